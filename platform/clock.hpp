@@ -1,0 +1,13 @@
+#pragma once
+
+#include "core/time.hpp"
+
+namespace mastwise::platform {
+
+// The machine's monotonic clock. Any thread.
+Monotonic monotonic_now();
+
+// The machine's idea of date and time; it may be wrong on a tablet without a network. Any thread.
+UtcTime utc_now();
+
+}  // namespace mastwise::platform

@@ -1,0 +1,57 @@
+#include "tests/support/reference.hpp"
+
+#include <catch2/catch.hpp>
+#include <cstdlib>
+#include <fstream>
+#include <iostream>
+#include <sstream>
+
+namespace mastwise::test {
+namespace {
+
+bool skipped = false;
+
+}  // namespace
+
+std::optional<std::filesystem::path> reference(const std::string& name) {
+  const char* folder = std::getenv("MASTWISE_REFERENCE");
+  const auto root = folder != nullptr
+                        ? std::filesystem::path(folder)
+                        : std::filesystem::path(MASTWISE_SOURCE_DIR) / "../shared/reference";
+  if (std::filesystem::exists(root / name)) return root / name;
+  skipped = true;
+  std::cout << "SKIPPED " << Catch::getResultCapture().getCurrentTestName() << ": no " << name
+            << " in the reference data\n";
+  return std::nullopt;
+}
+
+bool anything_skipped() { return skipped; }
+
+std::string read_file(const std::filesystem::path& path) {
+  std::ifstream file(path, std::ios::binary);
+  INFO("reading " << path);
+  REQUIRE(file);
+  std::ostringstream text;
+  text << file.rdbuf();
+  return text.str();
+}
+
+std::vector<std::string> read_lines(const std::filesystem::path& path) {
+  std::istringstream text(read_file(path));
+  std::vector<std::string> lines;
+  for (std::string line; std::getline(text, line);) {
+    if (!line.empty() && line.back() == '\r') line.pop_back();
+    lines.push_back(line);
+  }
+  return lines;
+}
+
+std::vector<std::string> split(const std::string& line, char separator) {
+  std::vector<std::string> fields;
+  std::istringstream text(line);
+  for (std::string field; std::getline(text, field, separator);) fields.push_back(field);
+  if (!line.empty() && line.back() == separator) fields.emplace_back();
+  return fields;
+}
+
+}  // namespace mastwise::test

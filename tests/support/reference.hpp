@@ -1,0 +1,26 @@
+#pragma once
+
+#include <filesystem>
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace mastwise::test {
+
+// The path of a file or folder of the published reference data, or nothing where the data is not on
+// this machine: then "SKIPPED <name>" is printed, and the test should return.
+// The data is sought in the folder that MASTWISE_REFERENCE names, else in ../shared/reference.
+std::optional<std::filesystem::path> reference(const std::string& name);
+
+bool anything_skipped();
+
+// The whole file. Fails the test when it cannot be read.
+std::string read_file(const std::filesystem::path& path);
+
+// The file's lines without "\r" and without the end-of-line.
+std::vector<std::string> read_lines(const std::filesystem::path& path);
+
+// The fields of one line of a comma-separated table, without quoting.
+std::vector<std::string> split(const std::string& line, char separator);
+
+}  // namespace mastwise::test
