@@ -16,10 +16,10 @@ import sys
 DEGREE = 12
 IDENTITY = b"WMM2025A"
 
-# Radius in metres: the geomagnetic reference radius. Times in years: from the release date to the end
-# of 2029. Heights in metres: from 1 km below the ellipsoid to 850 km above it.
-# Source: the World Magnetic Model's report for 2025-2030 (validity, radius); the keys and the binary
-# layout: GeographicLib's documentation, "The format of the magnetic model files".
+# Radius in metres: the geomagnetic reference radius. Times in years: from the release date to the
+# end of 2029. Heights in metres: from 1 km below the ellipsoid to 850 km above it.
+# Source: the World Magnetic Model's report for 2025-2030 (validity, radius); the keys and the
+# binary layout: GeographicLib's documentation, "The format of the magnetic model files".
 DESCRIPTION = f"""WMMF-2
 Name            wmm2025
 Description     World Magnetic Model 2025
@@ -52,11 +52,13 @@ def expected_order():
 
 def parse_row(fields, where):
     if len(fields) != 6:
-        raise TableError(f"{where}: {len(fields)} columns where 6 belong (n, m, g, h, change of g, of h)")
+        raise TableError(f"{where}: {len(fields)} columns where 6 belong "
+                         "(n, m, g, h, change of g, change of h)")
     try:
         degree, order = int(fields[0]), int(fields[1])
     except ValueError:
-        raise TableError(f"{where}: degree '{fields[0]}' and order '{fields[1]}' are not whole numbers")
+        raise TableError(f"{where}: degree '{fields[0]}' and order '{fields[1]}' are not "
+                         "whole numbers")
     values = []
     for field in fields[2:]:
         try:

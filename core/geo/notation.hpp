@@ -18,23 +18,23 @@ enum class Notation {
 };
 
 // Reads a position on WGS84 written in any common way, UTF-8:
-// - degrees, degrees and minutes, or degrees, minutes and seconds, parted by marks (° º * ' ′ ’ " ″
-// ''
-//   d m s deg min sec), colons, hyphens (only where letters give the sides) or spaces;
+// - degrees, degrees and minutes, or degrees, minutes and seconds, parted by marks (° º * ' ′ ’ "
+//   ″ '' d m s deg min sec), colons, hyphens (only where letters give the sides) or spaces;
 // - the sides by N S E W or their English words, all before or all behind, or by a sign; latitude
 //   first, or either order with letters or the labels lat and lon before the numbers. If one number
 //   has a letter, the other needs a letter or a sign; a sign is glued to its number;
 // - a decimal comma, where the text has no point and each coordinate has one such comma;
-// - UTM "19N 287027 4923696" (zone before or behind, also "19T 287027mE 4923696mN" with a band
-// letter)
-//   and UPS "UPS N 2106113 1398202". N and S behind a zone number are always the hemisphere, as
-//   printed by this program, never the bands N and S: in band S (32 to 40 north) write "18N" or "18
-//   north";
+// - UTM "19N 287027 4923696", the zone before or behind, also "19T 287027mE 4923696mN" with a band
+//   letter, and UPS "UPS N 2106113 1398202". N and S behind a zone's number are the hemisphere;
+//   where S could also be band S (northings of 32 to 40 degrees north) the text is refused: there
+//   write "18 north" or "18 south", as format_position does;
 // - MGRS "19TBK 87027 23696", spaces free, squares of 1 km or smaller; the position is the square's
 //   middle. "deg" and "lat" are squares only in capitals glued to the zone.
+//
 // The error points at the byte of the text (Error::character) and says what is wrong there and what
-// to write; text.size() stands for something missing at the end. Source of the grids:
-// GeographicLib::UTMUPS and GeographicLib::MGRS.
+// to write; text.size() stands for something missing at the end.
+//
+// Source of the grids: GeographicLib::UTMUPS and GeographicLib::MGRS.
 Result<Position> parse_position(std::string_view text);
 
 // Writes the position; parse_position reads it back within half a step of the last digit in each

@@ -46,8 +46,13 @@ std::string degrees_minutes_seconds(double degrees, char positive, char negative
 
 std::string utm_ups(Position position) {
   const UtmUps point = to_utm_ups(position);
-  return fmt::format("{} {:.0f} {:.0f}", zone_name(point.zone, point.north), point.easting_m,
-                     point.northing_m);
+  const double easting_m = std::round(point.easting_m);
+  const double northing_m = std::round(point.northing_m);
+  const bool by_word =
+      point.zone > 0 && !point.north && south_looks_like_band(point.zone, easting_m, northing_m);
+  const std::string zone =
+      by_word ? fmt::format("{} south", point.zone) : zone_name(point.zone, point.north);
+  return fmt::format("{} {:.0f} {:.0f}", zone, easting_m, northing_m);
 }
 
 std::string mgrs(Position position) {

@@ -1,4 +1,5 @@
 #include "core/geo/grid_notation.hpp"
+#include "core/geo/utm_ups.hpp"
 
 #include <algorithm>
 #include <array>
@@ -20,7 +21,8 @@ constexpr double kSmallestGridNumber = 1000.0;
 struct Zone {
   int number = 0;  // 0 is UPS
   bool north = true;
-  char band = ' ';  // C to X where the text has a band
+  char band = ' ';        // C to X where the text has a band
+  bool letter_s = false;  // not the word "south"
   std::size_t at = 0;
   std::size_t letter_at = 0;
 };
@@ -103,6 +105,7 @@ Result<Zone> understand_zone(const std::vector<Token>& tokens) {
   const char side = upper(letter.text)[0];
   if (side == 'N' || side == 'S') {
     zone.north = side == 'N';
+    zone.letter_s = side == 'S' && letter.text.size() == 1;
     return zone;
   }
   const std::string_view bands = zone.number > 0 ? "CDEFGHJKLMPQRTUVWX" : "ABYZ";
@@ -169,6 +172,12 @@ Result<Position> locate(const Zone& zone, const Token& easting, const Token& nor
   double latitude_deg = 0.0;
   double longitude_deg = 0.0;
   try {
+    if (zone.number > 0 && zone.letter_s &&
+        south_looks_like_band(zone.number, easting.value, northing.value)) {
+      return error_at(zone.letter_at,
+                      "S can mean south or, at this northing, band S (32 to 40 north)",
+                      fmt::format("write {} north or {} south", zone.number, zone.number));
+    }
     GeographicLib::UTMUPS::Reverse(zone.number, zone.north, easting.value, northing.value,
                                    latitude_deg, longitude_deg, true);
   } catch (const std::exception&) {

@@ -23,7 +23,7 @@ def table_lines():
 
 
 def decode(binary):
-    """{(n, m): (g, h)} for both blocks, read by GeographicLib's documented layout, degree 0 left out."""
+    """{(n, m): [g, h]} of both blocks by GeographicLib's documented layout, without degree 0."""
     offset = 8
     blocks = []
     for _ in range(2):
@@ -50,8 +50,8 @@ class MakeModel(unittest.TestCase):
         self.folder = pathlib.Path(temporary.name)
 
     def run_script(self, table):
-        return subprocess.run([sys.executable, MAGNETIC / "make_model.py", table, self.folder / "out"],
-                              capture_output=True, text=True, check=False)
+        command = [sys.executable, MAGNETIC / "make_model.py", table, self.folder / "out"]
+        return subprocess.run(command, capture_output=True, text=True, check=False)
 
     def refuse(self, lines, *said):
         table = self.folder / "table.txt"

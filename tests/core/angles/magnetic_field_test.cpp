@@ -4,6 +4,7 @@
 
 #include <cmath>
 #include <filesystem>
+#include <future>
 #include <sstream>
 #include <string>
 #include <type_traits>
@@ -188,6 +189,22 @@ TEST_CASE("a model cut short is an error") {
   fs::resize_file(folder / "wmm2025.wmm.cof", 2000);
   CHECK_FALSE(MagneticModel::load(folder.string()));
   fs::remove_all(folder);
+}
+
+TEST_CASE("many threads may ask one model at once") {
+  const MagneticModel model = load_model();
+  const UtcTime date = utc(2027, 3, 4);
+  const auto sum_deg = [&model, date] {
+    double sum = 0.0;
+    for (int i = 0; i < 500; ++i) {
+      sum += model.at(at(i * 0.3 - 75.0, i * 0.7 - 170.0), date).declination.east_deg();
+    }
+    return sum;
+  };
+  const double alone_deg = sum_deg();
+  std::vector<std::future<double>> sums;
+  for (int i = 0; i < 4; ++i) sums.push_back(std::async(std::launch::async, sum_deg));
+  for (auto& sum : sums) CHECK(sum.get() == alone_deg);
 }
 
 TEST_CASE("the model moves and gives the same field after") {

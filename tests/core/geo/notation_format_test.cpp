@@ -64,6 +64,9 @@ TEST_CASE("a position in each notation") {
   const Position published = at(44.435216667, -71.675993333);
   CHECK(format_position(published, Notation::UtmUps) == "19N 287027 4923696");
   CHECK(format_position(published, Notation::Mgrs) == "19TBK 87027 23696");
+  // At 54 S the letter S could be taken for band S.
+  CHECK(format_position(at(-54, -69), Notation::UtmUps).rfind("19 south 500000 40", 0) == 0);
+  CHECK(format_position(at(-33.8688, 151.2093), Notation::UtmUps) == "56S 334369 6250948");
   CHECK(format_position(at(84.5, 10), Notation::UtmUps) == "UPS N 2106113 1398202");
   CHECK(format_position(at(84.5, 10), Notation::Mgrs) == "ZBA 06113 98202");
 }
@@ -95,9 +98,10 @@ TEST_CASE("what rounds to zero has no minus sign") {
 
 TEST_CASE("what is printed is read back at the poles, the antimeridian and the zones' edges") {
   for (const double latitude_deg :
-       {-90.0,      -89.9999999, -80.0000001, -80.0, -79.9999999, -45.0, -0.0000001, -0.0,
-        0.0,        0.0000001,   32.0,        40.0,  55.9999999,  56.0,  63.9999999, 64.0,
-        71.9999999, 72.0,        83.9999999,  84.0,  89.9999999,  90.0}) {
+       {-90.0,      -89.9999999, -80.0000001, -80.0,      -79.9999999, -58.0,      -54.0,
+        -50.0,      -45.0,       -0.0000001,  -0.0,       0.0,         0.0000001,  32.0,
+        40.0,       55.9999999,  56.0,        63.9999999, 64.0,        71.9999999, 72.0,
+        83.9999999, 84.0,        89.9999999,  90.0}) {
     for (const double longitude_deg :
          {-180.0, -179.9999999, -174.0, -72.0, -71.9999999, -0.0000001, -0.0,
           0.0,    0.0000001,    3.0,    6.0,   8.9999999,   9.0,        12.0,

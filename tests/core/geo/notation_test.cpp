@@ -170,6 +170,9 @@ TEST_CASE("an MGRS square's middle is the position, and S behind a zone is south
   CHECK(path_between(coarse, read("19N 287500 4923500")).distance_m <= 0.001);
   CHECK(read("56S 334369 6250948").latitude_deg() == Approx(-33.8688).margin(1e-5));
   CHECK(read("19S 287027 4923696").latitude_deg() < 0.0);
+  // Los Angeles, from memory; its mirror image lies in the southern ocean.
+  CHECK(read("11 north 386500 3768500").latitude_deg() == Approx(34.05).margin(0.05));
+  CHECK(read("11 south 386500 3768500").latitude_deg() == Approx(-56.2).margin(0.1));
   // Band S of MGRS is 32 to 40 north: Washington's square.
   CHECK(read("18SUJ 23400 06500").latitude_deg() == Approx(38.9).margin(0.1));
 }
