@@ -1,0 +1,73 @@
+#pragma once
+
+#include "core/angles/bearing.hpp"
+#include "core/geo/position.hpp"
+#include "core/result.hpp"
+#include "core/time.hpp"
+
+#include <memory>
+#include <string>
+
+namespace GeographicLib {
+class MagneticModel;
+}
+
+namespace mastwise {
+
+// The earth's magnetic field at one place and date, as the World Magnetic Model 2025 has it.
+struct MagneticField {
+  // How far a needle may be trusted, by the horizontal field that turns it.
+  enum class Zone {
+    Normal,
+    Caution,   // under 6,000 nT: a compass is slow and may be wrong
+    Blackout,  // under 2,000 nT: a compass must not be used
+  };
+
+  Declination declination;
+  double declination_sigma_deg;  // one standard deviation; see declination_sigma_deg()
+  double inclination_deg;        // below the horizon positive, [-90, 90]
+  double horizontal_nt;
+  double total_nt;
+  Zone zone;
+  // The date lies beyond an end of the model: before 2024-11-13 or after 2029-12-31, UTC. The
+  // values are then carried on by the model's yearly change, and a warning belongs beside them.
+  bool beyond_model_end;
+};
+
+// The standard deviation of the declination, degrees, at a horizontal field of `horizontal_nt`
+// (over 0): sqrt(0.26^2 + (5417 / H)^2). Infinite at 0.
+// Source: World Magnetic Model 2025, the error model of its report.
+double declination_sigma_deg(double horizontal_nt);
+
+// The zone of a horizontal field in nT: Blackout in [0, 2000), Caution in [2000, 6000), else
+// Normal. Source: World Magnetic Model 2025, definition of the blackout and caution zones.
+MagneticField::Zone magnetic_zone(double horizontal_nt);
+
+// The date as a year with its fraction: the milliseconds since the year began over the milliseconds
+// of that year, which has 365 or 366 days. 2027-07-02 12:00 UTC is 2027.5.
+double decimal_year(UtcTime time);
+
+// The World Magnetic Model 2025, degree 12. Once loaded it never changes: at() may be called from
+// many threads at once. load() may not run in two threads at once (GeographicLib fills a shared
+// table).
+class MagneticModel {
+ public:
+  // Reads wmm2025.wmm and wmm2025.wmm.cof of `folder` (assets/magnetic makes them). The error says
+  // which file is missing or damaged.
+  static Result<MagneticModel> load(const std::string& folder);
+
+  MagneticModel(MagneticModel&&) noexcept;
+  MagneticModel& operator=(MagneticModel&&) noexcept;
+  ~MagneticModel();
+
+  // The field at `position` on `date`, `height_m` above the WGS84 ellipsoid (the model is made for
+  // -1,000 to 850,000 m). At a pole, true north is that of the position's own meridian.
+  // Source: World Magnetic Model 2025 by GeographicLib::MagneticModel.
+  MagneticField at(Position position, UtcTime date, double height_m = 0.0) const;
+
+ private:
+  explicit MagneticModel(std::unique_ptr<const GeographicLib::MagneticModel> model);
+  std::unique_ptr<const GeographicLib::MagneticModel> model_;
+};
+
+}  // namespace mastwise

@@ -1,0 +1,24 @@
+#pragma once
+
+#include "core/geo/degrees_notation.hpp"
+
+#include <vector>
+
+namespace mastwise::notation {
+
+// A token of which the words are understood.
+struct Item {
+  enum class Kind { Piece, Side, Label };
+  Kind kind;
+  Token token;
+  Side side;  // of a Side or Label
+
+  bool is(Token::Kind piece) const { return kind == Kind::Piece && token.kind == piece; }
+};
+
+// Understands the words: hemispheres, the labels lat and lon, the marks d m s, deg min sec. A
+// hyphen between two digits becomes a colon where a letter gives the side. The error points at a
+// word that has no meaning.
+Result<std::vector<Item>> understand_words(const std::vector<Token>& tokens);
+
+}  // namespace mastwise::notation

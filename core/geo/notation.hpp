@@ -1,0 +1,44 @@
+#pragma once
+
+#include "core/geo/position.hpp"
+#include "core/result.hpp"
+
+#include <string>
+#include <string_view>
+
+namespace mastwise {
+
+// The ways of writing a position that are printed, with what one step of the last digit is worth.
+enum class Notation {
+  Decimal,                // 44.435217, -71.675993             0.000001 degree (0.11 m)
+  DegreesMinutes,         // 44°26.1130′N 71°40.5596′W         0.0001 minute (0.19 m)
+  DegreesMinutesSeconds,  // 44°26′06.8″N 71°40′33.6″W         0.1 second (3.1 m)
+  UtmUps,                 // 19N 287027 4923696, UPS N 2106113 1398202   1 m, rounded
+  Mgrs,                   // 19TBK 87027 23696, ZBA 06113 98202          the square of 1 m
+};
+
+// Reads a position on WGS84 written in any common way, UTF-8:
+// - degrees, degrees and minutes, or degrees, minutes and seconds, parted by marks (° º * ' ′ ’ "
+//   ″ '' d m s deg min sec), colons, hyphens (only where letters give the sides) or spaces;
+// - the sides by N S E W or their English words, all before or all behind, or by a sign; latitude
+//   first, or either order with letters or the labels lat and lon before the numbers. If one number
+//   has a letter, the other needs a letter or a sign; a sign is glued to its number;
+// - a decimal comma, where the text has no point and each coordinate has one such comma;
+// - UTM "19N 287027 4923696", the zone before or behind, also "19T 287027mE 4923696mN" with a band
+//   letter, and UPS "UPS N 2106113 1398202". N and S behind a zone's number are the hemisphere;
+//   where S could also be band S (northings of 32 to 40 degrees north) the text is refused: there
+//   write "18 north" or "18 south", as format_position does;
+// - MGRS "19TBK 87027 23696", spaces free, squares of 1 km or smaller; the position is the square's
+//   middle. "deg" and "lat" are squares only in capitals glued to the zone.
+//
+// The error points at the byte of the text (Error::character) and says what is wrong there and what
+// to write; text.size() stands for something missing at the end.
+//
+// Source of the grids: GeographicLib::UTMUPS and GeographicLib::MGRS.
+Result<Position> parse_position(std::string_view text);
+
+// Writes the position; parse_position reads it back within half a step of the last digit in each
+// coordinate. A value that rounds to 60 minutes or seconds is carried over.
+std::string format_position(Position position, Notation notation);
+
+}  // namespace mastwise
