@@ -7,6 +7,7 @@
 
 using namespace mastwise;
 using namespace mastwise::nmea;
+using Catch::Matchers::WithinAbs;
 
 namespace {
 
@@ -35,8 +36,8 @@ TEST_CASE("RMC of 1.5 to 4.11") {
   CHECK(old.time == at(22, 53, 8));
   CHECK(old.quality == FixQuality::unspecified);
   REQUIRE(old.position);
-  CHECK(old.position->latitude_deg() == Approx(-45.457633333).margin(1e-9));
-  CHECK(old.position->longitude_deg() == Approx(167.15275).margin(1e-9));
+  CHECK_THAT(old.position->latitude_deg(), WithinAbs(-45.457633333, 1e-9));
+  CHECK_THAT(old.position->longitude_deg(), WithinAbs(167.15275, 1e-9));
   CHECK(old.speed_mps == 0.0);
   CHECK(old.course == Bearing<True>::degrees(94.5));
   CHECK(old.date == date(2001, 6, 6));
@@ -49,7 +50,7 @@ TEST_CASE("RMC of 1.5 to 4.11") {
   CHECK_FALSE(recent.course);
   CHECK_FALSE(recent.declination);
   // 1 knot is 1852 m an hour: 0.025 kn is 0.012861 m/s.
-  CHECK(*recent.speed_mps == Approx(0.025 * 1852 / 3600));
+  CHECK_THAT(*recent.speed_mps, WithinAbs(0.025 * 1852 / 3600, 1e-9));
 
   CHECK(read("$GPRMC,,V,,,,,,,,,,N").quality == FixQuality::none);
   CHECK(read("$GPRMC,120000,V,,,,,,,,,,E").quality == FixQuality::estimated);
@@ -67,8 +68,8 @@ TEST_CASE("GGA says how the position was found by a number") {
   CHECK(report.hdop == 0.7);
   CHECK(report.altitude_m == 280.833);
   CHECK(report.time == at(13, 39, 0, 900));
-  CHECK(report.position->latitude_deg() == Approx(41.5750300485).margin(1e-10));
-  CHECK(report.position->longitude_deg() == Approx(-93.7505978097).margin(1e-10));
+  CHECK_THAT(report.position->latitude_deg(), WithinAbs(41.5750300485, 1e-10));
+  CHECK_THAT(report.position->longitude_deg(), WithinAbs(-93.7505978097, 1e-10));
   // hemi.log before its fix; saab-r4.log
   const Report empty = read("$GPGGA,,,,,,0,,,,M,,M,,");
   CHECK(empty.quality == FixQuality::none);
@@ -90,7 +91,7 @@ TEST_CASE("GLL and GNS") {
   const Report gll = read("$INGLL,4426.1130,N,07140.5579,W,194102,A");
   CHECK(gll.talker == "IN");
   CHECK(gll.quality == FixQuality::unspecified);
-  CHECK(gll.position->longitude_deg() == Approx(-71.675965).margin(1e-9));
+  CHECK_THAT(gll.position->longitude_deg(), WithinAbs(-71.675965, 1e-9));
   CHECK(read("$GPGLL,0000.0000,N,00000.0000,E,000429.00,V,N").quality == FixQuality::none);
   // Before 2.0 there was no status.
   CHECK_FALSE(read("$GPGLL,4916.45,N,12311.12,W").quality);
@@ -107,8 +108,9 @@ TEST_CASE("GLL and GNS") {
 
 TEST_CASE("VTG with and without unit letters and mode") {
   CHECK(read("$INVTG,77.5,T,93.3,M,5.2,N,9.7,K").course == Bearing<True>::degrees(77.5));
-  CHECK(*read("$INVTG,77.5,T,93.3,M,5.2,N,9.7,K").speed_mps == Approx(5.2 * 1852 / 3600));
-  CHECK(*read("$GPVTG,054.7,034.4,005.5,010.2").speed_mps == Approx(5.5 * 1852 / 3600));
+  CHECK_THAT(*read("$INVTG,77.5,T,93.3,M,5.2,N,9.7,K").speed_mps,
+             WithinAbs(5.2 * 1852 / 3600, 1e-9));
+  CHECK_THAT(*read("$GPVTG,054.7,034.4,005.5,010.2").speed_mps, WithinAbs(5.5 * 1852 / 3600, 1e-9));
   CHECK(read("$GNVTG,,T,,M,0.025,N,0.045,K,A").speed_mps);
   CHECK_FALSE(read("$GNVTG,,T,,M,0.025,N,0.045,K,A").course);
   // mtk-3301.log without a fix: zeros that mean nothing.
@@ -142,7 +144,7 @@ TEST_CASE("headings keep their north") {
   CHECK(read("$HCHDM,238.5,M").magnetic_heading == Bearing<Magnetic>::degrees(238.5));
   // Magnetic = sensor + deviation east; 101.1 - 3.0 = 98.1.
   const Report hdg = read("$HCHDG,101.1,3.0,W,7.1,W");
-  CHECK(hdg.magnetic_heading->degrees() == Approx(98.1));
+  CHECK_THAT(hdg.magnetic_heading->degrees(), WithinAbs(98.1, 1e-9));
   CHECK(hdg.declination == Declination::east_deg(-7.1));
   CHECK_FALSE(hdg.true_heading);
   CHECK(read("$HCHDG,101.1,,,7.1,E").magnetic_heading == Bearing<Magnetic>::degrees(101.1));
