@@ -1,0 +1,61 @@
+#include "platform/serial_port_linux.hpp"
+
+#include <algorithm>
+#include <iterator>
+
+#include <fcntl.h>
+#include <fmt/format.h>
+#include <termios.h>
+
+namespace mastwise::platform {
+namespace {
+
+struct Speed {
+  int baud;
+  speed_t code;
+};
+
+constexpr Speed kSpeeds[] = {{4800, B4800},   {9600, B9600},     {19200, B19200},  {38400, B38400},
+                             {57600, B57600}, {115200, B115200}, {230400, B230400}};
+
+}  // namespace
+
+Result<std::unique_ptr<SerialPort>> SerialPort::open(const std::string& path) {
+  Descriptor descriptor(::open(path.c_str(), O_RDWR | O_NOCTTY | O_NONBLOCK | O_CLOEXEC));
+  if (!descriptor.is_open()) return system_error("the device cannot be opened", path);
+  termios settings{};
+  if (::tcgetattr(descriptor.number(), &settings) != 0) {
+    return system_error("this is not a serial port", path);
+  }
+  ::cfmakeraw(&settings);
+  settings.c_cflag |= CLOCAL | CREAD;
+  settings.c_cflag &= ~static_cast<tcflag_t>(CRTSCTS | CSTOPB);
+  if (::tcsetattr(descriptor.number(), TCSANOW, &settings) != 0) {
+    return system_error("the serial port cannot be set up", path);
+  }
+  return std::unique_ptr<SerialPort>(new SerialPort(path, std::move(descriptor)));
+}
+
+Result<Done> SerialPort::set_speed(int baud) {
+  const auto* speed = std::find_if(std::begin(kSpeeds), std::end(kSpeeds),
+                                   [&](const Speed& known) { return known.baud == baud; });
+  if (speed == std::end(kSpeeds)) {
+    return Error{.what = fmt::format("{} baud is no usual speed", baud),
+                 .where = path_,
+                 .remedy = "use 4800, 9600, 19200, 38400, 57600, 115200 or 230400"};
+  }
+  termios settings{};
+  const bool is_known = ::tcgetattr(descriptor_.number(), &settings) == 0;
+  if (is_known && ::cfgetospeed(&settings) == speed->code) return Done{};
+  if (!is_known || ::cfsetspeed(&settings, speed->code) != 0 ||
+      ::tcsetattr(descriptor_.number(), TCSAFLUSH, &settings) != 0) {
+    return system_error(fmt::format("the speed cannot be set to {} baud", baud), path_);
+  }
+  return Done{};
+}
+
+Result<Chunk> SerialPort::read(std::span<char> into, milliseconds timeout) {
+  return read_when_ready(descriptor_, into, timeout, path_);
+}
+
+}  // namespace mastwise::platform

@@ -1,0 +1,129 @@
+#include "core/nmea/framing.hpp"
+#include "platform/byte_source.hpp"
+#include "platform/clock.hpp"
+#include "platform/serial_port_linux.hpp"
+
+#include <algorithm>
+#include <cstring>
+#include <string_view>
+
+namespace mastwise::platform {
+namespace {
+
+// What is learnt while a source is open, for when it is opened again.
+struct Learnt {
+  std::vector<int> speeds;  // the one that served last comes first
+  std::string spoke;        // the device that spoke last
+};
+
+// A port whose speed is searched for, and kept once a good sentence has come.
+class SerialSource : public ByteSource {
+ public:
+  SerialSource(std::unique_ptr<SerialPort> port, std::string path, milliseconds listen_for,
+               std::shared_ptr<Learnt> learnt)
+      : port_(std::move(port)),
+        path_(std::move(path)),
+        listen_for_(listen_for),
+        learnt_(std::move(learnt)) {}
+
+  Result<Chunk> read(std::span<char> into, milliseconds timeout) override {
+    if (!heard_.empty() && kept_) return hand_on(into);
+    if (kept_) return port_->read(into, timeout);
+    if (!listening_ || monotonic_now() >= listen_until_) {
+      if (const auto next = listen_at_next_speed(); !next) return next.error();
+    }
+    const auto chunk = port_->read(into, timeout);
+    if (!chunk) return chunk;
+    consider(std::string_view(into.data(), chunk->size));
+    return kept_ ? hand_on(into) : Chunk{};
+  }
+
+ private:
+  Result<Done> listen_at_next_speed() {
+    if (next_speed_ == learnt_->speeds.size()) {
+      return Error{.what = "no NMEA 0183 was heard at any speed",
+                   .where = path_,
+                   .remedy = "check that this is a position receiver, and set it to NMEA 0183"};
+    }
+    heard_.clear();
+    framer_ = nmea::Framer();
+    listen_until_ = monotonic_now() + listen_for_;
+    listening_ = true;
+    return port_->set_speed(learnt_->speeds[next_speed_++]);
+  }
+
+  void consider(std::string_view bytes) {
+    heard_ += bytes;
+    framer_.feed(bytes, [&](std::string_view) { kept_ = true; });
+    if (!kept_) return;
+    const auto served = learnt_->speeds.begin() + static_cast<std::ptrdiff_t>(next_speed_ - 1);
+    std::rotate(learnt_->speeds.begin(), served, served + 1);
+    learnt_->spoke = path_;
+  }
+
+  Chunk hand_on(std::span<char> into) {
+    const std::size_t size = std::min(into.size(), heard_.size());
+    std::memcpy(into.data(), heard_.data(), size);
+    heard_.erase(0, size);
+    return Chunk{size};
+  }
+
+  std::unique_ptr<SerialPort> port_;
+  std::string path_;
+  milliseconds listen_for_;
+  std::shared_ptr<Learnt> learnt_;
+  bool kept_ = false;
+  bool listening_ = false;
+  std::size_t next_speed_ = 0;
+  Monotonic listen_until_{};
+  nmea::Framer framer_;
+  std::string heard_;  // since the speed was set, not yet handed on
+};
+
+Result<std::unique_ptr<ByteSource>> open_serial(const std::string& path, milliseconds listen_for,
+                                                const std::shared_ptr<Learnt>& learnt) {
+  auto port = SerialPort::open(path);
+  if (!port) return port.error();
+  return std::unique_ptr<ByteSource>(
+      std::make_unique<SerialSource>(std::move(port).value(), path, listen_for, learnt));
+}
+
+// The device that spoke last, else the one after `tried`, round and round. `devices` is not empty.
+const SerialDevice& next_device(const std::vector<SerialDevice>& devices, const std::string& spoke,
+                                const std::string& tried) {
+  const auto at = [&](const std::string& path) {
+    return std::find_if(devices.begin(), devices.end(),
+                        [&](const SerialDevice& device) { return device.path == path; });
+  };
+  if (const auto again = at(spoke); again != devices.end()) return *again;
+  const auto last = at(tried);
+  return last == devices.end() || last + 1 == devices.end() ? devices.front() : *(last + 1);
+}
+
+}  // namespace
+
+std::vector<int> usual_serial_speeds() {
+  return {4800, 9600, 38400, 115200, 19200, 57600, 230400};
+}
+
+OpenSource serial_source(std::string path, SerialSearch search) {
+  const auto learnt = std::make_shared<Learnt>(Learnt{std::move(search.speeds), {}});
+  return [=] { return open_serial(path, search.listen_for, learnt); };
+}
+
+OpenSource any_serial_source(SerialSearch search, std::function<std::vector<SerialDevice>()> list) {
+  const auto learnt = std::make_shared<Learnt>(Learnt{std::move(search.speeds), {}});
+  std::string tried;
+  return [=]() mutable -> Result<std::unique_ptr<ByteSource>> {
+    const std::vector<SerialDevice> devices = list();
+    if (devices.empty()) {
+      return Error{.what = "no serial device is plugged in",
+                   .remedy = "plug in the receiver, or enter the position by hand"};
+    }
+    tried = next_device(devices, learnt->spoke, tried).path;
+    learnt->spoke.clear();  // tried once more; if it stays mute, the others have their turn
+    return open_serial(tried, search.listen_for, learnt);
+  };
+}
+
+}  // namespace mastwise::platform

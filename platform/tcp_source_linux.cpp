@@ -1,0 +1,115 @@
+#include "platform/byte_source.hpp"
+#include "platform/clock.hpp"
+#include "platform/descriptor_linux.hpp"
+
+#include <cerrno>
+#include <string>
+
+#include <fmt/format.h>
+#include <netdb.h>
+#include <netinet/in.h>
+#include <netinet/tcp.h>
+#include <poll.h>
+#include <sys/socket.h>
+
+namespace mastwise::platform {
+namespace {
+
+constexpr milliseconds kConnectWithin{5000};
+
+struct HostAndPort {
+  std::string host;
+  std::string port;
+};
+
+HostAndPort split_address(const std::string& address) {
+  const std::string default_port = "10110";
+  if (address.starts_with('[')) {
+    const std::size_t close = address.find(']');
+    if (close == std::string::npos) return {};
+    const std::string host = address.substr(1, close - 1);
+    const bool has_port = address.substr(close).starts_with("]:");
+    return {host, has_port ? address.substr(close + 2) : default_port};
+  }
+  const std::size_t colon = address.find(':');
+  if (colon == std::string::npos) return {address, default_port};
+  return {address.substr(0, colon), address.substr(colon + 1)};
+}
+
+// A device that loses its power says no goodbye: ask after 5 s of silence, give up after 6 s more.
+void notice_dead_peer(const Descriptor& socket) {
+  const auto set = [&](int level, int option, int value) {
+    ::setsockopt(socket.number(), level, option, &value, sizeof(value));
+  };
+  set(SOL_SOCKET, SO_KEEPALIVE, 1);
+  set(IPPROTO_TCP, TCP_KEEPIDLE, 5);
+  set(IPPROTO_TCP, TCP_KEEPINTVL, 2);
+  set(IPPROTO_TCP, TCP_KEEPCNT, 3);
+}
+
+// Connects during its first reads, so that opening does not wait.
+class TcpSource : public ByteSource {
+ public:
+  TcpSource(Descriptor socket, std::string address)
+      : socket_(std::move(socket)),
+        address_(std::move(address)),
+        connect_until_(monotonic_now() + kConnectWithin) {}
+
+  Result<Chunk> read(std::span<char> into, milliseconds timeout) override {
+    if (connected_) return read_when_ready(socket_, into, timeout, address_);
+    pollfd waiting{socket_.number(), POLLOUT, 0};
+    if (::poll(&waiting, 1, static_cast<int>(timeout.count())) > 0) return finish_connecting();
+    if (monotonic_now() < connect_until_) return Chunk{};
+    return Error{.what = "no answer",
+                 .where = address_,
+                 .remedy = "check the address, and that this machine is in the device's network"};
+  }
+
+ private:
+  Result<Chunk> finish_connecting() {
+    int failure = 0;
+    socklen_t size = sizeof(failure);
+    ::getsockopt(socket_.number(), SOL_SOCKET, SO_ERROR, &failure, &size);
+    errno = failure;
+    if (failure != 0) return system_error("cannot connect", address_);
+    connected_ = true;
+    return Chunk{};
+  }
+
+  Descriptor socket_;
+  std::string address_;
+  Monotonic connect_until_;
+  bool connected_ = false;
+};
+
+Result<std::unique_ptr<ByteSource>> connect_to(const addrinfo& peer, const std::string& address) {
+  Descriptor socket(::socket(peer.ai_family, SOCK_STREAM | SOCK_NONBLOCK | SOCK_CLOEXEC, 0));
+  if (!socket.is_open()) return system_error("no connection can be made", address);
+  notice_dead_peer(socket);
+  if (::connect(socket.number(), peer.ai_addr, peer.ai_addrlen) != 0 && errno != EINPROGRESS) {
+    return system_error("cannot connect", address);
+  }
+  return std::unique_ptr<ByteSource>(std::make_unique<TcpSource>(std::move(socket), address));
+}
+
+}  // namespace
+
+OpenSource tcp_source(std::string address) {
+  return [=]() -> Result<std::unique_ptr<ByteSource>> {
+    auto [host, port] = split_address(address);
+    if (host == "localhost") host = "127.0.0.1";
+    addrinfo wanted{};
+    wanted.ai_socktype = SOCK_STREAM;
+    wanted.ai_flags = AI_NUMERICHOST | AI_NUMERICSERV;
+    addrinfo* found = nullptr;
+    if (::getaddrinfo(host.c_str(), port.c_str(), &wanted, &found) != 0) {
+      return Error{.what = "this is no network address",
+                   .where = address,
+                   .remedy = "give numbers and a port, as in 192.168.4.1:10110"};
+    }
+    const std::unique_ptr<addrinfo, void (*)(addrinfo*)> owner(found, ::freeaddrinfo);
+    return connect_to(*found, address);
+  };
+}
+
+}  // namespace mastwise::platform
