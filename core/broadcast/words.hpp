@@ -48,9 +48,11 @@ template <class Choice, std::size_t kCount>
 Result<Choice> parse_choice(std::string_view text, const std::array<Choice, kCount>& choices,
                             std::string_view kind) {
   text = trimmed(text);
-  std::string known;
   for (const Choice choice : choices) {
     if (same_word(text, to_text(choice))) return choice;
+  }
+  std::string known;
+  for (const Choice choice : choices) {
     known += (known.empty() ? "" : ", ") + std::string(to_text(choice));
   }
   return Error{.what = fmt::format("\"{}\" is not {}", text, kind), .remedy = "known are " + known};

@@ -18,6 +18,7 @@ namespace mastwise::store {
 // A prepared statement: bind, step until there is no row, and it is ready for the next bind.
 class Statement {
  public:
+  Statement() = default;  // nothing prepared yet
   // Binds 1, 2, ... in order: integers, doubles, texts, and optional ones (std::nullopt is NULL).
   template <class... Values>
   Statement& bind(const Values&... values) {
