@@ -100,6 +100,8 @@ Result<ImportReport> Catalog::replace_source(const StationTable& table,
 }
 
 Result<std::vector<Station>> Catalog::with_call_sign(std::string_view call_sign) {
+  const auto snapshot = store::Transaction::begin_reading(connection_->database);
+  if (!snapshot) return snapshot.error();
   auto& statement = connection_->by_call_sign;
   statement.bind(words::trimmed(call_sign));
   std::vector<Station> stations;

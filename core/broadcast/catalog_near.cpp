@@ -102,6 +102,8 @@ Result<std::vector<NearStation>> Catalog::nearest(const Position& from, double m
   constexpr double kFirstRadiusM = 100e3;
   const double farthest_m = std::min(max_distance_m, kFarthestM);
 
+  const auto snapshot = store::Transaction::begin_reading(connection_->database);
+  if (!snapshot) return snapshot.error();
   std::vector<Spot> spots;
   // Circles that grow until they hold enough: a limit of ten must not measure a continent.
   for (double radius_m = std::min(kFirstRadiusM, farthest_m);; radius_m *= 3.0) {
@@ -131,6 +133,8 @@ Result<std::vector<NearStation>> Catalog::search(std::string_view text, const Po
   const std::string query = catalog_search::match_query(text);
   if (query.empty() || limit == 0) return std::vector<NearStation>();
 
+  const auto snapshot = store::Transaction::begin_reading(connection_->database);
+  if (!snapshot) return snapshot.error();
   std::vector<Spot> spots;
   auto& matching = connection_->matching;
   matching.bind(query);
@@ -163,6 +167,8 @@ Result<std::vector<Station>> Catalog::search(std::string_view text, std::size_t 
   const std::string query = catalog_search::match_query(text);
   if (query.empty()) return stations;
 
+  const auto snapshot = store::Transaction::begin_reading(connection_->database);
+  if (!snapshot) return snapshot.error();
   std::vector<Named> found;
   auto& matching = connection_->matching;
   matching.bind(query);

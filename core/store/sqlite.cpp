@@ -173,6 +173,11 @@ Result<Transaction> Transaction::begin(Database& database) {
   return Transaction(database);
 }
 
+Result<Transaction> Transaction::begin_reading(Database& database) {
+  if (const auto begun = database.run("BEGIN DEFERRED"); !begun) return begun.error();
+  return Transaction(database);
+}
+
 Result<Done> Transaction::commit() {
   auto done = database_->run("COMMIT");
   if (done) database_ = nullptr;
