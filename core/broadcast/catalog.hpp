@@ -73,7 +73,8 @@ class Catalog {
   // The stations that fit every word of the text: words by their beginning in call sign, name,
   // network, programmes and place; "6" an RF or virtual channel, "6.1" a virtual channel, "rf 23"
   // an RF channel. A station whose call sign is the text comes first, then the nearest first
-  // (without a position, by call sign). A text without letters and digits finds nothing.
+  // (without a position, by call sign). A text without letters and digits finds nothing;
+  // words after the sixteenth are left out.
   Result<std::vector<NearStation>> search(std::string_view text, const Position& near,
                                           std::size_t limit);
   Result<std::vector<Station>> search(std::string_view text, std::size_t limit);

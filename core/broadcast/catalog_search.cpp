@@ -81,9 +81,11 @@ std::string term(std::string_view word) {
   return text_term(word);
 }
 
+// More words than anyone types are left out: the full-text search would refuse a whole book.
 std::vector<std::string_view> split_words(std::string_view typed) {
+  constexpr std::size_t kMostWords = 16;
   std::vector<std::string_view> all;
-  while (!(typed = words::trimmed(typed)).empty()) {
+  while (!(typed = words::trimmed(typed)).empty() && all.size() < kMostWords) {
     const std::size_t end = std::min(typed.find_first_of(" \t\r\n,;"), typed.size());
     if (can_match(typed.substr(0, end))) all.push_back(typed.substr(0, end));
     typed.remove_prefix(std::min(std::max<std::size_t>(end, 1), typed.size()));

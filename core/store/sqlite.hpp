@@ -92,8 +92,8 @@ class Database {
 class Transaction {
  public:
   static Result<Transaction> begin(Database& database);
-  // For several queries that must see one state; it also spares taking the file's lock for each. Ends
-  // when it goes out of scope.
+  // For several queries that must see one state; it also spares taking the file's lock for each.
+  // Ends when it goes out of scope.
   static Result<Transaction> begin_reading(Database& database);
   Result<Done> commit();
 

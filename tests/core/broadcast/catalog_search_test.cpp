@@ -159,6 +159,9 @@ TEST_CASE("nothing that a person types is taken for a command") {
     CHECK(catalog.search(text, at(0, 0), 10));
   }
   CHECK(catalog.search(std::string("q\0\"x", 4), 10));
+  std::string book;
+  for (int i = 0; i < 5000; ++i) book += "basin ";
+  CHECK(catalog.search(book, 10)->size() == 1);
   CHECK(*catalog.count() == 3);
   CHECK(catalog.search("qaab \" OR \"", 10)->size() <= 2);
 }

@@ -37,9 +37,12 @@ Catalog in_memory() {
   return std::move(catalog).value();
 }
 
-// A file of the catalog that is gone after the test.
+// A file of the catalog that is gone after the test. Tests run side by side: each has its own name.
 struct CatalogFile {
-  CatalogFile() { remove(); }
+  explicit CatalogFile(const std::string& name)
+      : path((std::filesystem::temp_directory_path() / ("mastwise_catalog_" + name)).string()) {
+    remove();
+  }
   ~CatalogFile() { remove(); }
   void remove() const {
     for (const char* end : {"", "-wal", "-shm"}) std::filesystem::remove(path + end);
@@ -50,14 +53,13 @@ struct CatalogFile {
     CHECK(sqlite3_exec(database, sql.c_str(), nullptr, nullptr, nullptr) == SQLITE_OK);
     sqlite3_close(database);
   }
-  std::string path =
-      (std::filesystem::temp_directory_path() / "mastwise_catalog_test.sqlite").string();
+  std::string path;
 };
 
 }  // namespace
 
 TEST_CASE("a station comes back from the catalog as it went in, also after closing") {
-  const CatalogFile file;
+  const CatalogFile file("kept");
   Station full{
       .id = "17/2",
       .call_sign = "QAAB",
@@ -149,7 +151,7 @@ TEST_CASE("an import that fails or is stopped changes nothing") {
 }
 
 TEST_CASE("a file that is no catalog, or of another version, is refused with advice") {
-  const CatalogFile file;
+  const CatalogFile file("foreign");
   file.execute("CREATE TABLE something(x)");
   CHECK(Catalog::open(file.path).error().what == "this file is not a catalog of stations");
   file.remove();
@@ -167,7 +169,7 @@ TEST_CASE("a file that is no catalog, or of another version, is refused with adv
 }
 
 TEST_CASE("a damaged catalog is told and never read as if it were whole") {
-  const CatalogFile file;
+  const CatalogFile file("damaged");
   {
     auto catalog = Catalog::open(file.path);
     REQUIRE(catalog);
