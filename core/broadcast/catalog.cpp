@@ -1,0 +1,139 @@
+#include "core/broadcast/catalog.hpp"
+
+#include "core/broadcast/catalog_connection.hpp"
+#include "core/broadcast/source_date.hpp"
+#include "core/broadcast/words.hpp"
+
+#include <fmt/format.h>
+
+namespace mastwise {
+namespace {
+
+bool same_facts(const Station& before, const Station& now) {
+  Station compared = now;
+  compared.provenance = before.provenance;
+  return before == compared;
+}
+
+Result<Done> told(const ImportProgress& progress, std::size_t done, std::size_t all) {
+  constexpr std::size_t kEvery = 256;
+  if (!progress || (done % kEvery != 0 && done != all) || progress(done, all)) return Done{};
+  return Error{.what = "the import was stopped", .remedy = "the catalog is as it was before"};
+}
+
+}  // namespace
+
+Catalog::Catalog(std::unique_ptr<Connection> connection) : connection_(std::move(connection)) {}
+Catalog::Catalog(Catalog&&) noexcept = default;
+Catalog& Catalog::operator=(Catalog&&) noexcept = default;
+Catalog::~Catalog() = default;
+
+Result<Catalog> Catalog::open(const std::string& path) {
+  auto database = store::Database::open(path);
+  if (!database) return database.error();
+  auto connection = std::make_unique<Connection>(std::move(database).value());
+  if (const auto ready = connection->set_up(); !ready) return ready.error();
+  return Catalog(std::move(connection));
+}
+
+Result<std::optional<Station>> Catalog::find(std::string_view source_name, std::string_view id) {
+  const auto found = connection_->by_id.bind(source_name, id).step();
+  if (!found) return found.error();
+  if (!*found) return std::optional<Station>();
+  const std::int64_t row = connection_->by_id.integer(0);
+  connection_->by_id.reset();
+  auto station = connection_->read(row);
+  if (!station) return station.error();
+  return std::optional<Station>(std::move(station).value());
+}
+
+Result<std::size_t> Catalog::remove_source(std::string_view name) {
+  auto transaction = store::Transaction::begin(connection_->database);
+  if (!transaction) return transaction.error();
+  const auto removed = connection_->drop_source(name);
+  if (!removed) return removed.error();
+  if (const auto done = transaction->commit(); !done) return done.error();
+  return *removed;
+}
+
+Result<ImportReport> Catalog::replace_source(const StationTable& table,
+                                             const ImportProgress& progress) {
+  if (table.source.name.empty()) {
+    return Error{.what = "the station table has no source", .remedy = "name where it comes from"};
+  }
+  if (const auto fault = source_date_fault(table.source.date)) return *fault;
+
+  ImportReport report{.source = table.source,
+                      .rows_read = table.rows_read,
+                      .rejected = table.rejected,
+                      .remarks = table.remarks};
+  auto transaction = store::Transaction::begin(connection_->database);
+  if (!transaction) return transaction.error();
+  for (const Station& station : table.stations) {
+    const auto before = find(table.source.name, station.id);
+    if (!before) return before.error();
+    if (!*before) {
+      ++report.stations_added;
+    } else {
+      ++(same_facts(**before, station) ? report.stations_unchanged : report.stations_changed);
+    }
+  }
+  const auto removed = connection_->drop_source(table.source.name);
+  if (!removed) return removed.error();
+  report.stations_gone = *removed - report.stations_unchanged - report.stations_changed;
+
+  auto& insert_source = connection_->insert_source;
+  if (const auto done = insert_source.bind(table.source.name, table.source.date).run(); !done) {
+    return done.error();
+  }
+  const std::int64_t source = connection_->database.last_row();
+  std::size_t done = 0;
+  for (const Station& station : table.stations) {
+    const auto row = connection_->insert(source, station);
+    if (!row) return row.error();
+    if (const auto go_on = told(progress, ++done, table.stations.size()); !go_on) {
+      return go_on.error();
+    }
+  }
+  if (const auto committed = transaction->commit(); !committed) return committed.error();
+  return report;
+}
+
+Result<std::vector<Station>> Catalog::with_call_sign(std::string_view call_sign) {
+  const auto snapshot = store::Transaction::begin_reading(connection_->database);
+  if (!snapshot) return snapshot.error();
+  auto& statement = connection_->by_call_sign;
+  statement.bind(words::trimmed(call_sign));
+  std::vector<Station> stations;
+  while (true) {
+    const auto more = statement.step();
+    if (!more) return more.error();
+    if (!*more) return stations;
+    auto station = connection_->read(statement.integer(0));
+    if (!station) return station.error();
+    stations.push_back(std::move(station).value());
+  }
+}
+
+Result<std::size_t> Catalog::count() {
+  const auto row = connection_->count_stations.bind().step();
+  if (!row) return row.error();
+  const auto count = static_cast<std::size_t>(connection_->count_stations.integer(0));
+  connection_->count_stations.reset();
+  return count;
+}
+
+Result<std::vector<SourceSummary>> Catalog::sources() {
+  auto& statement = connection_->list_sources;
+  statement.bind();
+  std::vector<SourceSummary> all;
+  while (true) {
+    const auto more = statement.step();
+    if (!more) return more.error();
+    if (!*more) return all;
+    all.push_back(
+        {{statement.text(0), statement.text(1)}, static_cast<std::size_t>(statement.integer(2))});
+  }
+}
+
+}  // namespace mastwise

@@ -1,0 +1,159 @@
+#include "core/broadcast/delimited.hpp"
+
+#include <algorithm>
+
+namespace mastwise {
+namespace {
+
+constexpr std::string_view kByteOrderMark = "\xEF\xBB\xBF";
+
+bool is_line_end(char c) {
+  return c == '\n' || c == '\r';
+}
+
+char detect_separator(std::string_view text) {
+  const std::string_view line = text.substr(0, text.find_first_of("\r\n"));
+  char best = ',';
+  std::ptrdiff_t most = 0;
+  for (const char candidate : {',', ';', '\t', '|'}) {
+    const auto count = std::count(line.begin(), line.end(), candidate);
+    if (count > most) {
+      most = count;
+      best = candidate;
+    }
+  }
+  return best;
+}
+
+// Bytes of the UTF-8 character that begins here (RFC 3629); 0 when there is none.
+std::size_t utf8_length(std::string_view text) {
+  const auto byte = [&](std::size_t i) { return static_cast<unsigned char>(text[i]); };
+  const unsigned char lead = byte(0);
+  if (lead < 0x80) return 1;
+  const std::size_t length = lead >= 0xC2 && lead < 0xE0   ? 2
+                             : lead >= 0xE0 && lead < 0xF0 ? 3
+                             : lead >= 0xF0 && lead < 0xF5 ? 4
+                                                           : 0;
+  if (length == 0 || text.size() < length) return 0;
+  for (std::size_t i = 1; i < length; ++i) {
+    if ((byte(i) & 0xC0) != 0x80) return 0;
+  }
+  const bool overlong = (lead == 0xE0 && byte(1) < 0xA0) || (lead == 0xF0 && byte(1) < 0x90);
+  const bool outside = (lead == 0xED && byte(1) > 0x9F) || (lead == 0xF4 && byte(1) > 0x8F);
+  return overlong || outside ? 0 : length;
+}
+
+bool is_utf8(std::string_view text) {
+  while (!text.empty()) {
+    const std::size_t length = utf8_length(text);
+    if (length == 0) return false;
+    text.remove_prefix(length);
+  }
+  return true;
+}
+
+std::string to_utf8(std::string cell) {
+  if (is_utf8(cell)) return cell;
+  std::string result;
+  for (const char c : cell) {
+    const auto byte = static_cast<unsigned char>(c);
+    if (byte < 0x80) {
+      result += c;
+    } else {
+      result += static_cast<char>(0xC0 | (byte >> 6));
+      result += static_cast<char>(0x80 | (byte & 0x3F));
+    }
+  }
+  return result;
+}
+
+}  // namespace
+
+DelimitedReader::DelimitedReader(std::string_view text, char separator, char comment)
+    : text_(text), separator_(separator), comment_(comment) {
+  if (text_.substr(0, kByteOrderMark.size()) == kByteOrderMark) at_ = kByteOrderMark.size();
+  if (separator_ == '\0') {
+    while (skip_blank_line()) {
+    }
+    separator_ = detect_separator(text_.substr(at_));
+  }
+}
+
+std::optional<DelimitedRow> DelimitedReader::next() {
+  while (skip_blank_line()) {
+  }
+  if (at_ >= text_.size()) return std::nullopt;
+
+  DelimitedRow row{.line = line_};
+  const std::size_t start = at_;
+  while (true) {
+    const bool quoted = at_ < text_.size() && text_[at_] == '"';
+    row.cells.push_back(to_utf8(quoted ? read_quoted_cell(row.fault) : read_plain_cell()));
+    if (!row.fault.empty()) break;
+    if (at_row_end()) {
+      end_line();
+      return row;
+    }
+    ++at_;
+  }
+  at_ = start;
+  line_ = row.line;
+  skip_line();
+  return row;
+}
+
+bool DelimitedReader::at_row_end() const {
+  return at_ >= text_.size() || is_line_end(text_[at_]);
+}
+
+bool DelimitedReader::skip_blank_line() {
+  if (at_ >= text_.size()) return false;
+  if (comment_ != '\0' && text_[at_] == comment_) {
+    skip_line();
+    return true;
+  }
+  const std::size_t past = std::min(text_.find_first_not_of(" ", at_), text_.size());
+  if (past < text_.size() && !is_line_end(text_[past])) return false;
+  at_ = past;
+  end_line();
+  return true;
+}
+
+void DelimitedReader::skip_line() {
+  at_ = std::min(text_.find_first_of("\r\n", at_), text_.size());
+  end_line();
+}
+
+void DelimitedReader::end_line() {
+  if (at_ >= text_.size()) return;
+  at_ += text_.compare(at_, 2, "\r\n") == 0 ? 2 : 1;
+  ++line_;
+}
+
+std::string DelimitedReader::read_plain_cell() {
+  const std::size_t start = at_;
+  while (!at_row_end() && text_[at_] != separator_) ++at_;
+  return std::string(text_.substr(start, at_ - start));
+}
+
+std::string DelimitedReader::read_quoted_cell(std::string& fault) {
+  std::string cell;
+  ++at_;
+  while (at_ < text_.size()) {
+    if (text_[at_] == '"') {
+      ++at_;
+      if (at_row_end() || text_[at_] == separator_) return cell;
+      if (text_[at_] != '"') {
+        fault = "text follows the closing quote of a cell; double the quotes within a quoted cell";
+        return cell;
+      }
+    } else if (text_[at_] == '\n' || (text_[at_] == '\r' && text_.substr(at_ + 1, 1) != "\n")) {
+      ++line_;
+    }
+    cell += text_[at_++];
+  }
+  fault = "a quote is opened and never closed";
+  return cell;
+}
+
+}  // namespace mastwise

@@ -1,0 +1,192 @@
+#include "core/store/sqlite.hpp"
+
+#include <utility>
+
+#include <sqlite3.h>
+
+namespace mastwise::store {
+namespace {
+
+std::string remedy_for(int code) {
+  switch (code & 0xff) {
+    case SQLITE_FULL:
+      return "free some space on the disk and try again";
+    case SQLITE_BUSY:
+    case SQLITE_LOCKED:
+      return "another program is using the file; close it and try again";
+    case SQLITE_CANTOPEN:
+    case SQLITE_PERM:
+    case SQLITE_READONLY:
+      return "check that the folder exists and may be written to";
+    case SQLITE_CORRUPT:
+    case SQLITE_NOTADB:
+      return "the file is not a database or is damaged; move it away and make it anew";
+    default:
+      return {};
+  }
+}
+
+Error fault(sqlite3* database, int code) {
+  const char* file = database == nullptr ? nullptr : sqlite3_db_filename(database, "main");
+  const char* what = database == nullptr ? sqlite3_errstr(code) : sqlite3_errmsg(database);
+  return Error{.what = what, .where = file == nullptr ? "" : file, .remedy = remedy_for(code)};
+}
+
+}  // namespace
+
+void Statement::Finalizer::operator()(sqlite3_stmt* statement) const {
+  sqlite3_finalize(statement);
+}
+
+void Database::Closer::operator()(sqlite3* database) const {
+  sqlite3_close_v2(database);
+}
+
+void Statement::keep(int code) {
+  if (bind_fault_ == SQLITE_OK) bind_fault_ = code;
+}
+
+void Statement::bind_at(int place, std::int64_t value) {
+  keep(sqlite3_bind_int64(statement_.get(), place, value));
+}
+
+void Statement::bind_at(int place, double value) {
+  keep(sqlite3_bind_double(statement_.get(), place, value));
+}
+
+void Statement::bind_at(int place, std::string_view value) {
+  // A null pointer would bind NULL instead of the empty text.
+  const char* data = value.data() == nullptr ? "" : value.data();
+  keep(sqlite3_bind_text64(statement_.get(), place, data, value.size(), SQLITE_TRANSIENT,
+                           SQLITE_UTF8));
+}
+
+void Statement::bind_null(int place) {
+  keep(sqlite3_bind_null(statement_.get(), place));
+}
+
+Result<bool> Statement::step() {
+  int code = bind_fault_;
+  if (code == SQLITE_OK) {
+    code = sqlite3_step(statement_.get());
+    if (code == SQLITE_ROW) return true;
+  }
+  if (code == SQLITE_DONE) {
+    reset();
+    return false;
+  }
+  Error error = fault(sqlite3_db_handle(statement_.get()), code);
+  reset();
+  return error;
+}
+
+Result<Done> Statement::run() {
+  while (true) {
+    const auto row = step();
+    if (!row) return row.error();
+    if (!*row) return Done{};
+  }
+}
+
+void Statement::reset() {
+  sqlite3_reset(statement_.get());
+  bind_fault_ = SQLITE_OK;
+}
+
+std::int64_t Statement::integer(int column) const {
+  return sqlite3_column_int64(statement_.get(), column);
+}
+
+double Statement::real(int column) const {
+  return sqlite3_column_double(statement_.get(), column);
+}
+
+std::string_view Statement::text_view(int column) const {
+  const auto* data = reinterpret_cast<const char*>(sqlite3_column_text(statement_.get(), column));
+  if (data == nullptr) return {};
+  return {data, static_cast<std::size_t>(sqlite3_column_bytes(statement_.get(), column))};
+}
+
+std::string Statement::text(int column) const {
+  return std::string(text_view(column));
+}
+
+bool Statement::is_null(int column) const {
+  return sqlite3_column_type(statement_.get(), column) == SQLITE_NULL;
+}
+
+std::optional<double> Statement::optional_real(int column) const {
+  if (is_null(column)) return std::nullopt;
+  return real(column);
+}
+
+std::optional<std::int64_t> Statement::optional_integer(int column) const {
+  if (is_null(column)) return std::nullopt;
+  return integer(column);
+}
+
+Result<Database> Database::open(const std::string& path) {
+  sqlite3* opened = nullptr;
+  constexpr int kFlags = SQLITE_OPEN_READWRITE | SQLITE_OPEN_CREATE | SQLITE_OPEN_NOMUTEX;
+  const int code = sqlite3_open_v2(path.c_str(), &opened, kFlags, nullptr);
+  Database database(opened, path);
+  if (code != SQLITE_OK) {
+    Error error = fault(opened, code);
+    error.where = path;
+    return error;
+  }
+  constexpr int kWaitMs = 5000;
+  sqlite3_busy_timeout(opened, kWaitMs);
+  if (const auto done = database.run("PRAGMA foreign_keys = ON"); !done) return done.error();
+  return database;
+}
+
+Result<Done> Database::run(const std::string& script) {
+  const int code = sqlite3_exec(database_.get(), script.c_str(), nullptr, nullptr, nullptr);
+  if (code != SQLITE_OK) return fault(database_.get(), code);
+  return Done{};
+}
+
+Result<Statement> Database::prepare(std::string_view sql) {
+  sqlite3_stmt* statement = nullptr;
+  const int code = sqlite3_prepare_v3(database_.get(), sql.data(), static_cast<int>(sql.size()),
+                                      SQLITE_PREPARE_PERSISTENT, &statement, nullptr);
+  if (code != SQLITE_OK) return fault(database_.get(), code);
+  return Statement(statement);
+}
+
+Result<std::int64_t> Database::integer(std::string_view sql) {
+  auto statement = prepare(sql);
+  if (!statement) return statement.error();
+  const auto row = statement->step();
+  if (!row) return row.error();
+  if (!*row) return Error{.what = "the query gave no value: " + std::string(sql), .where = path_};
+  return statement->integer(0);
+}
+
+std::int64_t Database::last_row() const {
+  return sqlite3_last_insert_rowid(database_.get());
+}
+
+Result<Transaction> Transaction::begin(Database& database) {
+  if (const auto begun = database.run("BEGIN IMMEDIATE"); !begun) return begun.error();
+  return Transaction(database);
+}
+
+Result<Transaction> Transaction::begin_reading(Database& database) {
+  if (const auto begun = database.run("BEGIN DEFERRED"); !begun) return begun.error();
+  return Transaction(database);
+}
+
+Result<Done> Transaction::commit() {
+  auto done = database_->run("COMMIT");
+  if (done) database_ = nullptr;
+  return done;
+}
+
+Transaction::~Transaction() {
+  // After some faults SQLite has rolled back by itself: that the command then fails is no loss.
+  if (database_ != nullptr) static_cast<void>(database_->run("ROLLBACK"));
+}
+
+}  // namespace mastwise::store

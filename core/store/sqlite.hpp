@@ -1,0 +1,111 @@
+#pragma once
+
+#include "core/result.hpp"
+
+#include <cstdint>
+#include <memory>
+#include <optional>
+#include <string>
+#include <string_view>
+
+struct sqlite3;
+struct sqlite3_stmt;
+
+// A thin, non-throwing house for SQLite, shared by the stores. A database and its statements belong
+// to one thread at a time.
+namespace mastwise::store {
+
+// A prepared statement: bind, step until there is no row, and it is ready for the next bind.
+class Statement {
+ public:
+  Statement() = default;  // nothing prepared yet
+  // Binds 1, 2, ... in order: integers, doubles, texts, and optional ones (std::nullopt is NULL).
+  template <class... Values>
+  Statement& bind(const Values&... values) {
+    reset();
+    int place = 0;
+    (bind_at(++place, values), ...);
+    return *this;
+  }
+
+  // True when there is a row to read; false when the statement is done, which also resets it.
+  Result<bool> step();
+  // For statements that give no rows.
+  Result<Done> run();
+  void reset();
+
+  // Columns of the row, counted from 0.
+  std::int64_t integer(int column) const;
+  double real(int column) const;
+  std::string text(int column) const;
+  std::string_view text_view(int column) const;  // lives until the next step
+  bool is_null(int column) const;
+  std::optional<double> optional_real(int column) const;
+  std::optional<std::int64_t> optional_integer(int column) const;
+
+ private:
+  friend class Database;
+  struct Finalizer {
+    void operator()(sqlite3_stmt* statement) const;
+  };
+  explicit Statement(sqlite3_stmt* statement) : statement_(statement) {}
+
+  void bind_at(int place, std::int64_t value);
+  void bind_at(int place, double value);
+  void bind_at(int place, std::string_view value);
+  void bind_null(int place);
+  void keep(int code);
+  template <class Value>
+  void bind_at(int place, const std::optional<Value>& value) {
+    value ? bind_at(place, *value) : bind_null(place);
+  }
+
+  std::unique_ptr<sqlite3_stmt, Finalizer> statement_;
+  int bind_fault_ = 0;
+};
+
+class Database {
+ public:
+  // Opens or creates the file ("" and ":memory:" make a temporary one) with foreign keys on and a
+  // wait of five seconds for another program's lock.
+  static Result<Database> open(const std::string& path);
+
+  // Statements without results, separated by semicolons.
+  Result<Done> run(const std::string& script);
+  Result<Statement> prepare(std::string_view sql);
+  // The single integer that a query such as "PRAGMA user_version" gives.
+  Result<std::int64_t> integer(std::string_view sql);
+  std::int64_t last_row() const;
+  const std::string& path() const { return path_; }
+
+ private:
+  struct Closer {
+    void operator()(sqlite3* database) const;
+  };
+  Database(sqlite3* database, std::string path) : database_(database), path_(std::move(path)) {}
+
+  std::unique_ptr<sqlite3, Closer> database_;
+  std::string path_;
+};
+
+// All or nothing: what was not committed is taken back when this goes out of scope.
+class Transaction {
+ public:
+  static Result<Transaction> begin(Database& database);
+  // For several queries that must see one state; it also spares taking the file's lock for each.
+  // Ends when it goes out of scope.
+  static Result<Transaction> begin_reading(Database& database);
+  Result<Done> commit();
+
+  Transaction(Transaction&& other) noexcept : database_(other.database_) {
+    other.database_ = nullptr;
+  }
+  Transaction& operator=(Transaction&&) = delete;
+  ~Transaction();
+
+ private:
+  explicit Transaction(Database& database) : database_(&database) {}
+  Database* database_;
+};
+
+}  // namespace mastwise::store
