@@ -214,6 +214,48 @@ TEST_CASE("a second finger ends a drag without a fling and pinches at once") {
   CHECK(gestures[4].scale < 1.0F);
 }
 
+TEST_CASE("a fling faster than any thumb is held to the greatest speed") {
+  Recogniser recogniser(kPxPerMm);
+  recogniser.feed({Event::Down, 1, 0, 0, at_ms(0)});
+  recogniser.feed({Event::Up, 1, 300, 400, at_ms(10)});
+  const auto flings = of_kind(recogniser.take(), Kind::Fling);
+  REQUIRE(flings.size() == 1);
+  // 50,000 px/s by the places; 1500 mm/s are 9000 px/s, in the same direction.
+  CHECK(flings[0].velocity_px_s.x == Approx(5400.0));
+  CHECK(flings[0].velocity_px_s.y == Approx(7200.0));
+}
+
+TEST_CASE("two fingers moved side by side do not jump when they then spread") {
+  Recogniser recogniser(kPxPerMm);
+  recogniser.feed({Event::Down, 1, 100, 100, at_ms(0)});
+  recogniser.feed({Event::Down, 2, 200, 100, at_ms(5)});
+  for (int y = 101; y <= 400; ++y) {
+    recogniser.feed({Event::Move, 1, 100, static_cast<float>(y), at_ms(y)});
+    recogniser.feed({Event::Move, 2, 200, static_cast<float>(y), at_ms(y)});
+  }
+  CHECK(told(recogniser.take()).empty());
+  recogniser.feed({Event::Move, 2, 220, 400, at_ms(410)});
+  const auto gestures = recogniser.take();
+  REQUIRE(told(gestures) == "P+");
+  CHECK(gestures[0].delta_px == Point{});
+  CHECK(gestures[0].scale == Approx(120.0 / 118.0));
+  CHECK(gestures[0].start_px == Point{150.0F, 100.0F});
+}
+
+TEST_CASE("fingers that nearly meet neither turn nor shrink without bound") {
+  Recogniser recogniser(kPxPerMm);
+  recogniser.feed({Event::Down, 1, 100, 100, at_ms(0)});
+  recogniser.feed({Event::Down, 2, 220, 100, at_ms(5)});
+  recogniser.feed({Event::Move, 2, 101, 100, at_ms(20)});
+  recogniser.feed({Event::Move, 2, 100, 101, at_ms(30)});
+  recogniser.feed({Event::Move, 2, 220, 100, at_ms(40)});
+  const auto gestures = recogniser.take();
+  CHECK(told(gestures) == "P+P=");
+  // Down to the slop and out again: from 102 px, where the pinch began, to 120 px.
+  CHECK(gestures[0].scale == Approx(18.0 / 102.0));
+  CHECK(gestures[0].scale * gestures[1].scale == Approx(120.0 / 102.0));
+}
+
 TEST_CASE("what is cancelled does not act") {
   Recogniser recogniser(kPxPerMm);
   recogniser.feed({Event::Down, 1, 100, 100, at_ms(0)});
