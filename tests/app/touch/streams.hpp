@@ -1,0 +1,28 @@
+#pragma once
+
+#include "app/touch/recogniser.hpp"
+
+#include <string>
+#include <vector>
+
+namespace mastwise::touch::test {
+
+inline Monotonic at_ms(int time_ms) {
+  return Monotonic(milliseconds(time_ms));
+}
+
+// The events of tests/app/touch/streams/`name`.txt, of a screen of 6 pixels to the millimetre.
+inline constexpr float kPxPerMm = 6.0F;
+std::vector<PointerEvent> stream(const std::string& name);
+
+// What the recogniser makes of them when it is asked 60 times a second, up to a second beyond the
+// last event.
+std::vector<Gesture> played(Recogniser& recogniser, const std::vector<PointerEvent>& events);
+
+// One letter for each gesture, with + for Begin, = for Change, - for End and x for Cancel, runs of
+// changes once: "T-" is a tap, "D+D=D-F-" a drag with a fling.
+std::string told(const std::vector<Gesture>& gestures);
+
+std::vector<Gesture> of_kind(const std::vector<Gesture>& gestures, Gesture::Kind kind);
+
+}  // namespace mastwise::touch::test
