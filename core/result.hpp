@@ -38,6 +38,7 @@ class [[nodiscard]] Result {
   T&& value() && { return std::get<0>(std::move(state_)); }
   const T& operator*() const& { return value(); }
   T& operator*() & { return value(); }
+  T&& operator*() && { return std::move(*this).value(); }
   const T* operator->() const { return &value(); }
   T* operator->() { return &value(); }
   const Error& error() const { return std::get<1>(state_); }

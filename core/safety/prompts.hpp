@@ -1,0 +1,26 @@
+#pragma once
+
+#include <span>
+#include <string_view>
+
+namespace mastwise::safety {
+
+// A usual published caution. The words are this project's; the source says where the figure stands.
+struct Caution {
+  std::string_view text;
+  std::string_view source;
+};
+
+// What is asked before an act that can hurt someone.
+struct Prompt {
+  std::string_view title;
+  std::span<const Caution> cautions;
+  std::string_view deference;  // who decides: never this program
+  std::string_view accept;     // the person's own statement, as the label of the act
+  std::string_view refuse;
+};
+
+// Asked once for each raising; it cannot be switched off.
+const Prompt& before_raising();
+
+}  // namespace mastwise::safety
