@@ -1,0 +1,40 @@
+# Sourced by run and test: installs what is missing from Debian's packages.
+
+run_packages=(
+  g++ cmake ninja-build pkg-config ccache python3
+  libsdl2-dev libimgui-dev libstb-dev libfreetype-dev libgl-dev libgl1-mesa-dri libegl1
+  libgeographiclib-dev libproj-dev proj-data libsqlite3-dev
+  libfmt-dev libcli11-dev nlohmann-json3-dev
+  libgdal-dev libzip-dev
+)
+test_packages=(catch2 clang libclang-rt-14-dev clang-format)
+
+install_missing() {
+  local missing=()
+  for package in "$@"; do
+    dpkg-query -W -f='${Status}' "$package" 2>/dev/null | grep -q 'ok installed' ||
+      missing+=("$package")
+  done
+  [ ${#missing[@]} -eq 0 ] && return
+  local sudo=()
+  if [ "$(id -u)" -ne 0 ]; then
+    command -v sudo >/dev/null || {
+      echo "These packages are missing: ${missing[*]}. Install them as root, then run this again." >&2
+      exit 1
+    }
+    sudo=(sudo)
+  fi
+  echo "Installing ${missing[*]}"
+  "${sudo[@]}" apt-get update -qq
+  DEBIAN_FRONTEND=noninteractive "${sudo[@]}" \
+    apt-get install -y -qq --no-install-recommends "${missing[@]}" >/dev/null
+}
+
+# configure FOLDER [CMAKE ARGUMENT...]: only where that has not been done with these arguments.
+configure() {
+  local folder=$1 arguments="$*"
+  shift
+  [ "$(cat "$folder/configured-with" 2>/dev/null)" = "$arguments" ] && return
+  cmake -S "$root" -B "$folder" -G Ninja "$@"
+  echo "$arguments" >"$folder/configured-with"
+}
