@@ -1,0 +1,187 @@
+#include "app/cli/arguments.hpp"
+
+#include <fmt/format.h>
+
+#include <cctype>
+#include <charconv>
+#include <cmath>
+
+#include "app/words.hpp"
+#include "core/aim/rig_words.hpp"
+#include "core/broadcast/catalog.hpp"
+#include "platform/clock.hpp"
+#include "platform/files.hpp"
+
+namespace mastwise::cli {
+namespace {
+
+// Reads `count` digits at `text`'s front and takes them off.
+std::optional<int> take_digits(std::string_view& text, std::size_t count) {
+  int value = 0;
+  if (text.size() < count) return std::nullopt;
+  const auto [end, trouble] = std::from_chars(text.data(), text.data() + count, value);
+  if (trouble != std::errc{} || end != text.data() + count) return std::nullopt;
+  text.remove_prefix(count);
+  return value;
+}
+
+bool take_character(std::string_view& text, char wanted) {
+  if (text.empty() || text.front() != wanted) return false;
+  text.remove_prefix(1);
+  return true;
+}
+
+std::optional<std::chrono::sys_days> take_day(std::string_view& text) {
+  const auto year = take_digits(text, 4);
+  if (!year || !take_character(text, '-')) return std::nullopt;
+  const auto month = take_digits(text, 2);
+  if (!month || !take_character(text, '-')) return std::nullopt;
+  const auto day = take_digits(text, 2);
+  if (!day) return std::nullopt;
+  const std::chrono::year_month_day date{std::chrono::year(*year),
+                                         std::chrono::month(static_cast<unsigned>(*month)),
+                                         std::chrono::day(static_cast<unsigned>(*day))};
+  if (!date.ok()) return std::nullopt;
+  return std::chrono::sys_days(date);
+}
+
+std::optional<milliseconds> take_time(std::string_view& text) {
+  const auto hour = take_digits(text, 2);
+  if (!hour || *hour > 23 || !take_character(text, ':')) return std::nullopt;
+  const auto minute = take_digits(text, 2);
+  if (!minute || *minute > 59) return std::nullopt;
+  std::optional<int> second = 0;
+  if (take_character(text, ':')) second = take_digits(text, 2);
+  if (!second || *second > 60) return std::nullopt;
+  take_character(text, 'Z');
+  return std::chrono::hours(*hour) + std::chrono::minutes(*minute) + std::chrono::seconds(*second);
+}
+
+}  // namespace
+
+Result<Position> position_argument(const std::string& option, const std::string& text) {
+  auto position = parse_position(text);
+  if (position) return position;
+  Error error = position.error();
+  error.where = option + " \"" + text + "\"";
+  if (error.character) error.where += fmt::format(", character {}", *error.character + 1);
+  return error;
+}
+
+Result<UtcTime> date_argument(const std::string& text) {
+  if (text.empty()) return platform::utc_now();
+  std::string_view rest = text;
+  const auto day = take_day(rest);
+  std::optional<milliseconds> time = milliseconds(0);
+  if (day && take_character(rest, 'T')) time = take_time(rest);
+  if (day && time && rest.empty()) return UtcTime(*day) + *time;
+  return Error{.what = "this is no date",
+               .where = "--date \"" + text + "\"",
+               .remedy = "write it as 2026-07-02 or 2026-07-02T18:00:00Z"};
+}
+
+Result<Size> size_argument(const std::string& text) {
+  constexpr int kLeast = 240, kMost = 8192;
+  Size size{};
+  const char* end = text.data() + text.size();
+  const auto width = std::from_chars(text.data(), end, size.width_px);
+  if (width.ec == std::errc{} && width.ptr != end && *width.ptr == 'x') {
+    const auto height = std::from_chars(width.ptr + 1, end, size.height_px);
+    const bool fits = size.width_px >= kLeast && size.width_px <= kMost &&
+                      size.height_px >= kLeast && size.height_px <= kMost;
+    if (height.ec == std::errc{} && height.ptr == end && fits) return size;
+  }
+  return Error{.what = fmt::format("a size is WIDTHxHEIGHT in pixels, each {} to {}", kLeast, kMost),
+               .where = "--size \"" + text + "\"",
+               .remedy = "write it as 1280x800"};
+}
+
+Result<std::optional<RigHeading>> nose_argument(std::optional<double> degrees) {
+  if (!degrees) return std::optional<RigHeading>();
+  if (!(*degrees >= 0.0 && *degrees <= 360.0)) {
+    return Error{.what = fmt::format("{} is no heading", *degrees),
+                 .where = "--nose",
+                 .remedy = "give the true heading of the nose, 0 to 360 degrees"};
+  }
+  return std::optional(RigHeading::nose_at(Bearing<True>::degrees(*degrees)));
+}
+
+Result<std::string> catalog_path(const std::string& given) {
+  if (!given.empty()) return given;
+  const auto folder = platform::data_folder();
+  if (!folder) return folder.error();
+  return *folder + "/catalog";
+}
+
+Result<Destination> destination_argument(const std::string& to, const std::string& call_sign,
+                                         const std::string& given_catalog) {
+  if (call_sign.empty()) {
+    const auto position = position_argument("--to", to);
+    if (!position) return position.error();
+    return Destination{*position};
+  }
+  const auto path = mastwise::cli::catalog_path(given_catalog);
+  if (!path) return path.error();
+  auto catalog = Catalog::open(*path);
+  if (!catalog) return catalog.error();
+  const auto found = catalog->with_call_sign(call_sign);
+  if (!found) return found.error();
+  if (found->empty()) {
+    return Error{.what = "the catalog has no station " + call_sign,
+                 .where = *path,
+                 .remedy = "check the call sign, or import a station table first"};
+  }
+  return Destination{found->front().position, found->front()};
+}
+
+nlohmann::json card_json(const AimCard& card) {
+  nlohmann::json json{
+      {"distance_m", card.distance_m},
+      {"bearing_true_deg", card.bearing_true.degrees()},
+      {"bearing_magnetic_deg", card.bearing_magnetic.degrees()},
+      {"declination_deg", card.field.declination.east_deg()},
+      {"declination_sigma_deg", card.field.declination_sigma_deg},
+      {"bearing_grid_deg", card.bearing_grid.degrees()},
+      {"convergence_deg", card.grid.convergence.east_deg()},
+      {"utm_zone", card.grid.name},
+  };
+  if (card.rig_angle) json["rig_angle_deg"] = card.rig_angle->clockwise_deg();
+  if (card.field.beyond_model_end) json["warning"] = "the date is beyond the magnetic model";
+  return json;
+}
+
+std::string card_text(const AimCard& card, Position from, const Destination& to, UtcTime date) {
+  std::string text;
+  const auto line = [&](std::string_view label, const std::string& value) {
+    text += fmt::format("  {:<18}{}\n", label, value);
+  };
+  if (to.station) {
+    text += fmt::format("{}  {}  RF {}\n", words::title(*to.station), words::carries(*to.station),
+                        to_text(to.station->rf_channel));
+  }
+  line("From", format_position(from, Notation::Decimal));
+  line("To", format_position(to.position, Notation::Decimal));
+  line("Away", fmt::format("{}, {}", words::distance(card.distance_m, true),
+                           words::distance(card.distance_m, false)));
+  line("On your compass",
+       fmt::format("{} magnetic, ± {:.1f}°", words::tenths_of_degree(card.bearing_magnetic.degrees()),
+                   card.field.declination_sigma_deg));
+  line("On the map", words::tenths_of_degree(card.bearing_true.degrees()) + " true");
+  line("On the grid", fmt::format("{} in zone {}", words::tenths_of_degree(card.bearing_grid.degrees()),
+                                  card.grid.name));
+  if (card.rig_angle) {
+    line("From the nose",
+         fmt::format("{}: {}", words::from_nose(*card.rig_angle), rig_words(*card.rig_angle)));
+  }
+  line("The needle", fmt::format("{} of true north on {}", words::declination(card.field.declination),
+                                 words::date(date)));
+  if (card.field.zone != MagneticField::Zone::Normal) {
+    line("Caution", "so near the magnetic pole a compass cannot be trusted");
+  }
+  if (card.field.beyond_model_end) {
+    line("Caution", "the date is beyond the magnetic model: the compass number is unsure");
+  }
+  return text;
+}
+
+}  // namespace mastwise::cli

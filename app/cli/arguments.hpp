@@ -1,0 +1,48 @@
+#pragma once
+
+#include <nlohmann/json.hpp>
+
+#include <optional>
+#include <string>
+
+#include "core/aim/aim_card.hpp"
+#include "core/broadcast/station.hpp"
+#include "core/geo/position.hpp"
+#include "core/result.hpp"
+#include "core/time.hpp"
+
+// What several verbs read from their arguments and print.
+namespace mastwise::cli {
+
+// A position in any notation; the error shows the character.
+Result<Position> position_argument(const std::string& option, const std::string& text);
+
+// "2026-07-02" or "2026-07-02T18:00:00Z"; today where empty.
+Result<UtcTime> date_argument(const std::string& text);
+
+// "1280x800".
+struct Size {
+  int width_px, height_px;
+};
+Result<Size> size_argument(const std::string& text);
+
+// A true heading of the nose, 0 to 360 degrees.
+Result<std::optional<RigHeading>> nose_argument(std::optional<double> degrees);
+
+// Where a heading leads: a position, or a station of a catalog.
+struct Destination {
+  Position position;
+  std::optional<Station> station = {};
+};
+// `to` is a position in any notation and `call_sign` a station; exactly one is given.
+Result<Destination> destination_argument(const std::string& to, const std::string& call_sign,
+                                         const std::string& given_catalog);
+
+// The catalog that a verb uses: the one given, else the user's own.
+Result<std::string> catalog_path(const std::string& given);
+
+nlohmann::json card_json(const AimCard& card);
+// The card as a person reads it.
+std::string card_text(const AimCard& card, Position from, const Destination& to, UtcTime date);
+
+}  // namespace mastwise::cli

@@ -1,0 +1,188 @@
+#include <fmt/format.h>
+
+#include <condition_variable>
+#include <iostream>
+#include <memory>
+#include <mutex>
+
+#include "app/cli/arguments.hpp"
+#include "app/cli/verbs.hpp"
+#include "app/shell/receiver_line.hpp"
+#include "app/shell/startup.hpp"
+#include "app/words.hpp"
+#include "core/nmea/log_replay.hpp"
+#include "platform/clock.hpp"
+#include "platform/files.hpp"
+
+namespace mastwise::cli {
+namespace {
+
+struct ReplayOptions {
+  std::string log, device, to, station, catalog, date, recorded_after;
+  std::optional<double> nose_deg;
+  double seconds = 10.0;
+  bool json = false;
+};
+
+// What was heard, from a log or a device.
+struct Heard {
+  nmea::Receiver receiver;
+  nmea::Fix last_good;
+};
+
+Result<Heard> hear_log(const std::string& path, std::chrono::sys_days date_floor) {
+  const auto bytes = platform::read_file(path);
+  if (!bytes) return bytes.error();
+  nmea::LogReplay replay = nmea::replay_log(*bytes, date_floor);
+  return Heard{std::move(replay.receiver), replay.last_good};
+}
+
+// Collects what the link's thread tells.
+class Listener {
+ public:
+  void tell(platform::LinkNews news) {
+    const std::lock_guard lock(mutex_);
+    if (news.kind == platform::LinkNews::Kind::lost) trouble_ = news.text;
+    if (news.kind == platform::LinkNews::Kind::ended) ended_ = true;
+    if (news.kind == platform::LinkNews::Kind::bytes) {
+      heard_.receiver.feed(news.text, news.when);
+      if (const auto fix = heard_.receiver.fix(news.when); fix.good()) heard_.last_good = fix;
+    }
+    changed_.notify_all();
+  }
+  Result<Heard> wait(milliseconds longest, const std::string& device) {
+    std::unique_lock lock(mutex_);
+    changed_.wait_for(lock, longest, [this] { return ended_; });
+    if (heard_.receiver.counts().bytes > 0) return heard_;
+    return Error{.what = trouble_.empty() ? "nothing was heard" : trouble_,
+                 .where = device,
+                 .remedy = "check the cable and the device's name, or give --seconds more"};
+  }
+
+ private:
+  std::mutex mutex_;
+  std::condition_variable changed_;
+  Heard heard_{nmea::Receiver(shell::build_date()), {}};
+  std::string trouble_;
+  bool ended_ = false;
+};
+
+Result<Heard> hear_device(const std::string& device, double seconds) {
+  Listener listener;
+  platform::DeviceLink link(shell::device_source(device),
+                            [&](platform::LinkNews news) { listener.tell(std::move(news)); });
+  return listener.wait(milliseconds(static_cast<milliseconds::rep>(seconds * 1000.0)), device);
+}
+
+nlohmann::json fix_json(const nmea::Fix& fix) {
+  if (!fix.position) return nullptr;
+  nlohmann::json json{{"lat", fix.position->latitude_deg()},
+                      {"lon", fix.position->longitude_deg()},
+                      {"quality", nmea::name_of(fix.quality)},
+                      {"time", nullptr}};
+  if (fix.utc) {
+    json["time"] = words::iso_time(*fix.utc);
+  } else if (fix.time_of_day) {
+    json["time"] = words::time_of_day(*fix.time_of_day);
+  }
+  return json;
+}
+
+void print_text(const Heard& heard, const std::optional<AimCard>& card, const Destination* to,
+                UtcTime date) {
+  const nmea::SentenceCounts& counts = heard.receiver.counts();
+  std::cout << fmt::format("{} sentences good, {} with a bad checksum, {} without one\n",
+                           counts.sentences_good, counts.sentences_bad_checksum,
+                           counts.sentences_without_checksum);
+  const nmea::Fix& fix = heard.last_good;
+  if (!fix.position) {
+    std::cout << "No good fix: " << nmea::explain(fix) << '\n';
+    return;
+  }
+  std::cout << fmt::format("Last good fix: {} ({})\n",
+                           format_position(*fix.position, Notation::Decimal),
+                           nmea::name_of(fix.quality));
+  if (card && to != nullptr) std::cout << card_text(*card, *fix.position, *to, date);
+}
+
+// The day that the receiver's date cannot be before; see nmea::repair_date.
+Result<std::chrono::sys_days> date_floor(const ReplayOptions& options) {
+  if (options.recorded_after.empty()) return shell::build_date();
+  const auto given = date_argument(options.recorded_after);
+  if (!given) return given.error();
+  return std::chrono::floor<std::chrono::days>(*given);
+}
+
+Result<Done> replay(const ReplayOptions& options) {
+  if (options.log.empty() == options.device.empty()) {
+    return Error{.what = "replay needs one source",
+                 .remedy = "name either a log file or --device PATH"};
+  }
+  const auto nose = nose_argument(options.nose_deg);
+  if (!nose) return nose.error();
+  std::optional<Destination> to;
+  if (!options.to.empty() || !options.station.empty()) {
+    auto found = destination_argument(options.to, options.station, options.catalog);
+    if (!found) return found.error();
+    to = *std::move(found);
+  }
+  const auto floor = date_floor(options);
+  if (!floor) return floor.error();
+  const auto heard = options.device.empty() ? hear_log(options.log, *floor)
+                                            : hear_device(options.device, options.seconds);
+  if (!heard) return heard.error();
+  const nmea::Fix& fix = heard->last_good;
+  auto date = date_argument(options.date);
+  if (!date) return date.error();
+  if (options.date.empty() && fix.utc) date = *fix.utc;
+
+  std::optional<AimCard> card;
+  if (to && fix.position && *fix.position != to->position) {
+    const auto magnetic = shell::load_magnetic_model();
+    if (!magnetic) return magnetic.error();
+    card = aim_card(*fix.position, to->position, *date, *magnetic, *nose);
+  }
+  if (!options.json) {
+    print_text(*heard, card, to ? &*to : nullptr, *date);
+    return Done{};
+  }
+  const nmea::SentenceCounts& counts = heard->receiver.counts();
+  nlohmann::json json{{"fix", fix_json(fix)},
+                      {"sentences_good", counts.sentences_good},
+                      {"sentences_bad_checksum", counts.sentences_bad_checksum},
+                      {"sentences_without_checksum", counts.sentences_without_checksum}};
+  const auto& trusted = heard->receiver.date();
+  if (trusted) {
+    json["date_said"] = words::iso_time(UtcTime(trusted->said)).substr(0, 10);
+    json["date_shifted_weeks"] = trusted->weeks_shifted;
+  }
+  if (card) json["card"] = card_json(*card);
+  std::cout << json.dump(2) << '\n';
+  return Done{};
+}
+
+}  // namespace
+
+void add_replay(CLI::App& program, Job& chosen) {
+  auto options = std::make_shared<ReplayOptions>();
+  CLI::App* verb = program.add_subcommand("replay", "What a receiver says, and the card from there");
+  auto* log = verb->add_option("log", options->log, "a recorded NMEA log");
+  verb->add_option("--device", options->device,
+                   "a live source in its place: a serial device or HOST:PORT")
+      ->excludes(log);
+  verb->add_option("--seconds", options->seconds, "how long to listen to the device, 10 if not given")
+      ->check(CLI::Range(0.1, 3600.0));
+  auto* to = verb->add_option("--to", options->to, "the aim, in any notation");
+  verb->add_option("--station", options->station, "the aim, as a call sign of the catalog")
+      ->excludes(to);
+  verb->add_option("--catalog", options->catalog, "the catalog's file in place of the user's own");
+  verb->add_option("--date", options->date, "the date for the declination; the receiver's otherwise");
+  verb->add_option("--recorded-after", options->recorded_after,
+                   "the log is not older than this date; dates before it are taken for a receiver's "
+                   "1024-week fault and repaired. The program's own date if not given");
+  verb->add_option("--nose", options->nose_deg, "true heading of the rig's nose in degrees");
+  verb->add_flag("--json", options->json, "print one JSON object");
+  verb->callback([&chosen, options] { chosen = [options] { return replay(*options); }; });
+}
+
+}  // namespace mastwise::cli

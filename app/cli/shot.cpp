@@ -1,0 +1,90 @@
+#include <memory>
+
+#include "app/cli/arguments.hpp"
+#include "app/cli/verbs.hpp"
+#include "app/shell/shot.hpp"
+#include "app/shell/startup.hpp"
+
+namespace mastwise::cli {
+namespace {
+
+struct ShotOptions {
+  std::string screen, file, size = "1280x800", at, station, catalog, date;
+  std::optional<double> nose_deg;
+  std::optional<float> dots_per_inch;
+  bool night = false;
+};
+
+Result<Place> place_argument(const std::string& name) {
+  if (name == "here") return Place::Here;
+  if (name == "stations") return Place::Stations;
+  if (name == "aim") return Place::Aim;
+  return Error{.what = "there is no screen " + name, .remedy = "use here, stations or aim"};
+}
+
+Result<Destination> practice_destination(const std::string& call_sign) {
+  const auto practice = shell::load_practice();
+  if (!practice) return practice.error();
+  for (const Station& station : practice->stations) {
+    if (station.call_sign == call_sign) return Destination{station.position, station};
+  }
+  return Error{.what = "the practice area has no station " + call_sign,
+               .remedy = "add --at POSITION to use the catalog"};
+}
+
+Result<Done> draw_shot(const ShotOptions& options) {
+  const auto place = place_argument(options.screen);
+  if (!place) return place.error();
+  const auto size = size_argument(options.size);
+  if (!size) return size.error();
+  shell::Shot shot;
+  shot.place = *place;
+  shot.night = options.night;
+  shot.file = options.file;
+  shot.window.width_px = size->width_px;
+  shot.window.height_px = size->height_px;
+  shot.window.dots_per_inch = options.dots_per_inch;
+  const auto date = date_argument(options.date);
+  if (!date) return date.error();
+  shot.date = *date;
+  const auto nose = nose_argument(options.nose_deg);
+  if (!nose) return nose.error();
+  shot.nose = *nose;
+  if (!options.at.empty()) {
+    const auto at = position_argument("--at", options.at);
+    if (!at) return at.error();
+    shot.at = *at;
+  }
+  if (!options.station.empty()) {
+    const auto found = options.at.empty()
+                           ? practice_destination(options.station)
+                           : destination_argument({}, options.station, options.catalog);
+    if (!found) return found.error();
+    shot.target = found->station;
+  }
+  const auto path = catalog_path(options.catalog);
+  if (!path) return path.error();
+  shot.catalog = *path;
+  return shell::draw_shot(shot);
+}
+
+}  // namespace
+
+void add_shot(CLI::App& program, Job& chosen) {
+  auto options = std::make_shared<ShotOptions>();
+  CLI::App* verb = program.add_subcommand("shot", "Draws a screen into a PNG, with no display");
+  verb->add_option("screen", options->screen, "here, stations or aim")->required();
+  verb->add_option("file", options->file, "the PNG to write")->required();
+  verb->add_option("--size", options->size, "pixels, 1280x800 if not given");
+  verb->add_option("--dpi", options->dots_per_inch, "dots per inch of the screen meant")
+      ->check(CLI::Range(50.0f, 600.0f));
+  verb->add_flag("--night", options->night, "the night look");
+  verb->add_option("--at", options->at, "where the rig stands; the practice area if not given");
+  verb->add_option("--station", options->station, "the station aimed at");
+  verb->add_option("--nose", options->nose_deg, "true heading of the rig's nose in degrees");
+  verb->add_option("--date", options->date, "the date for the declination; today if not given");
+  verb->add_option("--catalog", options->catalog, "the catalog's file in place of the user's own");
+  verb->callback([&chosen, options] { chosen = [options] { return draw_shot(*options); }; });
+}
+
+}  // namespace mastwise::cli

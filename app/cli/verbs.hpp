@@ -1,0 +1,23 @@
+#pragma once
+
+#include <CLI/CLI.hpp>
+
+#include <functional>
+
+#include "core/result.hpp"
+
+// The verbs of the command line: one file each. A verb adds its options to the program and returns
+// through `chosen` what is to be done.
+namespace mastwise::cli {
+
+using Job = std::function<Result<Done>()>;
+
+void add_card(CLI::App& program, Job& chosen);
+void add_import(CLI::App& program, Job& chosen);
+void add_replay(CLI::App& program, Job& chosen);
+void add_shot(CLI::App& program, Job& chosen);
+
+// Without a verb: the touch program.
+void add_window(CLI::App& program, Job& chosen);
+
+}  // namespace mastwise::cli

@@ -1,0 +1,27 @@
+#include <iostream>
+
+#include "app/cli/verbs.hpp"
+
+// 0: done. 1: refused, with one line on standard error that says why. 2: wrong usage.
+int main(int argc, char* argv[]) {
+  CLI::App program{"Which way to turn the TV antenna at tonight's stop"};
+  program.set_version_flag("--version", MASTWISE_VERSION);
+  program.require_subcommand(0, 1);
+  program.get_formatter()->column_width(34);
+  mastwise::cli::Job chosen;
+  mastwise::cli::add_window(program, chosen);
+  mastwise::cli::add_card(program, chosen);
+  mastwise::cli::add_import(program, chosen);
+  mastwise::cli::add_replay(program, chosen);
+  mastwise::cli::add_shot(program, chosen);
+  try {
+    program.parse(argc, argv);
+  } catch (const CLI::ParseError& error) {
+    constexpr int kWrongUsage = 2;
+    return program.exit(error) == 0 ? 0 : kWrongUsage;
+  }
+  const auto done = chosen();
+  if (done) return 0;
+  std::cerr << "mastwise: " << done.error().message() << '\n';
+  return 1;
+}

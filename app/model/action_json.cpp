@@ -1,0 +1,197 @@
+#include "app/model/action_json.hpp"
+
+#include <array>
+#include <type_traits>
+#include <utility>
+
+#include "app/model/json_types.hpp"
+
+NLOHMANN_JSON_NAMESPACE_BEGIN
+
+void adl_serializer<mastwise::Station>::to_json(json& out, const mastwise::Station& s) {
+  out = {{"id", s.id},
+         {"call_sign", s.call_sign},
+         {"facility_id", s.facility_id},
+         {"name", s.name},
+         {"network", s.network},
+         {"programmes", s.programmes},
+         {"raster", s.raster},
+         {"rf_channel", s.rf_channel},
+         {"standard", s.standard},
+         {"position", s.position},
+         {"site_amsl_m", s.site_amsl_m},
+         {"antenna_amsl_m", s.antenna_amsl_m},
+         {"haat_m", s.haat_m},
+         {"erp_kw", s.erp_kw},
+         {"polarization", s.polarization},
+         {"directional", s.directional},
+         {"translator", s.translator},
+         {"city", s.city},
+         {"state", s.state},
+         {"notes", s.notes},
+         {"provenance", s.provenance}};
+}
+
+mastwise::Station adl_serializer<mastwise::Station>::from_json(const json& in) {
+  mastwise::Station s{.position = in.at("position").get<mastwise::Position>()};
+  in.at("id").get_to(s.id);
+  in.at("call_sign").get_to(s.call_sign);
+  in.at("facility_id").get_to(s.facility_id);
+  in.at("name").get_to(s.name);
+  in.at("network").get_to(s.network);
+  in.at("programmes").get_to(s.programmes);
+  in.at("raster").get_to(s.raster);
+  in.at("rf_channel").get_to(s.rf_channel);
+  in.at("standard").get_to(s.standard);
+  in.at("site_amsl_m").get_to(s.site_amsl_m);
+  in.at("antenna_amsl_m").get_to(s.antenna_amsl_m);
+  in.at("haat_m").get_to(s.haat_m);
+  in.at("erp_kw").get_to(s.erp_kw);
+  in.at("polarization").get_to(s.polarization);
+  in.at("directional").get_to(s.directional);
+  in.at("translator").get_to(s.translator);
+  in.at("city").get_to(s.city);
+  in.at("state").get_to(s.state);
+  in.at("notes").get_to(s.notes);
+  in.at("provenance").get_to(s.provenance);
+  return s;
+}
+
+template <>
+struct adl_serializer<mastwise::StationRow> {
+  static void to_json(json& out, const mastwise::StationRow& row) {
+    out = {{"station", row.station},
+           {"bearing", row.bearing},
+           {"distance_m", row.distance_m},
+           {"horizon_m", row.horizon_m}};
+  }
+  static mastwise::StationRow from_json(const json& in) {
+    return {.station = in.at("station").get<mastwise::Station>(),
+            .bearing = in.at("bearing").get<std::optional<mastwise::Bearing<mastwise::True>>>(),
+            .distance_m = in.at("distance_m").get<std::optional<double>>(),
+            .horizon_m = in.at("horizon_m").get<std::optional<double>>()};
+  }
+};
+
+NLOHMANN_JSON_NAMESPACE_END
+
+namespace mastwise {
+
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(StationsAnswer, question, rows, trouble)
+
+namespace act {
+
+// Bytes of a line need not be UTF-8: each is one character of ISO 8859-1 in the JSON.
+void to_json(nlohmann::json& out, const ReceiverBytes& received) {
+  std::vector<int> bytes;
+  for (const char byte : received.bytes) bytes.push_back(static_cast<unsigned char>(byte));
+  out = {{"now", received.now}, {"bytes", bytes}};
+}
+void from_json(const nlohmann::json& in, ReceiverBytes& received) {
+  in.at("now").get_to(received.now);
+  for (const int byte : in.at("bytes").get<std::vector<int>>()) {
+    received.bytes.push_back(static_cast<char>(byte));
+  }
+}
+
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(Tick, now, utc)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(LinkChanged, link)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(Show, place)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(SetStop, stop)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(OpenKeypad, purpose)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(KeypadType, text)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(NoseFromCourse, backed_in)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(SelectStation, source, id)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(StationsFound, answer)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(Trouble, what)
+
+}  // namespace act
+
+namespace {
+
+// In the order of the variant.
+constexpr std::array kNames{
+    "Tick",          "ReceiverBytes", "LinkChanged",    "Show",           "SetStop",
+    "UseReceiver",   "NextNotation",  "SwitchNight",    "SwitchUnits",    "SwitchHand",
+    "SwitchPractice", "TurnDial",     "OpenKeypad",     "KeypadType",     "KeypadErase",
+    "KeypadEraseAll", "KeypadPage",   "KeypadNorth",    "KeypadAccept",   "KeypadClose",
+    "NoseFromCourse", "ForgetNose",   "ClearSearch",    "SelectStation",  "StationsFound",
+    "AskRaise",      "ConfirmRaise",  "RefuseRaise",    "AntennaIsDown",  "Trouble",
+    "TakeBack"};
+constexpr std::size_t kActions = std::variant_size_v<Action>;
+static_assert(kNames.size() == kActions, "every action has its name here");
+
+template <std::size_t Index>
+Action read_as(const nlohmann::json& json) {
+  using T = std::variant_alternative_t<Index, Action>;
+  if constexpr (std::is_empty_v<T>) {
+    return T{};
+  } else {
+    return json.get<T>();
+  }
+}
+
+template <std::size_t... Index>
+Action read(std::size_t wanted, const nlohmann::json& json, std::index_sequence<Index...>) {
+  using Reader = Action (*)(const nlohmann::json&);
+  constexpr std::array<Reader, sizeof...(Index)> kReaders{&read_as<Index>...};
+  return kReaders[wanted](json);
+}
+
+}  // namespace
+
+nlohmann::json to_json(const Action& action) {
+  nlohmann::json json = std::visit(
+      [](const auto& a) {
+        if constexpr (std::is_empty_v<std::decay_t<decltype(a)>>) {
+          return nlohmann::json::object();
+        } else {
+          return nlohmann::json(a);
+        }
+      },
+      action);
+  json["do"] = kNames[action.index()];
+  return json;
+}
+
+Result<Action> action_from_json(const nlohmann::json& json) {
+  const std::string name = json.is_object() ? json.value("do", "") : "";
+  for (std::size_t i = 0; i < kActions; ++i) {
+    if (name != kNames[i]) continue;
+    try {
+      return read(i, json, std::make_index_sequence<kActions>());
+    } catch (const std::exception& trouble) {
+      return Error{.what = std::string("cannot read it: ") + trouble.what(), .where = name};
+    }
+  }
+  return Error{.what = "there is no action \"" + name + "\"",
+               .remedy = "use the version of the program that recorded it"};
+}
+
+nlohmann::json to_json(const Model& model) {
+  const Findings& found = model.findings;
+  nlohmann::json json{{"now", model.now},
+                      {"machine_time", model.machine_time},
+                      {"place", model.place},
+                      {"settings", model.settings},
+                      {"link", model.link},
+                      {"stop", model.stop},
+                      {"search", model.search},
+                      {"trouble", model.trouble},
+                      {"antenna_raised", model.antenna == safety::Antenna::Raised},
+                      {"asking_raise", model.asking_raise},
+                      {"dial_up", model.dial_up},
+                      {"keypad", model.keypad ? nlohmann::json(model.keypad->text) : nullptr},
+                      {"sentences_good", model.receiver.counts().sentences_good},
+                      {"stations", model.stations ? model.stations->rows.size() : 0},
+                      {"position", found.position},
+                      {"position_stale", found.position_stale}};
+  if (found.card) {
+    json["bearing_true"] = found.card->bearing_true;
+    json["bearing_magnetic"] = found.card->bearing_magnetic;
+    json["distance_m"] = found.card->distance_m;
+  }
+  return json;
+}
+
+}  // namespace mastwise

@@ -1,0 +1,18 @@
+#pragma once
+
+#include <nlohmann/json.hpp>
+
+#include "app/model/action.hpp"
+#include "app/model/model.hpp"
+#include "core/result.hpp"
+
+namespace mastwise {
+
+// An action as JSON: {"do": "KeypadType", ...its members}. What one writes the other reads back.
+nlohmann::json to_json(const Action& action);
+Result<Action> action_from_json(const nlohmann::json& json);
+
+// The model for a person to read; not meant to be read back: a session is its actions.
+nlohmann::json to_json(const Model& model);
+
+}  // namespace mastwise

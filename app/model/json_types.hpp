@@ -1,0 +1,107 @@
+#pragma once
+
+#include <nlohmann/json.hpp>
+
+#include <optional>
+#include <stdexcept>
+#include <variant>
+
+#include "app/model/action.hpp"
+
+// How the types within actions are written as JSON. A reader that meets what it does not know throws
+// json's exception, which action_from_json() turns into an error.
+
+NLOHMANN_JSON_NAMESPACE_BEGIN
+
+template <class T>
+struct adl_serializer<std::optional<T>> {
+  static void to_json(json& out, const std::optional<T>& value) {
+    out = value ? json(*value) : json(nullptr);
+  }
+  static void from_json(const json& in, std::optional<T>& value) {
+    value = in.is_null() ? std::nullopt : std::optional<T>(in.get<T>());
+  }
+};
+
+template <>
+struct adl_serializer<mastwise::Position> {
+  static void to_json(json& out, const mastwise::Position& position) {
+    out = {position.latitude_deg(), position.longitude_deg()};
+  }
+  static mastwise::Position from_json(const json& in) {
+    const auto position = mastwise::Position::at_deg(in.at(0).get<double>(), in.at(1).get<double>());
+    if (!position) throw std::invalid_argument(position.error().message());
+    return *position;
+  }
+};
+
+template <class North>
+struct adl_serializer<mastwise::Bearing<North>> {
+  static void to_json(json& out, const mastwise::Bearing<North>& bearing) {
+    out = bearing.degrees();
+  }
+  static void from_json(const json& in, mastwise::Bearing<North>& bearing) {
+    bearing = mastwise::Bearing<North>::degrees(in.get<double>());
+  }
+};
+
+template <>
+struct adl_serializer<mastwise::Monotonic> {
+  static void to_json(json& out, const mastwise::Monotonic& time) {
+    out = time.time_since_epoch().count();
+  }
+  static void from_json(const json& in, mastwise::Monotonic& time) {
+    time = mastwise::Monotonic(mastwise::milliseconds(in.get<std::int64_t>()));
+  }
+};
+
+template <>
+struct adl_serializer<mastwise::UtcTime> {
+  static void to_json(json& out, const mastwise::UtcTime& time) {
+    out = time.time_since_epoch().count();
+  }
+  static void from_json(const json& in, mastwise::UtcTime& time) {
+    time = mastwise::UtcTime(mastwise::milliseconds(in.get<std::int64_t>()));
+  }
+};
+
+template <>
+struct adl_serializer<mastwise::ReadHeading> {
+  static void to_json(json& out, const mastwise::ReadHeading& heading) {
+    if (const auto* read = std::get_if<mastwise::Bearing<mastwise::True>>(&heading)) {
+      out = {{"true", *read}};
+    } else {
+      out = {{"magnetic", std::get<mastwise::Bearing<mastwise::Magnetic>>(heading)}};
+    }
+  }
+  static void from_json(const json& in, mastwise::ReadHeading& heading) {
+    if (in.contains("true")) {
+      heading = in.at("true").get<mastwise::Bearing<mastwise::True>>();
+    } else {
+      heading = in.at("magnetic").get<mastwise::Bearing<mastwise::Magnetic>>();
+    }
+  }
+};
+
+template <>
+struct adl_serializer<mastwise::Station> {
+  static void to_json(json& out, const mastwise::Station& station);
+  static mastwise::Station from_json(const json& in);
+};
+
+NLOHMANN_JSON_NAMESPACE_END
+
+namespace mastwise {
+
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(Link, state, name)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE_WITH_DEFAULT(Settings, night, miles, left_handed, notation)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(Nose, heading, origin)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(Stop, practice, source, by_hand, nose, target)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(StationsQuestion, from, search, practice)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(Programme, virtual_channel, name, network, language)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(Note, column, text)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(Source, name, date)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(Provenance, source, line)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(RfChannel, number, letter)
+
+}  // namespace mastwise

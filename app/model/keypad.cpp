@@ -1,0 +1,38 @@
+#include "app/model/keypad.hpp"
+
+#include <charconv>
+
+namespace mastwise {
+
+void type(Keypad& keypad, std::string_view text) {
+  constexpr std::size_t kLongest = 60;
+  if (keypad.text.size() + text.size() <= kLongest) keypad.text += text;
+}
+
+void erase_last(Keypad& keypad) {
+  const auto continues = [](char byte) { return (static_cast<unsigned char>(byte) & 0xC0) == 0x80; };
+  while (!keypad.text.empty() && continues(keypad.text.back())) keypad.text.pop_back();
+  if (!keypad.text.empty()) keypad.text.pop_back();
+}
+
+Result<ReadHeading> read_heading(const Keypad& keypad) {
+  double degrees = 0.0;
+  const char* begin = keypad.text.data();
+  const char* end = begin + keypad.text.size();
+  const auto [stopped, trouble] = std::from_chars(begin, end, degrees, std::chars_format::fixed);
+  const auto character = static_cast<std::size_t>(stopped - begin);
+  if (trouble != std::errc{} || stopped != end) {
+    return Error{.what = "this is no number of degrees",
+                 .remedy = "type the heading of the nose, such as 118",
+                 .character = character};
+  }
+  if (!(degrees >= 0.0 && degrees <= 360.0)) {
+    return Error{.what = "a heading lies within 0 to 360 degrees",
+                 .remedy = "read the compass again",
+                 .character = 0};
+  }
+  if (keypad.magnetic) return ReadHeading(Bearing<Magnetic>::degrees(degrees));
+  return ReadHeading(Bearing<True>::degrees(degrees));
+}
+
+}  // namespace mastwise

@@ -1,0 +1,18 @@
+#pragma once
+
+#include <string_view>
+
+#include "app/model/model.hpp"
+
+namespace mastwise {
+
+// Adds what a key writes. A text grown beyond any position or name takes no more.
+void type(Keypad& keypad, std::string_view text);
+
+// Takes the last character off, however many bytes it has.
+void erase_last(Keypad& keypad);
+
+// The heading that was typed: degrees within 0 to 360, from the north that the keypad shows.
+Result<ReadHeading> read_heading(const Keypad& keypad);
+
+}  // namespace mastwise

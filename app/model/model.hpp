@@ -1,0 +1,83 @@
+#pragma once
+
+#include <optional>
+#include <string>
+
+#include "app/model/choices.hpp"
+#include "app/model/stations.hpp"
+#include "app/model/stop.hpp"
+#include "core/aim/aim_card.hpp"
+#include "core/nmea/parked.hpp"
+#include "core/nmea/receiver.hpp"
+#include "core/nmea/straight_course.hpp"
+#include "core/safety/drive_off.hpp"
+#include "core/time.hpp"
+
+namespace mastwise {
+
+struct Keypad {
+  KeypadPurpose purpose = KeypadPurpose::Position;
+  std::string text = {};
+  bool letters = false;             // the page of letters in place of figures
+  bool magnetic = true;             // Nose: what is typed was read from a compass
+  std::optional<Error> error = {};  // why the text is not what is wanted, once accepted
+  bool operator==(const Keypad&) const = default;
+};
+
+// The stop before the last touch that changed it.
+struct TakenBack {
+  std::string what;
+  Stop stop;
+  Monotonic until;
+  bool operator==(const TakenBack&) const = default;
+};
+
+// What follows from the rest of the model; made anew by derive() after every action.
+struct Findings {
+  // The position in use. Stale: the receiver has fallen silent and this is where the rig was last.
+  std::optional<Position> position = {};
+  bool position_stale = false;
+
+  UtcTime date = {};
+  enum class DateOrigin { Receiver, Machine } date_origin = DateOrigin::Machine;
+
+  std::optional<MagneticField> field = {};
+  std::optional<RigHeading> nose = {};      // needs the declination when read from a compass
+  std::optional<AimCard> card = {};
+  std::optional<Bearing<True>> facing = {};  // where the heading sensor points
+  std::optional<Turn> turn = {};             // from there to the target
+  std::optional<double> speed_kmh = {};      // over ground, from a fresh fix
+  safety::Drive drive = safety::Drive::Parked;
+};
+
+// The whole state of the program. It can be printed (to_json), saved and compared.
+struct Model {
+  Monotonic now = {};
+  UtcTime machine_time = {};
+  Place place = Place::Here;
+  Settings settings = {};
+
+  Link link = {};
+  nmea::Receiver receiver;
+  nmea::ParkedAverage parked = {};
+  nmea::StraightCourseFinder course = {};
+  std::uint64_t positions_followed = 0;  // see nmea::Fix::positions_taken
+
+  Stop stop = {};
+  std::optional<TakenBack> taken_back = {};
+  std::string trouble = {};  // what could not be kept or read
+  std::string search = {};
+  std::optional<StationsAnswer> stations = {};  // the last answer; its question tells how old it is
+
+  safety::Antenna antenna = safety::Antenna::Down;
+  bool asking_raise = false;
+  DialUp dial_up = DialUp::TrueNorth;
+  std::optional<Keypad> keypad = {};
+
+  Findings findings = {};
+};
+
+// What the worker should be asked now; it differs from stations->question when the list is old.
+StationsQuestion stations_question(const Model& model);
+
+}  // namespace mastwise

@@ -1,0 +1,238 @@
+#include <fmt/format.h>
+
+#include <cmath>
+
+#include "app/screens/screens.hpp"
+#include "app/ui/layout.hpp"
+#include "app/ui/dial.hpp"
+#include "app/words.hpp"
+#include "core/aim/rig_words.hpp"
+
+namespace mastwise::screens {
+namespace {
+
+using ui::Align;
+using ui::Face;
+
+constexpr float kPanelWidth = 424.0f, kActHeight = 88.0f, kActGap = 16.0f;
+
+Bearing<True> top_of_dial(Ui& ui, const Model& model) {
+  const Findings& found = model.findings;
+  Bearing<True> up;
+  if (model.dial_up == DialUp::Nose && found.nose) up = found.nose->nose();
+  if (model.dial_up == DialUp::Facing && found.facing) up = *found.facing;
+  return Bearing<True>::degrees(ui.smooth_angle("dial up", up.degrees()));
+}
+
+const char* dial_up_label(const Model& model) {
+  switch (model.dial_up) {
+    case DialUp::TrueNorth:
+      return "North up";
+    case DialUp::Nose:
+      return model.findings.nose ? "Nose up" : "Nose unknown";
+    case DialUp::Facing:
+      return model.findings.facing ? "Facing up" : "No sensor";
+  }
+  return "";
+}
+
+void draw_title(Ui& ui, Rect area, const Model& model) {
+  if (!model.stop.target) return;
+  const Station& station = *model.stop.target;
+  const ui::Theme& theme = ui.theme();
+  ui.canvas().text({area.left, area.top + 26.0f}, words::title(station), Face::Cardinal, theme.ink);
+  ui.canvas().text({area.left, area.top + 58.0f}, words::carries(station), Face::Word,
+                   theme.second_ink);
+  ui.canvas().text({area.right, area.top + 26.0f}, fmt::format("RF {}", to_text(station.rf_channel)),
+                   Face::Value, theme.ink, Align::Right);
+  if (station.polarization != Polarization::unknown) {
+    ui.canvas().text({area.right, area.top + 58.0f}, std::string(to_text(station.polarization)),
+                     Face::Word, theme.second_ink, Align::Right);
+  }
+}
+
+void add_others(ui::DialView& view, const Model& model) {
+  if (!model.stations) return;
+  constexpr std::size_t kMost = 8;
+  for (const StationRow& row : model.stations->rows) {
+    if (view.others.size() == kMost) break;
+    const bool is_target = model.stop.target && row.station.id == model.stop.target->id;
+    if (row.bearing && !is_target) view.others.push_back({row.station.call_sign, *row.bearing});
+  }
+}
+
+void draw_dial_half(Ui& ui, Rect area, const Model& model) {
+  draw_title(ui, area, model);
+  constexpr float kTitle = 72.0f;
+  const float room = std::min(area.width(), area.height() - kTitle + 20.0f);
+  ui::DialView view;
+  view.radius = room / 2.0f - ui::kDialMargin;
+  view.centre = {area.centre().x, area.bottom - view.radius - ui::kDialMargin + 20.0f};
+  view.up = top_of_dial(ui, model);
+  if (model.findings.field) view.declination = model.findings.field->declination;
+  view.nose = model.findings.nose;
+  if (model.findings.card) view.target = model.findings.card->bearing_true;
+  view.facing = model.findings.facing;
+  add_others(view, model);
+  ui::draw_dial(ui, view);
+
+  const Rect turn{area.right - 152.0f, area.bottom - 72.0f, area.right, area.bottom};
+  if (ui.button("turn dial", turn, dial_up_label(model), ui::ButtonLook::Plain)) {
+    ui.emit(act::TurnDial{});
+  }
+}
+
+// Draws the answer from the top down; keeps the next free baseline.
+class AnswerPanel {
+ public:
+  AnswerPanel(Ui& ui, Rect area, const Model& model)
+      : ui_(ui), canvas_(ui.canvas()), theme_(ui.theme()), area_(area), model_(model) {}
+
+  void draw();
+  void draw_nothing();
+
+ private:
+  void rule() {
+    canvas_.line({area_.left, y_}, {area_.right, y_}, theme_.rule, 2.0f);
+    y_ += 34.0f;
+  }
+  void pair(const char* label, const std::string& value) {
+    canvas_.text({area_.left, y_}, label, Face::Word, theme_.second_ink);
+    canvas_.text({area_.right, y_}, value, Face::Value, theme_.ink, Align::Right);
+    y_ += 38.0f;
+  }
+  void warn(const std::string& text) {
+    y_ = ui_.paragraph({area_.left, y_}, area_.width(), 26.0f, text, Face::SmallBold,
+                       theme_.warning);
+  }
+  void answer(const AimCard& card);
+  void doubts(const AimCard& card);
+  void live_turn();
+
+  Ui& ui_;
+  ui::Canvas& canvas_;
+  const ui::Theme& theme_;
+  Rect area_;
+  const Model& model_;
+  float y_ = 0.0f;
+};
+
+void AnswerPanel::answer(const AimCard& card) {
+  y_ = area_.top + 24.0f;
+  canvas_.text({area_.left, y_}, "ON YOUR COMPASS", Face::WordBold, theme_.second_ink);
+  y_ += 108.0f;
+  const std::string number = words::whole_degrees(card.bearing_magnetic);
+  canvas_.text({area_.left, y_}, number, Face::Answer, theme_.ink);
+  const float beside = area_.left + canvas_.text_width(number, Face::Answer) + 20.0f;
+  canvas_.text({beside, y_ - 50.0f}, "magnetic", Face::Word, theme_.second_ink);
+  canvas_.text({beside, y_ - 20.0f}, fmt::format("± {:.1f}°", card.field.declination_sigma_deg),
+               Face::Word, theme_.ink);
+  y_ += 24.0f;
+  rule();
+  pair("On the map", words::whole_degrees(card.bearing_true) + " true");
+  if (card.rig_angle) {
+    pair("From the nose", words::from_nose(*card.rig_angle));
+    y_ = ui_.paragraph({area_.left, y_}, area_.width(), 28.0f, rig_words(*card.rig_angle),
+                       Face::Word, theme_.second_ink);
+  } else {
+    pair("From the nose", "not known");
+  }
+  pair("Away", words::distance(card.distance_m, model_.settings.miles));
+}
+
+void AnswerPanel::doubts(const AimCard& card) {
+  if (model_.findings.position_stale) {
+    warn("The receiver is silent: this is from where the rig was last.");
+  }
+  if (card.field.zone == MagneticField::Zone::Blackout) {
+    warn("No compass can be trusted here: so near the magnetic pole.");
+  } else if (card.field.zone == MagneticField::Zone::Caution) {
+    warn("A compass is slow and unsure here, near the magnetic pole.");
+  }
+  if (card.field.beyond_model_end) {
+    warn("The magnetic model ended on 31 December 2029: the compass number drifts off.");
+  }
+}
+
+void AnswerPanel::live_turn() {
+  const Findings& found = model_.findings;
+  if (!found.turn || !found.facing || !found.field) return;
+  y_ += 2.0f;
+  rule();
+  canvas_.text({area_.left, y_}, words::turn(*found.turn), Face::Word, theme_.second_ink);
+  y_ += 54.0f;
+  const std::string size = words::whole_degrees(found.turn->size_deg());
+  canvas_.text({area_.left, y_}, size, Face::Big, theme_.ink);
+  const auto facing = to_magnetic(*found.facing, found.field->declination);
+  canvas_.text({area_.left + 150.0f, y_ - 26.0f}, "now facing", Face::Word, theme_.second_ink);
+  canvas_.text({area_.left + 150.0f, y_}, words::whole_degrees(facing) + " magnetic", Face::Word,
+               theme_.second_ink);
+}
+
+void AnswerPanel::draw() {
+  const AimCard& card = *model_.findings.card;
+  answer(card);
+  doubts(card);
+  live_turn();
+}
+
+void AnswerPanel::draw_nothing() {
+  const char* title = model_.stop.target ? "Where is the rig?" : "Which station?";
+  const char* what = model_.stop.target
+                         ? "The heading appears as soon as the position is known."
+                         : "Pick one from the list and its heading appears here.";
+  canvas_.text({area_.left, area_.top + 34.0f}, title, Face::Cardinal, theme_.ink);
+  y_ = ui_.paragraph({area_.left, area_.top + 80.0f}, area_.width(), 30.0f, what, Face::Word,
+                     theme_.second_ink);
+  const Rect act{area_.left, y_, area_.left + 240.0f, y_ + 80.0f};
+  if (ui_.button("find", act, model_.stop.target ? "Here" : "Stations", ui::ButtonLook::Filled)) {
+    ui_.emit(act::Show{model_.stop.target ? Place::Here : Place::Stations});
+  }
+}
+
+void draw_acts(Ui& ui, Rect area, const Model& model) {
+  const bool raised = model.antenna == safety::Antenna::Raised;
+  const Rect act{area.left, area.bottom - kActHeight, area.right, area.bottom};
+  const std::string state = raised ? "Antenna UP. Lower it before you drive."
+                                   : "Antenna DOWN. Look up for power lines first.";
+  ui.canvas().text({area.left, act.top - 20.0f}, state, Face::SmallBold, ui.theme().warning);
+  if (raised) {
+    if (ui.button("antenna is down", act, "It is down again", ui::ButtonLook::Filled)) {
+      ui.emit(act::AntennaIsDown{});
+    }
+  } else if (ui.button("raise", act, "Raise", ui::ButtonLook::Filled)) {
+    ui.emit(act::AskRaise{});
+  }
+}
+
+}  // namespace
+
+void draw_aim(Ui& ui, Rect area, const Model& model) {
+  Rect dial = area, panel = area;
+  if (ui.portrait()) {
+    dial.bottom = panel.top = area.top + area.width() + 40.0f;
+  } else {
+    panel.left = area.right - kPanelWidth;
+    dial.right = panel.left - 2.0f * ui::kMargin;
+    const float rule = panel.left - ui::kMargin;
+    ui.canvas().line({rule, area.top - ui::kMargin}, {rule, ui.screen().bottom}, ui.theme().rule,
+                     2.0f);
+  }
+  if (model.settings.left_handed && !ui.portrait()) {
+    std::swap(dial.left, panel.left);
+    panel.left = area.left;
+    panel.right = area.left + kPanelWidth;
+    dial.left = panel.right + 2.0f * ui::kMargin;
+    dial.right = area.right;
+  }
+  draw_dial_half(ui, dial, model);
+  AnswerPanel answer(ui, panel, model);
+  if (model.findings.card) {
+    answer.draw();
+  } else {
+    answer.draw_nothing();
+  }
+  draw_acts(ui, panel, model);
+}
+
+}  // namespace mastwise::screens

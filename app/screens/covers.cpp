@@ -1,0 +1,66 @@
+#include "app/screens/screens.hpp"
+#include "app/ui/layout.hpp"
+#include "core/safety/prompts.hpp"
+
+// The screens that cover all others for safety.
+namespace mastwise::screens {
+namespace {
+
+using ui::Align;
+using ui::ButtonLook;
+using ui::Face;
+
+constexpr float kAct = 96.0f;
+
+}  // namespace
+
+void draw_raise_prompt(Ui& ui, const Model&) {
+  const safety::Prompt& prompt = safety::before_raising();
+  const ui::Theme& theme = ui.theme();
+  const Rect page = ui.screen().inset(2.0f * ui::kMargin);
+  float y = page.top + 24.0f;
+  ui.canvas().text({page.left, y}, prompt.title, Face::Cardinal, theme.warning);
+  y += 50.0f;
+  for (const safety::Caution& caution : prompt.cautions) {
+    y = ui.paragraph({page.left, y}, page.width(), 30.0f, caution.text, Face::WordBold, theme.ink);
+    ui.canvas().text({page.left, y - 2.0f}, caution.source, Face::Small, theme.second_ink);
+    y += 36.0f;
+  }
+  ui.paragraph({page.left, y}, page.width(), 30.0f, prompt.deference, Face::Word, theme.ink);
+
+  const float middle = page.centre().x, top = page.bottom - kAct;
+  const Rect refuse{page.left, top, middle - 12.0f, page.bottom};
+  const Rect accept{middle + 12.0f, top, page.right, page.bottom};
+  if (ui.button("leave it down", refuse, prompt.refuse, ButtonLook::Plain)) {
+    ui.emit(act::RefuseRaise{});
+  }
+  if (ui.button("confirm raise", accept, prompt.accept, ButtonLook::Warning)) {
+    ui.emit(act::ConfirmRaise{});
+  }
+}
+
+void draw_drive_face(Ui& ui, const Model& model) {
+  const bool alarm = model.findings.drive == safety::Drive::Alarm;
+  const ui::Theme& theme = ui.theme();
+  const Rect page = ui.screen();
+  if (alarm) ui.canvas().fill(page, theme.warning);
+  const ui::Colour ink = alarm ? theme.on_warning : theme.ink;
+  const Point centre = page.centre();
+  ui.canvas().text({centre.x, centre.y - 90.0f}, alarm ? "ANTENNA IS UP" : "Under way",
+                   alarm ? Face::Big : Face::Second, ink, Align::Centre);
+  ui.canvas().text({centre.x, centre.y - 20.0f},
+                   alarm ? "Stop where it is safe. Lower the antenna."
+                         : "The antenna is marked down.",
+                   Face::Value, ink, Align::Centre);
+  if (!alarm) {
+    ui.canvas().text({centre.x, centre.y + 30.0f}, "All screens come back when you stop.",
+                     Face::Word, ink, Align::Centre);
+    return;
+  }
+  const Rect act{centre.x - 240.0f, centre.y + 60.0f, centre.x + 240.0f, centre.y + 60.0f + kAct};
+  if (ui.button("antenna is down", act, "It is down now", ButtonLook::Plain)) {
+    ui.emit(act::AntennaIsDown{});
+  }
+}
+
+}  // namespace mastwise::screens

@@ -1,0 +1,97 @@
+#include <array>
+
+#include "app/screens/screens.hpp"
+#include "app/ui/icons.hpp"
+#include "app/ui/layout.hpp"
+
+namespace mastwise::screens {
+namespace {
+
+struct PlaceOnRail {
+  Place place;
+  const char* label;
+};
+constexpr std::array kPlaces{PlaceOnRail{Place::Here, "Here"},
+                             PlaceOnRail{Place::Stations, "Stations"},
+                             PlaceOnRail{Place::Aim, "Aim"}};
+
+void draw_place(Ui& ui, Rect rect, const PlaceOnRail& entry, bool chosen) {
+  const std::string name = std::string("place ") + entry.label;
+  if (ui.touchable(name, rect)) ui.emit(act::Show{entry.place});
+  const ui::Theme& theme = ui.theme();
+  const bool filled = chosen || ui.pressed(name);
+  if (filled) ui.canvas().fill(rect, theme.accent, 14.0f);
+  const ui::Colour colour = filled ? theme.on_accent : theme.ink;
+  const Point centre = rect.centre();
+  ui::draw_place_icon(ui.canvas(), entry.place, {centre.x, centre.y - 14.0f}, colour);
+  ui.canvas().text({centre.x, centre.y + 38.0f}, entry.label,
+                   filled ? ui::Face::SmallBold : ui::Face::Small, colour, ui::Align::Centre);
+}
+
+void draw_rail_end(Ui& ui, const ui::Layout& layout, const Model& model) {
+  if (ui.button("look", layout.rail_end, model.settings.night ? "Day" : "Night",
+                ui::ButtonLook::Plain)) {
+    ui.emit(act::SwitchNight{});
+  }
+  if (model.taken_back &&
+      ui.button("take back", layout.take_back, "Undo", ui::ButtonLook::Plain)) {
+    ui.emit(act::TakeBack{});
+  }
+}
+
+void draw_rail(Ui& ui, const ui::Layout& layout, const Model& model) {
+  ui.canvas().fill(layout.rail, ui.theme().panel);
+  const auto [from, to] = layout.rail_rule;
+  ui.canvas().line(from, to, ui.theme().rule, 1.5f);
+  for (std::size_t i = 0; i < kPlaces.size(); ++i) {
+    draw_place(ui, layout.rail_slot(i), kPlaces[i], model.place == kPlaces[i].place);
+  }
+  draw_rail_end(ui, layout, model);
+}
+
+// What must stay in sight everywhere.
+void draw_foot(Ui& ui, const ui::Layout& layout, const Model& model) {
+  const Rect foot = layout.foot;
+  const float baseline = foot.centre().y + 7.0f;
+  if (!model.trouble.empty()) {
+    ui.canvas().text({foot.left, baseline}, model.trouble, ui::Face::SmallBold,
+                     ui.theme().warning);
+    return;
+  }
+  if (model.stop.practice) {
+    ui.canvas().text({foot.left, baseline}, "PRACTICE AREA: invented stations and hills",
+                     ui::Face::SmallBold, ui.theme().warning);
+  }
+  const bool raised = model.antenna == safety::Antenna::Raised;
+  const std::string right = raised               ? "ANTENNA IS UP"
+                            : model.taken_back ? model.taken_back->what
+                                               : std::string();
+  ui.canvas().text({foot.right, baseline}, right, raised ? ui::Face::SmallBold : ui::Face::Small,
+                   raised ? ui.theme().warning : ui.theme().second_ink, ui::Align::Right);
+}
+
+}  // namespace
+
+void draw_program(Ui& ui, const Model& model) {
+  ui.canvas().fill(ui.screen(), ui.theme().paper);
+  if (model.findings.drive != safety::Drive::Parked) return draw_drive_face(ui, model);
+  if (model.asking_raise) return draw_raise_prompt(ui, model);
+  if (model.keypad) return draw_keypad(ui, model);
+
+  const ui::Layout layout = ui::layout(ui.screen(), model.settings.left_handed);
+  draw_rail(ui, layout, model);
+  switch (model.place) {
+    case Place::Here:
+      draw_here(ui, layout.body, model);
+      break;
+    case Place::Stations:
+      draw_stations(ui, layout.body, model);
+      break;
+    case Place::Aim:
+      draw_aim(ui, layout.body, model);
+      break;
+  }
+  draw_foot(ui, layout, model);
+}
+
+}  // namespace mastwise::screens

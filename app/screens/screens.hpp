@@ -1,0 +1,28 @@
+#pragma once
+
+#include "app/model/model.hpp"
+#include "app/ui/ui.hpp"
+
+// Each draws from a const model and can only emit actions.
+namespace mastwise::screens {
+
+using ui::Point;
+using ui::Rect;
+using ui::Ui;
+
+// The whole window: the place in use within the rail, or what must cover it.
+void draw_program(Ui& ui, const Model& model);
+
+void draw_here(Ui& ui, Rect area, const Model& model);
+void draw_stations(Ui& ui, Rect area, const Model& model);
+void draw_aim(Ui& ui, Rect area, const Model& model);
+
+// These cover the whole screen.
+void draw_keypad(Ui& ui, const Model& model);
+void draw_raise_prompt(Ui& ui, const Model& model);
+void draw_drive_face(Ui& ui, const Model& model);
+
+// The list of stations, as far as it fits into the view.
+void draw_station_rows(Ui& ui, Rect view, const Model& model);
+
+}  // namespace mastwise::screens

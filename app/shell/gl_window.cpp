@@ -1,0 +1,94 @@
+#include "app/shell/gl_window.hpp"
+
+#include <SDL_opengl.h>
+#include <stb/stb_image_write.h>
+
+#include <cstring>
+#include <vector>
+
+namespace mastwise::shell {
+namespace {
+
+Error sdl_error(const char* what, const char* remedy) {
+  return Error{.what = std::string(what) + ": " + SDL_GetError(), .remedy = remedy};
+}
+
+}  // namespace
+
+Result<std::unique_ptr<GlWindow>> GlWindow::open(const WindowWish& wish) {
+  if (wish.offscreen) SDL_SetHint(SDL_HINT_VIDEODRIVER, "offscreen");
+  // Fingers come as finger events only; SDL's mouse echo of the first finger would be a second tap.
+  SDL_SetHint(SDL_HINT_TOUCH_MOUSE_EVENTS, "0");
+  SDL_SetHint(SDL_HINT_VIDEO_ALLOW_SCREENSAVER, "1");
+  if (SDL_Init(SDL_INIT_VIDEO) != 0) {
+    return sdl_error("no screen to draw on", "use mastwise card or mastwise shot");
+  }
+  SDL_GL_SetAttribute(SDL_GL_CONTEXT_PROFILE_MASK, SDL_GL_CONTEXT_PROFILE_CORE);
+  SDL_GL_SetAttribute(SDL_GL_CONTEXT_MAJOR_VERSION, 3);
+  SDL_GL_SetAttribute(SDL_GL_CONTEXT_MINOR_VERSION, 3);
+  SDL_GL_SetAttribute(SDL_GL_DOUBLEBUFFER, 1);
+  SDL_GL_SetAttribute(SDL_GL_DEPTH_SIZE, 0);
+
+  std::unique_ptr<GlWindow> result(new GlWindow);
+  result->dots_per_inch_ = wish.dots_per_inch;
+  Uint32 flags = SDL_WINDOW_OPENGL | SDL_WINDOW_ALLOW_HIGHDPI | SDL_WINDOW_RESIZABLE;
+  if (wish.fullscreen) flags |= SDL_WINDOW_FULLSCREEN_DESKTOP;
+  result->window_ = SDL_CreateWindow("Mastwise", SDL_WINDOWPOS_CENTERED, SDL_WINDOWPOS_CENTERED,
+                                     wish.width_px, wish.height_px, flags);
+  if (result->window_ == nullptr) return sdl_error("no window", "check the display");
+  result->context_ = SDL_GL_CreateContext(result->window_);
+  if (result->context_ == nullptr) {
+    return sdl_error("no OpenGL 3.3", "install Mesa's software driver, libgl1-mesa-dri");
+  }
+  SDL_GL_SetSwapInterval(wish.offscreen ? 0 : 1);
+  return result;
+}
+
+GlWindow::~GlWindow() {
+  if (context_ != nullptr) SDL_GL_DeleteContext(context_);
+  if (window_ != nullptr) SDL_DestroyWindow(window_);
+  SDL_Quit();
+}
+
+ui::Metrics GlWindow::metrics() const {
+  int width = 0, height = 0;
+  SDL_GL_GetDrawableSize(window_, &width, &height);
+  const auto width_px = static_cast<float>(width), height_px = static_cast<float>(height);
+  float told = 0.0f;
+  const int display = SDL_GetWindowDisplayIndex(window_);
+  // 96 is what systems say when they do not know.
+  const bool known = display >= 0 && SDL_GetDisplayDPI(display, &told, nullptr, nullptr) == 0 &&
+                     told > 100.0f && told < 600.0f;
+  const float usual = ui::usual_dots_per_inch(width_px, height_px);
+  return ui::metrics(width_px, height_px, dots_per_inch_.value_or(known ? told : usual));
+}
+
+void GlWindow::present() { SDL_GL_SwapWindow(window_); }
+
+Result<Done> GlWindow::save_png(const std::string& path) {
+  const ui::Metrics size = metrics();
+  const int width = static_cast<int>(size.width_px), height = static_cast<int>(size.height_px);
+  const std::size_t row_bytes = static_cast<std::size_t>(width) * 3;
+  std::vector<unsigned char> pixels(row_bytes * static_cast<std::size_t>(height));
+  glPixelStorei(GL_PACK_ALIGNMENT, 1);
+  glReadPixels(0, 0, width, height, GL_RGB, GL_UNSIGNED_BYTE, pixels.data());
+  std::vector<unsigned char> picture(pixels.size());
+  for (std::size_t row = 0; row < static_cast<std::size_t>(height); ++row) {
+    const std::size_t mirrored = static_cast<std::size_t>(height) - 1 - row;
+    std::memcpy(&picture[row * row_bytes], &pixels[mirrored * row_bytes], row_bytes);
+  }
+  if (stbi_write_png(path.c_str(), width, height, 3, picture.data(), static_cast<int>(row_bytes)) ==
+      0) {
+    return Error{.what = "cannot write the picture",
+                 .where = path,
+                 .remedy = "name a file in a folder that can be written"};
+  }
+  return Done{};
+}
+
+bool GlWindow::driver_polls() const {
+  const std::string driver = SDL_GetCurrentVideoDriver();
+  return driver == "offscreen" || driver == "dummy" || driver == "KMSDRM";
+}
+
+}  // namespace mastwise::shell

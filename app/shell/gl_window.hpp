@@ -1,0 +1,43 @@
+#pragma once
+
+#include <SDL.h>
+
+#include <memory>
+#include <string>
+
+#include "app/ui/metrics.hpp"
+#include "core/result.hpp"
+
+namespace mastwise::shell {
+
+struct WindowWish {
+  int width_px = 1280, height_px = 800;
+  bool offscreen = false;                   // no display: drawn into memory
+  bool fullscreen = false;
+  std::optional<float> dots_per_inch = {};  // in place of what the system says
+};
+
+// An SDL window with an OpenGL 3 context. The interface thread only.
+class GlWindow {
+ public:
+  static Result<std::unique_ptr<GlWindow>> open(const WindowWish& wish);
+  ~GlWindow();
+  GlWindow(const GlWindow&) = delete;
+  GlWindow& operator=(const GlWindow&) = delete;
+
+  ui::Metrics metrics() const;
+  void present();
+  // The picture as drawn since the last present, written as PNG.
+  Result<Done> save_png(const std::string& path);
+  // The driver cannot wait for events and would poll: the caller lengthens the wait.
+  bool driver_polls() const;
+
+ private:
+  GlWindow() = default;
+
+  SDL_Window* window_ = nullptr;
+  SDL_GLContext context_ = nullptr;
+  std::optional<float> dots_per_inch_;
+};
+
+}  // namespace mastwise::shell

@@ -1,0 +1,58 @@
+#pragma once
+
+#include <memory>
+#include <string>
+
+#include "app/shell/session.hpp"
+#include "app/touch/recogniser.hpp"
+#include "app/touch/targets.hpp"
+#include "app/ui/ui.hpp"
+
+struct ImDrawData;
+struct ImGuiContext;
+
+namespace mastwise::shell {
+
+// The touch interface without a window: fingers in, pictures out. The recogniser is the only thing
+// that feeds it. The interface thread only, one at a time (Dear ImGui has one current context).
+class Interface {
+ public:
+  static Result<std::unique_ptr<Interface>> make(Session& session, const ui::Metrics& metrics,
+                                                 const std::string& fonts_folder);
+  ~Interface();
+  Interface(const Interface&) = delete;
+  Interface& operator=(const Interface&) = delete;
+
+  void feed(const touch::PointerEvent& event) { recogniser_.feed(event); }
+  void feed(const touch::WheelEvent& event) { recogniser_.feed(event); }
+  void cancel_touches(Monotonic now) { recogniser_.cancel_all(now); }
+
+  // Draws until nothing that was touched is left to act on. The data holds until the next frame.
+  ImDrawData* frame(Monotonic now);
+
+  // Something still moves: the next frame should follow at once.
+  bool moving() const { return motion_.moving; }
+  // When a frame is due though nothing happens, if ever.
+  std::optional<Monotonic> due() const { return recogniser_.long_press_due(); }
+
+  // What could be touched in the last frame.
+  const touch::Targets& targets() const { return targets_; }
+  const ui::Metrics& metrics() const { return metrics_; }
+
+ private:
+  Interface(Session& session, const ui::Metrics& metrics);
+  void hold_glides();
+  ui::Ui::Input settle(std::vector<touch::Gesture> gestures) const;
+
+  Session& session_;
+  ui::Metrics metrics_;
+  ImGuiContext* context_;
+  ui::Fonts fonts_;
+  touch::Recogniser recogniser_;
+  touch::Targets targets_;
+  ui::Motion motion_;
+  std::optional<Monotonic> last_frame_;
+  bool holding_ = false;  // the finger now down has caught a gliding list
+};
+
+}  // namespace mastwise::shell

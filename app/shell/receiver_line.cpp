@@ -1,0 +1,58 @@
+#include "app/shell/receiver_line.hpp"
+
+#include <filesystem>
+#include <utility>
+
+namespace mastwise::shell {
+namespace {
+
+// 4800 baud, the usual speed of a receiver, with ten bits a byte.
+constexpr double kBytesPerSecond = 480.0;
+
+Link link_after(const platform::LinkNews& news, const std::string& name) {
+  using Kind = platform::LinkNews::Kind;
+  if (news.kind == Kind::found) return {Link::State::Open, name};
+  if (news.kind == Kind::ended) return {Link::State::Ended, name};
+  return {Link::State::Lost, news.text};
+}
+
+}  // namespace
+
+platform::OpenSource device_source(const std::string& device) {
+  std::error_code ignored;
+  if (std::filesystem::is_regular_file(device, ignored)) {
+    return platform::file_source(device, kBytesPerSecond);
+  }
+  const bool is_path = device.find('/') != std::string::npos;
+  return is_path ? platform::serial_source(device) : platform::tcp_source(device);
+}
+
+ReceiverLine::ReceiverLine(const std::optional<std::string>& device, std::function<void()> wake)
+    : name_(device.value_or("the serial line")),
+      wake_(std::move(wake)),
+      link_(device ? device_source(*device) : platform::any_serial_source(),
+            [this](platform::LinkNews news) {
+              {
+                const std::lock_guard lock(mutex_);
+                news_.push_back(std::move(news));
+              }
+              wake_();
+            }) {}
+
+bool ReceiverLine::give_to(Session& session) {
+  std::vector<platform::LinkNews> news;
+  {
+    const std::lock_guard lock(mutex_);
+    news.swap(news_);
+  }
+  for (platform::LinkNews& item : news) {
+    if (item.kind == platform::LinkNews::Kind::bytes) {
+      session.act(act::ReceiverBytes{item.when, std::move(item.text)});
+    } else {
+      session.act(act::LinkChanged{link_after(item, name_)});
+    }
+  }
+  return !news.empty();
+}
+
+}  // namespace mastwise::shell

@@ -1,0 +1,41 @@
+#include "app/shell/recording.hpp"
+
+#include <fmt/format.h>
+
+#include <sstream>
+
+#include "app/model/action_json.hpp"
+#include "platform/files.hpp"
+
+namespace mastwise::shell {
+
+Result<Recorder> Recorder::begin(const std::string& path) {
+  std::ofstream file(path, std::ios::binary);
+  if (file) return Recorder(std::move(file));
+  return Error{.what = "cannot write the recording",
+               .where = path,
+               .remedy = "name a file in a folder that can be written"};
+}
+
+void Recorder::record(const Action& action) { file_ << to_json(action).dump() << std::endl; }
+
+Result<std::vector<Action>> read_recording(const std::string& path) {
+  const auto text = platform::read_file(path);
+  if (!text) return text.error();
+  std::vector<Action> actions;
+  std::istringstream lines(*text);
+  std::size_t number = 0;
+  for (std::string line; std::getline(lines, line);) {
+    ++number;
+    auto action = action_from_json(nlohmann::json::parse(line, nullptr, false));
+    if (!action) {
+      Error error = action.error();
+      error.where = fmt::format("{}, line {}", path, number);
+      return error;
+    }
+    actions.push_back(*std::move(action));
+  }
+  return actions;
+}
+
+}  // namespace mastwise::shell

@@ -1,0 +1,71 @@
+#include "app/shell/runtime.hpp"
+
+#include "app/worker/station_search.hpp"
+#include "core/broadcast/catalog.hpp"
+#include "platform/clock.hpp"
+
+namespace mastwise::shell {
+namespace {
+
+bool has_stations(const std::string& catalog_path) {
+  auto catalog = Catalog::open(catalog_path);
+  if (!catalog) return false;
+  const auto count = catalog->count();
+  return count && *count > 0;
+}
+
+}  // namespace
+
+Runtime::Runtime(MagneticModel magnetic, Practice practice)
+    : magnetic_(std::move(magnetic)),
+      practice_(std::move(practice)),
+      world_{magnetic_, shell::practice_stop(practice_)} {}
+
+Result<std::unique_ptr<Runtime>> Runtime::start(const RuntimeWish& wish) {
+  auto magnetic = load_magnetic_model();
+  if (!magnetic) return magnetic.error();
+  auto practice = load_practice();
+  if (!practice) return practice.error();
+  std::unique_ptr<Runtime> runtime(
+      new Runtime(*std::move(magnetic), *std::move(practice)));
+
+  Kept kept;
+  if (wish.logbook_path) {
+    auto logbook = Logbook::open(*wish.logbook_path);
+    if (!logbook) return logbook.error();
+    auto read = read_kept(*logbook);
+    if (!read) return read.error();
+    kept = *read;
+    runtime->logbook_ = *std::move(logbook);
+  }
+  runtime->date_floor_ = kept.date_floor;
+  Model model{.settings = kept.settings,
+              .receiver = nmea::Receiver(kept.date_floor),
+              .antenna = kept.antenna};
+  model.now = platform::monotonic_now();
+  model.machine_time = platform::utc_now();
+  if (!has_stations(wish.catalog_path)) model.stop = runtime->world_.practice_stop;
+
+  runtime->worker_ = std::make_unique<Worker>(
+      station_answerer(wish.catalog_path, runtime->practice_.stations), wish.wake);
+  runtime->session_ = std::make_unique<Session>(std::move(model), runtime->world_,
+                                                *runtime->worker_, runtime->keeper());
+  return runtime;
+}
+
+Keeper Runtime::keeper() {
+  if (!logbook_) {
+    const auto nothing = [](const auto&) -> Result<Done> { return Done{}; };
+    return {nothing, nothing, nothing};
+  }
+  return {
+      [this](safety::Antenna antenna) { return logbook_->keep_antenna(antenna); },
+      [this](const Settings& settings) { return logbook_->keep_settings(settings_json(settings)); },
+      [this](const nmea::RepairedDate& date) -> Result<Done> {
+        const auto day = nmea::date_worth_saving(date, date_floor_);
+        return day ? logbook_->keep_trusted_date(*day) : Done{};
+      },
+  };
+}
+
+}  // namespace mastwise::shell

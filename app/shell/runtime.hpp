@@ -1,0 +1,41 @@
+#pragma once
+
+#include <memory>
+#include <optional>
+#include <string>
+
+#include "app/shell/session.hpp"
+#include "app/shell/startup.hpp"
+#include "core/logbook/logbook.hpp"
+
+namespace mastwise::shell {
+
+struct RuntimeWish {
+  std::string catalog_path;                // the user's stations
+  std::optional<std::string> logbook_path = {};  // nothing: nothing is kept (pictures, trials)
+  std::function<void()> wake = [] {};      // called from the worker's thread
+};
+
+// Everything behind the screens, put together: models of the world, stores, worker, session.
+class Runtime {
+ public:
+  static Result<std::unique_ptr<Runtime>> start(const RuntimeWish& wish);
+
+  Session& session() { return *session_; }
+  Worker& worker() { return *worker_; }
+  const Stop& practice_stop() const { return world_.practice_stop; }
+
+ private:
+  Runtime(MagneticModel magnetic, Practice practice);
+  Keeper keeper();
+
+  MagneticModel magnetic_;
+  Practice practice_;
+  World world_;
+  std::optional<Logbook> logbook_;
+  std::chrono::sys_days date_floor_ = build_date();
+  std::unique_ptr<Worker> worker_;
+  std::unique_ptr<Session> session_;
+};
+
+}  // namespace mastwise::shell

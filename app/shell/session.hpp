@@ -1,0 +1,50 @@
+#pragma once
+
+#include <functional>
+#include <optional>
+
+#include "app/model/apply.hpp"
+#include "app/worker/worker.hpp"
+
+namespace mastwise::shell {
+
+// What must outlive the program: called when it has changed, before the screen shows it.
+struct Keeper {
+  std::function<Result<Done>(safety::Antenna)> keep_antenna;
+  std::function<Result<Done>(const Settings&)> keep_settings;
+  std::function<Result<Done>(const nmea::RepairedDate&)> keep_date;
+};
+
+// Owns the model and is the only place where actions reach it: records them, applies them, asks the
+// worker, keeps what must be kept. The interface thread only.
+class Session {
+ public:
+  Session(Model model, const World& world, Worker& worker, Keeper keeper);
+
+  const Model& model() const { return model_; }
+  void act(const Action& action);
+  // Takes the worker's answers; true when there was one.
+  bool take_answers();
+  // Every action from now on is also given to `record`.
+  void record_to(std::function<void(const Action&)> record) { record_ = std::move(record); }
+
+ private:
+  // What the keeper has been given last.
+  struct Kept {
+    safety::Antenna antenna;
+    Settings settings;
+    std::optional<std::chrono::sys_days> date;
+  };
+  void keep();
+  void ask();
+
+  Model model_;
+  const World& world_;
+  Worker& worker_;
+  Keeper keeper_;
+  std::function<void(const Action&)> record_;
+  Kept kept_;
+  std::optional<StationsQuestion> asked_;
+};
+
+}  // namespace mastwise::shell

@@ -1,0 +1,45 @@
+#include "app/shell/shot.hpp"
+
+#include "app/shell/interface.hpp"
+#include "app/shell/painter.hpp"
+#include "app/shell/runtime.hpp"
+#include "platform/clock.hpp"
+#include "platform/files.hpp"
+
+namespace mastwise::shell {
+namespace {
+
+// The stop that the picture shows.
+Stop stop_of(const Shot& shot, const Stop& practice) {
+  Stop stop = practice;
+  if (shot.at) stop = Stop{.source = PositionSource::ByHand, .by_hand = shot.at};
+  if (shot.nose) stop.nose = Nose{shot.nose->nose(), Nose::Origin::ByHand};
+  if (shot.target) stop.target = shot.target;
+  return stop;
+}
+
+}  // namespace
+
+Result<Done> draw_shot(Shot shot) {
+  auto runtime = Runtime::start({.catalog_path = shot.catalog});
+  if (!runtime) return runtime.error();
+  Session& session = (*runtime)->session();
+  const Monotonic now = platform::monotonic_now();
+  session.act(act::Tick{now, shot.date});
+  session.act(act::SetStop{stop_of(shot, (*runtime)->practice_stop())});
+  if (shot.night) session.act(act::SwitchNight{});
+  session.act(act::Show{shot.place});
+  (*runtime)->worker().finish();
+  session.take_answers();
+
+  shot.window.offscreen = true;
+  const auto window = GlWindow::open(shot.window);
+  if (!window) return window.error();
+  const auto interface = Interface::make(session, (*window)->metrics(), fonts_folder());
+  if (!interface) return interface.error();
+  Painter painter;
+  painter.paint((*interface)->frame(now));
+  return (*window)->save_png(shot.file);
+}
+
+}  // namespace mastwise::shell

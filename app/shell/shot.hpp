@@ -1,0 +1,26 @@
+#pragma once
+
+#include <optional>
+#include <string>
+
+#include "app/model/model.hpp"
+#include "app/shell/gl_window.hpp"
+
+namespace mastwise::shell {
+
+// A screen to be drawn into a file, with no display.
+struct Shot {
+  Place place = Place::Aim;
+  bool night = false;
+  std::string file;
+  WindowWish window = {};
+  std::string catalog;               // the user's catalog
+  UtcTime date = {};
+  std::optional<Position> at = {};   // the practice area where nothing
+  std::optional<Station> target = {};
+  std::optional<RigHeading> nose = {};
+};
+
+Result<Done> draw_shot(Shot shot);
+
+}  // namespace mastwise::shell

@@ -1,0 +1,43 @@
+#pragma once
+
+#include <chrono>
+#include <string>
+#include <vector>
+
+#include "app/model/model.hpp"
+#include "core/angles/magnetic_field.hpp"
+#include "core/logbook/logbook.hpp"
+#include "core/result.hpp"
+
+namespace mastwise::shell {
+
+// The World Magnetic Model of the program's assets.
+Result<MagneticModel> load_magnetic_model();
+
+// The practice area of the program's assets: an invented place with invented stations.
+struct Practice {
+  Position position;
+  RigHeading nose;
+  std::vector<Station> stations;
+  Station target;  // the first of the table: the one that its aim card shows
+};
+inline const Source kPracticeSource{.name = "PRACTICE stations"};
+Result<Practice> load_practice();
+Stop practice_stop(const Practice& practice);
+
+// The day on which the program was built: no date before it can be today's.
+std::chrono::sys_days build_date();
+
+// What the logbook kept of the last session.
+struct Kept {
+  Settings settings = {};
+  safety::Antenna antenna = safety::Antenna::Down;
+  std::chrono::sys_days date_floor = build_date();
+};
+Result<Kept> read_kept(Logbook& logbook);
+
+std::string fonts_folder();
+
+std::string settings_json(const Settings& settings);
+
+}  // namespace mastwise::shell

@@ -1,0 +1,150 @@
+#include "app/shell/window_loop.hpp"
+
+#include <algorithm>
+
+#include "app/shell/interface.hpp"
+#include "app/shell/painter.hpp"
+#include "app/shell/receiver_line.hpp"
+#include "app/shell/recording.hpp"
+#include "app/shell/runtime.hpp"
+#include "app/shell/sdl_input.hpp"
+#include "platform/clock.hpp"
+
+namespace mastwise::shell {
+namespace {
+
+// Wakes the loop from another thread.
+void wake_loop() {
+  SDL_Event event{};
+  event.type = SDL_USEREVENT;
+  SDL_PushEvent(&event);
+}
+
+// How long the loop may sleep: till something is due, or till a figure on the screen grows old.
+constexpr milliseconds kFiguresGrowOld{1000};
+constexpr milliseconds kNothingChanges{10'000};
+// Drivers that cannot wait for events look for them so often.
+constexpr milliseconds kPollEvery{50};
+
+class Loop {
+ public:
+  Loop(GlWindow& window, Session& session, ReceiverLine& receiver)
+      : window_(window), session_(session), receiver_(receiver) {}
+
+  Result<Done> run();
+
+ private:
+  Result<Done> begin_interface();
+  bool listens() const { return session_.model().link.state == Link::State::Open; }
+  milliseconds longest_sleep(Monotonic now) const;
+  bool wait(SDL_Event& event, milliseconds longest) const;
+  void take(const SDL_Event& event, Monotonic now);
+  void draw(Monotonic now);
+
+  GlWindow& window_;
+  Session& session_;
+  ReceiverLine& receiver_;
+  std::unique_ptr<Interface> interface_;
+  std::unique_ptr<Painter> painter_;
+  bool dirty_ = true;
+  bool resized_ = false;
+  bool running_ = true;
+  Monotonic drawn_{};
+};
+
+Result<Done> Loop::begin_interface() {
+  painter_.reset();
+  interface_.reset();
+  auto made = Interface::make(session_, window_.metrics(), fonts_folder());
+  if (!made) return made.error();
+  interface_ = *std::move(made);
+  painter_ = std::make_unique<Painter>();
+  resized_ = false;
+  dirty_ = true;
+  return Done{};
+}
+
+milliseconds Loop::longest_sleep(Monotonic now) const {
+  if (dirty_) return milliseconds(0);
+  const Model& model = session_.model();
+  const bool ages = listens() || model.taken_back || model.findings.position_stale;
+  milliseconds longest = ages ? kFiguresGrowOld : kNothingChanges;
+  if (const auto due = interface_->due()) {
+    longest = std::clamp(*due - now, milliseconds(0), longest);
+  }
+  return longest;
+}
+
+bool Loop::wait(SDL_Event& event, milliseconds longest) const {
+  if (!window_.driver_polls()) {
+    return SDL_WaitEventTimeout(&event, static_cast<int>(longest.count())) != 0;
+  }
+  const Monotonic until = platform::monotonic_now() + longest;
+  while (SDL_PollEvent(&event) == 0) {
+    const Monotonic now = platform::monotonic_now();
+    if (now >= until) return false;
+    SDL_Delay(static_cast<Uint32>(std::min(until - now, kPollEvery).count()));
+  }
+  return true;
+}
+
+void Loop::take(const SDL_Event& event, Monotonic now) {
+  if (event.type == SDL_QUIT) running_ = false;
+  if (event.type == SDL_WINDOWEVENT) {
+    resized_ |= event.window.event == SDL_WINDOWEVENT_SIZE_CHANGED;
+    dirty_ = true;
+  }
+  dirty_ |= give_input(event, *interface_, session_, now);
+}
+
+void Loop::draw(Monotonic now) {
+  painter_->paint(interface_->frame(now));
+  window_.present();
+  drawn_ = now;
+  dirty_ = interface_->moving();
+}
+
+Result<Done> Loop::run() {
+  if (const auto begun = begin_interface(); !begun) return begun;
+  while (running_) {
+    SDL_Event event;
+    if (wait(event, longest_sleep(platform::monotonic_now()))) {
+      do take(event, platform::monotonic_now());
+      while (SDL_PollEvent(&event) != 0);
+    }
+    const Monotonic now = platform::monotonic_now();
+    session_.act(act::Tick{now, platform::utc_now()});
+    dirty_ |= receiver_.give_to(session_);
+    dirty_ |= session_.take_answers();
+    dirty_ |= interface_->due() && now >= *interface_->due();
+    dirty_ |= now - drawn_ >= longest_sleep(now);
+    if (resized_) {
+      if (const auto begun = begin_interface(); !begun) return begun;
+    }
+    if (dirty_) draw(now);
+  }
+  return Done{};
+}
+
+}  // namespace
+
+Result<Done> run_window(const WindowOptions& options) {
+  const auto window = GlWindow::open(options.window);
+  if (!window) return window.error();
+  auto runtime = Runtime::start({.catalog_path = options.catalog_path,
+                                 .logbook_path = options.logbook_path,
+                                 .wake = wake_loop});
+  if (!runtime) return runtime.error();
+  Session& session = (*runtime)->session();
+  std::optional<Recorder> recorder;
+  if (options.record) {
+    auto begun = Recorder::begin(*options.record);
+    if (!begun) return begun.error();
+    recorder = *std::move(begun);
+    session.record_to([&recorder](const Action& action) { recorder->record(action); });
+  }
+  ReceiverLine receiver(options.device, wake_loop);
+  return Loop(**window, session, receiver).run();
+}
+
+}  // namespace mastwise::shell

@@ -1,0 +1,22 @@
+#pragma once
+
+#include <optional>
+#include <string>
+
+#include "app/shell/gl_window.hpp"
+#include "core/result.hpp"
+
+namespace mastwise::shell {
+
+struct WindowOptions {
+  WindowWish window = {};
+  std::string catalog_path;
+  std::string logbook_path;
+  std::optional<std::string> device = {};  // a serial device, host:port, or a file; else searched
+  std::optional<std::string> record = {};  // the session's actions go into this file
+};
+
+// The touch program, until its window is closed.
+Result<Done> run_window(const WindowOptions& options);
+
+}  // namespace mastwise::shell

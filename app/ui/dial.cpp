@@ -1,0 +1,174 @@
+#include "app/ui/dial.hpp"
+
+#include <array>
+#include <cmath>
+
+namespace mastwise::ui {
+namespace {
+
+class Painter {
+ public:
+  Painter(Ui& ui, const DialView& view)
+      : canvas_(ui.canvas()), theme_(ui.theme()), view_(view), centre_(view.centre) {}
+
+  void ring();
+  void north_marks();
+  void others();
+  void rig();
+  void facing();
+  void target();
+
+ private:
+  Point at(Bearing<True> bearing, float radius) const {
+    return around(centre_, radius, (bearing - view_.up).clockwise_deg());
+  }
+  void tick(int degrees);
+  void kite(Bearing<True> bearing, bool filled, const char* label);
+  bool near_target(Bearing<True> bearing, double within_deg) const {
+    return view_.target && (*view_.target - bearing).size_deg() < within_deg;
+  }
+
+  Canvas& canvas_;
+  const Theme& theme_;
+  const DialView& view_;
+  Point centre_;
+};
+
+void Painter::tick(int degrees) {
+  const bool hour = degrees % 30 == 0, ten = degrees % 10 == 0;
+  const float length = hour ? 24.0f : ten ? 14.0f : 7.0f;
+  const float width = hour ? 3.5f : ten ? 2.0f : 1.3f;
+  const auto bearing = Bearing<True>::degrees(degrees);
+  const float outer = view_.radius - 2.0f;
+  canvas_.line(at(bearing, outer - length), at(bearing, outer), theme_.ink, width);
+  if (!hour) return;
+  static constexpr std::array<const char*, 4> kCardinals{"N", "E", "S", "W"};
+  const bool cardinal = degrees % 90 == 0;
+  const Point middle = at(bearing, view_.radius - 50.0f);
+  const std::string label =
+      cardinal ? kCardinals[static_cast<std::size_t>(degrees / 90)] : std::to_string(degrees);
+  canvas_.text({middle.x, middle.y + (cardinal ? 12.0f : 8.5f)}, label,
+               cardinal ? Face::Cardinal : Face::Word, theme_.ink, Align::Centre);
+}
+
+void Painter::ring() {
+  canvas_.disc(centre_, view_.radius, theme_.panel);
+  canvas_.circle(centre_, view_.radius, theme_.rule, 2.0f);
+  constexpr int kStep = 5;
+  for (int degrees = 0; degrees < 360; degrees += kStep) tick(degrees);
+}
+
+// A filled kite is true north, a hollow one the needle's.
+void Painter::kite(Bearing<True> bearing, bool filled, const char* label) {
+  constexpr float kInner = 3.0f, kOuter = 35.0f, kHalfWidth = 13.0f;
+  const double across_deg = std::atan2(kHalfWidth, view_.radius + 19.0f) * 180.0 / M_PI;
+  const std::array corners{
+      at(bearing, view_.radius + kInner),
+      at(bearing + Turn::clockwise_deg(across_deg), view_.radius + 19.0f),
+      at(bearing, view_.radius + kOuter),
+      at(bearing - Turn::clockwise_deg(across_deg), view_.radius + 19.0f)};
+  if (filled) {
+    canvas_.polygon(corners, theme_.ink);
+  } else {
+    canvas_.polyline(corners, theme_.ink, 3.0f, true);
+  }
+  // The label stands on the side away from the other north, where there is room above the ring.
+  const Turn from_top = bearing - view_.up;
+  const bool to_left = view_.declination && (filled ? view_.declination->east_deg() > 0.0
+                                                    : view_.declination->east_deg() <= 0.0);
+  if (from_top.size_deg() > 40.0) return;
+  const Point place = at(bearing, view_.radius + 24.0f);
+  canvas_.text({place.x + (to_left ? -24.0f : 24.0f), place.y + 2.0f}, label, Face::Small,
+               theme_.second_ink, to_left ? Align::Right : Align::Left);
+}
+
+void Painter::north_marks() {
+  const auto north = Bearing<True>::degrees(0.0);
+  kite(north, true, "true north");
+  if (view_.declination) {
+    kite(to_true(Bearing<Magnetic>::degrees(0.0), *view_.declination), false, "needle's north");
+  }
+}
+
+void Painter::others() {
+  constexpr double kApart_deg = 12.0;
+  std::vector<Bearing<True>> placed;
+  for (const DialView::Mark& mark : view_.others) {
+    const auto crowds = [&](Bearing<True> other) {
+      return (other - mark.bearing).size_deg() < kApart_deg;
+    };
+    bool room = !near_target(mark.bearing, kApart_deg);
+    for (const Bearing<True> other : placed) room = room && !crowds(other);
+    if (!room) continue;
+    placed.push_back(mark.bearing);
+    const Point dot = at(mark.bearing, view_.radius * 0.70f);
+    canvas_.circle(dot, 9.0f, theme_.ink, 3.0f);
+    const bool left = dot.x > centre_.x;  // the label leads toward the middle
+    canvas_.text({dot.x + (left ? -16.0f : 16.0f), dot.y + 6.5f}, mark.label, Face::Small,
+                 theme_.ink, left ? Align::Right : Align::Left);
+  }
+}
+
+// The rig from above, its nose to the front.
+void Painter::rig() {
+  if (!view_.nose) {
+    canvas_.circle(centre_, 34.0f, theme_.ink, 4.0f);
+    canvas_.disc(centre_, 10.0f, theme_.ink);
+    return;
+  }
+  const double nose_deg = (view_.nose->nose() - view_.up).clockwise_deg();
+  // Along the nose, and across it to the right.
+  const auto place = [&](float ahead, float right) {
+    const Point forward = around({0.0f, 0.0f}, 1.0f, nose_deg);
+    return Point{centre_.x + ahead * forward.x - right * forward.y,
+                 centre_.y + ahead * forward.y + right * forward.x};
+  };
+  const std::array outline{place(-80, -26), place(-72, -34), place(48, -34), place(64, -28),
+                           place(76, -15),  place(85, 0),    place(76, 15),  place(64, 28),
+                           place(48, 34),   place(-72, 34),  place(-80, 26)};
+  canvas_.polygon(outline, theme_.paper);
+  canvas_.polyline(outline, theme_.ink, 4.0f, true);
+  const std::array windscreen{place(50, -20), place(56, -10), place(58, 0), place(56, 10),
+                              place(50, 20)};
+  canvas_.polyline(windscreen, theme_.ink, 4.0f);
+  canvas_.disc(centre_, 10.0f, theme_.ink);
+}
+
+void Painter::facing() {
+  if (!view_.facing) return;
+  constexpr float kDashes = 9.0f;
+  const float inner = 100.0f, outer = view_.radius - 82.0f;
+  const float step = (outer - inner) / (2.0f * kDashes - 1.0f);
+  for (float radius = inner; radius < outer; radius += 2.0f * step) {
+    canvas_.line(at(*view_.facing, radius), at(*view_.facing, radius + step), theme_.accent, 5.0f);
+  }
+}
+
+void Painter::target() {
+  if (!view_.target) return;
+  constexpr double kHead_deg = 4.2;
+  const Bearing<True> to = *view_.target;
+  const float tip = view_.radius - 4.0f, neck = tip - 44.0f;
+  canvas_.line(at(to, 96.0f), at(to, neck + 4.0f), theme_.ink, 8.0f);
+  const std::array head{at(to, tip), at(to + Turn::clockwise_deg(kHead_deg), neck),
+                        at(to - Turn::clockwise_deg(kHead_deg), neck)};
+  canvas_.polygon(head, theme_.ink);
+  constexpr float kBand_deg = 3.0f;
+  const auto middle = static_cast<float>((to - view_.up).clockwise_deg());
+  canvas_.arc(centre_, view_.radius + 14.0f, middle - kBand_deg, middle + kBand_deg, theme_.accent,
+              22.0f);
+}
+
+}  // namespace
+
+void draw_dial(Ui& ui, const DialView& view) {
+  Painter painter(ui, view);
+  painter.ring();
+  painter.north_marks();
+  painter.others();
+  painter.facing();
+  painter.target();
+  painter.rig();
+}
+
+}  // namespace mastwise::ui

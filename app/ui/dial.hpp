@@ -1,0 +1,33 @@
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "app/ui/ui.hpp"
+#include "core/angles/bearing.hpp"
+
+namespace mastwise::ui {
+
+// What the dial shows. Its ring carries true bearings; the needle's north is marked beside it.
+struct DialView {
+  struct Mark {
+    std::string label;
+    Bearing<True> bearing;
+  };
+
+  Point centre;
+  float radius = 0.0f;
+  Bearing<True> up;  // what lies at the top
+  std::optional<Declination> declination;
+  std::optional<RigHeading> nose;
+  std::optional<Bearing<True>> target;
+  std::optional<Bearing<True>> facing;  // where the heading sensor points
+  std::vector<Mark> others;             // further stations, the nearest first
+};
+
+// Draws the dial; the outermost marks reach kDialMargin beyond the radius.
+constexpr float kDialMargin = 52.0f;
+void draw_dial(Ui& ui, const DialView& view);
+
+}  // namespace mastwise::ui

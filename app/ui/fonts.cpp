@@ -1,0 +1,60 @@
+#include "app/ui/fonts.hpp"
+
+#include <imgui.h>
+#include <imgui_freetype.h>
+
+#include <cmath>
+
+#include "platform/files.hpp"
+
+namespace mastwise::ui {
+namespace {
+
+struct FaceSize {
+  bool bold;
+  float units;
+  bool figures_only;
+};
+
+constexpr std::array<FaceSize, kFaceCount> kSizes{{
+    {false, 19.0f, false},
+    {true, 19.0f, false},
+    {false, 23.0f, false},
+    {true, 23.0f, false},
+    {true, 28.0f, false},
+    {true, 34.0f, false},
+    {true, 52.0f, false},
+    {true, 66.0f, false},
+    {true, 118.0f, true},
+}};
+
+// Latin with its accents, the Greek of the formulas, dashes, quotes, primes, arrows, minus.
+constexpr ImWchar kText[] = {0x20,   0x7e,   0xa0,   0xff,   0x160,  0x161, 0x3c3,
+                             0x3c3,  0x2010, 0x2026, 0x2032, 0x2033, 0x2190, 0x2193,
+                             0x2212, 0x2212, 0x2264, 0x2265, 0};
+constexpr ImWchar kFigures[] = {'0', '9', 0xb0, 0xb0, 0x2013, 0x2013, 0};
+
+}  // namespace
+
+Result<Fonts> Fonts::load(ImFontAtlas& atlas, const std::string& folder, float px_per_unit) {
+  for (const char* file : {"B612-Regular.otf", "B612-Bold.otf"}) {
+    const std::string path = folder + "/" + file;
+    if (!platform::exists(path)) {
+      return Error{.what = "the font file is missing",
+                   .where = path,
+                   .remedy = "build again, or point MASTWISE_ASSETS at the program's assets"};
+    }
+  }
+  // The fonts are OpenType with cubic outlines, which only the FreeType builder reads.
+  atlas.FontBuilderIO = ImGuiFreeType::GetBuilderForFreeType();
+  Fonts fonts;
+  for (std::size_t i = 0; i < kFaceCount; ++i) {
+    const FaceSize& size = kSizes[i];
+    const std::string path = folder + (size.bold ? "/B612-Bold.otf" : "/B612-Regular.otf");
+    fonts.faces_[i] = atlas.AddFontFromFileTTF(path.c_str(), std::round(size.units * px_per_unit),
+                                               nullptr, size.figures_only ? kFigures : kText);
+  }
+  return fonts;
+}
+
+}  // namespace mastwise::ui

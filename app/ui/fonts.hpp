@@ -1,0 +1,40 @@
+#pragma once
+
+#include <array>
+#include <cstddef>
+#include <string>
+
+#include "core/result.hpp"
+
+struct ImFont;
+struct ImFontAtlas;
+
+namespace mastwise::ui {
+
+// The faces that screens use. Sizes are in units.
+enum class Face {
+  Small,      // 19: what explains, nothing is smaller
+  SmallBold,  // 19
+  Word,       // 23: words
+  WordBold,   // 23
+  Value,      // 28 bold
+  Cardinal,   // 34 bold
+  Second,     // 52 bold: second figures
+  Big,        // 66 bold
+  Answer,     // 118 bold, figures only
+};
+constexpr std::size_t kFaceCount = 9;
+
+// The open-licensed fonts of assets/fonts at the sizes of this screen.
+class Fonts {
+ public:
+  // Adds every face to the atlas. Fails when the font files are not in `folder`.
+  static Result<Fonts> load(ImFontAtlas& atlas, const std::string& folder, float px_per_unit);
+
+  const ImFont* font(Face face) const { return faces_[static_cast<std::size_t>(face)]; }
+
+ private:
+  std::array<ImFont*, kFaceCount> faces_{};
+};
+
+}  // namespace mastwise::ui

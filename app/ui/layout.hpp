@@ -1,0 +1,31 @@
+#pragma once
+
+#include <cstddef>
+#include <utility>
+
+#include "app/touch/geometry.hpp"
+
+namespace mastwise::ui {
+
+using touch::Point;
+using touch::Rect;
+
+// Where the parts of the window lie, in units on a grid of 8. On a wide screen the rail of places
+// stands on the side away from the acting thumb; on a tall one it lies at the bottom.
+struct Layout {
+  Rect rail;
+  std::pair<Point, Point> rail_rule;  // the edge of the rail
+  Rect rail_end;                      // its last slot
+  Rect take_back;                     // beside it, while there is something to undo
+  Rect body;                          // the place in use
+  Rect foot;                          // a line under the body, for what must stay in sight
+  bool rail_lies = false;
+
+  Rect rail_slot(std::size_t index) const;
+};
+
+constexpr float kRail = 112.0f, kMargin = 24.0f, kFoot = 40.0f;
+
+Layout layout(Rect screen, bool left_handed);
+
+}  // namespace mastwise::ui

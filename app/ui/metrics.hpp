@@ -1,0 +1,47 @@
+#pragma once
+
+#include <algorithm>
+
+namespace mastwise::ui {
+
+// How large things are. Screens measure in units: one unit is 1/7.44 mm, a pixel of an 8-inch
+// 1280x800 tablet, so that a thumb finds the same size on every screen.
+constexpr float kUnitsPerMm = 7.4409f;
+constexpr float kTouchUnits = 9.0f * kUnitsPerMm;  // the least side of what can be touched
+constexpr float kGapUnits = 2.0f * kUnitsPerMm;    // the least gap between two of them
+
+struct Metrics {
+  float width_px = 0.0f, height_px = 0.0f;
+  float px_per_mm = 0.0f;
+  float px_per_unit = 0.0f;
+
+  float width() const { return width_px / px_per_unit; }
+  float height() const { return height_px / px_per_unit; }
+  bool portrait() const { return height_px > width_px; }
+  bool operator==(const Metrics&) const = default;
+};
+
+// The measures of a screen of this many pixels and dots per inch. A screen so large that the layout
+// would drown in it shows everything larger; one too small for the layout shows it smaller, and what
+// can be touched is then under 9 mm: no smaller screen is supported.
+inline Metrics metrics(float width_px, float height_px, float dots_per_inch) {
+  constexpr float kMmPerInch = 25.4f;
+  constexpr float kLeastLong = 1100.0f, kLeastShort = 660.0f, kMostLong = 1640.0f;
+  const float longer = std::max(width_px, height_px);
+  const float shorter = std::min(width_px, height_px);
+  const float px_per_mm = dots_per_inch / kMmPerInch;
+  const float most = std::min(longer / kLeastLong, shorter / kLeastShort);
+  const float least = std::min(longer / kMostLong, most);
+  return {width_px, height_px, px_per_mm, std::clamp(px_per_mm / kUnitsPerMm, least, most)};
+}
+
+// Usual dots per inch of the screens of dash tablets and head units where the system does not tell:
+// 7 inches at 800x480, 8 at 1280x800, 10.1 at 1920x1200 (common practice, no source).
+inline float usual_dots_per_inch(float width_px, float height_px) {
+  const float longer = std::max(width_px, height_px);
+  if (longer <= 1024.0f) return 133.0f;
+  if (longer <= 1366.0f) return 189.0f;
+  return 224.0f;
+}
+
+}  // namespace mastwise::ui

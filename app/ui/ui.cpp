@@ -1,0 +1,107 @@
+#include "app/ui/ui.hpp"
+
+#include <algorithm>
+
+namespace mastwise::ui {
+
+Ui::Ui(Canvas canvas, const Metrics& metrics, const Theme& theme, const Input& input,
+       Motion& motion, touch::Targets& targets)
+    : canvas_(canvas),
+      metrics_(metrics),
+      theme_(theme),
+      input_(input),
+      motion_(motion),
+      targets_(targets) {
+  motion_.moving = false;
+  targets_.begin_frame(metrics.width_px, metrics.height_px);
+}
+
+Rect Ui::to_px(Rect rect) const {
+  const float scale = metrics_.px_per_unit;
+  return {rect.left * scale, rect.top * scale, rect.right * scale, rect.bottom * scale};
+}
+
+bool Ui::touchable(const std::string& name, Rect rect, bool enabled, const std::string& joined) {
+  touch::Target target{.name = name, .rect_px = to_px(rect), .enabled = enabled};
+  if (clip_) target.clip_px = to_px(*clip_);
+  target.joined = joined;
+  targets_.add(std::move(target));
+  const auto& tapped = input_.tapped;
+  return enabled && std::find(tapped.begin(), tapped.end(), name) != tapped.end();
+}
+
+bool Ui::button(const std::string& name, Rect rect, std::string_view label, ButtonLook look,
+                bool enabled) {
+  constexpr float kRadius = 14.0f, kEdge = 3.0f, kCapHeight = 0.36f;
+  const bool tapped = touchable(name, rect, enabled);
+  const Colour colour = !enabled                      ? theme_.second_ink
+                        : look == ButtonLook::Warning ? theme_.warning
+                                                      : theme_.accent;
+  const bool filled = enabled && (look != ButtonLook::Plain) != pressed(name);
+  const Colour on_fill = look == ButtonLook::Warning ? theme_.on_warning : theme_.on_accent;
+  canvas_.fill(rect, filled ? colour : theme_.panel, kRadius);
+  if (!filled) canvas_.outline(rect.inset(kEdge / 2.0f), colour, enabled ? kEdge : 1.0f, kRadius);
+  const bool wide = canvas_.text_width(label, Face::Value) > rect.width() - 20.0f;
+  const Face face = wide ? Face::WordBold : Face::Value;
+  const float size = wide ? 23.0f : 28.0f;
+  canvas_.text({rect.centre().x, rect.centre().y + kCapHeight * size}, label, face,
+               filled ? on_fill : colour, Align::Centre);
+  return tapped;
+}
+
+float Ui::begin_scroll(const std::string& name, Rect viewport, float content_height) {
+  touch::Scroll& scroll = motion_.scrolls[name];
+  const float scale = metrics_.px_per_unit;
+  scroll.set_extent(content_height * scale, viewport.height() * scale);
+  for (const touch::Gesture& gesture : input_.gestures) {
+    if (to_px(viewport).contains(gesture.start_px)) scroll.apply(gesture);
+  }
+  if (scroll.advance(input_.seconds)) motion_.moving = true;
+  clip_ = viewport;
+  canvas_.push_clip(viewport);
+  return scroll.offset_px() / scale;
+}
+
+void Ui::end_scroll() {
+  canvas_.pop_clip();
+  clip_.reset();
+}
+
+double Ui::smooth(const std::string& name, double target) {
+  Spring& spring = motion_.springs.try_emplace(name, target).first->second;
+  spring.aim_at(target);
+  if (spring.advance(input_.seconds)) motion_.moving = true;
+  return spring.value();
+}
+
+double Ui::smooth_angle(const std::string& name, double target_deg) {
+  Spring& spring = motion_.springs.try_emplace(name, target_deg).first->second;
+  spring.aim_at(spring.value() + fold_half_circle_deg(target_deg - spring.value()));
+  if (spring.advance(input_.seconds)) motion_.moving = true;
+  return spring.value();
+}
+
+float Ui::paragraph(Point at, float width, float line_height, std::string_view words, Face face,
+                    Colour colour) {
+  std::string line;
+  const auto put = [&] {
+    canvas_.text(at, line, face, colour);
+    at.y += line_height;
+    line.clear();
+  };
+  while (!words.empty()) {
+    const std::string_view word = words.substr(0, words.find(' '));
+    words.remove_prefix(std::min(words.size(), word.size() + 1));
+    const std::string longer = line.empty() ? std::string(word) : line + " " + std::string(word);
+    if (!line.empty() && canvas_.text_width(longer, face) > width) {
+      put();
+      line = word;
+    } else {
+      line = longer;
+    }
+  }
+  if (!line.empty()) put();
+  return at.y;
+}
+
+}  // namespace mastwise::ui

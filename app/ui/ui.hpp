@@ -1,0 +1,87 @@
+#pragma once
+
+#include <map>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "app/model/action.hpp"
+#include "app/touch/recogniser.hpp"
+#include "app/touch/scroll.hpp"
+#include "app/touch/targets.hpp"
+#include "app/ui/canvas.hpp"
+#include "app/ui/metrics.hpp"
+#include "app/ui/spring.hpp"
+
+namespace mastwise::ui {
+
+enum class ButtonLook { Plain, Filled, Warning };
+
+// What stays between two frames of the interface and is no part of the model: where lists are
+// scrolled to and what still moves.
+struct Motion {
+  std::map<std::string, touch::Scroll> scrolls;  // by the list's name
+  std::map<std::string, Spring> springs;
+  bool moving = false;  // the last frame left something in motion
+};
+
+// One frame of the interface: draws widgets, records them as targets, and tells what was touched.
+// Screens get a const model and this, and can only emit actions.
+class Ui {
+ public:
+  // What the fingers did since the last frame, settled against what that frame showed.
+  struct Input {
+    std::vector<std::string> tapped;        // names of targets
+    std::string pressed;                    // the target under a finger that may yet tap
+    std::vector<touch::Gesture> gestures;   // drags, flings, wheel turns
+    float seconds = 0.0f;                   // since the last frame
+  };
+
+  Ui(Canvas canvas, const Metrics& metrics, const Theme& theme, const Input& input, Motion& motion,
+     touch::Targets& targets);
+
+  Canvas& canvas() { return canvas_; }
+  const Theme& theme() const { return theme_; }
+  Rect screen() const { return {0.0f, 0.0f, metrics_.width(), metrics_.height()}; }
+  bool portrait() const { return metrics_.portrait(); }
+
+  void emit(Action action) { actions_.push_back(std::move(action)); }
+  std::vector<Action> take_actions() { return std::move(actions_); }
+
+  // Records a target; true when it was tapped. `joined`: the list whose rows touch one another.
+  bool touchable(const std::string& name, Rect rect, bool enabled = true,
+                 const std::string& joined = {});
+  // A finger lies on this target and may yet tap it.
+  bool pressed(std::string_view name) const { return input_.pressed == name; }
+
+  bool button(const std::string& name, Rect rect, std::string_view label, ButtonLook look,
+              bool enabled = true);
+
+  // The offset of the list in `viewport`, moved by this frame's drags, flings and wheel turns.
+  // Whatever is drawn until end_scroll is cut at the viewport.
+  float begin_scroll(const std::string& name, Rect viewport, float content_height);
+  void end_scroll();
+
+  // A value that follows `target` smoothly, critically damped, in 200 ms.
+  double smooth(const std::string& name, double target);
+  // The same for degrees on a circle, the short way round.
+  double smooth_angle(const std::string& name, double target_deg);
+
+  // Lines of words broken at spaces to fit the width; returns the baseline below the last line.
+  float paragraph(Point at, float width, float line_height, std::string_view words, Face face,
+                  Colour colour);
+
+ private:
+  Rect to_px(Rect rect) const;
+
+  Canvas canvas_;
+  const Metrics& metrics_;
+  const Theme& theme_;
+  const Input& input_;
+  Motion& motion_;
+  touch::Targets& targets_;
+  std::vector<Action> actions_;
+  std::optional<Rect> clip_;
+};
+
+}  // namespace mastwise::ui

@@ -1,0 +1,128 @@
+#include "app/words.hpp"
+
+#include <fmt/chrono.h>
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+#include <vector>
+
+namespace mastwise::words {
+
+std::string whole_degrees(double degrees) {
+  return fmt::format("{}°", static_cast<int>(std::lround(degrees)) % 360);
+}
+
+std::string tenths_of_degree(double degrees) { return fmt::format("{:.1f}°", degrees); }
+
+std::string distance(double distance_m, bool miles) {
+  constexpr double kMetresPerMile = 1609.344;
+  const double value = distance_m / (miles ? kMetresPerMile : 1000.0);
+  const char* unit = miles ? "mi" : "km";
+  if (value < 1.0) return fmt::format("{:.2f} {}", value, unit);
+  if (value < 99.95) return fmt::format("{:.1f} {}", value, unit);
+  return fmt::format("{:.0f} {}", value, unit);
+}
+
+std::string declination(Declination declination) {
+  const double degrees = declination.east_deg();
+  return fmt::format("{:.1f}° {}", std::fabs(degrees), degrees < 0.0 ? "west" : "east");
+}
+
+std::string from_nose(RigAngle angle) {
+  const double right = fold_half_circle_deg(angle.clockwise_deg());
+  const long whole = std::lround(std::fabs(right));
+  if (whole == 0) return "straight ahead";
+  if (whole == 180) return "straight behind";
+  return fmt::format("{}° {}", whole, right > 0.0 ? "right" : "left");
+}
+
+std::string turn(Turn turn) {
+  if (std::lround(turn.size_deg()) == 0) return "On target";
+  return turn.clockwise_deg() > 0.0 ? "Turn right" : "Turn left";
+}
+
+std::string age(milliseconds age) {
+  const double seconds = std::chrono::duration<double>(age).count();
+  if (seconds < 90.0) return fmt::format("{:.0f} s", seconds);
+  if (seconds < 5400.0) return fmt::format("{:.0f} min", seconds / 60.0);
+  return fmt::format("{:.0f} h", seconds / 3600.0);
+}
+
+std::string date(UtcTime time) {
+  const std::tm day = fmt::gmtime(std::chrono::system_clock::to_time_t(time));
+  return fmt::format("{} {:%B %Y}", day.tm_mday, day);
+}
+
+std::string iso_time(UtcTime time) {
+  return fmt::format("{:%Y-%m-%dT%H:%M:%SZ}",
+                     fmt::gmtime(std::chrono::system_clock::to_time_t(time)));
+}
+
+std::string time_of_day(milliseconds since_midnight) {
+  return iso_time(UtcTime(since_midnight)).substr(std::string_view("1970-01-01T").size());
+}
+
+std::string notation(Notation notation) {
+  switch (notation) {
+    case Notation::Decimal:
+      return "Decimal degrees";
+    case Notation::DegreesMinutes:
+      return "Degrees, minutes";
+    case Notation::DegreesMinutesSeconds:
+      return "Degrees, min., sec.";
+    case Notation::UtmUps:
+      return "UTM grid";
+    case Notation::Mgrs:
+      return "MGRS grid";
+  }
+  return {};
+}
+
+std::string link(const Link& link) {
+  switch (link.state) {
+    case Link::State::Searching:
+      return "Looking for a receiver";
+    case Link::State::Open:
+      return "Receiver on " + link.name;
+    case Link::State::Lost:
+      return "No receiver: " + link.name;
+    case Link::State::Ended:
+      return link.name + " has been played to its end";
+  }
+  return {};
+}
+
+std::string programmes(const Station& station) {
+  std::string line;
+  for (const Programme& programme : station.programmes) {
+    if (!line.empty()) line += ", ";
+    line += programme.virtual_channel;
+    const std::string& name = programme.name.empty() ? programme.network : programme.name;
+    if (!name.empty()) line += (programme.virtual_channel.empty() ? "" : " ") + name;
+  }
+  return line;
+}
+
+std::string title(const Station& station) {
+  if (station.programmes.empty() || station.programmes.front().virtual_channel.empty()) {
+    return station.call_sign;
+  }
+  return station.call_sign + " " + station.programmes.front().virtual_channel;
+}
+
+std::string carries(const Station& station) {
+  std::vector<std::string> names;
+  const auto add = [&](const std::string& name) {
+    if (!name.empty() && std::find(names.begin(), names.end(), name) == names.end()) {
+      names.push_back(name);
+    }
+  };
+  add(station.network);
+  for (const Programme& programme : station.programmes) add(programme.network);
+  if (!names.empty()) return fmt::format("{}", fmt::join(names, ", "));
+  if (station.state.empty()) return station.city;
+  return station.city.empty() ? station.state : station.city + ", " + station.state;
+}
+
+}  // namespace mastwise::words
