@@ -9,6 +9,11 @@ namespace mastwise::p1812 {
 
 namespace {
 
+// Str (14): slope of the line from transmitter to receiver, m/km.
+double direct_slope(Line antennas, double distance_km) {
+  return (antennas.end_m - antennas.start_m) / distance_km;  // (14)
+}
+
 // Fresnel parameter of an obstacle `obstruction_m` above the line between the antennas.
 double fresnel_parameter(double obstruction_m, double from_start_km, double distance_km,
                          double wavelength_m) {
@@ -80,10 +85,6 @@ double greatest_smooth_clearance(const Section& section, Line antennas, double b
 }
 
 }  // namespace
-
-double direct_slope(Line antennas, double distance_km) {
-  return (antennas.end_m - antennas.start_m) / distance_km;  // (14)
-}
 
 double bullington_loss_db(const BullingtonView& view, Line antennas, double distance_km,
                           double wavelength_m) {

@@ -12,9 +12,6 @@ struct BullingtonView {
   double clearance = 0.0;
 };
 
-// Slope of the line from transmitter to receiver Str (14), m/km.
-double direct_slope(Line antennas, double distance_km);
-
 // Bullington loss Lbulla or Lbulls (21), dB. Distance d in km, wavelength in m, antenna altitudes
 // in m.
 double bullington_loss_db(const BullingtonView& view, Line antennas, double distance_km,

@@ -13,11 +13,8 @@
 // above known terrain, not exceeded for a share of time and of locations. Equation numbers are
 // those of version 6. Building entry (section 4.8) is left out: a rig's antenna stands outside.
 //
-// A path is analysed once; losses for any number of time and location percentages then cost little:
-//
-//   Scratch scratch;                                          // one a thread, kept from path to
-//   path auto path = analyse_path(profile, link, scratch); auto median = loss_for(*path,
-//   {.time_percent = 50}); auto enhanced = loss_for(*path, {.time_percent = 10});
+// A path is analysed once, by `analyse_path`; losses for any number of time and location
+// percentages then cost little, by `loss_for`. Keep one `Scratch` a thread from path to path.
 namespace mastwise::p1812 {
 
 enum class Polarization : std::uint8_t { horizontal, vertical };
@@ -26,10 +23,11 @@ enum class Polarization : std::uint8_t { horizontal, vertical };
 // publishes. Coastal land lies below 100 m and within 50 km of the sea.
 enum class Zone : std::uint8_t { sea = 1, coastal_land = 3, inland = 4 };
 
-// The ground from the transmitter (first point) to the receiver (last point), at least 3 points.
+// The ground from the transmitter (first point) to the receiver (last point): at least 4 points, a
+// millimetre or more apart.
 struct Profile {
   // Distance of each point from the transmitter, km: 0, then strictly rising. Empty: the points are
-  // `spacing_km` apart, which is faster.
+  // `spacing_km` apart, which is a little faster.
   std::span<const double> distances_km = {};
   double spacing_km = 0.0;
   std::span<const double> heights_m;  // above sea level, within [-500, 10,000]

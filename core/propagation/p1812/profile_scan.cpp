@@ -130,15 +130,26 @@ Value clearance(const Sight<Value>& sight, double bulge) {
   return obstruction * larger(obstruction, -obstruction) * sight.per_start_km * sight.per_end_km;
 }
 
-// The first point between the ends whose `measure` reaches `maximum`.
+// The point between the ends, nearest to the transmitter or to the receiver, whose `measure`
+// reaches `maximum`.
 template <class Measure>
-std::size_t find_point(const Section& section, const double* heights_m, Line antennas,
-                       double maximum, Measure measure) {
+std::size_t find_from_transmitter(const Section& section, const double* heights_m, Line antennas,
+                                  double maximum, Measure measure) {
   return with_pass(section, heights_m, antennas, [&](const auto& pass) {
     std::size_t point = 1;
     while (point + 2 < section.points && measure(pass.template at<double>(point)) < maximum) {
       ++point;
     }
+    return point;
+  });
+}
+
+template <class Measure>
+std::size_t find_from_receiver(const Section& section, const double* heights_m, Line antennas,
+                               double maximum, Measure measure) {
+  return with_pass(section, heights_m, antennas, [&](const auto& pass) {
+    std::size_t point = section.points - 2;
+    while (point > 1 && measure(pass.template at<double>(point)) < maximum) --point;
     return point;
   });
 }
@@ -274,20 +285,22 @@ Outlook look_along(const Section& section, const double* heights_m, Line antenna
 
 std::size_t find_transmitter_horizon(const Section& section, const double* heights_m, Line antennas,
                                      double bulge, double maximum) {
-  return find_point(section, heights_m, antennas, maximum,
-                    [=](const Sight<double>& sight) { return transmitter_horizon(sight, bulge); });
+  return find_from_transmitter(
+      section, heights_m, antennas, maximum,
+      [=](const Sight<double>& sight) { return transmitter_horizon(sight, bulge); });
 }
 
 std::size_t find_receiver_horizon(const Section& section, const double* heights_m, Line antennas,
                                   double bulge, double maximum) {
-  return find_point(section, heights_m, antennas, maximum,
-                    [=](const Sight<double>& sight) { return receiver_horizon(sight, bulge); });
+  return find_from_receiver(section, heights_m, antennas, maximum, [=](const Sight<double>& sight) {
+    return receiver_horizon(sight, bulge);
+  });
 }
 
 std::size_t find_clearance(const Section& section, const double* heights_m, Line antennas,
                            double bulge, double maximum) {
-  return find_point(section, heights_m, antennas, maximum,
-                    [=](const Sight<double>& sight) { return clearance(sight, bulge); });
+  return find_from_transmitter(section, heights_m, antennas, maximum,
+                               [=](const Sight<double>& sight) { return clearance(sight, bulge); });
 }
 
 double highest_above(const Section& section, const double* heights_m, Line line, std::size_t first,

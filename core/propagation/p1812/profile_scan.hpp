@@ -73,8 +73,8 @@ struct Outlook {
 };
 Outlook look_along(const Section& section, const double* heights_m, Line antennas, Bulges bulges);
 
-// The point between the ends at which `look_along` found a maximum for the median radius; the first
-// such point. `bulge` is 500 Ce at that radius.
+// The point between the ends at which `look_along` found a maximum for the median radius; of
+// several the nearest to the antenna that looks, or to the transmitter. `bulge` is 500 Ce there.
 std::size_t find_transmitter_horizon(const Section& section, const double* heights_m, Line antennas,
                                      double bulge, double maximum);
 std::size_t find_receiver_horizon(const Section& section, const double* heights_m, Line antennas,

@@ -1,6 +1,5 @@
 #include "core/propagation/p1812/validation.hpp"
 
-#include <algorithm>
 #include <cmath>
 #include <string>
 
@@ -29,6 +28,7 @@ constexpr Range kHeight = {"ground height", "m", -500.0, 10000.0};
 constexpr Range kClutter = {"clutter height", "m", 0.0, 500.0};
 constexpr Range kDistance = {"path length", "km", 0.25, 3000.0};
 constexpr std::size_t kFewestPoints = 4;
+constexpr double kShortestStepKm = 1e-6;
 
 std::optional<Error> check_terminal_clutter(const TerminalClutter& clutter, double frequency_mhz,
                                             const char* where) {
@@ -131,22 +131,30 @@ std::optional<Error> check_profile(const Profile& profile) {
 
 std::optional<Error> check_ground(const Profile& profile, const GroundSums& sums) {
   const bool heights_fit = sums.lowest_m >= kHeight.lowest && sums.highest_m <= kHeight.highest;
-  if (std::isfinite(sums.v1) && heights_fit && sums.shortest_step_km > 0.0) return std::nullopt;
+  const bool steps_fit = sums.shortest_step_km >= kShortestStepKm;
+  if (std::isfinite(sums.v1) && heights_fit && steps_fit) return std::nullopt;
+  const auto& distances = profile.distances_km;
   for (std::size_t i = 0; i < profile.heights_m.size(); ++i) {
     if (auto error = check(kHeight, profile.heights_m[i], point_name(i))) return error;
-    if (i == 0 || profile.distances_km.empty()) continue;
-    if (!(profile.distances_km[i] > profile.distances_km[i - 1])) {
-      return Error{.what = fmt::format("distance {} km does not come after {} km",
-                                       profile.distances_km[i], profile.distances_km[i - 1]),
+    if (i == 0) continue;
+    const double step_km = distances.empty() ? profile.spacing_km : distances[i] - distances[i - 1];
+    if (!(step_km >= kShortestStepKm)) {
+      return Error{.what = fmt::format("the point is {} km from the one before", step_km),
                    .where = point_name(i),
-                   .remedy = "give distances that rise from the transmitter to the receiver"};
+                   .remedy =
+                       "give distances that rise by a millimetre or more from transmitter "
+                       "to receiver"};
     }
   }
   return std::nullopt;
 }
 
 std::optional<Error> check_clutter(const Profile& profile) {
-  for (std::size_t i = 0; i < profile.clutter_m.size(); ++i) {
+  bool fits = true;
+  for (const double height_m : profile.clutter_m) {
+    fits &= height_m >= kClutter.lowest && height_m <= kClutter.highest;
+  }
+  for (std::size_t i = 0; !fits && i < profile.clutter_m.size(); ++i) {
     if (auto error = check(kClutter, profile.clutter_m[i], point_name(i))) return error;
   }
   return std::nullopt;
