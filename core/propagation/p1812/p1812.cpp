@@ -42,7 +42,8 @@ Section section_of(const Profile& profile, Scratch& scratch) {
   return section;
 }
 
-// g (1c): ground and clutter; the ground alone where there is no clutter, and at both ends.
+// g (1c): ground and clutter; the ground alone where there is no clutter. No step of the model
+// looks at the two ends, where clutter does not count.
 const double* surface_of(const Profile& profile, Scratch& scratch) {
   if (profile.clutter_m.empty()) return profile.heights_m.data();
   const std::size_t points = profile.heights_m.size();
@@ -50,8 +51,6 @@ const double* surface_of(const Profile& profile, Scratch& scratch) {
   for (std::size_t i = 0; i < points; ++i) {
     scratch.surface_m[i] = profile.heights_m[i] + profile.clutter_m[i];
   }
-  scratch.surface_m[0] = profile.heights_m.front();
-  scratch.surface_m[points - 1] = profile.heights_m.back();
   return scratch.surface_m.data();
 }
 

@@ -159,6 +159,22 @@ TEST_CASE(
         Approx(spherical_earth_loss_db(smooth_path(horizon_km * 0.999999, 50.0))).margin(0.01));
 }
 
+// P.526 section 3.1.1.2: the height gain of an antenna has a floor of 2 + 20 log K, here with
+// KH = 0.036 (ae f)^(-1/3) ((22 - 1)^2 + (18 * 0.003 / f)^2)^(-1/4) of land; at B = 1 it is
+// 20 log 1.1 = 0.83 dB, and B = 1 is at 0.9575 (f^2 / ae)^(1/3) h = 1 since beta is 1 for so small
+// a K.
+TEST_CASE("The height gain of a very low antenna over a smooth earth has a floor") {
+  const double f = 0.6;
+  const double admittance =
+      0.036 / std::cbrt(kMedianRadiusKm * f) / std::pow(21.0 * 21.0 + 0.09 * 0.09, 0.25);
+  const double floor_db = 2.0 + 20.0 * std::log10(admittance);
+  const double high_m = 1.0 / (0.9575 * std::cbrt(f * f / kMedianRadiusKm));
+  const double low_db = spherical_earth_loss_db(smooth_path(200.0, 1e-3));
+  const double high_db = spherical_earth_loss_db(smooth_path(200.0, high_m));
+  CHECK(low_db == spherical_earth_loss_db(smooth_path(200.0, 1e-4)));
+  CHECK(low_db - high_db == Approx(2.0 * (0.83 - floor_db)).margin(0.02));
+}
+
 // Sea water carries vertical polarisation far better than horizontal at VHF (P.526 section 3).
 TEST_CASE("Vertical polarisation loses less than horizontal over the sea") {
   SphericalPath path = smooth_path(120.0, 10.0);

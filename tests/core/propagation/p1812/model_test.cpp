@@ -1,4 +1,5 @@
 #include "core/propagation/p1812/climate.hpp"
+#include "core/propagation/p1812/ducting.hpp"
 #include "core/propagation/p1812/ducting_incidence.hpp"
 #include "core/propagation/p1812/inverse_normal.hpp"
 #include "core/propagation/p1812/location_variability.hpp"
@@ -164,6 +165,27 @@ TEST_CASE("Ducting incidence over the sea follows latitude") {
   CHECK(ducting_incidence_percent(0.0, 0.0, 80.0) == Approx(4.17));
   CHECK(ducting_incidence_percent(0.0, 0.0, 70.0) == Approx(4.17).epsilon(0.002));
   CHECK(ducting_incidence_percent(300.0, 300.0, 40.0) < ducting_incidence_percent(10.0, 5.0, 40.0));
+  // Inland too, the two branches of (4) and (5) meet at 70 degrees.
+  CHECK(ducting_incidence_percent(300.0, 300.0, 70.001) ==
+        Approx(ducting_incidence_percent(300.0, 300.0, 70.0)).epsilon(0.01));
+}
+
+// (49): an antenna 50 m high that stands on the shore of a path over the sea gains 3 dB; 2 km
+// inland it keeps 3 exp(-1) dB of them; with less sea, or farther than 5 km, it gains nothing.
+TEST_CASE("An antenna at the shore couples better to a duct over the sea") {
+  Path path;
+  path.frequency_ghz = 0.6;
+  path.distance_km = 150.0;
+  path.transmitter_altitude_m = path.receiver_altitude_m = 50.0;
+  path.transmitter_horizon_km = path.receiver_horizon_km = 20.0;
+  path.sea_fraction = 0.8;
+  const double inland_db = fixed_coupling_loss_db(path, 500.0, 500.0);
+  CHECK(inland_db - fixed_coupling_loss_db(path, 0.0, 500.0) == Approx(3.0));
+  CHECK(inland_db - fixed_coupling_loss_db(path, 500.0, 0.0) == Approx(3.0));
+  CHECK(inland_db - fixed_coupling_loss_db(path, 2.0, 500.0) == Approx(3.0 * std::exp(-1.0)));
+  CHECK(inland_db == fixed_coupling_loss_db(path, 5.1, 500.0));
+  path.sea_fraction = 0.7;
+  CHECK(inland_db == fixed_coupling_loss_db(path, 0.0, 0.0));
 }
 
 // Section 4.7 (from memory, the validation examples give the deviation): 3.0 dB at 600 MHz for a
