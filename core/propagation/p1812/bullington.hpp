@@ -18,7 +18,7 @@ double bullington_loss_db(const BullingtonView& view, Line antennas, double dist
                           double wavelength_m);
 
 // The same over the smooth surface, all of whose heights are 0: Lbulls. `antennas` are the heights
-// hts' and hrs' (38) above that surface, m, and positive; `bulge` is 500 Ce in m/km^2.
+// hts' and hrs' (37) above that surface, m, and positive; `bulge` is 500 Ce in m/km^2.
 double smooth_bullington_loss_db(const Section& section, Line antennas, double bulge,
                                  double wavelength_m);
 

@@ -11,7 +11,9 @@
 
 // Recommendation ITU-R P.1812 (version 6 and later): the loss of one path between two antennas
 // above known terrain, not exceeded for a share of time and of locations. Equation numbers are
-// those of version 6. Building entry (section 4.8) is left out: a rig's antenna stands outside.
+// those of version 6; where the validation logs of Working Party 3K do not print them (section 4.7,
+// attachment 2, letters within a group) they are from memory. Building entry (section 4.8) is left
+// out: a rig's antenna stands outside.
 //
 // A path is analysed once, by `analyse_path`; losses for any number of time and location
 // percentages then cost little, by `loss_for`. Keep one `Scratch` a thread from path to path.
@@ -129,8 +131,8 @@ struct Path {
   double ducting_smooth_receiver_m = 0.0;         // hsr (90b)
   double diffraction_smooth_transmitter_m = 0.0;  // hstd (89)
   double diffraction_smooth_receiver_m = 0.0;     // hsrd (89)
-  double diffraction_transmitter_height_m = 0.0;  // hts' (38a)
-  double diffraction_receiver_height_m = 0.0;     // hrs' (38b)
+  double diffraction_transmitter_height_m = 0.0;  // hts' (37a)
+  double diffraction_receiver_height_m = 0.0;     // hrs' (37b)
   double transmitter_effective_height_m = 0.0;    // hte (92a)
   double receiver_effective_height_m = 0.0;       // hre (92b)
   double terrain_roughness_m = 0.0;               // hm (93)

@@ -64,9 +64,9 @@ void fit_smooth_surface(const GroundSums& sums, double first_height_m, double la
   path.diffraction_smooth_transmitter_m = std::min(start_m, first_height_m);  // hstd (89a)
   path.diffraction_smooth_receiver_m = std::min(end_m, last_height_m);        // hsrd (89b)
   path.diffraction_transmitter_height_m =
-      path.transmitter_altitude_m - path.diffraction_smooth_transmitter_m;  // (38a)
+      path.transmitter_altitude_m - path.diffraction_smooth_transmitter_m;  // (37a)
   path.diffraction_receiver_height_m =
-      path.receiver_altitude_m - path.diffraction_smooth_receiver_m;  // (38b)
+      path.receiver_altitude_m - path.diffraction_smooth_receiver_m;  // (37b)
 
   path.ducting_smooth_transmitter_m = std::min(path.smooth_transmitter_m, first_height_m);  // (90a)
   path.ducting_smooth_receiver_m = std::min(path.smooth_receiver_m, last_height_m);         // (90b)
