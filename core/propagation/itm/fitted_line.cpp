@@ -44,8 +44,10 @@ Moments moments(std::span<const double> heights_m) {
 Ends fitted_line(std::span<const double> heights_m, double from, double to) {
   const std::size_t intervals = heights_m.size() - 1;
   const auto last = static_cast<double>(intervals);
-  std::size_t begin = static_cast<std::size_t>(from);
-  std::size_t end = intervals - static_cast<std::size_t>(last - to);
+  // A position that rounding moved off its point still is that point.
+  constexpr double kRounding = 1e-6;
+  std::size_t begin = static_cast<std::size_t>(from + kRounding);
+  std::size_t end = intervals - static_cast<std::size_t>(last - to + kRounding);
   if (begin >= end) {  // no whole interval within: the neighbours on both sides
     begin = begin > 0 ? begin - 1 : 0;
     end = std::min(end + 1, intervals);

@@ -6,8 +6,10 @@
 namespace mastwise::itm {
 namespace {
 
-// The coefficient A of (4.18) and C_1 of (4.20), for the small impedances of real ground.
-constexpr double kArgumentScale = 151.0;
+// A of (4.18): makes x = f^(1/3) C^2 B d of NBS Technical Note 101, 8.2, for f in MHz, d in km and
+// C^3 = 4/3 x 6370 km / radius.
+constexpr double kArgumentScale = 150.9703;
+// C_1 of (4.20), for the small impedances of real ground.
 constexpr double kOffsetDb = 20;
 
 // B(K): how the argument shrinks with the ground's impedance (6.2).

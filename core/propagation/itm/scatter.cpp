@@ -93,12 +93,14 @@ std::optional<Scatter> scatter(const Path& path, double distance_m,
     if (gain_db > kLargestGainDb && farther) gain_db = farther->frequency_gain_db;
   }
 
-  const double angle_distance_m = bend_rad * distance_m;
+  const double scattering_rad =
+      path.horizon_angle_sum_rad + distance_m * path.earth_curvature_per_m;  // theta (4.60)
+  const double angle_distance_m = scattering_rad * distance_m;
   const double climate_db =
       -0.1 * (path.surface_refractivity - 301) * std::exp(-angle_distance_m / 40e3);  // (6.9)
   const double attenuation_db =
       angle_distance_db(angle_distance_m) + climate_db + gain_db +
-      decibel(47.7 * path.wave_number_per_m * std::pow(bend_rad, 4));  // (4.63)
+      decibel(47.7 * path.wave_number_per_m * std::pow(scattering_rad, 4));  // (4.63)
   return Scatter{attenuation_db, gain_db};
 }
 
