@@ -122,9 +122,12 @@ TEST_CASE("Real paths lose what NTIA's implementation gives, and warn of the sam
                             .climate = static_cast<itm::Climate>(whole(row, 6)),
                             .sea_level_refractivity = number(row, 7)};
     const auto path = itm::point_to_point(link, {number(row, 5), heights_m});
+    // Nine tenths of one path's horizon distance falls on a point of the profile; to which side
+    // rounding throws it there moves the reflecting line by a point and the loss by 0.024 dB.
+    const bool on_a_point = row.at(0) == "WLED-TV_franconia.profile.csv";
     INFO(row.at(0) << " with the receiver at " << row.at(2) << " m, time " << row.at(12));
     CHECK(loss_db(path, whole(row, 11), {number(row, 12), number(row, 13), number(row, 14)}) ==
-          Approx(number(row, 15)).margin(0.03).epsilon(0));
+          Approx(number(row, 15)).margin(on_a_point ? 0.03 : 0.001).epsilon(0));
     // The only warning among these paths is of a receiver's horizon that is close by; the table
     // writes it 1024.
     CHECK(itm::has(path->warnings, itm::Warning::receiver_horizon_near) == (row.at(16) == "1024"));
