@@ -1,13 +1,10 @@
 #include "core/propagation/itm/terrain.hpp"
 
 #include <algorithm>
-#include <array>
 #include <cstddef>
 
 namespace mastwise::itm {
 namespace {
-
-constexpr std::size_t kBlock = 16;
 
 // The heights as one terminal sees them: point 0 is its own foot.
 template <bool kReversed>
@@ -20,15 +17,21 @@ class View {
         half_curvature_(0.5 * curvature_per_m),
         antenna_m_(height(0) + structural_height_m) {}
 
-  Horizon horizon(double opposite_antenna_m) const {
+  Horizon horizon(const Relief& relief, double opposite_antenna_m) const {
     const double distance_m = spacing_m_ * static_cast<double>(last_);
     Horizon best{distance_m,
                  (opposite_antenna_m - antenna_m_) / distance_m - half_curvature_ * distance_m};
-    std::size_t i = 1;
-    for (; i + kBlock <= last_; i += kBlock) {
-      if (block_rises_above(best.angle_rad, i)) search(i, i + kBlock, best);
+    for (std::size_t block = 0; block < relief.blocks; ++block) {
+      const std::size_t from_start = kReversed ? relief.blocks - 1 - block : block;
+      const std::size_t first = from_start * relief.block_size;
+      const std::size_t behind = std::min(first + relief.block_size, last_ + 1);
+      // Neither foot is an obstacle.
+      const std::size_t begin = std::max<std::size_t>(kReversed ? last_ + 1 - behind : first, 1);
+      const std::size_t end = std::min(kReversed ? last_ + 1 - first : behind, last_);
+      if (begin < end && may_rise_above(best.angle_rad, begin, end, relief.highest_m[from_start])) {
+        search(begin, end, best);
+      }
     }
-    search(i, last_, best);
     return best;
   }
 
@@ -37,26 +40,15 @@ class View {
  private:
   double height(std::size_t i) const { return heights_[kReversed ? last_ - i : i]; }
 
-  // Whether any point of the block may be above the ray; without a division, so that a compiler
-  // can take several points at once.
-  bool block_rises_above(double angle_rad, std::size_t begin) const {
+  // Whether a point as high as the stretch's highest would be above the ray where that is lowest.
+  bool may_rise_above(double angle_rad, std::size_t begin, std::size_t end,
+                      double highest_m) const {
     constexpr double kRoundingM = 1e-6;
-    const double* heights =
-        kReversed ? heights_ + (last_ - begin - (kBlock - 1)) : heights_ + begin;
-    const double slope = angle_rad * spacing_m_;
-    const double bulge = half_curvature_ * spacing_m_ * spacing_m_;
-    const double start = static_cast<double>(kReversed ? begin + kBlock - 1 : begin);
-    std::array<double, 4> highest = {-1e9, -1e9, -1e9, -1e9};
-    for (std::size_t j = 0; j < kBlock; j += 4) {
-      for (std::size_t lane = 0; lane < 4; ++lane) {
-        const double step = static_cast<double>(static_cast<int>(j + lane));
-        const double i = kReversed ? start - step : start + step;
-        const double above = heights[j + lane] - i * (slope + bulge * i);
-        highest[lane] = above > highest[lane] ? above : highest[lane];
-      }
-    }
-    return std::max(std::max(highest[0], highest[1]), std::max(highest[2], highest[3])) >
-           antenna_m_ - kRoundingM;
+    const double near_m = spacing_m_ * static_cast<double>(begin);
+    const double far_m = spacing_m_ * static_cast<double>(end - 1);
+    const double lowest_ray_m = antenna_m_ + angle_rad * (angle_rad < 0 ? far_m : near_m) +
+                                half_curvature_ * near_m * near_m;
+    return highest_m > lowest_ray_m - kRoundingM;
   }
 
   void search(std::size_t begin, std::size_t end, Horizon& best) const {
@@ -76,12 +68,14 @@ class View {
 
 }  // namespace
 
-std::array<Horizon, 2> horizons(const Path& path, const TerrainProfile& profile) {
+std::array<Horizon, 2> horizons(const Path& path, const TerrainProfile& profile,
+                                const Relief& relief) {
   const View<false> transmitter(profile, path.terminals[0].structural_height_m,
                                 path.earth_curvature_per_m);
   const View<true> receiver(profile, path.terminals[1].structural_height_m,
                             path.earth_curvature_per_m);
-  return {transmitter.horizon(receiver.antenna_m()), receiver.horizon(transmitter.antenna_m())};
+  return {transmitter.horizon(relief, receiver.antenna_m()),
+          receiver.horizon(relief, transmitter.antenna_m())};
 }
 
 }  // namespace mastwise::itm

@@ -1,8 +1,8 @@
 #include "core/propagation/itm/limits.hpp"
 
+#include <algorithm>
 #include <array>
 #include <cmath>
-#include <cstddef>
 #include <initializer_list>
 #include <string>
 #include <utility>
@@ -54,26 +54,6 @@ std::optional<Error> bad_distance(double distance_m) {
                  "give more than 0 and at most 2000000 m");
 }
 
-// How many heights of the profile come before the first that no ground on earth has.
-std::size_t good_heights(std::span<const double> heights_m) {
-  constexpr double kMiddleM = 0.5 * (kLowestGroundM + kHighestGroundM);
-  constexpr double kHalfWidthM = 0.5 * (kHighestGroundM - kLowestGroundM);
-  constexpr std::size_t kLanes = 8;
-  std::array<double, kLanes> bad = {};  // an offset that is too large or no number
-  const std::size_t whole = heights_m.size() / kLanes * kLanes;
-  const double* heights = heights_m.data();
-  for (std::size_t i = 0; i < whole; i += kLanes) {
-    for (std::size_t lane = 0; lane < kLanes; ++lane) {
-      const double offset_m = heights[i + lane] - kMiddleM;
-      bad[lane] = std::abs(offset_m) <= kHalfWidthM ? bad[lane] : offset_m;
-    }
-  }
-  std::size_t good = whole;
-  for (const double one : bad) good = one == 0 ? good : 0;
-  while (good < heights_m.size() && std::abs(heights_m[good] - kMiddleM) <= kHalfWidthM) ++good;
-  return good;
-}
-
 }  // namespace
 
 std::optional<Error> check(const Link& link) {
@@ -99,10 +79,19 @@ std::optional<Error> check(const TerrainProfile& profile) {
   }
   if (auto error = not_above_zero("spacing of the profile", profile.spacing_m, " m")) return error;
   const auto intervals = static_cast<double>(profile.heights_m.size() - 1);
-  if (auto error = bad_distance(profile.spacing_m * intervals)) return error;
-  const std::size_t good = good_heights(profile.heights_m);
-  if (good == profile.heights_m.size()) return std::nullopt;
-  return out_of_range(fmt::format("height {} of the profile", good), profile.heights_m[good],
+  return bad_distance(profile.spacing_m * intervals);
+}
+
+std::optional<Error> check_heights(std::span<const double> heights_m, const Relief& relief) {
+  const auto* const blocks = relief.highest_m.data();
+  if (std::isfinite(relief.sum_m) && relief.lowest_m >= kLowestGroundM &&
+      *std::max_element(blocks, blocks + relief.blocks) <= kHighestGroundM) {
+    return std::nullopt;
+  }
+  const auto bad = std::find_if_not(heights_m.begin(), heights_m.end(), [](double height_m) {
+    return height_m >= kLowestGroundM && height_m <= kHighestGroundM;
+  });
+  return out_of_range(fmt::format("height {} of the profile", bad - heights_m.begin()), *bad,
                       kLowestGroundM, kHighestGroundM, " m");
 }
 

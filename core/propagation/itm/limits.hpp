@@ -1,14 +1,17 @@
 #pragma once
 
 #include "core/propagation/itm/itm.hpp"
+#include "core/propagation/itm/relief.hpp"
 
 #include <optional>
+#include <span>
 
 namespace mastwise::itm {
 
 // What is wrong with the input, or nothing. Each names the quantity, its value and its range.
 std::optional<Error> check(const Link& link);
 std::optional<Error> check(const TerrainProfile& profile);
+std::optional<Error> check_heights(std::span<const double> heights_m, const Relief& relief);
 std::optional<Error> check(const AreaTerrain& terrain, double distance_m);
 std::optional<Error> check(const Variability& variability, const Percentages& percentages);
 

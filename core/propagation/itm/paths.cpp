@@ -40,10 +40,12 @@ Result<Path> finished(Path path, double mode_height_product_m2) {
 Result<Path> point_to_point(const Link& link, const TerrainProfile& profile) {
   if (auto error = check(link)) return *error;
   if (auto error = check(profile)) return *error;
+  const Relief heights = relief(profile.heights_m);
+  if (auto error = check_heights(profile.heights_m, heights)) return *error;
   const double distance_m = profile.spacing_m * static_cast<double>(profile.heights_m.size() - 1);
   Path path = path_in_its_medium(link, mean_elevation_m(profile.heights_m), distance_m);
   if (auto error = check_medium(path)) return *error;
-  place_on_profile(path, profile);
+  place_on_profile(path, profile, heights);
   return finished(path, kProfileHeightProductM2);
 }
 

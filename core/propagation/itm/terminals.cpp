@@ -66,8 +66,8 @@ void place_behind_horizons(Path& path, const TerrainProfile& profile, double fro
 
 }  // namespace
 
-void place_on_profile(Path& path, const TerrainProfile& profile) {
-  const auto found = horizons(path, profile);
+void place_on_profile(Path& path, const TerrainProfile& profile, const Relief& relief) {
+  const auto found = horizons(path, profile, relief);
   for (std::size_t end = 0; end < 2; ++end) {
     path.terminals[end].horizon_distance_m = found[end].distance_m;
     path.terminals[end].horizon_angle_rad = found[end].angle_rad;

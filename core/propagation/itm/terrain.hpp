@@ -1,6 +1,7 @@
 #pragma once
 
 #include "core/propagation/itm/itm.hpp"
+#include "core/propagation/itm/relief.hpp"
 
 #include <array>
 #include <span>
@@ -13,9 +14,11 @@ struct Horizon {
 };
 
 // The radio horizons of transmitter and receiver; on a path in sight of itself each terminal is the
-// other's horizon. Needs the path's structural heights and earth curvature.
+// other's horizon. Needs the path's structural heights and earth curvature; `relief` is
+// that of the profile's heights.
 // Source: TR 82-100, horizons from a terrain profile.
-std::array<Horizon, 2> horizons(const Path& path, const TerrainProfile& profile);
+std::array<Horizon, 2> horizons(const Path& path, const TerrainProfile& profile,
+                                const Relief& relief);
 
 // z_s: the mean height of the middle 80 % of the profile.
 // Source: TR 82-100, average terrain elevation for (1.2).

@@ -143,7 +143,7 @@ TEST_CASE("Horizons are those of a search point by point", "[itm]") {
   const auto height = [&](bool reversed, std::size_t i) {
     return heights_m[reversed ? last - i : i];
   };
-  const auto found = itm::horizons(*path, {90, heights_m});
+  const auto found = itm::horizons(*path, {90, heights_m}, itm::relief(heights_m));
   for (const bool reversed : {false, true}) {
     const std::size_t end = reversed ? 1 : 0;
     const double antenna_m = height(reversed, 0) + path->terminals[end].structural_height_m;
