@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
+#include <utility>
 
 #include <fmt/format.h>
 
@@ -64,16 +65,18 @@ std::optional<int> Tile::side_of_size(std::uintmax_t bytes) {
   return std::nullopt;
 }
 
+Error Tile::size_error(std::string where, std::uintmax_t bytes) {
+  return {
+      .what = fmt::format("terrain tile of {} bytes; a tile has {} (3 arc seconds) or {} "
+                          "(1 arc second)",
+                          bytes, bytes_of_side(kSide3ArcSeconds), bytes_of_side(kSide1ArcSecond)),
+      .where = std::move(where),
+      .remedy = "copy the tile again from its source"};
+}
+
 Result<Tile> Tile::over(TileCell cell, std::span<const std::byte> bytes) {
   const auto side = side_of_size(bytes.size());
-  if (!side) {
-    return Error{.what = fmt::format("terrain tile of {} bytes; a tile has {} (3 arc seconds) or "
-                                     "{} (1 arc second)",
-                                     bytes.size(), bytes_of_side(kSide3ArcSeconds),
-                                     bytes_of_side(kSide1ArcSecond)),
-                 .where = cell_name(cell),
-                 .remedy = "copy the tile again from its source"};
-  }
+  if (!side) return size_error(cell_name(cell), bytes.size());
   return Tile(cell, *side, bytes.data());
 }
 

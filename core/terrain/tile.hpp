@@ -47,6 +47,9 @@ class Tile {
   // Samples on a side for a file of that many bytes: 1201, 3601, or nothing for any other size.
   static std::optional<int> side_of_size(std::uintmax_t bytes);
 
+  // What to tell about a file of any other size; `where` names it.
+  static Error size_error(std::string where, std::uintmax_t bytes);
+
   // Refuses bytes that are neither 2,884,802 (3 arc seconds) nor 25,934,402 (1 arc second) long.
   static Result<Tile> over(TileCell cell, std::span<const std::byte> bytes);
 
