@@ -284,7 +284,7 @@ struct Watch {
 
   static int CPL_STDCALL hear(double fraction, const char*, void* self) {
     auto& watch = *static_cast<Watch*>(self);
-    watch.stopped = watch.stopped || !watch.progress(fraction);
+    watch.stopped = watch.stopped || !watch.progress(std::min(fraction, 1.0));
     return watch.stopped ? FALSE : TRUE;
   }
 };

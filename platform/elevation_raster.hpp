@@ -33,9 +33,10 @@ class ElevationRaster {
   using Progress = std::function<bool(double done)>;
 
   // Heights in whole metres at the samples of one of cells(), rows from north to south, `side` 1201
-  // or 3601. Interpolated bilinearly, averaged where the raster is finer; voids and what no ground
-  // has (below -12,000 m, above 9,000 m) are kVoidSample. Empty if `progress` stopped it. Errors:
-  // damaged data.
+  // or 3601. Interpolated bilinearly, averaged where the raster is finer; known heights reach to
+  // the outer edge of their pixels, so that neighbouring rasters leave no seam. Voids and what no
+  // ground has (below -12,000 m, above 9,000 m) are kVoidSample. Empty if `progress` stopped it.
+  // Errors: damaged data.
   Result<std::vector<std::int16_t>> samples(terrain::TileCell cell, int side,
                                             const Progress& progress) const;
 
