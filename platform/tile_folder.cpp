@@ -19,53 +19,55 @@ namespace {
 using terrain::Tile;
 using terrain::TileCell;
 
-// A tile with the bytes that it is a view of.
-template <class Bytes>
-struct Owned {
-  Bytes bytes;
+// A tile with the bytes that it is a view of, in one of the two.
+struct LoadedTile {
+  std::optional<MappedFile> mapped;
+  std::vector<std::byte> unpacked;
   std::optional<Tile> tile;
 };
+using Loaded = std::shared_ptr<const LoadedTile>;
 
-template <class Bytes>
-Result<std::shared_ptr<const Tile>> own(TileCell cell, Bytes bytes,
-                                        std::span<const std::byte> view) {
-  const auto tile = Tile::over(cell, view);
-  if (!tile) return tile.error();
-  auto owned = std::make_shared<Owned<Bytes>>(Owned<Bytes>{std::move(bytes), *tile});
-  return std::shared_ptr<const Tile>(owned, &*owned->tile);
+std::shared_ptr<const Tile> tile_of(const Loaded& loaded) {
+  return loaded ? std::shared_ptr<const Tile>(loaded, &*loaded->tile) : nullptr;
 }
 
-Result<std::shared_ptr<const Tile>> load(TileCell cell, const TileFile& file) {
-  if (!file.zipped) {
-    auto mapped = MappedFile::open(file.path);
+// Bytes of a mapped tile that can no longer be read are voids: kVoidSample, big-endian.
+constexpr MappedFile::Lost kVoidBytes = {std::byte{0x80}, std::byte{0x00}};
+
+Result<Loaded> load(TileCell cell, const TileFile& file) {
+  LoadedTile loaded;
+  std::span<const std::byte> bytes;
+  if (file.zipped) {
+    auto unpacked = unpack_one(
+        file.path,
+        [cell](std::string_view name) {
+          return terrain::cell_named(name) == cell &&
+                 (name.ends_with(".hgt") || name.ends_with(".HGT"));
+        },
+        [](std::uintmax_t size) { return Tile::side_of_size(size).has_value(); });
+    if (!unpacked) return unpacked.error();
+    loaded.unpacked = std::move(*unpacked);
+    bytes = loaded.unpacked;
+  } else {
+    auto mapped = MappedFile::open(file.path, kVoidBytes);
     if (!mapped) return mapped.error();
-    const auto view = mapped->bytes();
-    return own(cell, std::move(*mapped), view);
+    loaded.mapped = std::move(*mapped);
+    bytes = loaded.mapped->bytes();
   }
-  auto unpacked = unpack_one(
-      file.path,
-      [cell](std::string_view name) {
-        return terrain::cell_named(name) == cell &&
-               (name.ends_with(".hgt") || name.ends_with(".HGT"));
-      },
-      [](std::uintmax_t size) { return Tile::side_of_size(size).has_value(); });
-  if (!unpacked) return unpacked.error();
-  const std::span<const std::byte> view(*unpacked);
-  return own(cell, std::move(*unpacked), view);
+  const auto tile = Tile::over(cell, bytes);
+  if (!tile) return tile.error();
+  loaded.tile = *tile;
+  return std::make_shared<const LoadedTile>(std::move(loaded));
 }
 
 struct Slot {
   explicit Slot(TileFile listed) : file(std::move(listed)) {}
   const TileFile file;
   std::mutex busy;  // held while loading, so that a tile is loaded once
-  std::shared_ptr<const Tile> tile;
+  Loaded loaded;
   std::optional<Error> problem;
   std::atomic<std::uint64_t> last_use = 0;
 };
-
-std::size_t bytes_of(const Tile& tile) {
-  return 2 * static_cast<std::size_t>(tile.side()) * static_cast<std::size_t>(tile.side());
-}
 
 }  // namespace
 
@@ -105,19 +107,19 @@ std::shared_ptr<const Tile> TileFolder::State::tile(TileCell cell) {
     slot = found->second;
   }
   slot->last_use = ++uses_;
-  std::shared_ptr<const Tile> tile;
+  Loaded loaded;
   {
     const std::lock_guard loading(slot->busy);
-    if (slot->tile || slot->problem) return slot->tile;
-    auto loaded = load(cell, slot->file);
-    if (!loaded) {
-      slot->problem = loaded.error();
+    if (slot->loaded || slot->problem) return tile_of(slot->loaded);
+    const auto result = load(cell, slot->file);
+    if (!result) {
+      slot->problem = result.error();
       return nullptr;
     }
-    tile = slot->tile = *loaded;
+    loaded = slot->loaded = *result;
   }
   if (slot->file.zipped) drop_longest_unused();
-  return tile;
+  return tile_of(loaded);
 }
 
 // Holds no slot's lock but for a moment: others may be loading meanwhile.
@@ -128,15 +130,15 @@ void TileFolder::State::drop_longest_unused() {
   for (const auto& slot : all_slots()) {
     if (!slot->file.zipped) continue;
     const std::unique_lock looking(slot->busy, std::try_to_lock);
-    if (!looking || !slot->tile) continue;
-    unpacked_bytes += bytes_of(*slot->tile);
+    if (!looking || !slot->loaded) continue;
+    unpacked_bytes += slot->loaded->unpacked.size();
     unpacked.emplace(slot->last_use, slot);
   }
   for (const auto& [use, slot] : unpacked) {
     if (unpacked_bytes <= unpacked_limit_bytes_) return;
     const std::lock_guard dropping(slot->busy);
-    unpacked_bytes -= bytes_of(*slot->tile);
-    slot->tile.reset();
+    unpacked_bytes -= slot->loaded->unpacked.size();
+    slot->loaded.reset();
   }
 }
 
@@ -188,6 +190,11 @@ std::vector<Error> TileFolder::State::problems() const {
   for (const auto& slot : all_slots()) {
     const std::lock_guard looking(slot->busy);
     if (slot->problem) problems.push_back(*slot->problem);
+    if (slot->loaded && slot->loaded->mapped && slot->loaded->mapped->lost_bytes()) {
+      problems.push_back({.what = "terrain tile can no longer be read in full; the rest is void",
+                          .where = slot->file.path.string(),
+                          .remedy = "put the card back in, or copy the tile again"});
+    }
   }
   return problems;
 }

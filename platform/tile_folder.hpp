@@ -37,7 +37,7 @@ class TileFolder : public terrain::TileSource {
   std::vector<terrain::TileCell> cells() const;
 
   // Files named like tiles that cannot be used, and why: wrong sizes at once, damaged ones as soon
-  // as they are asked for.
+  // as they are asked for, those whose card was pulled out once heights are missed.
   std::vector<Error> problems() const;
 
  private:

@@ -9,7 +9,6 @@
 #include <array>
 #include <cmath>
 #include <functional>
-#include <limits>
 #include <memory>
 #include <string>
 #include <vector>
@@ -261,6 +260,25 @@ TEST_CASE("an existing tile keeps its heights and its spacing; only its voids ar
   CHECK(again->written.empty());
   CHECK(again->new_heights == 0);
   CHECK(folder.content() == content);
+}
+
+TEST_CASE("a raster finer than the tile is averaged, not picked from") {
+  const test::TemporaryFolder folder;
+  fs::create_directory(folder / "tiles");
+  test::write_bytes(folder / "tiles/N45E007.hgt",
+                    test::made_tile_bytes({45, 7}, 1201, [](double, double) { return kNoHeight; }));
+  // Stripes of 1 arc second, 0 and 300 m in turn: every third sample alone would keep them.
+  const RasterPlan plan{"EPSG:4326", 240, 240, 7.5, 45.5, 1.0 / 3600.0};
+  make_raster("GTiff", folder / "stripes.tif", plan, [](double, double longitude_deg) {
+    return static_cast<long>(std::floor(longitude_deg * 3600.0)) % 2 == 0 ? 0.0 : 300.0;
+  });
+  REQUIRE(import_raster(folder / "stripes.tif", folder / "tiles", go_on));
+  const auto tile = TileFolder(folder / "tiles").tile({45, 7});
+  for (int row = 605; row < 675; row += 10) {
+    for (int column = 605; column < 675; ++column) {
+      REQUIRE(tile->sample(row, column) == Approx(150.0).margin(40.0));
+    }
+  }
 }
 
 TEST_CASE("a raster over the antimeridian fills the cells on both sides") {

@@ -7,6 +7,9 @@
 
 #include <atomic>
 #include <chrono>
+#include <cmath>
+#include <memory>
+#include <span>
 #include <string>
 #include <thread>
 #include <utility>
@@ -201,6 +204,20 @@ TEST_CASE("tiles put in, changed and taken away show without a restart") {
   CHECK(tiles.refresh());
   CHECK_FALSE(tiles.tile({45, 7}));
   CHECK(before->sample(0, 0) == 100);
+}
+
+TEST_CASE("a tile that is cut off while in use turns into voids, and the program lives") {
+  const test::TemporaryFolder folder;
+  test::write_bytes(folder / "N45E007.hgt", flat_bytes({45, 7}, 100));
+  const TileFolder tiles(folder.path());
+  CHECK(terrain::ground_height_m(tiles, at(45.9, 7.5)) == 100.0);
+  CHECK(tiles.problems().empty());
+  fs::resize_file(folder / "N45E007.hgt", 1'000'000);
+  CHECK(terrain::ground_height_m(tiles, at(45.9, 7.5)) == 100.0);
+  CHECK_FALSE(terrain::ground_height_m(tiles, at(45.1, 7.5)));
+  CHECK_FALSE(terrain::ground_height_m(tiles, at(45.0, 8.0)));
+  REQUIRE(tiles.problems().size() == 1);
+  CHECK(tiles.problems()[0].message().find("no longer be read") != std::string::npos);
 }
 
 TEST_CASE("unpacked tiles beyond the limit are dropped, the longest unused first") {
