@@ -22,7 +22,7 @@ struct MappedFile::Guard {
   std::atomic<std::uintptr_t> start = 0;  // 0 while no mapping uses it
   std::atomic<std::size_t> size = 0;
   std::atomic<bool> lost = false;
-  std::atomic<Lost> in_place_of_lost = Lost{};
+  Lost in_place_of_lost = {};  // written before `start`, which publishes it
   Guard* next = nullptr;
 };
 

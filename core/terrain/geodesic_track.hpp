@@ -27,7 +27,8 @@ struct TrackSegment {
 // The WGS84 geodesic between two positions, cut into equal intervals. Solving the geodesic for each
 // point costs some 0.3 us; instead it is solved each 50 km or less (closer near a pole, at every
 // point if it may meet the pole) and the points between lie on cubics with the geodesic's own
-// positions and directions at both ends (Hermite). They are within 0.01 m of the geodesic.
+// positions and directions at both ends (Hermite). They are within 0.01 m of the geodesic. A great
+// circle through the same coordinates would depart from it by up to 18 m over 300 km.
 // Source of the geodesic: GeographicLib, Karney 2013, doi 10.1007/s00190-012-0578-z.
 class GeodesicTrack {
  public:
