@@ -14,8 +14,10 @@ namespace mastwise::reception {
 struct PicturePoint {
   double distance_m = 0.0;              // from the stop
   std::optional<double> ground_m = {};  // nothing where there is no terrain
-  double line_m = 0.0;                  // the ray between the antennas
-  double fresnel_m = 0.0;               // the lower edge of 0.6 of the first Fresnel zone
+  // The ray between the antennas, and the lower edge of 0.6 of the first Fresnel zone around it;
+  // nothing where the height of the station's antenna is not known.
+  std::optional<double> line_m = {};
+  std::optional<double> fresnel_m = {};
 };
 
 struct PictureObstacle {
@@ -39,10 +41,10 @@ struct PathPicture {
 };
 
 // The picture, with the ground cut anew: each of its points stands for the highest ground of its
-// stretch, so that no ridge is lost between them. Nothing where the stop is at the station or where
-// either end has no terrain. `most_points` at least 2.
+// stretch, so that no ridge is lost between them. Nothing where the stop is at the station or has
+// no terrain. `most_points` at least 2.
 std::optional<PathPicture> path_picture(const Receiver& receiver, const Prospect& prospect,
                                         const terrain::TileSource& tiles, std::size_t most_points,
-                                        Scratch& scratch);
+                                        Scratch& scratch, Lengths lengths = Lengths::kilometres);
 
 }  // namespace mastwise::reception

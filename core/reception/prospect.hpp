@@ -89,8 +89,8 @@ std::string_view to_text(PathMode mode);
 // at the receiving antenna, surroundings and leaves taken off, from the station's own power.
 struct Outlook {
   double distance_m = 0.0;
-  Bearing<True> bearing;  // from the stop to the station
-  double frequency_mhz = 0.0;
+  Bearing<True> bearing;       // from the stop to the station
+  double frequency_mhz = 0.0;  // centre of the channel
   Band band = Band::uhf;
   PathMode mode = PathMode::none;
   double terrain_coverage = 0.0;                    // part of the path with terrain, [0, 1]
