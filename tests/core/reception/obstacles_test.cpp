@@ -1,0 +1,84 @@
+#include "core/reception/obstacles.hpp"
+
+#include "core/geo/geodesic.hpp"
+#include "tests/core/reception/invented_country.hpp"
+
+#include <cmath>
+
+#include <catch2/catch.hpp>
+
+namespace mastwise::reception {
+
+namespace {
+
+// Height over the line that makes v between antennas at both distances.
+double height_for_m(double v, double near_m, double far_m, double frequency_mhz) {
+  return v / std::sqrt(2.0 * (near_m + far_m) / (299.792458 / frequency_mhz * near_m * far_m));
+}
+
+}  // namespace
+
+// Recommendation ITU-R P.526 (31): J(0) 6.0, J(1) 13.9, J(2.4) 20.5 dB; nothing below v = -0.78.
+TEST_CASE("a knife edge costs what P.526 says") {
+  for (const double frequency_mhz : {69.0, 194.0, 545.0}) {
+    const auto loss_db = [&](double v) {
+      return edge_loss_db(height_for_m(v, 2e3, 58e3, frequency_mhz), 2e3, 58e3, frequency_mhz);
+    };
+    CHECK(loss_db(0.0) == Approx(6.03).margin(0.01));
+    CHECK(loss_db(1.0) == Approx(13.9).margin(0.05));
+    CHECK(loss_db(2.4) == Approx(20.5).margin(0.05));
+    CHECK(loss_db(-0.79) == 0.0);
+  }
+  // A ridge 100 m over the line, 2 km away on 60 km.
+  CHECK(edge_loss_db(100.0, 2e3, 58e3, 69.0) == Approx(17.0).margin(0.5));
+  CHECK(edge_loss_db(100.0, 2e3, 58e3, 194.0) == Approx(21.0).margin(0.5));
+  CHECK(edge_loss_db(100.0, 2e3, 58e3, 545.0) == Approx(26.0).margin(0.5));
+}
+
+TEST_CASE("a lone ridge is found where it stands, and both models see it") {
+  // Flat land with one sharp ridge 12 km north of the stop, 400 m high.
+  const double ridge_deg = test::north_of_stop(12e3).latitude_deg();
+  const auto tiles = test::country(1, [&](double latitude_deg, double) {
+    return 200.0 + std::max(0.0, 400.0 - std::fabs(latitude_deg - ridge_deg) * 2.4e5);
+  });
+  const auto list = survey(test::roof_antenna(),
+                           {test::transmitter(test::north_of_stop(50e3), 20, 500.0, 100.0)}, tiles);
+  REQUIRE(list.size() == 1);
+  const Outlook& outlook = list[0].outlook;
+  REQUIRE(outlook.mode == PathMode::point_to_point);
+  REQUIRE_FALSE(outlook.obstacles.empty());
+  const Obstacle& ridge = outlook.obstacles[0];
+  CHECK(ridge.distance_m == Approx(12e3).margin(100.0));
+  CHECK_FALSE(ridge.earth_curve);
+  // 600 m of ridge and 27 m of bulge (12 and 38 km on 4/3 of 6,371 km) over a line that runs from
+  // 210 m at the stop to 500 m at the mast.
+  const double line_m = 210.0 + (500.0 - 210.0) * 12.0 / 50.0;
+  CHECK(ridge.above_line_m == Approx(600.0 + 26.8 - line_m).margin(12.0));
+  CHECK(ridge.loss_db ==
+        Approx(edge_loss_db(ridge.above_line_m, ridge.distance_m, 50e3 - ridge.distance_m,
+                            outlook.frequency_mhz))
+            .margin(0.1));
+  // What is missing of free space over 1 kW ERP at 50 km is what the edge costs, and the ground of
+  // the stop; the models' own edges differ by a few decibels.
+  const double free_dbuvm = 106.92 + 10.0 * std::log10(100.0) - 20.0 * std::log10(50.0);
+  const double local_db =
+      local_loss(Surroundings::open, {}, test::roof_antenna().gear.height_m, outlook.frequency_mhz)
+          .total_db();
+  CHECK(*outlook.field_p1812_dbuvm == Approx(free_dbuvm - local_db - ridge.loss_db).margin(3.0));
+  CHECK(*outlook.field_itm_dbuvm == Approx(free_dbuvm - local_db - ridge.loss_db).margin(8.0));
+  REQUIRE_FALSE(list[0].reasons.empty());
+  CHECK(list[0].reasons[0].kind == ReasonKind::obstacle);
+  CHECK(list[0].reasons[0].text.find("ridge 12.0 km out, ") == 0);
+}
+
+TEST_CASE("over smooth ground the curve of the earth stands in the way") {
+  const auto tiles = test::country(2, test::flat(100.0));
+  const auto list = survey(test::roof_antenna(),
+                           {test::transmitter(test::north_of_stop(110e3), 20, 300.0, 100.0)}, tiles);
+  const Outlook& outlook = list.at(0).outlook;
+  REQUIRE_FALSE(outlook.obstacles.empty());
+  CHECK(outlook.obstacles[0].earth_curve);
+  CHECK(list[0].reasons[0].text.find("the curve of the earth ") == 0);
+}
+
+}  // namespace mastwise::reception
