@@ -2,7 +2,6 @@
 
 #include "core/broadcast/station.hpp"
 
-#include <array>
 #include <cstdint>
 #include <span>
 #include <string_view>
@@ -23,10 +22,13 @@ enum class Basis : std::uint8_t {
 // A way in which a standard sends its bits.
 struct Mode {
   BroadcastStandard standard;
-  std::string_view name;               // "64QAM 3/4", "8-VSB"
-  std::array<double, 3> figure_cn_db;  // in the order of ChannelKind, as the source gives it
-  double implementation_margin_db;     // of real receivers over that figure
-  Basis basis;
+  std::string_view name;  // "64QAM 3/4", "8-VSB"
+  double gaussian_cn_db;  // as the source gives it
+  double ricean_cn_db;
+  double rayleigh_cn_db;
+  double implementation_margin_db;  // of real receivers over the source's figures
+  Basis basis;                      // of the Gaussian figure
+  Basis echoes_basis;               // of the other two
   std::string_view source;
 
   // The carrier-to-noise ratio at which the picture just holds.
@@ -36,7 +38,8 @@ struct Mode {
 // Every mode known of the standard, from the most robust of each modulation on.
 std::span<const Mode> modes(BroadcastStandard standard);
 
-// What is assumed of a station whose mode is unknown.
+// What is assumed of a station whose mode is unknown: the one most used for the main programmes
+// [common practice, no source].
 const Mode& default_mode(BroadcastStandard standard);
 
 // The bandwidth that the receiver's noise fills; `channel_bandwidth_mhz` 6, 7 or 8 for all but ATSC

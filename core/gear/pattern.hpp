@@ -58,7 +58,7 @@ class Pattern {
   Pattern() = default;
   static Pattern lobes(double half_power_beamwidth_deg, double floor_db, bool both_faces);
   double table_field(double angle_deg) const;
-  std::optional<double> table_half_power_deg(double direction) const;
+  std::optional<double> table_half_power_deg(bool clockwise) const;
 
   double exponent_ = 0.0;  // n
   double floor_db_ = 0.0;  // at most 0
