@@ -46,7 +46,8 @@ struct Link {
   double sea_level_refractivity = 301;  // N-units, 250 to 400; 301 goes with a 4/3 earth
 };
 
-// Ground heights above sea level, evenly spaced from the transmitter's foot to the receiver's.
+// Ground heights above sea level, evenly spaced from the transmitter's foot to the receiver's, over
+// 1 to 2,000,000 m.
 struct TerrainProfile {
   double spacing_m = 0;               // above 0
   std::span<const double> heights_m;  // at least 3, each -1,000 to 10,000
@@ -152,7 +153,7 @@ struct Path {
 // Does not allocate unless it fails. Source: Algorithm 1, 3, 4 and 6.
 Result<Path> point_to_point(const Link& link, const TerrainProfile& profile);
 
-// Area mode: no terrain but its irregularity. `distance_m` is above 0 and up to 2,000,000.
+// Area mode: no terrain but its irregularity. `distance_m` is 1 to 2,000,000.
 // Otherwise as point_to_point. Source: Algorithm 1, 3, 4 and 6; TR 82-100.
 Result<Path> area(const Link& link, const AreaTerrain& terrain, double distance_m);
 

@@ -49,9 +49,8 @@ std::optional<Error> not_above_zero(const char* name, double value, const char* 
 }
 
 std::optional<Error> bad_distance(double distance_m) {
-  if (distance_m > 0 && distance_m <= 2e6) return std::nullopt;
-  return refusal(fmt::format("path length is {} m", distance_m),
-                 "give more than 0 and at most 2000000 m");
+  if (distance_m >= 1 && distance_m <= 2e6) return std::nullopt;
+  return refusal(fmt::format("path length is {} m", distance_m), "give 1 to 2000000 m");
 }
 
 }  // namespace

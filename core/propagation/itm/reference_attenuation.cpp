@@ -44,7 +44,7 @@ void attenuate(Path& path, double mode_height_product_m2) {
       path.range = Range::scatter;
     }
   }
-  path.reference_attenuation_db = std::max(0.0, attenuation_db);  // (4.1)
+  path.reference_attenuation_db = attenuation_db < 0 ? 0 : attenuation_db;  // (4.1)
 }
 
 }  // namespace mastwise::itm

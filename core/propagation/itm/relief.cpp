@@ -7,7 +7,7 @@ namespace {
 
 constexpr std::size_t kLanes = 4;
 
-// Fixed lanes, so that a compiler may take several heights at once and the sum stays the same bits.
+// Fixed lanes, which need not wait for each other.
 struct Lanes {
   std::array<double, kLanes> highest_m;
   std::array<double, kLanes> lowest_m;
