@@ -19,7 +19,7 @@ enum class AntennaKind : std::uint8_t {
   large_panel,  // four bow-tie bays
 };
 
-constexpr std::array kAntennaKinds{AntennaKind::omnidirectional, AntennaKind::bidirectional,
+inline constexpr std::array kAntennaKinds{AntennaKind::omnidirectional, AntennaKind::bidirectional,
                                    AntennaKind::short_yagi,      AntennaKind::long_yagi,
                                    AntennaKind::log_periodic,    AntennaKind::small_panel,
                                    AntennaKind::large_panel};

@@ -9,6 +9,7 @@
 namespace mastwise::reception {
 namespace {
 
+constexpr double kSameHill_m = 500.0;                 // edges closer than that are not told apart
 constexpr double kMetresTimesMegahertz = 299.792458;  // wavelength times frequency
 
 // An end of a stretch of path: a point of the profile and what the ray touches there.
@@ -27,8 +28,9 @@ class Search {
     Obstacle obstacle = {};
   };
 
-  // The edge with the greatest Fresnel parameter strictly between the ends.
-  std::optional<Edge> worst(End from, End to) const;
+  // The edge with the greatest Fresnel parameter between the ends, at least so many points from
+  // either.
+  std::optional<Edge> worst(End from, std::size_t from_apart, End to, std::size_t to_apart) const;
 
  private:
   Edge edge_at(std::size_t point, End from, End to) const;
@@ -38,16 +40,19 @@ class Search {
 };
 
 // v rises with h |h| / (d1 d2), which spares the root at each point.
-std::optional<Search::Edge> Search::worst(End from, End to) const {
-  if (to.point < from.point + 2) return std::nullopt;
+std::optional<Search::Edge> Search::worst(End from, std::size_t from_apart, End to,
+                                          std::size_t to_apart) const {
+  const std::size_t first = from.point + from_apart;
+  if (to.point < first + to_apart) return std::nullopt;
+  const std::size_t last = to.point - to_apart;
   const double* const heights_m = profile_.heights_m.data();
   const double intervals = static_cast<double>(to.point - from.point);
   const double rise_m = (to.amsl_m - from.amsl_m) / intervals;
   const double bulge = profile_.spacing_m * profile_.spacing_m / (2.0 * kRayEarthRadius_m);
-  std::size_t found = from.point + 1;
+  std::size_t found = first;
   double greatest = -1e300;
-  double done = 1.0;
-  for (std::size_t point = from.point + 1; point < to.point; ++point, done += 1.0) {
+  double done = static_cast<double>(from_apart);
+  for (std::size_t point = first; point <= last; ++point, done += 1.0) {
     const double product = done * (intervals - done);
     const double above_m = heights_m[point] + bulge * product - (from.amsl_m + rise_m * done);
     const double measure = above_m * std::fabs(above_m);
@@ -90,16 +95,17 @@ Obstacles find_obstacles(const terrain::PathProfile& profile, double station_ant
   const Search search(profile, frequency_mhz);
   const End station{0, station_antenna_amsl_m};
   const End stop{profile.heights_m.size() - 1, stop_antenna_amsl_m};
+  const auto main = search.worst(station, 1, stop, 1);
+  if (!main || main->obstacle.loss_db < kLeastObstacle_db) return found;
+  found.add(main->obstacle);
+  if (main->obstacle.above_line_m <= 0.0) return found;
   const auto add = [&found](const std::optional<Search::Edge>& edge) {
-    if (edge && edge->obstacle.loss_db >= kLeastObstacle_db) found.add(edge->obstacle);
+    if (edge && edge->obstacle.above_line_m > 0.0) found.add(edge->obstacle);
   };
-  const auto main = search.worst(station, stop);
-  add(main);
-  if (main && main->obstacle.above_line_m > 0.0) {
-    const End top{main->point, main->obstacle.ground_amsl_m};
-    add(search.worst(station, top));
-    add(search.worst(top, stop));
-  }
+  const auto apart = static_cast<std::size_t>(std::ceil(kSameHill_m / profile.spacing_m));
+  const End top{main->point, main->obstacle.ground_amsl_m};
+  add(search.worst(station, 1, top, apart));
+  add(search.worst(top, apart, stop, 1));
   std::stable_sort(found.begin(), found.end(),
                    [](const Obstacle& a, const Obstacle& b) { return a.loss_db > b.loss_db; });
   return found;

@@ -19,11 +19,11 @@ inline double bulge_m(double from_one_m, double from_other_m) {
 // Source: Recommendation ITU-R P.526 section 4.1, (26) and (31).
 double edge_loss_db(double above_line_m, double near_m, double far_m, double frequency_mhz);
 
-// The obstacles of a path that cost kLeastObstacle_db or more, worst first: the worst edge between
-// the antennas and, where it stands over the line, the worst edges between it and either antenna,
-// each as a single knife edge (Deygout's construction; Recommendation ITU-R P.526 has it as the
-// cascaded edges of section 4.4). `profile` is complete and runs from the station to the stop;
-// antenna heights above mean sea level in m.
+// The obstacles of a path, worst first: the worst edge between the antennas if it costs
+// kLeastObstacle_db or more and, where it stands over the line, the worst edges on both sides that
+// stand over the line between it and the antenna, each as a single knife edge (Deygout's
+// construction, known from earlier versions of Recommendation ITU-R P.526). `profile` is complete
+// and runs from the station to the stop; antenna heights above mean sea level in m.
 inline constexpr double kLeastObstacle_db = 3.0;
 Obstacles find_obstacles(const terrain::PathProfile& profile, double station_antenna_amsl_m,
                          double stop_antenna_amsl_m, double frequency_mhz);

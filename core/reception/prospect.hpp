@@ -49,9 +49,11 @@ struct Reason {
 struct Obstacle {
   double distance_m = 0.0;  // from the stop
   double ground_amsl_m = 0.0;
-  double above_line_m = 0.0;  // over the straight ray on an earth of 4/3 radius; negative: below it
-  double loss_db = 0.0;       // as a single knife edge between its neighbours
-  bool earth_curve = false;   // over the ray only because the earth is round
+  // Over the straight ray between its neighbours, antennas or a worse obstacle, on an earth of 4/3
+  // radius; negative: below it.
+  double above_line_m = 0.0;
+  double loss_db = 0.0;      // as a single knife edge [Recommendation ITU-R P.526 (31)]
+  bool earth_curve = false;  // over the ray only because the earth is round
   bool operator==(const Obstacle&) const = default;
 };
 

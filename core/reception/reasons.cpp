@@ -82,26 +82,35 @@ void Collector::missing_fact() {
   }
 }
 
-// Knife edges one after the other exaggerate; together they cost no more than the models say.
+// The worst edge is counted as the Bullington construction counts a whole path of that one edge
+// [Recommendations ITU-R P.526 section 4.5 and P.1812 (21)], the others as knife edges; together
+// they cost no more than the models say, and what is left is the ground's.
 void Collector::ground() {
-  double sum_db = 0.0;
-  for (const Obstacle& obstacle : outlook_.obstacles) sum_db += obstacle.loss_db;
   const double excess_db = std::max(0.0, detail_.excess_db);
+  const auto whole_cost_db = [this](const Obstacle& obstacle) {
+    const double loss_db = obstacle.loss_db;
+    if (&obstacle != outlook_.obstacles.begin()) return loss_db;
+    const double distance_km = outlook_.distance_m / 1000.0;
+    return loss_db + (1.0 - std::exp(-loss_db / 6.0)) * (10.0 + 0.02 * distance_km);
+  };
+  double sum_db = 0.0;
+  for (const Obstacle& obstacle : outlook_.obstacles) sum_db += whole_cost_db(obstacle);
   const double share = sum_db > excess_db ? excess_db / sum_db : 1.0;
   double rest_db = excess_db - share * sum_db;
-  bool worst = true;
   for (const Obstacle& obstacle : outlook_.obstacles) {
-    double cost_db = share * obstacle.loss_db;
-    if (worst && obstacle.earth_curve) cost_db += std::exchange(rest_db, 0.0);
-    worst = false;
+    double cost_db = share * whole_cost_db(obstacle);
+    if (&obstacle == outlook_.obstacles.begin() && obstacle.earth_curve) {
+      cost_db += std::exchange(rest_db, 0.0);
+    }
     cost(ReasonKind::obstacle, cost_db,
          fmt::format("{}, costs {:.0f} dB", obstacle_words(obstacle, lengths_), cost_db));
   }
   if (rest_db >= kLeastRoughGround_db) {
     add(ReasonKind::rough_ground, rest_db,
-        fmt::format("{} over {} costs {:.0f} dB",
-                    outlook_.mode == PathMode::area ? "the way" : "the ground on the way",
-                    distance(outlook_.distance_m), rest_db));
+        fmt::format("{} over {} costs {:.0f} dB{}",
+                    outlook_.mode == PathMode::area ? "ordinary hilly ground" : "uneven ground",
+                    distance(outlook_.distance_m), rest_db,
+                    outlook_.obstacles.empty() ? "" : " more"));
   }
   if (outlook_.mode == PathMode::point_to_point && outlook_.obstacles.empty()) {
     add(ReasonKind::clear_line, 0.0,

@@ -27,6 +27,13 @@ HeightAt hills() {
   };
 }
 
+HeightAt one_ridge() {
+  const double row = std::round(1200.0 * north_of_stop(12e3).latitude_deg());
+  return [row](double latitude_deg, double) {
+    return std::fabs(1200.0 * latitude_deg - row) < 0.5 ? 600.0 : 200.0;
+  };
+}
+
 Position stop_position() {
   return *Position::at_deg(44.01, -100.5);
 }

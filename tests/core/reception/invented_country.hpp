@@ -13,9 +13,12 @@ terrain::TileSet country(int cells, const HeightAt& height_m);
 
 // Ground of one height.
 HeightAt flat(double height_m);
-// Ordinary country: hills of several lengths whose heights vary by about 90 m between the lowest and
-// the highest tenth, on ground 300 m high.
+// Ordinary country: hills of several lengths whose heights vary by about 90 m between the lowest
+// and the highest tenth, on ground 300 m high.
 HeightAt hills();
+
+// Flat land at 200 m with one sharp ridge 600 m high across, 12 km north of the stop within 50 m.
+HeightAt one_ridge();
 
 // The south end of that country, and places north of it.
 Position stop_position();

@@ -6,6 +6,7 @@
 #include <cmath>
 
 #include <catch2/catch.hpp>
+#include <fmt/format.h>
 
 namespace mastwise::reception {
 
@@ -36,11 +37,7 @@ TEST_CASE("a knife edge costs what P.526 says") {
 }
 
 TEST_CASE("a lone ridge is found where it stands, and both models see it") {
-  // Flat land with one sharp ridge 12 km north of the stop, 400 m high.
-  const double ridge_deg = test::north_of_stop(12e3).latitude_deg();
-  const auto tiles = test::country(1, [&](double latitude_deg, double) {
-    return 200.0 + std::max(0.0, 400.0 - std::fabs(latitude_deg - ridge_deg) * 2.4e5);
-  });
+  const auto tiles = test::country(1, test::one_ridge());
   const auto list = survey(test::roof_antenna(),
                            {test::transmitter(test::north_of_stop(50e3), 20, 500.0, 100.0)}, tiles);
   REQUIRE(list.size() == 1);
@@ -50,31 +47,36 @@ TEST_CASE("a lone ridge is found where it stands, and both models see it") {
   const Obstacle& ridge = outlook.obstacles[0];
   CHECK(ridge.distance_m == Approx(12e3).margin(100.0));
   CHECK_FALSE(ridge.earth_curve);
-  // 600 m of ridge and 27 m of bulge (12 and 38 km on 4/3 of 6,371 km) over a line that runs from
-  // 210 m at the stop to 500 m at the mast.
+  // 600 m of ridge, of which the points 90 m apart may miss some, and 27 m of bulge (12 and 38 km
+  // on 4/3 of 6,371 km) over a line from 210 m at the stop to 500 m at the mast.
   const double line_m = 210.0 + (500.0 - 210.0) * 12.0 / 50.0;
-  CHECK(ridge.above_line_m == Approx(600.0 + 26.8 - line_m).margin(12.0));
-  CHECK(ridge.loss_db ==
-        Approx(edge_loss_db(ridge.above_line_m, ridge.distance_m, 50e3 - ridge.distance_m,
-                            outlook.frequency_mhz))
-            .margin(0.1));
-  // What is missing of free space over 1 kW ERP at 50 km is what the edge costs, and the ground of
-  // the stop; the models' own edges differ by a few decibels.
+  CHECK(ridge.above_line_m <= 600.0 + 26.8 - line_m + 1.0);
+  CHECK(ridge.above_line_m > 500.0 + 26.8 - line_m);
+  CHECK(ridge.loss_db == Approx(edge_loss_db(ridge.above_line_m, ridge.distance_m,
+                                             50e3 - ridge.distance_m, outlook.frequency_mhz))
+                             .margin(0.1));
+  // P.1812 takes the edge and (1 - exp(-J / 6)) (10 + 0.02 d) for all that goes with it (21); the
+  // terrain model has its own rounded edges.
   const double free_dbuvm = 106.92 + 10.0 * std::log10(100.0) - 20.0 * std::log10(50.0);
   const double local_db =
       local_loss(Surroundings::open, {}, test::roof_antenna().gear.height_m, outlook.frequency_mhz)
           .total_db();
-  CHECK(*outlook.field_p1812_dbuvm == Approx(free_dbuvm - local_db - ridge.loss_db).margin(3.0));
-  CHECK(*outlook.field_itm_dbuvm == Approx(free_dbuvm - local_db - ridge.loss_db).margin(8.0));
+  const double bullington_db =
+      ridge.loss_db + (1.0 - std::exp(-ridge.loss_db / 6.0)) * (10.0 + 0.02 * 50.0);
+  CHECK(*outlook.field_p1812_dbuvm == Approx(free_dbuvm - local_db - bullington_db).margin(1.0));
+  CHECK(*outlook.field_itm_dbuvm < free_dbuvm - local_db - ridge.loss_db + 3.0);
+  CHECK(*outlook.field_itm_dbuvm > free_dbuvm - local_db - bullington_db - 6.0);
   REQUIRE_FALSE(list[0].reasons.empty());
   CHECK(list[0].reasons[0].kind == ReasonKind::obstacle);
-  CHECK(list[0].reasons[0].text.find("ridge 12.0 km out, ") == 0);
+  CHECK(list[0].reasons[0].text.find(
+            fmt::format("ridge {:.1f} km out, ", ridge.distance_m / 1000.0)) == 0);
 }
 
 TEST_CASE("over smooth ground the curve of the earth stands in the way") {
   const auto tiles = test::country(2, test::flat(100.0));
-  const auto list = survey(test::roof_antenna(),
-                           {test::transmitter(test::north_of_stop(110e3), 20, 300.0, 100.0)}, tiles);
+  const auto list =
+      survey(test::roof_antenna(),
+             {test::transmitter(test::north_of_stop(110e3), 20, 300.0, 100.0)}, tiles);
   const Outlook& outlook = list.at(0).outlook;
   REQUIRE_FALSE(outlook.obstacles.empty());
   CHECK(outlook.obstacles[0].earth_curve);
