@@ -2,7 +2,6 @@
 
 #include "core/propagation/p1812/knife_edge.hpp"
 
-#include <algorithm>
 #include <cmath>
 #include <optional>
 
@@ -106,8 +105,6 @@ Obstacles find_obstacles(const terrain::PathProfile& profile, double station_ant
   const End top{main->point, main->obstacle.ground_amsl_m};
   add(search.worst(station, 1, top, apart));
   add(search.worst(top, apart, stop, 1));
-  std::stable_sort(found.begin(), found.end(),
-                   [](const Obstacle& a, const Obstacle& b) { return a.loss_db > b.loss_db; });
   return found;
 }
 

@@ -61,13 +61,16 @@ struct Obstacle {
 class Obstacles {
  public:
   static constexpr std::size_t kMost = 3;
+  // Puts it in its place; at most kMost times.
   void add(const Obstacle& obstacle) {
-    if (count_ < kMost) obstacles_[count_++] = obstacle;
+    std::size_t place = count_++;
+    for (; place > 0 && obstacles_[place - 1].loss_db < obstacle.loss_db; --place) {
+      obstacles_[place] = obstacles_[place - 1];
+    }
+    obstacles_[place] = obstacle;
   }
   const Obstacle* begin() const { return obstacles_.data(); }
   const Obstacle* end() const { return obstacles_.data() + count_; }
-  Obstacle* begin() { return obstacles_.data(); }
-  Obstacle* end() { return obstacles_.data() + count_; }
   std::size_t size() const { return count_; }
   bool empty() const { return count_ == 0; }
   const Obstacle& operator[](std::size_t i) const { return obstacles_[i]; }
