@@ -20,9 +20,9 @@ enum class AntennaKind : std::uint8_t {
 };
 
 inline constexpr std::array kAntennaKinds{AntennaKind::omnidirectional, AntennaKind::bidirectional,
-                                   AntennaKind::short_yagi,      AntennaKind::long_yagi,
-                                   AntennaKind::log_periodic,    AntennaKind::small_panel,
-                                   AntennaKind::large_panel};
+                                          AntennaKind::short_yagi,      AntennaKind::long_yagi,
+                                          AntennaKind::log_periodic,    AntennaKind::small_panel,
+                                          AntennaKind::large_panel};
 
 // "omnidirectional", "bidirectional", "short Yagi", "long Yagi", "log-periodic", "panel of two
 // bays", "panel of four bays".

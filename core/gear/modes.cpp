@@ -19,7 +19,7 @@ constexpr Mode dvb_t(std::string_view name, double gaussian, double ricean, doub
           .source = "EN 300 744, annex A, simulated performance"};
 }
 
-// The figures of the Report are for planning: the receiver's own losses are in them.
+// The figures of the Report are for planning: the receiver's own losses are in them, from memory.
 constexpr Mode dvb_t2(std::string_view name, double gaussian, double ricean, double rayleigh) {
   return {.standard = BroadcastStandard::dvb_t2,
           .name = name,

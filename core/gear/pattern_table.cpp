@@ -91,7 +91,7 @@ Result<Rows> read_rows(std::string_view text) {
     const auto cells = cells_of(*row, reader.separator());
     if (cells.empty()) continue;
     if (cells.size() != 2) {
-      return Error{.what = fmt::format("there are {} columns and not 2", cells.size()),
+      return Error{.what = fmt::format("there are not 2 columns but {}", cells.size()),
                    .where = at_line(row->line),
                    .remedy = "give the angle in degrees and the response, divided by a comma"};
     }

@@ -124,9 +124,9 @@ TEST_CASE("what is wrong with a table is said with its line and what to do") {
   CHECK(refusal("# nothing\n\n").what == "the table has no rows");
   CHECK(
       refusal("0,1,2\n").message() ==
-      "line 1: there are 3 columns and not 2; give the angle in degrees and the response, divided "
+      "line 1: there are not 2 columns but 3; give the angle in degrees and the response, divided "
       "by a comma");
-  CHECK(refusal("0\n10\n").what == "there are 1 columns and not 2");
+  CHECK(refusal("0\n10\n").what == "there are not 2 columns but 1");
   CHECK(refusal(circle_with("north,-3\n")).message() ==
         "line 13: \"north\" is not an angle in degrees; angles go from -360 to 360");
   CHECK(refusal(circle_with("400,-3\n")).what == "\"400\" is not an angle in degrees");
