@@ -37,18 +37,6 @@ Result<std::string> read_file(const std::string& path) {
   return bytes.str();
 }
 
-Result<Done> save_file(const std::string& path, const std::string& bytes) {
-  const std::string temporary = path + ".new";
-  if (const auto written = write_through(temporary, bytes); !written) return written;
-  std::error_code trouble;
-  fs::rename(temporary, path, trouble);
-  if (trouble) {
-    fs::remove(temporary, trouble);
-    return failed("cannot replace the file", path, trouble.message());
-  }
-  return Done{};
-}
-
 std::string assets_folder() {
   if (const char* folder = std::getenv("MASTWISE_ASSETS")) return folder;
   return (fs::path(program_folder()) / "assets").string();

@@ -8,6 +8,9 @@
 namespace mastwise::cli {
 namespace {
 
+constexpr const char* kScreens =
+    "here, stations, aim, type-position, type-heading, search, raise";
+
 struct ShotOptions {
   std::string screen, file, size = "1280x800", at, station, catalog, date;
   std::optional<double> nose_deg;
@@ -15,11 +18,27 @@ struct ShotOptions {
   bool night = false;
 };
 
-Result<Place> place_argument(const std::string& name) {
-  if (name == "here") return Place::Here;
-  if (name == "stations") return Place::Stations;
-  if (name == "aim") return Place::Aim;
-  return Error{.what = "there is no screen " + name, .remedy = "use here, stations or aim"};
+// The screens by the names that the command line has for them.
+Result<Done> choose_screen(const std::string& name, shell::Shot& shot) {
+  if (name == "here") {
+    shot.place = Place::Here;
+  } else if (name == "stations") {
+    shot.place = Place::Stations;
+  } else if (name == "aim") {
+    shot.place = Place::Aim;
+  } else if (name == "type-position") {
+    shot.keypad = KeypadPurpose::Position;
+  } else if (name == "type-heading") {
+    shot.keypad = KeypadPurpose::Nose;
+  } else if (name == "search") {
+    shot.keypad = KeypadPurpose::Search;
+  } else if (name == "raise") {
+    shot.raise_prompt = true;
+  } else {
+    return Error{.what = "there is no screen " + name,
+                 .remedy = std::string("use one of ") + kScreens};
+  }
+  return Done{};
 }
 
 Result<Destination> practice_destination(const std::string& call_sign) {
@@ -33,12 +52,10 @@ Result<Destination> practice_destination(const std::string& call_sign) {
 }
 
 Result<Done> draw_shot(const ShotOptions& options) {
-  const auto place = place_argument(options.screen);
-  if (!place) return place.error();
   const auto size = size_argument(options.size);
   if (!size) return size.error();
   shell::Shot shot;
-  shot.place = *place;
+  if (const auto chosen = choose_screen(options.screen, shot); !chosen) return chosen;
   shot.night = options.night;
   shot.file = options.file;
   shot.window.width_px = size->width_px;
@@ -73,7 +90,7 @@ Result<Done> draw_shot(const ShotOptions& options) {
 void add_shot(CLI::App& program, Job& chosen) {
   auto options = std::make_shared<ShotOptions>();
   CLI::App* verb = program.add_subcommand("shot", "Draws a screen into a PNG, with no display");
-  verb->add_option("screen", options->screen, "here, stations or aim")->required();
+  verb->add_option("screen", options->screen, kScreens)->required();
   verb->add_option("file", options->file, "the PNG to write")->required();
   verb->add_option("--size", options->size, "pixels, 1280x800 if not given");
   verb->add_option("--dpi", options->dots_per_inch, "dots per inch of the screen meant")

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <array>
 #include <string>
 
 #include "core/geo/notation.hpp"
@@ -22,6 +23,10 @@ struct Link {
   std::string name = {};  // the device as a person knows it; when lost, why
   bool operator==(const Link&) const = default;
 };
+
+inline constexpr std::array kNotations{Notation::Decimal, Notation::DegreesMinutes,
+                                       Notation::DegreesMinutesSeconds, Notation::UtmUps,
+                                       Notation::Mgrs};
 
 // Kept from session to session.
 struct Settings {

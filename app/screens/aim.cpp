@@ -63,11 +63,12 @@ void add_others(ui::DialView& view, const Model& model) {
 
 void draw_dial_half(Ui& ui, Rect area, const Model& model) {
   draw_title(ui, area, model);
-  constexpr float kTitle = 72.0f;
-  const float room = std::min(area.width(), area.height() - kTitle + 20.0f);
+  // The title stands in the corners, beside the round of the dial.
+  constexpr float kTitle = 30.0f;
+  const float room = std::min(area.width() + 40.0f, area.height() - kTitle);
   ui::DialView view;
   view.radius = room / 2.0f - ui::kDialMargin;
-  view.centre = {area.centre().x, area.bottom - view.radius - ui::kDialMargin + 20.0f};
+  view.centre = {area.centre().x, area.bottom - view.radius - ui::kDialMargin + 24.0f};
   view.up = top_of_dial(ui, model);
   if (model.findings.field) view.declination = model.findings.field->declination;
   view.nose = model.findings.nose;
@@ -76,7 +77,7 @@ void draw_dial_half(Ui& ui, Rect area, const Model& model) {
   add_others(view, model);
   ui::draw_dial(ui, view);
 
-  const Rect turn{area.right - 152.0f, area.bottom - 72.0f, area.right, area.bottom};
+  const Rect turn{area.right - 128.0f, area.bottom - 68.0f, area.right, area.bottom};
   if (ui.button("turn dial", turn, dial_up_label(model), ui::ButtonLook::Plain)) {
     ui.emit(act::TurnDial{});
   }
@@ -125,15 +126,16 @@ void AnswerPanel::answer(const AimCard& card) {
   canvas_.text({area_.left, y_}, number, Face::Answer, theme_.ink);
   const float beside = area_.left + canvas_.text_width(number, Face::Answer) + 20.0f;
   canvas_.text({beside, y_ - 50.0f}, "magnetic", Face::Word, theme_.second_ink);
-  canvas_.text({beside, y_ - 20.0f}, fmt::format("± {:.1f}°", card.field.declination_sigma_deg),
-               Face::Word, theme_.ink);
+  canvas_.text({beside, y_ - 20.0f}, fmt::format("needle ± {:.1f}°", card.field.declination_sigma_deg), Face::Word,
+               theme_.second_ink);
   y_ += 24.0f;
   rule();
   pair("On the map", words::whole_degrees(card.bearing_true) + " true");
   if (card.rig_angle) {
     pair("From the nose", words::from_nose(*card.rig_angle));
-    y_ = ui_.paragraph({area_.left, y_}, area_.width(), 28.0f, rig_words(*card.rig_angle),
-                       Face::Word, theme_.second_ink);
+    y_ = ui_.paragraph({area_.left, y_ - 4.0f}, area_.width(), 30.0f, rig_words(*card.rig_angle),
+                       Face::Word, theme_.second_ink) +
+         10.0f;
   } else {
     pair("From the nose", "not known");
   }
@@ -210,7 +212,9 @@ void draw_acts(Ui& ui, Rect area, const Model& model) {
 void draw_aim(Ui& ui, Rect area, const Model& model) {
   Rect dial = area, panel = area;
   if (ui.portrait()) {
-    dial.bottom = panel.top = area.top + area.width() + 40.0f;
+    constexpr float kAnswerHeight = 490.0f;
+    dial.bottom = area.bottom - kAnswerHeight;
+    panel.top = dial.bottom + ui::kMargin;
   } else {
     panel.left = area.right - kPanelWidth;
     dial.right = panel.left - 2.0f * ui::kMargin;

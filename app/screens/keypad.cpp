@@ -30,6 +30,7 @@ Row writing(std::initializer_list<const char*> texts) {
 
 const Key kErase{"Erase", act::KeypadErase{}};
 const Key kClear{"Clear", act::KeypadEraseAll{}};
+const Key kNoKey{"", act::KeypadType{}};  // keeps the columns of figures in line
 const Key kSpace{"Space", act::KeypadType{" "}};
 
 std::vector<Row> letter_rows() {
@@ -60,6 +61,8 @@ std::vector<Row> figure_rows(KeypadPurpose purpose) {
   } else {
     append(0, {kErase});
     append(1, {kClear});
+    append(2, {kNoKey});
+    append(3, {kNoKey, kNoKey});
   }
   return rows;
 }
@@ -87,12 +90,14 @@ void draw_keys(Ui& ui, Rect area, const Keypad& keypad) {
     const float width = (area.width() - (keys - 1.0f) * kGap) / keys;
     float left = area.left;
     for (const Key& key : row) {
+      const float key_left = left;
+      left += width + kGap;
+      if (key.label.empty()) continue;
       const bool accepts = std::holds_alternative<act::KeypadAccept>(key.action);
-      if (ui.button("key " + key.label, {left, top, left + width, top + height}, key.label,
+      if (ui.button("key " + key.label, {key_left, top, key_left + width, top + height}, key.label,
                     accepts ? ButtonLook::Filled : ButtonLook::Plain)) {
         ui.emit(key.action);
       }
-      left += width + kGap;
     }
     top += height + kGap;
   }
@@ -141,9 +146,9 @@ void draw_echo(Ui& ui, Rect area, const Keypad& keypad) {
     return;
   }
   float y = area.top + 24.0f;
-  for (int i = 0; i <= static_cast<int>(Notation::Mgrs); ++i) {
-    ui.canvas().text({area.left, y}, format_position(*position, static_cast<Notation>(i)),
-                     Face::Word, ui.theme().ink);
+  for (const Notation notation : kNotations) {
+    ui.canvas().text({area.left, y}, format_position(*position, notation), Face::Word,
+                     ui.theme().ink);
     y += 36.0f;
   }
 }

@@ -70,14 +70,30 @@ void draw_foot(Ui& ui, const ui::Layout& layout, const Model& model) {
                    raised ? ui.theme().warning : ui.theme().second_ink, ui::Align::Right);
 }
 
+// What covers the rail and all places; true when something does.
+bool draw_cover(Ui& ui, const Model& model) {
+  if (model.findings.drive != safety::Drive::Parked) {
+    draw_drive_face(ui, model);
+    return true;
+  }
+  if (!model.asking_raise && !model.keypad) return false;
+  if (model.asking_raise) {
+    draw_raise_prompt(ui, model);
+  } else {
+    draw_keypad(ui, model);
+  }
+  if (model.stop.practice) {
+    ui.canvas().text({ui.screen().right - ui::kMargin, ui::kMargin + 22.0f}, "PRACTICE",
+                     ui::Face::SmallBold, ui.theme().warning, ui::Align::Right);
+  }
+  return true;
+}
+
 }  // namespace
 
 void draw_program(Ui& ui, const Model& model) {
   ui.canvas().fill(ui.screen(), ui.theme().paper);
-  if (model.findings.drive != safety::Drive::Parked) return draw_drive_face(ui, model);
-  if (model.asking_raise) return draw_raise_prompt(ui, model);
-  if (model.keypad) return draw_keypad(ui, model);
-
+  if (draw_cover(ui, model)) return;
   const ui::Layout layout = ui::layout(ui.screen(), model.settings.left_handed);
   draw_rail(ui, layout, model);
   switch (model.place) {

@@ -12,6 +12,7 @@ using ui::Align;
 using ui::Face;
 
 constexpr float kRow = 96.0f, kSearch = 72.0f;
+constexpr float kRoomForHorizon = 760.0f;  // units of a row that has room for the words
 
 std::string horizon_words(const StationRow& row) {
   if (!row.distance_m) return "position not known";
@@ -41,7 +42,9 @@ void draw_row(Ui& ui, Rect rect, const StationRow& row, const Model& model) {
   canvas.push_clip({left, rect.top, middle - 16.0f, rect.bottom});
   canvas.text({left, lower}, words::carries(station), Face::Word, theme.second_ink);
   canvas.pop_clip();
-  canvas.text({middle, lower}, horizon_words(row), Face::Word, theme.second_ink);
+  if (rect.width() >= kRoomForHorizon) {
+    canvas.text({middle, lower}, horizon_words(row), Face::Word, theme.second_ink);
+  }
   if (row.distance_m && row.bearing) {
     canvas.text({right, upper}, words::distance(*row.distance_m, model.settings.miles),
                 Face::Value, theme.ink, Align::Right);

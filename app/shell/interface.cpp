@@ -31,6 +31,7 @@ Result<std::unique_ptr<Interface>> Interface::make(Session& session, const ui::M
   std::unique_ptr<Interface> made(new Interface(session, metrics));
   ImGuiIO& io = ImGui::GetIO();
   io.IniFilename = nullptr;
+  ImGui::GetStyle().CircleTessellationMaxError = 0.1f;  // pixels: a dial is round
   io.DisplaySize = {metrics.width_px, metrics.height_px};
   io.BackendFlags |= ImGuiBackendFlags_RendererHasVtxOffset;
   auto fonts = ui::Fonts::load(*io.Fonts, fonts_folder, metrics.px_per_unit);

@@ -29,6 +29,8 @@ Result<Done> draw_shot(Shot shot) {
   session.act(act::SetStop{stop_of(shot, (*runtime)->practice_stop())});
   if (shot.night) session.act(act::SwitchNight{});
   session.act(act::Show{shot.place});
+  if (shot.keypad) session.act(act::OpenKeypad{*shot.keypad});
+  if (shot.raise_prompt) session.act(act::AskRaise{});
   (*runtime)->worker().finish();
   session.take_answers();
 
@@ -38,6 +40,8 @@ Result<Done> draw_shot(Shot shot) {
   const auto interface = Interface::make(session, (*window)->metrics(), fonts_folder());
   if (!interface) return interface.error();
   Painter painter;
+  // A page knows its height once it has been drawn.
+  (*interface)->frame(now);
   painter.paint((*interface)->frame(now));
   return (*window)->save_png(shot.file);
 }

@@ -11,6 +11,8 @@ namespace mastwise::shell {
 // A screen to be drawn into a file, with no display.
 struct Shot {
   Place place = Place::Aim;
+  std::optional<KeypadPurpose> keypad = {};  // open over the place
+  bool raise_prompt = false;
   bool night = false;
   std::string file;
   WindowWish window = {};

@@ -149,14 +149,11 @@ void Painter::target() {
   constexpr double kHead_deg = 4.2;
   const Bearing<True> to = *view_.target;
   const float tip = view_.radius - 4.0f, neck = tip - 44.0f;
-  canvas_.line(at(to, 96.0f), at(to, neck + 4.0f), theme_.ink, 8.0f);
+  canvas_.line(centre_, at(to, neck + 4.0f), theme_.ink, 8.0f);
   const std::array head{at(to, tip), at(to + Turn::clockwise_deg(kHead_deg), neck),
                         at(to - Turn::clockwise_deg(kHead_deg), neck)};
   canvas_.polygon(head, theme_.ink);
-  constexpr float kBand_deg = 3.0f;
-  const auto middle = static_cast<float>((to - view_.up).clockwise_deg());
-  canvas_.arc(centre_, view_.radius + 14.0f, middle - kBand_deg, middle + kBand_deg, theme_.accent,
-              22.0f);
+  canvas_.line(at(to, view_.radius + 3.0f), at(to, view_.radius + 27.0f), theme_.accent, 14.0f);
 }
 
 }  // namespace

@@ -1,6 +1,7 @@
 #include "app/ui/ui.hpp"
 
 #include <algorithm>
+#include <cmath>
 
 namespace mastwise::ui {
 
@@ -65,6 +66,19 @@ float Ui::begin_scroll(const std::string& name, Rect viewport, float content_hei
 void Ui::end_scroll() {
   canvas_.pop_clip();
   clip_.reset();
+}
+
+float Ui::begin_page(const std::string& name, Rect viewport) {
+  const auto known = motion_.page_heights.find(name);
+  const float height = known == motion_.page_heights.end() ? 0.0f : known->second;
+  return viewport.top - begin_scroll(name, viewport, height);
+}
+
+void Ui::end_page(const std::string& name, float top, float bottom) {
+  end_scroll();
+  float& height = motion_.page_heights[name];
+  if (std::fabs(height - (bottom - top)) > 0.5f) motion_.moving = true;
+  height = bottom - top;
 }
 
 double Ui::smooth(const std::string& name, double target) {

@@ -21,6 +21,7 @@ enum class ButtonLook { Plain, Filled, Warning };
 // scrolled to and what still moves.
 struct Motion {
   std::map<std::string, touch::Scroll> scrolls;  // by the list's name
+  std::map<std::string, float> page_heights;     // units; as the last frame drew them
   std::map<std::string, Spring> springs;
   bool moving = false;  // the last frame left something in motion
 };
@@ -61,6 +62,11 @@ class Ui {
   // Whatever is drawn until end_scroll is cut at the viewport.
   float begin_scroll(const std::string& name, Rect viewport, float content_height);
   void end_scroll();
+
+  // The same for a page whose height shows only when it has been drawn: begin_page gives the top to
+  // draw from, end_page takes the bottom that was reached.
+  float begin_page(const std::string& name, Rect viewport);
+  void end_page(const std::string& name, float top, float bottom);
 
   // A value that follows `target` smoothly, critically damped, in 200 ms.
   double smooth(const std::string& name, double target);
