@@ -58,8 +58,10 @@ float Ui::begin_scroll(const std::string& name, Rect viewport, float content_hei
     if (to_px(viewport).contains(gesture.start_px)) scroll.apply(gesture);
   }
   if (scroll.advance(input_.seconds)) motion_.moving = true;
-  clip_ = viewport;
-  canvas_.push_clip(viewport);
+  // The edges of what fills the whole width keep their strokes.
+  constexpr float kStroke = 4.0f;
+  clip_ = {viewport.left - kStroke, viewport.top, viewport.right + kStroke, viewport.bottom};
+  canvas_.push_clip(*clip_);
   return scroll.offset_px() / scale;
 }
 
