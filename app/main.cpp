@@ -12,6 +12,7 @@ int main(int argc, char* argv[]) {
   mastwise::cli::add_window(program, chosen);
   mastwise::cli::add_card(program, chosen);
   mastwise::cli::add_import(program, chosen);
+  mastwise::cli::add_loss(program, chosen);
   mastwise::cli::add_replay(program, chosen);
   mastwise::cli::add_shot(program, chosen);
   try {

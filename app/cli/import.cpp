@@ -101,8 +101,9 @@ Result<Done> import_stations(const ImportOptions& options) {
 
 void add_import(CLI::App& program, Job& chosen) {
   auto options = std::make_shared<ImportOptions>();
-  CLI::App* verb = program.add_subcommand("import", "Puts data into the catalog");
+  CLI::App* verb = program.add_subcommand("import", "Takes in stations or terrain");
   verb->require_subcommand(1);
+  add_import_terrain(*verb, chosen);
   CLI::App* stations = verb->add_subcommand(
       "stations", "A station table: the project's own CSV, or a regulator's by a mapping");
   stations->add_option("file", options->file, "the table")->required();

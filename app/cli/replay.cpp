@@ -105,9 +105,12 @@ void print_text(const Heard& heard, const std::optional<AimCard>& card, const De
   if (card && to != nullptr) std::cout << card_text(*card, *fix.position, *to, date);
 }
 
-// The day that the receiver's date cannot be before; see nmea::repair_date.
+// The day that the receiver's date cannot be before; see nmea::repair_date. A recorded log may be of
+// any year since GPS time began, a live receiver's date cannot be before the program's own.
 Result<std::chrono::sys_days> date_floor(const ReplayOptions& options) {
-  if (options.recorded_after.empty()) return shell::build_date();
+  using namespace std::chrono_literals;
+  constexpr std::chrono::sys_days kGpsTimeBegan = 1980y / std::chrono::January / 6d;
+  if (options.recorded_after.empty()) return kGpsTimeBegan;
   const auto given = date_argument(options.recorded_after);
   if (!given) return given.error();
   return std::chrono::floor<std::chrono::days>(*given);
@@ -134,12 +137,14 @@ Result<Done> replay(const ReplayOptions& options) {
   const nmea::Fix& fix = heard->last_good;
   auto date = date_argument(options.date);
   if (!date) return date.error();
-  if (options.date.empty() && fix.utc) date = *fix.utc;
 
   std::optional<AimCard> card;
   if (to && fix.position && *fix.position != to->position) {
     const auto magnetic = shell::load_magnetic_model();
     if (!magnetic) return magnetic.error();
+    // The receiver's date, unless the log is older than the magnetic model.
+    const bool dated = options.date.empty() && fix.utc;
+    if (dated && !magnetic->at(*fix.position, *fix.utc).beyond_model_end) date = *fix.utc;
     card = aim_card(*fix.position, to->position, *date, *magnetic, *nose);
   }
   if (!options.json) {
@@ -178,8 +183,8 @@ void add_replay(CLI::App& program, Job& chosen) {
   verb->add_option("--catalog", options->catalog, "the catalog's file in place of the user's own");
   verb->add_option("--date", options->date, "the date for the declination; the receiver's otherwise");
   verb->add_option("--recorded-after", options->recorded_after,
-                   "the log is not older than this date; dates before it are taken for a receiver's "
-                   "1024-week fault and repaired. The program's own date if not given");
+                   "the log is no older than this date: an older one in it is a receiver's 1024-week "
+                   "fault and is repaired");
   verb->add_option("--nose", options->nose_deg, "true heading of the rig's nose in degrees");
   verb->add_flag("--json", options->json, "print one JSON object");
   verb->callback([&chosen, options] { chosen = [options] { return replay(*options); }; });

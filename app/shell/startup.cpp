@@ -42,8 +42,16 @@ Result<MagneticModel> load_magnetic_model() {
 
 std::string fonts_folder() { return platform::assets_folder() + "/fonts"; }
 
+Result<std::string> terrain_folder() {
+  const auto folder = platform::data_folder();
+  if (!folder) return folder.error();
+  return *folder + "/terrain";
+}
+
+std::string practice_folder() { return platform::assets_folder() + "/practice"; }
+
 Result<Practice> load_practice() {
-  const std::string folder = platform::assets_folder() + "/practice";
+  const std::string folder = practice_folder();
   const std::string path = folder + "/practice.json";
   const auto text = platform::read_file(path);
   if (!text) return text.error();

@@ -37,6 +37,9 @@ struct Kept {
 Result<Kept> read_kept(Logbook& logbook);
 
 std::string fonts_folder();
+// Where the user's elevation tiles are kept, and those of the practice area.
+Result<std::string> terrain_folder();
+std::string practice_folder();
 
 std::string settings_json(const Settings& settings);
 

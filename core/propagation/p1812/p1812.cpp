@@ -1,5 +1,6 @@
 #include "core/propagation/p1812/p1812.hpp"
 
+#include "core/propagation/field.hpp"
 #include "core/propagation/p1812/combination.hpp"
 #include "core/propagation/p1812/delta_bullington.hpp"
 #include "core/propagation/p1812/ducting.hpp"
@@ -210,7 +211,8 @@ Result<Loss> loss_for(const Path& path, const Percentages& percentages) {
     loss.basic_loss_db = 2.0 * median.basic_loss_db - loss.basic_loss_db;
     loss.warnings |= static_cast<Warnings>(Warning::mirrored_time);
   }
-  loss.field_dbuvm = 199.36 + 20.0 * std::log10(path.frequency_ghz) - loss.basic_loss_db;  // (70)
+  loss.field_dbuvm =
+      field_of_1kw_dbuvm(loss.basic_loss_db, path.frequency_ghz * 1000.0);  // (70)
   return loss;
 }
 
