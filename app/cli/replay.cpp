@@ -30,10 +30,19 @@ struct Heard {
   nmea::Fix last_good;
 };
 
-Result<Heard> hear_log(const std::string& path, std::chrono::sys_days date_floor) {
+// A recorded log may be of any year: unless it is told how old it can be, its date is believed.
+Result<Heard> hear_log(const std::string& path, const std::string& recorded_after) {
   const auto bytes = platform::read_file(path);
   if (!bytes) return bytes.error();
-  nmea::LogReplay replay = nmea::replay_log(*bytes, date_floor);
+  std::chrono::sys_days floor = shell::build_date();
+  if (!recorded_after.empty()) {
+    const auto given = date_argument(recorded_after);
+    if (!given) return given.error();
+    floor = std::chrono::floor<std::chrono::days>(*given);
+  }
+  nmea::LogReplay replay = nmea::replay_log(*bytes, floor);
+  const auto& trusted = replay.receiver.date();
+  if (recorded_after.empty() && trusted) replay = nmea::replay_log(*bytes, trusted->said);
   return Heard{std::move(replay.receiver), replay.last_good};
 }
 
@@ -105,17 +114,6 @@ void print_text(const Heard& heard, const std::optional<AimCard>& card, const De
   if (card && to != nullptr) std::cout << card_text(*card, *fix.position, *to, date);
 }
 
-// The day that the receiver's date cannot be before; see nmea::repair_date. A recorded log may be of
-// any year since GPS time began, a live receiver's date cannot be before the program's own.
-Result<std::chrono::sys_days> date_floor(const ReplayOptions& options) {
-  using namespace std::chrono_literals;
-  constexpr std::chrono::sys_days kGpsTimeBegan = 1980y / std::chrono::January / 6d;
-  if (options.recorded_after.empty()) return kGpsTimeBegan;
-  const auto given = date_argument(options.recorded_after);
-  if (!given) return given.error();
-  return std::chrono::floor<std::chrono::days>(*given);
-}
-
 Result<Done> replay(const ReplayOptions& options) {
   if (options.log.empty() == options.device.empty()) {
     return Error{.what = "replay needs one source",
@@ -129,9 +127,7 @@ Result<Done> replay(const ReplayOptions& options) {
     if (!found) return found.error();
     to = *std::move(found);
   }
-  const auto floor = date_floor(options);
-  if (!floor) return floor.error();
-  const auto heard = options.device.empty() ? hear_log(options.log, *floor)
+  const auto heard = options.device.empty() ? hear_log(options.log, options.recorded_after)
                                             : hear_device(options.device, options.seconds);
   if (!heard) return heard.error();
   const nmea::Fix& fix = heard->last_good;
