@@ -1,6 +1,6 @@
-#include <iostream>
-
 #include "app/cli/verbs.hpp"
+
+#include <iostream>
 
 // 0: done. 1: refused, with one line on standard error that says why. 2: wrong usage.
 int main(int argc, char* argv[]) {

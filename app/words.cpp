@@ -1,11 +1,11 @@
 #include "app/words.hpp"
 
-#include <fmt/chrono.h>
-#include <fmt/format.h>
-
 #include <algorithm>
 #include <cmath>
 #include <vector>
+
+#include <fmt/chrono.h>
+#include <fmt/format.h>
 
 namespace mastwise::words {
 
@@ -13,7 +13,9 @@ std::string whole_degrees(double degrees) {
   return fmt::format("{}°", static_cast<int>(std::lround(degrees)) % 360);
 }
 
-std::string tenths_of_degree(double degrees) { return fmt::format("{:.1f}°", degrees); }
+std::string tenths_of_degree(double degrees) {
+  return fmt::format("{:.1f}°", degrees);
+}
 
 std::string distance(double distance_m, bool miles) {
   constexpr double kMetresPerMile = 1609.344;

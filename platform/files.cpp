@@ -1,5 +1,7 @@
 #include "platform/files.hpp"
 
+#include "platform/system_paths.hpp"
+
 #include <cerrno>
 #include <cstdlib>
 #include <cstring>
@@ -7,8 +9,6 @@
 #include <fstream>
 #include <sstream>
 #include <system_error>
-
-#include "platform/system_paths.hpp"
 
 namespace mastwise::platform {
 namespace {

@@ -1,8 +1,8 @@
 #pragma once
 
-#include <string>
-
 #include "core/result.hpp"
+
+#include <string>
 
 namespace mastwise::platform {
 

@@ -1,7 +1,7 @@
+#include "platform/system_paths.hpp"
+
 #include <cstdlib>
 #include <filesystem>
-
-#include "platform/system_paths.hpp"
 
 namespace mastwise::platform {
 

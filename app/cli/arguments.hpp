@@ -1,15 +1,15 @@
 #pragma once
 
-#include <nlohmann/json.hpp>
-
-#include <optional>
-#include <string>
-
 #include "core/aim/aim_card.hpp"
 #include "core/broadcast/station.hpp"
 #include "core/geo/position.hpp"
 #include "core/result.hpp"
 #include "core/time.hpp"
+
+#include <optional>
+#include <string>
+
+#include <nlohmann/json.hpp>
 
 // What several verbs read from their arguments and print.
 namespace mastwise::cli {

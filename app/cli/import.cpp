@@ -1,15 +1,15 @@
-#include <fmt/format.h>
-
-#include <filesystem>
-#include <iostream>
-#include <memory>
-
 #include "app/cli/arguments.hpp"
 #include "app/cli/verbs.hpp"
 #include "core/broadcast/catalog.hpp"
 #include "core/broadcast/import_csv.hpp"
 #include "core/broadcast/import_table.hpp"
 #include "platform/files.hpp"
+
+#include <filesystem>
+#include <iostream>
+#include <memory>
+
+#include <fmt/format.h>
 
 namespace mastwise::cli {
 namespace {

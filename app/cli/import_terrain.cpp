@@ -1,12 +1,12 @@
-#include <fmt/format.h>
-
-#include <iostream>
-#include <memory>
-#include <nlohmann/json.hpp>
-
 #include "app/cli/verbs.hpp"
 #include "app/shell/startup.hpp"
 #include "platform/raster_import.hpp"
+
+#include <iostream>
+#include <memory>
+
+#include <fmt/format.h>
+#include <nlohmann/json.hpp>
 
 namespace mastwise::cli {
 namespace {
@@ -55,8 +55,8 @@ Result<Done> import_terrain(const TerrainOptions& options) {
 
 void add_import_terrain(CLI::App& import, Job& chosen) {
   auto options = std::make_shared<TerrainOptions>();
-  CLI::App* verb = import.add_subcommand(
-      "terrain", "Elevation rasters (GeoTIFF, DTED and others) into tiles");
+  CLI::App* verb =
+      import.add_subcommand("terrain", "Elevation rasters (GeoTIFF, DTED and others) into tiles");
   verb->add_option("files", options->files, "the rasters")->required();
   verb->add_option("--terrain", options->folder, "the folder of tiles in place of the user's own");
   verb->add_flag("--json", options->json, "print JSON");

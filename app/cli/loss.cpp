@@ -1,13 +1,13 @@
-#include <fmt/format.h>
-
-#include <iostream>
-#include <memory>
-#include <nlohmann/json.hpp>
-
 #include "app/cli/profile_table.hpp"
 #include "app/cli/verbs.hpp"
 #include "core/propagation/field.hpp"
 #include "core/propagation/itm/itm.hpp"
+
+#include <iostream>
+#include <memory>
+
+#include <fmt/format.h>
+#include <nlohmann/json.hpp>
 
 namespace mastwise::cli {
 namespace {
@@ -126,8 +126,7 @@ Result<json> p1812_loss(const LossOptions& options, ProfileTable& table) {
   if (table.clutter_m.empty() && options.clutter_m > 0.0) {
     table.clutter_m.assign(table.heights_m.size(), options.clutter_m);
   }
-  const auto latitude_deg =
-      options.latitude_deg ? options.latitude_deg : table.middle_latitude_deg;
+  const auto latitude_deg = options.latitude_deg ? options.latitude_deg : table.middle_latitude_deg;
   if (!latitude_deg) {
     return Error{.what = "P.1812 needs the latitude of the path's middle",
                  .remedy = "add a column lat to the profile, or --latitude"};

@@ -1,13 +1,13 @@
 #include "app/cli/profile_table.hpp"
 
-#include <fmt/format.h>
+#include "platform/files.hpp"
 
 #include <algorithm>
 #include <charconv>
 #include <cmath>
 #include <sstream>
 
-#include "platform/files.hpp"
+#include <fmt/format.h>
 
 namespace mastwise::cli {
 namespace {

@@ -1,11 +1,11 @@
 #pragma once
 
+#include "core/propagation/p1812/p1812.hpp"
+#include "core/result.hpp"
+
 #include <optional>
 #include <string>
 #include <vector>
-
-#include "core/propagation/p1812/p1812.hpp"
-#include "core/result.hpp"
 
 namespace mastwise::cli {
 

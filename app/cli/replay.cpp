@@ -1,10 +1,3 @@
-#include <fmt/format.h>
-
-#include <condition_variable>
-#include <iostream>
-#include <memory>
-#include <mutex>
-
 #include "app/cli/arguments.hpp"
 #include "app/cli/verbs.hpp"
 #include "app/shell/receiver_line.hpp"
@@ -13,6 +6,13 @@
 #include "core/nmea/log_replay.hpp"
 #include "platform/clock.hpp"
 #include "platform/files.hpp"
+
+#include <condition_variable>
+#include <iostream>
+#include <memory>
+#include <mutex>
+
+#include <fmt/format.h>
 
 namespace mastwise::cli {
 namespace {
@@ -166,21 +166,25 @@ Result<Done> replay(const ReplayOptions& options) {
 
 void add_replay(CLI::App& program, Job& chosen) {
   auto options = std::make_shared<ReplayOptions>();
-  CLI::App* verb = program.add_subcommand("replay", "What a receiver says, and the card from there");
+  CLI::App* verb =
+      program.add_subcommand("replay", "What a receiver says, and the card from there");
   auto* log = verb->add_option("log", options->log, "a recorded NMEA log");
   verb->add_option("--device", options->device,
                    "a live source in its place: a serial device or HOST:PORT")
       ->excludes(log);
-  verb->add_option("--seconds", options->seconds, "how long to listen to the device, 10 if not given")
+  verb->add_option("--seconds", options->seconds,
+                   "how long to listen to the device, 10 if not given")
       ->check(CLI::Range(0.1, 3600.0));
   auto* to = verb->add_option("--to", options->to, "the aim, in any notation");
   verb->add_option("--station", options->station, "the aim, as a call sign of the catalog")
       ->excludes(to);
   verb->add_option("--catalog", options->catalog, "the catalog's file in place of the user's own");
-  verb->add_option("--date", options->date, "the date for the declination; the receiver's otherwise");
-  verb->add_option("--recorded-after", options->recorded_after,
-                   "the log is no older than this date: an older one in it is a receiver's 1024-week "
-                   "fault and is repaired");
+  verb->add_option("--date", options->date,
+                   "the date for the declination; the receiver's otherwise");
+  verb->add_option(
+      "--recorded-after", options->recorded_after,
+      "the log is no older than this date: an older one in it is a receiver's 1024-week "
+      "fault and is repaired");
   verb->add_option("--nose", options->nose_deg, "true heading of the rig's nose in degrees");
   verb->add_flag("--json", options->json, "print one JSON object");
   verb->callback([&chosen, options] { chosen = [options] { return replay(*options); }; });

@@ -1,15 +1,15 @@
-#include <memory>
+#include "app/shell/shot.hpp"
 
 #include "app/cli/arguments.hpp"
 #include "app/cli/verbs.hpp"
-#include "app/shell/shot.hpp"
 #include "app/shell/startup.hpp"
+
+#include <memory>
 
 namespace mastwise::cli {
 namespace {
 
-constexpr const char* kScreens =
-    "here, stations, aim, type-position, type-heading, search, raise";
+constexpr const char* kScreens = "here, stations, aim, type-position, type-heading, search, raise";
 
 struct ShotOptions {
   std::string screen, file, size = "1280x800", at, station, catalog, date;

@@ -1,10 +1,10 @@
 #pragma once
 
-#include <CLI/CLI.hpp>
+#include "core/result.hpp"
 
 #include <functional>
 
-#include "core/result.hpp"
+#include <CLI/CLI.hpp>
 
 // The verbs of the command line: one file each. A verb adds its options to the program and returns
 // through `chosen` what is to be done.

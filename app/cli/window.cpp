@@ -1,9 +1,9 @@
-#include <memory>
-
 #include "app/cli/arguments.hpp"
 #include "app/cli/verbs.hpp"
 #include "app/shell/window_loop.hpp"
 #include "platform/files.hpp"
+
+#include <memory>
 
 namespace mastwise::cli {
 namespace {

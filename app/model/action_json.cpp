@@ -1,10 +1,10 @@
 #include "app/model/action_json.hpp"
 
+#include "app/model/json_types.hpp"
+
 #include <array>
 #include <type_traits>
 #include <utility>
-
-#include "app/model/json_types.hpp"
 
 NLOHMANN_JSON_NAMESPACE_BEGIN
 
@@ -110,14 +110,14 @@ NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(Trouble, what)
 namespace {
 
 // In the order of the variant.
-constexpr std::array kNames{
-    "Tick",          "ReceiverBytes", "LinkChanged",    "Show",           "SetStop",
-    "UseReceiver",   "NextNotation",  "SwitchNight",    "SwitchUnits",    "SwitchHand",
-    "SwitchPractice", "TurnDial",     "OpenKeypad",     "KeypadType",     "KeypadErase",
-    "KeypadEraseAll", "KeypadPage",   "KeypadNorth",    "KeypadAccept",   "KeypadClose",
-    "NoseFromCourse", "ForgetNose",   "ClearSearch",    "SelectStation",  "StationsFound",
-    "AskRaise",      "ConfirmRaise",  "RefuseRaise",    "AntennaIsDown",  "Trouble",
-    "TakeBack"};
+constexpr std::array kNames{"Tick",           "ReceiverBytes", "LinkChanged",    "Show",
+                            "SetStop",        "UseReceiver",   "NextNotation",   "SwitchNight",
+                            "SwitchUnits",    "SwitchHand",    "SwitchPractice", "TurnDial",
+                            "OpenKeypad",     "KeypadType",    "KeypadErase",    "KeypadEraseAll",
+                            "KeypadPage",     "KeypadNorth",   "KeypadAccept",   "KeypadClose",
+                            "NoseFromCourse", "ForgetNose",    "ClearSearch",    "SelectStation",
+                            "StationsFound",  "AskRaise",      "ConfirmRaise",   "RefuseRaise",
+                            "AntennaIsDown",  "Trouble",       "TakeBack"};
 constexpr std::size_t kActions = std::variant_size_v<Action>;
 static_assert(kNames.size() == kActions, "every action has its name here");
 

@@ -97,9 +97,7 @@ class Applier {
   }
   void operator()(const act::StationsFound& found) { m_.stations = found.answer; }
 
-  void operator()(const act::AskRaise&) {
-    m_.asking_raise = m_.antenna == safety::Antenna::Down;
-  }
+  void operator()(const act::AskRaise&) { m_.asking_raise = m_.antenna == safety::Antenna::Down; }
   void operator()(const act::ConfirmRaise&) {
     if (m_.asking_raise) m_.antenna = safety::Antenna::Raised;
     m_.asking_raise = false;

@@ -1,9 +1,9 @@
 #pragma once
 
+#include "core/geo/notation.hpp"
+
 #include <array>
 #include <string>
-
-#include "core/geo/notation.hpp"
 
 namespace mastwise {
 

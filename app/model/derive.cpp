@@ -54,8 +54,7 @@ void derive(Model& model, const World& world) {
     findings.field = world.magnetic.at(*findings.position, findings.date);
   }
   findings.nose = nose_heading(model.stop.nose, findings.field);
-  if (findings.position && model.stop.target &&
-      *findings.position != model.stop.target->position) {
+  if (findings.position && model.stop.target && *findings.position != model.stop.target->position) {
     findings.card = aim_card(*findings.position, model.stop.target->position, findings.date,
                              world.magnetic, findings.nose);
   }
@@ -66,8 +65,7 @@ void derive(Model& model, const World& world) {
   if (const auto speed_mps = model.receiver.fix(model.now).speed_mps) {
     findings.speed_kmh = *speed_mps * 3.6;
   }
-  findings.drive =
-      safety::drive_state(model.antenna, findings.speed_kmh, model.findings.drive);
+  findings.drive = safety::drive_state(model.antenna, findings.speed_kmh, model.findings.drive);
   model.findings = findings;
 }
 

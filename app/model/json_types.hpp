@@ -1,15 +1,15 @@
 #pragma once
 
-#include <nlohmann/json.hpp>
+#include "app/model/action.hpp"
 
 #include <optional>
 #include <stdexcept>
 #include <variant>
 
-#include "app/model/action.hpp"
+#include <nlohmann/json.hpp>
 
-// How the types within actions are written as JSON. A reader that meets what it does not know throws
-// json's exception, which action_from_json() turns into an error.
+// How the types within actions are written as JSON. A reader that meets what it does not know
+// throws json's exception, which action_from_json() turns into an error.
 
 NLOHMANN_JSON_NAMESPACE_BEGIN
 
@@ -29,7 +29,8 @@ struct adl_serializer<mastwise::Position> {
     out = {position.latitude_deg(), position.longitude_deg()};
   }
   static mastwise::Position from_json(const json& in) {
-    const auto position = mastwise::Position::at_deg(in.at(0).get<double>(), in.at(1).get<double>());
+    const auto position =
+        mastwise::Position::at_deg(in.at(0).get<double>(), in.at(1).get<double>());
     if (!position) throw std::invalid_argument(position.error().message());
     return *position;
   }

@@ -1,8 +1,5 @@
 #pragma once
 
-#include <optional>
-#include <string>
-
 #include "app/model/choices.hpp"
 #include "app/model/stations.hpp"
 #include "app/model/stop.hpp"
@@ -12,6 +9,9 @@
 #include "core/nmea/straight_course.hpp"
 #include "core/safety/drive_off.hpp"
 #include "core/time.hpp"
+
+#include <optional>
+#include <string>
 
 namespace mastwise {
 
@@ -42,7 +42,7 @@ struct Findings {
   enum class DateOrigin { Receiver, Machine } date_origin = DateOrigin::Machine;
 
   std::optional<MagneticField> field = {};
-  std::optional<RigHeading> nose = {};      // needs the declination when read from a compass
+  std::optional<RigHeading> nose = {};  // needs the declination when read from a compass
   std::optional<AimCard> card = {};
   std::optional<Bearing<True>> facing = {};  // where the heading sensor points
   std::optional<Turn> turn = {};             // from there to the target

@@ -1,12 +1,12 @@
 #pragma once
 
+#include "core/angles/bearing.hpp"
+#include "core/broadcast/station.hpp"
+#include "core/geo/position.hpp"
+
 #include <optional>
 #include <string>
 #include <vector>
-
-#include "core/broadcast/station.hpp"
-#include "core/angles/bearing.hpp"
-#include "core/geo/position.hpp"
 
 namespace mastwise {
 
@@ -31,7 +31,7 @@ struct StationRow {
 struct StationsAnswer {
   StationsQuestion question;
   std::vector<StationRow> rows = {};  // best first
-  std::string trouble = {};      // why there are none, if something failed
+  std::string trouble = {};           // why there are none, if something failed
   bool operator==(const StationsAnswer&) const = default;
 };
 

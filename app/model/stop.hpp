@@ -1,12 +1,12 @@
 #pragma once
 
-#include <optional>
-#include <variant>
-
 #include "app/model/choices.hpp"
 #include "core/angles/bearing.hpp"
 #include "core/broadcast/station.hpp"
 #include "core/geo/position.hpp"
+
+#include <optional>
+#include <variant>
 
 namespace mastwise {
 

@@ -1,12 +1,12 @@
-#include <fmt/format.h>
+#include "app/screens/screens.hpp"
+#include "app/ui/dial.hpp"
+#include "app/ui/layout.hpp"
+#include "app/words.hpp"
+#include "core/aim/rig_words.hpp"
 
 #include <cmath>
 
-#include "app/screens/screens.hpp"
-#include "app/ui/layout.hpp"
-#include "app/ui/dial.hpp"
-#include "app/words.hpp"
-#include "core/aim/rig_words.hpp"
+#include <fmt/format.h>
 
 namespace mastwise::screens {
 namespace {
@@ -43,8 +43,9 @@ void draw_title(Ui& ui, Rect area, const Model& model) {
   ui.canvas().text({area.left, area.top + 26.0f}, words::title(station), Face::Cardinal, theme.ink);
   ui.canvas().text({area.left, area.top + 58.0f}, words::carries(station), Face::Word,
                    theme.second_ink);
-  ui.canvas().text({area.right, area.top + 26.0f}, fmt::format("RF {}", to_text(station.rf_channel)),
-                   Face::Value, theme.ink, Align::Right);
+  ui.canvas().text({area.right, area.top + 26.0f},
+                   fmt::format("RF {}", to_text(station.rf_channel)), Face::Value, theme.ink,
+                   Align::Right);
   if (station.polarization != Polarization::unknown) {
     ui.canvas().text({area.right, area.top + 58.0f}, std::string(to_text(station.polarization)),
                      Face::Word, theme.second_ink, Align::Right);
@@ -126,7 +127,8 @@ void AnswerPanel::answer(const AimCard& card) {
   canvas_.text({area_.left, y_}, number, Face::Answer, theme_.ink);
   const float beside = area_.left + canvas_.text_width(number, Face::Answer) + 20.0f;
   canvas_.text({beside, y_ - 50.0f}, "magnetic", Face::Word, theme_.second_ink);
-  canvas_.text({beside, y_ - 20.0f}, fmt::format("needle ± {:.1f}°", card.field.declination_sigma_deg), Face::Word,
+  canvas_.text({beside, y_ - 20.0f},
+               fmt::format("needle ± {:.1f}°", card.field.declination_sigma_deg), Face::Word,
                theme_.second_ink);
   y_ += 24.0f;
   rule();
@@ -180,9 +182,8 @@ void AnswerPanel::draw() {
 
 void AnswerPanel::draw_nothing() {
   const char* title = model_.stop.target ? "Where is the rig?" : "Which station?";
-  const char* what = model_.stop.target
-                         ? "The heading appears as soon as the position is known."
-                         : "Pick one from the list and its heading appears here.";
+  const char* what = model_.stop.target ? "The heading appears as soon as the position is known."
+                                        : "Pick one from the list and its heading appears here.";
   canvas_.text({area_.left, area_.top + 34.0f}, title, Face::Cardinal, theme_.ink);
   y_ = ui_.paragraph({area_.left, area_.top + 80.0f}, area_.width(), 30.0f, what, Face::Word,
                      theme_.second_ink);

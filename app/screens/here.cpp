@@ -1,10 +1,10 @@
-#include <fmt/format.h>
+#include "app/screens/screens.hpp"
+#include "app/words.hpp"
 
 #include <algorithm>
 #include <cmath>
 
-#include "app/screens/screens.hpp"
-#include "app/words.hpp"
+#include <fmt/format.h>
 
 namespace mastwise::screens {
 namespace {

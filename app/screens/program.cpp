@@ -1,8 +1,8 @@
-#include <array>
-
 #include "app/screens/screens.hpp"
 #include "app/ui/icons.hpp"
 #include "app/ui/layout.hpp"
+
+#include <array>
 
 namespace mastwise::screens {
 namespace {
@@ -33,8 +33,7 @@ void draw_rail_end(Ui& ui, const ui::Layout& layout, const Model& model) {
                 ui::ButtonLook::Plain)) {
     ui.emit(act::SwitchNight{});
   }
-  if (model.taken_back &&
-      ui.button("take back", layout.take_back, "Undo", ui::ButtonLook::Plain)) {
+  if (model.taken_back && ui.button("take back", layout.take_back, "Undo", ui::ButtonLook::Plain)) {
     ui.emit(act::TakeBack{});
   }
 }
@@ -54,8 +53,7 @@ void draw_foot(Ui& ui, const ui::Layout& layout, const Model& model) {
   const Rect foot = layout.foot;
   const float baseline = foot.centre().y + 7.0f;
   if (!model.trouble.empty()) {
-    ui.canvas().text({foot.left, baseline}, model.trouble, ui::Face::SmallBold,
-                     ui.theme().warning);
+    ui.canvas().text({foot.left, baseline}, model.trouble, ui::Face::SmallBold, ui.theme().warning);
     return;
   }
   if (model.stop.practice) {
@@ -63,7 +61,7 @@ void draw_foot(Ui& ui, const ui::Layout& layout, const Model& model) {
                      ui::Face::SmallBold, ui.theme().warning);
   }
   const bool raised = model.antenna == safety::Antenna::Raised;
-  const std::string right = raised               ? "ANTENNA IS UP"
+  const std::string right = raised             ? "ANTENNA IS UP"
                             : model.taken_back ? model.taken_back->what
                                                : std::string();
   ui.canvas().text({foot.right, baseline}, right, raised ? ui::Face::SmallBold : ui::Face::Small,

@@ -1,9 +1,9 @@
-#include <fmt/format.h>
+#include "app/screens/screens.hpp"
+#include "app/words.hpp"
 
 #include <cmath>
 
-#include "app/screens/screens.hpp"
-#include "app/words.hpp"
+#include <fmt/format.h>
 
 namespace mastwise::screens {
 namespace {
@@ -46,8 +46,8 @@ void draw_row(Ui& ui, Rect rect, const StationRow& row, const Model& model) {
     canvas.text({middle, lower}, horizon_words(row), Face::Word, theme.second_ink);
   }
   if (row.distance_m && row.bearing) {
-    canvas.text({right, upper}, words::distance(*row.distance_m, model.settings.miles),
-                Face::Value, theme.ink, Align::Right);
+    canvas.text({right, upper}, words::distance(*row.distance_m, model.settings.miles), Face::Value,
+                theme.ink, Align::Right);
     std::string heading = words::whole_degrees(*row.bearing) + " true";
     if (model.findings.field) {
       const auto magnetic = to_magnetic(*row.bearing, model.findings.field->declination);
@@ -98,8 +98,7 @@ void draw_station_rows(Ui& ui, Rect view, const Model& model) {
   ui.canvas().line({view.left, view.top}, {view.right, view.top}, ui.theme().rule, 1.5f);
   if (!model.stations) return;
   const auto& rows = model.stations->rows;
-  const float offset =
-      ui.begin_scroll("stations", view, kRow * static_cast<float>(rows.size()));
+  const float offset = ui.begin_scroll("stations", view, kRow * static_cast<float>(rows.size()));
   const auto first = static_cast<std::size_t>(offset / kRow);
   const auto fitting = static_cast<std::size_t>(view.height() / kRow) + 2;
   for (std::size_t i = first; i < std::min(rows.size(), first + fitting); ++i) {

@@ -1,10 +1,10 @@
 #include "app/shell/interface.hpp"
 
-#include <imgui.h>
+#include "app/screens/screens.hpp"
 
 #include <algorithm>
 
-#include "app/screens/screens.hpp"
+#include <imgui.h>
 
 namespace mastwise::shell {
 namespace {
@@ -43,7 +43,9 @@ Result<std::unique_ptr<Interface>> Interface::make(Session& session, const ui::M
   return made;
 }
 
-Interface::~Interface() { ImGui::DestroyContext(context_); }
+Interface::~Interface() {
+  ImGui::DestroyContext(context_);
+}
 
 // A finger that comes down on a gliding list only holds it.
 void Interface::hold_glides() {

@@ -1,12 +1,12 @@
 #pragma once
 
-#include <memory>
-#include <string>
-
 #include "app/shell/session.hpp"
 #include "app/touch/recogniser.hpp"
 #include "app/touch/targets.hpp"
 #include "app/ui/ui.hpp"
+
+#include <memory>
+#include <string>
 
 struct ImDrawData;
 struct ImGuiContext;

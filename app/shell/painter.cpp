@@ -11,7 +11,9 @@ Painter::Painter() {
   ImGui_ImplOpenGL3_NewFrame();  // makes the font texture and the shaders
 }
 
-Painter::~Painter() { ImGui_ImplOpenGL3_Shutdown(); }
+Painter::~Painter() {
+  ImGui_ImplOpenGL3_Shutdown();
+}
 
 void Painter::paint(ImDrawData* data) {
   glViewport(0, 0, static_cast<GLsizei>(data->DisplaySize.x),

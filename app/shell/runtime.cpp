@@ -26,8 +26,7 @@ Result<std::unique_ptr<Runtime>> Runtime::start(const RuntimeWish& wish) {
   if (!magnetic) return magnetic.error();
   auto practice = load_practice();
   if (!practice) return practice.error();
-  std::unique_ptr<Runtime> runtime(
-      new Runtime(*std::move(magnetic), *std::move(practice)));
+  std::unique_ptr<Runtime> runtime(new Runtime(*std::move(magnetic), *std::move(practice)));
 
   Kept kept;
   if (wish.logbook_path) {

@@ -1,8 +1,8 @@
 #include "app/shell/session.hpp"
 
-#include <utility>
-
 #include "core/geo/geodesic.hpp"
+
+#include <utility>
 
 namespace mastwise::shell {
 namespace {

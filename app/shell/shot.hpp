@@ -1,10 +1,10 @@
 #pragma once
 
-#include <optional>
-#include <string>
-
 #include "app/model/model.hpp"
 #include "app/shell/gl_window.hpp"
+
+#include <optional>
+#include <string>
 
 namespace mastwise::shell {
 
@@ -16,9 +16,9 @@ struct Shot {
   bool night = false;
   std::string file;
   WindowWish window = {};
-  std::string catalog;               // the user's catalog
+  std::string catalog;  // the user's catalog
   UtcTime date = {};
-  std::optional<Position> at = {};   // the practice area where nothing
+  std::optional<Position> at = {};  // the practice area where nothing
   std::optional<Station> target = {};
   std::optional<RigHeading> nose = {};
 };

@@ -1,13 +1,13 @@
 #pragma once
 
-#include <chrono>
-#include <string>
-#include <vector>
-
 #include "app/model/model.hpp"
 #include "core/angles/magnetic_field.hpp"
 #include "core/logbook/logbook.hpp"
 #include "core/result.hpp"
+
+#include <chrono>
+#include <string>
+#include <vector>
 
 namespace mastwise::shell {
 

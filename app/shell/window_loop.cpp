@@ -1,7 +1,5 @@
 #include "app/shell/window_loop.hpp"
 
-#include <algorithm>
-
 #include "app/shell/interface.hpp"
 #include "app/shell/painter.hpp"
 #include "app/shell/receiver_line.hpp"
@@ -9,6 +7,8 @@
 #include "app/shell/runtime.hpp"
 #include "app/shell/sdl_input.hpp"
 #include "platform/clock.hpp"
+
+#include <algorithm>
 
 namespace mastwise::shell {
 namespace {

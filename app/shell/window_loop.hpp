@@ -1,10 +1,10 @@
 #pragma once
 
-#include <optional>
-#include <string>
-
 #include "app/shell/gl_window.hpp"
 #include "core/result.hpp"
+
+#include <optional>
+#include <string>
 
 namespace mastwise::shell {
 

@@ -8,7 +8,9 @@ namespace {
 
 constexpr float kRadiansPerDegree = std::numbers::pi_v<float> / 180.0f;
 
-ImU32 packed(Colour colour) { return IM_COL32(colour.red, colour.green, colour.blue, 255); }
+ImU32 packed(Colour colour) {
+  return IM_COL32(colour.red, colour.green, colour.blue, 255);
+}
 
 }  // namespace
 
@@ -31,8 +33,8 @@ void Canvas::text(Point at, std::string_view words, Face face, Colour colour, Al
 
 float Canvas::text_width(std::string_view words, Face face) const {
   const ImFont* font = fonts_.font(face);
-  const ImVec2 size = font->CalcTextSizeA(font->FontSize, 1e9f, 0.0f, words.data(),
-                                          words.data() + words.size());
+  const ImVec2 size =
+      font->CalcTextSizeA(font->FontSize, 1e9f, 0.0f, words.data(), words.data() + words.size());
   return size.x / scale_;
 }
 
@@ -80,6 +82,8 @@ void Canvas::push_clip(Rect rect) {
   list_.PushClipRect(px({rect.left, rect.top}), px({rect.right, rect.bottom}), true);
 }
 
-void Canvas::pop_clip() { list_.PopClipRect(); }
+void Canvas::pop_clip() {
+  list_.PopClipRect();
+}
 
 }  // namespace mastwise::ui

@@ -1,13 +1,13 @@
 #pragma once
 
-#include <imgui.h>
+#include "app/touch/geometry.hpp"
+#include "app/ui/fonts.hpp"
+#include "app/ui/theme.hpp"
 
 #include <span>
 #include <string_view>
 
-#include "app/touch/geometry.hpp"
-#include "app/ui/fonts.hpp"
-#include "app/ui/theme.hpp"
+#include <imgui.h>
 
 namespace mastwise::ui {
 

@@ -62,11 +62,10 @@ void Painter::ring() {
 void Painter::kite(Bearing<True> bearing, bool filled, const char* label) {
   constexpr float kInner = 3.0f, kOuter = 35.0f, kHalfWidth = 13.0f;
   const double across_deg = std::atan2(kHalfWidth, view_.radius + 19.0f) * 180.0 / M_PI;
-  const std::array corners{
-      at(bearing, view_.radius + kInner),
-      at(bearing + Turn::clockwise_deg(across_deg), view_.radius + 19.0f),
-      at(bearing, view_.radius + kOuter),
-      at(bearing - Turn::clockwise_deg(across_deg), view_.radius + 19.0f)};
+  const std::array corners{at(bearing, view_.radius + kInner),
+                           at(bearing + Turn::clockwise_deg(across_deg), view_.radius + 19.0f),
+                           at(bearing, view_.radius + kOuter),
+                           at(bearing - Turn::clockwise_deg(across_deg), view_.radius + 19.0f)};
   if (filled) {
     canvas_.polygon(corners, theme_.ink);
   } else {

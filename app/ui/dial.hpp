@@ -1,11 +1,11 @@
 #pragma once
 
+#include "app/ui/ui.hpp"
+#include "core/angles/bearing.hpp"
+
 #include <optional>
 #include <string>
 #include <vector>
-
-#include "app/ui/ui.hpp"
-#include "core/angles/bearing.hpp"
 
 namespace mastwise::ui {
 

@@ -1,11 +1,11 @@
 #include "app/ui/fonts.hpp"
 
-#include <imgui.h>
-#include <imgui_freetype.h>
+#include "platform/files.hpp"
 
 #include <cmath>
 
-#include "platform/files.hpp"
+#include <imgui.h>
+#include <imgui_freetype.h>
 
 namespace mastwise::ui {
 namespace {
@@ -29,7 +29,7 @@ constexpr std::array<FaceSize, kFaceCount> kSizes{{
 }};
 
 // Latin with its accents, the Greek of the formulas, dashes, quotes, primes, arrows, minus.
-constexpr ImWchar kText[] = {0x20,   0x7e,   0xa0,   0xff,   0x160,  0x161, 0x3c3,
+constexpr ImWchar kText[] = {0x20,   0x7e,   0xa0,   0xff,   0x160,  0x161,  0x3c3,
                              0x3c3,  0x2010, 0x2026, 0x2032, 0x2033, 0x2190, 0x2193,
                              0x2212, 0x2212, 0x2264, 0x2265, 0};
 constexpr ImWchar kFigures[] = {'0', '9', 0xb0, 0xb0, 0x2013, 0x2013, 0};

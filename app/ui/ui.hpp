@@ -1,10 +1,5 @@
 #pragma once
 
-#include <map>
-#include <string>
-#include <string_view>
-#include <vector>
-
 #include "app/model/action.hpp"
 #include "app/touch/recogniser.hpp"
 #include "app/touch/scroll.hpp"
@@ -12,6 +7,11 @@
 #include "app/ui/canvas.hpp"
 #include "app/ui/metrics.hpp"
 #include "app/ui/spring.hpp"
+
+#include <map>
+#include <string>
+#include <string_view>
+#include <vector>
 
 namespace mastwise::ui {
 
@@ -32,10 +32,10 @@ class Ui {
  public:
   // What the fingers did since the last frame, settled against what that frame showed.
   struct Input {
-    std::vector<std::string> tapped;        // names of targets
-    std::string pressed;                    // the target under a finger that may yet tap
-    std::vector<touch::Gesture> gestures;   // drags, flings, wheel turns
-    float seconds = 0.0f;                   // since the last frame
+    std::vector<std::string> tapped;       // names of targets
+    std::string pressed;                   // the target under a finger that may yet tap
+    std::vector<touch::Gesture> gestures;  // drags, flings, wheel turns
+    float seconds = 0.0f;                  // since the last frame
   };
 
   Ui(Canvas canvas, const Metrics& metrics, const Theme& theme, const Input& input, Motion& motion,

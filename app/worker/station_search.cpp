@@ -1,11 +1,11 @@
 #include "app/worker/station_search.hpp"
 
+#include "core/broadcast/catalog.hpp"
+#include "core/propagation/radio_horizon.hpp"
+
 #include <algorithm>
 #include <limits>
 #include <memory>
-
-#include "core/broadcast/catalog.hpp"
-#include "core/propagation/radio_horizon.hpp"
 
 namespace mastwise {
 namespace {
@@ -39,9 +39,7 @@ Result<Catalog*> Catalogs::use(bool practice_area) {
 }
 
 StationRow seen_from(const NearStation& near) {
-  StationRow row{.station = near.station,
-                 .bearing = near.bearing,
-                 .distance_m = near.distance_m};
+  StationRow row{.station = near.station, .bearing = near.bearing, .distance_m = near.distance_m};
   if (near.station.haat_m) row.horizon_m = radio_horizon_m(*near.station.haat_m, kRoofAntennaM);
   return row;
 }

@@ -1,9 +1,9 @@
 #pragma once
 
+#include "app/worker/worker.hpp"
+
 #include <string>
 #include <vector>
-
-#include "app/worker/worker.hpp"
 
 namespace mastwise {
 

@@ -1,12 +1,12 @@
 #pragma once
 
+#include "app/model/stations.hpp"
+
 #include <condition_variable>
 #include <functional>
 #include <mutex>
 #include <optional>
 #include <thread>
-
-#include "app/model/stations.hpp"
 
 namespace mastwise {
 

@@ -1,9 +1,9 @@
 #include "core/logbook/logbook.hpp"
 
-#include <fmt/format.h>
-
 #include <array>
 #include <charconv>
+
+#include <fmt/format.h>
 
 namespace mastwise {
 namespace {
@@ -94,7 +94,9 @@ Result<Done> Logbook::keep_antenna(safety::Antenna antenna) {
   return keep(kAntenna, antenna == safety::Antenna::Raised ? kRaised : kDown);
 }
 
-Result<std::optional<std::string>> Logbook::settings() { return kept(kSettings); }
+Result<std::optional<std::string>> Logbook::settings() {
+  return kept(kSettings);
+}
 
 Result<Done> Logbook::keep_settings(const std::string& settings) {
   return keep(kSettings, settings);

@@ -1,12 +1,12 @@
 #pragma once
 
-#include <chrono>
-#include <optional>
-#include <string>
-
 #include "core/result.hpp"
 #include "core/safety/drive_off.hpp"
 #include "core/store/sqlite.hpp"
+
+#include <chrono>
+#include <optional>
+#include <string>
 
 namespace mastwise {
 

@@ -211,8 +211,7 @@ Result<Loss> loss_for(const Path& path, const Percentages& percentages) {
     loss.basic_loss_db = 2.0 * median.basic_loss_db - loss.basic_loss_db;
     loss.warnings |= static_cast<Warnings>(Warning::mirrored_time);
   }
-  loss.field_dbuvm =
-      field_of_1kw_dbuvm(loss.basic_loss_db, path.frequency_ghz * 1000.0);  // (70)
+  loss.field_dbuvm = field_of_1kw_dbuvm(loss.basic_loss_db, path.frequency_ghz * 1000.0);  // (70)
   return loss;
 }
 
