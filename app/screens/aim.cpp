@@ -14,7 +14,7 @@ namespace {
 using ui::Align;
 using ui::Face;
 
-constexpr float kPanelWidth = 424.0f, kActHeight = 88.0f, kActGap = 16.0f;
+constexpr float kPanelWidth = 424.0f, kActHeight = 88.0f;
 
 Bearing<True> top_of_dial(Ui& ui, const Model& model) {
   const Findings& found = model.findings;
