@@ -89,9 +89,9 @@ void draw_search(Ui& ui, Rect area, const Model& model) {
 }  // namespace
 
 void draw_station_rows(Ui& ui, Rect view, const Model& model) {
-  ui.canvas().text({view.left, view.top + 20.0f}, list_state(model), Face::Small,
-                   ui.theme().second_ink);
-  view.top += 36.0f;
+  view.top = ui.paragraph({view.left, view.top + 20.0f}, view.width(), 24.0f, list_state(model),
+                          Face::Small, ui.theme().second_ink) -
+             8.0f;
   ui.canvas().line({view.left, view.top}, {view.right, view.top}, ui.theme().rule, 1.5f);
   if (!model.stations) return;
   const auto& rows = model.stations->rows;
