@@ -13,7 +13,9 @@ std::string whole_degrees(double degrees) {
   return fmt::format("{}°", static_cast<int>(std::lround(degrees)) % 360);
 }
 
-std::string tenths_of_degree(double degrees) { return fmt::format("{:.1f}°", degrees); }
+std::string tenths_of_degree(double degrees) {
+  return fmt::format("{:.1f}°", static_cast<double>(std::lround(degrees * 10.0) % 3600) / 10.0);
+}
 
 std::string distance(double distance_m, bool miles) {
   constexpr double kMetresPerMile = 1609.344;

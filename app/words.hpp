@@ -12,7 +12,7 @@ template <class North>
 std::string whole_degrees(Bearing<North> bearing) {
   return whole_degrees(bearing.degrees());
 }
-std::string tenths_of_degree(double degrees);         // "14.1°"
+std::string tenths_of_degree(double degrees);         // "14.1°", 359.97 is "0.0°"
 std::string distance(double distance_m, bool miles);  // "6.4 mi", "0.31 mi", "10.4 km"
 std::string declination(Declination declination);     // "14.1° west"
 std::string from_nose(RigAngle angle);                // "118° right", "20° left", "straight ahead"
