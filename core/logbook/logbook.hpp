@@ -32,7 +32,6 @@ class Logbook {
 
  private:
   explicit Logbook(store::Database database) : database_(std::move(database)) {}
-  Result<Done> bring_up_to_date();
   Result<std::optional<std::string>> kept(const char* name);
   Result<Done> keep(const char* name, const std::string& value);
 
