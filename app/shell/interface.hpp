@@ -41,7 +41,8 @@ class Interface {
 
  private:
   Interface(Session& session, const ui::Metrics& metrics);
-  void hold_glides();
+  bool hold_glide(touch::Point place_px);
+  void hold_glides(std::vector<touch::Gesture>& gestures);
   ui::Ui::Input settle(std::vector<touch::Gesture> gestures) const;
 
   Session& session_;

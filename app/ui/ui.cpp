@@ -13,6 +13,10 @@ Ui::Ui(Canvas canvas, const Metrics& metrics, const Theme& theme, const Input& i
       motion_(motion),
       targets_(targets) {
   motion_.moving = false;
+  for (auto& [name, list] : motion_.lists) {
+    if (list.view_px.empty()) list.scroll.stop();
+    list.view_px = {};
+  }
   targets_.begin_frame(metrics.width_px, metrics.height_px);
 }
 
@@ -50,11 +54,13 @@ bool Ui::button(const std::string& name, Rect rect, std::string_view label, Butt
 }
 
 float Ui::begin_scroll(const std::string& name, Rect viewport, float content_height) {
-  touch::Scroll& scroll = motion_.scrolls[name];
+  Motion::List& list = motion_.lists[name];
+  list.view_px = to_px(viewport);
+  touch::Scroll& scroll = list.scroll;
   const float scale = metrics_.px_per_unit;
   scroll.set_extent(content_height * scale, viewport.height() * scale);
   for (const touch::Gesture& gesture : input_.gestures) {
-    if (to_px(viewport).contains(gesture.start_px)) scroll.apply(gesture);
+    if (list.view_px.contains(gesture.start_px)) scroll.apply(gesture);
   }
   if (scroll.advance(input_.seconds)) motion_.moving = true;
   clip_ = viewport;

@@ -20,7 +20,11 @@ enum class ButtonLook { Plain, Filled, Warning };
 // What stays between two frames of the interface and is no part of the model: where lists are
 // scrolled to and what still moves.
 struct Motion {
-  std::map<std::string, touch::Scroll> scrolls;  // by the list's name
+  struct List {
+    touch::Scroll scroll;
+    Rect view_px;  // where the last frame showed it; empty where it did not
+  };
+  std::map<std::string, List> lists;  // by name
   std::map<std::string, Spring> springs;
   bool moving = false;  // the last frame left something in motion
 };
