@@ -5,6 +5,7 @@
 #include <cctype>
 #include <charconv>
 #include <cmath>
+#include <iostream>
 
 #include "app/words.hpp"
 #include "core/aim/rig_words.hpp"
@@ -132,6 +133,10 @@ Result<Destination> destination_argument(const std::string& to, const std::strin
                  .remedy = "check the call sign, or import a station table first"};
   }
   return Destination{found->front().position, found->front()};
+}
+
+void print(const nlohmann::json& json) {
+  std::cout << json.dump(2, ' ', false, nlohmann::json::error_handler_t::replace) << '\n';
 }
 
 nlohmann::json card_json(const AimCard& card) {

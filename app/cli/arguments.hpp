@@ -41,6 +41,9 @@ Result<Destination> destination_argument(const std::string& to, const std::strin
 // The catalog that a verb uses: the one given, else the user's own.
 Result<std::string> catalog_path(const std::string& given);
 
+// One JSON object on standard output; what a table says that is no UTF-8 is marked as lost.
+void print(const nlohmann::json& json);
+
 nlohmann::json card_json(const AimCard& card);
 // The card as a person reads it.
 std::string card_text(const AimCard& card, Position from, const Destination& to, UtcTime date);

@@ -64,7 +64,7 @@ Result<Done> print_card(const CardOptions& options) {
   const AimCard card =
       aim_card(inputs->from, inputs->to.position, *date, *magnetic, inputs->nose);
   if (options.json) {
-    std::cout << card_json(card).dump(2) << '\n';
+    print(card_json(card));
     return Done{};
   }
   const bool practice = options.at.empty();

@@ -90,7 +90,7 @@ Result<Done> import_stations(const ImportOptions& options) {
   const auto report = catalog->replace_source(*table);
   if (!report) return report.error();
   if (options.json) {
-    std::cout << report_json(*report).dump(2) << '\n';
+    print(report_json(*report));
   } else {
     std::cout << report_text(*report);
   }

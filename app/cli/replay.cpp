@@ -157,7 +157,7 @@ Result<Done> replay(const ReplayOptions& options) {
     json["date_shifted_weeks"] = trusted->weeks_shifted;
   }
   if (card) json["card"] = card_json(*card);
-  std::cout << json.dump(2) << '\n';
+  print(json);
   return Done{};
 }
 
