@@ -155,7 +155,9 @@ nlohmann::json to_json(const Action& action) {
 }
 
 Result<Action> action_from_json(const nlohmann::json& json) {
-  const std::string name = json.is_object() ? json.value("do", "") : "";
+  const auto kind = json.is_object() ? json.find("do") : json.end();
+  const bool named = kind != json.end() && kind->is_string();
+  const std::string name = named ? kind->get<std::string>() : "";
   for (std::size_t i = 0; i < kActions; ++i) {
     if (name != kNames[i]) continue;
     try {

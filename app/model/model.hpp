@@ -48,6 +48,7 @@ struct Findings {
   std::optional<Turn> turn = {};             // from there to the target
   std::optional<double> speed_kmh = {};      // over ground, from a fresh fix
   safety::Drive drive = safety::Drive::Parked;
+  bool operator==(const Findings&) const = default;
 };
 
 // The whole state of the program. It can be printed (to_json), saved and compared.
@@ -75,6 +76,7 @@ struct Model {
   std::optional<Keypad> keypad = {};
 
   Findings findings = {};
+  bool operator==(const Model&) const = default;
 };
 
 // What the worker should be asked now; it differs from stations->question when the list is old.
