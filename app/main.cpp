@@ -1,6 +1,6 @@
-#include <iostream>
-
 #include "app/cli/verbs.hpp"
+
+#include <iostream>
 
 // 0: done. 1: refused, with one line on standard error that says why. 2: wrong usage.
 int main(int argc, char* argv[]) {
@@ -12,7 +12,9 @@ int main(int argc, char* argv[]) {
   mastwise::cli::add_window(program, chosen);
   mastwise::cli::add_card(program, chosen);
   mastwise::cli::add_import(program, chosen);
+  mastwise::cli::add_loss(program, chosen);
   mastwise::cli::add_replay(program, chosen);
+  mastwise::cli::add_survey(program, chosen);
   mastwise::cli::add_shot(program, chosen);
   try {
     program.parse(argc, argv);

@@ -1,11 +1,11 @@
 #include "app/words.hpp"
 
-#include <fmt/chrono.h>
-#include <fmt/format.h>
-
 #include <algorithm>
 #include <cmath>
 #include <vector>
+
+#include <fmt/chrono.h>
+#include <fmt/format.h>
 
 namespace mastwise::words {
 
@@ -13,7 +13,9 @@ std::string whole_degrees(double degrees) {
   return fmt::format("{}°", static_cast<int>(std::lround(degrees)) % 360);
 }
 
-std::string tenths_of_degree(double degrees) { return fmt::format("{:.1f}°", degrees); }
+std::string tenths_of_degree(double degrees) {
+  return fmt::format("{:.1f}°", static_cast<double>(std::lround(degrees * 10.0) % 3600) / 10.0);
+}
 
 std::string distance(double distance_m, bool miles) {
   constexpr double kMetresPerMile = 1609.344;
@@ -91,6 +93,37 @@ std::string link(const Link& link) {
       return link.name + " has been played to its end";
   }
   return {};
+}
+
+std::string chance_number(const reception::Outlook& outlook) {
+  // No evening is certain.
+  constexpr double kMost = 99.0;
+  if (!outlook.chance_percent) return "";
+  return fmt::format("{:.0f} %", std::min(kMost, *outlook.chance_percent));
+}
+
+std::string chance_word(const reception::Outlook& outlook) {
+  if (!outlook.chance_percent) return "not known";
+  return std::string(to_text(reception::chance_word(*outlook.chance_percent)));
+}
+
+std::string models(const reception::Outlook& outlook) {
+  if (!outlook.field_dbuvm) return "not computed";
+  if (!outlook.spread_db) {
+    return fmt::format("{:.0f} dBµV/m by the area mode: no terrain for the path",
+                       *outlook.field_dbuvm);
+  }
+  return fmt::format("{:.0f} dBµV/m, models {:.0f} dB apart", *outlook.field_dbuvm,
+                     *outlook.spread_db);
+}
+
+std::string surroundings(reception::Surroundings surroundings) {
+  return std::string(to_text(surroundings));
+}
+
+std::string sentence(std::string words) {
+  if (!words.empty() && words.front() >= 'a' && words.front() <= 'z') words.front() -= 'a' - 'A';
+  return words;
 }
 
 std::string programmes(const Station& station) {

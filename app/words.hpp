@@ -1,28 +1,38 @@
 #pragma once
 
-#include <string>
-
 #include "app/model/model.hpp"
+
+#include <string>
 
 // How numbers and states are said, the same on the screen, on paper and on the command line.
 namespace mastwise::words {
 
-std::string whole_degrees(double degrees);            // "208°", 359.7 is "0°"
+std::string whole_degrees(double degrees);  // "208°", 359.7 is "0°"
 template <class North>
 std::string whole_degrees(Bearing<North> bearing) {
   return whole_degrees(bearing.degrees());
 }
-std::string tenths_of_degree(double degrees);         // "14.1°"
+std::string tenths_of_degree(double degrees);         // "14.1°", 359.97 is "0.0°"
 std::string distance(double distance_m, bool miles);  // "6.4 mi", "0.31 mi", "10.4 km"
 std::string declination(Declination declination);     // "14.1° west"
-std::string from_nose(RigAngle angle);                // "118° right", "20° left", "straight ahead"
-std::string turn(Turn turn);                          // "Turn right", "Turn left", "On target"
-std::string age(milliseconds age);                    // "3 s", "4 min", "2 h"
-std::string date(UtcTime time);                       // "2 July 2026"
-std::string iso_time(UtcTime time);                   // "2026-07-02T18:04:05Z"
+std::string from_nose(RigAngle angle);  // "118° right", "20° left", "straight ahead"
+std::string turn(Turn turn);            // "Turn right", "Turn left", "On target"
+std::string age(milliseconds age);      // "3 s", "4 min", "2 h"
+std::string date(UtcTime time);         // "2 July 2026"
+std::string iso_time(UtcTime time);     // "2026-07-02T18:04:05Z"
 std::string time_of_day(milliseconds since_midnight);  // "18:04:05Z"
-std::string notation(Notation notation);              // "degrees, minutes"
+std::string notation(Notation notation);               // "degrees, minutes"
 std::string link(const Link& link);
+
+// A chance as its number and word: "83 %" and "likely"; "not known" where there is none.
+std::string chance_number(const reception::Outlook& outlook);
+std::string chance_word(const reception::Outlook& outlook);
+// How the two models see the path: "84 and 88 dBuV/m, models 4 dB apart".
+std::string models(const reception::Outlook& outlook);
+std::string surroundings(reception::Surroundings surroundings);
+
+// The words with a capital first letter.
+std::string sentence(std::string words);
 
 // A station's programmes as one line: "6.1 Basin Public, 6.2 Basin Weather".
 std::string programmes(const Station& station);

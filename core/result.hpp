@@ -11,9 +11,9 @@ namespace mastwise {
 // What went wrong, said to a person: what is wrong, where, and what to do about it.
 struct Error {
   std::string what;
-  std::string where = {};                         // file and line, field, or empty
-  std::string remedy = {};                        // what the person can do, or empty
-  std::optional<std::size_t> character = {};      // 0-based byte in the given text, if any
+  std::string where = {};                     // file and line, field, or empty
+  std::string remedy = {};                    // what the person can do, or empty
+  std::optional<std::size_t> character = {};  // 0-based byte in the given text, if any
 
   // One line: "where: what; remedy".
   std::string message() const {

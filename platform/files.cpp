@@ -1,5 +1,7 @@
 #include "platform/files.hpp"
 
+#include "platform/system_paths.hpp"
+
 #include <cerrno>
 #include <cstdlib>
 #include <cstring>
@@ -7,8 +9,6 @@
 #include <fstream>
 #include <sstream>
 #include <system_error>
-
-#include "platform/system_paths.hpp"
 
 namespace mastwise::platform {
 namespace {
@@ -35,18 +35,6 @@ Result<std::string> read_file(const std::string& path) {
   bytes << file.rdbuf();
   if (file.bad()) return failed("cannot read", path, std::strerror(errno));
   return bytes.str();
-}
-
-Result<Done> save_file(const std::string& path, const std::string& bytes) {
-  const std::string temporary = path + ".new";
-  if (const auto written = write_through(temporary, bytes); !written) return written;
-  std::error_code trouble;
-  fs::rename(temporary, path, trouble);
-  if (trouble) {
-    fs::remove(temporary, trouble);
-    return failed("cannot replace the file", path, trouble.message());
-  }
-  return Done{};
 }
 
 std::string assets_folder() {

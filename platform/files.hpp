@@ -1,8 +1,8 @@
 #pragma once
 
-#include <string>
-
 #include "core/result.hpp"
+
+#include <string>
 
 namespace mastwise::platform {
 
@@ -10,10 +10,6 @@ bool exists(const std::string& path);
 
 // The whole file as bytes. Fails with the path and the system's reason.
 Result<std::string> read_file(const std::string& path);
-
-// Replaces the file at once: the bytes go to a temporary neighbour, which then takes the name, so
-// that a power cut leaves the old file or the new one, never half of one.
-Result<Done> save_file(const std::string& path, const std::string& bytes);
 
 // The folder with the program's fonts, magnetic model and practice area: MASTWISE_ASSETS where set,
 // else `assets` beside the program.

@@ -1,4 +1,4 @@
-# Sourced by run and test: installs what is missing from Debian's packages.
+# Sourced by run and test: Debian's packages, and the build folder.
 
 run_packages=(
   g++ cmake ninja-build pkg-config ccache python3
@@ -38,3 +38,14 @@ configure() {
   cmake -S "$root" -B "$folder" -G Ninja "$@"
   echo "$arguments" >"$folder/configured-with"
 }
+
+# Holds the build folder for this program until `release_build`: whoever comes at the same time
+# waits, and then finds the work done.
+hold_build() {
+  mkdir -p "$root/build"
+  exec 9>"$root/build/lock"
+  flock --nonblock 9 && return
+  echo "Waiting for another build in $root/build"
+  flock 9
+}
+release_build() { exec 9>&-; }

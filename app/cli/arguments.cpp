@@ -1,16 +1,17 @@
 #include "app/cli/arguments.hpp"
 
-#include <fmt/format.h>
-
-#include <cctype>
-#include <charconv>
-#include <cmath>
-
 #include "app/words.hpp"
 #include "core/aim/rig_words.hpp"
 #include "core/broadcast/catalog.hpp"
 #include "platform/clock.hpp"
 #include "platform/files.hpp"
+
+#include <cctype>
+#include <charconv>
+#include <cmath>
+#include <iostream>
+
+#include <fmt/format.h>
 
 namespace mastwise::cli {
 namespace {
@@ -91,9 +92,10 @@ Result<Size> size_argument(const std::string& text) {
                       size.height_px >= kLeast && size.height_px <= kMost;
     if (height.ec == std::errc{} && height.ptr == end && fits) return size;
   }
-  return Error{.what = fmt::format("a size is WIDTHxHEIGHT in pixels, each {} to {}", kLeast, kMost),
-               .where = "--size \"" + text + "\"",
-               .remedy = "write it as 1280x800"};
+  return Error{
+      .what = fmt::format("a size is WIDTHxHEIGHT in pixels, each {} to {}", kLeast, kMost),
+      .where = "--size \"" + text + "\"",
+      .remedy = "write it as 1280x800"};
 }
 
 Result<std::optional<RigHeading>> nose_argument(std::optional<double> degrees) {
@@ -134,6 +136,10 @@ Result<Destination> destination_argument(const std::string& to, const std::strin
   return Destination{found->front().position, found->front()};
 }
 
+void print(const nlohmann::json& json) {
+  std::cout << json.dump(2, ' ', false, nlohmann::json::error_handler_t::replace) << '\n';
+}
+
 nlohmann::json card_json(const AimCard& card) {
   nlohmann::json json{
       {"distance_m", card.distance_m},
@@ -163,18 +169,19 @@ std::string card_text(const AimCard& card, Position from, const Destination& to,
   line("To", format_position(to.position, Notation::Decimal));
   line("Away", fmt::format("{}, {}", words::distance(card.distance_m, true),
                            words::distance(card.distance_m, false)));
-  line("On your compass",
-       fmt::format("{} magnetic, ± {:.1f}°", words::tenths_of_degree(card.bearing_magnetic.degrees()),
-                   card.field.declination_sigma_deg));
+  line("On your compass", fmt::format("{} magnetic, ± {:.1f}°",
+                                      words::tenths_of_degree(card.bearing_magnetic.degrees()),
+                                      card.field.declination_sigma_deg));
   line("On the map", words::tenths_of_degree(card.bearing_true.degrees()) + " true");
-  line("On the grid", fmt::format("{} in zone {}", words::tenths_of_degree(card.bearing_grid.degrees()),
-                                  card.grid.name));
+  line("On the grid",
+       fmt::format("{} in zone {}", words::tenths_of_degree(card.bearing_grid.degrees()),
+                   card.grid.name));
   if (card.rig_angle) {
     line("From the nose",
          fmt::format("{}: {}", words::from_nose(*card.rig_angle), rig_words(*card.rig_angle)));
   }
-  line("The needle", fmt::format("{} of true north on {}", words::declination(card.field.declination),
-                                 words::date(date)));
+  line("The needle", fmt::format("{} of true north on {}",
+                                 words::declination(card.field.declination), words::date(date)));
   if (card.field.zone != MagneticField::Zone::Normal) {
     line("Caution", "so near the magnetic pole a compass cannot be trusted");
   }

@@ -1,15 +1,15 @@
 #pragma once
 
-#include <nlohmann/json.hpp>
-
-#include <optional>
-#include <string>
-
 #include "core/aim/aim_card.hpp"
 #include "core/broadcast/station.hpp"
 #include "core/geo/position.hpp"
 #include "core/result.hpp"
 #include "core/time.hpp"
+
+#include <optional>
+#include <string>
+
+#include <nlohmann/json.hpp>
 
 // What several verbs read from their arguments and print.
 namespace mastwise::cli {
@@ -40,6 +40,9 @@ Result<Destination> destination_argument(const std::string& to, const std::strin
 
 // The catalog that a verb uses: the one given, else the user's own.
 Result<std::string> catalog_path(const std::string& given);
+
+// One JSON object on standard output; what a table says that is no UTF-8 is marked as lost.
+void print(const nlohmann::json& json);
 
 nlohmann::json card_json(const AimCard& card);
 // The card as a person reads it.

@@ -1,11 +1,11 @@
-#include <fmt/format.h>
+#include "app/cli/arguments.hpp"
+#include "app/cli/verbs.hpp"
+#include "app/shell/startup.hpp"
 
 #include <iostream>
 #include <memory>
 
-#include "app/cli/arguments.hpp"
-#include "app/cli/verbs.hpp"
-#include "app/shell/startup.hpp"
+#include <fmt/format.h>
 
 namespace mastwise::cli {
 namespace {
@@ -61,10 +61,9 @@ Result<Done> print_card(const CardOptions& options) {
   if (!date) return date.error();
   const auto magnetic = shell::load_magnetic_model();
   if (!magnetic) return magnetic.error();
-  const AimCard card =
-      aim_card(inputs->from, inputs->to.position, *date, *magnetic, inputs->nose);
+  const AimCard card = aim_card(inputs->from, inputs->to.position, *date, *magnetic, inputs->nose);
   if (options.json) {
-    std::cout << card_json(card).dump(2) << '\n';
+    print(card_json(card));
     return Done{};
   }
   const bool practice = options.at.empty();

@@ -1,15 +1,15 @@
-#include <fmt/format.h>
-
-#include <filesystem>
-#include <iostream>
-#include <memory>
-
 #include "app/cli/arguments.hpp"
 #include "app/cli/verbs.hpp"
 #include "core/broadcast/catalog.hpp"
 #include "core/broadcast/import_csv.hpp"
 #include "core/broadcast/import_table.hpp"
 #include "platform/files.hpp"
+
+#include <filesystem>
+#include <iostream>
+#include <memory>
+
+#include <fmt/format.h>
 
 namespace mastwise::cli {
 namespace {
@@ -90,7 +90,7 @@ Result<Done> import_stations(const ImportOptions& options) {
   const auto report = catalog->replace_source(*table);
   if (!report) return report.error();
   if (options.json) {
-    std::cout << report_json(*report).dump(2) << '\n';
+    print(report_json(*report));
   } else {
     std::cout << report_text(*report);
   }
@@ -101,8 +101,9 @@ Result<Done> import_stations(const ImportOptions& options) {
 
 void add_import(CLI::App& program, Job& chosen) {
   auto options = std::make_shared<ImportOptions>();
-  CLI::App* verb = program.add_subcommand("import", "Puts data into the catalog");
+  CLI::App* verb = program.add_subcommand("import", "Takes in stations or terrain");
   verb->require_subcommand(1);
+  add_import_terrain(*verb, chosen);
   CLI::App* stations = verb->add_subcommand(
       "stations", "A station table: the project's own CSV, or a regulator's by a mapping");
   stations->add_option("file", options->file, "the table")->required();

@@ -1,10 +1,3 @@
-#include <fmt/format.h>
-
-#include <condition_variable>
-#include <iostream>
-#include <memory>
-#include <mutex>
-
 #include "app/cli/arguments.hpp"
 #include "app/cli/verbs.hpp"
 #include "app/shell/receiver_line.hpp"
@@ -13,6 +6,13 @@
 #include "core/nmea/log_replay.hpp"
 #include "platform/clock.hpp"
 #include "platform/files.hpp"
+
+#include <condition_variable>
+#include <iostream>
+#include <memory>
+#include <mutex>
+
+#include <fmt/format.h>
 
 namespace mastwise::cli {
 namespace {
@@ -30,10 +30,19 @@ struct Heard {
   nmea::Fix last_good;
 };
 
-Result<Heard> hear_log(const std::string& path, std::chrono::sys_days date_floor) {
+// A recorded log may be of any year: unless it is told how old it can be, its date is believed.
+Result<Heard> hear_log(const std::string& path, const std::string& recorded_after) {
   const auto bytes = platform::read_file(path);
   if (!bytes) return bytes.error();
-  nmea::LogReplay replay = nmea::replay_log(*bytes, date_floor);
+  std::chrono::sys_days floor = shell::build_date();
+  if (!recorded_after.empty()) {
+    const auto given = date_argument(recorded_after);
+    if (!given) return given.error();
+    floor = std::chrono::floor<std::chrono::days>(*given);
+  }
+  nmea::LogReplay replay = nmea::replay_log(*bytes, floor);
+  const auto& trusted = replay.receiver.date();
+  if (recorded_after.empty() && trusted) replay = nmea::replay_log(*bytes, trusted->said);
   return Heard{std::move(replay.receiver), replay.last_good};
 }
 
@@ -105,14 +114,6 @@ void print_text(const Heard& heard, const std::optional<AimCard>& card, const De
   if (card && to != nullptr) std::cout << card_text(*card, *fix.position, *to, date);
 }
 
-// The day that the receiver's date cannot be before; see nmea::repair_date.
-Result<std::chrono::sys_days> date_floor(const ReplayOptions& options) {
-  if (options.recorded_after.empty()) return shell::build_date();
-  const auto given = date_argument(options.recorded_after);
-  if (!given) return given.error();
-  return std::chrono::floor<std::chrono::days>(*given);
-}
-
 Result<Done> replay(const ReplayOptions& options) {
   if (options.log.empty() == options.device.empty()) {
     return Error{.what = "replay needs one source",
@@ -126,20 +127,20 @@ Result<Done> replay(const ReplayOptions& options) {
     if (!found) return found.error();
     to = *std::move(found);
   }
-  const auto floor = date_floor(options);
-  if (!floor) return floor.error();
-  const auto heard = options.device.empty() ? hear_log(options.log, *floor)
+  const auto heard = options.device.empty() ? hear_log(options.log, options.recorded_after)
                                             : hear_device(options.device, options.seconds);
   if (!heard) return heard.error();
   const nmea::Fix& fix = heard->last_good;
   auto date = date_argument(options.date);
   if (!date) return date.error();
-  if (options.date.empty() && fix.utc) date = *fix.utc;
 
   std::optional<AimCard> card;
   if (to && fix.position && *fix.position != to->position) {
     const auto magnetic = shell::load_magnetic_model();
     if (!magnetic) return magnetic.error();
+    // The receiver's date, unless the log is older than the magnetic model.
+    const bool dated = options.date.empty() && fix.utc;
+    if (dated && !magnetic->at(*fix.position, *fix.utc).beyond_model_end) date = *fix.utc;
     card = aim_card(*fix.position, to->position, *date, *magnetic, *nose);
   }
   if (!options.json) {
@@ -157,7 +158,7 @@ Result<Done> replay(const ReplayOptions& options) {
     json["date_shifted_weeks"] = trusted->weeks_shifted;
   }
   if (card) json["card"] = card_json(*card);
-  std::cout << json.dump(2) << '\n';
+  print(json);
   return Done{};
 }
 
@@ -165,21 +166,25 @@ Result<Done> replay(const ReplayOptions& options) {
 
 void add_replay(CLI::App& program, Job& chosen) {
   auto options = std::make_shared<ReplayOptions>();
-  CLI::App* verb = program.add_subcommand("replay", "What a receiver says, and the card from there");
+  CLI::App* verb =
+      program.add_subcommand("replay", "What a receiver says, and the card from there");
   auto* log = verb->add_option("log", options->log, "a recorded NMEA log");
   verb->add_option("--device", options->device,
                    "a live source in its place: a serial device or HOST:PORT")
       ->excludes(log);
-  verb->add_option("--seconds", options->seconds, "how long to listen to the device, 10 if not given")
+  verb->add_option("--seconds", options->seconds,
+                   "how long to listen to the device, 10 if not given")
       ->check(CLI::Range(0.1, 3600.0));
   auto* to = verb->add_option("--to", options->to, "the aim, in any notation");
   verb->add_option("--station", options->station, "the aim, as a call sign of the catalog")
       ->excludes(to);
   verb->add_option("--catalog", options->catalog, "the catalog's file in place of the user's own");
-  verb->add_option("--date", options->date, "the date for the declination; the receiver's otherwise");
-  verb->add_option("--recorded-after", options->recorded_after,
-                   "the log is not older than this date; dates before it are taken for a receiver's "
-                   "1024-week fault and repaired. The program's own date if not given");
+  verb->add_option("--date", options->date,
+                   "the date for the declination; the receiver's otherwise");
+  verb->add_option(
+      "--recorded-after", options->recorded_after,
+      "the log is no older than this date: an older one in it is a receiver's 1024-week "
+      "fault and is repaired");
   verb->add_option("--nose", options->nose_deg, "true heading of the rig's nose in degrees");
   verb->add_flag("--json", options->json, "print one JSON object");
   verb->callback([&chosen, options] { chosen = [options] { return replay(*options); }; });

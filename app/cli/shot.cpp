@@ -1,25 +1,51 @@
-#include <memory>
+#include "app/shell/shot.hpp"
 
 #include "app/cli/arguments.hpp"
 #include "app/cli/verbs.hpp"
-#include "app/shell/shot.hpp"
 #include "app/shell/startup.hpp"
+
+#include <memory>
 
 namespace mastwise::cli {
 namespace {
 
+constexpr const char* kScreens =
+    "here, stations, aim, path, gear, surroundings, type-position, type-heading, search, raise";
+
 struct ShotOptions {
-  std::string screen, file, size = "1280x800", at, station, catalog, date;
+  std::string screen, file, size = "1280x800", at, station, catalog, terrain, date;
   std::optional<double> nose_deg;
   std::optional<float> dots_per_inch;
   bool night = false;
 };
 
-Result<Place> place_argument(const std::string& name) {
-  if (name == "here") return Place::Here;
-  if (name == "stations") return Place::Stations;
-  if (name == "aim") return Place::Aim;
-  return Error{.what = "there is no screen " + name, .remedy = "use here, stations or aim"};
+// The screens by the names that the command line has for them.
+Result<Done> choose_screen(const std::string& name, shell::Shot& shot) {
+  if (name == "here") {
+    shot.place = Place::Here;
+  } else if (name == "stations") {
+    shot.place = Place::Stations;
+  } else if (name == "aim") {
+    shot.place = Place::Aim;
+  } else if (name == "type-position") {
+    shot.keypad = KeypadPurpose::Position;
+  } else if (name == "type-heading") {
+    shot.keypad = KeypadPurpose::Nose;
+  } else if (name == "search") {
+    shot.keypad = KeypadPurpose::Search;
+  } else if (name == "raise") {
+    shot.raise_prompt = true;
+  } else if (name == "path") {
+    shot.sheet = Sheet::Path;
+  } else if (name == "gear") {
+    shot.sheet = Sheet::Gear;
+  } else if (name == "surroundings") {
+    shot.sheet = Sheet::Surroundings;
+  } else {
+    return Error{.what = "there is no screen " + name,
+                 .remedy = std::string("use one of ") + kScreens};
+  }
+  return Done{};
 }
 
 Result<Destination> practice_destination(const std::string& call_sign) {
@@ -33,12 +59,10 @@ Result<Destination> practice_destination(const std::string& call_sign) {
 }
 
 Result<Done> draw_shot(const ShotOptions& options) {
-  const auto place = place_argument(options.screen);
-  if (!place) return place.error();
   const auto size = size_argument(options.size);
   if (!size) return size.error();
   shell::Shot shot;
-  shot.place = *place;
+  if (const auto chosen = choose_screen(options.screen, shot); !chosen) return chosen;
   shot.night = options.night;
   shot.file = options.file;
   shot.window.width_px = size->width_px;
@@ -65,6 +89,9 @@ Result<Done> draw_shot(const ShotOptions& options) {
   const auto path = catalog_path(options.catalog);
   if (!path) return path.error();
   shot.catalog = *path;
+  const auto terrain = options.terrain.empty() ? shell::terrain_folder() : options.terrain;
+  if (!terrain) return terrain.error();
+  shot.terrain_folder = *terrain;
   return shell::draw_shot(shot);
 }
 
@@ -73,7 +100,7 @@ Result<Done> draw_shot(const ShotOptions& options) {
 void add_shot(CLI::App& program, Job& chosen) {
   auto options = std::make_shared<ShotOptions>();
   CLI::App* verb = program.add_subcommand("shot", "Draws a screen into a PNG, with no display");
-  verb->add_option("screen", options->screen, "here, stations or aim")->required();
+  verb->add_option("screen", options->screen, kScreens)->required();
   verb->add_option("file", options->file, "the PNG to write")->required();
   verb->add_option("--size", options->size, "pixels, 1280x800 if not given");
   verb->add_option("--dpi", options->dots_per_inch, "dots per inch of the screen meant")
@@ -84,6 +111,8 @@ void add_shot(CLI::App& program, Job& chosen) {
   verb->add_option("--nose", options->nose_deg, "true heading of the rig's nose in degrees");
   verb->add_option("--date", options->date, "the date for the declination; today if not given");
   verb->add_option("--catalog", options->catalog, "the catalog's file in place of the user's own");
+  verb->add_option("--terrain", options->terrain,
+                   "the folder of elevation tiles in place of the user's own");
   verb->callback([&chosen, options] { chosen = [options] { return draw_shot(*options); }; });
 }
 

@@ -1,10 +1,10 @@
 #pragma once
 
-#include <CLI/CLI.hpp>
+#include "core/result.hpp"
 
 #include <functional>
 
-#include "core/result.hpp"
+#include <CLI/CLI.hpp>
 
 // The verbs of the command line: one file each. A verb adds its options to the program and returns
 // through `chosen` what is to be done.
@@ -14,7 +14,10 @@ using Job = std::function<Result<Done>()>;
 
 void add_card(CLI::App& program, Job& chosen);
 void add_import(CLI::App& program, Job& chosen);
+void add_import_terrain(CLI::App& import, Job& chosen);
+void add_loss(CLI::App& program, Job& chosen);
 void add_replay(CLI::App& program, Job& chosen);
+void add_survey(CLI::App& program, Job& chosen);
 void add_shot(CLI::App& program, Job& chosen);
 
 // Without a verb: the touch program.

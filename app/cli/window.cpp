@@ -1,15 +1,16 @@
-#include <memory>
-
 #include "app/cli/arguments.hpp"
 #include "app/cli/verbs.hpp"
+#include "app/shell/startup.hpp"
 #include "app/shell/window_loop.hpp"
 #include "platform/files.hpp"
+
+#include <memory>
 
 namespace mastwise::cli {
 namespace {
 
 struct Options {
-  std::string size, device, catalog, record;
+  std::string size, device, catalog, terrain, record;
   std::optional<float> dots_per_inch;
   bool fullscreen = false;
 };
@@ -19,7 +20,10 @@ Result<Done> open_window(const Options& options) {
   if (!folder) return folder.error();
   const auto catalog = catalog_path(options.catalog);
   if (!catalog) return catalog.error();
-  shell::WindowOptions window{.catalog_path = *catalog, .logbook_path = *folder + "/logbook"};
+  const auto terrain = options.terrain.empty() ? shell::terrain_folder() : options.terrain;
+  if (!terrain) return terrain.error();
+  shell::WindowOptions window{
+      .catalog_path = *catalog, .terrain_folder = *terrain, .logbook_path = *folder + "/logbook"};
   if (!options.size.empty()) {
     const auto size = size_argument(options.size);
     if (!size) return size.error();
@@ -45,6 +49,8 @@ void add_window(CLI::App& program, Job& chosen) {
                      "the receiver: a serial device, HOST:PORT, or a log file");
   program.add_option("--catalog", options->catalog,
                      "the catalog's file in place of the user's own");
+  program.add_option("--terrain", options->terrain,
+                     "the folder of elevation tiles in place of the user's own");
   program.add_option("--record", options->record, "write the session's actions into this file");
   chosen = [options] { return open_window(*options); };
 }

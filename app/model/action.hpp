@@ -1,14 +1,14 @@
 #pragma once
 
-#include <optional>
-#include <string>
-#include <variant>
-#include <vector>
-
 #include "app/model/choices.hpp"
 #include "app/model/stations.hpp"
 #include "app/model/stop.hpp"
 #include "core/time.hpp"
+
+#include <optional>
+#include <string>
+#include <variant>
+#include <vector>
 
 // Everything that can happen to the model. Devices, fingers, the clock and the worker make these;
 // nothing else changes the model, so that a session is the list of its actions.
@@ -37,13 +37,23 @@ struct Show {
 struct SetStop {
   Stop stop;  // a whole stop at once: from the command line or the logbook
 };
-struct UseReceiver {};      // position from the receiver
-struct NextNotation {};     // show positions in the next notation
-struct SwitchNight {};      // day look or night look
-struct SwitchUnits {};      // miles or kilometres
-struct SwitchHand {};       // acts under the right or the left thumb
-struct SwitchPractice {};   // into or out of the practice area
-struct TurnDial {};         // next choice of what is up on the dial
+struct UseReceiver {};     // position from the receiver
+struct NextNotation {};    // show positions in the next notation
+struct SwitchNight {};     // day look or night look
+struct SwitchUnits {};     // miles or kilometres
+struct SwitchHand {};      // acts under the right or the left thumb
+struct SwitchPractice {};  // into or out of the practice area
+struct TurnDial {};        // next choice of what is up on the dial
+
+struct OpenSheet {
+  Sheet sheet;
+};
+struct ChooseSurroundings {
+  reception::Surroundings surroundings;
+};
+struct ChooseGear {
+  GearChoice gear;
+};
 
 struct OpenKeypad {
   KeypadPurpose purpose;
@@ -66,8 +76,10 @@ struct ForgetNose {};
 
 struct ClearSearch {};
 struct SelectStation {
-  std::string source, id;  // a station's id is unique within its source
+  StationKey key;
 };
+struct NextChanceFloor {};  // list only what is likelier
+struct SwitchGrouping {};   // the best source of each network, or all
 struct StationsFound {
   StationsAnswer answer;
 };
@@ -88,12 +100,14 @@ struct TakeBack {};  // undo the last touch that changed something
 namespace mastwise {
 
 using Action =
-    std::variant<act::Tick, act::ReceiverBytes, act::LinkChanged, act::Show, act::SetStop, act::UseReceiver,
-                 act::NextNotation, act::SwitchNight, act::SwitchUnits, act::SwitchHand,
-                 act::SwitchPractice, act::TurnDial, act::OpenKeypad, act::KeypadType,
+    std::variant<act::Tick, act::ReceiverBytes, act::LinkChanged, act::Show, act::SetStop,
+                 act::UseReceiver, act::NextNotation, act::SwitchNight, act::SwitchUnits,
+                 act::SwitchHand, act::SwitchPractice, act::TurnDial, act::OpenSheet,
+                 act::ChooseSurroundings, act::ChooseGear, act::OpenKeypad, act::KeypadType,
                  act::KeypadErase, act::KeypadEraseAll, act::KeypadPage, act::KeypadNorth,
                  act::KeypadAccept, act::KeypadClose, act::NoseFromCourse, act::ForgetNose,
-                 act::ClearSearch, act::SelectStation, act::StationsFound, act::AskRaise,
-                 act::ConfirmRaise, act::RefuseRaise, act::AntennaIsDown, act::Trouble, act::TakeBack>;
+                 act::ClearSearch, act::SelectStation, act::NextChanceFloor, act::SwitchGrouping,
+                 act::StationsFound, act::AskRaise, act::ConfirmRaise, act::RefuseRaise,
+                 act::AntennaIsDown, act::Trouble, act::TakeBack>;
 
 }  // namespace mastwise

@@ -1,10 +1,10 @@
 #include "app/model/action_json.hpp"
 
+#include "app/model/json_types.hpp"
+
 #include <array>
 #include <type_traits>
 #include <utility>
-
-#include "app/model/json_types.hpp"
 
 NLOHMANN_JSON_NAMESPACE_BEGIN
 
@@ -57,19 +57,59 @@ mastwise::Station adl_serializer<mastwise::Station>::from_json(const json& in) {
   return s;
 }
 
+NLOHMANN_JSON_NAMESPACE_END
+
+namespace mastwise::reception {
+
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(Obstacle, distance_m, ground_amsl_m, above_line_m, loss_db,
+                                   earth_curve)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(Reason, kind, decibel, text)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(Deviations, location_db, time_db, model_db, heading_db,
+                                   station_db, interference_db)
+
+}  // namespace mastwise::reception
+
+NLOHMANN_JSON_NAMESPACE_BEGIN
+
+template <>
+struct adl_serializer<mastwise::reception::Obstacles> {
+  static void to_json(json& out, const mastwise::reception::Obstacles& obstacles) {
+    out = json::array();
+    for (const auto& obstacle : obstacles) out.push_back(obstacle);
+  }
+  static void from_json(const json& in, mastwise::reception::Obstacles& obstacles) {
+    for (const json& one : in) obstacles.add(one.get<mastwise::reception::Obstacle>());
+  }
+};
+
+NLOHMANN_JSON_NAMESPACE_END
+
+namespace mastwise::reception {
+
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(Outlook, distance_m, bearing, frequency_mhz, band, mode,
+                                   terrain_coverage, transmitter_height_m, field_p1812_dbuvm,
+                                   field_itm_dbuvm, field_dbuvm, spread_db, margin_db,
+                                   chance_percent, deviations, obstacles, amplifier_off)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(PicturePoint, distance_m, ground_m, line_m, fresnel_m)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(PictureObstacle, obstacle, ground_m, text)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(PathPicture, distance_m, frequency_mhz, points, obstacles,
+                                   stop_antenna_m, station_antenna_m, stop_clutter_m,
+                                   terrain_coverage)
+
+}  // namespace mastwise::reception
+
+NLOHMANN_JSON_NAMESPACE_BEGIN
+
 template <>
 struct adl_serializer<mastwise::StationRow> {
   static void to_json(json& out, const mastwise::StationRow& row) {
-    out = {{"station", row.station},
-           {"bearing", row.bearing},
-           {"distance_m", row.distance_m},
-           {"horizon_m", row.horizon_m}};
+    out = {{"station", row.station}, {"outlook", row.outlook}, {"reasons", row.reasons}};
   }
   static mastwise::StationRow from_json(const json& in) {
-    return {.station = in.at("station").get<mastwise::Station>(),
-            .bearing = in.at("bearing").get<std::optional<mastwise::Bearing<mastwise::True>>>(),
-            .distance_m = in.at("distance_m").get<std::optional<double>>(),
-            .horizon_m = in.at("horizon_m").get<std::optional<double>>()};
+    mastwise::StationRow row{.station = in.at("station").get<mastwise::Station>()};
+    in.at("outlook").get_to(row.outlook);
+    in.at("reasons").get_to(row.reasons);
+    return row;
   }
 };
 
@@ -77,7 +117,8 @@ NLOHMANN_JSON_NAMESPACE_END
 
 namespace mastwise {
 
-NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(StationsAnswer, question, rows, trouble)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(StationsAnswer, question, rows, measured, all, target_path,
+                                   trouble)
 
 namespace act {
 
@@ -98,10 +139,13 @@ NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(Tick, now, utc)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(LinkChanged, link)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(Show, place)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(SetStop, stop)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(OpenSheet, sheet)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(ChooseSurroundings, surroundings)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(ChooseGear, gear)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(OpenKeypad, purpose)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(KeypadType, text)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(NoseFromCourse, backed_in)
-NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(SelectStation, source, id)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(SelectStation, key)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(StationsFound, answer)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(Trouble, what)
 
@@ -111,13 +155,15 @@ namespace {
 
 // In the order of the variant.
 constexpr std::array kNames{
-    "Tick",          "ReceiverBytes", "LinkChanged",    "Show",           "SetStop",
-    "UseReceiver",   "NextNotation",  "SwitchNight",    "SwitchUnits",    "SwitchHand",
-    "SwitchPractice", "TurnDial",     "OpenKeypad",     "KeypadType",     "KeypadErase",
-    "KeypadEraseAll", "KeypadPage",   "KeypadNorth",    "KeypadAccept",   "KeypadClose",
-    "NoseFromCourse", "ForgetNose",   "ClearSearch",    "SelectStation",  "StationsFound",
-    "AskRaise",      "ConfirmRaise",  "RefuseRaise",    "AntennaIsDown",  "Trouble",
-    "TakeBack"};
+    "Tick",           "ReceiverBytes",      "LinkChanged",    "Show",
+    "SetStop",        "UseReceiver",        "NextNotation",   "SwitchNight",
+    "SwitchUnits",    "SwitchHand",         "SwitchPractice", "TurnDial",
+    "OpenSheet",      "ChooseSurroundings", "ChooseGear",     "OpenKeypad",
+    "KeypadType",     "KeypadErase",        "KeypadEraseAll", "KeypadPage",
+    "KeypadNorth",    "KeypadAccept",       "KeypadClose",    "NoseFromCourse",
+    "ForgetNose",     "ClearSearch",        "SelectStation",  "NextChanceFloor",
+    "SwitchGrouping", "StationsFound",      "AskRaise",       "ConfirmRaise",
+    "RefuseRaise",    "AntennaIsDown",      "Trouble",        "TakeBack"};
 constexpr std::size_t kActions = std::variant_size_v<Action>;
 static_assert(kNames.size() == kActions, "every action has its name here");
 
@@ -155,7 +201,9 @@ nlohmann::json to_json(const Action& action) {
 }
 
 Result<Action> action_from_json(const nlohmann::json& json) {
-  const std::string name = json.is_object() ? json.value("do", "") : "";
+  const auto kind = json.is_object() ? json.find("do") : json.end();
+  const bool named = kind != json.end() && kind->is_string();
+  const std::string name = named ? kind->get<std::string>() : "";
   for (std::size_t i = 0; i < kActions; ++i) {
     if (name != kNames[i]) continue;
     try {
@@ -178,6 +226,9 @@ nlohmann::json to_json(const Model& model) {
                       {"stop", model.stop},
                       {"search", model.search},
                       {"trouble", model.trouble},
+                      {"sheet", model.sheet},
+                      {"chance_floor", model.chance_floor},
+                      {"by_network", model.by_network},
                       {"antenna_raised", model.antenna == safety::Antenna::Raised},
                       {"asking_raise", model.asking_raise},
                       {"dial_up", model.dial_up},
@@ -186,6 +237,7 @@ nlohmann::json to_json(const Model& model) {
                       {"stations", model.stations ? model.stations->rows.size() : 0},
                       {"position", found.position},
                       {"position_stale", found.position_stale}};
+  if (found.outlook) json["outlook"] = *found.outlook;
   if (found.card) {
     json["bearing_true"] = found.card->bearing_true;
     json["bearing_magnetic"] = found.card->bearing_magnetic;

@@ -1,10 +1,10 @@
 #pragma once
 
-#include <nlohmann/json.hpp>
-
 #include "app/model/action.hpp"
 #include "app/model/model.hpp"
 #include "core/result.hpp"
+
+#include <nlohmann/json.hpp>
 
 namespace mastwise {
 

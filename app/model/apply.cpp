@@ -44,6 +44,14 @@ class Applier {
   void operator()(const act::SwitchPractice&);
   void operator()(const act::TurnDial&) { next(m_.dial_up, DialUp::Facing); }
 
+  void operator()(const act::OpenSheet& open) { m_.sheet = open.sheet; }
+  void operator()(const act::ChooseSurroundings& chosen) {
+    remember("Other surroundings");
+    m_.stop.surroundings = chosen.surroundings;
+    m_.sheet = Sheet::None;
+  }
+  void operator()(const act::ChooseGear& chosen) { m_.settings.gear = chosen.gear; }
+
   void operator()(const act::OpenKeypad& open) {
     m_.keypad = Keypad{.purpose = open.purpose, .letters = open.purpose == KeypadPurpose::Search};
     if (open.purpose == KeypadPurpose::Search) m_.keypad->text = m_.search;
@@ -84,22 +92,20 @@ class Applier {
 
   void operator()(const act::ClearSearch&) { m_.search.clear(); }
   void operator()(const act::SelectStation& selected) {
-    if (!m_.stations) return;
-    for (const StationRow& row : m_.stations->rows) {
-      if (row.station.id != selected.id || row.station.provenance.source.name != selected.source) {
-        continue;
-      }
-      remember("Aim at " + row.station.call_sign);
-      m_.stop.target = row.station;
-      m_.place = Place::Aim;
-      return;
-    }
+    const StationRow* row = m_.stations ? find_row(*m_.stations, selected.key) : nullptr;
+    if (row == nullptr) return;
+    remember("Aim at " + row->station.call_sign);
+    m_.stop.target = row->station;
+    m_.place = Place::Aim;
+    m_.keypad.reset();
   }
+  void operator()(const act::NextChanceFloor&) {
+    m_.chance_floor = (m_.chance_floor + 1) % kChanceFloors.size();
+  }
+  void operator()(const act::SwitchGrouping&) { m_.by_network = !m_.by_network; }
   void operator()(const act::StationsFound& found) { m_.stations = found.answer; }
 
-  void operator()(const act::AskRaise&) {
-    m_.asking_raise = m_.antenna == safety::Antenna::Down;
-  }
+  void operator()(const act::AskRaise&) { m_.asking_raise = m_.antenna == safety::Antenna::Down; }
   void operator()(const act::ConfirmRaise&) {
     if (m_.asking_raise) m_.antenna = safety::Antenna::Raised;
     m_.asking_raise = false;

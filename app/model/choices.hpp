@@ -1,8 +1,11 @@
 #pragma once
 
-#include <string>
-
+#include "core/gear/gear.hpp"
 #include "core/geo/notation.hpp"
+
+#include <array>
+#include <optional>
+#include <string>
 
 namespace mastwise {
 
@@ -14,6 +17,12 @@ enum class PositionSource { Receiver, ByHand };
 // What the top of the dial shows.
 enum class DialUp { TrueNorth, Nose, Facing };
 
+// What covers the places because a person asked for it.
+enum class Sheet { None, Gear, Surroundings, Path };
+
+// Prospects with at least this chance are listed, in percent.
+inline constexpr std::array kChanceFloors{0.0, 10.0, 40.0, 70.0, 90.0};
+
 enum class KeypadPurpose { Position, Nose, Search };
 
 // The line to the receiver.
@@ -23,12 +32,30 @@ struct Link {
   bool operator==(const Link&) const = default;
 };
 
+inline constexpr std::array kNotations{Notation::Decimal, Notation::DegreesMinutes,
+                                       Notation::DegreesMinutesSeconds, Notation::UtmUps,
+                                       Notation::Mgrs};
+
+// The rig's gear: a preset by its name, and what differs from it.
+struct GearChoice {
+  std::string preset = {};  // empty: the usual one
+  std::optional<double> height_m = {};
+  std::optional<double> cable_m = {};
+  std::optional<int> splits = {};
+  bool amplifier = true;  // used where the preset has one
+  bool operator==(const GearChoice&) const = default;
+};
+
+// The gear that is meant; a preset that is no longer known counts as the usual one.
+gear::Gear gear_of(const GearChoice& choice);
+
 // Kept from session to session.
 struct Settings {
   bool night = false;
   bool miles = true;
   bool left_handed = false;
   Notation notation = Notation::Decimal;
+  GearChoice gear = {};
   bool operator==(const Settings&) const = default;
 };
 

@@ -1,5 +1,7 @@
 #include "app/model/apply.hpp"
 
+#include <set>
+
 namespace mastwise {
 namespace {
 
@@ -40,10 +42,55 @@ std::optional<Bearing<True>> facing(const nmea::HeadingSensor& sensor,
   return to_true(*sensor.magnetic_heading, field->declination);
 }
 
+std::vector<std::string> networks_of(const Station& station) {
+  std::vector<std::string> networks;
+  if (!station.network.empty()) networks.push_back(station.network);
+  for (const Programme& programme : station.programmes) {
+    if (!programme.network.empty()) networks.push_back(programme.network);
+  }
+  return networks;
+}
+
+// The rows with the wished chance; by network, only those that bring a network no better row does.
+std::vector<std::size_t> listed_rows(const Model& model) {
+  std::vector<std::size_t> listed;
+  if (!model.stations) return listed;
+  const double floor_percent = kChanceFloors[model.chance_floor];
+  std::set<std::string> brought;
+  for (std::size_t i = 0; i < model.stations->rows.size(); ++i) {
+    const StationRow& row = model.stations->rows[i];
+    const double chance =
+        row.outlook && row.outlook->chance_percent ? *row.outlook->chance_percent : 0.0;
+    if (chance < floor_percent) continue;
+    bool brings = !model.by_network;
+    for (const std::string& network : networks_of(row.station)) {
+      if (brought.insert(network).second) brings = true;
+    }
+    if (brings) listed.push_back(i);
+  }
+  return listed;
+}
+
+void find_prospect(const Model& model, Findings& findings) {
+  findings.listed = listed_rows(model);
+  if (!model.stations || !model.stop.target) return;
+  const StationRow* row = find_row(*model.stations, key_of(*model.stop.target));
+  if (row == nullptr) return;
+  findings.outlook = row->outlook;
+  findings.reasons = row->reasons;
+}
+
 }  // namespace
 
 StationsQuestion stations_question(const Model& model) {
-  return {model.findings.position, model.search, model.stop.practice};
+  StationsQuestion question{.from = model.findings.position,
+                            .search = model.search,
+                            .practice = model.stop.practice,
+                            .miles = model.settings.miles,
+                            .surroundings = model.stop.surroundings,
+                            .gear = model.settings.gear};
+  if (model.stop.target) question.target = key_of(*model.stop.target);
+  return question;
 }
 
 void derive(Model& model, const World& world) {
@@ -54,8 +101,7 @@ void derive(Model& model, const World& world) {
     findings.field = world.magnetic.at(*findings.position, findings.date);
   }
   findings.nose = nose_heading(model.stop.nose, findings.field);
-  if (findings.position && model.stop.target &&
-      *findings.position != model.stop.target->position) {
+  if (findings.position && model.stop.target && *findings.position != model.stop.target->position) {
     findings.card = aim_card(*findings.position, model.stop.target->position, findings.date,
                              world.magnetic, findings.nose);
   }
@@ -66,9 +112,9 @@ void derive(Model& model, const World& world) {
   if (const auto speed_mps = model.receiver.fix(model.now).speed_mps) {
     findings.speed_kmh = *speed_mps * 3.6;
   }
-  findings.drive =
-      safety::drive_state(model.antenna, findings.speed_kmh, model.findings.drive);
-  model.findings = findings;
+  findings.drive = safety::drive_state(model.antenna, findings.speed_kmh, model.findings.drive);
+  find_prospect(model, findings);
+  model.findings = std::move(findings);
 }
 
 }  // namespace mastwise

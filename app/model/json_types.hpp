@@ -1,15 +1,15 @@
 #pragma once
 
-#include <nlohmann/json.hpp>
+#include "app/model/action.hpp"
 
 #include <optional>
 #include <stdexcept>
 #include <variant>
 
-#include "app/model/action.hpp"
+#include <nlohmann/json.hpp>
 
-// How the types within actions are written as JSON. A reader that meets what it does not know throws
-// json's exception, which action_from_json() turns into an error.
+// How the types within actions are written as JSON. A reader that meets what it does not know
+// throws json's exception, which action_from_json() turns into an error.
 
 NLOHMANN_JSON_NAMESPACE_BEGIN
 
@@ -29,7 +29,8 @@ struct adl_serializer<mastwise::Position> {
     out = {position.latitude_deg(), position.longitude_deg()};
   }
   static mastwise::Position from_json(const json& in) {
-    const auto position = mastwise::Position::at_deg(in.at(0).get<double>(), in.at(1).get<double>());
+    const auto position =
+        mastwise::Position::at_deg(in.at(0).get<double>(), in.at(1).get<double>());
     if (!position) throw std::invalid_argument(position.error().message());
     return *position;
   }
@@ -94,10 +95,14 @@ NLOHMANN_JSON_NAMESPACE_END
 namespace mastwise {
 
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(Link, state, name)
-NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE_WITH_DEFAULT(Settings, night, miles, left_handed, notation)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE_WITH_DEFAULT(GearChoice, preset, height_m, cable_m, splits,
+                                                amplifier)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE_WITH_DEFAULT(Settings, night, miles, left_handed, notation, gear)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(Nose, heading, origin)
-NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(Stop, practice, source, by_hand, nose, target)
-NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(StationsQuestion, from, search, practice)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(Stop, practice, source, by_hand, nose, target, surroundings)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(StationKey, source, id)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(StationsQuestion, from, search, practice, miles, surroundings,
+                                   gear, target)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(Programme, virtual_channel, name, network, language)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(Note, column, text)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(Source, name, date)

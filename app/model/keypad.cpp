@@ -10,7 +10,9 @@ void type(Keypad& keypad, std::string_view text) {
 }
 
 void erase_last(Keypad& keypad) {
-  const auto continues = [](char byte) { return (static_cast<unsigned char>(byte) & 0xC0) == 0x80; };
+  const auto continues = [](char byte) {
+    return (static_cast<unsigned char>(byte) & 0xC0) == 0x80;
+  };
   while (!keypad.text.empty() && continues(keypad.text.back())) keypad.text.pop_back();
   if (!keypad.text.empty()) keypad.text.pop_back();
 }

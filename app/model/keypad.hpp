@@ -1,8 +1,8 @@
 #pragma once
 
-#include <string_view>
-
 #include "app/model/model.hpp"
+
+#include <string_view>
 
 namespace mastwise {
 

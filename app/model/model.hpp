@@ -1,8 +1,5 @@
 #pragma once
 
-#include <optional>
-#include <string>
-
 #include "app/model/choices.hpp"
 #include "app/model/stations.hpp"
 #include "app/model/stop.hpp"
@@ -12,6 +9,9 @@
 #include "core/nmea/straight_course.hpp"
 #include "core/safety/drive_off.hpp"
 #include "core/time.hpp"
+
+#include <optional>
+#include <string>
 
 namespace mastwise {
 
@@ -42,12 +42,16 @@ struct Findings {
   enum class DateOrigin { Receiver, Machine } date_origin = DateOrigin::Machine;
 
   std::optional<MagneticField> field = {};
-  std::optional<RigHeading> nose = {};      // needs the declination when read from a compass
+  std::optional<RigHeading> nose = {};  // needs the declination when read from a compass
   std::optional<AimCard> card = {};
   std::optional<Bearing<True>> facing = {};  // where the heading sensor points
   std::optional<Turn> turn = {};             // from there to the target
   std::optional<double> speed_kmh = {};      // over ground, from a fresh fix
+  std::vector<std::size_t> listed = {};      // rows of the stations' answer that are to be shown
+  std::optional<reception::Outlook> outlook = {};  // of the target
+  std::vector<reception::Reason> reasons = {};
   safety::Drive drive = safety::Drive::Parked;
+  bool operator==(const Findings&) const = default;
 };
 
 // The whole state of the program. It can be printed (to_json), saved and compared.
@@ -71,10 +75,14 @@ struct Model {
 
   safety::Antenna antenna = safety::Antenna::Down;
   bool asking_raise = false;
+  Sheet sheet = Sheet::None;
+  std::size_t chance_floor = 0;  // of kChanceFloors
+  bool by_network = false;       // list only the best source of each network
   DialUp dial_up = DialUp::TrueNorth;
   std::optional<Keypad> keypad = {};
 
   Findings findings = {};
+  bool operator==(const Model&) const = default;
 };
 
 // What the worker should be asked now; it differs from stations->question when the list is old.

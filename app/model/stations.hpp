@@ -1,38 +1,56 @@
 #pragma once
 
+#include "app/model/choices.hpp"
+#include "core/angles/bearing.hpp"
+#include "core/broadcast/station.hpp"
+#include "core/geo/position.hpp"
+#include "core/reception/path_picture.hpp"
+#include "core/reception/prospect.hpp"
+#include "core/reception/surroundings.hpp"
+
 #include <optional>
 #include <string>
 #include <vector>
 
-#include "core/broadcast/station.hpp"
-#include "core/angles/bearing.hpp"
-#include "core/geo/position.hpp"
-
 namespace mastwise {
 
-// What the worker is asked for the list of stations.
+// A station as a catalog tells it from all others.
+struct StationKey {
+  std::string source, id;
+  bool operator==(const StationKey&) const = default;
+};
+StationKey key_of(const Station& station);
+
+// What the worker is asked: who can be received here, and how the path to the target looks.
 struct StationsQuestion {
   std::optional<Position> from = {};
   std::string search = {};
   bool practice = false;
+  bool miles = false;  // how lengths within the reasons are said
+  reception::Surroundings surroundings = reception::Surroundings::open;
+  GearChoice gear = {};
+  std::optional<StationKey> target = {};
   bool operator==(const StationsQuestion&) const = default;
 };
 
 // A station as seen from the stop.
 struct StationRow {
   Station station;
-  // Of the way from the stop; unknown without a position.
-  std::optional<Bearing<True>> bearing = {};
-  std::optional<double> distance_m = {};
-  std::optional<double> horizon_m = {};  // radio horizon over smooth earth; needs a known height
+  std::optional<reception::Outlook> outlook = {};  // unknown without a position
+  std::vector<reception::Reason> reasons = {};     // dearest first
   bool operator==(const StationRow&) const = default;
 };
 
 struct StationsAnswer {
   StationsQuestion question;
   std::vector<StationRow> rows = {};  // best first
-  std::string trouble = {};      // why there are none, if something failed
+  std::size_t measured = 0, all = 0;  // paths; the list fills until they are equal
+  std::optional<reception::PathPicture> target_path = {};
+  std::string trouble = {};  // why there are none, if something failed
   bool operator==(const StationsAnswer&) const = default;
 };
+
+// The row of a station; null where the answer has none.
+const StationRow* find_row(const StationsAnswer& answer, const StationKey& key);
 
 }  // namespace mastwise

@@ -1,12 +1,13 @@
 #pragma once
 
-#include <optional>
-#include <variant>
-
 #include "app/model/choices.hpp"
 #include "core/angles/bearing.hpp"
 #include "core/broadcast/station.hpp"
 #include "core/geo/position.hpp"
+#include "core/reception/surroundings.hpp"
+
+#include <optional>
+#include <variant>
 
 namespace mastwise {
 
@@ -28,6 +29,7 @@ struct Stop {
   std::optional<Position> by_hand = {};
   std::optional<Nose> nose = {};
   std::optional<Station> target = {};
+  reception::Surroundings surroundings = reception::Surroundings::open;
   bool operator==(const Stop&) const = default;
 };
 

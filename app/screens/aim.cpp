@@ -1,12 +1,13 @@
-#include <fmt/format.h>
+#include "app/screens/screens.hpp"
+#include "app/ui/chance_mark.hpp"
+#include "app/ui/dial.hpp"
+#include "app/ui/layout.hpp"
+#include "app/words.hpp"
+#include "core/aim/rig_words.hpp"
 
 #include <cmath>
 
-#include "app/screens/screens.hpp"
-#include "app/ui/layout.hpp"
-#include "app/ui/dial.hpp"
-#include "app/words.hpp"
-#include "core/aim/rig_words.hpp"
+#include <fmt/format.h>
 
 namespace mastwise::screens {
 namespace {
@@ -14,7 +15,7 @@ namespace {
 using ui::Align;
 using ui::Face;
 
-constexpr float kPanelWidth = 424.0f, kActHeight = 88.0f, kActGap = 16.0f;
+constexpr float kPanelWidth = 424.0f, kActHeight = 88.0f;
 
 Bearing<True> top_of_dial(Ui& ui, const Model& model) {
   const Findings& found = model.findings;
@@ -43,8 +44,9 @@ void draw_title(Ui& ui, Rect area, const Model& model) {
   ui.canvas().text({area.left, area.top + 26.0f}, words::title(station), Face::Cardinal, theme.ink);
   ui.canvas().text({area.left, area.top + 58.0f}, words::carries(station), Face::Word,
                    theme.second_ink);
-  ui.canvas().text({area.right, area.top + 26.0f}, fmt::format("RF {}", to_text(station.rf_channel)),
-                   Face::Value, theme.ink, Align::Right);
+  ui.canvas().text({area.right, area.top + 26.0f},
+                   fmt::format("RF {}", to_text(station.rf_channel)), Face::Value, theme.ink,
+                   Align::Right);
   if (station.polarization != Polarization::unknown) {
     ui.canvas().text({area.right, area.top + 58.0f}, std::string(to_text(station.polarization)),
                      Face::Word, theme.second_ink, Align::Right);
@@ -57,26 +59,41 @@ void add_others(ui::DialView& view, const Model& model) {
   for (const StationRow& row : model.stations->rows) {
     if (view.others.size() == kMost) break;
     const bool is_target = model.stop.target && row.station.id == model.stop.target->id;
-    if (row.bearing && !is_target) view.others.push_back({row.station.call_sign, *row.bearing});
+    if (row.outlook && !is_target) {
+      view.others.push_back({row.station.call_sign, row.outlook->bearing});
+    }
+  }
+}
+
+// The antenna's own pattern in the target's band, turned to the target.
+void add_pattern(ui::DialView& view, const Model& model) {
+  if (!model.findings.outlook || !view.target) return;
+  const gear::Gear gear = gear_of(model.settings.gear);
+  const gear::Pattern& pattern = gear.antenna.in(model.findings.outlook->band).pattern;
+  constexpr int kStepDeg = 4;
+  for (int off_deg = 0; off_deg < 360; off_deg += kStepDeg) {
+    view.pattern_db.push_back(pattern.relative_db(Turn::clockwise_deg(off_deg)));
   }
 }
 
 void draw_dial_half(Ui& ui, Rect area, const Model& model) {
   draw_title(ui, area, model);
-  constexpr float kTitle = 72.0f;
-  const float room = std::min(area.width(), area.height() - kTitle + 20.0f);
+  // The title stands in the corners, beside the round of the dial.
+  constexpr float kTitle = 30.0f;
+  const float room = std::min(area.width() + 40.0f, area.height() - kTitle);
   ui::DialView view;
   view.radius = room / 2.0f - ui::kDialMargin;
-  view.centre = {area.centre().x, area.bottom - view.radius - ui::kDialMargin + 20.0f};
+  view.centre = {area.centre().x, area.bottom - view.radius - ui::kDialMargin + 24.0f};
   view.up = top_of_dial(ui, model);
   if (model.findings.field) view.declination = model.findings.field->declination;
   view.nose = model.findings.nose;
   if (model.findings.card) view.target = model.findings.card->bearing_true;
   view.facing = model.findings.facing;
   add_others(view, model);
+  add_pattern(view, model);
   ui::draw_dial(ui, view);
 
-  const Rect turn{area.right - 152.0f, area.bottom - 72.0f, area.right, area.bottom};
+  const Rect turn{area.right - 128.0f, area.bottom - 68.0f, area.right, area.bottom};
   if (ui.button("turn dial", turn, dial_up_label(model), ui::ButtonLook::Plain)) {
     ui.emit(act::TurnDial{});
   }
@@ -107,6 +124,7 @@ class AnswerPanel {
   }
   void answer(const AimCard& card);
   void doubts(const AimCard& card);
+  void chance();
   void live_turn();
 
   Ui& ui_;
@@ -124,20 +142,24 @@ void AnswerPanel::answer(const AimCard& card) {
   const std::string number = words::whole_degrees(card.bearing_magnetic);
   canvas_.text({area_.left, y_}, number, Face::Answer, theme_.ink);
   const float beside = area_.left + canvas_.text_width(number, Face::Answer) + 20.0f;
-  canvas_.text({beside, y_ - 50.0f}, "magnetic", Face::Word, theme_.second_ink);
-  canvas_.text({beside, y_ - 20.0f}, fmt::format("± {:.1f}°", card.field.declination_sigma_deg),
-               Face::Word, theme_.ink);
+  canvas_.text({beside, y_ - 76.0f}, "magnetic", Face::Word, theme_.second_ink);
+  canvas_.text({beside, y_ - 46.0f},
+               fmt::format("needle ± {:.1f}°", card.field.declination_sigma_deg), Face::Word,
+               theme_.second_ink);
+  canvas_.text({beside, y_ - 16.0f},
+               words::distance(card.distance_m, model_.settings.miles) + " away", Face::Word,
+               theme_.second_ink);
   y_ += 24.0f;
   rule();
   pair("On the map", words::whole_degrees(card.bearing_true) + " true");
   if (card.rig_angle) {
     pair("From the nose", words::from_nose(*card.rig_angle));
-    y_ = ui_.paragraph({area_.left, y_}, area_.width(), 28.0f, rig_words(*card.rig_angle),
-                       Face::Word, theme_.second_ink);
+    y_ = ui_.paragraph({area_.left, y_ - 4.0f}, area_.width(), 30.0f,
+                       words::sentence(rig_words(*card.rig_angle)), Face::Word, theme_.second_ink) +
+         4.0f;
   } else {
     pair("From the nose", "not known");
   }
-  pair("Away", words::distance(card.distance_m, model_.settings.miles));
 }
 
 void AnswerPanel::doubts(const AimCard& card) {
@@ -151,6 +173,42 @@ void AnswerPanel::doubts(const AimCard& card) {
   }
   if (card.field.beyond_model_end) {
     warn("The magnetic model ended on 31 December 2029: the compass number drifts off.");
+  }
+}
+
+// The chance and what costs most; touched, it shows the path.
+void AnswerPanel::chance() {
+  if (!model_.findings.outlook) return;
+  const reception::Outlook& outlook = *model_.findings.outlook;
+  const float top = y_ - 14.0f;
+  y_ += 2.0f;
+  rule();
+  y_ += 18.0f;
+  const std::string number = words::chance_number(outlook);
+  canvas_.text({area_.left, y_}, number, Face::Second, theme_.ink);
+  const float beside =
+      area_.left + (number.empty() ? 0.0f : canvas_.text_width(number, Face::Second) + 16.0f);
+  canvas_.text({beside, y_}, words::chance_word(outlook) + " tonight", Face::Value, theme_.ink);
+  y_ += 18.0f;
+  const bool turning = model_.findings.turn.has_value();
+  if (outlook.chance_percent && !turning) {
+    ui::draw_chance_mark(ui_, {area_.left, y_, area_.right, y_ + 20.0f},
+                         reception::chance_word(*outlook.chance_percent));
+    y_ += 20.0f;
+  }
+  y_ += 30.0f;
+  // As many reasons as fit above the acts, or above the turn while a sensor speaks.
+  const float end = area_.bottom - kActHeight - 54.0f - (turning ? 112.0f : 0.0f);
+  for (const reception::Reason& reason : model_.findings.reasons) {
+    const std::string text = words::sentence(reason.text);
+    const float lines = std::ceil(canvas_.text_width(text, Face::Word) / (0.94f * area_.width()));
+    if (y_ + (lines - 1.0f) * 27.0f > end) break;
+    const bool first = &reason == &model_.findings.reasons.front();
+    y_ = ui_.paragraph({area_.left, y_}, area_.width(), 27.0f, text, Face::Word,
+                       first ? theme_.ink : theme_.second_ink);
+  }
+  if (ui_.touchable("why", {area_.left, top + 20.0f, area_.right, y_})) {
+    ui_.emit(act::OpenSheet{Sheet::Path});
   }
 }
 
@@ -171,16 +229,24 @@ void AnswerPanel::live_turn() {
 
 void AnswerPanel::draw() {
   const AimCard& card = *model_.findings.card;
+  const Rect whole = area_;
+  const float middle = whole.centre().x;
+  // Upright there is width for two columns, but no height for one.
+  if (ui_.portrait()) area_.right = middle - ui::kMargin;
   answer(card);
   doubts(card);
+  if (ui_.portrait()) {
+    area_ = {middle + ui::kMargin, whole.top, whole.right, whole.bottom};
+    y_ = area_.top - 4.0f;
+  }
+  chance();
   live_turn();
 }
 
 void AnswerPanel::draw_nothing() {
   const char* title = model_.stop.target ? "Where is the rig?" : "Which station?";
-  const char* what = model_.stop.target
-                         ? "The heading appears as soon as the position is known."
-                         : "Pick one from the list and its heading appears here.";
+  const char* what = model_.stop.target ? "The heading appears as soon as the position is known."
+                                        : "Pick one from the list and its heading appears here.";
   canvas_.text({area_.left, area_.top + 34.0f}, title, Face::Cardinal, theme_.ink);
   y_ = ui_.paragraph({area_.left, area_.top + 80.0f}, area_.width(), 30.0f, what, Face::Word,
                      theme_.second_ink);
@@ -210,7 +276,9 @@ void draw_acts(Ui& ui, Rect area, const Model& model) {
 void draw_aim(Ui& ui, Rect area, const Model& model) {
   Rect dial = area, panel = area;
   if (ui.portrait()) {
-    dial.bottom = panel.top = area.top + area.width() + 40.0f;
+    constexpr float kAnswerHeight = 470.0f;
+    dial.bottom = area.bottom - kAnswerHeight;
+    panel.top = dial.bottom + ui::kMargin;
   } else {
     panel.left = area.right - kPanelWidth;
     dial.right = panel.left - 2.0f * ui::kMargin;

@@ -48,10 +48,10 @@ void draw_drive_face(Ui& ui, const Model& model) {
   const Point centre = page.centre();
   ui.canvas().text({centre.x, centre.y - 90.0f}, alarm ? "ANTENNA IS UP" : "Under way",
                    alarm ? Face::Big : Face::Second, ink, Align::Centre);
-  ui.canvas().text({centre.x, centre.y - 20.0f},
-                   alarm ? "Stop where it is safe. Lower the antenna."
-                         : "The antenna is marked down.",
-                   Face::Value, ink, Align::Centre);
+  ui.canvas().text(
+      {centre.x, centre.y - 20.0f},
+      alarm ? "Stop where it is safe. Lower the antenna." : "The antenna is marked down.",
+      Face::Value, ink, Align::Centre);
   if (!alarm) {
     ui.canvas().text({centre.x, centre.y + 30.0f}, "All screens come back when you stop.",
                      Face::Word, ink, Align::Centre);

@@ -1,9 +1,10 @@
-#include <fmt/format.h>
-
-#include <cmath>
-
 #include "app/screens/screens.hpp"
 #include "app/words.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include <fmt/format.h>
 
 namespace mastwise::screens {
 namespace {
@@ -37,6 +38,7 @@ class Column {
     ui_.canvas().line({area_.left, y_}, {area_.right, y_}, theme_.rule, 2.0f);
     y_ += 16.0f;
   }
+  float bottom() const { return y_; }
   // One row of `count` buttons of equal width; the `index`-th.
   bool button(const char* name, const char* label, int index, int count, bool enabled = true,
               ButtonLook look = ButtonLook::Plain) {
@@ -87,10 +89,20 @@ void draw_source(Column& column, const Model& model) {
   }
 }
 
+// The same place in the other notations: what a map, a ranger or a friend may use.
+void draw_echo(Column& column, const Model& model) {
+  if (!model.findings.position) return;
+  for (const Notation notation : kNotations) {
+    if (notation == model.settings.notation) continue;
+    column.line(format_position(*model.findings.position, notation));
+  }
+}
+
 void draw_position(Column& column, Ui& ui, const Model& model) {
   column.heading("WHERE THE RIG STANDS");
   const auto& position = model.findings.position;
   column.figure(position ? format_position(*position, model.settings.notation) : "Not known yet");
+  draw_echo(column, model);
   draw_source(column, model);
   column.line(words::link(model.link), Face::Small);
   const bool by_hand = model.stop.source == PositionSource::ByHand;
@@ -170,6 +182,17 @@ void draw_needle(Column& column, const Model& model) {
   }
 }
 
+void draw_reception(Column& column, Ui& ui, const Model& model) {
+  column.heading("THE ANTENNA");
+  const gear::Gear gear = gear_of(model.settings.gear);
+  column.line(gear.name);
+  column.line("Around it: " + words::surroundings(model.stop.surroundings));
+  if (column.button("gear", "Gear", 0, 2)) ui.emit(act::OpenSheet{Sheet::Gear});
+  if (column.button("surroundings", "Surroundings", 1, 2)) {
+    ui.emit(act::OpenSheet{Sheet::Surroundings});
+  }
+}
+
 void draw_settings(Column& column, Ui& ui, const Model& model) {
   if (column.button("units", model.settings.miles ? "Miles" : "Kilometres", 0, 3)) {
     ui.emit(act::SwitchUnits{});
@@ -186,21 +209,28 @@ void draw_settings(Column& column, Ui& ui, const Model& model) {
 
 void draw_here(Ui& ui, Rect area, const Model& model) {
   constexpr float kBetween = 48.0f;
-  Rect first = area, second = area;
-  if (ui.portrait()) {
-    first.bottom = second.top = area.top + 0.46f * area.height();
-  } else {
-    first.right = area.centre().x - kBetween / 2.0f;
-    second.left = area.centre().x + kBetween / 2.0f;
+  Rect page = area;
+  page.top = ui.begin_page("here", area);
+  Rect first = page, second = page;
+  if (!ui.portrait()) {
+    first.right = page.centre().x - kBetween / 2.0f;
+    second.left = page.centre().x + kBetween / 2.0f;
   }
   Column left(ui, first);
   draw_position(left, ui, model);
   left.rule();
   draw_needle(left, model);
+  if (ui.portrait()) {
+    left.rule();
+    second.top = left.bottom();
+  }
   Column right(ui, second);
   draw_nose(right, ui, model);
   right.rule();
+  draw_reception(right, ui, model);
+  right.rule();
   draw_settings(right, ui, model);
+  ui.end_page("here", page.top, std::max(left.bottom(), right.bottom()));
 }
 
 }  // namespace mastwise::screens

@@ -1,9 +1,9 @@
+#include "app/screens/screens.hpp"
+#include "app/ui/layout.hpp"
+
 #include <algorithm>
 #include <string>
 #include <vector>
-
-#include "app/screens/screens.hpp"
-#include "app/ui/layout.hpp"
 
 namespace mastwise::screens {
 namespace {
@@ -20,7 +20,9 @@ struct Key {
 };
 using Row = std::vector<Key>;
 
-Key writes(const std::string& text) { return {text, act::KeypadType{text}}; }
+Key writes(const std::string& text) {
+  return {text, act::KeypadType{text}};
+}
 
 Row writing(std::initializer_list<const char*> texts) {
   Row row;
@@ -30,13 +32,13 @@ Row writing(std::initializer_list<const char*> texts) {
 
 const Key kErase{"Erase", act::KeypadErase{}};
 const Key kClear{"Clear", act::KeypadEraseAll{}};
+const Key kNoKey{"", act::KeypadType{}};  // keeps the columns of figures in line
 const Key kSpace{"Space", act::KeypadType{" "}};
 
 std::vector<Row> letter_rows() {
-  std::vector<Row> rows{writing({"A", "B", "C", "D", "E", "F", "G"}),
-                        writing({"H", "I", "J", "K", "L", "M", "N"}),
-                        writing({"O", "P", "Q", "R", "S", "T", "U"}),
-                        writing({"V", "W", "X", "Y", "Z", "-", "."})};
+  std::vector<Row> rows{
+      writing({"A", "B", "C", "D", "E", "F", "G"}), writing({"H", "I", "J", "K", "L", "M", "N"}),
+      writing({"O", "P", "Q", "R", "S", "T", "U"}), writing({"V", "W", "X", "Y", "Z", "-", "."})};
   rows.push_back({{"123", act::KeypadPage{}}, kSpace, kClear, kErase});
   return rows;
 }
@@ -60,6 +62,8 @@ std::vector<Row> figure_rows(KeypadPurpose purpose) {
   } else {
     append(0, {kErase});
     append(1, {kClear});
+    append(2, {kNoKey});
+    append(3, {kNoKey, kNoKey});
   }
   return rows;
 }
@@ -69,8 +73,8 @@ std::vector<Row> key_rows(const Keypad& keypad) {
   const bool search = keypad.purpose == KeypadPurpose::Search;
   Row last{{search ? "Done" : "Use it", act::KeypadAccept{}}};
   if (keypad.purpose == KeypadPurpose::Nose) {
-    last.insert(last.begin(), {keypad.magnetic ? "It is true" : "It is magnetic",
-                               act::KeypadNorth{}});
+    last.insert(last.begin(),
+                {keypad.magnetic ? "It is true" : "It is magnetic", act::KeypadNorth{}});
   }
   if (!search) last.insert(last.begin(), {"Cancel", act::KeypadClose{}});
   rows.push_back(std::move(last));
@@ -87,12 +91,14 @@ void draw_keys(Ui& ui, Rect area, const Keypad& keypad) {
     const float width = (area.width() - (keys - 1.0f) * kGap) / keys;
     float left = area.left;
     for (const Key& key : row) {
+      const float key_left = left;
+      left += width + kGap;
+      if (key.label.empty()) continue;
       const bool accepts = std::holds_alternative<act::KeypadAccept>(key.action);
-      if (ui.button("key " + key.label, {left, top, left + width, top + height}, key.label,
+      if (ui.button("key " + key.label, {key_left, top, key_left + width, top + height}, key.label,
                     accepts ? ButtonLook::Filled : ButtonLook::Plain)) {
         ui.emit(key.action);
       }
-      left += width + kGap;
     }
     top += height + kGap;
   }
@@ -119,8 +125,8 @@ void draw_field(Ui& ui, Rect field, const Keypad& keypad) {
   const float left = field.left + 20.0f, baseline = field.centre().y + 11.0f;
   ui.canvas().text({left, baseline}, keypad.text, Face::Cardinal, theme.ink);
   const std::string_view text = keypad.text;
-  const std::size_t mark = keypad.error ? keypad.error->character.value_or(text.size())
-                                        : text.size();
+  const std::size_t mark =
+      keypad.error ? keypad.error->character.value_or(text.size()) : text.size();
   const float x =
       left + ui.canvas().text_width(text.substr(0, std::min(mark, text.size())), Face::Cardinal);
   if (keypad.error) {
@@ -141,9 +147,9 @@ void draw_echo(Ui& ui, Rect area, const Keypad& keypad) {
     return;
   }
   float y = area.top + 24.0f;
-  for (int i = 0; i <= static_cast<int>(Notation::Mgrs); ++i) {
-    ui.canvas().text({area.left, y}, format_position(*position, static_cast<Notation>(i)),
-                     Face::Word, ui.theme().ink);
+  for (const Notation notation : kNotations) {
+    ui.canvas().text({area.left, y}, format_position(*position, notation), Face::Word,
+                     ui.theme().ink);
     y += 36.0f;
   }
 }

@@ -1,8 +1,8 @@
-#include <array>
-
 #include "app/screens/screens.hpp"
 #include "app/ui/icons.hpp"
 #include "app/ui/layout.hpp"
+
+#include <array>
 
 namespace mastwise::screens {
 namespace {
@@ -33,8 +33,7 @@ void draw_rail_end(Ui& ui, const ui::Layout& layout, const Model& model) {
                 ui::ButtonLook::Plain)) {
     ui.emit(act::SwitchNight{});
   }
-  if (model.taken_back &&
-      ui.button("take back", layout.take_back, "Undo", ui::ButtonLook::Plain)) {
+  if (model.taken_back && ui.button("take back", layout.take_back, "Undo", ui::ButtonLook::Plain)) {
     ui.emit(act::TakeBack{});
   }
 }
@@ -54,8 +53,7 @@ void draw_foot(Ui& ui, const ui::Layout& layout, const Model& model) {
   const Rect foot = layout.foot;
   const float baseline = foot.centre().y + 7.0f;
   if (!model.trouble.empty()) {
-    ui.canvas().text({foot.left, baseline}, model.trouble, ui::Face::SmallBold,
-                     ui.theme().warning);
+    ui.canvas().text({foot.left, baseline}, model.trouble, ui::Face::SmallBold, ui.theme().warning);
     return;
   }
   if (model.stop.practice) {
@@ -63,21 +61,43 @@ void draw_foot(Ui& ui, const ui::Layout& layout, const Model& model) {
                      ui::Face::SmallBold, ui.theme().warning);
   }
   const bool raised = model.antenna == safety::Antenna::Raised;
-  const std::string right = raised               ? "ANTENNA IS UP"
+  const std::string right = raised             ? "ANTENNA IS UP"
                             : model.taken_back ? model.taken_back->what
                                                : std::string();
   ui.canvas().text({foot.right, baseline}, right, raised ? ui::Face::SmallBold : ui::Face::Small,
                    raised ? ui.theme().warning : ui.theme().second_ink, ui::Align::Right);
 }
 
+// What covers the rail and all places; true when something does.
+bool draw_cover(Ui& ui, const Model& model) {
+  if (model.findings.drive != safety::Drive::Parked) {
+    draw_drive_face(ui, model);
+    return true;
+  }
+  if (model.asking_raise) {
+    draw_raise_prompt(ui, model);
+  } else if (model.keypad) {
+    draw_keypad(ui, model);
+  } else if (model.sheet == Sheet::Gear) {
+    draw_gear_sheet(ui, model);
+  } else if (model.sheet == Sheet::Surroundings) {
+    draw_surroundings_sheet(ui, model);
+  } else if (model.sheet == Sheet::Path) {
+    draw_path_sheet(ui, model);
+  } else {
+    return false;
+  }
+  if (model.stop.practice) {
+    ui.canvas().text({ui.screen().centre().x, 20.0f}, "PRACTICE", ui::Face::SmallBold,
+                     ui.theme().warning, ui::Align::Centre);
+  }
+  return true;
+}
+
 }  // namespace
 
 void draw_program(Ui& ui, const Model& model) {
-  ui.canvas().fill(ui.screen(), ui.theme().paper);
-  if (model.findings.drive != safety::Drive::Parked) return draw_drive_face(ui, model);
-  if (model.asking_raise) return draw_raise_prompt(ui, model);
-  if (model.keypad) return draw_keypad(ui, model);
-
+  if (draw_cover(ui, model)) return;
   const ui::Layout layout = ui::layout(ui.screen(), model.settings.left_handed);
   draw_rail(ui, layout, model);
   switch (model.place) {

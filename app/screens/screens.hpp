@@ -19,6 +19,9 @@ void draw_aim(Ui& ui, Rect area, const Model& model);
 
 // These cover the whole screen.
 void draw_keypad(Ui& ui, const Model& model);
+void draw_gear_sheet(Ui& ui, const Model& model);
+void draw_surroundings_sheet(Ui& ui, const Model& model);
+void draw_path_sheet(Ui& ui, const Model& model);
 void draw_raise_prompt(Ui& ui, const Model& model);
 void draw_drive_face(Ui& ui, const Model& model);
 

@@ -1,9 +1,10 @@
-#include <fmt/format.h>
-
-#include <cmath>
-
 #include "app/screens/screens.hpp"
+#include "app/ui/chance_mark.hpp"
 #include "app/words.hpp"
+
+#include <algorithm>
+
+#include <fmt/format.h>
 
 namespace mastwise::screens {
 namespace {
@@ -11,56 +12,80 @@ namespace {
 using ui::Align;
 using ui::Face;
 
-constexpr float kRow = 96.0f, kSearch = 72.0f;
+constexpr float kRow = 96.0f, kSearch = 72.0f, kGap = 16.0f;
+constexpr float kRoomForReason = 760.0f;  // units of a row that has room for the dearest reason
 
-std::string horizon_words(const StationRow& row) {
-  if (!row.distance_m) return "position not known";
-  if (!row.horizon_m) return "height not known";
-  const double times = *row.distance_m / *row.horizon_m;
-  if (times <= 1.0) return "within the radio horizon";
-  return fmt::format("{:.1f} times the radio horizon", times);
+void draw_chance(Ui& ui, Rect rect, const StationRow& row) {
+  if (!row.outlook) return;
+  const ui::Theme& theme = ui.theme();
+  const reception::Outlook& outlook = *row.outlook;
+  ui.canvas().text({rect.left, rect.top + 36.0f}, words::chance_number(outlook), Face::Value,
+                   theme.ink);
+  ui.canvas().text({rect.left, rect.bottom - 12.0f}, words::chance_word(outlook), Face::Small,
+                   theme.ink);
+  if (outlook.chance_percent) {
+    ui::draw_chance_mark(ui, {rect.left, rect.top + 46.0f, rect.right, rect.top + 60.0f},
+                         reception::chance_word(*outlook.chance_percent));
+  }
+}
+
+void draw_way(Ui& ui, Rect rect, const StationRow& row, const Model& model) {
+  const ui::Theme& theme = ui.theme();
+  if (!row.outlook) return;
+  ui.canvas().text({rect.right, rect.top + 40.0f},
+                   words::distance(row.outlook->distance_m, model.settings.miles), Face::Value,
+                   theme.ink, Align::Right);
+  std::string heading = words::whole_degrees(row.outlook->bearing) + " true";
+  if (model.findings.field) {
+    const auto magnetic = to_magnetic(row.outlook->bearing, model.findings.field->declination);
+    heading = words::whole_degrees(magnetic) + " magnetic";
+  }
+  ui.canvas().text({rect.right, rect.top + 74.0f}, heading, Face::Word, theme.second_ink,
+                   Align::Right);
 }
 
 void draw_row(Ui& ui, Rect rect, const StationRow& row, const Model& model) {
   const Station& station = row.station;
   const std::string name = "station " + station.call_sign + " " + station.id;
-  if (ui.touchable(name, rect, true, "stations")) {
-    ui.emit(act::SelectStation{station.provenance.source.name, station.id});
-  }
+  if (ui.touchable(name, rect, true, "stations")) ui.emit(act::SelectStation{key_of(station)});
   ui::Canvas& canvas = ui.canvas();
   const ui::Theme& theme = ui.theme();
-  const bool chosen = model.stop.target && model.stop.target->id == station.id &&
-                      model.stop.target->provenance.source == station.provenance.source;
+  const bool chosen = model.stop.target && key_of(*model.stop.target) == key_of(station);
   if (chosen || ui.pressed(name)) canvas.fill(rect.inset(2.0f), theme.lobe, 10.0f);
-  const float left = rect.left + 16.0f, right = rect.right - 16.0f;
+
+  constexpr float kChance = 128.0f, kWay = 168.0f;
+  const float left = rect.left + 12.0f, right = rect.right - 12.0f;
+  draw_chance(ui, {left, rect.top, left + kChance, rect.bottom}, row);
+  draw_way(ui, {right - kWay, rect.top, right, rect.bottom}, row, model);
+  const float text = left + kChance + 24.0f, end = right - kWay - kGap;
   const float upper = rect.top + 40.0f, lower = rect.top + 74.0f;
-  const float middle = rect.left + 0.56f * rect.width();
-  canvas.text({left, upper}, words::title(station), Face::Value, theme.ink);
-  canvas.text({middle, upper}, fmt::format("RF {}", to_text(station.rf_channel)), Face::Word,
-              theme.ink);
-  canvas.push_clip({left, rect.top, middle - 16.0f, rect.bottom});
-  canvas.text({left, lower}, words::carries(station), Face::Word, theme.second_ink);
+  const bool with_reason = rect.width() >= kRoomForReason;
+  const float middle = with_reason ? text + 0.30f * (end - text) : end;
+  canvas.push_clip({text, rect.top, middle - 8.0f, rect.bottom});
+  canvas.text({text, upper}, words::title(station), Face::Value, theme.ink);
+  canvas.text({text, lower}, words::carries(station), Face::Word, theme.second_ink);
   canvas.pop_clip();
-  canvas.text({middle, lower}, horizon_words(row), Face::Word, theme.second_ink);
-  if (row.distance_m && row.bearing) {
-    canvas.text({right, upper}, words::distance(*row.distance_m, model.settings.miles),
-                Face::Value, theme.ink, Align::Right);
-    std::string heading = words::whole_degrees(*row.bearing) + " true";
-    if (model.findings.field) {
-      const auto magnetic = to_magnetic(*row.bearing, model.findings.field->declination);
-      heading = words::whole_degrees(magnetic) + " magnetic";
+  if (with_reason) {
+    canvas.text({middle, upper}, "RF " + to_text(station.rf_channel), Face::Word, theme.ink);
+    if (!row.reasons.empty()) {
+      canvas.push_clip({middle, rect.top, end, rect.bottom});
+      canvas.text({middle, lower}, words::sentence(row.reasons.front().text), Face::Small,
+                  theme.second_ink);
+      canvas.pop_clip();
     }
-    canvas.text({right, lower}, heading, Face::Word, theme.second_ink, Align::Right);
   }
   canvas.line({rect.left, rect.bottom}, {rect.right, rect.bottom}, theme.rule, 1.5f);
 }
 
 std::string list_state(const Model& model) {
-  if (!model.stations) return "Looking through the stations";
-  if (!model.stations->trouble.empty()) return model.stations->trouble;
-  if (!model.stations->rows.empty()) {
-    return "No forecast yet: by distance against the radio horizon, antenna 4 m up";
+  if (!model.stations) return "Computing the paths";
+  const StationsAnswer& answer = *model.stations;
+  if (!answer.trouble.empty()) return answer.trouble;
+  if (answer.measured < answer.all) {
+    return fmt::format("{} of {} paths computed", answer.measured, answer.all);
   }
+  if (!model.findings.listed.empty()) return "Chance of a steady picture on an ordinary evening";
+  if (!answer.rows.empty()) return "None has that chance here. Show all chances.";
   if (!model.findings.position && model.search.empty()) {
     return "The position is not known yet. Set it under Here, or search by name.";
   }
@@ -68,47 +93,67 @@ std::string list_state(const Model& model) {
   return "No stations yet. Import a station table, or look at the practice area.";
 }
 
-void draw_search(Ui& ui, Rect area, const Model& model) {
+void draw_search_field(Ui& ui, Rect field, const Model& model) {
   const ui::Theme& theme = ui.theme();
   const bool searching = !model.search.empty();
-  Rect field{area.left, area.top, area.right, area.top + kSearch};
-  if (searching) field.right -= 136.0f;
   if (ui.touchable("search", field)) ui.emit(act::OpenKeypad{KeypadPurpose::Search});
   ui.canvas().fill(field, theme.panel, 14.0f);
   ui.canvas().outline(field.inset(1.5f), theme.accent, 3.0f, 14.0f);
-  const float baseline = field.centre().y + 8.0f;
-  ui.canvas().text({field.left + 20.0f, baseline},
-                   searching ? model.search : "Search programme, network, call sign or channel",
+  ui.canvas().push_clip(field.inset(10.0f));
+  ui.canvas().text({field.left + 20.0f, field.centre().y + 8.0f},
+                   searching ? model.search : "Search name, network, channel",
                    searching ? Face::Value : Face::Word, searching ? theme.ink : theme.second_ink);
-  const Rect clear{field.right + 16.0f, area.top, area.right, area.top + kSearch};
-  if (searching && ui.button("clear search", clear, "Clear", ui::ButtonLook::Plain)) {
-    ui.emit(act::ClearSearch{});
+  ui.canvas().pop_clip();
+}
+
+void draw_filters(Ui& ui, Rect area, const Model& model) {
+  constexpr float kFilter = 176.0f;
+  const Rect networks{area.right - kFilter, area.top, area.right, area.top + kSearch};
+  const Rect floor{networks.left - kGap - kFilter, area.top, networks.left - kGap,
+                   area.top + kSearch};
+  Rect field{area.left, area.top, floor.left - kGap, area.top + kSearch};
+  if (!model.search.empty()) {
+    const Rect clear{field.right - 112.0f, area.top, field.right, area.top + kSearch};
+    field.right = clear.left - kGap;
+    if (ui.button("clear search", clear, "Clear", ui::ButtonLook::Plain)) {
+      ui.emit(act::ClearSearch{});
+    }
+  }
+  draw_search_field(ui, field, model);
+  const double percent = kChanceFloors[model.chance_floor];
+  const std::string label = percent > 0.0 ? fmt::format("{:.0f} % and up", percent) : "Any chance";
+  if (ui.button("chance floor", floor, label,
+                percent > 0.0 ? ui::ButtonLook::Filled : ui::ButtonLook::Plain)) {
+    ui.emit(act::NextChanceFloor{});
+  }
+  if (ui.button("by network", networks, "By network",
+                model.by_network ? ui::ButtonLook::Filled : ui::ButtonLook::Plain)) {
+    ui.emit(act::SwitchGrouping{});
   }
 }
 
 }  // namespace
 
 void draw_station_rows(Ui& ui, Rect view, const Model& model) {
-  ui.canvas().text({view.left, view.top + 20.0f}, list_state(model), Face::Small,
-                   ui.theme().second_ink);
-  view.top += 36.0f;
+  view.top = ui.paragraph({view.left, view.top + 20.0f}, view.width(), 24.0f, list_state(model),
+                          Face::Small, ui.theme().second_ink) -
+             8.0f;
   ui.canvas().line({view.left, view.top}, {view.right, view.top}, ui.theme().rule, 1.5f);
   if (!model.stations) return;
-  const auto& rows = model.stations->rows;
-  const float offset =
-      ui.begin_scroll("stations", view, kRow * static_cast<float>(rows.size()));
+  const auto& listed = model.findings.listed;
+  const float offset = ui.begin_scroll("stations", view, kRow * static_cast<float>(listed.size()));
   const auto first = static_cast<std::size_t>(offset / kRow);
   const auto fitting = static_cast<std::size_t>(view.height() / kRow) + 2;
-  for (std::size_t i = first; i < std::min(rows.size(), first + fitting); ++i) {
+  for (std::size_t i = first; i < std::min(listed.size(), first + fitting); ++i) {
     const float top = view.top + kRow * static_cast<float>(i) - offset;
-    draw_row(ui, {view.left, top, view.right, top + kRow}, rows[i], model);
+    draw_row(ui, {view.left, top, view.right, top + kRow}, model.stations->rows[listed[i]], model);
   }
   ui.end_scroll();
 }
 
 void draw_stations(Ui& ui, Rect area, const Model& model) {
-  draw_search(ui, area, model);
-  draw_station_rows(ui, {area.left, area.top + kSearch + 16.0f, area.right, area.bottom}, model);
+  draw_filters(ui, area, model);
+  draw_station_rows(ui, {area.left, area.top + kSearch + kGap, area.right, area.bottom}, model);
 }
 
 }  // namespace mastwise::screens

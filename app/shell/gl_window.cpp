@@ -1,10 +1,10 @@
 #include "app/shell/gl_window.hpp"
 
-#include <SDL_opengl.h>
-#include <stb/stb_image_write.h>
-
 #include <cstring>
 #include <vector>
+
+#include <SDL_opengl.h>
+#include <stb/stb_image_write.h>
 
 namespace mastwise::shell {
 namespace {
@@ -63,7 +63,9 @@ ui::Metrics GlWindow::metrics() const {
   return ui::metrics(width_px, height_px, dots_per_inch_.value_or(known ? told : usual));
 }
 
-void GlWindow::present() { SDL_GL_SwapWindow(window_); }
+void GlWindow::present() {
+  SDL_GL_SwapWindow(window_);
+}
 
 Result<Done> GlWindow::save_png(const std::string& path) {
   const ui::Metrics size = metrics();

@@ -1,18 +1,18 @@
 #pragma once
 
-#include <SDL.h>
+#include "app/ui/metrics.hpp"
+#include "core/result.hpp"
 
 #include <memory>
 #include <string>
 
-#include "app/ui/metrics.hpp"
-#include "core/result.hpp"
+#include <SDL.h>
 
 namespace mastwise::shell {
 
 struct WindowWish {
   int width_px = 1280, height_px = 800;
-  bool offscreen = false;                   // no display: drawn into memory
+  bool offscreen = false;  // no display: drawn into memory
   bool fullscreen = false;
   std::optional<float> dots_per_inch = {};  // in place of what the system says
 };

@@ -1,10 +1,11 @@
 #include "app/shell/interface.hpp"
 
-#include <imgui.h>
+#include "app/screens/screens.hpp"
 
 #include <algorithm>
+#include <utility>
 
-#include "app/screens/screens.hpp"
+#include <imgui.h>
 
 namespace mastwise::shell {
 namespace {
@@ -31,6 +32,7 @@ Result<std::unique_ptr<Interface>> Interface::make(Session& session, const ui::M
   std::unique_ptr<Interface> made(new Interface(session, metrics));
   ImGuiIO& io = ImGui::GetIO();
   io.IniFilename = nullptr;
+  ImGui::GetStyle().CircleTessellationMaxError = 0.1f;  // pixels: a dial is round
   io.DisplaySize = {metrics.width_px, metrics.height_px};
   io.BackendFlags |= ImGuiBackendFlags_RendererHasVtxOffset;
   auto fonts = ui::Fonts::load(*io.Fonts, fonts_folder, metrics.px_per_unit);
@@ -42,17 +44,28 @@ Result<std::unique_ptr<Interface>> Interface::make(Session& session, const ui::M
   return made;
 }
 
-Interface::~Interface() { ImGui::DestroyContext(context_); }
+Interface::~Interface() {
+  ImGui::DestroyContext(context_);
+}
 
-// A finger that comes down on a gliding list only holds it.
-void Interface::hold_glides() {
-  const auto press = recogniser_.press();
-  if (!press) return;
-  for (auto& [name, scroll] : motion_.scrolls) {
-    if (!scroll.moving()) continue;
-    scroll.stop();
-    holding_ = true;
+// Stops the list that glides under a finger; false where none does.
+bool Interface::hold_glide(touch::Point place_px) {
+  bool held = false;
+  for (auto& [name, list] : motion_.lists) {
+    if (!list.scroll.moving() || !list.view_px.contains(place_px)) continue;
+    list.scroll.stop();
+    held = true;
   }
+  return held;
+}
+
+// A finger that comes down on a gliding list only holds it, also one that has lifted since.
+void Interface::hold_glides(std::vector<touch::Gesture>& gestures) {
+  if (const auto press = recogniser_.press(); press && hold_glide(press->start_px)) holding_ = true;
+  const auto only_holds = [this](const touch::Gesture& gesture) {
+    return gesture.kind == touch::Gesture::Kind::Tap && hold_glide(gesture.start_px);
+  };
+  gestures.erase(std::remove_if(gestures.begin(), gestures.end(), only_holds), gestures.end());
 }
 
 // A tap belongs to what the last frame showed where the finger went down.
@@ -75,15 +88,19 @@ ImDrawData* Interface::frame(Monotonic now) {
   ImGui::SetCurrentContext(context_);
   ImGui::GetIO().DeltaTime = 1.0f / 60.0f;  // nothing of ours asks the library for the time
   recogniser_.advance(now);
-  hold_glides();
-  ui::Ui::Input input = settle(recogniser_.take());
+  std::vector<touch::Gesture> gestures = recogniser_.take();
+  hold_glides(gestures);
+  ui::Ui::Input input = settle(std::move(gestures));
   if (recogniser_.fingers_down() == 0) holding_ = false;
   input.seconds = seconds_between(last_frame_, now);
   last_frame_ = now;
 
-  // What was touched changes the model, and the picture must show it at once.
-  constexpr int kMostPasses = 4;
-  for (int pass = 0; pass < kMostPasses; ++pass) {
+  // What was touched changes the model, and the picture must show it at once. Each touch meets what
+  // the one before it has made of the screen.
+  constexpr std::size_t kMostPasses = 4;
+  const std::vector<std::string> taps = std::exchange(input.tapped, {});
+  for (std::size_t pass = 0; pass < taps.size() + kMostPasses; ++pass) {
+    if (pass < taps.size()) input.tapped = {taps[pass]};
     ImGui::NewFrame();
     const ui::Canvas canvas(*ImGui::GetBackgroundDrawList(), fonts_, metrics_.px_per_unit);
     ui::Ui ui(canvas, metrics_, ui::theme(session_.model().settings.night), input, motion_,
@@ -91,7 +108,7 @@ ImDrawData* Interface::frame(Monotonic now) {
     screens::draw_program(ui, session_.model());
     const std::vector<Action> actions = ui.take_actions();
     ImGui::EndFrame();
-    if (actions.empty()) break;
+    if (actions.empty() && pass + 1 >= taps.size()) break;
     for (const Action& action : actions) session_.act(action);
     input = {};
   }

@@ -1,12 +1,12 @@
 #pragma once
 
-#include <memory>
-#include <string>
-
 #include "app/shell/session.hpp"
 #include "app/touch/recogniser.hpp"
 #include "app/touch/targets.hpp"
 #include "app/ui/ui.hpp"
+
+#include <memory>
+#include <string>
 
 struct ImDrawData;
 struct ImGuiContext;
@@ -30,6 +30,9 @@ class Interface {
   // Draws until nothing that was touched is left to act on. The data holds until the next frame.
   ImDrawData* frame(Monotonic now);
 
+  // What the picture stands on.
+  ui::Colour ground() const { return ui::theme(session_.model().settings.night).paper; }
+
   // Something still moves: the next frame should follow at once.
   bool moving() const { return motion_.moving; }
   // When a frame is due though nothing happens, if ever.
@@ -41,7 +44,8 @@ class Interface {
 
  private:
   Interface(Session& session, const ui::Metrics& metrics);
-  void hold_glides();
+  bool hold_glide(touch::Point place_px);
+  void hold_glides(std::vector<touch::Gesture>& gestures);
   ui::Ui::Input settle(std::vector<touch::Gesture> gestures) const;
 
   Session& session_;

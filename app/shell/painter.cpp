@@ -11,11 +11,16 @@ Painter::Painter() {
   ImGui_ImplOpenGL3_NewFrame();  // makes the font texture and the shaders
 }
 
-Painter::~Painter() { ImGui_ImplOpenGL3_Shutdown(); }
+Painter::~Painter() {
+  ImGui_ImplOpenGL3_Shutdown();
+}
 
-void Painter::paint(ImDrawData* data) {
+void Painter::paint(ImDrawData* data, ui::Colour ground) {
   glViewport(0, 0, static_cast<GLsizei>(data->DisplaySize.x),
              static_cast<GLsizei>(data->DisplaySize.y));
+  glClearColor(static_cast<float>(ground.red) / 255.0f, static_cast<float>(ground.green) / 255.0f,
+               static_cast<float>(ground.blue) / 255.0f, 1.0f);
+  glClear(GL_COLOR_BUFFER_BIT);
   ImGui_ImplOpenGL3_RenderDrawData(data);
 }
 

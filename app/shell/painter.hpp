@@ -1,5 +1,7 @@
 #pragma once
 
+#include "app/ui/theme.hpp"
+
 struct ImDrawData;
 
 namespace mastwise::shell {
@@ -12,7 +14,8 @@ class Painter {
   Painter(const Painter&) = delete;
   Painter& operator=(const Painter&) = delete;
 
-  void paint(ImDrawData* data);
+  // Clears to the ground, which costs less than drawing it, and draws.
+  void paint(ImDrawData* data, ui::Colour ground);
 };
 
 }  // namespace mastwise::shell

@@ -1,12 +1,12 @@
 #pragma once
 
+#include "app/shell/session.hpp"
+#include "platform/device_link.hpp"
+
 #include <memory>
 #include <mutex>
 #include <string>
 #include <vector>
-
-#include "app/shell/session.hpp"
-#include "platform/device_link.hpp"
 
 namespace mastwise::shell {
 

@@ -1,11 +1,11 @@
 #include "app/shell/recording.hpp"
 
-#include <fmt/format.h>
+#include "app/model/action_json.hpp"
+#include "platform/files.hpp"
 
 #include <sstream>
 
-#include "app/model/action_json.hpp"
-#include "platform/files.hpp"
+#include <fmt/format.h>
 
 namespace mastwise::shell {
 
@@ -17,7 +17,11 @@ Result<Recorder> Recorder::begin(const std::string& path) {
                .remedy = "name a file in a folder that can be written"};
 }
 
-void Recorder::record(const Action& action) { file_ << to_json(action).dump() << std::endl; }
+// What systems and tables say need not be UTF-8, and JSON is: such bytes are marked as lost.
+void Recorder::record(const Action& action) {
+  using nlohmann::json;
+  file_ << to_json(action).dump(-1, ' ', false, json::error_handler_t::replace) << std::endl;
+}
 
 Result<std::vector<Action>> read_recording(const std::string& path) {
   const auto text = platform::read_file(path);

@@ -1,10 +1,10 @@
 #pragma once
 
-#include <fstream>
-#include <string>
-
 #include "app/model/action.hpp"
 #include "core/result.hpp"
+
+#include <fstream>
+#include <string>
 
 namespace mastwise::shell {
 

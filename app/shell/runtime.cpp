@@ -26,8 +26,7 @@ Result<std::unique_ptr<Runtime>> Runtime::start(const RuntimeWish& wish) {
   if (!magnetic) return magnetic.error();
   auto practice = load_practice();
   if (!practice) return practice.error();
-  std::unique_ptr<Runtime> runtime(
-      new Runtime(*std::move(magnetic), *std::move(practice)));
+  std::unique_ptr<Runtime> runtime(new Runtime(*std::move(magnetic), *std::move(practice)));
 
   Kept kept;
   if (wish.logbook_path) {
@@ -46,8 +45,12 @@ Result<std::unique_ptr<Runtime>> Runtime::start(const RuntimeWish& wish) {
   model.machine_time = platform::utc_now();
   if (!has_stations(wish.catalog_path)) model.stop = runtime->world_.practice_stop;
 
-  runtime->worker_ = std::make_unique<Worker>(
-      station_answerer(wish.catalog_path, runtime->practice_.stations), wish.wake);
+  runtime->worker_ =
+      std::make_unique<Worker>(station_answerer({.catalog_path = wish.catalog_path,
+                                                 .terrain_folder = wish.terrain_folder,
+                                                 .practice_stations = runtime->practice_.stations,
+                                                 .practice_terrain_folder = practice_folder()}),
+                               wish.wake);
   runtime->session_ = std::make_unique<Session>(std::move(model), runtime->world_,
                                                 *runtime->worker_, runtime->keeper());
   return runtime;

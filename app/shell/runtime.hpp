@@ -1,19 +1,20 @@
 #pragma once
 
-#include <memory>
-#include <optional>
-#include <string>
-
 #include "app/shell/session.hpp"
 #include "app/shell/startup.hpp"
 #include "core/logbook/logbook.hpp"
 
+#include <memory>
+#include <optional>
+#include <string>
+
 namespace mastwise::shell {
 
 struct RuntimeWish {
-  std::string catalog_path;                // the user's stations
+  std::string catalog_path = {};                 // the user's stations
+  std::string terrain_folder = {};               // the user's elevation tiles
   std::optional<std::string> logbook_path = {};  // nothing: nothing is kept (pictures, trials)
-  std::function<void()> wake = [] {};      // called from the worker's thread
+  std::function<void()> wake = [] {};            // called from the worker's thread
 };
 
 // Everything behind the screens, put together: models of the world, stores, worker, session.

@@ -1,8 +1,8 @@
 #pragma once
 
-#include <SDL.h>
-
 #include "app/shell/interface.hpp"
+
+#include <SDL.h>
 
 namespace mastwise::shell {
 

@@ -1,8 +1,8 @@
 #include "app/shell/session.hpp"
 
-#include <utility>
-
 #include "core/geo/geodesic.hpp"
+
+#include <utility>
 
 namespace mastwise::shell {
 namespace {
@@ -10,10 +10,11 @@ namespace {
 // A list for a place some steps away is still the list of this stop.
 constexpr double kSamePlaceM = 50.0;
 
-bool same_question(const StationsQuestion& a, const StationsQuestion& b) {
-  if (a.search != b.search || a.practice != b.practice) return false;
-  if (a.from.has_value() != b.from.has_value()) return false;
-  return !a.from || path_between(*a.from, *b.from).distance_m < kSamePlaceM;
+bool same_question(const StationsQuestion& asked, StationsQuestion now) {
+  if (asked.from && now.from && path_between(*asked.from, *now.from).distance_m < kSamePlaceM) {
+    now.from = asked.from;
+  }
+  return asked == now;
 }
 
 }  // namespace
@@ -61,7 +62,7 @@ void Session::keep() {
 
 void Session::ask() {
   const StationsQuestion question = stations_question(model_);
-  if (asked_ && same_question(question, *asked_)) return;
+  if (asked_ && same_question(*asked_, question)) return;
   asked_ = question;
   worker_.ask(question);
 }

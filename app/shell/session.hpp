@@ -1,10 +1,10 @@
 #pragma once
 
-#include <functional>
-#include <optional>
-
 #include "app/model/apply.hpp"
 #include "app/worker/worker.hpp"
+
+#include <functional>
+#include <optional>
 
 namespace mastwise::shell {
 

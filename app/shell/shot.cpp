@@ -21,7 +21,8 @@ Stop stop_of(const Shot& shot, const Stop& practice) {
 }  // namespace
 
 Result<Done> draw_shot(Shot shot) {
-  auto runtime = Runtime::start({.catalog_path = shot.catalog});
+  auto runtime =
+      Runtime::start({.catalog_path = shot.catalog, .terrain_folder = shot.terrain_folder});
   if (!runtime) return runtime.error();
   Session& session = (*runtime)->session();
   const Monotonic now = platform::monotonic_now();
@@ -29,6 +30,9 @@ Result<Done> draw_shot(Shot shot) {
   session.act(act::SetStop{stop_of(shot, (*runtime)->practice_stop())});
   if (shot.night) session.act(act::SwitchNight{});
   session.act(act::Show{shot.place});
+  if (shot.keypad) session.act(act::OpenKeypad{*shot.keypad});
+  session.act(act::OpenSheet{shot.sheet});
+  if (shot.raise_prompt) session.act(act::AskRaise{});
   (*runtime)->worker().finish();
   session.take_answers();
 
@@ -38,7 +42,9 @@ Result<Done> draw_shot(Shot shot) {
   const auto interface = Interface::make(session, (*window)->metrics(), fonts_folder());
   if (!interface) return interface.error();
   Painter painter;
-  painter.paint((*interface)->frame(now));
+  // A page knows its height once it has been drawn.
+  (*interface)->frame(now);
+  painter.paint((*interface)->frame(now), (*interface)->ground());
   return (*window)->save_png(shot.file);
 }
 

@@ -1,13 +1,13 @@
 #include "app/shell/startup.hpp"
 
-#include <nlohmann/json.hpp>
+#include "app/model/json_types.hpp"
+#include "core/broadcast/import_csv.hpp"
+#include "platform/files.hpp"
 
 #include <algorithm>
 #include <cmath>
 
-#include "app/model/json_types.hpp"
-#include "core/broadcast/import_csv.hpp"
-#include "platform/files.hpp"
+#include <nlohmann/json.hpp>
 
 namespace mastwise::shell {
 namespace {
@@ -40,10 +40,22 @@ Result<MagneticModel> load_magnetic_model() {
   return MagneticModel::load(platform::assets_folder() + "/magnetic");
 }
 
-std::string fonts_folder() { return platform::assets_folder() + "/fonts"; }
+std::string fonts_folder() {
+  return platform::assets_folder() + "/fonts";
+}
+
+Result<std::string> terrain_folder() {
+  const auto folder = platform::data_folder();
+  if (!folder) return folder.error();
+  return *folder + "/terrain";
+}
+
+std::string practice_folder() {
+  return platform::assets_folder() + "/practice";
+}
 
 Result<Practice> load_practice() {
-  const std::string folder = platform::assets_folder() + "/practice";
+  const std::string folder = practice_folder();
   const std::string path = folder + "/practice.json";
   const auto text = platform::read_file(path);
   if (!text) return text.error();
@@ -73,7 +85,9 @@ std::chrono::sys_days build_date() {
   return kBuilt;
 }
 
-std::string settings_json(const Settings& settings) { return json(settings).dump(); }
+std::string settings_json(const Settings& settings) {
+  return json(settings).dump();
+}
 
 Result<Kept> read_kept(Logbook& logbook) {
   Kept kept;

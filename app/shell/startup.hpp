@@ -1,13 +1,13 @@
 #pragma once
 
-#include <chrono>
-#include <string>
-#include <vector>
-
 #include "app/model/model.hpp"
 #include "core/angles/magnetic_field.hpp"
 #include "core/logbook/logbook.hpp"
 #include "core/result.hpp"
+
+#include <chrono>
+#include <string>
+#include <vector>
 
 namespace mastwise::shell {
 
@@ -37,6 +37,9 @@ struct Kept {
 Result<Kept> read_kept(Logbook& logbook);
 
 std::string fonts_folder();
+// Where the user's elevation tiles are kept, and those of the practice area.
+Result<std::string> terrain_folder();
+std::string practice_folder();
 
 std::string settings_json(const Settings& settings);
 

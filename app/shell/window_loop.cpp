@@ -1,7 +1,5 @@
 #include "app/shell/window_loop.hpp"
 
-#include <algorithm>
-
 #include "app/shell/interface.hpp"
 #include "app/shell/painter.hpp"
 #include "app/shell/receiver_line.hpp"
@@ -9,6 +7,8 @@
 #include "app/shell/runtime.hpp"
 #include "app/shell/sdl_input.hpp"
 #include "platform/clock.hpp"
+
+#include <algorithm>
 
 namespace mastwise::shell {
 namespace {
@@ -24,7 +24,9 @@ void wake_loop() {
 constexpr milliseconds kFiguresGrowOld{1000};
 constexpr milliseconds kNothingChanges{10'000};
 // Drivers that cannot wait for events look for them so often.
-constexpr milliseconds kPollEvery{50};
+constexpr milliseconds kPollEvery{40};
+constexpr milliseconds kPollSeldom{160};     // when nothing has come for
+constexpr milliseconds kQuietAfter{10'000};  // so long
 
 class Loop {
  public:
@@ -50,6 +52,7 @@ class Loop {
   bool resized_ = false;
   bool running_ = true;
   Monotonic drawn_{};
+  Monotonic heard_{};  // when the last event of a person came
 };
 
 Result<Done> Loop::begin_interface() {
@@ -83,7 +86,8 @@ bool Loop::wait(SDL_Event& event, milliseconds longest) const {
   while (SDL_PollEvent(&event) == 0) {
     const Monotonic now = platform::monotonic_now();
     if (now >= until) return false;
-    SDL_Delay(static_cast<Uint32>(std::min(until - now, kPollEvery).count()));
+    const milliseconds pause = now - heard_ < kQuietAfter ? kPollEvery : kPollSeldom;
+    SDL_Delay(static_cast<Uint32>(std::min(until - now, pause).count()));
   }
   return true;
 }
@@ -94,11 +98,13 @@ void Loop::take(const SDL_Event& event, Monotonic now) {
     resized_ |= event.window.event == SDL_WINDOWEVENT_SIZE_CHANGED;
     dirty_ = true;
   }
-  dirty_ |= give_input(event, *interface_, session_, now);
+  if (!give_input(event, *interface_, session_, now)) return;
+  dirty_ = true;
+  heard_ = now;
 }
 
 void Loop::draw(Monotonic now) {
-  painter_->paint(interface_->frame(now));
+  painter_->paint(interface_->frame(now), interface_->ground());
   window_.present();
   drawn_ = now;
   dirty_ = interface_->moving();
@@ -132,6 +138,7 @@ Result<Done> run_window(const WindowOptions& options) {
   const auto window = GlWindow::open(options.window);
   if (!window) return window.error();
   auto runtime = Runtime::start({.catalog_path = options.catalog_path,
+                                 .terrain_folder = options.terrain_folder,
                                  .logbook_path = options.logbook_path,
                                  .wake = wake_loop});
   if (!runtime) return runtime.error();

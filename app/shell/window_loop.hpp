@@ -1,16 +1,17 @@
 #pragma once
 
-#include <optional>
-#include <string>
-
 #include "app/shell/gl_window.hpp"
 #include "core/result.hpp"
+
+#include <optional>
+#include <string>
 
 namespace mastwise::shell {
 
 struct WindowOptions {
   WindowWish window = {};
   std::string catalog_path;
+  std::string terrain_folder;
   std::string logbook_path;
   std::optional<std::string> device = {};  // a serial device, host:port, or a file; else searched
   std::optional<std::string> record = {};  // the session's actions go into this file

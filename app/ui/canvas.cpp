@@ -1,5 +1,6 @@
 #include "app/ui/canvas.hpp"
 
+#include <array>
 #include <cmath>
 #include <numbers>
 
@@ -8,7 +9,9 @@ namespace {
 
 constexpr float kRadiansPerDegree = std::numbers::pi_v<float> / 180.0f;
 
-ImU32 packed(Colour colour) { return IM_COL32(colour.red, colour.green, colour.blue, 255); }
+ImU32 packed(Colour colour) {
+  return IM_COL32(colour.red, colour.green, colour.blue, 255);
+}
 
 }  // namespace
 
@@ -31,8 +34,8 @@ void Canvas::text(Point at, std::string_view words, Face face, Colour colour, Al
 
 float Canvas::text_width(std::string_view words, Face face) const {
   const ImFont* font = fonts_.font(face);
-  const ImVec2 size = font->CalcTextSizeA(font->FontSize, 1e9f, 0.0f, words.data(),
-                                          words.data() + words.size());
+  const ImVec2 size =
+      font->CalcTextSizeA(font->FontSize, 1e9f, 0.0f, words.data(), words.data() + words.size());
   return size.x / scale_;
 }
 
@@ -48,6 +51,20 @@ void Canvas::polyline(std::span<const Point> points, Colour colour, float width,
 void Canvas::polygon(std::span<const Point> points, Colour colour) {
   for (const Point point : points) list_.PathLineTo(px(point));
   list_.PathFillConvex(packed(colour));
+}
+
+void Canvas::solid(std::span<const Point> points, Colour colour) {
+  const ImDrawListFlags flags = list_.Flags;
+  list_.Flags &= ~ImDrawListFlags_AntiAliasedFill;
+  polygon(points, colour);
+  list_.Flags = flags;
+}
+
+void Canvas::fan(Point centre, std::span<const Point> points, Colour colour) {
+  for (std::size_t i = 0; i < points.size(); ++i) {
+    const std::array triangle{centre, points[i], points[(i + 1) % points.size()]};
+    solid(triangle, colour);
+  }
 }
 
 void Canvas::fill(Rect rect, Colour colour, float radius) {
@@ -80,6 +97,8 @@ void Canvas::push_clip(Rect rect) {
   list_.PushClipRect(px({rect.left, rect.top}), px({rect.right, rect.bottom}), true);
 }
 
-void Canvas::pop_clip() { list_.PopClipRect(); }
+void Canvas::pop_clip() {
+  list_.PopClipRect();
+}
 
 }  // namespace mastwise::ui

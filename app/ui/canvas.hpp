@@ -1,13 +1,13 @@
 #pragma once
 
-#include <imgui.h>
+#include "app/touch/geometry.hpp"
+#include "app/ui/fonts.hpp"
+#include "app/ui/theme.hpp"
 
 #include <span>
 #include <string_view>
 
-#include "app/touch/geometry.hpp"
-#include "app/ui/fonts.hpp"
-#include "app/ui/theme.hpp"
+#include <imgui.h>
 
 namespace mastwise::ui {
 
@@ -31,6 +31,10 @@ class Canvas {
   void line(Point from, Point to, Colour colour, float width);
   void polyline(std::span<const Point> points, Colour colour, float width, bool closed = false);
   void polygon(std::span<const Point> points, Colour colour);  // convex
+  // The same with hard edges, for neighbours that must leave no seam.
+  void solid(std::span<const Point> points, Colour colour);
+  // Seen whole from the centre, in order around it: the shape of an antenna's pattern.
+  void fan(Point centre, std::span<const Point> points, Colour colour);
   void fill(Rect rect, Colour colour, float radius = 0.0f);
   void outline(Rect rect, Colour colour, float width, float radius = 0.0f);
   void circle(Point centre, float radius, Colour colour, float width);

@@ -1,5 +1,6 @@
 #include "app/ui/dial.hpp"
 
+#include <algorithm>
 #include <array>
 #include <cmath>
 
@@ -14,6 +15,7 @@ class Painter {
   void ring();
   void north_marks();
   void others();
+  void pattern();
   void rig();
   void facing();
   void target();
@@ -62,11 +64,10 @@ void Painter::ring() {
 void Painter::kite(Bearing<True> bearing, bool filled, const char* label) {
   constexpr float kInner = 3.0f, kOuter = 35.0f, kHalfWidth = 13.0f;
   const double across_deg = std::atan2(kHalfWidth, view_.radius + 19.0f) * 180.0 / M_PI;
-  const std::array corners{
-      at(bearing, view_.radius + kInner),
-      at(bearing + Turn::clockwise_deg(across_deg), view_.radius + 19.0f),
-      at(bearing, view_.radius + kOuter),
-      at(bearing - Turn::clockwise_deg(across_deg), view_.radius + 19.0f)};
+  const std::array corners{at(bearing, view_.radius + kInner),
+                           at(bearing + Turn::clockwise_deg(across_deg), view_.radius + 19.0f),
+                           at(bearing, view_.radius + kOuter),
+                           at(bearing - Turn::clockwise_deg(across_deg), view_.radius + 19.0f)};
   if (filled) {
     canvas_.polygon(corners, theme_.ink);
   } else {
@@ -101,11 +102,9 @@ void Painter::others() {
     for (const Bearing<True> other : placed) room = room && !crowds(other);
     if (!room) continue;
     placed.push_back(mark.bearing);
-    const Point dot = at(mark.bearing, view_.radius * 0.70f);
+    const Point dot = at(mark.bearing, view_.radius - 96.0f);
     canvas_.circle(dot, 9.0f, theme_.ink, 3.0f);
-    const bool left = dot.x > centre_.x;  // the label leads toward the middle
-    canvas_.text({dot.x + (left ? -16.0f : 16.0f), dot.y + 6.5f}, mark.label, Face::Small,
-                 theme_.ink, left ? Align::Right : Align::Left);
+    canvas_.text({dot.x, dot.y + 27.0f}, mark.label, Face::Small, theme_.ink, Align::Centre);
   }
 }
 
@@ -134,6 +133,22 @@ void Painter::rig() {
   canvas_.disc(centre_, 10.0f, theme_.ink);
 }
 
+// Full response reaches most of the way to the ring; 24 dB below it is the middle.
+void Painter::pattern() {
+  if (view_.pattern_db.empty() || !view_.target) return;
+  constexpr double kDepth_db = 24.0;
+  const float reach = view_.radius * 0.66f;
+  const double step_deg = 360.0 / static_cast<double>(view_.pattern_db.size());
+  std::vector<Point> lobe;
+  for (std::size_t i = 0; i < view_.pattern_db.size(); ++i) {
+    const double share = std::max(0.0, 1.0 + view_.pattern_db[i] / kDepth_db);
+    const auto off = Turn::clockwise_deg(step_deg * static_cast<double>(i));
+    lobe.push_back(at(*view_.target + off, reach * static_cast<float>(share)));
+  }
+  canvas_.fan(centre_, lobe, theme_.lobe);
+  canvas_.polyline(lobe, theme_.accent, 2.5f, true);
+}
+
 void Painter::facing() {
   if (!view_.facing) return;
   constexpr float kDashes = 9.0f;
@@ -149,14 +164,11 @@ void Painter::target() {
   constexpr double kHead_deg = 4.2;
   const Bearing<True> to = *view_.target;
   const float tip = view_.radius - 4.0f, neck = tip - 44.0f;
-  canvas_.line(at(to, 96.0f), at(to, neck + 4.0f), theme_.ink, 8.0f);
+  canvas_.line(centre_, at(to, neck + 4.0f), theme_.ink, 8.0f);
   const std::array head{at(to, tip), at(to + Turn::clockwise_deg(kHead_deg), neck),
                         at(to - Turn::clockwise_deg(kHead_deg), neck)};
   canvas_.polygon(head, theme_.ink);
-  constexpr float kBand_deg = 3.0f;
-  const auto middle = static_cast<float>((to - view_.up).clockwise_deg());
-  canvas_.arc(centre_, view_.radius + 14.0f, middle - kBand_deg, middle + kBand_deg, theme_.accent,
-              22.0f);
+  canvas_.line(at(to, view_.radius + 3.0f), at(to, view_.radius + 27.0f), theme_.accent, 14.0f);
 }
 
 }  // namespace
@@ -165,6 +177,7 @@ void draw_dial(Ui& ui, const DialView& view) {
   Painter painter(ui, view);
   painter.ring();
   painter.north_marks();
+  painter.pattern();
   painter.others();
   painter.facing();
   painter.target();

@@ -1,11 +1,11 @@
 #pragma once
 
+#include "app/ui/ui.hpp"
+#include "core/angles/bearing.hpp"
+
 #include <optional>
 #include <string>
 #include <vector>
-
-#include "app/ui/ui.hpp"
-#include "core/angles/bearing.hpp"
 
 namespace mastwise::ui {
 
@@ -24,6 +24,9 @@ struct DialView {
   std::optional<Bearing<True>> target;
   std::optional<Bearing<True>> facing;  // where the heading sensor points
   std::vector<Mark> others;             // further stations, the nearest first
+  // The antenna's response around the target's direction, clockwise in equal steps, in dB of its
+  // greatest.
+  std::vector<double> pattern_db = {};
 };
 
 // Draws the dial; the outermost marks reach kDialMargin beyond the radius.

@@ -1,11 +1,11 @@
 #include "app/ui/fonts.hpp"
 
-#include <imgui.h>
-#include <imgui_freetype.h>
+#include "platform/files.hpp"
 
 #include <cmath>
 
-#include "platform/files.hpp"
+#include <imgui.h>
+#include <imgui_freetype.h>
 
 namespace mastwise::ui {
 namespace {
@@ -13,26 +13,28 @@ namespace {
 struct FaceSize {
   bool bold;
   float units;
-  bool figures_only;
+  const ImWchar* glyphs;
 };
 
-constexpr std::array<FaceSize, kFaceCount> kSizes{{
-    {false, 19.0f, false},
-    {true, 19.0f, false},
-    {false, 23.0f, false},
-    {true, 23.0f, false},
-    {true, 28.0f, false},
-    {true, 34.0f, false},
-    {true, 52.0f, false},
-    {true, 66.0f, false},
-    {true, 118.0f, true},
-}};
-
 // Latin with its accents, the Greek of the formulas, dashes, quotes, primes, arrows, minus.
-constexpr ImWchar kText[] = {0x20,   0x7e,   0xa0,   0xff,   0x160,  0x161, 0x3c3,
+constexpr ImWchar kText[] = {0x20,   0x7e,   0xa0,   0xff,   0x160,  0x161,  0x3c3,
                              0x3c3,  0x2010, 0x2026, 0x2032, 0x2033, 0x2190, 0x2193,
                              0x2212, 0x2212, 0x2264, 0x2265, 0};
+// Large words are the program's own: no names, so no accents.
+constexpr ImWchar kPlain[] = {0x20, 0x7e, 0xb0, 0xb0, 0};
 constexpr ImWchar kFigures[] = {'0', '9', 0xb0, 0xb0, 0x2013, 0x2013, 0};
+
+constexpr std::array<FaceSize, kFaceCount> kSizes{{
+    {false, 19.0f, kText},
+    {true, 19.0f, kText},
+    {false, 23.0f, kText},
+    {true, 23.0f, kText},
+    {true, 28.0f, kText},
+    {true, 34.0f, kText},
+    {true, 52.0f, kPlain},
+    {true, 66.0f, kPlain},
+    {true, 118.0f, kFigures},
+}};
 
 }  // namespace
 
@@ -52,7 +54,7 @@ Result<Fonts> Fonts::load(ImFontAtlas& atlas, const std::string& folder, float p
     const FaceSize& size = kSizes[i];
     const std::string path = folder + (size.bold ? "/B612-Bold.otf" : "/B612-Regular.otf");
     fonts.faces_[i] = atlas.AddFontFromFileTTF(path.c_str(), std::round(size.units * px_per_unit),
-                                               nullptr, size.figures_only ? kFigures : kText);
+                                               nullptr, size.glyphs);
   }
   return fonts;
 }

@@ -1,10 +1,10 @@
 #pragma once
 
+#include "core/result.hpp"
+
 #include <array>
 #include <cstddef>
 #include <string>
-
-#include "core/result.hpp"
 
 struct ImFont;
 struct ImFontAtlas;

@@ -27,8 +27,7 @@ void stand_rail(Layout& layout, Rect screen, bool left_handed) {
   layout.take_back = {left + kEdge, layout.rail_end.top - kSlotGap - kEndHeight,
                       left + kRail - kEdge, layout.rail_end.top - kSlotGap};
   layout.body = {(left_handed ? screen.left : layout.rail.right) + kMargin, screen.top + kMargin,
-                 (left_handed ? layout.rail.left : screen.right) - kMargin,
-                 screen.bottom - kFoot};
+                 (left_handed ? layout.rail.left : screen.right) - kMargin, screen.bottom - kFoot};
 }
 
 }  // namespace

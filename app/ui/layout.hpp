@@ -1,9 +1,9 @@
 #pragma once
 
+#include "app/touch/geometry.hpp"
+
 #include <cstddef>
 #include <utility>
-
-#include "app/touch/geometry.hpp"
 
 namespace mastwise::ui {
 

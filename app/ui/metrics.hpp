@@ -22,8 +22,8 @@ struct Metrics {
 };
 
 // The measures of a screen of this many pixels and dots per inch. A screen so large that the layout
-// would drown in it shows everything larger; one too small for the layout shows it smaller, and what
-// can be touched is then under 9 mm: no smaller screen is supported.
+// would drown in it shows everything larger; one too small for the layout shows it smaller, and
+// what can be touched is then under 9 mm: no smaller screen is supported.
 inline Metrics metrics(float width_px, float height_px, float dots_per_inch) {
   constexpr float kMmPerInch = 25.4f;
   constexpr float kLeastLong = 1100.0f, kLeastShort = 660.0f, kMostLong = 1640.0f;

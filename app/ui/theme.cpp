@@ -43,7 +43,9 @@ double relative_luminance(Colour colour) {
 
 }  // namespace
 
-const Theme& theme(bool night) { return night ? kNight : kDay; }
+const Theme& theme(bool night) {
+  return night ? kNight : kDay;
+}
 
 double contrast_ratio(Colour a, Colour b) {
   const auto [darker, lighter] = std::minmax({relative_luminance(a), relative_luminance(b)});

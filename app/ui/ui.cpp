@@ -1,6 +1,7 @@
 #include "app/ui/ui.hpp"
 
 #include <algorithm>
+#include <cmath>
 
 namespace mastwise::ui {
 
@@ -13,6 +14,10 @@ Ui::Ui(Canvas canvas, const Metrics& metrics, const Theme& theme, const Input& i
       motion_(motion),
       targets_(targets) {
   motion_.moving = false;
+  for (auto& [name, list] : motion_.lists) {
+    if (list.view_px.empty()) list.scroll.stop();
+    list.view_px = {};
+  }
   targets_.begin_frame(metrics.width_px, metrics.height_px);
 }
 
@@ -50,21 +55,38 @@ bool Ui::button(const std::string& name, Rect rect, std::string_view label, Butt
 }
 
 float Ui::begin_scroll(const std::string& name, Rect viewport, float content_height) {
-  touch::Scroll& scroll = motion_.scrolls[name];
+  Motion::List& list = motion_.lists[name];
+  list.view_px = to_px(viewport);
+  touch::Scroll& scroll = list.scroll;
   const float scale = metrics_.px_per_unit;
   scroll.set_extent(content_height * scale, viewport.height() * scale);
   for (const touch::Gesture& gesture : input_.gestures) {
-    if (to_px(viewport).contains(gesture.start_px)) scroll.apply(gesture);
+    if (list.view_px.contains(gesture.start_px)) scroll.apply(gesture);
   }
   if (scroll.advance(input_.seconds)) motion_.moving = true;
-  clip_ = viewport;
-  canvas_.push_clip(viewport);
+  // The edges of what fills the whole width keep their strokes.
+  constexpr float kStroke = 4.0f;
+  clip_ = {viewport.left - kStroke, viewport.top, viewport.right + kStroke, viewport.bottom};
+  canvas_.push_clip(*clip_);
   return scroll.offset_px() / scale;
 }
 
 void Ui::end_scroll() {
   canvas_.pop_clip();
   clip_.reset();
+}
+
+float Ui::begin_page(const std::string& name, Rect viewport) {
+  const auto known = motion_.page_heights.find(name);
+  const float height = known == motion_.page_heights.end() ? 0.0f : known->second;
+  return viewport.top - begin_scroll(name, viewport, height);
+}
+
+void Ui::end_page(const std::string& name, float top, float bottom) {
+  end_scroll();
+  float& height = motion_.page_heights[name];
+  if (std::fabs(height - (bottom - top)) > 0.5f) motion_.moving = true;
+  height = bottom - top;
 }
 
 double Ui::smooth(const std::string& name, double target) {

@@ -1,10 +1,5 @@
 #pragma once
 
-#include <map>
-#include <string>
-#include <string_view>
-#include <vector>
-
 #include "app/model/action.hpp"
 #include "app/touch/recogniser.hpp"
 #include "app/touch/scroll.hpp"
@@ -13,6 +8,11 @@
 #include "app/ui/metrics.hpp"
 #include "app/ui/spring.hpp"
 
+#include <map>
+#include <string>
+#include <string_view>
+#include <vector>
+
 namespace mastwise::ui {
 
 enum class ButtonLook { Plain, Filled, Warning };
@@ -20,7 +20,12 @@ enum class ButtonLook { Plain, Filled, Warning };
 // What stays between two frames of the interface and is no part of the model: where lists are
 // scrolled to and what still moves.
 struct Motion {
-  std::map<std::string, touch::Scroll> scrolls;  // by the list's name
+  struct List {
+    touch::Scroll scroll;
+    Rect view_px;  // where the last frame showed it; empty where it did not
+  };
+  std::map<std::string, List> lists;          // by name
+  std::map<std::string, float> page_heights;  // units; as the last frame drew them
   std::map<std::string, Spring> springs;
   bool moving = false;  // the last frame left something in motion
 };
@@ -31,10 +36,10 @@ class Ui {
  public:
   // What the fingers did since the last frame, settled against what that frame showed.
   struct Input {
-    std::vector<std::string> tapped;        // names of targets
-    std::string pressed;                    // the target under a finger that may yet tap
-    std::vector<touch::Gesture> gestures;   // drags, flings, wheel turns
-    float seconds = 0.0f;                   // since the last frame
+    std::vector<std::string> tapped;       // names of targets
+    std::string pressed;                   // the target under a finger that may yet tap
+    std::vector<touch::Gesture> gestures;  // drags, flings, wheel turns
+    float seconds = 0.0f;                  // since the last frame
   };
 
   Ui(Canvas canvas, const Metrics& metrics, const Theme& theme, const Input& input, Motion& motion,
@@ -42,6 +47,7 @@ class Ui {
 
   Canvas& canvas() { return canvas_; }
   const Theme& theme() const { return theme_; }
+  bool night() const { return &theme_ == &ui::theme(true); }
   Rect screen() const { return {0.0f, 0.0f, metrics_.width(), metrics_.height()}; }
   bool portrait() const { return metrics_.portrait(); }
 
@@ -61,6 +67,11 @@ class Ui {
   // Whatever is drawn until end_scroll is cut at the viewport.
   float begin_scroll(const std::string& name, Rect viewport, float content_height);
   void end_scroll();
+
+  // The same for a page whose height shows only when it has been drawn: begin_page gives the top to
+  // draw from, end_page takes the bottom that was reached.
+  float begin_page(const std::string& name, Rect viewport);
+  void end_page(const std::string& name, float top, float bottom);
 
   // A value that follows `target` smoothly, critically damped, in 200 ms.
   double smooth(const std::string& name, double target);

@@ -1,14 +1,22 @@
 #pragma once
 
+#include "app/worker/worker.hpp"
+
 #include <string>
 #include <vector>
 
-#include "app/worker/worker.hpp"
-
 namespace mastwise {
 
-// Answers from the user's catalog, or in the practice area from its stations. The catalogs are
-// opened by the thread that asks first, and belong to it.
-Worker::Answerer station_answerer(std::string catalog_path, std::vector<Station> practice);
+// Where the worker finds stations and hills.
+struct SurveySources {
+  std::string catalog_path;  // the user's stations
+  std::string terrain_folder;
+  std::vector<Station> practice_stations;
+  std::string practice_terrain_folder;
+};
+
+// Surveys the stop on all cores: the user's stations over the user's hills, or in the practice area
+// its own. Catalogs and tiles are opened by the thread that asks first, and belong to it.
+Worker::Answerer station_answerer(SurveySources sources);
 
 }  // namespace mastwise

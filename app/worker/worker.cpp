@@ -35,7 +35,23 @@ void Worker::finish() {
   changed_.wait(lock, [this] { return !question_ && !busy_; });
 }
 
+bool Worker::superseded() {
+  const std::lock_guard lock(mutex_);
+  return ending_ || question_;
+}
+
+void Worker::publish(StationsAnswer answer) {
+  {
+    const std::lock_guard lock(mutex_);
+    if (question_) return;
+    ready_ = std::move(answer);
+  }
+  wake_();
+}
+
 void Worker::run() {
+  const Work work{.publish = [this](StationsAnswer answer) { publish(std::move(answer)); },
+                  .superseded = [this] { return superseded(); }};
   std::unique_lock lock(mutex_);
   while (true) {
     changed_.wait(lock, [this] { return ending_ || question_; });
@@ -43,14 +59,10 @@ void Worker::run() {
     const StationsQuestion question = *std::exchange(question_, std::nullopt);
     busy_ = true;
     lock.unlock();
-    StationsAnswer answer = answer_(question);
+    publish(answer_(question, work));
     lock.lock();
     busy_ = false;
-    if (!question_) ready_ = std::move(answer);
     changed_.notify_all();
-    lock.unlock();
-    wake_();
-    lock.lock();
   }
 }
 

@@ -1,12 +1,12 @@
 #pragma once
 
+#include "app/model/stations.hpp"
+
 #include <condition_variable>
 #include <functional>
 #include <mutex>
 #include <optional>
 #include <thread>
-
-#include "app/model/stations.hpp"
 
 namespace mastwise {
 
@@ -15,7 +15,12 @@ namespace mastwise {
 // dropped.
 class Worker {
  public:
-  using Answerer = std::function<StationsAnswer(const StationsQuestion&)>;
+  // What an answerer may use while it works.
+  struct Work {
+    std::function<void(StationsAnswer)> publish;  // what is known so far
+    std::function<bool()> superseded;             // a newer question waits: stop
+  };
+  using Answerer = std::function<StationsAnswer(const StationsQuestion&, const Work&)>;
 
   // `answer` runs in the worker's thread; `wake` is called from there when an answer is ready.
   Worker(Answerer answer, std::function<void()> wake);
@@ -30,6 +35,8 @@ class Worker {
 
  private:
   void run();
+  bool superseded();
+  void publish(StationsAnswer answer);
 
   Answerer answer_;
   std::function<void()> wake_;

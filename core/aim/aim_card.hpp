@@ -19,6 +19,7 @@ struct AimCard {
   MagneticField field;                // at `from`: declination with its sigma, zone, warning
   GridZone grid;                      // at `from`: zone name and convergence
   std::optional<RigAngle> rig_angle;  // only where the rig's heading is known
+  bool operator==(const AimCard&) const = default;
 };
 
 // The heading from `from` to `to` on `date`. The field is taken on the ellipsoid (10 km of height

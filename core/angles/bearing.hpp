@@ -18,7 +18,8 @@ inline double fold_half_circle_deg(double degrees) {
   return folded > 180.0 ? folded - 360.0 : folded;
 }
 
-// How far to turn: positive is clockwise seen from above (to the right), within (-180, 180] degrees.
+// How far to turn: positive is clockwise seen from above (to the right), within (-180, 180]
+// degrees.
 class Turn {
  public:
   constexpr Turn() = default;

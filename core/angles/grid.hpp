@@ -11,6 +11,7 @@ namespace mastwise {
 struct GridZone {
   std::string name;         // "19N": UTM zone and hemisphere; at the poles "UPS N" or "UPS S"
   Convergence convergence;  // where the grid lines' north lies from true north at that place
+  bool operator==(const GridZone&) const = default;
 };
 
 // The standard UTM zone (with the exceptions of Norway and Svalbard), or UPS from 84 N and south of

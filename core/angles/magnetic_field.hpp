@@ -32,6 +32,7 @@ struct MagneticField {
   // The date lies beyond an end of the model: before 2024-11-13 or after 2029-12-31, UTC. The
   // values are then carried on by the model's yearly change, and a warning belongs beside them.
   bool beyond_model_end;
+  bool operator==(const MagneticField&) const = default;
 };
 
 // The standard deviation of the declination, degrees, at a horizontal field of `horizontal_nt`

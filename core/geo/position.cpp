@@ -1,8 +1,8 @@
 #include "core/geo/position.hpp"
 
-#include <fmt/format.h>
-
 #include "core/angles/bearing.hpp"
+
+#include <fmt/format.h>
 
 namespace mastwise {
 

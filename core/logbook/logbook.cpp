@@ -1,9 +1,11 @@
 #include "core/logbook/logbook.hpp"
 
-#include <fmt/format.h>
+#include "core/store/versions.hpp"
 
 #include <array>
 #include <charconv>
+
+#include <fmt/format.h>
 
 namespace mastwise {
 namespace {
@@ -13,7 +15,6 @@ namespace {
 constexpr std::array kMigrations{
     "CREATE TABLE kept (name TEXT PRIMARY KEY, value TEXT NOT NULL) WITHOUT ROWID;",
 };
-constexpr auto kVersion = static_cast<std::int64_t>(kMigrations.size());
 
 constexpr const char* kAntenna = "antenna";
 constexpr const char* kRaised = "raised";
@@ -21,13 +22,17 @@ constexpr const char* kDown = "down";
 constexpr const char* kSettings = "settings";
 constexpr const char* kTrustedDate = "trusted date, days since 1970";
 
-std::string quoted(const std::string& text) {
-  std::string result = "'";
-  for (const char character : text) {
-    if (character == '\'') result += '\'';
-    result += character;
-  }
-  return result + "'";
+// A page cut short reads as zeros and would quietly lose the raised antenna.
+Result<Done> check(store::Database& database) {
+  auto query = database.prepare("PRAGMA quick_check(1)");
+  if (!query) return query.error();
+  const auto row = query->step();
+  if (!row) return row.error();
+  const std::string found = *row ? query->text(0) : "no answer";
+  if (found == "ok") return Done{};
+  return Error{.what = "the logbook is damaged: " + found,
+               .where = database.path(),
+               .remedy = "move it away to begin a new one, and look whether the antenna is up"};
 }
 
 }  // namespace
@@ -37,35 +42,10 @@ Result<Logbook> Logbook::open(const std::string& path) {
   if (!database) return database.error();
   const auto durable = database->run("PRAGMA journal_mode = TRUNCATE; PRAGMA synchronous = EXTRA;");
   if (!durable) return durable.error();
-  Logbook logbook(*std::move(database));
-  const auto current = logbook.bring_up_to_date();
+  if (const auto whole = check(*database); !whole) return whole.error();
+  const auto current = store::bring_up_to_date(*database, kMigrations, "logbook");
   if (!current) return current.error();
-  return logbook;
-}
-
-Result<Done> Logbook::bring_up_to_date() {
-  const auto version = database_.integer("PRAGMA user_version");
-  if (!version) return version.error();
-  if (*version > kVersion) {
-    return Error{.what = "the logbook was written by a newer version of this program",
-                 .where = database_.path(),
-                 .remedy = "use that version, or move the file away to begin a new logbook"};
-  }
-  if (*version == kVersion) return Done{};
-  if (*version > 0) {
-    const std::string backup = fmt::format("{}.version-{}", database_.path(), *version);
-    const auto saved = database_.run("VACUUM INTO " + quoted(backup));
-    if (!saved) return saved;
-  }
-  auto transaction = store::Transaction::begin(database_);
-  if (!transaction) return transaction.error();
-  for (std::int64_t step = *version; step < kVersion; ++step) {
-    const auto done = database_.run(kMigrations[static_cast<std::size_t>(step)]);
-    if (!done) return done;
-  }
-  const auto marked = database_.run(fmt::format("PRAGMA user_version = {}", kVersion));
-  if (!marked) return marked;
-  return transaction->commit();
+  return Logbook(*std::move(database));
 }
 
 Result<std::optional<std::string>> Logbook::kept(const char* name) {
@@ -94,7 +74,9 @@ Result<Done> Logbook::keep_antenna(safety::Antenna antenna) {
   return keep(kAntenna, antenna == safety::Antenna::Raised ? kRaised : kDown);
 }
 
-Result<std::optional<std::string>> Logbook::settings() { return kept(kSettings); }
+Result<std::optional<std::string>> Logbook::settings() {
+  return kept(kSettings);
+}
 
 Result<Done> Logbook::keep_settings(const std::string& settings) {
   return keep(kSettings, settings);

@@ -1,12 +1,12 @@
 #pragma once
 
-#include <chrono>
-#include <optional>
-#include <string>
-
 #include "core/result.hpp"
 #include "core/safety/drive_off.hpp"
 #include "core/store/sqlite.hpp"
+
+#include <chrono>
+#include <optional>
+#include <string>
 
 namespace mastwise {
 
@@ -32,7 +32,6 @@ class Logbook {
 
  private:
   explicit Logbook(store::Database database) : database_(std::move(database)) {}
-  Result<Done> bring_up_to_date();
   Result<std::optional<std::string>> kept(const char* name);
   Result<Done> keep(const char* name, const std::string& value);
 

@@ -10,8 +10,7 @@ namespace mastwise {
 // Source: d = sqrt(2 k a h), k = 4/3 and a = 6371 km (Recommendation ITU-R P.310, definitions).
 inline double radio_horizon_m(double h1_m, double h2_m) {
   constexpr double kMetresPerRootMetre = 4120.0;
-  return kMetresPerRootMetre *
-         (std::sqrt(std::max(0.0, h1_m)) + std::sqrt(std::max(0.0, h2_m)));
+  return kMetresPerRootMetre * (std::sqrt(std::max(0.0, h1_m)) + std::sqrt(std::max(0.0, h2_m)));
 }
 
 }  // namespace mastwise

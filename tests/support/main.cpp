@@ -1,7 +1,7 @@
 #define CATCH_CONFIG_RUNNER
-#include <catch2/catch.hpp>
-
 #include "tests/support/reference.hpp"
+
+#include <catch2/catch.hpp>
 
 // Returns 77, which ctest reports as skipped, when a test passed but had to leave out a check for
 // want of the reference data.

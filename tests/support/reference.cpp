@@ -1,10 +1,11 @@
 #include "tests/support/reference.hpp"
 
-#include <catch2/catch.hpp>
 #include <cstdlib>
 #include <fstream>
 #include <iostream>
 #include <sstream>
+
+#include <catch2/catch.hpp>
 
 namespace mastwise::test {
 namespace {
@@ -25,7 +26,9 @@ std::optional<std::filesystem::path> reference(const std::string& name) {
   return std::nullopt;
 }
 
-bool anything_skipped() { return skipped; }
+bool anything_skipped() {
+  return skipped;
+}
 
 std::string read_file(const std::filesystem::path& path) {
   std::ifstream file(path, std::ios::binary);

@@ -1,24 +1,37 @@
 #include "core/angles/bearing.hpp"
 
-#include <catch2/catch.hpp>
 #include <type_traits>
+
+#include <catch2/catch.hpp>
 
 using namespace mastwise;
 
 namespace {
 
 template <class A, class B>
-concept Subtractable = requires(A a, B b) { a - b; };
+concept Subtractable = requires(A a, B b) {
+  a - b;
+};
 template <class A, class B>
-concept Comparable = requires(A a, B b) { a == b; };
+concept Comparable = requires(A a, B b) {
+  a == b;
+};
 template <class Angle, class Correction>
-concept MagneticFrom = requires(Angle a, Correction c) { to_magnetic(a, c); };
+concept MagneticFrom = requires(Angle a, Correction c) {
+  to_magnetic(a, c);
+};
 template <class Angle, class Correction>
-concept GridFrom = requires(Angle a, Correction c) { to_grid(a, c); };
+concept GridFrom = requires(Angle a, Correction c) {
+  to_grid(a, c);
+};
 template <class Angle, class Correction>
-concept TrueFrom = requires(Angle a, Correction c) { to_true(a, c); };
+concept TrueFrom = requires(Angle a, Correction c) {
+  to_true(a, c);
+};
 template <class Angle, class Correction>
-concept RigFrom = requires(Angle a, Correction c) { to_rig_angle(a, c); };
+concept RigFrom = requires(Angle a, Correction c) {
+  to_rig_angle(a, c);
+};
 
 template <class... Angles>
 constexpr bool kNoneFromDouble = (!std::is_convertible_v<double, Angles> && ...);
@@ -57,7 +70,7 @@ TEST_CASE("the roads between norths take the right correction only") {
   STATIC_REQUIRE_FALSE(RigFrom<Bearing<True>, Bearing<True>>);
 }
 
-TEST_CASE("bearings fold into [0, 360) and turns into (-180, 180]") {
+TEST_CASE("bearings fold into one circle and turns into half a circle to either side") {
   CHECK(Bearing<True>::degrees(360.0).degrees() == 0.0);
   CHECK(Bearing<True>::degrees(-0.0).degrees() == 0.0);
   CHECK_FALSE(std::signbit(Bearing<True>::degrees(-0.0).degrees()));

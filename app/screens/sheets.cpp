@@ -1,0 +1,183 @@
+#include "app/screens/screens.hpp"
+#include "app/ui/layout.hpp"
+#include "app/words.hpp"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+
+#include <fmt/format.h>
+
+// Sheets that cover the places: what stands around, what gear the rig has.
+namespace mastwise::screens {
+namespace {
+
+using ui::Align;
+using ui::ButtonLook;
+using ui::Face;
+
+constexpr float kButton = 72.0f, kGap = 16.0f;
+
+// The title, and the button that closes; the rest of the page is returned.
+Rect draw_sheet_frame(Ui& ui, const char* title) {
+  const Rect page = ui.screen().inset(ui::kMargin);
+  ui.canvas().text({page.left, page.top + 44.0f}, title, Face::Cardinal, ui.theme().ink);
+  const Rect close{page.right - 176.0f, page.top, page.right, page.top + kButton};
+  if (ui.button("close sheet", close, "Done", ButtonLook::Filled)) {
+    ui.emit(act::OpenSheet{Sheet::None});
+  }
+  return {page.left, close.bottom + kGap, page.right, page.bottom};
+}
+
+struct SurroundingsChoice {
+  reception::Surroundings surroundings;
+  const char* label;
+};
+constexpr std::array kSurroundings{
+    SurroundingsChoice{reception::Surroundings::open, "Open ground"},
+    SurroundingsChoice{reception::Surroundings::scrub, "Scrub"},
+    SurroundingsChoice{reception::Surroundings::scattered_trees, "Scattered trees"},
+    SurroundingsChoice{reception::Surroundings::forest, "Forest"},
+    SurroundingsChoice{reception::Surroundings::houses, "Houses"},
+    SurroundingsChoice{reception::Surroundings::town, "Town"},
+};
+
+// One line of the gear: a name, its value, and a button to either side.
+class GearLines {
+ public:
+  GearLines(Ui& ui, Rect area, const GearChoice& choice) : ui_(ui), area_(area), choice_(choice) {}
+
+  void stepped(const char* label, const std::string& value, const GearChoice& less,
+               const GearChoice& more) {
+    constexpr float kStep = 96.0f;
+    const float top = area_.top + line_ * (kButton + kGap);
+    const Rect minus{area_.right - 2.0f * kStep - kGap - 130.0f, top,
+                     area_.right - kStep - kGap - 130.0f, top + kButton};
+    const Rect plus{area_.right - kStep, top, area_.right, top + kButton};
+    const float baseline = top + 45.0f;
+    ui_.canvas().text({area_.left, baseline}, label, Face::Word, ui_.theme().second_ink);
+    ui_.canvas().text({(minus.right + plus.left) / 2.0f, baseline}, value, Face::Value,
+                      ui_.theme().ink, Align::Centre);
+    if (ui_.button(std::string(label) + " less", minus, "−", ButtonLook::Plain, less != choice_)) {
+      ui_.emit(act::ChooseGear{less});
+    }
+    if (ui_.button(std::string(label) + " more", plus, "+", ButtonLook::Plain, more != choice_)) {
+      ui_.emit(act::ChooseGear{more});
+    }
+    line_ += 1.0f;
+  }
+  void toggled(const char* name, const std::string& label, const GearChoice& other, bool possible) {
+    const float top = area_.top + line_ * (kButton + kGap);
+    if (ui_.button(name, {area_.left, top, area_.right, top + kButton}, label, ButtonLook::Plain,
+                   possible)) {
+      ui_.emit(act::ChooseGear{other});
+    }
+    line_ += 1.0f;
+  }
+
+ private:
+  Ui& ui_;
+  Rect area_;
+  const GearChoice& choice_;
+  float line_ = 0.0f;
+};
+
+GearChoice with_height(GearChoice choice, double height_m) {
+  choice.height_m = std::clamp(height_m, 1.0, 15.0);
+  return choice;
+}
+GearChoice with_cable(GearChoice choice, double length_m) {
+  choice.cable_m = std::clamp(length_m, 0.0, 60.0);
+  return choice;
+}
+GearChoice with_splits(GearChoice choice, int splits) {
+  choice.splits = std::clamp(splits, 1, 4);
+  return choice;
+}
+
+void draw_presets(Ui& ui, Rect area, const GearChoice& choice, const std::string& name) {
+  constexpr float kRow = 84.0f;
+  const std::vector<gear::Gear> presets = gear::presets();
+  const float offset =
+      ui.begin_scroll("gear presets", area, kRow * static_cast<float>(presets.size()));
+  float top = area.top - offset;
+  for (const gear::Gear& preset : presets) {
+    const Rect row{area.left, top, area.right, top + kRow};
+    const std::string target = "gear " + preset.name;
+    if (ui.touchable(target, row, true, "gear presets")) {
+      GearChoice other;
+      other.preset = preset.name;
+      other.amplifier = choice.amplifier;
+      ui.emit(act::ChooseGear{other});
+    }
+    if (preset.name == name || ui.pressed(target)) {
+      ui.canvas().fill(row.inset(2.0f), ui.theme().lobe, 10.0f);
+    }
+    ui.paragraph({row.left + 16.0f, row.top + 36.0f}, row.width() - 32.0f, 27.0f, preset.name,
+                 preset.name == name ? Face::WordBold : Face::Word, ui.theme().ink);
+    ui.canvas().line({row.left, row.bottom}, {row.right, row.bottom}, ui.theme().rule, 1.5f);
+    top += kRow;
+  }
+  ui.end_scroll();
+}
+
+std::string height_words(double height_m, bool miles) {
+  constexpr double kMetresPerFoot = 0.3048;
+  return miles ? fmt::format("{:.0f} ft", height_m / kMetresPerFoot)
+               : fmt::format("{:.1f} m", height_m);
+}
+
+}  // namespace
+
+void draw_surroundings_sheet(Ui& ui, const Model& model) {
+  const Rect area = draw_sheet_frame(ui, "What stands around the antenna?");
+  constexpr std::size_t kColumns = 2;
+  const float width = (area.width() - kGap) / kColumns;
+  constexpr float kHeight = 104.0f;
+  for (std::size_t i = 0; i < kSurroundings.size(); ++i) {
+    const float left = area.left + static_cast<float>(i % kColumns) * (width + kGap);
+    const float top = area.top + static_cast<float>(i / kColumns) * (kHeight + kGap);
+    const bool chosen = kSurroundings[i].surroundings == model.stop.surroundings;
+    if (ui.button(std::string("surroundings ") + kSurroundings[i].label,
+                  {left, top, left + width, top + kHeight}, kSurroundings[i].label,
+                  chosen ? ButtonLook::Filled : ButtonLook::Plain)) {
+      ui.emit(act::ChooseSurroundings{kSurroundings[i].surroundings});
+    }
+  }
+}
+
+void draw_gear_sheet(Ui& ui, const Model& model) {
+  const Rect area = draw_sheet_frame(ui, "What gear does the rig have?");
+  const GearChoice& choice = model.settings.gear;
+  const gear::Gear gear = gear_of(choice);
+  Rect presets = area, own = area;
+  if (ui.portrait()) {
+    presets.bottom = own.top = area.top + 0.55f * area.height();
+    own.top += kGap;
+  } else {
+    presets.right = area.left + 0.5f * area.width() - kGap;
+    own.left = presets.right + 2.0f * kGap;
+  }
+  draw_presets(ui, presets, choice, gear.name);
+  constexpr double kHeightStep_m = 0.5, kCableStep_m = 1.0;
+  GearLines lines(ui, own, choice);
+  lines.stepped("Antenna up", height_words(gear.height_m, model.settings.miles),
+                with_height(choice, gear.height_m - kHeightStep_m),
+                with_height(choice, gear.height_m + kHeightStep_m));
+  lines.stepped("Cable", height_words(gear.cable.length_m, model.settings.miles),
+                with_cable(choice, gear.cable.length_m - kCableStep_m),
+                with_cable(choice, gear.cable.length_m + kCableStep_m));
+  lines.stepped("Outlets", fmt::format("{}", gear.splits), with_splits(choice, gear.splits / 2),
+                with_splits(choice, gear.splits * 2));
+  GearChoice switched = choice;
+  switched.amplifier = !choice.amplifier;
+  const auto named = gear::preset(gear.name);
+  const bool has_amplifier = named && named->amplifier.has_value();
+  lines.toggled("amplifier",
+                !has_amplifier     ? "No amplifier in this gear"
+                : choice.amplifier ? "Amplifier is on"
+                                   : "Amplifier is off",
+                switched, has_amplifier);
+}
+
+}  // namespace mastwise::screens

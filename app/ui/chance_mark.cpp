@@ -1,0 +1,39 @@
+#include "app/ui/chance_mark.hpp"
+
+#include <array>
+
+namespace mastwise::ui {
+namespace {
+
+constexpr std::size_t kSegments = 5;
+constexpr std::array<Colour, kSegments> kRamp{{{0x00, 0x22, 0x4E},
+                                               {0x43, 0x4E, 0x6C},
+                                               {0x7D, 0x7C, 0x78},
+                                               {0xBC, 0xAF, 0x6F},
+                                               {0xFE, 0xE8, 0x38}}};
+// By night the dark end would vanish in the ground: it is lifted, in the same order.
+constexpr std::array<Colour, kSegments> kNightRamp{{{0x5A, 0x7A, 0xB4},
+                                                    {0x7D, 0x87, 0xA6},
+                                                    {0x9F, 0xA0, 0x9C},
+                                                    {0xC6, 0xBB, 0x80},
+                                                    {0xFE, 0xE8, 0x38}}};
+
+}  // namespace
+
+Colour chance_colour(std::size_t segment, bool night) {
+  return (night ? kNightRamp : kRamp)[segment < kSegments ? segment : kSegments - 1];
+}
+
+void draw_chance_mark(Ui& ui, Rect rect, reception::ChanceWord word) {
+  constexpr float kGap = 6.0f, kRadius = 4.0f, kEdge = 2.0f;
+  const std::size_t filled = kSegments - static_cast<std::size_t>(word);
+  const float width = (rect.width() - kGap * (kSegments - 1)) / kSegments;
+  for (std::size_t i = 0; i < kSegments; ++i) {
+    const float left = rect.left + static_cast<float>(i) * (width + kGap);
+    const Rect segment{left, rect.top, left + width, rect.bottom};
+    if (i < filled) ui.canvas().fill(segment, chance_colour(i, ui.night()), kRadius);
+    ui.canvas().outline(segment, ui.theme().ink, kEdge, kRadius);
+  }
+}
+
+}  // namespace mastwise::ui

@@ -1,0 +1,16 @@
+#pragma once
+
+#include "app/ui/ui.hpp"
+#include "core/reception/chance.hpp"
+
+namespace mastwise::ui {
+
+// Colours that eyes of every kind can order, dark to light by day and the same by night: the five
+// classes of a chance. Source of the ramp: cividis (Nuñez, Anderton and Renslow 2018,
+// doi 10.1371/journal.pone.0199239), sampled at 0, 1/4, 1/2, 3/4 and 1, figures from memory.
+Colour chance_colour(std::size_t segment, bool night);
+
+// Five segments, filled up to the class: one for out of reach, five for steady.
+void draw_chance_mark(Ui& ui, Rect rect, reception::ChanceWord word);
+
+}  // namespace mastwise::ui

@@ -1,0 +1,39 @@
+#pragma once
+
+#include <condition_variable>
+#include <cstddef>
+#include <functional>
+#include <mutex>
+#include <thread>
+#include <vector>
+
+namespace mastwise {
+
+// A fixed number of threads for computing. One caller at a time.
+class Pool {
+ public:
+  explicit Pool(unsigned threads = std::thread::hardware_concurrency());
+  ~Pool();
+  Pool(const Pool&) = delete;
+  Pool& operator=(const Pool&) = delete;
+
+  // At least one: the caller's own.
+  std::size_t threads() const { return workers_.size() + 1; }
+
+  // Calls job(thread) once on every thread, `thread` within [0, threads()), and returns when all
+  // are done.
+  void run(const std::function<void(std::size_t thread)>& job);
+
+ private:
+  void work(std::size_t thread);
+
+  std::mutex mutex_;
+  std::condition_variable changed_;
+  const std::function<void(std::size_t)>* job_ = nullptr;
+  std::size_t round_ = 0;    // of the job that is handed out
+  std::size_t working_ = 0;  // threads that have not finished it
+  bool ending_ = false;
+  std::vector<std::thread> workers_;
+};
+
+}  // namespace mastwise

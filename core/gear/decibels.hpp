@@ -1,0 +1,15 @@
+#pragma once
+
+#include <cmath>
+
+namespace mastwise::gear {
+
+// Ratios of power.
+inline double to_db(double ratio) {
+  return 10.0 * std::log10(ratio);
+}
+inline double from_db(double decibels) {
+  return std::pow(10.0, decibels / 10.0);
+}
+
+}  // namespace mastwise::gear

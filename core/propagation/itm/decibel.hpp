@@ -1,0 +1,13 @@
+#pragma once
+
+#include <cmath>
+
+namespace mastwise::itm {
+
+// 10 log10 of a power ratio above 0; by way of the natural logarithm, which costs half.
+inline double decibel(double power_ratio) {
+  constexpr double kPerNeper = 4.342944819032518;
+  return kPerNeper * std::log(power_ratio);
+}
+
+}  // namespace mastwise::itm

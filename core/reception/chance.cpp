@@ -1,0 +1,43 @@
+#include "core/reception/chance.hpp"
+
+#include <cmath>
+#include <numbers>
+
+namespace mastwise::reception {
+
+ChanceWord chance_word(double percent) {
+  const double shown = std::round(percent);
+  if (shown >= 90.0) return ChanceWord::steady;
+  if (shown >= 70.0) return ChanceWord::likely;
+  if (shown >= 40.0) return ChanceWord::even_odds;
+  if (shown >= 10.0) return ChanceWord::long_shot;
+  return ChanceWord::out_of_reach;
+}
+
+std::string_view to_text(ChanceWord word) {
+  switch (word) {
+    case ChanceWord::steady:
+      return "steady";
+    case ChanceWord::likely:
+      return "likely";
+    case ChanceWord::even_odds:
+      return "even odds";
+    case ChanceWord::long_shot:
+      return "long shot";
+    case ChanceWord::out_of_reach:
+      return "out of reach";
+  }
+  return {};
+}
+
+double Deviations::total_db() const {
+  return std::sqrt(location_db * location_db + time_db * time_db + model_db * model_db +
+                   heading_db * heading_db + station_db * station_db +
+                   interference_db * interference_db);
+}
+
+double chance_percent(double margin_db, double deviation_db) {
+  return 50.0 * std::erfc(-margin_db / deviation_db / std::numbers::sqrt2);
+}
+
+}  // namespace mastwise::reception

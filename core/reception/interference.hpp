@@ -1,0 +1,44 @@
+#pragma once
+
+#include "core/reception/link_budget.hpp"
+#include "core/reception/measurement.hpp"
+
+#include <span>
+#include <vector>
+
+namespace mastwise::reception {
+
+// What the stations do to each other at the stop, the antenna being aimed at the wanted one.
+//
+// Overload: the median powers of all stations through the antenna's pattern, summed. Where they
+// overload the amplifier, the wanted one is computed without it and the words tell to turn it off.
+// Stations 40 dB and more below the limit on the antenna's axis are left out: 400 of them together
+// would be 14 dB below it.
+//
+// Interference: the fields that stations on the same and on neighbouring channels exceed for 10 %
+// of time, through the pattern, weighted by protection.hpp. A station of the same call sign on the
+// same channel, or one on the same channel within some 500 m, is the wanted one again and does not
+// disturb itself. Their spreads over places and models count by their share in what disturbs, noise
+// included.
+class Interference {
+ public:
+  Interference(const LinkBudget& budget, std::span<const Station> stations)
+      : budget_(budget), stations_(stations) {}
+
+  // Weighs every measured station against every other; the others stay as they are.
+  void weigh(std::span<Measurement> measurements);
+
+ private:
+  void find_strong(std::span<const Measurement> measurements);
+  void check_overload(std::span<Measurement> measurements, std::size_t wanted);
+  void add_up(std::span<Measurement> measurements, std::size_t wanted) const;
+  bool same_transmitter(std::size_t wanted, std::size_t other) const;
+  double toward_db(const Measurement& wanted, const Measurement& other) const;
+
+  const LinkBudget& budget_;
+  std::span<const Station> stations_;
+  std::vector<std::size_t> strong_ = {};
+  std::vector<double> powers_dbm_ = {};
+};
+
+}  // namespace mastwise::reception

@@ -1,0 +1,115 @@
+#include "core/reception/link_budget.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <utility>
+
+namespace mastwise::reception {
+namespace {
+
+constexpr double kCrossPolarization_db = 15.0;
+
+// Nodes and weights that integrate over a standard normal distribution: Gauss-Hermite of five
+// points [Abramowitz and Stegun table 25.10, scaled].
+struct Node {
+  double deviate;
+  double weight;
+};
+constexpr std::array kNormalNodes{
+    Node{-2.8569700138728, 0.0112574113277}, Node{-1.3556261799742, 0.2220759220057},
+    Node{0.0, 0.5333333333333}, Node{1.3556261799742, 0.2220759220057},
+    Node{2.8569700138728, 0.0112574113277}};
+
+}  // namespace
+
+double milliwatts(double dbm) {
+  return std::pow(10.0, dbm / 10.0);
+}
+
+double dbm(double milliwatts) {
+  return 10.0 * std::log10(milliwatts);
+}
+
+BroadcastStandard standard_of(const Station& station) {
+  if (station.standard) return *station.standard;
+  switch (station.raster) {
+    case Raster::atsc:
+      return BroadcastStandard::atsc1;
+    case Raster::europe:
+    case Raster::australia:
+      return BroadcastStandard::dvb_t;
+    case Raster::japan:
+    case Raster::brazil:
+      return BroadcastStandard::isdb_t;
+  }
+  return BroadcastStandard::atsc1;
+}
+
+LinkBudget::LinkBudget(Receiver receiver)
+    : receiver_(std::move(receiver)), without_amplifier_(receiver_.gear) {
+  without_amplifier_.amplifier.reset();
+  const SurroundingsFigures around = figures(receiver_.surroundings);
+  noise_ = around.noise;
+  // Behind houses and trees the picture hangs on echoes.
+  channel_ = around.built ? gear::ChannelKind::rayleigh : gear::ChannelKind::ricean;
+  for (const Band band : {Band::low_vhf, Band::high_vhf, Band::uhf}) {
+    heading_losses_[static_cast<std::size_t>(band)] = heading_loss(band);
+  }
+}
+
+double LinkBudget::polarization_loss_db(const Station& station) const {
+  const auto crossed =
+      receiver_.gear.antenna.horizontal ? Polarization::vertical : Polarization::horizontal;
+  return station.polarization == crossed ? kCrossPolarization_db : 0.0;
+}
+
+double LinkBudget::off_axis_db(Band band, Turn off_axis) const {
+  return receiver_.gear.antenna.in(band).pattern.relative_db(off_axis);
+}
+
+LinkBudget::HeadingLoss LinkBudget::heading_loss(Band band) const {
+  double mean_db = 0.0;
+  double square_db = 0.0;
+  for (const Node& node : kNormalNodes) {
+    const Turn error = Turn::clockwise_deg(node.deviate * receiver_.heading_error_deg);
+    const double loss_db = -off_axis_db(band, error);
+    mean_db += node.weight * loss_db;
+    square_db += node.weight * loss_db * loss_db;
+  }
+  return {mean_db, std::sqrt(std::max(0.0, square_db - mean_db * mean_db))};
+}
+
+void LinkBudget::apply(const Station& station, Measurement& measurement,
+                       bool with_amplifier) const {
+  Outlook& outlook = measurement.outlook;
+  Detail& detail = measurement.detail;
+  if (!outlook.field_dbuvm) return;
+  const gear::Mode& mode = gear::default_mode(measurement.standard);
+  const gear::ReceiveChain chain =
+      gear::receive_chain(with_amplifier ? receiver_.gear : without_amplifier_, measurement.slot,
+                          mode, noise_, channel_);
+  const HeadingLoss& heading = heading_losses_[static_cast<std::size_t>(outlook.band)];
+  detail.polarization_db = polarization_loss_db(station);
+  detail.heading_db = heading.mean_db;
+  detail.received_dbm =
+      gear::received_power_dbm(*outlook.field_dbuvm, chain.gain_dbd, outlook.frequency_mhz) -
+      detail.polarization_db - detail.heading_db;
+  detail.noise_dbm = chain.noise_power_dbm;
+  detail.external_noise_db = chain.noise_power_dbm - chain.noise_figure_db -
+                             gear::thermal_noise_dbm(chain.noise_bandwidth_hz);
+  detail.required_cn_db = chain.required_cn_db;
+  outlook.deviations.heading_db = heading.deviation_db;
+  outlook.amplifier_off = !with_amplifier && receiver_.gear.amplifier.has_value();
+  conclude(measurement, 0.0, 0.0);
+}
+
+void conclude(Measurement& measurement, double disturbance_mw, double deviation_db) {
+  const Detail& detail = measurement.detail;
+  Outlook& outlook = measurement.outlook;
+  const double needed_mw = milliwatts(detail.noise_dbm + detail.required_cn_db);
+  outlook.deviations.interference_db = deviation_db;
+  outlook.margin_db = detail.received_dbm - dbm(needed_mw + disturbance_mw);
+  outlook.chance_percent = chance_percent(*outlook.margin_db, outlook.deviations.total_db());
+}
+
+}  // namespace mastwise::reception

@@ -1,0 +1,56 @@
+#pragma once
+
+#include "core/gear/receive_chain.hpp"
+#include "core/reception/measurement.hpp"
+#include "core/reception/survey.hpp"
+
+#include <array>
+
+namespace mastwise::reception {
+
+// Power in milliwatts of a level in dBm, and back.
+double milliwatts(double dbm);
+double dbm(double milliwatts);
+
+// What a standard and its mode are taken for where the table does not say: the usual one of the
+// raster's countries.
+BroadcastStandard standard_of(const Station& station);
+
+// The gear at the stop, for any station.
+class LinkBudget {
+ public:
+  explicit LinkBudget(Receiver receiver);
+
+  const Receiver& receiver() const { return receiver_; }
+
+  // What an antenna of the other polarisation loses: 15 dB, where the station's is known and plain
+  // [common practice: 10 to 20 dB].
+  double polarization_loss_db(const Station& station) const;
+
+  // The antenna's response beside its axis, at most 0 dB.
+  double off_axis_db(Band band, Turn off_axis) const;
+
+  // From the field to power, noise, margin and chance, antenna aimed at the station give or take
+  // the heading's error, without other stations. Nothing to do for one without a field.
+  void apply(const Station& station, Measurement& measurement, bool with_amplifier) const;
+
+ private:
+  // Mean and standard deviation of the loss by a heading error within a band, dB.
+  struct HeadingLoss {
+    double mean_db = 0.0;
+    double deviation_db = 0.0;
+  };
+  HeadingLoss heading_loss(Band band) const;
+
+  Receiver receiver_;
+  gear::Gear without_amplifier_;
+  gear::NoiseEnvironment noise_;
+  gear::ChannelKind channel_;
+  std::array<HeadingLoss, 3> heading_losses_;  // in the order of Band
+};
+
+// Margin and chance with `disturbance_mw`: the powers of other stations at the antenna's terminals,
+// each times its protection ratio. `deviation_db` is what they add to the margin's spread.
+void conclude(Measurement& measurement, double disturbance_mw, double deviation_db);
+
+}  // namespace mastwise::reception

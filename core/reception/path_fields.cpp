@@ -1,0 +1,195 @@
+#include "core/reception/path_fields.hpp"
+
+#include "core/reception/obstacles.hpp"
+#include "core/reception/transmitter_height.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace mastwise::reception {
+namespace {
+
+constexpr double kLocationDeviation_db = 5.5;
+constexpr double kTenthDeviate = 1.2816;  // normal deviate exceeded with probability 0.1
+constexpr double kUnknownPattern_db = 3.0;
+constexpr double kUnknownPatternDeviation_db = 4.0;
+constexpr double kLeastDistance_m = 250.0;  // P.1812's, section 1
+
+// Basic transmission losses of a path in one model, dB.
+struct Losses {
+  double median_db = 0.0;
+  double tenth_db = 0.0;   // not exceeded for 10 % of time
+  double fading_db = 0.0;  // from the median to what is not exceeded for 90 % of time
+};
+
+// Field in dBuV/m of 1 kW ERP that goes with a basic transmission loss (P.1812 (70)).
+double field_per_kilowatt_dbuvm(double loss_db, double frequency_mhz) {
+  return 199.36 + 20.0 * std::log10(frequency_mhz / 1000.0) - loss_db;
+}
+
+class PathComputer {
+ public:
+  PathComputer(const Station& station, const Receiver& receiver, Measurement& measurement,
+               Scratch& scratch)
+      : station_(station),
+        receiver_(receiver),
+        outlook_(measurement.outlook),
+        detail_(measurement.detail),
+        scratch_(scratch),
+        stop_height_m_(calculated_height_m(receiver.surroundings, receiver.gear.height_m)) {}
+
+  void on_profile(double transmitter_height_m);
+  void in_area(double transmitter_height_m);
+
+ private:
+  std::optional<Losses> p1812_losses(double transmitter_height_m);
+  std::optional<Losses> itm_losses(const Result<itm::Path>& path, itm::Prediction& median);
+  itm::Link itm_link(double transmitter_height_m) const;
+  void fail() { detail_.missing = Missing::model; }
+  void note_obstacles(double transmitter_height_m);
+  void set_fields(const std::optional<Losses>& p1812, const Losses& itm);
+
+  const Station& station_;
+  const Receiver& receiver_;
+  Outlook& outlook_;
+  Detail& detail_;
+  Scratch& scratch_;
+  double stop_height_m_;
+};
+
+std::optional<Losses> PathComputer::p1812_losses(double transmitter_height_m) {
+  const bool vertical = station_.polarization == Polarization::vertical;
+  const p1812::Link link = {
+      .frequency_mhz = outlook_.frequency_mhz,
+      .polarization = vertical ? p1812::Polarization::vertical : p1812::Polarization::horizontal,
+      .transmitter_height_m = transmitter_height_m,
+      .receiver_height_m = stop_height_m_,
+      .path_latitude_deg =
+          (station_.position.latitude_deg() + receiver_.position.latitude_deg()) / 2.0};
+  const terrain::PathProfile& profile = scratch_.profile;
+  const auto path = p1812::analyse_path(
+      {.spacing_km = profile.spacing_m / 1000.0, .heights_m = profile.heights_m}, link,
+      scratch_.p1812);
+  if (!path) return std::nullopt;
+  const auto median = p1812::loss_for(*path, {.time_percent = 50.0});
+  const auto tenth = p1812::loss_for(*path, {.time_percent = 10.0});
+  if (!median || !tenth) return std::nullopt;
+  const double rise_db = median->basic_loss_db - tenth->basic_loss_db;
+  return Losses{median->basic_loss_db, tenth->basic_loss_db, rise_db};
+}
+
+itm::Link PathComputer::itm_link(double transmitter_height_m) const {
+  const bool vertical = station_.polarization == Polarization::vertical;
+  return {.frequency_mhz = outlook_.frequency_mhz,
+          .transmitter_height_m = transmitter_height_m,
+          .receiver_height_m = stop_height_m_,
+          .polarization = vertical ? itm::Polarization::vertical : itm::Polarization::horizontal};
+}
+
+std::optional<Losses> PathComputer::itm_losses(const Result<itm::Path>& path,
+                                               itm::Prediction& median) {
+  if (!path) return std::nullopt;
+  const auto middle = itm::predict(*path, {}, {});
+  const auto strong = itm::predict(*path, {}, {.time = 10});
+  const auto weak = itm::predict(*path, {}, {.time = 90});
+  if (!middle || !strong || !weak) return std::nullopt;
+  median = *middle;
+  detail_.itm_warnings = path->warnings;
+  return Losses{middle->loss_db, strong->loss_db, weak->loss_db - middle->loss_db};
+}
+
+void PathComputer::note_obstacles(double transmitter_height_m) {
+  const auto& heights_m = scratch_.profile.heights_m;
+  outlook_.obstacles = find_obstacles(scratch_.profile, heights_m.front() + transmitter_height_m,
+                                      heights_m.back() + stop_height_m_, outlook_.frequency_mhz);
+}
+
+void PathComputer::on_profile(double transmitter_height_m) {
+  const terrain::PathProfile& profile = scratch_.profile;
+  const auto p1812 = p1812_losses(transmitter_height_m);
+  const auto path =
+      itm::point_to_point(itm_link(transmitter_height_m), {profile.spacing_m, profile.heights_m});
+  itm::Prediction median;
+  const auto itm = itm_losses(path, median);
+  if (!p1812 || !itm) return fail();
+  outlook_.mode = PathMode::point_to_point;
+  outlook_.transmitter_height_m = transmitter_height_m;
+  outlook_.deviations.location_db = kLocationDeviation_db;
+  outlook_.deviations.model_db = median.situation_deviation_db;
+  detail_.excess_db = (p1812->median_db + itm->median_db) / 2.0 - path->free_space_loss_db;
+  note_obstacles(transmitter_height_m);
+  set_fields(p1812, *itm);
+}
+
+void PathComputer::in_area(double transmitter_height_m) {
+  const auto path = itm::area(itm_link(transmitter_height_m), {}, outlook_.distance_m);
+  itm::Prediction median;
+  const auto itm = itm_losses(path, median);
+  if (!itm) return fail();
+  outlook_.mode = PathMode::area;
+  outlook_.transmitter_height_m = transmitter_height_m;
+  outlook_.deviations.location_db = std::max(kLocationDeviation_db, median.location_deviation_db);
+  outlook_.deviations.model_db = median.situation_deviation_db;
+  detail_.excess_db = itm->median_db - path->free_space_loss_db;
+  set_fields(std::nullopt, *itm);
+}
+
+void PathComputer::set_fields(const std::optional<Losses>& p1812, const Losses& itm) {
+  detail_.local = local_loss(receiver_.surroundings, receiver_.leaves_m, receiver_.gear.height_m,
+                             outlook_.frequency_mhz);
+  Deviations& deviations = outlook_.deviations;
+  if (station_.directional.value_or(false)) {
+    detail_.station_pattern_db = kUnknownPattern_db;
+    deviations.station_db = kUnknownPatternDeviation_db;
+  }
+  const double without_path_db =
+      10.0 * std::log10(*station_.erp_kw) - detail_.station_pattern_db - detail_.local.total_db();
+  const auto field = [&](double loss_db) {
+    return without_path_db + field_per_kilowatt_dbuvm(loss_db, outlook_.frequency_mhz);
+  };
+  outlook_.field_itm_dbuvm = field(itm.median_db);
+  if (!p1812) {
+    outlook_.field_dbuvm = outlook_.field_itm_dbuvm;
+    detail_.field_tenth_dbuvm = field(itm.tenth_db);
+    deviations.time_db = itm.fading_db / kTenthDeviate;
+    return;
+  }
+  outlook_.field_p1812_dbuvm = field(p1812->median_db);
+  outlook_.field_dbuvm = field((p1812->median_db + itm.median_db) / 2.0);
+  outlook_.spread_db = std::fabs(p1812->median_db - itm.median_db);
+  detail_.field_tenth_dbuvm = field((p1812->tenth_db + itm.tenth_db) / 2.0);
+  deviations.time_db = (p1812->fading_db + itm.fading_db) / 2.0 / kTenthDeviate;
+  deviations.model_db = std::hypot(deviations.model_db, *outlook_.spread_db / 2.0);
+}
+
+}  // namespace
+
+void compute_path(const Station& station, const Receiver& receiver,
+                  const terrain::TileSource& tiles, Measurement& measurement, Scratch& scratch) {
+  terrain::cut_profile(tiles, station.position, receiver.position, scratch.profile);
+  Outlook& outlook = measurement.outlook;
+  Detail& detail = measurement.detail;
+  outlook.distance_m = scratch.profile.distance_m;
+  outlook.bearing = scratch.profile.bearing_back;
+  outlook.terrain_coverage = scratch.profile.coverage();
+  detail.without_terrain_m = scratch.profile.without_terrain_m();
+  if (detail.missing != Missing::nothing) return;
+  if (!station.erp_kw || *station.erp_kw <= 0.0) {
+    detail.missing = Missing::power;
+    return;
+  }
+  if (outlook.distance_m < kLeastDistance_m) {
+    detail.missing = Missing::distance;
+    return;
+  }
+  PathComputer computer(station, receiver, measurement, scratch);
+  if (scratch.profile.complete()) {
+    if (const auto height_m = height_over_tile_m(station, tiles)) {
+      return computer.on_profile(*height_m);
+    }
+  }
+  if (const auto height_m = height_over_country_m(station)) return computer.in_area(*height_m);
+  detail.missing = Missing::height;
+}
+
+}  // namespace mastwise::reception

@@ -1,0 +1,27 @@
+#pragma once
+
+#include "core/reception/measurement.hpp"
+#include "core/reception/survey.hpp"
+
+namespace mastwise::reception {
+
+// Fills distance, bearing, mode, heights, fields, obstacles and the spreads of place, time and
+// model of a station at the stop, and what the words need of them; `missing` says why where there
+// is no field.
+//
+// Both models run on the same profile, to the top of the surroundings at the stop; the loss from
+// there down to the antenna is taken off both (surroundings.hpp). The field is the mean of the two
+// medians in dB. Where any of the path has no terrain, it is the terrain model's area mode alone,
+// over hills of its middling irregularity (90 m), with the model's own spread over places.
+//
+// Deviations: places 5.5 dB [digital television, Recommendation ITU-R P.1546 section 12], in area
+// mode the terrain model's if that is larger. Time: the fall from the median to the field exceeded
+// for 90 % of time, in the terrain model by its own tables, in P.1812 mirrored about the median
+// (p1812.hpp), the mean of both over 1.2816. Model: the situation deviation of the terrain model
+// [Algorithm (5.12)] and half the two medians' difference, the standard error of the mean of two.
+// A directional station whose pattern is not known: 3 dB less than its power toward the strongest
+// direction, give or take 4 dB [cp].
+void compute_path(const Station& station, const Receiver& receiver,
+                  const terrain::TileSource& tiles, Measurement& measurement, Scratch& scratch);
+
+}  // namespace mastwise::reception

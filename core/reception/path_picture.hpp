@@ -1,0 +1,53 @@
+#pragma once
+
+#include "core/reception/prospect.hpp"
+#include "core/reception/survey.hpp"
+
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace mastwise::reception {
+
+// One point of the way from the stop (first) to the station (last). Heights are above mean sea
+// level plus the bulge of an earth of 4/3 radius, so that the ray is a straight line.
+struct PicturePoint {
+  double distance_m = 0.0;              // from the stop
+  std::optional<double> ground_m = {};  // nothing where there is no terrain
+  // The ray between the antennas, and the lower edge of 0.6 of the first Fresnel zone around it;
+  // nothing where the height of the station's antenna is not known.
+  std::optional<double> line_m = {};
+  std::optional<double> fresnel_m = {};
+  bool operator==(const PicturePoint&) const = default;
+};
+
+struct PictureObstacle {
+  Obstacle obstacle = {};
+  double ground_m = 0.0;  // its top in the picture's heights
+  std::string text = {};  // "ridge 11.3 km out, 64 m above the line"
+  bool operator==(const PictureObstacle&) const = default;
+};
+
+// The path of one prospect as a drawing needs it.
+struct PathPicture {
+  double distance_m = 0.0;
+  double frequency_mhz = 0.0;
+  std::vector<PicturePoint> points = {};  // evenly spaced, at most `most_points` of them
+  std::vector<PictureObstacle> obstacles = {};
+  double stop_antenna_m = 0.0;  // in the picture's heights, which are amsl at both ends
+  std::optional<double> station_antenna_m = {};
+  // Surroundings at the stop, above ground: what they are is the receiver's own. Those at the
+  // transmitter are not known; a mast stands above them.
+  double stop_clutter_m = 0.0;
+  double terrain_coverage = 0.0;
+  bool operator==(const PathPicture&) const = default;
+};
+
+// The picture, with the ground cut anew: each of its points stands for the highest ground of its
+// stretch, so that no ridge is lost between them. Nothing where the stop is at the station or has
+// no terrain. `most_points` at least 2.
+std::optional<PathPicture> path_picture(const Receiver& receiver, const Prospect& prospect,
+                                        const terrain::TileSource& tiles, std::size_t most_points,
+                                        Scratch& scratch, Lengths lengths = Lengths::kilometres);
+
+}  // namespace mastwise::reception

@@ -1,0 +1,36 @@
+#include "core/reception/protection.hpp"
+
+#include <algorithm>
+
+namespace mastwise::reception {
+
+ChannelRelation channel_relation(const ChannelSlot& wanted, const ChannelSlot& other) {
+  constexpr double kTolerance_mhz = 0.5;
+  const double shared_mhz =
+      std::min(wanted.high_mhz, other.high_mhz) - std::max(wanted.low_mhz, other.low_mhz);
+  if (shared_mhz > kTolerance_mhz) return ChannelRelation::same;
+  if (shared_mhz < -kTolerance_mhz) return ChannelRelation::apart;
+  return other.low_mhz < wanted.low_mhz ? ChannelRelation::lower_next : ChannelRelation::upper_next;
+}
+
+Protection protection(BroadcastStandard standard, double required_cn_db) {
+  switch (standard) {
+    case BroadcastStandard::atsc1:
+      return {15.0, -28.0, -26.0};
+    case BroadcastStandard::dvb_t:
+      return {required_cn_db + 2.0, -30.0, -30.0};
+    case BroadcastStandard::atsc3:
+    case BroadcastStandard::dvb_t2:
+    case BroadcastStandard::isdb_t:
+      break;
+  }
+  return {required_cn_db, -30.0, -30.0};
+}
+
+double ratio_db(const Protection& protection, ChannelRelation relation) {
+  if (relation == ChannelRelation::same) return protection.same_channel_db;
+  return relation == ChannelRelation::lower_next ? protection.lower_next_db
+                                                 : protection.upper_next_db;
+}
+
+}  // namespace mastwise::reception

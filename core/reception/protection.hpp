@@ -1,0 +1,37 @@
+#pragma once
+
+#include "core/broadcast/channels.hpp"
+#include "core/broadcast/station.hpp"
+
+#include <cstdint>
+
+namespace mastwise::reception {
+
+// How another station's channel lies to the wanted one.
+enum class ChannelRelation : std::uint8_t { apart, same, lower_next, upper_next };
+
+// Channels that share more than 0.5 MHz are the same, those that meet within 0.5 MHz neighbours.
+ChannelRelation channel_relation(const ChannelSlot& wanted, const ChannelSlot& other);
+
+// By how much the wanted signal must be over a disturbing one, in dB.
+struct Protection {
+  double same_channel_db = 0.0;  // where noise does not count
+  double lower_next_db = 0.0;    // the other is on the channel below
+  double upper_next_db = 0.0;
+};
+
+// ATSC 1.0: 15, -28 and -26 dB [OET Bulletin 69 table 5A]. DVB-T: 2 dB over the carrier-to-noise
+// ratio required, which makes 19 to 21 dB for 64QAM 2/3 [Recommendation ITU-R BT.1368, from
+// memory], and -30 dB. The other OFDM standards: a signal on the same channel acts as noise, and
+// -30 dB [cp].
+//
+// With noise, ATSC 1.0 needs 15 + 10 log(1 / (1 - 10^(-x / 10))) dB on the same channel, x being
+// what the signal-to-noise ratio has over its own threshold [OET Bulletin 69]. In powers that is
+// D >= 10^1.5 U + 10^(C/N / 10) N: disturbance adds up as noise does, each weighted with its own
+// ratio, and so the survey adds it for every standard and any number of stations.
+Protection protection(BroadcastStandard standard, double required_cn_db);
+
+// The ratio for one relation; the relation is not `apart`.
+double ratio_db(const Protection& protection, ChannelRelation relation);
+
+}  // namespace mastwise::reception

@@ -1,0 +1,127 @@
+#include "core/reception/surroundings.hpp"
+
+#include "core/broadcast/words.hpp"
+#include "core/propagation/p1812/terminal_clutter.hpp"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+
+namespace mastwise::reception {
+namespace {
+
+constexpr std::array kSurroundings{
+    Surroundings::open,   Surroundings::scrub,  Surroundings::scattered_trees,
+    Surroundings::forest, Surroundings::houses, Surroundings::town};
+
+// P.833's woodland at three frequencies.
+struct Woodland {
+  double frequency_mhz;
+  double specific_db_per_m;  // gamma
+  double most_db;            // Am
+};
+constexpr std::array kWoodland{Woodland{106.0, 0.04, 9.4}, Woodland{466.0, 0.12, 18.0},
+                               Woodland{949.0, 0.17, 26.5}};
+
+Woodland woodland_at(double frequency_mhz) {
+  const double f =
+      std::clamp(frequency_mhz, kWoodland.front().frequency_mhz, kWoodland.back().frequency_mhz);
+  const Woodland& low = f < kWoodland[1].frequency_mhz ? kWoodland[0] : kWoodland[1];
+  const Woodland& high = f < kWoodland[1].frequency_mhz ? kWoodland[1] : kWoodland[2];
+  const double t =
+      std::log(f / low.frequency_mhz) / std::log(high.frequency_mhz / low.frequency_mhz);
+  return {frequency_mhz,
+          low.specific_db_per_m + t * (high.specific_db_per_m - low.specific_db_per_m),
+          low.most_db + t * (high.most_db - low.most_db)};
+}
+
+double height_loss_db(bool built, double clutter_height_m, double antenna_height_m,
+                      double frequency_mhz) {
+  using Kind = p1812::TerminalClutter::Kind;
+  return p1812::terminal_clutter_loss_db(
+      {.kind = built ? Kind::built : Kind::open, .height_m = clutter_height_m}, antenna_height_m,
+      frequency_mhz / 1000.0);
+}
+
+// Loss of two ways whose powers add up.
+double both_ways_db(double one_db, double other_db) {
+  return -10.0 * std::log10(std::pow(10.0, -one_db / 10.0) + std::pow(10.0, -other_db / 10.0));
+}
+
+}  // namespace
+
+std::string_view to_text(Surroundings surroundings) {
+  switch (surroundings) {
+    case Surroundings::open:
+      return "open";
+    case Surroundings::scrub:
+      return "scrub";
+    case Surroundings::scattered_trees:
+      return "scattered trees";
+    case Surroundings::forest:
+      return "forest";
+    case Surroundings::houses:
+      return "houses";
+    case Surroundings::town:
+      return "town";
+  }
+  return {};
+}
+
+Result<Surroundings> parse_surroundings(std::string_view text) {
+  return words::parse_choice(text, kSurroundings, "a kind of surroundings");
+}
+
+SurroundingsFigures figures(Surroundings surroundings) {
+  using gear::NoiseEnvironment;
+  switch (surroundings) {
+    case Surroundings::open:
+      return {.noise = NoiseEnvironment::rural};
+    case Surroundings::scrub:
+      return {.leaves_m = 2.0, .noise = NoiseEnvironment::rural};
+    case Surroundings::scattered_trees:
+      return {.clutter_height_m = 15.0,
+              .built = true,
+              .wooded = true,
+              .leaves_m = 10.0,
+              .noise = NoiseEnvironment::rural};
+    case Surroundings::forest:
+      return {.clutter_height_m = 15.0,
+              .built = true,
+              .wooded = true,
+              .leaves_m = 60.0,
+              .noise = NoiseEnvironment::rural};
+    case Surroundings::houses:
+      return {.built = true, .noise = NoiseEnvironment::residential};
+    case Surroundings::town:
+      return {.clutter_height_m = 20.0, .built = true, .noise = NoiseEnvironment::city};
+  }
+  return {};
+}
+
+double calculated_height_m(Surroundings surroundings, double antenna_height_m) {
+  return std::max(antenna_height_m, figures(surroundings).clutter_height_m);
+}
+
+double leaves_loss_db(double depth_m, double frequency_mhz) {
+  const Woodland wood = woodland_at(frequency_mhz);
+  return wood.most_db * (1.0 - std::exp(-depth_m * wood.specific_db_per_m / wood.most_db));
+}
+
+LocalLoss local_loss(Surroundings surroundings, std::optional<double> leaves_m,
+                     double antenna_height_m, double frequency_mhz) {
+  const SurroundingsFigures around = figures(surroundings);
+  const double shield_db =
+      height_loss_db(around.built, around.clutter_height_m, antenna_height_m, frequency_mhz);
+  const double leaves_db = leaves_loss_db(leaves_m.value_or(around.leaves_m), frequency_mhz);
+  if (!around.wooded || antenna_height_m >= around.clutter_height_m) {
+    return {.surroundings_db = shield_db, .leaves_db = leaves_db};
+  }
+  const double ground_db =
+      height_loss_db(false, around.clutter_height_m, antenna_height_m, frequency_mhz);
+  const double bare_db = both_ways_db(shield_db, ground_db);
+  return {.surroundings_db = bare_db,
+          .leaves_db = both_ways_db(shield_db, ground_db + leaves_db) - bare_db};
+}
+
+}  // namespace mastwise::reception

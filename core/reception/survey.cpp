@@ -1,0 +1,111 @@
+#include "core/reception/survey.hpp"
+
+#include "core/reception/interference.hpp"
+#include "core/reception/link_budget.hpp"
+#include "core/reception/measurement.hpp"
+#include "core/reception/path_fields.hpp"
+#include "core/reception/reasons.hpp"
+
+#include <algorithm>
+#include <numeric>
+#include <utility>
+
+namespace mastwise::reception {
+
+struct Survey::State {
+  State(Receiver receiver, std::vector<Station> given, const terrain::TileSource& source)
+      : budget(std::move(receiver)),
+        stations(std::move(given)),
+        measurements(stations.size()),
+        tiles(source),
+        interference(budget, stations) {}
+
+  LinkBudget budget;
+  std::vector<Station> stations;
+  std::vector<Measurement> measurements;
+  const terrain::TileSource& tiles;
+  Interference interference;
+};
+
+Survey::Survey(Receiver receiver, std::vector<Station> stations, const terrain::TileSource& tiles)
+    : state_(std::make_unique<State>(std::move(receiver), std::move(stations), tiles)) {}
+Survey::Survey(Survey&&) noexcept = default;
+Survey& Survey::operator=(Survey&&) noexcept = default;
+Survey::~Survey() = default;
+
+std::size_t Survey::size() const {
+  return state_->stations.size();
+}
+
+void Survey::measure(std::size_t first, std::size_t end, Scratch& scratch) {
+  for (std::size_t i = first; i < end; ++i) {
+    const Station& station = state_->stations[i];
+    Measurement measurement;
+    measurement.standard = standard_of(station);
+    const auto slot = channel_slot(station.raster, station.rf_channel);
+    if (slot) {
+      measurement.slot = *slot;
+      measurement.outlook.frequency_mhz = slot->centre_mhz;
+      measurement.outlook.band = slot->band;
+    } else {
+      measurement.detail.missing = Missing::channel;
+    }
+    compute_path(station, state_->budget.receiver(), state_->tiles, measurement, scratch);
+    state_->budget.apply(station, measurement, true);
+    measurement.measured = true;
+    state_->measurements[i] = measurement;
+  }
+}
+
+void Survey::weigh() {
+  state_->interference.weigh(state_->measurements);
+}
+
+const Receiver& Survey::receiver() const {
+  return state_->budget.receiver();
+}
+
+const Station& Survey::station(std::size_t index) const {
+  return state_->stations[index];
+}
+
+const Outlook* Survey::outlook(std::size_t index) const {
+  const Measurement& measurement = state_->measurements[index];
+  return measurement.measured ? &measurement.outlook : nullptr;
+}
+
+std::vector<Prospect> Survey::prospects(Lengths lengths, std::size_t limit) const {
+  std::vector<std::size_t> order;
+  for (std::size_t i = 0; i < size(); ++i) {
+    if (state_->measurements[i].measured) order.push_back(i);
+  }
+  std::stable_sort(order.begin(), order.end(), [this](std::size_t a, std::size_t b) {
+    const Outlook& one = state_->measurements[a].outlook;
+    const Outlook& other = state_->measurements[b].outlook;
+    const double one_percent = one.chance_percent.value_or(-1.0);
+    const double other_percent = other.chance_percent.value_or(-1.0);
+    if (one_percent != other_percent) return one_percent > other_percent;
+    return one.distance_m < other.distance_m;
+  });
+  order.resize(std::min(limit, order.size()));
+  std::vector<Prospect> list;
+  list.reserve(order.size());
+  for (const std::size_t i : order) {
+    list.push_back(
+        {.station = state_->stations[i],
+         .outlook = state_->measurements[i].outlook,
+         .reasons = reasons(receiver(), state_->stations, state_->measurements, i, lengths)});
+  }
+  return list;
+}
+
+std::vector<Prospect> survey(const Receiver& receiver, std::vector<Station> stations,
+                             const terrain::TileSource& tiles, Lengths lengths) {
+  Survey whole(receiver, std::move(stations), tiles);
+  Scratch scratch;
+  whole.measure(0, whole.size(), scratch);
+  whole.weigh();
+  return whole.prospects(lengths);
+}
+
+}  // namespace mastwise::reception

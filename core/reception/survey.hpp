@@ -1,0 +1,89 @@
+#pragma once
+
+#include "core/broadcast/station.hpp"
+#include "core/gear/gear.hpp"
+#include "core/geo/position.hpp"
+#include "core/propagation/itm/itm.hpp"
+#include "core/propagation/p1812/p1812.hpp"
+#include "core/reception/prospect.hpp"
+#include "core/reception/surroundings.hpp"
+#include "core/terrain/profile.hpp"
+#include "core/terrain/tile_source.hpp"
+
+#include <cstddef>
+#include <cstdint>
+#include <memory>
+#include <optional>
+#include <vector>
+
+namespace mastwise::reception {
+
+// The stop as far as reception depends on it.
+struct Receiver {
+  Position position;
+  Surroundings surroundings = Surroundings::open;
+  std::optional<double> leaves_m = {};  // depth of foliage in front; else the surroundings' own
+  gear::Gear gear;
+  // Standard deviation of where the antenna points from where it should: a compass in the hand and
+  // a ceiling handle [trade budget: 0.4 (+) 2 (+) 3 (+) 5 degrees].
+  double heading_error_deg = 6.0;
+};
+
+// Storage that one thread keeps from path to path, so that a path allocates nothing once the
+// longest was seen.
+struct Scratch {
+  terrain::PathProfile profile = {};
+  p1812::Scratch p1812 = {};
+};
+
+// In which units reasons are worded.
+enum class Lengths : std::uint8_t { kilometres, miles };
+
+// Every station in reach of a stop with its prospect. Use:
+//   Survey survey(receiver, stations, tiles);
+//   survey.measure(first, end, scratch)  on ranges that cover [0, size()), on any threads at once
+//   as
+//                                        long as the ranges do not overlap; a scratch each
+//   survey.weigh()                       afterwards, on one thread: overload and interference
+//   survey.prospects()                   the list with its words, best first
+// The results are the same bits however the ranges are cut. For a list that fills as results come,
+// measure some, call weigh() and prospects(), and measure on: stations not yet measured neither
+// appear nor disturb.
+class Survey {
+ public:
+  // `tiles` must outlive the survey.
+  Survey(Receiver receiver, std::vector<Station> stations, const terrain::TileSource& tiles);
+  Survey(Survey&&) noexcept;
+  Survey& operator=(Survey&&) noexcept;
+  ~Survey();
+
+  std::size_t size() const;
+
+  // Computes the paths of stations [first, end), end <= size(), without regard to others.
+  // Allocates nothing once the scratch has seen the longest path.
+  void measure(std::size_t first, std::size_t end, Scratch& scratch);
+
+  // Weighs all measured stations against each other; may be called again after more measuring.
+  void weigh();
+
+  const Receiver& receiver() const;
+  const Station& station(std::size_t index) const;
+  // Nothing where it is not measured yet; until it is weighed, without overload and interference.
+  const Outlook* outlook(std::size_t index) const;
+
+  // Measured prospects with their reasons: by falling chance, those without a chance last, then by
+  // distance. Only the best `limit` of them.
+  std::vector<Prospect> prospects(Lengths lengths = Lengths::kilometres,
+                                  std::size_t limit = static_cast<std::size_t>(-1)) const;
+
+ private:
+  struct State;
+  std::unique_ptr<State> state_;
+};
+
+// The whole survey on the calling thread.
+std::vector<Prospect> survey(const Receiver& receiver, std::vector<Station> stations,
+                             const terrain::TileSource& tiles,
+                             Lengths lengths = Lengths::kilometres);
+
+}  // namespace mastwise::reception

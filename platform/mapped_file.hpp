@@ -1,0 +1,42 @@
+#pragma once
+
+#include "core/result.hpp"
+
+#include <array>
+#include <cstddef>
+#include <filesystem>
+#include <span>
+
+namespace mastwise::platform {
+
+// A file's bytes read through the system's memory map: pages are loaded at first touch and cost no
+// private memory. Move-only; the bytes are readable by any thread while it lives.
+class MappedFile {
+ public:
+  // What is read where the file was cut off, or its card pulled out, after it was mapped: this pair
+  // again and again, from even offsets on, instead of the signal that ends the program.
+  using Lost = std::array<std::byte, 2>;
+
+  // An empty file has empty bytes. Errors: the file is missing, unreadable or not a regular file.
+  static Result<MappedFile> open(const std::filesystem::path& path, Lost in_place_of_lost);
+
+  MappedFile(MappedFile&& other) noexcept;
+  MappedFile& operator=(MappedFile&& other) noexcept;
+  ~MappedFile();
+
+  std::span<const std::byte> bytes() const { return {start_, size_}; }
+
+  // Whether bytes were asked for that could no longer be read.
+  bool lost_bytes() const;
+
+  struct Guard;
+
+ private:
+  MappedFile(const std::byte* start, std::size_t size, Guard* guard)
+      : start_(start), size_(size), guard_(guard) {}
+  const std::byte* start_ = nullptr;
+  std::size_t size_ = 0;
+  Guard* guard_ = nullptr;
+};
+
+}  // namespace mastwise::platform

@@ -1,0 +1,145 @@
+#include "platform/mapped_file.hpp"
+
+#include <atomic>
+#include <cerrno>
+#include <cstdint>
+#include <mutex>
+#include <string>
+#include <system_error>
+#include <utility>
+
+#include <fcntl.h>
+#include <signal.h>
+#include <sys/mman.h>
+#include <sys/stat.h>
+#include <unistd.h>
+
+namespace mastwise::platform {
+
+// A mapping that the signal handler knows. Guards are used again but never freed, so that the
+// handler can walk their list without a lock.
+struct MappedFile::Guard {
+  std::atomic<std::uintptr_t> start = 0;  // 0 while no mapping uses it
+  std::atomic<std::size_t> size = 0;
+  std::atomic<bool> lost = false;
+  Lost in_place_of_lost = {};  // written before `start`, which publishes it
+  Guard* next = nullptr;
+};
+
+namespace {
+
+std::atomic<MappedFile::Guard*> first_guard = nullptr;
+struct sigaction action_before = {};
+std::uintptr_t page_size = 0;
+
+MappedFile::Guard* guard_of(std::uintptr_t address) {
+  for (auto* guard = first_guard.load(); guard != nullptr; guard = guard->next) {
+    const std::uintptr_t start = guard->start.load();
+    if (start != 0 && address >= start && address - start < guard->size.load()) return guard;
+  }
+  return nullptr;
+}
+
+// The page is filled elsewhere and then moved into place, so that no thread sees it half done.
+bool put_lost_page(std::uintptr_t page, MappedFile::Lost pair) {
+  void* const made =
+      ::mmap(nullptr, page_size, PROT_READ | PROT_WRITE, MAP_PRIVATE | MAP_ANONYMOUS, -1, 0);
+  if (made == MAP_FAILED) return false;
+  auto* const bytes = static_cast<std::byte*>(made);
+  for (std::size_t i = 0; i < page_size; ++i) bytes[i] = pair[i % 2];
+  return ::mremap(made, page_size, page_size, MREMAP_MAYMOVE | MREMAP_FIXED,
+                  reinterpret_cast<void*>(page)) != MAP_FAILED;
+}
+
+// Linux raises SIGBUS for a page of a mapping that its file no longer has. Only calls into the
+// kernel are made here.
+void on_lost_page(int, siginfo_t* info, void*) {
+  const int number_before = errno;
+  const auto address = reinterpret_cast<std::uintptr_t>(info->si_addr);
+  auto* const guard = guard_of(address);
+  if (guard != nullptr && put_lost_page(address - address % page_size, guard->in_place_of_lost)) {
+    guard->lost = true;
+  } else {
+    // Not ours: the access is repeated and meets whoever was there before.
+    ::sigaction(SIGBUS, &action_before, nullptr);
+  }
+  errno = number_before;
+}
+
+MappedFile::Guard* guard_mapping(void* start, std::size_t size, MappedFile::Lost pair) {
+  static std::mutex alone;
+  const std::lock_guard lock(alone);
+  if (page_size == 0) {
+    page_size = static_cast<std::uintptr_t>(::sysconf(_SC_PAGESIZE));
+    struct sigaction action = {};
+    action.sa_sigaction = on_lost_page;
+    action.sa_flags = SA_SIGINFO | SA_ONSTACK;
+    ::sigaction(SIGBUS, &action, &action_before);
+  }
+  auto* guard = first_guard.load();
+  while (guard != nullptr && guard->start.load() != 0) guard = guard->next;
+  const bool made = guard == nullptr;
+  if (made) {
+    guard = new MappedFile::Guard;
+    guard->next = first_guard.load();
+  }
+  guard->size = size;
+  guard->lost = false;
+  guard->in_place_of_lost = pair;
+  guard->start = reinterpret_cast<std::uintptr_t>(start);
+  if (made) first_guard = guard;
+  return guard;
+}
+
+Error system_error(const std::filesystem::path& path, const std::string& doing, int number) {
+  return {.what = "cannot " + doing + ": " + std::generic_category().message(number),
+          .where = path.string(),
+          .remedy = "check that the file is there and may be read"};
+}
+
+}  // namespace
+
+Result<MappedFile> MappedFile::open(const std::filesystem::path& path, Lost in_place_of_lost) {
+  const int file = ::open(path.c_str(), O_RDONLY | O_CLOEXEC);
+  if (file < 0) return system_error(path, "open", errno);
+  struct stat status = {};
+  if (::fstat(file, &status) != 0 || !S_ISREG(status.st_mode)) {
+    ::close(file);
+    return system_error(path, "map what is not a file", EINVAL);
+  }
+  const auto size = static_cast<std::size_t>(status.st_size);
+  if (size == 0) {
+    ::close(file);
+    return MappedFile(nullptr, 0, nullptr);
+  }
+  void* const start = ::mmap(nullptr, size, PROT_READ, MAP_SHARED, file, 0);
+  const int failure = errno;
+  ::close(file);
+  if (start == MAP_FAILED) return system_error(path, "map", failure);
+  return MappedFile(static_cast<const std::byte*>(start), size,
+                    guard_mapping(start, size, in_place_of_lost));
+}
+
+MappedFile::MappedFile(MappedFile&& other) noexcept
+    : start_(std::exchange(other.start_, nullptr)),
+      size_(std::exchange(other.size_, 0)),
+      guard_(std::exchange(other.guard_, nullptr)) {}
+
+MappedFile& MappedFile::operator=(MappedFile&& other) noexcept {
+  std::swap(start_, other.start_);
+  std::swap(size_, other.size_);
+  std::swap(guard_, other.guard_);
+  return *this;
+}
+
+MappedFile::~MappedFile() {
+  if (guard_ == nullptr) return;
+  guard_->start = 0;
+  ::munmap(const_cast<std::byte*>(start_), size_);
+}
+
+bool MappedFile::lost_bytes() const {
+  return guard_ != nullptr && guard_->lost;
+}
+
+}  // namespace mastwise::platform

@@ -1,0 +1,223 @@
+#include "tests/support/receiver_log.hpp"
+#include "tests/support/stage.hpp"
+
+#include <functional>
+
+#include <catch2/catch.hpp>
+
+// Every screen and cover on every screen size: what can be touched is at least 9 mm square, 2 mm
+// apart and on the screen (the design's figures), and what is said stays on the screen.
+using namespace mastwise;
+using test::Stage;
+
+namespace {
+
+const Position kDryLake = *Position::at_deg(42.5, -118.5);
+
+void use_practice(Stage&) {}
+
+void leave_practice(Stage& stage) {
+  stage.set(act::SetStop{Stop{}});
+}
+
+void set_by_hand(Stage& stage) {
+  stage.set(act::SetStop{Stop{.source = PositionSource::ByHand, .by_hand = kDryLake}});
+}
+
+void receive_then_silence(Stage& stage) {
+  leave_practice(stage);
+  for (int second = 0; second < 12; ++second) {
+    stage.receive(test::epoch(36'000 + second, kDryLake, 20.0, 90.0));
+    stage.wait(milliseconds(1000));
+  }
+  stage.set(act::LinkChanged{Link{Link::State::Lost, "the device is gone: no such device"}});
+  stage.wait(milliseconds(4000));
+}
+
+void drive(Stage& stage) {
+  for (int second = 0; second < 3; ++second) {
+    stage.receive(test::epoch(36'000 + second, kDryLake, 20.0, 90.0));
+    stage.wait(milliseconds(1000));
+  }
+}
+
+void press(Stage& stage, const Action& action) {
+  stage.set(action);
+}
+
+void open_keypad(Stage& stage, KeypadPurpose purpose, bool turn_page) {
+  if (purpose == KeypadPurpose::Search) press(stage, act::Show{Place::Stations});
+  press(stage, act::OpenKeypad{purpose});
+  if (turn_page) press(stage, act::KeypadPage{});
+}
+
+void leave_undo(Stage& stage) {
+  press(stage, act::OpenKeypad{KeypadPurpose::Nose});
+  press(stage, act::KeypadType{"118"});
+  press(stage, act::KeypadAccept{});
+}
+
+struct View {
+  const char* name;
+  std::function<void(Stage&)> reach;
+};
+
+const std::vector<View>& views() {
+  static const std::vector<View> all{
+      {"Here in practice", use_practice},
+      {"Here with nothing known", leave_practice},
+      {"Here by hand", set_by_hand},
+      {"Here with a silent receiver", receive_then_silence},
+      {"Here in practice with Undo", leave_undo},
+      {"Stations in practice", [](Stage& s) { press(s, act::Show{Place::Stations}); }},
+      {"Stations without any",
+       [](Stage& s) {
+         leave_practice(s);
+         press(s, act::Show{Place::Stations});
+       }},
+      {"Stations searched",
+       [](Stage& s) {
+         open_keypad(s, KeypadPurpose::Search, false);
+         press(s, act::KeypadType{"B"});
+         press(s, act::KeypadAccept{});
+       }},
+      {"Stations scrolled",
+       [](Stage& s) {
+         press(s, act::Show{Place::Stations});
+         const touch::Point row = s.middle_of("search") + touch::Point{0.0f, 200.0f};
+         s.drag(row, row - touch::Point{0.0f, 130.0f}, milliseconds(300));
+         s.settle();
+       }},
+      {"Stations with Undo",
+       [](Stage& s) {
+         press(s, act::Show{Place::Stations});
+         leave_undo(s);
+       }},
+      {"Aim in practice", [](Stage& s) { press(s, act::Show{Place::Aim}); }},
+      {"Aim in practice with Undo",
+       [](Stage& s) {
+         press(s, act::Show{Place::Aim});
+         leave_undo(s);
+       }},
+      {"Aim without a target",
+       [](Stage& s) {
+         set_by_hand(s);
+         press(s, act::Show{Place::Aim});
+       }},
+      {"Aim without a position",
+       [](Stage& s) {
+         press(s, act::SetStop{Stop{.target = s.practice_stop().target}});
+         press(s, act::Show{Place::Aim});
+       }},
+      {"Aim raised",
+       [](Stage& s) {
+         press(s, act::Show{Place::Aim});
+         press(s, act::AskRaise{});
+         press(s, act::ConfirmRaise{});
+       }},
+      {"Aim with a heading sensor",
+       [](Stage& s) {
+         press(s, act::Show{Place::Aim});
+         press(s, act::TurnDial{});
+         press(s, act::TurnDial{});
+         s.receive(test::sentence("HEHDT,123.4,T"));
+         s.settle();
+       }},
+      {"keypad, position", [](Stage& s) { open_keypad(s, KeypadPurpose::Position, false); }},
+      {"keypad, position, letters",
+       [](Stage& s) { open_keypad(s, KeypadPurpose::Position, true); }},
+      {"keypad, position, an error",
+       [](Stage& s) {
+         open_keypad(s, KeypadPurpose::Position, false);
+         press(s, act::KeypadType{"42.5N 118..5W"});
+         press(s, act::KeypadAccept{});
+       }},
+      {"keypad, position, read back",
+       [](Stage& s) {
+         open_keypad(s, KeypadPurpose::Position, false);
+         press(s, act::KeypadType{"42.5N 118.5W"});
+       }},
+      {"keypad, nose", [](Stage& s) { open_keypad(s, KeypadPurpose::Nose, false); }},
+      {"keypad, nose, true",
+       [](Stage& s) {
+         open_keypad(s, KeypadPurpose::Nose, false);
+         press(s, act::KeypadNorth{});
+       }},
+      {"keypad, search, letters", [](Stage& s) { open_keypad(s, KeypadPurpose::Search, false); }},
+      {"keypad, search, figures", [](Stage& s) { open_keypad(s, KeypadPurpose::Search, true); }},
+      {"raise prompt",
+       [](Stage& s) {
+         press(s, act::Show{Place::Aim});
+         press(s, act::AskRaise{});
+       }},
+      {"under way", drive},
+      {"alarm",
+       [](Stage& s) {
+         press(s, act::AskRaise{});
+         press(s, act::ConfirmRaise{});
+         drive(s);
+       }},
+  };
+  return all;
+}
+
+constexpr test::Screen kScreens[]{test::kHeadUnit, test::kTablet, test::kLargeTablet,
+                                  test::kUpright};
+
+std::string joined(const std::vector<std::string>& lines) {
+  std::string text;
+  for (const std::string& line : lines) text += "  " + line + "\n";
+  return text;
+}
+
+// Texts that leave the screen on a side where nothing cuts them on purpose.
+std::string texts_off_screen(const Stage& stage, const test::Screen& screen) {
+  std::string found;
+  for (const test::PictureText& text : stage.texts()) {
+    const bool cut = text.clip_px.left > 0.0f || text.clip_px.top > 0.0f ||
+                     text.clip_px.right < screen.width_px || text.clip_px.bottom < screen.height_px;
+    const touch::Rect& rect = text.rect_px;
+    const bool leaves = rect.left < 0.0f || rect.top < 0.0f || rect.right > screen.width_px ||
+                        rect.bottom > screen.height_px;
+    if (leaves && !cut) found += "  \"" + text.text + "\"\n";
+  }
+  return found;
+}
+
+void check_all(const test::Screen& screen, bool left_handed) {
+  for (const View& view : views()) {
+    Stage stage(screen);
+    if (left_handed) stage.set(act::SwitchHand{});
+    view.reach(stage);
+    INFO(view.name << " on " << screen.name << (left_handed ? ", left-handed" : ""));
+    CHECK(joined(stage.targets().problems()) == "");
+    CHECK(texts_off_screen(stage, screen) == "");
+  }
+}
+
+}  // namespace
+
+TEST_CASE("whatever can be touched is 9 mm square, 2 mm apart and on the screen: 800x480") {
+  check_all(test::kHeadUnit, false);
+}
+TEST_CASE("whatever can be touched is 9 mm square, 2 mm apart and on the screen: 1280x800") {
+  check_all(test::kTablet, false);
+}
+TEST_CASE("whatever can be touched is 9 mm square, 2 mm apart and on the screen: 1920x1200") {
+  check_all(test::kLargeTablet, false);
+}
+TEST_CASE("whatever can be touched is 9 mm square, 2 mm apart and on the screen: upright") {
+  check_all(test::kUpright, false);
+}
+TEST_CASE("whatever can be touched is 9 mm square, 2 mm apart and on the screen: left thumb") {
+  for (const test::Screen& screen : kScreens) check_all(screen, true);
+}
+
+TEST_CASE("covers leave nothing of the screen below to be touched") {
+  Stage stage;
+  stage.set(act::Show{Place::Aim});
+  CHECK(stage.targets().find("place Here") != nullptr);
+  stage.tap("raise");
+  CHECK(stage.targets().find("place Here") == nullptr);
+  CHECK(stage.targets().all().size() == 2);
+}

@@ -1,0 +1,215 @@
+#include "app/shell/interface.hpp"
+
+#include "tests/support/receiver_log.hpp"
+#include "tests/support/stage.hpp"
+
+#include <catch2/catch.hpp>
+
+using namespace mastwise;
+using test::Stage;
+
+namespace {
+
+// Puts a tap into the event queue; nothing is drawn.
+void queue_tap(Stage& stage, const std::string& name) {
+  const touch::Point place = stage.middle_of(name);
+  stage.finger(SDL_FINGERDOWN, place);
+  stage.finger(SDL_FINGERUP, place);
+}
+
+touch::Point middle_of_list(const Stage& stage) {
+  return stage.middle_of("search") + touch::Point{0.0f, 300.0f};
+}
+
+}  // namespace
+
+TEST_CASE("taps that came within one frame all count, in the order they came") {
+  Stage stage;
+  stage.tap("type position");
+  for (const char* key : {"key 4", "key 2", "key 4", "key 4"}) queue_tap(stage, key);
+  stage.round();
+  CHECK(stage.model().keypad->text == "4244");
+}
+
+TEST_CASE("a second tap within one frame does not hit what the first has brought") {
+  Stage stage;
+  stage.tap("place Aim");
+  const touch::Point raise = stage.middle_of("raise");
+  queue_tap(stage, "raise");
+  stage.finger(SDL_FINGERDOWN, raise);
+  stage.finger(SDL_FINGERUP, raise);
+  stage.round();
+  CHECK(stage.model().asking_raise);
+  CHECK(stage.model().antenna == safety::Antenna::Down);
+}
+
+TEST_CASE("a finger that slides off a button does not press it") {
+  Stage stage;
+  const touch::Point from = stage.middle_of("look");
+  stage.drag(from, from - touch::Point{0.0f, 150.0f}, milliseconds(200));
+  stage.settle();
+  CHECK_FALSE(stage.model().settings.night);
+}
+
+TEST_CASE("a finger held on a button is no tap") {
+  Stage stage;
+  stage.hold("look", milliseconds(900));
+  CHECK_FALSE(stage.model().settings.night);
+}
+
+TEST_CASE("dragging scrolls the list and taps no station") {
+  Stage stage;
+  stage.tap("place Stations");
+  const std::string first = stage.targets().all().back().name;
+  const touch::Point from = middle_of_list(stage);
+  stage.drag(from, from - touch::Point{0.0f, 250.0f}, milliseconds(400));
+  stage.settle();
+  CHECK(stage.model().place == Place::Stations);
+  CHECK(stage.targets().all().back().name != first);
+}
+
+TEST_CASE("a drag that leaves the window and lifts there leaves nothing pressed") {
+  Stage stage;
+  stage.tap("place Stations");
+  const touch::Point from = middle_of_list(stage);
+  stage.drag(from, {from.x, -400.0f}, milliseconds(400));
+  stage.settle();
+  stage.tap("place Here");
+  CHECK(stage.model().place == Place::Here);
+}
+
+TEST_CASE("a finger on a gliding list holds it, elsewhere it taps") {
+  Stage stage;
+  stage.tap("place Stations");
+  const touch::Point from = middle_of_list(stage);
+  stage.drag(from, from - touch::Point{0.0f, 200.0f}, milliseconds(80));
+  REQUIRE(stage.moving());
+  SECTION("on the list") {
+    stage.finger(SDL_FINGERDOWN, from);
+    stage.finger(SDL_FINGERUP, from);
+    stage.round();
+    CHECK_FALSE(stage.moving());
+    CHECK(stage.model().place == Place::Stations);
+  }
+  SECTION("on the rail") {
+    queue_tap(stage, "place Here");
+    stage.round();
+    CHECK(stage.model().place == Place::Here);
+  }
+}
+
+TEST_CASE("a list left gliding does not swallow the touch that stops the alarm") {
+  Stage stage;
+  const Position parked = *Position::at_deg(42.5, -118.5);
+  stage.set(act::AskRaise{});
+  stage.set(act::ConfirmRaise{});
+  stage.tap("place Stations");
+  const touch::Point from = middle_of_list(stage);
+  stage.drag(from, from - touch::Point{0.0f, 200.0f}, milliseconds(80));
+  REQUIRE(stage.moving());
+  stage.receive(test::epoch(36'000, parked, 20.0, 90.0));
+  stage.round();
+  REQUIRE(stage.model().findings.drive == safety::Drive::Alarm);
+  queue_tap(stage, "antenna is down");
+  stage.round();
+  CHECK(stage.model().antenna == safety::Antenna::Down);
+}
+
+TEST_CASE("the driving face: nothing to work by hand, all back when the rig stops") {
+  Stage stage;
+  const Position parked = *Position::at_deg(42.5, -118.5);
+  stage.tap("place Aim");
+  // 5 knots are 9.3 km/h, above the design's 8 km/h.
+  stage.receive(test::epoch(36'000, parked, 5.0, 90.0));
+  stage.settle();
+  CHECK(stage.shows("Under way"));
+  CHECK(stage.targets().all().empty());
+  stage.wait(milliseconds(1000));
+  stage.receive(test::epoch(36'001, parked, 0.0));
+  stage.settle();
+  CHECK(stage.shows("ON YOUR COMPASS"));
+}
+
+TEST_CASE("the alarm stays until the rig stops or the antenna is confirmed down") {
+  Stage stage;
+  const Position parked = *Position::at_deg(42.5, -118.5);
+  int second = 36'000;
+  const auto drive_knots = [&](double knots) {
+    stage.receive(test::epoch(second++, parked, knots, 90.0));
+    stage.wait(milliseconds(1000));
+  };
+  stage.set(act::AskRaise{});
+  stage.set(act::ConfirmRaise{});
+  drive_knots(3.0);  // 5.6 km/h
+  CHECK(stage.shows("ANTENNA IS UP"));
+  CHECK(stage.targets().all().size() == 1);
+  drive_knots(1.0);  // 1.9 km/h: slow is not stopped
+  CHECK(stage.model().findings.drive == safety::Drive::Alarm);
+  stage.wait(milliseconds(5000));  // a receiver fallen silent does not end it
+  CHECK(stage.model().findings.drive == safety::Drive::Alarm);
+  SECTION("stopped") {
+    drive_knots(0.0);
+    CHECK(stage.model().findings.drive == safety::Drive::Parked);
+    CHECK(stage.model().antenna == safety::Antenna::Raised);
+  }
+  SECTION("confirmed down") {
+    stage.tap("antenna is down");
+    CHECK(stage.model().findings.drive == safety::Drive::Parked);
+    CHECK(stage.model().antenna == safety::Antenna::Down);
+  }
+}
+
+TEST_CASE("two fingers and a third press nothing") {
+  Stage stage;
+  const touch::Point place = stage.middle_of("look");
+  for (const SDL_FingerID id : {1, 2, 3}) {
+    SDL_Event event{};
+    event.tfinger.type = SDL_FINGERDOWN;
+    event.tfinger.fingerId = id;
+    event.tfinger.x = place.x / test::kTablet.width_px;
+    event.tfinger.y = place.y / test::kTablet.height_px;
+    REQUIRE(SDL_PushEvent(&event) == 1);
+    event.tfinger.type = SDL_FINGERUP;
+    if (id == 3) {
+      for (const SDL_FingerID up : {1, 2, 3}) {
+        event.tfinger.fingerId = up;
+        REQUIRE(SDL_PushEvent(&event) == 1);
+      }
+    }
+  }
+  stage.settle();
+  CHECK_FALSE(stage.model().settings.night);
+}
+
+TEST_CASE("a mouse and SDL's own echo of a finger: one press each, not two") {
+  Stage stage;
+  const touch::Point place = stage.middle_of("look");
+  const auto mouse = [&](Uint32 type, Uint32 which) {
+    SDL_Event event{};
+    event.button.type = type;
+    event.button.which = which;
+    event.button.button = SDL_BUTTON_LEFT;
+    event.button.x = static_cast<int>(place.x);
+    event.button.y = static_cast<int>(place.y);
+    REQUIRE(SDL_PushEvent(&event) == 1);
+  };
+  stage.tap("look");
+  mouse(SDL_MOUSEBUTTONDOWN, SDL_TOUCH_MOUSEID);
+  mouse(SDL_MOUSEBUTTONUP, SDL_TOUCH_MOUSEID);
+  stage.settle();
+  CHECK(stage.model().settings.night);
+  stage.wait(milliseconds(1000));
+  mouse(SDL_MOUSEBUTTONDOWN, 0);
+  mouse(SDL_MOUSEBUTTONUP, 0);
+  stage.settle();
+  CHECK_FALSE(stage.model().settings.night);
+}
+
+TEST_CASE("nothing is drawn anew once nothing changes") {
+  for (const char* place : {"place Here", "place Stations", "place Aim"}) {
+    Stage stage;
+    stage.tap(place);
+    stage.wait(milliseconds(500));
+    CHECK_FALSE(stage.moving());
+  }
+}

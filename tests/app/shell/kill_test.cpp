@@ -1,0 +1,113 @@
+#include "tests/support/stage.hpp"
+
+#include <array>
+
+#include <catch2/catch.hpp>
+#include <signal.h>
+#include <sys/wait.h>
+#include <unistd.h>
+
+// What must survive the death of the program: a child process does it and is killed.
+using namespace mastwise;
+using test::Stage;
+
+namespace {
+
+// Runs `act` in a child process that then dies without any cleaning up. `act` must not use Catch's
+// assertions for what it checks.
+template <class Act>
+void in_killed_child(Act act) {
+  const pid_t child = ::fork();
+  REQUIRE(child >= 0);
+  if (child == 0) {
+    act();
+    ::kill(::getpid(), SIGKILL);
+  }
+  int status = 0;
+  REQUIRE(::waitpid(child, &status, 0) == child);
+  REQUIRE(WIFSIGNALED(status));
+  CHECK(WTERMSIG(status) == SIGKILL);
+}
+
+}  // namespace
+
+TEST_CASE("the raised antenna survives a kill and a restart") {
+  test::TemporaryFolder folder;
+  in_killed_child([&] {
+    Stage stage(test::kTablet, folder.path());
+    stage.tap("place Aim");
+    stage.tap("raise");
+    stage.tap("confirm raise");
+  });
+  {
+    Stage stage(test::kTablet, folder.path());
+    CHECK(stage.model().antenna == safety::Antenna::Raised);
+    CHECK(stage.shows("ANTENNA IS UP"));
+    stage.tap("place Aim");
+    CHECK(stage.targets().find("raise") == nullptr);
+    stage.tap("antenna is down");
+  }
+  Stage stage(test::kTablet, folder.path());
+  CHECK(stage.model().antenna == safety::Antenna::Down);
+  CHECK_FALSE(stage.shows("ANTENNA IS UP"));
+}
+
+TEST_CASE("a prompt that was not yet answered leaves the antenna down through a kill") {
+  test::TemporaryFolder folder;
+  in_killed_child([&] {
+    Stage stage(test::kTablet, folder.path());
+    stage.tap("place Aim");
+    stage.tap("raise");
+  });
+  Stage stage(test::kTablet, folder.path());
+  CHECK(stage.model().antenna == safety::Antenna::Down);
+  CHECK_FALSE(stage.model().asking_raise);
+}
+
+TEST_CASE("settings survive a kill") {
+  test::TemporaryFolder folder;
+  in_killed_child([&] {
+    Stage stage(test::kTablet, folder.path());
+    stage.tap("look");
+    stage.tap("units");
+    stage.tap("notation");
+  });
+  Stage stage(test::kTablet, folder.path());
+  CHECK(stage.model().settings ==
+        Settings{.night = true, .miles = false, .notation = Notation::DegreesMinutes});
+}
+
+TEST_CASE("a kill in the middle of writing loses no state that was told") {
+  test::TemporaryFolder folder;
+  REQUIRE(Logbook::open(folder.file("logbook")));
+  for (int round = 0; round < 6; ++round) {
+    std::array<int, 2> ends{};
+    REQUIRE(::pipe(ends.data()) == 0);
+    const pid_t child = ::fork();
+    REQUIRE(child >= 0);
+    if (child == 0) {
+      auto logbook = Logbook::open(folder.file("logbook"));
+      for (int count = 1;; ++count) {
+        if (!logbook || !logbook->keep_settings(std::to_string(count))) ::_exit(1);
+        if (::write(ends[1], &count, sizeof(count)) != sizeof(count)) ::_exit(1);
+      }
+    }
+    ::close(ends[1]);
+    int told = 0;
+    while (told < 5 + round) REQUIRE(::read(ends[0], &told, sizeof(told)) == sizeof(told));
+    ::kill(child, SIGKILL);
+    int status = 0;
+    REQUIRE(::waitpid(child, &status, 0) == child);
+    REQUIRE(WIFSIGNALED(status));
+    // All that the child told before it died; the one it was writing may have got in or not.
+    for (int next = 0; ::read(ends[0], &next, sizeof(next)) == sizeof(next);) told = next;
+    ::close(ends[0]);
+    auto logbook = Logbook::open(folder.file("logbook"));
+    REQUIRE(logbook);
+    const auto kept = logbook->settings();
+    REQUIRE(kept);
+    REQUIRE(*kept);
+    const int last = std::stoi(**kept);
+    CHECK((last == told || last == told + 1));
+  }
+}

@@ -1,0 +1,240 @@
+#include "app/shell/recording.hpp"
+
+#include "app/model/action_json.hpp"
+#include "tests/support/receiver_log.hpp"
+#include "tests/support/stage.hpp"
+
+#include <fstream>
+#include <set>
+
+#include <catch2/catch.hpp>
+
+using namespace mastwise;
+using test::Stage;
+
+namespace {
+
+Station some_station() {
+  return Station{
+      .id = "QABC-23",
+      .call_sign = "QABC",
+      .facility_id = "17",
+      .name = "Basin \"Public\"",
+      .network = "Basin",
+      .programmes = {{.virtual_channel = "6.1", .name = "é", .network = "B", .language = "en"}},
+      .raster = Raster::atsc,
+      .rf_channel = {.number = 23},
+      .standard = BroadcastStandard::atsc3,
+      .position = *Position::at_deg(42.123456789012345, -118.1),
+      .site_amsl_m = 1851.5,
+      .haat_m = 0.1,
+      .polarization = Polarization::elliptical,
+      .directional = true,
+      .city = "Alkali Wells",
+      .notes = {{.column = "a", .text = "b"}},
+      .provenance = {.source = {.name = "s", .date = "2026-01-02"}, .line = 4}};
+}
+
+reception::Outlook some_outlook() {
+  reception::Outlook outlook{.distance_m = 0.3,
+                             .bearing = Bearing<True>::degrees(359.9),
+                             .frequency_mhz = 527.0,
+                             .band = Band::high_vhf,
+                             .mode = reception::PathMode::area,
+                             .terrain_coverage = 0.25,
+                             .transmitter_height_m = 139.0,
+                             .field_itm_dbuvm = 64.5,
+                             .margin_db = -3.25,
+                             .chance_percent = 41.5,
+                             .amplifier_off = true};
+  outlook.deviations.location_db = 5.5;
+  outlook.obstacles.add({.distance_m = 11'300.0, .above_line_m = 64.0, .loss_db = 18.0});
+  return outlook;
+}
+
+std::vector<reception::Reason> some_reasons() {
+  return {{reception::ReasonKind::obstacle, 18.0, "a ridge"},
+          {reception::ReasonKind::no_terrain, 0.0, "no terrain"}};
+}
+
+reception::PathPicture some_picture() {
+  reception::PathPicture picture{.distance_m = 10'368.0, .frequency_mhz = 527.0};
+  picture.points = {{.distance_m = 0.0, .ground_m = 268.0, .line_m = 272.5, .fresnel_m = 270.0},
+                    {.distance_m = 90.0}};
+  picture.obstacles = {{.obstacle = {.distance_m = 90.0}, .ground_m = 300.0, .text = "a ridge"}};
+  return picture;
+}
+
+// One of every action, none of its members as a new one has them.
+std::vector<Action> every_action() {
+  const Monotonic now(milliseconds(123'456));
+  const Stop stop{.practice = true,
+                  .source = PositionSource::ByHand,
+                  .by_hand = *Position::at_deg(0.1, 0.2),
+                  .nose = Nose{Bearing<Magnetic>::degrees(118.3), Nose::Origin::BackedIn},
+                  .target = some_station()};
+  const StationsAnswer answer{
+      .question = {.from = *Position::at_deg(1.0 / 3.0, -0.7), .search = "a b", .practice = true},
+      .rows = {{.station = some_station(), .outlook = some_outlook(), .reasons = some_reasons()},
+               {.station = some_station()}},
+      .measured = 64,
+      .all = 400,
+      .target_path = some_picture(),
+      .trouble = "none"};
+  return {act::Tick{now, UtcTime(milliseconds(1'800'000'000'123))},
+          act::ReceiverBytes{now, std::string("$GP\xFF\0\x80*\r\n", 10)},
+          act::LinkChanged{{Link::State::Lost, "gone"}},
+          act::Show{Place::Aim},
+          act::SetStop{stop},
+          act::UseReceiver{},
+          act::NextNotation{},
+          act::SwitchNight{},
+          act::SwitchUnits{},
+          act::SwitchHand{},
+          act::SwitchPractice{},
+          act::TurnDial{},
+          act::OpenKeypad{KeypadPurpose::Search},
+          act::KeypadType{"°"},
+          act::KeypadErase{},
+          act::KeypadEraseAll{},
+          act::KeypadPage{},
+          act::KeypadNorth{},
+          act::KeypadAccept{},
+          act::KeypadClose{},
+          act::NoseFromCourse{true},
+          act::ForgetNose{},
+          act::ClearSearch{},
+          act::SelectStation{{"s", "QABC-23"}},
+          act::NextChanceFloor{},
+          act::SwitchGrouping{},
+          act::OpenSheet{Sheet::Path},
+          act::ChooseSurroundings{reception::Surroundings::forest},
+          act::ChooseGear{{.preset = "p", .height_m = 4.5, .splits = 2, .amplifier = false}},
+          act::StationsFound{answer},
+          act::AskRaise{},
+          act::ConfirmRaise{},
+          act::RefuseRaise{},
+          act::AntennaIsDown{},
+          act::Trouble{"disk full"},
+          act::TakeBack{}};
+}
+
+template <class T>
+const T& as(const Action& action) {
+  return std::get<T>(action);
+}
+
+}  // namespace
+
+TEST_CASE("every action reads back from its JSON") {
+  std::set<std::size_t> kinds;
+  std::set<std::string> names;
+  for (const Action& action : every_action()) {
+    const nlohmann::json json = nlohmann::json::parse(to_json(action).dump());
+    INFO(json.dump());
+    const auto read = action_from_json(json);
+    REQUIRE(read);
+    CHECK(read->index() == action.index());
+    CHECK(to_json(*read) == json);
+    kinds.insert(action.index());
+    names.insert(json.at("do").get<std::string>());
+  }
+  CHECK(kinds.size() == std::variant_size_v<Action>);
+  CHECK(names.size() == std::variant_size_v<Action>);
+}
+
+TEST_CASE("what actions carry reads back the same, to the last bit") {
+  for (const Action& action : every_action()) {
+    const auto read = action_from_json(nlohmann::json::parse(to_json(action).dump()));
+    REQUIRE(read);
+    if (std::holds_alternative<act::SetStop>(action)) {
+      CHECK(as<act::SetStop>(*read).stop == as<act::SetStop>(action).stop);
+    } else if (std::holds_alternative<act::StationsFound>(action)) {
+      CHECK(as<act::StationsFound>(*read).answer == as<act::StationsFound>(action).answer);
+    } else if (std::holds_alternative<act::ReceiverBytes>(action)) {
+      CHECK(as<act::ReceiverBytes>(*read).bytes == as<act::ReceiverBytes>(action).bytes);
+    } else if (std::holds_alternative<act::Tick>(action)) {
+      CHECK(as<act::Tick>(*read).utc == as<act::Tick>(action).utc);
+    }
+  }
+}
+
+TEST_CASE("what is no action is an error that says which") {
+  for (const char* text : {"7", "[]", "{}", R"({"do":"Fly"})", R"({"do":"Show"})", R"({"do":7})",
+                           R"({"do":"Show","place":"Aim"})", R"({"do":"SetStop","stop":{}})",
+                           R"({"do":"StationsFound","answer":{"question":1}})"}) {
+    INFO(text);
+    CHECK_FALSE(action_from_json(nlohmann::json::parse(text)));
+  }
+}
+
+TEST_CASE("a recorded session replays onto the same model") {
+  test::TemporaryFolder folder;
+  const std::string file = folder.file("session.jsonl");
+  Stage stage;
+  const Model begun = stage.model();
+  {
+    auto recorder = shell::Recorder::begin(file);
+    REQUIRE(recorder);
+    stage.session().record_to([&](const Action& action) { recorder->record(action); });
+    const Position parked = *Position::at_deg(42.5, -118.5);
+    stage.tap("use receiver");
+    for (int second = 0; second < 6; ++second) {
+      stage.receive(test::epoch(36'000 + second, parked));
+      stage.receive("$GP\xFF noise \x01");
+      stage.wait(milliseconds(1000));
+    }
+    stage.tap("type nose");
+    stage.tap_keys("118");
+    stage.tap("key Use it");
+    stage.tap("place Stations");
+    stage.tap("search");
+    stage.tap_keys("Q");
+    stage.tap("key Done");
+    stage.tap(stage.targets().all().back().name);
+    stage.receive(test::sentence("HEHDT,123.4,T"));
+    stage.tap("turn dial");
+    stage.tap("raise");
+    stage.tap("confirm raise");
+    stage.session().record_to({});
+  }
+  const auto actions = shell::read_recording(file);
+  REQUIRE(actions);
+  CHECK(actions->size() > 100);
+
+  const auto magnetic = shell::load_magnetic_model();
+  const auto practice = shell::load_practice();
+  const World world{*magnetic, shell::practice_stop(*practice)};
+  Model replayed = begun;
+  for (const Action& action : *actions) apply(replayed, action, world);
+  CHECK(replayed.antenna == safety::Antenna::Raised);
+  CHECK(replayed.receiver == stage.model().receiver);
+  CHECK(to_json(replayed) == to_json(stage.model()));
+  CHECK(replayed == stage.model());
+
+  // The comparison sees a difference: one action less is another model.
+  Model shorter = begun;
+  for (std::size_t i = 0; i + 1 < actions->size(); ++i) apply(shorter, (*actions)[i], world);
+  shorter.settings.night = !shorter.settings.night;
+  CHECK_FALSE(shorter == stage.model());
+}
+
+TEST_CASE("a recording that cannot be read names its line") {
+  test::TemporaryFolder folder;
+  std::ofstream(folder.file("bad")) << to_json(Action(act::TakeBack{})).dump() << "\n{\"do\":\n";
+  const auto read = shell::read_recording(folder.file("bad"));
+  REQUIRE_FALSE(read);
+  CHECK(read.error().message().find("line 2") != std::string::npos);
+  CHECK_FALSE(shell::read_recording(folder.file("none")));
+  CHECK_FALSE(shell::Recorder::begin(folder.file("no_folder/x")));
+}
+
+TEST_CASE("a recording takes text that is no UTF-8") {
+  test::TemporaryFolder folder;
+  auto recorder = shell::Recorder::begin(folder.file("latin"));
+  REQUIRE(recorder);
+  recorder->record(act::Trouble{"caf\xE9"});
+  const auto read = shell::read_recording(folder.file("latin"));
+  REQUIRE(read);
+  CHECK(read->size() == 1);
+}

@@ -1,0 +1,17 @@
+#include "tests/support/stage.hpp"
+
+#include <catch2/catch.hpp>
+
+using namespace mastwise;
+using test::Stage;
+
+TEST_CASE("a picture's text is read back from its letters") {
+  Stage stage;
+  CHECK(stage.shows("WHERE THE RIG STANDS"));
+  CHECK(stage.shows("42.500000, -118.500000"));
+  CHECK_FALSE(stage.shows("42.500000, -118.500001"));
+  CHECK(stage.shows_within("PRACTICE AREA"));
+  stage.tap("place Aim");
+  CHECK(stage.shows("ON YOUR COMPASS"));
+  CHECK(stage.taps() == 1);
+}

@@ -1,0 +1,46 @@
+#include "app/ui/theme.hpp"
+
+#include <set>
+
+#include <catch2/catch.hpp>
+
+using namespace mastwise::ui;
+
+// WCAG 2.2: black on white is the greatest contrast, 21:1. #767676 on white is widely published as
+// the lightest grey that reaches 4.5:1, with 4.54; #949494 as that of 3:1, with 3.03; #595959 as
+// that of 7:1, with 7.0 (from memory of such tables).
+TEST_CASE("contrast ratios are those that are published") {
+  constexpr Colour kWhite{255, 255, 255}, kBlack{0, 0, 0};
+  CHECK(contrast_ratio(kBlack, kWhite) == Approx(21.0).margin(1e-9));
+  CHECK(contrast_ratio(kWhite, kBlack) == Approx(21.0).margin(1e-9));
+  CHECK(contrast_ratio(kWhite, kWhite) == Approx(1.0).margin(1e-12));
+  CHECK(contrast_ratio({0x76, 0x76, 0x76}, kWhite) == Approx(4.54).margin(0.005));
+  CHECK(contrast_ratio({0x94, 0x94, 0x94}, kWhite) == Approx(3.03).margin(0.005));
+  CHECK(contrast_ratio({0x59, 0x59, 0x59}, kWhite) == Approx(7.0).margin(0.01));
+  // Pure red has relative luminance 0.2126 by definition: 1.05 / 0.2626.
+  CHECK(contrast_ratio({255, 0, 0}, kWhite) == Approx(1.05 / 0.2626).margin(1e-6));
+}
+
+TEST_CASE("every pair of colours that a screen uses keeps its contrast by day and by night") {
+  for (const bool night : {false, true}) {
+    std::set<std::string> names;
+    for (const ColourPair& pair : colour_pairs(theme(night))) {
+      INFO(pair.name << (night ? " by night" : " by day"));
+      CHECK(contrast_ratio(pair.mark, pair.ground) >= pair.minimum);
+      CHECK(pair.minimum >= 3.0);
+      // What is not named a mark is text.
+      if (pair.name.find("mark") == std::string::npos) CHECK(pair.minimum == 7.0);
+      names.insert(pair.name);
+    }
+    CHECK(names.size() >= 12);
+  }
+}
+
+// The design: a dim night look without a white flash.
+TEST_CASE("nothing large is bright by night") {
+  constexpr Colour kBlack{0, 0, 0};
+  const Theme& night = theme(true);
+  for (const Colour ground : {night.paper, night.panel, night.lobe}) {
+    CHECK(contrast_ratio(ground, kBlack) < 1.7);
+  }
+}

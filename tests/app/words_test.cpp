@@ -1,0 +1,86 @@
+#include "app/words.hpp"
+
+#include <catch2/catch.hpp>
+
+using namespace mastwise;
+
+TEST_CASE("whole and tenth degrees stay within the circle") {
+  CHECK(words::whole_degrees(0.0) == "0°");
+  CHECK(words::whole_degrees(207.95) == "208°");
+  CHECK(words::whole_degrees(359.4) == "359°");
+  CHECK(words::whole_degrees(359.6) == "0°");
+  CHECK(words::whole_degrees(Bearing<Magnetic>::degrees(-0.2)) == "0°");
+  CHECK(words::tenths_of_degree(207.95) == "208.0°");
+  CHECK(words::tenths_of_degree(222.09) == "222.1°");
+  CHECK(words::tenths_of_degree(359.94) == "359.9°");
+  CHECK(words::tenths_of_degree(359.97) == "0.0°");
+}
+
+// 1 mile is 1,609.344 m (the international mile of 1959).
+TEST_CASE("distances carry their unit and no more digits than are read") {
+  CHECK(words::distance(10'368.18, true) == "6.4 mi");
+  CHECK(words::distance(10'368.18, false) == "10.4 km");
+  CHECK(words::distance(499.0, true) == "0.31 mi");
+  CHECK(words::distance(499.0, false) == "0.50 km");
+  CHECK(words::distance(0.0, false) == "0.00 km");
+  CHECK(words::distance(99'940.0, false) == "99.9 km");
+  CHECK(words::distance(99'960.0, false) == "100 km");
+  CHECK(words::distance(225'000.0, true) == "140 mi");
+}
+
+TEST_CASE("a rig angle is said as right or left of the nose") {
+  const auto said = [](double degrees) {
+    return words::from_nose(RigAngle::clockwise_deg(degrees));
+  };
+  CHECK(said(0.3) == "straight ahead");
+  CHECK(said(-0.3) == "straight ahead");
+  CHECK(said(1.0) == "1° right");
+  CHECK(said(118.0) == "118° right");
+  CHECK(said(179.6) == "straight behind");
+  CHECK(said(180.4) == "straight behind");
+  CHECK(said(181.0) == "179° left");
+  CHECK(said(340.0) == "20° left");
+  CHECK(said(359.4) == "1° left");
+}
+
+TEST_CASE("the turn is said until half a degree is left") {
+  const auto said = [](double degrees) { return words::turn(Turn::clockwise_deg(degrees)); };
+  CHECK(said(90.0) == "Turn right");
+  CHECK(said(-90.0) == "Turn left");
+  CHECK(said(0.4) == "On target");
+  CHECK(said(-0.4) == "On target");
+  CHECK(said(0.6) == "Turn right");
+  CHECK(said(359.0) == "Turn left");
+}
+
+TEST_CASE("declination, ages and dates in words") {
+  CHECK(words::declination(Declination::east_deg(-14.14)) == "14.1° west");
+  CHECK(words::declination(Declination::east_deg(13.06)) == "13.1° east");
+  CHECK(words::age(milliseconds(3400)) == "3 s");
+  CHECK(words::age(milliseconds(89'000)) == "89 s");
+  CHECK(words::age(milliseconds(240'000)) == "4 min");
+  CHECK(words::age(std::chrono::hours(2)) == "2 h");
+  const UtcTime time = UtcTime(std::chrono::sys_days(std::chrono::year(2026) / 7 / 2)) +
+                       std::chrono::hours(18) + std::chrono::minutes(4) + std::chrono::seconds(5);
+  CHECK(words::date(time) == "2 July 2026");
+  CHECK(words::iso_time(time) == "2026-07-02T18:04:05Z");
+  CHECK(words::date(UtcTime(std::chrono::sys_days(std::chrono::year(2028) / 2 / 29))) ==
+        "29 February 2028");
+  CHECK(words::time_of_day(std::chrono::hours(18) + std::chrono::seconds(5)) == "18:00:05Z");
+}
+
+TEST_CASE("a station's title and programmes leave out what is not known") {
+  Station station{.call_sign = "QABC", .position = *Position::at_deg(42, -118)};
+  CHECK(words::title(station) == "QABC");
+  CHECK(words::programmes(station).empty());
+  CHECK(words::carries(station).empty());
+  station.city = "Alkali Wells";
+  CHECK(words::carries(station) == "Alkali Wells");
+  station.network = "Basin";
+  station.programmes = {{.virtual_channel = "6.1", .name = "News", .network = "Basin"},
+                        {.virtual_channel = "6.2", .network = "Kids"},
+                        {.name = "Old Films"}};
+  CHECK(words::title(station) == "QABC 6.1");
+  CHECK(words::programmes(station) == "6.1 News, 6.2 Kids, Old Films");
+  CHECK(words::carries(station) == "Basin, Kids");
+}

@@ -1,0 +1,97 @@
+#include "core/logbook/logbook.hpp"
+
+#include "tests/support/reference.hpp"
+#include "tests/support/temporary_folder.hpp"
+
+#include <fstream>
+
+#include <catch2/catch.hpp>
+
+using namespace mastwise;
+
+TEST_CASE("a new logbook knows nothing and has the antenna down") {
+  test::TemporaryFolder folder;
+  auto logbook = Logbook::open(folder.file("logbook"));
+  REQUIRE(logbook);
+  CHECK(*logbook->antenna() == safety::Antenna::Down);
+  CHECK_FALSE(*logbook->settings());
+  CHECK_FALSE(*logbook->trusted_date());
+}
+
+TEST_CASE("the logbook gives back what it was given after it is opened again") {
+  test::TemporaryFolder folder;
+  const std::chrono::sys_days day{std::chrono::year(2026) / 11 / 25};
+  {
+    auto logbook = Logbook::open(folder.file("logbook"));
+    REQUIRE(logbook->keep_antenna(safety::Antenna::Raised));
+    REQUIRE(logbook->keep_settings("{\"it's\":\"ours\"}"));
+    REQUIRE(logbook->keep_trusted_date(day));
+  }
+  auto logbook = Logbook::open(folder.file("logbook"));
+  REQUIRE(logbook);
+  CHECK(*logbook->antenna() == safety::Antenna::Raised);
+  CHECK(*logbook->settings() == "{\"it's\":\"ours\"}");
+  CHECK(*logbook->trusted_date() == day);
+  REQUIRE(logbook->keep_antenna(safety::Antenna::Down));
+  CHECK(*logbook->antenna() == safety::Antenna::Down);
+}
+
+TEST_CASE("an antenna state that cannot be understood counts as raised") {
+  test::TemporaryFolder folder;
+  REQUIRE(Logbook::open(folder.file("logbook"))->keep_antenna(safety::Antenna::Down));
+  auto database = store::Database::open(folder.file("logbook"));
+  REQUIRE(database->run("UPDATE kept SET value = 'd0wn' WHERE name = 'antenna'"));
+  CHECK(*Logbook::open(folder.file("logbook"))->antenna() == safety::Antenna::Raised);
+}
+
+TEST_CASE("a trusted date that cannot be understood is an error, not a date") {
+  test::TemporaryFolder folder;
+  const std::chrono::sys_days day{std::chrono::year(2026) / 11 / 25};
+  REQUIRE(Logbook::open(folder.file("logbook"))->keep_trusted_date(day));
+  auto database = store::Database::open(folder.file("logbook"));
+  REQUIRE(database->run("UPDATE kept SET value = '20782x' WHERE name LIKE 'trusted date%'"));
+  const auto date = Logbook::open(folder.file("logbook"))->trusted_date();
+  REQUIRE_FALSE(date);
+  CHECK(date.error().message().find("20782x") != std::string::npos);
+}
+
+TEST_CASE("a logbook of a newer version is refused") {
+  test::TemporaryFolder folder;
+  REQUIRE(Logbook::open(folder.file("logbook")));
+  REQUIRE(store::Database::open(folder.file("logbook"))->run("PRAGMA user_version = 900"));
+  const auto refused = Logbook::open(folder.file("logbook"));
+  REQUIRE_FALSE(refused);
+  CHECK(refused.error().message().find("newer version") != std::string::npos);
+}
+
+TEST_CASE("a damaged logbook is refused with its name and what to do, and kept") {
+  test::TemporaryFolder folder;
+  const std::string path = folder.file("logbook");
+  SECTION("no database at all") {
+    std::ofstream(path) << std::string(8192, 'x');
+  }
+  SECTION("its first page overwritten") {
+    REQUIRE(Logbook::open(path)->keep_antenna(safety::Antenna::Raised));
+    std::fstream file(path, std::ios::in | std::ios::out | std::ios::binary);
+    file.seekp(16);
+    file << std::string(400, '\xEE');
+  }
+  SECTION("cut in the middle") {
+    REQUIRE(Logbook::open(path)->keep_antenna(safety::Antenna::Raised));
+    std::filesystem::resize_file(path, 5000);
+  }
+  const std::string before = test::read_file(path);
+  auto opened = Logbook::open(path);
+  const auto error = !opened ? opened.error() : opened->antenna().error();
+  INFO(error.message());
+  CHECK(error.message().find(path) != std::string::npos);
+  CHECK_FALSE(error.remedy.empty());
+  CHECK(test::read_file(path) == before);
+}
+
+TEST_CASE("a logbook where no file can be is refused") {
+  test::TemporaryFolder folder;
+  const auto refused = Logbook::open(folder.file("no_folder/logbook"));
+  REQUIRE_FALSE(refused);
+  CHECK_FALSE(refused.error().remedy.empty());
+}

@@ -1,0 +1,141 @@
+#include "core/geo/geodesic.hpp"
+#include "core/reception/protection.hpp"
+#include "core/reception/survey.hpp"
+#include "tests/core/reception/invented_country.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include <catch2/catch.hpp>
+
+namespace mastwise::reception {
+
+namespace {
+
+const Reason* reason(const Prospect& prospect, ReasonKind kind) {
+  const auto found = std::find_if(prospect.reasons.begin(), prospect.reasons.end(),
+                                  [kind](const Reason& each) { return each.kind == kind; });
+  return found == prospect.reasons.end() ? nullptr : &*found;
+}
+
+const Prospect& of(const std::vector<Prospect>& list, std::string_view call_sign) {
+  const auto found = std::find_if(list.begin(), list.end(), [&](const Prospect& each) {
+    return each.station.call_sign == call_sign;
+  });
+  REQUIRE(found != list.end());
+  return *found;
+}
+
+Station named(std::string call_sign, double distance_m, double bearing_deg, int channel,
+              double erp_kw) {
+  Station station = test::transmitter(
+      destination(test::stop_position(), Bearing<True>::degrees(bearing_deg), distance_m), channel,
+      500.0, erp_kw);
+  station.call_sign = std::move(call_sign);
+  return station;
+}
+
+Receiver with_beam() {
+  Receiver receiver = test::roof_antenna();
+  receiver.gear.amplifier.reset();
+  receiver.gear.antenna.uhf = {6.0, gear::Pattern::directional(60.0, 15.0)};
+  return receiver;
+}
+
+}  // namespace
+
+TEST_CASE("channels lie on, beside or apart from each other") {
+  const auto slot = [](int number) { return *channel_slot(Raster::atsc, {number}); };
+  CHECK(channel_relation(slot(20), slot(20)) == ChannelRelation::same);
+  CHECK(channel_relation(slot(20), slot(19)) == ChannelRelation::lower_next);
+  CHECK(channel_relation(slot(20), slot(21)) == ChannelRelation::upper_next);
+  CHECK(channel_relation(slot(20), slot(22)) == ChannelRelation::apart);
+  // Channels 4 and 5 have 4 MHz between them [47 CFR 73.603].
+  CHECK(channel_relation(slot(4), slot(5)) == ChannelRelation::apart);
+}
+
+// OET Bulletin 69: with x dB over the noise threshold, a station on the same channel must be
+// 15 + 10 log(1 / (1 - 10^(-x / 10))) dB below. The sum of weighted powers says the same.
+TEST_CASE("the sum of noise and disturbance is the protection ratio with noise") {
+  const double ratio = ratio_db(protection(BroadcastStandard::atsc1, 15.19), ChannelRelation::same);
+  for (const double x : {0.5, 1.0, 3.0, 10.0, 30.0}) {
+    const double wanted_over_disturbing =
+        15.0 + 10.0 * std::log10(1.0 / (1.0 - std::pow(10.0, -x / 10.0)));
+    const double noise_mw = std::pow(10.0, -x / 10.0);  // of 1 mW needed
+    const double disturbance_mw = std::pow(10.0, (ratio - wanted_over_disturbing) / 10.0);
+    CHECK(noise_mw + disturbance_mw == Approx(1.0));
+  }
+}
+
+TEST_CASE("a station on the same channel takes margin, less so behind the antenna") {
+  const auto tiles = test::country(1, test::flat(200.0));
+  const Station wanted = named("QWNT", 30e3, 0.0, 20, 30.0);
+  const auto alone = survey(with_beam(), {wanted}, tiles);
+  const auto beside = survey(with_beam(), {wanted, named("QDST", 60e3, 10.0, 20, 30.0)}, tiles);
+  const Prospect& disturbed = of(beside, "QWNT");
+  CHECK(*disturbed.outlook.margin_db < *alone.at(0).outlook.margin_db - 3.0);
+  const Reason* why = reason(disturbed, ReasonKind::same_channel);
+  REQUIRE(why);
+  CHECK(why->text.find("same channel as QDST 60.0 km away, ") == 0);
+  CHECK(why->decibel ==
+        Approx(*alone[0].outlook.margin_db - *disturbed.outlook.margin_db).margin(0.01));
+  const auto apart = survey(with_beam(), {wanted, named("QDST", 60e3, 80.0, 20, 30.0)}, tiles);
+  CHECK(*of(apart, "QWNT").outlook.margin_db > *disturbed.outlook.margin_db + 5.0);
+  CHECK(disturbed.outlook.deviations.interference_db > 0.0);
+}
+
+TEST_CASE("a neighbouring channel disturbs only when it is far stronger") {
+  const auto tiles = test::country(1, test::flat(200.0));
+  const Station wanted = named("QWNT", 60e3, 0.0, 20, 1.0);
+  const auto mild = survey(with_beam(), {wanted, named("QNXT", 60e3, 5.0, 21, 1.0)}, tiles);
+  CHECK(reason(of(mild, "QWNT"), ReasonKind::next_channel) == nullptr);
+  const auto strong = survey(with_beam(), {wanted, named("QNXT", 5e3, 5.0, 21, 500.0)}, tiles);
+  const Reason* why = reason(of(strong, "QWNT"), ReasonKind::next_channel);
+  REQUIRE(why);
+  CHECK(why->text.find("channel next to QNXT 5.0 km away, ") == 0);
+}
+
+TEST_CASE("a station listed twice does not disturb itself") {
+  const auto tiles = test::country(1, test::flat(200.0));
+  const Station wanted = named("QWNT", 30e3, 0.0, 20, 30.0);
+  Station renamed = wanted;
+  renamed.call_sign = "QOLD";
+  const auto alone = survey(with_beam(), {wanted}, tiles);
+  const auto twice =
+      survey(with_beam(), {wanted, renamed, named("QWNT", 50e3, 20.0, 20, 1.0)}, tiles);
+  CHECK(*of(twice, "QWNT").outlook.margin_db == *alone.at(0).outlook.margin_db);
+}
+
+TEST_CASE("too strong a signal asks for the amplifier to be turned off") {
+  const auto tiles = test::country(1, test::flat(200.0));
+  Receiver receiver = with_beam();
+  receiver.gear.amplifier =
+      gear::Amplifier{.gain_db = 16, .noise_figure_db = 3, .overload_dbm = -20};
+  const Station wanted = named("QWNT", 40e3, 0.0, 20, 30.0);
+  const auto alone = survey(receiver, {wanted}, tiles);
+  CHECK_FALSE(alone.at(0).outlook.amplifier_off);
+  const auto list = survey(receiver, {wanted, named("QBIG", 2e3, 0.0, 30, 1000.0)}, tiles);
+  const Prospect& overloaded = of(list, "QWNT");
+  CHECK(overloaded.outlook.amplifier_off);
+  const Reason* why = reason(overloaded, ReasonKind::overload);
+  REQUIRE(why);
+  CHECK(why->text.find("turn the amplifier off") != std::string::npos);
+  CHECK(*overloaded.outlook.margin_db < *alone[0].outlook.margin_db - 3.0);
+}
+
+TEST_CASE("crossed polarisation costs what the trade says") {
+  const auto tiles = test::country(1, test::flat(200.0));
+  Station level = named("QLEV", 30e3, 0.0, 20, 30.0);
+  Station upright = named("QUPR", 30e3, 0.0, 30, 30.0);
+  upright.polarization = Polarization::vertical;
+  Station turning = named("QELL", 30e3, 0.0, 33, 30.0);
+  turning.polarization = Polarization::elliptical;
+  const auto list = survey(with_beam(), {level, upright, turning}, tiles);
+  CHECK(reason(of(list, "QLEV"), ReasonKind::polarization) == nullptr);
+  CHECK(reason(of(list, "QELL"), ReasonKind::polarization) == nullptr);
+  const Reason* why = reason(of(list, "QUPR"), ReasonKind::polarization);
+  REQUIRE(why);
+  CHECK(why->decibel == 15.0);  // common practice: 10 to 20 dB
+}
+
+}  // namespace mastwise::reception

@@ -1,0 +1,248 @@
+#include "core/propagation/itm/itm.hpp"
+#include "core/propagation/p1812/p1812.hpp"
+#include "tests/support/reference.hpp"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <filesystem>
+#include <iostream>
+#include <string>
+#include <utility>
+#include <vector>
+
+#include <catch2/catch.hpp>
+#include <fmt/format.h>
+
+// How far both models lie from the regulator's curves of field strength, 47 CFR 73.699: 1 kW ERP,
+// receiving antenna 30 ft above ground, terrain whose heights vary by 50 m.
+namespace mastwise::reception {
+
+namespace {
+
+constexpr double kSpacing_m = 100.0;
+constexpr double kReceiver_m = 9.144;
+constexpr double kMean_m = 300.0;
+
+struct Curve {
+  std::string band;
+  std::string file_end;
+  double frequency_mhz;  // of the planning factors [FCC Sixth Report and Order App. A]
+};
+
+struct Curves {
+  std::vector<double> haat_m = {};
+  std::vector<std::vector<double>> rows = {};  // distance in km, then the fields
+
+  double at(double distance_km, double height_m) const {
+    const auto column = std::find_if(haat_m.begin(), haat_m.end(),
+                                     [&](double h) { return std::fabs(h - height_m) < 0.01; });
+    for (const auto& row : rows) {
+      if (std::fabs(row[0] - distance_km) < 0.01) {
+        return row[1 + static_cast<std::size_t>(column - haat_m.begin())];
+      }
+    }
+    return std::nan("");
+  }
+};
+
+Curves read_curves(const std::filesystem::path& path) {
+  Curves curves;
+  const auto lines = test::read_lines(path);
+  const auto head = test::split(lines.at(0), ',');
+  for (std::size_t i = 1; i < head.size(); ++i)
+    curves.haat_m.push_back(std::stod(head[i].substr(5)));
+  for (std::size_t i = 1; i < lines.size(); ++i) {
+    std::vector<double> row;
+    for (const auto& cell : test::split(lines[i], ',')) row.push_back(std::stod(cell));
+    curves.rows.push_back(row);
+  }
+  return curves;
+}
+
+// Heights from the transmitter on. Rolling: hills of several lengths, their lowest and highest
+// tenth 50 m apart, shifted from path to path.
+std::vector<double> ground(double distance_m, bool rolling, int shift) {
+  std::vector<double> heights_m;
+  const auto intervals = static_cast<int>(std::lround(distance_m / kSpacing_m));
+  for (int i = 0; i <= intervals; ++i) {
+    const double x_km = i * kSpacing_m / 1000.0 + 7.3 * shift;
+    const double hills_m = 17.0 * std::sin(x_km / 2.1) + 13.0 * std::sin(x_km / 0.83 + 1.0) +
+                           9.0 * std::sin(x_km / 0.37 + 2.0);
+    heights_m.push_back(kMean_m + (rolling ? hills_m : 0.0));
+  }
+  return heights_m;
+}
+
+struct Fields {
+  double p1812_dbuvm = 0.0;
+  double itm_dbuvm = 0.0;
+};
+
+Fields fields(const std::vector<double>& heights_m, double haat_m, double frequency_mhz,
+              double time_percent) {
+  const double transmitter_m = kMean_m + haat_m - heights_m.front();
+  p1812::Scratch scratch;
+  const auto p1812 = p1812::loss_of({.spacing_km = kSpacing_m / 1000.0, .heights_m = heights_m},
+                                    {.frequency_mhz = frequency_mhz,
+                                     .transmitter_height_m = transmitter_m,
+                                     .receiver_height_m = kReceiver_m,
+                                     .path_latitude_deg = 40.0},
+                                    {.time_percent = time_percent}, scratch);
+  const auto path = itm::point_to_point({.frequency_mhz = frequency_mhz,
+                                         .transmitter_height_m = transmitter_m,
+                                         .receiver_height_m = kReceiver_m},
+                                        {kSpacing_m, heights_m});
+  REQUIRE(p1812);
+  REQUIRE(path);
+  const auto itm = itm::predict(*path, {}, {.time = time_percent});
+  REQUIRE(itm);
+  return {p1812->field_dbuvm, 199.36 + 20.0 * std::log10(frequency_mhz / 1000.0) - itm->loss_db};
+}
+
+// Differences model less curve over some points, dB.
+struct Differences {
+  double sum = 0.0;
+  double least = 1e9;
+  double most = -1e9;
+  int count = 0;
+  void add(double db) {
+    sum += db;
+    least = std::min(least, db);
+    most = std::max(most, db);
+    ++count;
+  }
+  double mean() const { return sum / count; }
+};
+
+struct Compared {
+  Differences p1812, itm, both;
+};
+
+Compared compare(const Curves& curves, double frequency_mhz, bool rolling, double time_percent,
+                 double from_miles, double to_miles) {
+  Compared compared;
+  for (const double haat_m : {121.92, 304.8, 609.6}) {
+    for (double miles = from_miles; miles <= to_miles; miles += 10.0) {
+      const double distance_km = 1.609344 * miles;
+      Fields mean;
+      const int paths = rolling ? 9 : 1;
+      for (int shift = 0; shift < paths; ++shift) {
+        const Fields one = fields(ground(1000.0 * distance_km, rolling, shift), haat_m,
+                                  frequency_mhz, time_percent);
+        mean.p1812_dbuvm += one.p1812_dbuvm / paths;
+        mean.itm_dbuvm += one.itm_dbuvm / paths;
+      }
+      const double told = curves.at(distance_km, haat_m);
+      REQUIRE_FALSE(std::isnan(told));
+      compared.p1812.add(mean.p1812_dbuvm - told);
+      compared.itm.add(mean.itm_dbuvm - told);
+      compared.both.add((mean.p1812_dbuvm + mean.itm_dbuvm) / 2.0 - told);
+    }
+  }
+  return compared;
+}
+
+// Mean differences of P.1812 and of the terrain model, dB.
+struct Told {
+  double p1812;
+  double itm;
+};
+
+// What was found; three stretches of 10 to 40, 50 to 80 and 90 to 150 miles over smooth, then over
+// average ground. Why:
+// - The curves are measurements in rolling country with its houses and woods. Over smooth ground
+//   both models see nothing of that and lie above, little at low VHF, which goes round it, and
+//   18 dB in UHF. Over hills of the curves' own roughness they still lie 8 to 11 dB above within 40
+//   miles in UHF, since no tree and no house stands on these hills.
+// - From 50 to 80 miles over hills the models part: the terrain model diffracts over two rounded
+//   horizons and lies up to 6 dB below, P.1812 takes one edge for all and lies above. Their mean is
+//   within 4 dB, which is why the survey takes it.
+// - Beyond 90 miles scatter carries the field. Both hold within 3 dB over hills but for P.1812 in
+//   low VHF, whose long waves still creep round the earth.
+constexpr std::array<Told, 18> kTold50{{
+    // low VHF
+    {3.9, 3.6},
+    {5.7, 1.9},
+    {10.5, 0.3},
+    {3.1, 4.5},
+    {4.0, -2.1},
+    {6.4, 0.0},
+    // high VHF
+    {7.7, 8.2},
+    {6.4, 4.6},
+    {5.7, 2.0},
+    {3.5, 3.6},
+    {3.2, -5.8},
+    {1.5, -0.8},
+    // UHF
+    {18.2, 18.7},
+    {16.0, 15.3},
+    {6.7, 6.4},
+    {10.6, 7.7},
+    {9.6, -2.6},
+    {2.3, 1.2},
+}};
+constexpr std::array<Told, 18> kTold10{{
+    // low VHF
+    {4.6, 3.0},
+    {4.4, 0.5},
+    {8.3, 0.5},
+    {3.7, 3.7},
+    {2.6, -3.9},
+    {4.6, 0.2},
+    // high VHF
+    {8.6, 8.3},
+    {6.8, 5.3},
+    {4.6, 3.7},
+    {4.4, 3.6},
+    {3.3, -5.5},
+    {1.0, 1.0},
+    // UHF
+    {18.6, 18.4},
+    {16.9, 13.6},
+    {9.2, 5.3},
+    {11.0, 7.5},
+    {8.1, -4.3},
+    {0.5, 0.1},
+}};
+constexpr double kTolerance_db = 0.7;
+
+std::string in_words(const Differences& d) {
+  return fmt::format("{:6.1f} ({:5.1f} to {:5.1f})", d.mean(), d.least, d.most);
+}
+
+}  // namespace
+
+TEST_CASE("the models against the regulator's curves, band by band") {
+  const std::vector<Curve> bands = {
+      {"low VHF", "LV", 69.0}, {"high VHF", "HV", 194.0}, {"UHF", "U", 615.0}};
+  std::cout << "dB over the regulator's curves, mean (least to most): P.1812, ITM, their mean\n";
+  for (const double time_percent : {50.0, 10.0}) {
+    auto told = time_percent == 50.0 ? kTold50.begin() : kTold10.begin();
+    for (const Curve& band : bands) {
+      const auto file = test::reference(
+          fmt::format("planning/fcc_F5{}{}.csv", time_percent == 50.0 ? "5" : "1", band.file_end));
+      if (!file) return;
+      const Curves curves = read_curves(*file);
+      for (const bool rolling : {false, true}) {
+        for (const auto& [from, to] : {std::pair{10.0, 40.0}, {50.0, 80.0}, {90.0, 150.0}}) {
+          const Compared found =
+              compare(curves, band.frequency_mhz, rolling, time_percent, from, to);
+          const std::string line =
+              fmt::format("  F(50,{:.0f}) {:8} {:7} {:3.0f} to {:3.0f} mi  {}  {}  {}",
+                          time_percent, band.band, rolling ? "average" : "smooth", from, to,
+                          in_words(found.p1812), in_words(found.itm), in_words(found.both));
+          std::cout << line << "\n";
+          INFO(line);
+          CHECK(found.p1812.mean() == Approx(told->p1812).margin(kTolerance_db));
+          CHECK(found.itm.mean() == Approx(told->itm).margin(kTolerance_db));
+          if (rolling && from > 10.0) CHECK(std::fabs(found.both.mean()) < 4.0);
+          ++told;
+        }
+      }
+    }
+  }
+}
+
+}  // namespace mastwise::reception

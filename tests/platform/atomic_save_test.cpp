@@ -1,0 +1,43 @@
+#include "platform/atomic_save.hpp"
+
+#include "tests/support/reference.hpp"
+#include "tests/support/temporary_folder.hpp"
+
+#include <string>
+#include <string_view>
+
+#include <catch2/catch.hpp>
+
+namespace mastwise::platform {
+namespace {
+
+std::span<const std::byte> bytes_of(std::string_view text) {
+  return std::as_bytes(std::span(text));
+}
+
+}  // namespace
+
+TEST_CASE("a save puts the new content in place of the old and leaves nothing else behind") {
+  const test::TemporaryFolder folder;
+  REQUIRE(save_atomically(folder / "stops", bytes_of("first")));
+  REQUIRE(save_atomically(folder / "stops", bytes_of("second")));
+  const auto content = folder.content();
+  REQUIRE(content.size() == 1);
+  CHECK(content[0].first == "stops");
+  CHECK(content[0].second == "second");
+}
+
+TEST_CASE("a save that cannot be made says where, and keeps the old content") {
+  const test::TemporaryFolder folder;
+  const auto nowhere = save_atomically(folder / "missing/stops", bytes_of("text"));
+  REQUIRE_FALSE(nowhere);
+  CHECK(nowhere.error().where.find("missing/stops") != std::string::npos);
+
+  // A folder stands where the file is to go.
+  std::filesystem::create_directories(folder / "stops/within");
+  CHECK_FALSE(save_atomically(folder / "stops", bytes_of("text")));
+  CHECK(std::filesystem::is_directory(folder / "stops/within"));
+  CHECK_FALSE(std::filesystem::exists(folder / "stops.part"));
+}
+
+}  // namespace mastwise::platform

@@ -1,0 +1,31 @@
+#pragma once
+
+#include "core/terrain/tile.hpp"
+
+#include <cstddef>
+#include <filesystem>
+#include <functional>
+#include <memory>
+#include <vector>
+
+namespace mastwise::test {
+
+// Height in metres at a latitude and a longitude in degrees; rounded to whole metres.
+using HeightAt = std::function<double(double latitude_deg, double longitude_deg)>;
+
+// The bytes of an .hgt file of a cell. `side` is 1201 or 3601.
+std::vector<std::byte> made_tile_bytes(terrain::TileCell cell, int side, const HeightAt& height_m);
+
+// The same as a tile that owns its bytes.
+std::shared_ptr<const terrain::Tile> made_tile(terrain::TileCell cell, int side,
+                                               const HeightAt& height_m);
+
+// A tile of the bytes given, which it owns. Fails the test if they are no tile.
+std::shared_ptr<const terrain::Tile> tile_of_bytes(terrain::TileCell cell,
+                                                   std::vector<std::byte> bytes);
+
+// The tile in an .hgt file. Fails the test if it is none.
+std::shared_ptr<const terrain::Tile> read_tile(const std::filesystem::path& path,
+                                               terrain::TileCell cell);
+
+}  // namespace mastwise::test

@@ -1,0 +1,163 @@
+#include "tests/support/stage.hpp"
+
+#include "app/shell/sdl_input.hpp"
+#include "app/shell/startup.hpp"
+
+#include <catch2/catch.hpp>
+#include <imgui.h>
+
+namespace mastwise::test {
+namespace {
+
+constexpr milliseconds kFrame{16};
+// What the machine's clock says when a stage begins.
+constexpr UtcTime kMachineTime{std::chrono::sys_days(std::chrono::year(2026) / 7 / 2) +
+                               std::chrono::hours(18)};
+constexpr SDL_FingerID kFinger = 7;
+
+}  // namespace
+
+Stage::Stage(const Screen& screen, std::string data_folder) {
+  REQUIRE(SDL_InitSubSystem(SDL_INIT_EVENTS) == 0);
+  SDL_FlushEvents(SDL_FIRSTEVENT, SDL_LASTEVENT);
+  if (data_folder.empty()) data_folder = own_folder_.emplace().path();
+  auto started = shell::Runtime::start(
+      {.catalog_path = data_folder + "/catalog", .logbook_path = data_folder + "/logbook"});
+  if (!started) FAIL(started.error().message());
+  runtime_ = *std::move(started);
+  const auto metrics = ui::metrics(screen.width_px, screen.height_px, screen.dots_per_inch);
+  auto made = shell::Interface::make(session(), metrics, shell::fonts_folder());
+  if (!made) FAIL(made.error().message());
+  interface_ = *std::move(made);
+  now_ = began_ = model().now;
+  settle();
+}
+
+Stage::~Stage() {
+  interface_.reset();
+  runtime_.reset();
+  SDL_QuitSubSystem(SDL_INIT_EVENTS);
+}
+
+void Stage::set(const Action& action) {
+  session().act(action);
+  settle();
+}
+
+void Stage::round() {
+  SDL_Event event;
+  while (SDL_PollEvent(&event) != 0) {
+    shell::give_input(event, *interface_, session(), now_);
+  }
+  session().act(act::Tick{now_, kMachineTime + (now_ - began_)});
+  session().take_answers();
+  picture_ = interface_->frame(now_);
+}
+
+void Stage::settle() {
+  constexpr int kLongest = 1000;
+  for (int rounds = 0; rounds < kLongest; ++rounds) {
+    round();
+    runtime_->worker().finish();
+    if (!session().take_answers() && !moving()) return;
+    now_ += kFrame;
+  }
+  FAIL("the picture never comes to rest");
+}
+
+void Stage::wait(milliseconds time) {
+  const Monotonic until = now_ + time;
+  while (now_ < until) {
+    round();
+    now_ += std::min(kFrame, until - now_);
+  }
+  settle();
+}
+
+void Stage::finger(Uint32 sdl_event, touch::Point place_px) {
+  const ui::Metrics& size = interface_->metrics();
+  SDL_Event event{};
+  event.tfinger.type = sdl_event;
+  event.tfinger.touchId = 1;
+  event.tfinger.fingerId = kFinger;
+  event.tfinger.x = place_px.x / size.width_px;
+  event.tfinger.y = place_px.y / size.height_px;
+  event.tfinger.pressure = 1.0f;
+  REQUIRE(SDL_PushEvent(&event) == 1);
+}
+
+const touch::Target& Stage::target(const std::string& name) const {
+  std::string there;
+  for (const touch::Target& one : targets().all()) there += "\"" + one.name + "\" ";
+  INFO("wanted: \"" << name << "\"; there are: " << there);
+  const touch::Target* found = targets().find(name);
+  REQUIRE(found != nullptr);
+  return *found;
+}
+
+touch::Point Stage::middle_of(const std::string& name) const {
+  return target(name).visible_px().centre();
+}
+
+void Stage::tap(const std::string& name) {
+  INFO("tapping \"" << name << "\"");
+  REQUIRE(target(name).enabled);
+  constexpr milliseconds kTapTime{80};
+  hold(name, kTapTime);
+  ++taps_;
+}
+
+void Stage::hold(const std::string& name, milliseconds time) {
+  const touch::Point place_px = middle_of(name);
+  finger(SDL_FINGERDOWN, place_px);
+  for (const Monotonic until = now_ + time; now_ < until; now_ += kFrame) round();
+  finger(SDL_FINGERUP, place_px);
+  settle();
+}
+
+void Stage::tap_keys(std::string_view text) {
+  while (!text.empty()) {
+    std::size_t bytes = 1;
+    while (bytes < text.size() && (static_cast<unsigned char>(text[bytes]) & 0xC0) == 0x80) ++bytes;
+    const std::string character(text.substr(0, bytes));
+    tap(character == " " ? "key Space" : "key " + character);
+    text.remove_prefix(bytes);
+  }
+}
+
+void Stage::drag(touch::Point from_px, touch::Point to_px, milliseconds time) {
+  finger(SDL_FINGERDOWN, from_px);
+  const auto steps = static_cast<int>(time / kFrame);
+  for (int step = 1; step <= steps; ++step) {
+    const float share = static_cast<float>(step) / static_cast<float>(steps);
+    round();
+    now_ += kFrame;
+    finger(SDL_FINGERMOTION, from_px + (to_px - from_px) * share);
+  }
+  round();
+  finger(SDL_FINGERUP, to_px);
+  round();
+}
+
+void Stage::receive(std::string_view bytes) {
+  session().act(act::ReceiverBytes{now_, std::string(bytes)});
+}
+
+bool Stage::shows(std::string_view text) const {
+  for (const PictureText& piece : texts()) {
+    if (piece.text == text) return true;
+  }
+  return false;
+}
+
+bool Stage::shows_within(std::string_view text) const {
+  return all_text().find(text) != std::string::npos;
+}
+
+std::string Stage::all_text() const {
+  std::string all;
+  for (const PictureText& piece : texts()) all += piece.text + "\n";
+  return all;
+}
+
+}  // namespace mastwise::test
