@@ -30,6 +30,9 @@ install_missing() {
     apt-get install -y -qq --no-install-recommends "${missing[@]}" >/dev/null
 }
 
+# Another clone of the same sources finds what this one has compiled.
+export CCACHE_BASEDIR=$root CCACHE_NOHASHDIR=1
+
 # configure FOLDER [CMAKE ARGUMENT...]: only where that has not been done with these arguments.
 configure() {
   local folder=$1 arguments="$*"

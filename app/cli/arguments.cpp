@@ -3,6 +3,7 @@
 #include "app/words.hpp"
 #include "core/aim/rig_words.hpp"
 #include "core/broadcast/catalog.hpp"
+#include "core/gear/pattern.hpp"
 #include "platform/clock.hpp"
 #include "platform/files.hpp"
 
@@ -138,6 +139,17 @@ Result<Destination> destination_argument(const std::string& to, const std::strin
 
 void print(const nlohmann::json& json) {
   std::cout << json.dump(2, ' ', false, nlohmann::json::error_handler_t::replace) << '\n';
+}
+
+Result<std::string> pattern_argument(const std::string& path) {
+  if (path.empty()) return std::string();
+  auto text = platform::read_file(path);
+  if (!text) return text;
+  const auto pattern = gear::Pattern::from_table(*text);
+  if (pattern) return text;
+  Error error = pattern.error();
+  error.where = error.where.empty() ? path : path + ", " + error.where;
+  return error;
 }
 
 nlohmann::json card_json(const AimCard& card) {

@@ -44,6 +44,10 @@ Result<std::string> catalog_path(const std::string& given);
 // One JSON object on standard output; what a table says that is no UTF-8 is marked as lost.
 void print(const nlohmann::json& json);
 
+// An antenna's pattern from a file of two columns, angle and response; see gear::Pattern. Returns
+// the table's text once it has been read without fault.
+Result<std::string> pattern_argument(const std::string& path);
+
 nlohmann::json card_json(const AimCard& card);
 // The card as a person reads it.
 std::string card_text(const AimCard& card, Position from, const Destination& to, UtcTime date);

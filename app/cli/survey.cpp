@@ -15,7 +15,7 @@ namespace {
 using nlohmann::json;
 
 struct SurveyOptions {
-  std::string at, gear, surroundings = "open", terrain, catalog;
+  std::string at, gear, pattern, surroundings = "open", terrain, catalog;
   bool json = false;
 };
 
@@ -68,6 +68,9 @@ Result<Done> print_survey(const SurveyOptions& options) {
     if (!gear) return gear.error();
     question.gear.preset = gear->name;
   }
+  const auto pattern = pattern_argument(options.pattern);
+  if (!pattern) return pattern.error();
+  question.gear.pattern_table = *pattern;
   const auto surroundings = reception::parse_surroundings(options.surroundings);
   if (!surroundings) return surroundings.error();
   question.surroundings = *surroundings;
@@ -102,6 +105,8 @@ void add_survey(CLI::App& program, Job& chosen) {
   CLI::App* verb = program.add_subcommand("survey", "What can be received at a place");
   verb->add_option("--at", options->at, "the place; the practice area if not given");
   verb->add_option("--gear", options->gear, "a preset by its name; an unknown one lists them");
+  verb->add_option("--pattern", options->pattern,
+                   "the antenna's own pattern: a table of angle_deg and db, or field");
   verb->add_option("--surroundings", options->surroundings,
                    "open, scrub, scattered trees, forest, houses or town; open if not given");
   verb->add_option("--terrain", options->terrain,

@@ -10,7 +10,7 @@ namespace mastwise::cli {
 namespace {
 
 struct Options {
-  std::string size, device, catalog, terrain, record;
+  std::string size, pattern, device, catalog, terrain, record;
   std::optional<float> dots_per_inch;
   bool fullscreen = false;
 };
@@ -32,6 +32,9 @@ Result<Done> open_window(const Options& options) {
   }
   window.window.fullscreen = options.fullscreen;
   window.window.dots_per_inch = options.dots_per_inch;
+  const auto pattern = pattern_argument(options.pattern);
+  if (!pattern) return pattern.error();
+  window.pattern_table = *pattern;
   if (!options.device.empty()) window.device = options.device;
   if (!options.record.empty()) window.record = options.record;
   return shell::run_window(window);
@@ -51,6 +54,8 @@ void add_window(CLI::App& program, Job& chosen) {
                      "the catalog's file in place of the user's own");
   program.add_option("--terrain", options->terrain,
                      "the folder of elevation tiles in place of the user's own");
+  program.add_option("--pattern", options->pattern,
+                     "the antenna's own pattern, kept with the gear: a table of angle_deg and db");
   program.add_option("--record", options->record, "write the session's actions into this file");
   chosen = [options] { return open_window(*options); };
 }

@@ -9,6 +9,13 @@ gear::Gear gear_of(const GearChoice& choice) {
   gear.cable.length_m = choice.cable_m.value_or(gear.cable.length_m);
   gear.splits = choice.splits.value_or(gear.splits);
   if (!choice.amplifier) gear.amplifier.reset();
+  if (choice.pattern_table.empty()) return gear;
+  // What is no table was refused when it was chosen.
+  if (const auto own = gear::Pattern::from_table(choice.pattern_table)) {
+    gear.antenna.low_vhf.pattern = *own;
+    gear.antenna.high_vhf.pattern = *own;
+    gear.antenna.uhf.pattern = *own;
+  }
   return gear;
 }
 

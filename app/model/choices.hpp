@@ -42,7 +42,8 @@ struct GearChoice {
   std::optional<double> height_m = {};
   std::optional<double> cable_m = {};
   std::optional<int> splits = {};
-  bool amplifier = true;  // used where the preset has one
+  bool amplifier = true;           // used where the preset has one
+  std::string pattern_table = {};  // an own pattern in place of the preset's, in every band
   bool operator==(const GearChoice&) const = default;
 };
 

@@ -96,7 +96,7 @@ namespace mastwise {
 
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(Link, state, name)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE_WITH_DEFAULT(GearChoice, preset, height_m, cable_m, splits,
-                                                amplifier)
+                                                amplifier, pattern_table)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE_WITH_DEFAULT(Settings, night, miles, left_handed, notation, gear)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(Nose, heading, origin)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(Stop, practice, source, by_hand, nose, target, surroundings)

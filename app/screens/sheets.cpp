@@ -108,6 +108,7 @@ void draw_presets(Ui& ui, Rect area, const GearChoice& choice, const std::string
       GearChoice other;
       other.preset = preset.name;
       other.amplifier = choice.amplifier;
+      other.pattern_table = choice.pattern_table;
       ui.emit(act::ChooseGear{other});
     }
     if (preset.name == name || ui.pressed(target)) {
@@ -178,6 +179,10 @@ void draw_gear_sheet(Ui& ui, const Model& model) {
                 : choice.amplifier ? "Amplifier is on"
                                    : "Amplifier is off",
                 switched, has_amplifier);
+  if (choice.pattern_table.empty()) return;
+  GearChoice usual = choice;
+  usual.pattern_table.clear();
+  lines.toggled("pattern", "Drop the own pattern", usual, true);
 }
 
 }  // namespace mastwise::screens

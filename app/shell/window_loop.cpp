@@ -150,6 +150,11 @@ Result<Done> run_window(const WindowOptions& options) {
     recorder = *std::move(begun);
     session.record_to([&recorder](const Action& action) { recorder->record(action); });
   }
+  if (!options.pattern_table.empty()) {
+    GearChoice gear = session.model().settings.gear;
+    gear.pattern_table = options.pattern_table;
+    session.act(act::ChooseGear{gear});
+  }
   ReceiverLine receiver(options.device, wake_loop);
   return Loop(**window, session, receiver).run();
 }

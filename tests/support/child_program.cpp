@@ -1,5 +1,7 @@
 #include "tests/support/child_program.hpp"
 
+#include "tests/support/folders.hpp"
+
 #include <array>
 
 #include <catch2/catch.hpp>
@@ -34,7 +36,7 @@ bool take(int from, std::string& into) {
 ChildProgram::ChildProgram(const std::vector<std::string>& arguments,
                            const std::string& data_folder,
                            const std::vector<std::pair<std::string, std::string>>& environment) {
-  const std::string program = std::string(MASTWISE_BUILD_DIR) + "/mastwise";
+  const std::string program = build_folder() + "/mastwise";
   std::vector<char*> words{const_cast<char*>(program.c_str())};
   for (const std::string& argument : arguments)
     words.push_back(const_cast<char*>(argument.c_str()));

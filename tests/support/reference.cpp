@@ -1,5 +1,7 @@
 #include "tests/support/reference.hpp"
 
+#include "tests/support/folders.hpp"
+
 #include <cstdlib>
 #include <fstream>
 #include <iostream>
@@ -18,7 +20,7 @@ std::optional<std::filesystem::path> reference(const std::string& name) {
   const char* folder = std::getenv("MASTWISE_REFERENCE");
   const auto root = folder != nullptr
                         ? std::filesystem::path(folder)
-                        : std::filesystem::path(MASTWISE_SOURCE_DIR) / "../shared/reference";
+                        : std::filesystem::path(source_folder()) / "../shared/reference";
   if (std::filesystem::exists(root / name)) return root / name;
   skipped = true;
   std::cout << "SKIPPED " << Catch::getResultCapture().getCurrentTestName() << ": no " << name

@@ -150,6 +150,21 @@ const std::vector<View>& views() {
          press(s, act::Show{Place::Aim});
          press(s, act::AskRaise{});
        }},
+      {"gear", [](Stage& s) { press(s, act::OpenSheet{Sheet::Gear}); }},
+      {"gear with an own pattern",
+       [](Stage& s) {
+         press(s, act::ChooseGear{{.pattern_table = "angle,db\n0,0\n30,-3\n60,-9\n90,-15\n"
+                                                    "120,-15\n150,-15\n180,-15\n"}});
+         press(s, act::OpenSheet{Sheet::Gear});
+       }},
+      {"surroundings", [](Stage& s) { press(s, act::OpenSheet{Sheet::Surroundings}); }},
+      {"path", [](Stage& s) { press(s, act::OpenSheet{Sheet::Path}); }},
+      {"stations that are likely, by network",
+       [](Stage& s) {
+         press(s, act::Show{Place::Stations});
+         press(s, act::NextChanceFloor{});
+         press(s, act::SwitchGrouping{});
+       }},
       {"under way", drive},
       {"alarm",
        [](Stage& s) {

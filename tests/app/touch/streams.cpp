@@ -1,5 +1,6 @@
 #include "tests/app/touch/streams.hpp"
 
+#include "tests/support/folders.hpp"
 #include "tests/support/reference.hpp"
 
 #include <algorithm>
@@ -36,7 +37,8 @@ void append(std::vector<Gesture>& gestures, const std::vector<Gesture>& more) {
 }  // namespace
 
 std::vector<PointerEvent> stream(const std::string& name) {
-  const std::string path = MASTWISE_SOURCE_DIR "/tests/app/touch/streams/" + name + ".txt";
+  const std::string path =
+      mastwise::test::source_folder() + "/tests/app/touch/streams/" + name + ".txt";
   std::vector<PointerEvent> events;
   for (const std::string& line : mastwise::test::read_lines(path)) {
     if (!line.empty() && line.front() != '#') events.push_back(event_of(line));

@@ -1,5 +1,7 @@
 #include "core/aim/aim_card.hpp"
 
+#include "tests/support/folders.hpp"
+
 #include <utility>
 
 #include <catch2/catch.hpp>
@@ -12,7 +14,7 @@ using std::chrono::year;
 namespace {
 
 MagneticModel load_model() {
-  auto model = MagneticModel::load(MASTWISE_BUILD_DIR "/assets/magnetic");
+  auto model = MagneticModel::load(test::build_folder() + "/assets/magnetic");
   REQUIRE(model);
   return std::move(model).value();
 }

@@ -1,5 +1,6 @@
 #include "core/angles/magnetic_field.hpp"
 
+#include "tests/support/folders.hpp"
 #include "tests/support/reference.hpp"
 
 #include <cmath>
@@ -22,7 +23,7 @@ using Zone = MagneticField::Zone;
 
 namespace {
 
-const char* const kFolder = MASTWISE_BUILD_DIR "/assets/magnetic";
+const std::string kFolder = test::build_folder() + "/assets/magnetic";
 
 MagneticModel load_model() {
   auto model = MagneticModel::load(kFolder);

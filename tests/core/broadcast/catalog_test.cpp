@@ -2,6 +2,7 @@
 
 #include "core/broadcast/import_csv.hpp"
 #include "core/broadcast/import_table.hpp"
+#include "tests/support/folders.hpp"
 #include "tests/support/reference.hpp"
 
 #include <filesystem>
@@ -191,7 +192,7 @@ TEST_CASE("the regulator's whole table goes into the catalog") {
   const auto path = test::reference("stations/fcc_post_auction_technical_parameters.csv");
   if (!path) return;
   const auto mapping = parse_table_mapping(
-      test::read_file(std::string(MASTWISE_SOURCE_DIR) + "/assets/mappings/us_post_auction.json"));
+      test::read_file(test::source_folder() + "/assets/mappings/us_post_auction.json"));
   REQUIRE(mapping);
   const auto table = read_station_table(test::read_file(*path), *mapping);
   REQUIRE(table);

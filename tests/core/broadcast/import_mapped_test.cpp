@@ -1,5 +1,6 @@
 #include "core/broadcast/import_table.hpp"
 #include "core/broadcast/table_mapping.hpp"
+#include "tests/support/folders.hpp"
 #include "tests/support/reference.hpp"
 
 #include <algorithm>
@@ -14,8 +15,7 @@ namespace {
 constexpr const char* kRegulatorTable = "stations/fcc_post_auction_technical_parameters.csv";
 
 std::string ready_mapping() {
-  return test::read_file(std::string(MASTWISE_SOURCE_DIR) +
-                         "/assets/mappings/us_post_auction.json");
+  return test::read_file(test::source_folder() + "/assets/mappings/us_post_auction.json");
 }
 
 std::string replaced(std::string text, const std::string& from, const std::string& to) {

@@ -1,4 +1,5 @@
 #include "core/broadcast/import_csv.hpp"
+#include "tests/support/folders.hpp"
 #include "tests/support/reference.hpp"
 
 #include <cmath>
@@ -19,7 +20,7 @@ namespace {
 constexpr int kSide = 1201;  // samples along a tile's edge
 
 std::string built(const std::string& name) {
-  return std::string(MASTWISE_BUILD_DIR) + "/assets/practice/" + name;
+  return test::build_folder() + "/assets/practice/" + name;
 }
 
 std::string tile_name(int south, int west) {
