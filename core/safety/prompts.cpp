@@ -6,11 +6,12 @@
 namespace mastwise::safety {
 namespace {
 
+constexpr std::string_view kPractice = "common practice, no source";
+
 constexpr std::array kBeforeRaising{
-    Caution{
-        "Look up and all round. From any overhead line keep 10 ft (3 m), or one and a half times "
-        "the raised height if that is more.",
-        "29 CFR 1926.1408 table A, lines to 50 kV; US CPSC 2002"},
+    Caution{"Look up. From any overhead line keep 10 ft (3 m), or one and a half times the raised "
+            "height if more.",
+            "29 CFR 1926.1408 table A, lines to 50 kV; US CPSC 2002"},
     Caution{"Voltage not known: 20 ft (6 m) at least. Never take a line for insulated.",
             "29 CFR 1926.1408 table A, lines to 350 kV; US CPSC 2002"},
     Caution{"Not in strong wind or before a storm. Thunder heard: wait 30 minutes after the last.",
@@ -18,6 +19,42 @@ constexpr std::array kBeforeRaising{
     Caution{"If it starts to fall, let go and stay away. If it touches a line, stay clear and call "
             "the utility.",
             "US CPSC 2002"},
+};
+
+constexpr std::array kBeforeRoof{
+    Caution{"Do from inside what can be done inside. Never go up when it is wet, icy, windy or "
+            "dark, or alone.",
+            kPractice},
+    Caution{"Ladder: rails 3 ft (0.9 m) above the landing, and its foot out by a quarter of its "
+            "length.",
+            "29 CFR 1926.1053(b)(1), (b)(5)(i)"},
+    Caution{"Three points of contact on the ladder. Hands free: tablet and tools come up by bag or "
+            "line.",
+            "29 CFR 1926.1053(b)(21), (b)(22). Bag or line: common practice"},
+    Caution{"Look up for overhead lines. You, the ladder and the antenna all count for the "
+            "distance.",
+            "29 CFR 1926.1053(b)(12); 29 CFR 1926.1408 table A"},
+};
+
+constexpr std::array kWeather{
+    Caution{"Wind: keep to the limit of the antenna's maker or owner. Not known: lower it at a "
+            "strong breeze.",
+            "Common practice, no source. Strong breeze: Beaufort 6, from 22 knots"},
+    Caution{"Lower it before any storm arrives, while it can still be done calmly.", kPractice},
+    Caution{"Thunder heard: stop, get off the roof and inside. Leave the antenna as it is.",
+            "US National Weather Service; leaving the antenna: common practice"},
+    Caution{"Wait 30 minutes after the last thunder before you go out again.",
+            "US National Weather Service"},
+};
+
+constexpr std::array kBeforeDriving{
+    Caution{"Go out and look: the antenna is down, turned to its stow direction, and latched.",
+            kPractice},
+    Caution{"While it is up, hang a tag on the wheel. Take it off only when you have seen it down.",
+            kPractice},
+    Caution{"Ladder, cable and jacks are in, and nothing is left on the roof.", kPractice},
+    Caution{"The screen is for the stop. Under way let a passenger use it.",
+            "NHTSA visual-manual guidelines, 78 FR 24817"},
 };
 
 constexpr Prompt kRaising{
@@ -30,10 +67,52 @@ constexpr Prompt kRaising{
     .refuse = "Leave it down",
 };
 
+constexpr Prompt kRoof{
+    .title = "Before you go on the roof",
+    .cautions = kBeforeRoof,
+    .deference =
+        "The rig's maker says whether its roof bears you; local rules decide. This program cannot "
+        "tell that a roof is safe.",
+    .accept = "I looked and I am not alone. Go up",
+    .refuse = "Stay down",
+};
+
+constexpr Prompt kWindAndThunder{
+    .title = "Wind and thunder",
+    .cautions = kWeather,
+    .deference =
+        "The weather service and the antenna's maker decide. This program does not see the sky "
+        "and cannot tell that it is safe.",
+    .accept = "I looked at the sky. Go on",
+    .refuse = "Stop here",
+};
+
+constexpr Prompt kDriving{
+    .title = "Before you drive off",
+    .cautions = kBeforeDriving,
+    .deference =
+        "The driver decides. This program knows only what it was told and cannot tell that the "
+        "rig is safe.",
+    .accept = "I saw it down. Drive",
+    .refuse = "Stay parked",
+};
+
 }  // namespace
 
 const Prompt& before_raising() {
   return kRaising;
+}
+
+const Prompt& before_roof() {
+  return kRoof;
+}
+
+const Prompt& weather() {
+  return kWindAndThunder;
+}
+
+const Prompt& before_driving() {
+  return kDriving;
 }
 
 }  // namespace mastwise::safety

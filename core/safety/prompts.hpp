@@ -23,4 +23,13 @@ struct Prompt {
 // Asked once for each raising; it cannot be switched off.
 const Prompt& before_raising();
 
+// Before the walk on the roof, tablet in hand.
+const Prompt& before_roof();
+
+// At wind and thunder, while the antenna is up or about to be.
+const Prompt& weather();
+
+// Before driving off.
+const Prompt& before_driving();
+
 }  // namespace mastwise::safety

@@ -42,6 +42,59 @@ TEST_CASE("before raising, the published distances are told with their source an
   CHECK_FALSE(says(words, "is safe to"));
 }
 
+// A screen of 800 x 480 has room for four cautions of about 110 characters.
+TEST_CASE("every prompt is short, has its sources and certifies nothing", "[ways]") {
+  for (const Prompt* prompt : {&before_raising(), &before_roof(), &weather(), &before_driving()}) {
+    INFO(prompt->title);
+    CHECK(prompt->cautions.size() <= 4);
+    for (const Caution& caution : prompt->cautions) {
+      INFO(caution.text);
+      CHECK(caution.text.size() <= 110);
+      CHECK_FALSE(caution.text.empty());
+      CHECK_FALSE(caution.source.empty());
+      CHECK_FALSE(says(std::string(caution.text), "safe"));
+    }
+    CHECK_FALSE(prompt->accept.empty());
+    CHECK_FALSE(prompt->refuse.empty());
+    CHECK_FALSE(says(std::string(prompt->accept), "safe"));
+    const std::string deference(prompt->deference);
+    CHECK(says(deference, "decide"));
+    const auto safe = deference.find("safe");
+    CHECK(deference.find("cannot tell that") < safe);
+    CHECK(deference.find("safe", safe + 1) == std::string::npos);
+  }
+}
+
+// 29 CFR 1926.1053(b)(1): side rails at least 3 feet above the upper landing; (b)(5)(i): the foot
+// out by about one quarter of the working length.
+TEST_CASE("before the roof, the ladder's figures and what never to do", "[ways]") {
+  const std::string words = all_words(before_roof());
+  for (const char* part : {"3 ft (0.9 m) above the landing", "1926.1053(b)(1)", "a quarter of its",
+                           "wet, icy, windy or dark, or alone", "Three points of contact",
+                           "Hands free", "overhead lines"}) {
+    INFO(part);
+    CHECK(says(words, part));
+  }
+}
+
+// Thunder: US National Weather Service, 30 minutes after the last. Beaufort 6, strong breeze: 22 to
+// 27 knots [WMO Beaufort scale].
+TEST_CASE("at wind and thunder, and before driving", "[ways]") {
+  const std::string sky = all_words(weather());
+  for (const char* part :
+       {"maker or owner", "strong breeze", "before any storm", "Thunder heard: stop",
+        "30 minutes after the last", "US National Weather Service"}) {
+    INFO(part);
+    CHECK(says(sky, part));
+  }
+  const std::string drive = all_words(before_driving());
+  for (const char* part :
+       {"antenna is down", "stow direction", "tag on the wheel", "78 FR 24817"}) {
+    INFO(part);
+    CHECK(says(drive, part));
+  }
+}
+
 // The design's figures: alarm above 5 km/h, one face above 8 km/h, stopped below 1 km/h.
 TEST_CASE("driving off: the alarm and the driving face") {
   CHECK(drive_state(Antenna::Down, std::nullopt, Drive::Parked) == Drive::Parked);
