@@ -1,0 +1,81 @@
+#pragma once
+
+#include "core/angles/bearing.hpp"
+#include "core/result.hpp"
+
+#include <optional>
+#include <span>
+#include <string>
+#include <string_view>
+
+namespace mastwise {
+
+// Two spots, each sighted from the other with the same compass.
+struct ReciprocalCheck {
+  Turn disagreement;  // the second reading less the reciprocal of the first
+  bool agree;         // to 180 degrees within kReciprocalTolerance_deg
+  // Where they do not agree, the deviation (east positive) at one spot if the other has none; which
+  // of them has it, two readings cannot tell.
+  std::optional<Turn> deviation_if_at_first;
+  std::optional<Turn> deviation_if_at_second;
+  std::string words;
+};
+
+// Common practice, no source.
+constexpr double kReciprocalTolerance_deg = 2.0;
+
+// `first_to_second` is read at the first spot, `second_to_first` at the second. A compass that is
+// read with a deviation d east shows d too little.
+ReciprocalCheck check_reciprocal(Bearing<Magnetic> first_to_second,
+                                 Bearing<Magnetic> second_to_first);
+
+// How far a compass keeps from what draws its needle.
+struct KeepAway {
+  std::string_view from;
+  double least_m;
+  std::optional<double> better_m;
+  std::string_view source;
+};
+// In the order of the distance.
+std::span<const KeepAway> keep_away_distances();
+
+// Whether two ways of finding one direction can both be right.
+enum class Verdict {
+  agree,         // within one sigma of their difference
+  agree_poorly,  // within two
+  in_doubt,      // within three
+  one_is_wrong,  // beyond
+};
+
+struct Agreement {
+  Turn difference;   // the second less the first
+  double sigma_deg;  // of the difference: the root of the sum of both squares
+  double sigmas;     // the difference in units of it
+  Verdict verdict;
+  std::string words;
+};
+
+// Both sigmas in degrees, finite, at least 0 and not both 0; the error says which is not. For
+// independent normal errors 68, 95 and 99.7 % of differences lie within one, two and three sigma.
+// An error that both methods share (as the rig's heading) makes them agree too well.
+Result<Agreement> compare_headings(Bearing<True> first, double first_sigma_deg,
+                                   Bearing<True> second, double second_sigma_deg);
+
+// A classic mistake with north, and where the antenna then aims.
+struct NorthMistake {
+  Bearing<True> aims_at;
+  Bearing<Magnetic> needle;  // what a plain compass reads along that aim
+  Turn off;                  // from the right heading; clockwise is to the right
+  std::string words;
+};
+
+struct NorthMistakes {
+  NorthMistake map_north_as_magnetic;  // the true bearing read off on the needle: off by D
+  NorthMistake declination_twice;  // the magnetic bearing on a compass that has D set: off by -D
+  NorthMistake wrong_sign;         // D added instead of taken away: off by 2 D
+};
+
+// What the mistakes with north make of a heading here.
+NorthMistakes north_mistakes(Bearing<True> heading, Declination declination);
+
+}  // namespace mastwise
