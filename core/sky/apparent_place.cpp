@@ -1,0 +1,113 @@
+#include "core/sky/apparent_place.hpp"
+
+#include <cmath>
+#include <numbers>
+
+#include <libnova/nutation.h>
+#include <libnova/precession.h>
+#include <libnova/sidereal_time.h>
+
+namespace mastwise::sky {
+namespace {
+
+constexpr double kRadian = std::numbers::pi / 180.0;
+
+struct Vector {
+  double x, y, z;
+};
+
+Vector to_vector(Equatorial place) {
+  const double right_ascension = place.right_ascension_deg * kRadian;
+  const double declination = place.declination_deg * kRadian;
+  return {std::cos(declination) * std::cos(right_ascension),
+          std::cos(declination) * std::sin(right_ascension), std::sin(declination)};
+}
+
+Equatorial to_equatorial(Vector vector) {
+  return {fold_circle_deg(std::atan2(vector.y, vector.x) / kRadian),
+          std::atan2(vector.z, std::hypot(vector.x, vector.y)) / kRadian};
+}
+
+// The same direction in axes turned by `angle_deg` about the x axis, from y toward z.
+Vector about_x(Vector vector, double angle_deg) {
+  const double cosine = std::cos(angle_deg * kRadian);
+  const double sine = std::sin(angle_deg * kRadian);
+  return {vector.x, cosine * vector.y + sine * vector.z, cosine * vector.z - sine * vector.y};
+}
+
+// The same direction in axes turned by `angle_deg` about the z axis, from x toward y.
+Vector about_z(Vector vector, double angle_deg) {
+  const double cosine = std::cos(angle_deg * kRadian);
+  const double sine = std::sin(angle_deg * kRadian);
+  return {cosine * vector.x + sine * vector.y, cosine * vector.y - sine * vector.x, vector.z};
+}
+
+double julian_day(UtcTime time) {
+  constexpr double kEpochOfUnix = 2440587.5;
+  return kEpochOfUnix + static_cast<double>(time.time_since_epoch().count()) / 86'400'000.0;
+}
+
+// That of the nearest noon, 0.00003 degree off at most: libnova gives its last answer again for a
+// tenth of a day, and an answer must not hang on what was asked before.
+ln_nutation nutation_at(UtcTime time) {
+  ln_nutation nutation{};
+  ln_get_nutation(std::round(terrestrial_julian_day(time)), &nutation);
+  return nutation;
+}
+
+// libnova's own apparent sidereal time leaves out the cosine of the obliquity in its nutation.
+double apparent_sidereal_deg(UtcTime time) {
+  const ln_nutation nutation = nutation_at(time);
+  return ln_get_mean_sidereal_time(julian_day(time)) * 15.0 +
+         nutation.longitude * std::cos(nutation.ecliptic * kRadian);
+}
+
+// The observer from the earth's centre, in astronomical units, the x axis in their own meridian.
+Vector observer_au(Position position) {
+  constexpr double kEquatorialRadius_au = 6378.137 / 149597870.7;
+  constexpr double kFlattening = 1.0 / 298.257223563;
+  const double latitude = position.latitude_deg() * kRadian;
+  const double reduced = std::atan2((1.0 - kFlattening) * std::sin(latitude), std::cos(latitude));
+  return {kEquatorialRadius_au * std::cos(reduced), 0.0,
+          kEquatorialRadius_au * (1.0 - kFlattening) * std::sin(reduced)};
+}
+
+}  // namespace
+
+double terrestrial_julian_day(UtcTime time) {
+  return julian_day(time) + 69.184 / 86'400.0;
+}
+
+Equatorial at_equinox_of(UtcTime time, Equatorial j2000) {
+  ln_equ_posn from{j2000.right_ascension_deg, j2000.declination_deg};
+  ln_equ_posn mean{};
+  ln_get_equ_prec(&from, terrestrial_julian_day(time), &mean);
+  const ln_nutation nutation = nutation_at(time);
+  const Vector ecliptic = about_x(to_vector({mean.ra, mean.dec}), nutation.ecliptic);
+  const Vector nutated = about_z(ecliptic, -nutation.longitude);
+  return to_equatorial(about_x(nutated, -(nutation.ecliptic + nutation.obliquity)));
+}
+
+Horizontal seen_from(Position position, UtcTime time, Equatorial apparent, double distance_au) {
+  const Vector far = to_vector(apparent);
+  // x in the meridian of the place, y east of it
+  const Vector local = about_z(far, apparent_sidereal_deg(time) + position.longitude_deg());
+  const Vector observer = observer_au(position);
+  const Vector topocentric{local.x - observer.x / distance_au, local.y,
+                           local.z - observer.z / distance_au};
+  const double latitude = position.latitude_deg() * kRadian;
+  const double north = topocentric.z * std::cos(latitude) - topocentric.x * std::sin(latitude);
+  const double up = topocentric.z * std::sin(latitude) + topocentric.x * std::cos(latitude);
+  const double east = topocentric.y;
+  return {Bearing<True>::degrees(std::atan2(east, north) / kRadian),
+          std::atan2(up, std::hypot(east, north)) / kRadian};
+}
+
+double refraction_deg(double elevation_deg) {
+  constexpr double kSunriseElevation_deg = -0.8333;
+  if (elevation_deg < kSunriseElevation_deg) return 0.0;
+  const double argument_deg = elevation_deg + 10.3 / (elevation_deg + 5.11);
+  return std::fmax(0.0, 1.02 / std::tan(argument_deg * kRadian) / 60.0);
+}
+
+}  // namespace mastwise::sky

@@ -1,0 +1,207 @@
+#include "core/sky/sun.hpp"
+
+#include "core/sky/apparent_place.hpp"
+#include "tests/support/reference.hpp"
+#include "tests/support/utc_text.hpp"
+
+#include <cmath>
+#include <filesystem>
+#include <numbers>
+#include <string>
+#include <vector>
+
+#include <catch2/catch.hpp>
+
+using namespace mastwise;
+using test::utc;
+
+namespace {
+
+constexpr double kRadian = std::numbers::pi / 180.0;
+
+Position at(double latitude_deg, double longitude_deg) {
+  return Position::at_deg(latitude_deg, longitude_deg).value();
+}
+
+// The lines of a table that begin with a date, as fields.
+std::vector<std::vector<std::string>> dated_rows(const std::filesystem::path& path) {
+  std::vector<std::vector<std::string>> rows;
+  for (const std::string& line : test::read_lines(path)) {
+    if (!line.empty() && line[0] >= '0' && line[0] <= '9') rows.push_back(test::split(line, ','));
+  }
+  return rows;
+}
+
+Position place_of(const std::vector<std::string>& row) {
+  return at(std::stod(row[1]), std::stod(row[2]));
+}
+
+double minutes_apart(UtcTime time, const std::string& hour_and_minute) {
+  const double of_day = std::chrono::duration<double, std::ratio<60>>(
+                            time - std::chrono::floor<std::chrono::days>(time))
+                            .count();
+  const double wanted =
+      std::stod(hour_and_minute.substr(0, 2)) * 60.0 + std::stod(hour_and_minute.substr(3, 2));
+  return std::fabs(std::remainder(of_day - wanted, 1440.0));
+}
+
+// The table's days are those of UTC.
+UtcTime midnight(const std::vector<std::string>& row) {
+  return utc(row[0].substr(0, 10) + "T00:00:00Z");
+}
+
+// Both events are as the US Naval Observatory tells, which rounds to whole minutes.
+void check_day(const std::vector<std::string>& row) {
+  INFO(row[0] << ' ' << row[1] << ' ' << row[2] << ' ' << row[3]);
+  const sky::SunTimes times = sky::sun_times(place_of(row), midnight(row));
+  if (row[3] == "NORMAL") {
+    constexpr double kRounding_min = 1.0;
+    REQUIRE(times.sunrise);
+    REQUIRE(times.sunset);
+    if (!row[4].empty()) CHECK(minutes_apart(*times.sunrise, row[4]) <= kRounding_min);
+    if (!row[5].empty()) CHECK(minutes_apart(*times.sunset, row[5]) <= kRounding_min);
+    return;
+  }
+  const UtcTime day_end = midnight(row) + std::chrono::hours(24);
+  CHECK(times.up_now == (row[3] == "ALL_DAY"));
+  CHECK((!times.sunrise || *times.sunrise > day_end));
+  CHECK((!times.sunset || *times.sunset > day_end));
+}
+
+}  // namespace
+
+// Source: NREL's reference implementation of its Solar Position Algorithm (NREL/TP-560-34302), 512
+// rows from 1910 to 2210 at four places. It was run with delta T 0, which moves the sun by up to
+// 0.0008 degree, at 1000 hPa, and lifts the sun by air from -0.8333 degree up as we do.
+TEST_CASE("the sun stands where the Solar Position Algorithm has it", "[sky]") {
+  const auto path = test::reference("checks/spa_azimuth_zenith.csv");
+  if (!path) return;
+  const auto rows = dated_rows(*path);
+  REQUIRE(rows.size() == 512);
+  for (const auto& row : rows) {
+    INFO(row[0] << ' ' << row[1] << ' ' << row[2]);
+    const sky::SunPlace sun = sky::sun_at(place_of(row), utc(row[0]));
+    const auto azimuth = Bearing<True>::degrees(std::stod(row[3]));
+    CHECK((sun.azimuth - azimuth).size_deg() <= 0.01);
+    const double lifted_at_1000_hpa =
+        sun.elevation_deg + (sun.apparent_elevation_deg - sun.elevation_deg) * (1000.0 / 1010.0);
+    CHECK(lifted_at_1000_hpa == Approx(90.0 - std::stod(row[4])).margin(0.002));
+  }
+}
+
+// Source: PyEphem 4.1.4 (libastro), no air, 64 rows of 2025 to 2029 at eight places.
+TEST_CASE("the sun stands where an independent ephemeris has it", "[sky]") {
+  const auto path = test::reference("checks/sun_ephem_check.csv");
+  if (!path) return;
+  const auto rows = dated_rows(*path);
+  REQUIRE(rows.size() == 64);
+  for (const auto& row : rows) {
+    INFO(row[0] << ' ' << row[1] << ' ' << row[2]);
+    const sky::SunPlace sun = sky::sun_at(place_of(row), utc(row[0]));
+    const auto azimuth = Bearing<True>::degrees(std::stod(row[3]));
+    CHECK((sun.azimuth - azimuth).size_deg() <= 0.001);
+    CHECK(sun.elevation_deg == Approx(std::stod(row[4])).margin(0.001));
+  }
+}
+
+// Source: US Naval Observatory, tables of sunrise and sunset; the second table lies beyond the
+// polar circle.
+TEST_CASE("the sun rises and sets when the Naval Observatory says", "[sky]") {
+  const auto path = test::reference("checks/usno_reference_testdata.csv");
+  if (!path) return;
+  const auto rows = dated_rows(*path);
+  REQUIRE(rows.size() >= 140);
+  for (const auto& row : rows) check_day(row);
+}
+
+TEST_CASE("polar days and nights have no rise and no set", "[sky]") {
+  const auto path = test::reference("checks/usno_reference_testdata_extreme.csv");
+  if (!path) return;
+  const auto rows = dated_rows(*path);
+  REQUIRE(rows.size() >= 70);
+  for (const auto& row : rows) check_day(row);
+}
+
+TEST_CASE("air lifts the sun by the almanac's figures", "[sky]") {
+  // Meeus, Astronomical Algorithms, 2nd ed., example 16.a: true 33.2 arc minutes are lifted by
+  // 24.6 arc minutes (from memory).
+  CHECK(sky::refraction_deg(33.2 / 60.0) * 60.0 == Approx(24.6).margin(0.2));
+  // Bennett 1982 (Meeus eq. 16.3) asks with the lifted elevation: cot(h + 7.31 / (h + 4.4)) arc
+  // minutes. The two agree within 4 arc seconds (Meeus).
+  for (const double lifted_deg : {1.0, 5.0, 10.0, 45.0}) {
+    const double bennett_deg =
+        1.0 / std::tan((lifted_deg + 7.31 / (lifted_deg + 4.4)) * kRadian) / 60.0;
+    CHECK(sky::refraction_deg(lifted_deg - bennett_deg) ==
+          Approx(bennett_deg).margin(4.0 / 3600.0));
+  }
+  CHECK(sky::refraction_deg(90.0) == Approx(0.0).margin(1e-4));
+  CHECK(sky::refraction_deg(-1.0) == 0.0);
+}
+
+TEST_CASE("the shadow lies away from the sun", "[sky]") {
+  // The row 2025-03-20T12:00Z of PyEphem 4.1.4 at 44.27056 N 71.30327 W: sun 101.9074, 12.0165.
+  const sky::Shadow shadow =
+      sky::plumb_shadow(at(44.27056, -71.30327), utc("2025-03-20T12:00:00Z"));
+  CHECK(!shadow.why_none);
+  REQUIRE(shadow.direction);
+  CHECK(shadow.direction->degrees() == Approx(281.9074).margin(0.001));
+  REQUIRE(shadow.direction_in_5_minutes);
+  // The sun goes right in the northern middle latitudes, and the shadow with it.
+  const double turned_deg = (*shadow.direction_in_5_minutes - *shadow.direction).clockwise_deg();
+  CHECK(turned_deg == Approx(5.0 * shadow.error_per_clock_minute_deg).margin(0.02));
+}
+
+// Source: the hour angle grows by 15 degrees an hour; dA/dH = (sin lat cos h - cos lat sin h cos A)
+// / cos h with the azimuth A from the north (any text of spherical astronomy).
+TEST_CASE("a clock error turns the azimuth by the sun's own speed", "[sky]") {
+  for (const char* time :
+       {"2026-06-21T15:00:00Z", "2026-06-21T19:00:00Z", "2026-12-21T21:00:00Z"}) {
+    for (const double latitude_deg : {20.0, 45.0, 60.0}) {
+      INFO(time << ' ' << latitude_deg);
+      const sky::Shadow shadow = sky::plumb_shadow(at(latitude_deg, -100.0), utc(time));
+      const double h = shadow.sun.elevation_deg * kRadian;
+      const double azimuth = shadow.sun.azimuth.degrees() * kRadian;
+      const double latitude = latitude_deg * kRadian;
+      const double rate = (std::sin(latitude) * std::cos(h) -
+                           std::cos(latitude) * std::sin(h) * std::cos(azimuth)) /
+                          std::cos(h);
+      CHECK(shadow.error_per_clock_minute_deg ==
+            Approx(std::fabs(rate) * 0.25).epsilon(0.01).margin(0.001));
+    }
+  }
+}
+
+TEST_CASE("where there is no shadow the reason is told", "[sky]") {
+  // Singapore at the March equinox of 2025, local noon (PyEphem: 05:00Z is about noon there).
+  const Position singapore = at(1.2833, 103.8333);
+  const sky::Shadow noon = sky::plumb_shadow(singapore, utc("2025-03-20T05:12:00Z"));
+  CHECK(noon.why_none == sky::NoShadow::Overhead);
+  CHECK(!noon.direction);
+  // Hours later the sun is down.
+  const sky::Shadow night = sky::plumb_shadow(singapore, utc("2025-03-20T16:00:00Z"));
+  CHECK(night.why_none == sky::NoShadow::Night);
+  CHECK(!night.direction_in_5_minutes);
+  // Two minutes after the Naval Observatory's sunrise at Anchorage of 2020-01-05.
+  const sky::Shadow dawn =
+      sky::plumb_shadow(at(61.216667, -149.866667), utc("2020-01-05T19:13:00Z"));
+  CHECK(dawn.why_none == sky::NoShadow::TooLow);
+}
+
+TEST_CASE("the change of the shadow is where its state changes", "[sky]") {
+  for (const char* time :
+       {"2025-03-20T05:12:00Z", "2025-03-20T16:00:00Z", "2025-03-20T02:00:00Z"}) {
+    INFO(time);
+    const Position singapore = at(1.2833, 103.8333);
+    const auto usable = [&](UtcTime when) {
+      return !sky::why_no_shadow(sky::sun_at(singapore, when));
+    };
+    const sky::SunTimes times = sky::sun_times(singapore, utc(time));
+    REQUIRE(times.shadow_changes);
+    const bool now = usable(utc(time));
+    CHECK(usable(*times.shadow_changes - std::chrono::seconds(2)) == now);
+    CHECK(usable(*times.shadow_changes + std::chrono::seconds(2)) != now);
+  }
+  const sky::SunTimes polar_night =
+      sky::sun_times(at(78.2167, 15.6333), utc("2020-12-15T12:00:00Z"));
+  CHECK(!polar_night.shadow_changes);
+}
