@@ -18,23 +18,11 @@ double on_axis_dbm(const Measurement& other, double field_dbuvm) {
   return other.detail.received_dbm + field_dbuvm - *other.outlook.field_dbuvm;
 }
 
-bool heard(const Measurement& measurement) {
-  return measurement.measured && measurement.outlook.field_dbuvm.has_value();
-}
-
 void keep_worst(std::optional<Disturber>& worst, const Disturber& disturber) {
   if (!worst || disturber.cost_db > worst->cost_db) worst = disturber;
 }
 
-}  // namespace
-
-double Interference::toward_db(const Measurement& wanted, const Measurement& other) const {
-  return budget_.off_axis_db(other.outlook.band, other.outlook.bearing - wanted.outlook.bearing);
-}
-
-bool Interference::same_transmitter(std::size_t wanted, std::size_t other) const {
-  const Station& a = stations_[wanted];
-  const Station& b = stations_[other];
+bool same_transmitter(const Station& a, const Station& b) {
   if (!a.call_sign.empty() && a.call_sign == b.call_sign) return true;
   constexpr double kSameSite_deg = 0.005;
   const double narrowing = std::cos(a.position.latitude_deg() * std::numbers::pi / 180.0);
@@ -44,12 +32,42 @@ bool Interference::same_transmitter(std::size_t wanted, std::size_t other) const
          east_deg < kSameSite_deg;
 }
 
+}  // namespace
+
+void find_disturbers(std::span<const Station> stations, std::span<const Measurement> measurements,
+                     std::size_t wanted, double needed_dbm, std::vector<Disturbance>& found) {
+  const Measurement& own = measurements[wanted];
+  const Protection ratios = protection(own.standard, own.detail.required_cn_db);
+  found.clear();
+  for (std::size_t i = 0; i < measurements.size(); ++i) {
+    const Measurement& other = measurements[i];
+    if (i == wanted || !other.heard()) continue;
+    const ChannelRelation relation = channel_relation(own.slot, other.slot);
+    if (relation == ChannelRelation::apart) continue;
+    const bool same = relation == ChannelRelation::same;
+    const double ratio = ratio_db(ratios, relation);
+    const double strongest_dbm = on_axis_dbm(other, other.detail.field_tenth_dbuvm);
+    if (strongest_dbm + ratio < needed_dbm - kNegligible_db) continue;
+    if (same && same_transmitter(stations[wanted], stations[i])) continue;
+    found.push_back({.station = i,
+                     .same_channel = same,
+                     .on_axis_dbm = strongest_dbm,
+                     .ratio_db = ratio,
+                     .deviation_db = std::hypot(other.outlook.deviations.location_db,
+                                                other.outlook.deviations.model_db)});
+  }
+}
+
+double Interference::toward_db(const Measurement& wanted, const Measurement& other) const {
+  return budget_.off_axis_db(other.outlook.band, other.outlook.bearing - wanted.outlook.bearing);
+}
+
 void Interference::find_strong(std::span<const Measurement> measurements) {
   strong_.clear();
   const auto& amplifier = budget_.receiver().gear.amplifier;
   if (!amplifier) return;
   for (std::size_t i = 0; i < measurements.size(); ++i) {
-    if (heard(measurements[i]) &&
+    if (measurements[i].heard() &&
         measurements[i].detail.received_dbm > amplifier->overload_dbm - kTooWeakToOverload_db) {
       strong_.push_back(i);
     }
@@ -69,33 +87,22 @@ void Interference::check_overload(std::span<Measurement> measurements, std::size
   own.detail.overload_sum_dbm = overload ? overload->summed_dbm : 0.0;
 }
 
-void Interference::add_up(std::span<Measurement> measurements, std::size_t wanted) const {
+void Interference::add_up(std::span<Measurement> measurements, std::size_t wanted) {
   Measurement& own = measurements[wanted];
-  const Protection ratios = protection(own.standard, own.detail.required_cn_db);
   const double needed_dbm = own.detail.noise_dbm + own.detail.required_cn_db;
   const double needed_mw = milliwatts(needed_dbm);
   double sum_mw = 0.0;
   double spread = 0.0;  // sum of squares of weighted power times deviation
   own.detail.same_channel.reset();
   own.detail.next_channel.reset();
-  for (std::size_t i = 0; i < measurements.size(); ++i) {
-    const Measurement& other = measurements[i];
-    if (i == wanted || !heard(other)) continue;
-    const ChannelRelation relation = channel_relation(own.slot, other.slot);
-    if (relation == ChannelRelation::apart) continue;
-    const bool same = relation == ChannelRelation::same;
-    const double ratio = ratio_db(ratios, relation);
-    const double strongest_dbm = on_axis_dbm(other, other.detail.field_tenth_dbuvm);
-    if (strongest_dbm + ratio < needed_dbm - kNegligible_db) continue;
-    if (same && same_transmitter(wanted, i)) continue;
-    const double power_dbm = strongest_dbm + toward_db(own, other);
-    const double weighted_mw = milliwatts(power_dbm + ratio);
-    const double deviation_db =
-        std::hypot(other.outlook.deviations.location_db, other.outlook.deviations.model_db);
+  find_disturbers(stations_, measurements, wanted, needed_dbm, disturbers_);
+  for (const Disturbance& other : disturbers_) {
+    const double power_dbm = other.on_axis_dbm + toward_db(own, measurements[other.station]);
+    const double weighted_mw = milliwatts(power_dbm + other.ratio_db);
     sum_mw += weighted_mw;
-    spread += weighted_mw * weighted_mw * deviation_db * deviation_db;
-    keep_worst(same ? own.detail.same_channel : own.detail.next_channel,
-               {.station = i,
+    spread += weighted_mw * weighted_mw * other.deviation_db * other.deviation_db;
+    keep_worst(other.same_channel ? own.detail.same_channel : own.detail.next_channel,
+               {.station = other.station,
                 .over_db = own.detail.received_dbm - power_dbm,
                 .cost_db = dbm(1.0 + weighted_mw / needed_mw)});
   }
@@ -105,12 +112,12 @@ void Interference::add_up(std::span<Measurement> measurements, std::size_t wante
 void Interference::weigh(std::span<Measurement> measurements) {
   find_strong(measurements);
   for (std::size_t i = 0; i < measurements.size(); ++i) {
-    if (heard(measurements[i])) check_overload(measurements, i);
+    if (measurements[i].heard()) check_overload(measurements, i);
   }
   // Powers at the antenna do not depend on the amplifier, so that the order does not matter.
   for (std::size_t i = 0; i < measurements.size(); ++i) {
     Measurement& own = measurements[i];
-    if (!heard(own)) continue;
+    if (!own.heard()) continue;
     const bool off = own.detail.overload_db > 0.0;
     if (off != own.outlook.amplifier_off) budget_.apply(stations_[i], own, !off);
     add_up(measurements, i);

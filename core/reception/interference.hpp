@@ -8,6 +8,23 @@
 
 namespace mastwise::reception {
 
+// A station that disturbs another one.
+struct Disturbance {
+  std::size_t station = 0;  // its number in the survey
+  bool same_channel = false;
+  // Exceeded for 10 % of time at the antenna's terminals, the axis on the disturber give or take
+  // the heading's error.
+  double on_axis_dbm = 0.0;
+  double ratio_db = 0.0;      // protection that the wanted one needs against it
+  double deviation_db = 0.0;  // over places and between models
+};
+
+// The stations that disturb the wanted one where the antenna's axis is on them, into `found`.
+// `needed_dbm` is what the wanted one needs without them; what could not take 0.01 dB off its
+// margin is left out.
+void find_disturbers(std::span<const Station> stations, std::span<const Measurement> measurements,
+                     std::size_t wanted, double needed_dbm, std::vector<Disturbance>& found);
+
 // What the stations do to each other at the stop, the antenna being aimed at the wanted one.
 //
 // Overload: the median powers of all stations through the antenna's pattern, summed. Where they
@@ -31,14 +48,14 @@ class Interference {
  private:
   void find_strong(std::span<const Measurement> measurements);
   void check_overload(std::span<Measurement> measurements, std::size_t wanted);
-  void add_up(std::span<Measurement> measurements, std::size_t wanted) const;
-  bool same_transmitter(std::size_t wanted, std::size_t other) const;
+  void add_up(std::span<Measurement> measurements, std::size_t wanted);
   double toward_db(const Measurement& wanted, const Measurement& other) const;
 
   const LinkBudget& budget_;
   std::span<const Station> stations_;
   std::vector<std::size_t> strong_ = {};
   std::vector<double> powers_dbm_ = {};
+  std::vector<Disturbance> disturbers_ = {};
 };
 
 }  // namespace mastwise::reception

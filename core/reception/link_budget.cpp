@@ -79,15 +79,17 @@ LinkBudget::HeadingLoss LinkBudget::heading_loss(Band band) const {
   return {mean_db, std::sqrt(std::max(0.0, square_db - mean_db * mean_db))};
 }
 
+gear::ReceiveChain LinkBudget::chain(const Measurement& measurement, bool with_amplifier) const {
+  return gear::receive_chain(with_amplifier ? receiver_.gear : without_amplifier_, measurement.slot,
+                             gear::default_mode(measurement.standard), noise_, channel_);
+}
+
 void LinkBudget::apply(const Station& station, Measurement& measurement,
                        bool with_amplifier) const {
   Outlook& outlook = measurement.outlook;
   Detail& detail = measurement.detail;
   if (!outlook.field_dbuvm) return;
-  const gear::Mode& mode = gear::default_mode(measurement.standard);
-  const gear::ReceiveChain chain =
-      gear::receive_chain(with_amplifier ? receiver_.gear : without_amplifier_, measurement.slot,
-                          mode, noise_, channel_);
+  const gear::ReceiveChain chain = this->chain(measurement, with_amplifier);
   const HeadingLoss& heading = heading_losses_[static_cast<std::size_t>(outlook.band)];
   detail.polarization_db = polarization_loss_db(station);
   detail.heading_db = heading.mean_db;

@@ -30,6 +30,9 @@ class LinkBudget {
   // The antenna's response beside its axis, at most 0 dB.
   double off_axis_db(Band band, Turn off_axis) const;
 
+  // What the gear needs in the station's channel; its slot and standard must be known.
+  gear::ReceiveChain chain(const Measurement& measurement, bool with_amplifier) const;
+
   // From the field to power, noise, margin and chance, antenna aimed at the station give or take
   // the heading's error, without other stations. Nothing to do for one without a field.
   void apply(const Station& station, Measurement& measurement, bool with_amplifier) const;

@@ -49,6 +49,8 @@ struct Measurement {
   BroadcastStandard standard = BroadcastStandard::atsc1;  // told or assumed
   Outlook outlook = {};
   Detail detail = {};
+
+  bool heard() const { return measured && outlook.field_dbuvm.has_value(); }
 };
 
 }  // namespace mastwise::reception

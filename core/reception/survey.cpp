@@ -1,31 +1,14 @@
 #include "core/reception/survey.hpp"
 
-#include "core/reception/interference.hpp"
-#include "core/reception/link_budget.hpp"
-#include "core/reception/measurement.hpp"
 #include "core/reception/path_fields.hpp"
 #include "core/reception/reasons.hpp"
+#include "core/reception/survey_state.hpp"
 
 #include <algorithm>
 #include <numeric>
 #include <utility>
 
 namespace mastwise::reception {
-
-struct Survey::State {
-  State(Receiver receiver, std::vector<Station> given, const terrain::TileSource& source)
-      : budget(std::move(receiver)),
-        stations(std::move(given)),
-        measurements(stations.size()),
-        tiles(source),
-        interference(budget, stations) {}
-
-  LinkBudget budget;
-  std::vector<Station> stations;
-  std::vector<Measurement> measurements;
-  const terrain::TileSource& tiles;
-  Interference interference;
-};
 
 Survey::Survey(Receiver receiver, std::vector<Station> stations, const terrain::TileSource& tiles)
     : state_(std::make_unique<State>(std::move(receiver), std::move(stations), tiles)) {}

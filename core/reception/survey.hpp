@@ -18,15 +18,17 @@
 
 namespace mastwise::reception {
 
+// Standard deviation of where an antenna points from where it should: a compass in the hand and a
+// ceiling handle [trade budget: 0.4 (+) 2 (+) 3 (+) 5 degrees].
+inline constexpr double kUsualHeadingError_deg = 6.0;
+
 // The stop as far as reception depends on it.
 struct Receiver {
   Position position;
   Surroundings surroundings = Surroundings::open;
   std::optional<double> leaves_m = {};  // depth of foliage in front; else the surroundings' own
   gear::Gear gear;
-  // Standard deviation of where the antenna points from where it should: a compass in the hand and
-  // a ceiling handle [trade budget: 0.4 (+) 2 (+) 3 (+) 5 degrees].
-  double heading_error_deg = 6.0;
+  double heading_error_deg = kUsualHeadingError_deg;  // a standard deviation, 0 to 180
 };
 
 // Storage that one thread keeps from path to path, so that a path allocates nothing once the
@@ -77,6 +79,7 @@ class Survey {
                                   std::size_t limit = static_cast<std::size_t>(-1)) const;
 
  private:
+  friend class ChanceCurves;
   struct State;
   std::unique_ptr<State> state_;
 };
