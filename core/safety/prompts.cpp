@@ -30,10 +30,10 @@ constexpr std::array kBeforeRoof{
             "29 CFR 1926.1053(b)(1), (b)(5)(i)"},
     Caution{"Three points of contact on the ladder. Hands free: tablet and tools come up by bag or "
             "line.",
-            "29 CFR 1926.1053(b)(21), (b)(22). Bag or line: common practice"},
+            "29 CFR 1926.1053(b)(21), (b)(22). Three points, bag or line: common practice"},
     Caution{"Look up for overhead lines. You, the ladder and the antenna all count for the "
             "distance.",
-            "29 CFR 1926.1053(b)(12); 29 CFR 1926.1408 table A"},
+            "US CPSC 2002 for the antenna; you and the ladder: common practice"},
 };
 
 constexpr std::array kWeather{

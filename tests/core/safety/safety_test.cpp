@@ -52,6 +52,7 @@ TEST_CASE("every prompt is short, has its sources and certifies nothing", "[ways
       CHECK(caution.text.size() <= 110);
       CHECK_FALSE(caution.text.empty());
       CHECK_FALSE(caution.source.empty());
+      CHECK(caution.source.size() <= 90);  // one line of small print
       CHECK_FALSE(says(std::string(caution.text), "safe"));
     }
     CHECK_FALSE(prompt->accept.empty());
