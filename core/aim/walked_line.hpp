@@ -38,7 +38,7 @@ struct OnLine {
   double right_of_m;  // how far to its right; left is negative: steer back the other way
 };
 
-// Right within a millimetre for walks of up to 10 km.
+// Within a millimetre for walks of up to 5 km (the flat triangle leaves out d^3 / 6 R^2).
 // Source: the geodesic to the walker, taken apart at the start (path_between()).
 OnLine on_line(Position start, Bearing<True> bearing, Position walker);
 

@@ -205,3 +205,14 @@ TEST_CASE("the change of the shadow is where its state changes", "[sky]") {
       sky::sun_times(at(78.2167, 15.6333), utc("2020-12-15T12:00:00Z"));
   CHECK(!polar_night.shadow_changes);
 }
+
+TEST_CASE("the answer does not hang on what was asked before", "[sky]") {
+  const Position place = at(44.27056, -71.30327);
+  const UtcTime time = utc("2026-07-02T18:00:00Z");
+  sky::sun_at(place, time - std::chrono::seconds(1));
+  const sky::SunPlace after_near = sky::sun_at(place, time);
+  sky::sun_at(place, time - std::chrono::days(300));
+  const sky::SunPlace after_far = sky::sun_at(place, time);
+  CHECK(after_near.azimuth == after_far.azimuth);
+  CHECK(after_near.elevation_deg == after_far.elevation_deg);
+}
