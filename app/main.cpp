@@ -16,6 +16,7 @@ int main(int argc, char* argv[]) {
   mastwise::cli::add_replay(program, chosen);
   mastwise::cli::add_survey(program, chosen);
   mastwise::cli::add_shot(program, chosen);
+  mastwise::cli::add_sun(program, chosen);
   try {
     program.parse(argc, argv);
   } catch (const CLI::ParseError& error) {

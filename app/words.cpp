@@ -126,6 +126,28 @@ std::string sentence(std::string words) {
   return words;
 }
 
+std::string why_no_shadow(sky::NoShadow why) {
+  switch (why) {
+    case sky::NoShadow::Night:
+      return "the sun is down";
+    case sky::NoShadow::TooLow:
+      return "the sun is too low";
+    case sky::NoShadow::Overhead:
+      return "the sun is nearly overhead";
+  }
+  return {};
+}
+
+std::string why_no_pole_star(sky::NoPoleStar why) {
+  switch (why) {
+    case sky::NoPoleStar::TooFarSouth:
+      return "it is too low or under the horizon this far south";
+    case sky::NoPoleStar::NotDark:
+      return "it is not dark";
+  }
+  return {};
+}
+
 std::string programmes(const Station& station) {
   std::string line;
   for (const Programme& programme : station.programmes) {

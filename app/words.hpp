@@ -1,6 +1,8 @@
 #pragma once
 
 #include "app/model/model.hpp"
+#include "core/sky/pole_star.hpp"
+#include "core/sky/sun.hpp"
 
 #include <string>
 
@@ -30,6 +32,10 @@ std::string chance_word(const reception::Outlook& outlook);
 // How the two models see the path: "84 and 88 dBuV/m, models 4 dB apart".
 std::string models(const reception::Outlook& outlook);
 std::string surroundings(reception::Surroundings surroundings);
+
+// "the sun is too low", "it is not dark".
+std::string why_no_shadow(sky::NoShadow why);
+std::string why_no_pole_star(sky::NoPoleStar why);
 
 // The words with a capital first letter.
 std::string sentence(std::string words);

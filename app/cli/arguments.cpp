@@ -70,7 +70,7 @@ Result<Position> position_argument(const std::string& option, const std::string&
   return error;
 }
 
-Result<UtcTime> date_argument(const std::string& text) {
+Result<UtcTime> date_argument(const std::string& option, const std::string& text) {
   if (text.empty()) return platform::utc_now();
   std::string_view rest = text;
   const auto day = take_day(rest);
@@ -78,7 +78,7 @@ Result<UtcTime> date_argument(const std::string& text) {
   if (day && take_character(rest, 'T')) time = take_time(rest);
   if (day && time && rest.empty()) return UtcTime(*day) + *time;
   return Error{.what = "this is no date",
-               .where = "--date \"" + text + "\"",
+               .where = option + " \"" + text + "\"",
                .remedy = "write it as 2026-07-02 or 2026-07-02T18:00:00Z"};
 }
 

@@ -17,8 +17,8 @@ namespace mastwise::cli {
 // A position in any notation; the error shows the character.
 Result<Position> position_argument(const std::string& option, const std::string& text);
 
-// "2026-07-02" or "2026-07-02T18:00:00Z"; today where empty.
-Result<UtcTime> date_argument(const std::string& text);
+// "2026-07-02" or "2026-07-02T18:00:00Z"; now where empty.
+Result<UtcTime> date_argument(const std::string& option, const std::string& text);
 
 // "1280x800".
 struct Size {

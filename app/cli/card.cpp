@@ -57,7 +57,7 @@ Result<CardInputs> card_inputs(const CardOptions& options) {
 Result<Done> print_card(const CardOptions& options) {
   const auto inputs = card_inputs(options);
   if (!inputs) return inputs.error();
-  const auto date = date_argument(options.date);
+  const auto date = date_argument("--date", options.date);
   if (!date) return date.error();
   const auto magnetic = shell::load_magnetic_model();
   if (!magnetic) return magnetic.error();

@@ -36,7 +36,7 @@ Result<Heard> hear_log(const std::string& path, const std::string& recorded_afte
   if (!bytes) return bytes.error();
   std::chrono::sys_days floor = shell::build_date();
   if (!recorded_after.empty()) {
-    const auto given = date_argument(recorded_after);
+    const auto given = date_argument("--recorded-after", recorded_after);
     if (!given) return given.error();
     floor = std::chrono::floor<std::chrono::days>(*given);
   }
@@ -131,7 +131,7 @@ Result<Done> replay(const ReplayOptions& options) {
                                             : hear_device(options.device, options.seconds);
   if (!heard) return heard.error();
   const nmea::Fix& fix = heard->last_good;
-  auto date = date_argument(options.date);
+  auto date = date_argument("--date", options.date);
   if (!date) return date.error();
 
   std::optional<AimCard> card;

@@ -68,7 +68,7 @@ Result<Done> draw_shot(const ShotOptions& options) {
   shot.window.width_px = size->width_px;
   shot.window.height_px = size->height_px;
   shot.window.dots_per_inch = options.dots_per_inch;
-  const auto date = date_argument(options.date);
+  const auto date = date_argument("--date", options.date);
   if (!date) return date.error();
   shot.date = *date;
   const auto nose = nose_argument(options.nose_deg);

@@ -19,6 +19,7 @@ void add_loss(CLI::App& program, Job& chosen);
 void add_replay(CLI::App& program, Job& chosen);
 void add_survey(CLI::App& program, Job& chosen);
 void add_shot(CLI::App& program, Job& chosen);
+void add_sun(CLI::App& program, Job& chosen);
 
 // Without a verb: the touch program.
 void add_window(CLI::App& program, Job& chosen);

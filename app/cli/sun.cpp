@@ -1,0 +1,135 @@
+#include "core/sky/sun.hpp"
+
+#include "app/cli/arguments.hpp"
+#include "app/cli/verbs.hpp"
+#include "app/shell/startup.hpp"
+#include "app/words.hpp"
+#include "core/sky/pole_star.hpp"
+
+#include <cmath>
+#include <iostream>
+#include <memory>
+
+#include <fmt/format.h>
+
+namespace mastwise::cli {
+namespace {
+
+using nlohmann::json;
+
+struct SunOptions {
+  std::string at, time;
+  bool json = false;
+};
+
+struct Sky {
+  Position place;
+  UtcTime time;
+  sky::Shadow shadow;
+  sky::SunTimes times;
+  sky::PoleStar star;
+};
+
+json known(const std::optional<Bearing<True>>& bearing) {
+  return bearing ? json(bearing->degrees()) : json(nullptr);
+}
+
+json known(const std::optional<UtcTime>& time) {
+  return time ? json(words::iso_time(*time)) : json(nullptr);
+}
+
+json sky_json(const Sky& sky) {
+  json printed{{"time", words::iso_time(sky.time)},
+               {"azimuth_deg", sky.shadow.sun.azimuth.degrees()},
+               {"elevation_deg", sky.shadow.sun.elevation_deg},
+               {"apparent_elevation_deg", sky.shadow.sun.apparent_elevation_deg},
+               {"shadow_deg", known(sky.shadow.direction)},
+               {"shadow_in_5_min_deg", known(sky.shadow.direction_in_5_minutes)},
+               {"error_per_clock_minute_deg", sky.shadow.error_per_clock_minute_deg},
+               {"sunrise", known(sky.times.sunrise)},
+               {"sunset", known(sky.times.sunset)},
+               {"shadow_changes", known(sky.times.shadow_changes)},
+               {"polaris", nullptr}};
+  if (sky.shadow.why_none) printed["why"] = words::why_no_shadow(*sky.shadow.why_none);
+  if (sky.star.why_none) {
+    printed["polaris_why"] = words::why_no_pole_star(*sky.star.why_none);
+  } else {
+    printed["polaris"] = {{"azimuth_deg", sky.star.azimuth.degrees()},
+                          {"altitude_deg", sky.star.apparent_altitude_deg}};
+  }
+  return printed;
+}
+
+std::string in_48_hours(const std::optional<UtcTime>& time) {
+  return time ? words::iso_time(*time) : "not within 48 hours";
+}
+
+std::string sky_text(const Sky& sky) {
+  std::string text;
+  const auto line = [&](std::string_view label, const std::string& value) {
+    text += fmt::format("  {:<18}{}\n", label, value);
+  };
+  const auto bearing = [](Bearing<True> direction) {
+    return words::tenths_of_degree(direction.degrees()) + " true";
+  };
+  line("At", format_position(sky.place, Notation::Decimal));
+  line("Time", words::iso_time(sky.time));
+  line("The sun", fmt::format("{}, {:.1f}° {} the horizon", bearing(sky.shadow.sun.azimuth),
+                              std::fabs(sky.shadow.sun.apparent_elevation_deg),
+                              sky.shadow.sun.apparent_elevation_deg < 0.0 ? "under" : "over"));
+  line("Shadow points to", sky.shadow.direction
+                               ? bearing(*sky.shadow.direction)
+                               : "none: " + words::why_no_shadow(*sky.shadow.why_none));
+  if (sky.shadow.direction_in_5_minutes) {
+    line("In 5 minutes to", bearing(*sky.shadow.direction_in_5_minutes));
+  }
+  if (sky.shadow.direction) {
+    line("A clock error",
+         fmt::format("of 1 minute is {:.2f}° of shadow", sky.shadow.error_per_clock_minute_deg));
+  }
+  line(sky.shadow.why_none ? "Shadow from" : "Shadow until", in_48_hours(sky.times.shadow_changes));
+  line("Sunrise", in_48_hours(sky.times.sunrise));
+  line("Sunset", in_48_hours(sky.times.sunset));
+  line("Polaris", sky.star.why_none
+                      ? "no: " + words::why_no_pole_star(*sky.star.why_none)
+                      : fmt::format("{}, {:.1f}° over the horizon", bearing(sky.star.azimuth),
+                                    sky.star.apparent_altitude_deg));
+  return text;
+}
+
+Result<Done> print_sky(const SunOptions& options) {
+  const auto practice = shell::load_practice();
+  if (!practice) return practice.error();
+  const auto place = options.at.empty() ? Result<Position>(practice->position)
+                                        : position_argument("--at", options.at);
+  if (!place) return place.error();
+  const auto time = date_argument("--time", options.time);
+  if (!time) return time.error();
+  const Sky sky{.place = *place,
+                .time = *time,
+                .shadow = sky::plumb_shadow(*place, *time),
+                .times = sky::sun_times(*place, *time),
+                .star = sky::pole_star_at(*place, *time)};
+  if (options.json) {
+    print(sky_json(sky));
+    return Done{};
+  }
+  if (options.at.empty()) std::cout << "PRACTICE AREA: invented stations and hills\n";
+  std::cout << sky_text(sky);
+  return Done{};
+}
+
+}  // namespace
+
+void add_sun(CLI::App& program, Job& chosen) {
+  auto options = std::make_shared<SunOptions>();
+  CLI::App* verb = program.add_subcommand("sun", "True north by the sun's shadow or Polaris");
+  verb->add_option("--at", options->at,
+                   "the place, in any notation; the practice area if not given");
+  verb->add_option("--time", options->time,
+                   "the time, UTC, as 2026-07-02T18:00:00Z; now if not given");
+  verb->add_flag("--json", options->json, "print one JSON object");
+  verb->callback([&chosen, options] { chosen = [options] { return print_sky(*options); }; });
+}
+
+}  // namespace mastwise::cli

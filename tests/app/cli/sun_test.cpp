@@ -1,0 +1,75 @@
+#include "tests/support/child_program.hpp"
+#include "tests/support/temporary_folder.hpp"
+
+#include <string>
+#include <vector>
+
+#include <catch2/catch.hpp>
+#include <nlohmann/json.hpp>
+
+using namespace mastwise;
+using nlohmann::json;
+
+namespace {
+
+test::ChildProgram::Ended run(const std::vector<std::string>& arguments) {
+  const test::TemporaryFolder data;
+  return test::run_program(arguments, data.file("data"));
+}
+
+json printed(const std::string& place, const std::string& time) {
+  const auto ended = run({"sun", "--at", place, "--time", time, "--json"});
+  INFO(ended.errors << ended.output);
+  REQUIRE(ended.status == 0);
+  return json::parse(ended.output);
+}
+
+}  // namespace
+
+// Source: PyEphem 4.1.4 (libastro): 101.9074 and 12.0165 degrees.
+TEST_CASE("sun prints the shadow of a morning", "[sky]") {
+  const json sky = printed("44.27056,-71.30327", "2025-03-20T12:00:00Z");
+  CHECK(sky.at("azimuth_deg").get<double>() == Approx(101.9074).margin(0.001));
+  CHECK(sky.at("elevation_deg").get<double>() == Approx(12.0165).margin(0.001));
+  CHECK(sky.at("shadow_deg").get<double>() == Approx(281.9074).margin(0.001));
+  CHECK(sky.at("shadow_in_5_min_deg").get<double>() > 281.9074);
+  // A minute of clock error is 0.2 to 1 degree: common practice, no source.
+  CHECK(sky.at("error_per_clock_minute_deg").get<double>() == Approx(0.2).margin(0.05));
+  CHECK(!sky.contains("why"));
+  CHECK(sky.at("polaris").is_null());
+  CHECK(sky.at("polaris_why") == "it is not dark");
+}
+
+// Source: the IAU's SOFA algorithms by ERFA 2.0: azimuth 359.4189, altitude 44.7331 without air,
+// which lifts it by 0.0165 (Meeus eq. 16.4 by hand: 1.02' / tan(44.94) = 1.02').
+TEST_CASE("sun prints Polaris at night", "[sky]") {
+  const json sky = printed("44.27056,-71.30327", "2026-01-15T03:00:00Z");
+  CHECK(sky.at("shadow_deg").is_null());
+  CHECK(sky.at("shadow_in_5_min_deg").is_null());
+  CHECK(sky.at("why") == "the sun is down");
+  CHECK(sky.at("polaris").at("azimuth_deg").get<double>() == Approx(359.4189).margin(0.002));
+  CHECK(sky.at("polaris").at("altitude_deg").get<double>() == Approx(44.7501).margin(0.002));
+}
+
+// Source: US Naval Observatory: at Anchorage on 2020-01-05 sunset 00:57Z and sunrise 19:11Z; no
+// sun at Longyearbyen on 2020-12-15.
+TEST_CASE("sun tells when it rises and sets, or that it does not", "[sky]") {
+  const json anchorage = printed("61.216667,-149.866667", "2020-01-05T00:00:00Z");
+  CHECK(anchorage.at("sunset").get<std::string>().substr(0, 15) == "2020-01-05T00:5");
+  CHECK(anchorage.at("sunrise").get<std::string>().substr(0, 15) == "2020-01-05T19:1");
+  const json svalbard = printed("78.216667,15.633333", "2020-12-15T00:00:00Z");
+  CHECK(svalbard.at("sunrise").is_null());
+  CHECK(svalbard.at("shadow_changes").is_null());
+}
+
+TEST_CASE("sun speaks to a person and refuses what is no time", "[sky]") {
+  const auto text = run({"sun", "--at", "44.27056,-71.30327", "--time", "2025-03-20T12:00:00Z"});
+  CHECK(text.status == 0);
+  CHECK(text.output.find("101.9° true, 12.1° over the horizon") != std::string::npos);
+  CHECK(text.output.find("281.9° true") != std::string::npos);
+  const auto refused = run({"sun", "--at", "44.27056,-71.30327", "--time", "noon"});
+  CHECK(refused.status == 1);
+  CHECK(refused.errors.find("--time \"noon\"") != std::string::npos);
+  const auto practice = run({"sun", "--time", "2026-07-02T18:00:00Z"});
+  CHECK(practice.output.find("PRACTICE AREA") == 0);
+}
