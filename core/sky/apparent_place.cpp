@@ -47,11 +47,14 @@ double julian_day(UtcTime time) {
   return kEpochOfUnix + static_cast<double>(time.time_since_epoch().count()) / 86'400'000.0;
 }
 
-// That of the nearest noon, 0.00003 degree off at most: libnova gives its last answer again for a
-// tenth of a day, and an answer must not hang on what was asked before.
+// That of the nearest noon, 0.00003 degree off at most. An answer must not hang on what was asked
+// before, but libnova gives its last one again for a tenth of a day, and adds a trace of the last
+// to the next: so the day before is always asked first.
 ln_nutation nutation_at(UtcTime time) {
+  const double noon = std::round(terrestrial_julian_day(time));
   ln_nutation nutation{};
-  ln_get_nutation(std::round(terrestrial_julian_day(time)), &nutation);
+  ln_get_nutation(noon - 1.0, &nutation);
+  ln_get_nutation(noon, &nutation);
   return nutation;
 }
 
