@@ -28,9 +28,19 @@ class Chooser {
   const ChanceCurve& best_curve(std::size_t wish, Bearing<True> heading) const;
   std::optional<Slack> wish_slack(std::size_t wish, Bearing<True> heading) const;
   double sum(const Choice& choice) const;
+
+  // What a choice has without some of its headings.
+  struct Rest {
+    std::vector<double> best;  // by wish
+    IndexSet needed;           // wishes that it does not fulfil
+  };
+  Rest rest(const Choice& choice, std::size_t first, std::size_t second) const;
+  void take(Rest& rest, std::size_t candidate) const;
+  double sum_with(const Rest& rest, std::size_t candidate) const;
+  bool move_one(Choice& choice, std::size_t which) const;
+  bool move_two(Choice& choice, std::size_t first, std::size_t second) const;
   void improve(Choice& choice) const;
-  std::size_t best_candidate(std::size_t now, const std::vector<double>& others,
-                             const IndexSet& needed) const;
+  void improve_pairs(Choice& choice) const;
 
   void centre(std::vector<Bearing<True>>& headings, std::size_t which) const;
   Bearing<True> better_face(Bearing<True> heading, const ChanceCurve& sum,
@@ -106,43 +116,78 @@ double Chooser::sum(const Choice& choice) const {
   return sum;
 }
 
-std::size_t Chooser::best_candidate(std::size_t now, const std::vector<double>& others,
-                                    const IndexSet& needed) const {
-  const auto sum_with = [&](std::size_t candidate) {
-    double sum = 0.0;
-    for (std::size_t w = 0; w < others.size(); ++w) sum += std::max(others[w], value(candidate, w));
-    return sum;
-  };
-  std::size_t best = now;
-  double most = sum_with(now) + kGain_percent;
-  for (std::size_t candidate = 0; candidate < candidates_.size(); ++candidate) {
-    if (!needed.within(fulfilled_[candidate])) continue;
-    const double sum = sum_with(candidate);
-    if (sum <= most) continue;
-    most = sum;
-    best = candidate;
+Chooser::Rest Chooser::rest(const Choice& choice, std::size_t first, std::size_t second) const {
+  Rest rest{std::vector<double>(wishes_.size(), 0.0), IndexSet(wishes_.size())};
+  for (std::size_t wish = 0; wish < wishes_.size(); ++wish) rest.needed.add(wish);
+  for (std::size_t i = 0; i < choice.size(); ++i) {
+    if (i != first && i != second) take(rest, choice[i]);
   }
-  return best;
+  return rest;
 }
 
-// Moves one heading at a time, the others staying.
+void Chooser::take(Rest& rest, std::size_t candidate) const {
+  rest.needed.remove_all(fulfilled_[candidate]);
+  for (std::size_t wish = 0; wish < rest.best.size(); ++wish) {
+    rest.best[wish] = std::max(rest.best[wish], value(candidate, wish));
+  }
+}
+
+double Chooser::sum_with(const Rest& rest, std::size_t candidate) const {
+  double sum = 0.0;
+  for (std::size_t wish = 0; wish < rest.best.size(); ++wish) {
+    sum += std::max(rest.best[wish], value(candidate, wish));
+  }
+  return sum;
+}
+
+// Moves one heading, the others staying.
+bool Chooser::move_one(Choice& choice, std::size_t which) const {
+  const Rest rest = this->rest(choice, which, which);
+  const std::size_t before = choice[which];
+  double most = sum_with(rest, before) + kGain_percent;
+  for (std::size_t candidate = 0; candidate < candidates_.size(); ++candidate) {
+    if (!rest.needed.within(fulfilled_[candidate])) continue;
+    const double sum = sum_with(rest, candidate);
+    if (sum <= most) continue;
+    most = sum;
+    choice[which] = candidate;
+  }
+  return choice[which] != before;
+}
+
+// Moves two at once, which finds what moving one at a time cannot reach.
+bool Chooser::move_two(Choice& choice, std::size_t first, std::size_t second) const {
+  const Rest rest = this->rest(choice, first, second);
+  double most = sum(choice) + kGain_percent;
+  bool moved = false;
+  for (std::size_t one = 0; one < candidates_.size(); ++one) {
+    Rest with_one = rest;
+    take(with_one, one);
+    for (std::size_t other = 0; other < one; ++other) {
+      if (!with_one.needed.within(fulfilled_[other])) continue;
+      const double sum = sum_with(with_one, other);
+      if (sum <= most) continue;
+      most = sum;
+      choice[first] = one;
+      choice[second] = other;
+      moved = true;
+    }
+  }
+  return moved;
+}
+
 void Chooser::improve(Choice& choice) const {
   for (bool moved = true; moved;) {
     moved = false;
-    for (std::size_t& heading : choice) {
-      std::vector<double> others(wishes_.size(), 0.0);
-      IndexSet needed(wishes_.size());
-      for (std::size_t wish = 0; wish < wishes_.size(); ++wish) needed.add(wish);
-      for (const std::size_t& other : choice) {
-        if (&other == &heading) continue;
-        needed.remove_all(fulfilled_[other]);
-        for (std::size_t w = 0; w < others.size(); ++w) {
-          others[w] = std::max(others[w], value(other, w));
-        }
-      }
-      const std::size_t best = best_candidate(heading, others, needed);
-      moved = moved || best != heading;
-      heading = best;
+    for (std::size_t i = 0; i < choice.size(); ++i) moved = move_one(choice, i) || moved;
+  }
+}
+
+void Chooser::improve_pairs(Choice& choice) const {
+  for (bool moved = true; moved;) {
+    moved = false;
+    for (std::size_t i = 0; i < choice.size(); ++i) {
+      for (std::size_t j = i + 1; j < choice.size(); ++j) moved = move_two(choice, i, j) || moved;
     }
   }
 }
@@ -219,6 +264,7 @@ HeadingChoice Chooser::choose(FewestSetsLimits limits) {
     most = sum(choice);
     best = choice;
   }
+  improve_pairs(best);
   HeadingChoice chosen{.fewest_proved = fewest.proved};
   for (const std::size_t candidate : best) chosen.headings.push_back(candidates_[candidate]);
   for (std::size_t i = 0; i < chosen.headings.size(); ++i) centre(chosen.headings, i);

@@ -21,7 +21,8 @@ struct HeadingChoice {
 // as the limits let be found) the one with the greatest sum over the wishes of the best chance at
 // any of the headings; each heading is then moved, by whole degrees and to the ends of arcs, as
 // long as that sum grows and every wish stays fulfilled, and at last to the middle of the range in
-// which the sum falls by less than kFlat_percent.
+// which the sum falls by less than kFlat_percent. So the number is exact, the sum for one heading
+// and for two, and for more it is one that moving two headings does not raise.
 //
 // A heading may be turned clockwise to the next end of an arc without losing a wish, so that the
 // ends of arcs are all that need be looked at for the fewest.
