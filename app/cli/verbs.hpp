@@ -16,6 +16,7 @@ void add_card(CLI::App& program, Job& chosen);
 void add_import(CLI::App& program, Job& chosen);
 void add_import_terrain(CLI::App& import, Job& chosen);
 void add_loss(CLI::App& program, Job& chosen);
+void add_peak(CLI::App& program, Job& chosen);
 void add_replay(CLI::App& program, Job& chosen);
 void add_survey(CLI::App& program, Job& chosen);
 void add_shot(CLI::App& program, Job& chosen);
