@@ -1,13 +1,13 @@
 #include "app/cli/arguments.hpp"
+#include "app/cli/import_report.hpp"
 #include "app/cli/verbs.hpp"
+#include "app/sources/station_source.hpp"
 #include "core/broadcast/catalog.hpp"
-#include "core/broadcast/import_csv.hpp"
-#include "core/broadcast/import_table.hpp"
-#include "platform/files.hpp"
 
-#include <filesystem>
+#include <algorithm>
 #include <iostream>
 #include <memory>
+#include <optional>
 
 #include <fmt/format.h>
 
@@ -16,73 +16,86 @@ namespace {
 
 struct ImportOptions {
   std::string file, mapping, catalog, date;
+  std::vector<std::string> readings = {};  // "longitude=west"
+  bool accept_guess = false;
   bool json = false;
 };
 
-// A mapping by its file, or by its name among those that come with the program.
-Result<TableMapping> load_mapping(const std::string& name) {
-  const std::string ready = platform::assets_folder() + "/mappings/" + name + ".json";
-  const std::string& path = platform::exists(name) ? name : ready;
-  const auto text = platform::read_file(path);
-  if (!text) return text.error();
-  auto mapping = parse_table_mapping(*text);
-  if (mapping) return mapping;
-  Error error = mapping.error();
-  error.where = error.where.empty() ? path : path + ", " + error.where;
+Error in_file(const std::string& file, Error error) {
+  if (error.where.find(file) != std::string::npos) return error;
+  error.where = error.where.empty() ? file : file + ", " + error.where;
   return error;
 }
 
-Result<StationTable> read_table(const ImportOptions& options) {
-  const auto text = platform::read_file(options.file);
-  if (!text) return text.error();
-  const std::string name = std::filesystem::path(options.file).filename().string();
-  if (options.mapping.empty()) {
-    return read_station_csv(*text, {.name = name, .date = options.date});
+// Takes the readings that the person gave.
+Result<Done> take_readings(GuessedMapping& guess, const std::vector<std::string>& readings) {
+  for (const std::string& reading : readings) {
+    const std::string field = reading.substr(0, reading.find('='));
+    const std::string option = reading.substr(std::min(field.size() + 1, reading.size()));
+    bool taken = false;
+    for (std::size_t i = 0; i < guess.doubts.size(); ++i) {
+      const auto& options = guess.doubts[i].options;
+      const auto found = std::find(options.begin(), options.end(), option);
+      if (guess.doubts[i].field != field || found == options.end()) continue;
+      choose(guess, i, static_cast<std::size_t>(found - options.begin()));
+      taken = true;
+    }
+    if (!taken) {
+      return Error{.what = fmt::format("\"{}\" is no reading of what is in doubt", reading),
+                   .where = "--choose",
+                   .remedy = "leave it out to see the doubts and their readings"};
+    }
   }
-  auto mapping = load_mapping(options.mapping);
-  if (!mapping) return mapping.error();
-  if (!options.date.empty()) mapping->source.date = options.date;
-  return read_station_table(*text, *mapping);
+  return Done{};
 }
 
-nlohmann::json report_json(const ImportReport& report) {
-  nlohmann::json rejected = nlohmann::json::array();
-  for (const RejectedRow& row : report.rejected) {
-    rejected.push_back({{"line", row.line}, {"reason", row.reason}});
+void show(const GuessedMapping& guess, const std::string& head, bool json) {
+  const auto sample = sample_stations(head, guess.mapping);
+  if (json) {
+    print(guess_json(guess, sample));
+  } else {
+    std::cout << guess_text(guess, sample);
   }
-  return {{"source", report.source.name},
-          {"source_date", report.source.date},
-          {"rows_read", report.rows_read},
-          {"stations_added", report.stations_added},
-          {"stations_changed", report.stations_changed},
-          {"stations_unchanged", report.stations_unchanged},
-          {"stations_gone", report.stations_gone},
-          {"rows_rejected", report.rejected.size()},
-          {"rejected", rejected},
-          {"remarks", report.remarks}};
 }
 
-std::string report_text(const ImportReport& report) {
-  std::string text = fmt::format(
-      "{}: {} rows read, {} stations added, {} changed, {} as before, {} gone, {} rows rejected\n",
-      report.source.name, report.rows_read, report.stations_added, report.stations_changed,
-      report.stations_unchanged, report.stations_gone, report.rejected.size());
-  for (const RejectedRow& row : report.rejected) {
-    text += fmt::format("  line {}: {}\n", row.line, row.reason);
+// The way to read the table; nothing where the guess was only shown.
+Result<std::optional<sources::Way>> way_of(const ImportOptions& options) {
+  if (!options.mapping.empty()) {
+    auto way = sources::load_mapping(options.mapping, options.date);
+    if (!way) return way.error();
+    return std::optional(std::move(way).value());
   }
-  for (const std::string& remark : report.remarks) text += "  " + remark + "\n";
-  return text;
+  const auto head = sources::head_of(options.file);
+  if (!head) return head.error();
+  const Source source = sources::source_of(options.file, options.date);
+  if (sources::is_own_format(*head)) {
+    return std::optional<sources::Way>(sources::OwnFormat{source});
+  }
+  auto guess = guess_mapping(*head, source);
+  if (!guess) {
+    Error error = in_file(options.file, guess.error());
+    error.remedy +=
+        "; the project's own format has call_sign, raster, rf_channel, latitude_deg, longitude_deg";
+    return error;
+  }
+  if (const auto done = take_readings(*guess, options.readings); !done) return done.error();
+  if (options.accept_guess) return std::optional<sources::Way>(guess->mapping);
+  show(*guess, *head, options.json);
+  return std::optional<sources::Way>();
 }
 
 Result<Done> import_stations(const ImportOptions& options) {
-  const auto table = read_table(options);
-  if (!table) {
-    Error error = table.error();
-    if (error.where.find(options.file) == std::string::npos && options.mapping.empty()) {
-      error.where = error.where.empty() ? options.file : options.file + ", " + error.where;
-    }
-    return error;
+  const auto way = way_of(options);
+  if (!way) return way.error();
+  if (!*way) {
+    return Error{.what = "nothing was imported: the columns were only guessed",
+                 .where = options.file,
+                 .remedy =
+                     "add --accept-guess where the stations stand right, --choose "
+                     "FIELD=READING for another reading, or --mapping"};
   }
+  const auto table = sources::read_stations(options.file, **way);
+  if (!table) return options.mapping.empty() ? in_file(options.file, table.error()) : table.error();
   const auto path = catalog_path(options.catalog);
   if (!path) return path.error();
   auto catalog = Catalog::open(*path);
@@ -101,14 +114,23 @@ Result<Done> import_stations(const ImportOptions& options) {
 
 void add_import(CLI::App& program, Job& chosen) {
   auto options = std::make_shared<ImportOptions>();
-  CLI::App* verb = program.add_subcommand("import", "Takes in stations or terrain");
+  CLI::App* verb = program.add_subcommand("import", "Takes in stations, programmes or terrain");
   verb->require_subcommand(1);
   add_import_terrain(*verb, chosen);
-  CLI::App* stations = verb->add_subcommand(
-      "stations", "A station table: the project's own CSV, or a regulator's by a mapping");
-  stations->add_option("file", options->file, "the table")->required();
+  add_import_programmes(*verb, chosen);
+  CLI::App* stations =
+      verb->add_subcommand("stations",
+                           "A station table: the project's own CSV, a regulator's by a mapping, or "
+                           "one whose columns are "
+                           "guessed; a folder or archive of joined tables by a mapping");
+  stations->add_option("file", options->file, "the table, zipped or not, or the folder")
+      ->required();
   stations->add_option("--mapping", options->mapping,
-                       "which column is what: a file, or a ready one (us_post_auction)");
+                       "which column is what: a file, or a ready one (us_post_auction, us_lms)");
+  stations->add_flag("--accept-guess", options->accept_guess,
+                     "without a mapping: import by the columns as they were guessed");
+  stations->add_option("--choose", options->readings,
+                       "another reading of what was in doubt, as in longitude=west");
   stations->add_option("--date", options->date, "the date of the table");
   stations->add_option("--catalog", options->catalog,
                        "the catalog's file in place of the user's own");

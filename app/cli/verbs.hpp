@@ -14,6 +14,7 @@ using Job = std::function<Result<Done>()>;
 
 void add_card(CLI::App& program, Job& chosen);
 void add_import(CLI::App& program, Job& chosen);
+void add_import_programmes(CLI::App& import, Job& chosen);
 void add_import_terrain(CLI::App& import, Job& chosen);
 void add_loss(CLI::App& program, Job& chosen);
 void add_peak(CLI::App& program, Job& chosen);

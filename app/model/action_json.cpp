@@ -25,6 +25,7 @@ void adl_serializer<mastwise::Station>::to_json(json& out, const mastwise::Stati
          {"erp_kw", s.erp_kw},
          {"polarization", s.polarization},
          {"directional", s.directional},
+         {"pattern", s.pattern ? to_text(*s.pattern) : std::string()},
          {"translator", s.translator},
          {"city", s.city},
          {"state", s.state},
@@ -49,6 +50,10 @@ mastwise::Station adl_serializer<mastwise::Station>::from_json(const json& in) {
   in.at("erp_kw").get_to(s.erp_kw);
   in.at("polarization").get_to(s.polarization);
   in.at("directional").get_to(s.directional);
+  if (const auto text = in.value("pattern", std::string()); !text.empty()) {
+    auto pattern = mastwise::parse_transmit_pattern(text);
+    if (pattern) s.pattern = std::move(pattern).value();
+  }
   in.at("translator").get_to(s.translator);
   in.at("city").get_to(s.city);
   in.at("state").get_to(s.state);

@@ -1,28 +1,9 @@
 #include "core/broadcast/catalog.hpp"
 
 #include "core/broadcast/catalog_connection.hpp"
-#include "core/broadcast/source_date.hpp"
 #include "core/broadcast/words.hpp"
 
-#include <fmt/format.h>
-
 namespace mastwise {
-namespace {
-
-bool same_facts(const Station& before, const Station& now) {
-  Station compared = now;
-  compared.provenance = before.provenance;
-  return before == compared;
-}
-
-Result<Done> told(const ImportProgress& progress, std::size_t done, std::size_t all) {
-  constexpr std::size_t kEvery = 256;
-  if (!progress || (done % kEvery != 0 && done != all) || progress(done, all)) return Done{};
-  return Error{.what = "the import was stopped", .remedy = "the catalog is as it was before"};
-}
-
-}  // namespace
-
 Catalog::Catalog(std::unique_ptr<Connection> connection) : connection_(std::move(connection)) {}
 Catalog::Catalog(Catalog&&) noexcept = default;
 Catalog& Catalog::operator=(Catalog&&) noexcept = default;
@@ -54,49 +35,6 @@ Result<std::size_t> Catalog::remove_source(std::string_view name) {
   if (!removed) return removed.error();
   if (const auto done = transaction->commit(); !done) return done.error();
   return *removed;
-}
-
-Result<ImportReport> Catalog::replace_source(const StationTable& table,
-                                             const ImportProgress& progress) {
-  if (table.source.name.empty()) {
-    return Error{.what = "the station table has no source", .remedy = "name where it comes from"};
-  }
-  if (const auto fault = source_date_fault(table.source.date)) return *fault;
-
-  ImportReport report{.source = table.source,
-                      .rows_read = table.rows_read,
-                      .rejected = table.rejected,
-                      .remarks = table.remarks};
-  auto transaction = store::Transaction::begin(connection_->database);
-  if (!transaction) return transaction.error();
-  for (const Station& station : table.stations) {
-    const auto before = find(table.source.name, station.id);
-    if (!before) return before.error();
-    if (!*before) {
-      ++report.stations_added;
-    } else {
-      ++(same_facts(**before, station) ? report.stations_unchanged : report.stations_changed);
-    }
-  }
-  const auto removed = connection_->drop_source(table.source.name);
-  if (!removed) return removed.error();
-  report.stations_gone = *removed - report.stations_unchanged - report.stations_changed;
-
-  auto& insert_source = connection_->insert_source;
-  if (const auto done = insert_source.bind(table.source.name, table.source.date).run(); !done) {
-    return done.error();
-  }
-  const std::int64_t source = connection_->database.last_row();
-  std::size_t done = 0;
-  for (const Station& station : table.stations) {
-    const auto row = connection_->insert(source, station);
-    if (!row) return row.error();
-    if (const auto go_on = told(progress, ++done, table.stations.size()); !go_on) {
-      return go_on.error();
-    }
-  }
-  if (const auto committed = transaction->commit(); !committed) return committed.error();
-  return report;
 }
 
 Result<std::vector<Station>> Catalog::with_call_sign(std::string_view call_sign) {

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "core/angles/bearing.hpp"
+#include "core/broadcast/programme_table.hpp"
 #include "core/broadcast/station.hpp"
 #include "core/broadcast/station_table.hpp"
 #include "core/result.hpp"
@@ -15,16 +16,43 @@
 
 namespace mastwise {
 
-// What an import did.
+// A station that an import found elsewhere than before.
+struct StationMove {
+  std::string call_sign = {};
+  double distance_m = 0.0;
+  bool operator==(const StationMove&) const = default;
+};
+
+// What an import did. The lists hold the first kListedStations at most.
 struct ImportReport {
+  static constexpr std::size_t kListedStations = 50;
+  // Less than this is a coordinate written anew: a second of arc is 31 m, a changed datum up to 100
+  // m, and neither turns an antenna (100 m at 10 km is 0.6 degrees).
+  static constexpr double kMove_m = 100.0;
+
   Source source = {};
   std::size_t rows_read = 0;
-  std::size_t stations_added = 0;      // not in the source's former table
-  std::size_t stations_changed = 0;    // there before, with other facts
-  std::size_t stations_unchanged = 0;  // there before, the same
-  std::size_t stations_gone = 0;       // no longer in the source's table
+  std::size_t stations_added = 0;                  // not in the source's former table
+  std::size_t stations_changed = 0;                // there before, with other facts
+  std::size_t stations_unchanged = 0;              // there before, the same
+  std::size_t stations_gone = 0;                   // no longer in the source's table
+  std::size_t stations_moved = 0;                  // among the changed: by more than kMove_m
+  std::vector<std::string> added_call_signs = {};  // in the table's order
+  std::vector<std::string> gone_call_signs = {};   // by call sign
+  std::vector<StationMove> moved = {};             // the farthest first
   std::vector<RejectedRow> rejected = {};
   std::vector<std::string> remarks = {};
+};
+
+// What an import of programmes did.
+struct ProgrammeReport {
+  Source source = {};
+  std::size_t rows_read = 0;
+  std::size_t programmes = 0;
+  std::size_t stations = 0;                 // of the catalog, that programmes now belong to
+  std::size_t without_station = 0;          // programmes whose station the catalog does not have
+  std::vector<std::string> strangers = {};  // their call signs or facility numbers, 50 at most
+  std::vector<RejectedRow> rejected = {};
 };
 
 // A source and how many stations of it the catalog holds.
@@ -65,6 +93,12 @@ class Catalog {
 
   // Takes a source's stations out. Returns how many there were.
   Result<std::size_t> remove_source(std::string_view name);
+
+  // Puts a table of programmes in, in place of that of the same name. They complete the programmes
+  // of whatever stations they belong to, now and after any later import of stations.
+  Result<ProgrammeReport> replace_programmes(const ProgrammeTable& table);
+  Result<Done> remove_programmes(std::string_view name);
+  Result<std::vector<SourceSummary>> programme_sources();  // by name; `stations`: programmes
 
   // The stations within a distance in metres, nearest first, at most `limit`.
   Result<std::vector<NearStation>> nearest(const Position& from, double max_distance_m,

@@ -7,7 +7,7 @@ namespace {
 
 // "Mwct" as a number, so that a foreign database is not taken for a catalog.
 constexpr std::int64_t kApplicationId = 0x4D776374;
-constexpr std::int64_t kVersion = 1;
+constexpr std::int64_t kVersion = 2;
 
 // Empty texts are unknown; other unknowns are NULL. Words, not numbers, for kinds: the file can be
 // read without the program.
@@ -35,6 +35,7 @@ CREATE TABLE stations(
   erp_kw REAL,
   polarization TEXT NOT NULL,
   directional INTEGER,
+  pattern TEXT,
   translator INTEGER,
   city TEXT NOT NULL,
   state TEXT NOT NULL,
@@ -49,6 +50,23 @@ CREATE TABLE programmes(
   network TEXT NOT NULL,
   language TEXT NOT NULL,
   PRIMARY KEY(station, place)) WITHOUT ROWID;
+CREATE TABLE programme_sources(
+  source INTEGER PRIMARY KEY,
+  name TEXT NOT NULL UNIQUE,
+  date TEXT NOT NULL);
+CREATE TABLE programme_overlay(
+  source INTEGER NOT NULL REFERENCES programme_sources ON DELETE CASCADE,
+  place INTEGER NOT NULL,
+  call_sign TEXT NOT NULL COLLATE NOCASE,
+  facility_id TEXT NOT NULL,
+  rf_channel TEXT NOT NULL,
+  virtual_channel TEXT NOT NULL,
+  name TEXT NOT NULL,
+  network TEXT NOT NULL,
+  language TEXT NOT NULL,
+  PRIMARY KEY(source, place)) WITHOUT ROWID;
+CREATE INDEX overlay_by_call_sign ON programme_overlay(call_sign);
+CREATE INDEX overlay_by_facility ON programme_overlay(facility_id);
 CREATE TABLE notes(
   station INTEGER NOT NULL REFERENCES stations ON DELETE CASCADE,
   place INTEGER NOT NULL,
@@ -115,8 +133,8 @@ Result<Done> Catalog::Connection::prepare() {
       {insert_station,
        "INSERT INTO stations(source, latitude_deg, longitude_deg, call_sign, id, facility_id, name,"
        " network, raster, rf_channel, standard, site_amsl_m, antenna_amsl_m, haat_m, erp_kw,"
-       " polarization, directional, translator, city, state, line)"
-       " VALUES(?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)"},
+       " polarization, directional, pattern, translator, city, state, line)"
+       " VALUES(?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)"},
       {insert_programme, "INSERT INTO programmes VALUES(?, ?, ?, ?, ?, ?)"},
       {insert_note, "INSERT INTO notes VALUES(?, ?, ?, ?)"},
       {insert_place, "INSERT INTO places VALUES(?1, ?2, ?2, ?3, ?3)"},
@@ -131,11 +149,34 @@ Result<Done> Catalog::Connection::prepare() {
       {select_station,
        "SELECT latitude_deg, longitude_deg, call_sign, id, facility_id, stations.name, network,"
        " raster, rf_channel, standard, site_amsl_m, antenna_amsl_m, haat_m, erp_kw, polarization,"
-       " directional, translator, city, state, line, sources.name, sources.date"
+       " directional, translator, city, state, line, pattern, sources.name, sources.date"
        " FROM stations JOIN sources USING(source) WHERE station = ?"},
       {select_programmes,
        "SELECT virtual_channel, name, network, language FROM programmes WHERE station = ?"
        " ORDER BY place"},
+      {insert_programme_source, "INSERT INTO programme_sources(name, date) VALUES(?, ?)"},
+      {delete_programme_source, "DELETE FROM programme_sources WHERE name = ?"},
+      {list_programme_sources,
+       "SELECT name, date, (SELECT count(*) FROM programme_overlay AS p WHERE p.source ="
+       " programme_sources.source) FROM programme_sources ORDER BY name"},
+      {insert_overlay, "INSERT INTO programme_overlay VALUES(?, ?, ?, ?, ?, ?, ?, ?, ?)"},
+      {select_overlay,
+       "SELECT virtual_channel, name, network, language FROM programme_overlay"
+       " WHERE ((call_sign <> '' AND call_sign = ?1)"
+       " OR (call_sign = '' AND facility_id <> '' AND facility_id = ?2))"
+       " AND (rf_channel = '' OR rf_channel = ?3) ORDER BY source, place"},
+      {stations_of_overlay,
+       "SELECT station FROM stations WHERE EXISTS(SELECT 1 FROM programme_overlay AS p"
+       " WHERE ((p.call_sign <> '' AND p.call_sign = stations.call_sign)"
+       " OR (p.call_sign = '' AND p.facility_id <> '' AND p.facility_id = stations.facility_id))"
+       " AND (p.rf_channel = '' OR p.rf_channel = stations.rf_channel))"},
+      {station_of_programme,
+       "SELECT 1 FROM stations WHERE ((?1 <> '' AND call_sign = ?1 COLLATE NOCASE)"
+       " OR (?1 = '' AND ?2 <> '' AND facility_id = ?2)) AND (?3 = '' OR rf_channel = ?3) LIMIT 1"},
+      {delete_words_of, "DELETE FROM station_words WHERE rowid = ?"},
+      {ids_of_source,
+       "SELECT id, call_sign FROM stations JOIN sources USING(source) WHERE sources.name = ?"
+       " ORDER BY call_sign, id"},
       {select_notes, "SELECT column_name, text FROM notes WHERE station = ? ORDER BY place"},
       {count_stations, "SELECT count(*) FROM stations"},
       {count_of_source, "SELECT count(*) FROM stations WHERE source = ?"},

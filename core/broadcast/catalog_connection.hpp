@@ -4,7 +4,9 @@
 #include "core/store/sqlite.hpp"
 
 #include <cstdint>
+#include <set>
 #include <string_view>
+#include <vector>
 
 namespace mastwise {
 
@@ -19,7 +21,19 @@ struct Catalog::Connection {
   // Removes a source with its stations; returns how many there were, 0 where there is no such
   // source.
   Result<std::size_t> drop_source(std::string_view name);
-  Result<Station> read(std::int64_t row);
+  // With the programmes of the overlay, or as its source has it.
+  Result<Station> read(std::int64_t row, bool with_overlay = true);
+  // What a person finds the station by, with the programmes of the overlay.
+  Result<Done> insert_words_of(std::int64_t row, const Station& station);
+
+  // Counts what a table would add, change, move and take away.
+  Result<Done> compare_with(const StationTable& table, ImportReport& report);
+
+  // Stations that programmes of the overlay belong to.
+  Result<std::set<std::int64_t>> rows_of_overlay();
+  Result<Done> find_words_anew(const std::set<std::int64_t>& rows);
+  Result<Done> insert_programmes(const ProgrammeTable& table);
+  Result<Done> count_strangers(const ProgrammeTable& table, ProgrammeReport& report);
 
   store::Database database;
 
@@ -27,6 +41,10 @@ struct Catalog::Connection {
   store::Statement insert_station, insert_programme, insert_note, insert_place, insert_words;
   store::Statement delete_words, delete_places, delete_stations;
   store::Statement select_station, select_programmes, select_notes;
+  store::Statement insert_programme_source, delete_programme_source, list_programme_sources;
+  store::Statement insert_overlay, select_overlay, stations_of_overlay, delete_words_of;
+  store::Statement station_of_programme;
+  store::Statement ids_of_source;
   store::Statement count_stations, count_of_source, by_id, by_call_sign;
   store::Statement in_box, matching;
 
@@ -34,6 +52,7 @@ struct Catalog::Connection {
   Result<Done> create();
   Result<Done> prepare();
   Result<Done> read_parts(std::int64_t row, Station& station);
+  Result<std::vector<Programme>> overlay_of(const Station& station);
 };
 
 }  // namespace mastwise

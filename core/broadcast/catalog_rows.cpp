@@ -1,5 +1,6 @@
 #include "core/broadcast/catalog_connection.hpp"
 #include "core/broadcast/catalog_search.hpp"
+#include "core/broadcast/programme_table.hpp"
 
 #include <string>
 
@@ -27,6 +28,11 @@ Error damaged(const store::Database& database, const Error& error) {
                .remedy = "move the file away and import the station tables again"};
 }
 
+std::optional<std::string> stored(const std::optional<TransmitPattern>& pattern) {
+  if (!pattern) return std::nullopt;
+  return to_text(*pattern);
+}
+
 // The kinds that are stored as words.
 Result<Done> read_kinds(const store::Statement& row, Station& station) {
   const auto raster = parse_raster(row.text_view(7));
@@ -43,6 +49,11 @@ Result<Done> read_kinds(const store::Statement& row, Station& station) {
   const auto polarization = parse_polarization(row.text_view(14));
   if (!polarization) return polarization.error();
   station.polarization = *polarization;
+  if (!row.is_null(20)) {
+    auto pattern = parse_transmit_pattern(row.text_view(20));
+    if (!pattern) return pattern.error();
+    station.pattern = std::move(pattern).value();
+  }
   return Done{};
 }
 
@@ -65,7 +76,7 @@ Result<Station> read_facts(const store::Statement& row) {
       .translator = yes_no(row.optional_integer(16)),
       .city = row.text(17),
       .state = row.text(18),
-      .provenance = {{row.text(20), row.text(21)}, static_cast<std::size_t>(row.integer(19))}};
+      .provenance = {{row.text(21), row.text(22)}, static_cast<std::size_t>(row.integer(19))}};
   if (const auto kinds = read_kinds(row, station); !kinds) return kinds.error();
   return station;
 }
@@ -77,7 +88,7 @@ Result<std::int64_t> Catalog::Connection::insert(std::int64_t source, const Stat
                       s.id, s.facility_id, s.name, s.network, to_text(s.raster),
                       to_text(s.rf_channel), stored(s.standard), s.site_amsl_m, s.antenna_amsl_m,
                       s.haat_m, s.erp_kw, to_text(s.polarization), stored(s.directional),
-                      stored(s.translator), s.city, s.state,
+                      stored(s.pattern), stored(s.translator), s.city, s.state,
                       static_cast<std::int64_t>(s.provenance.line));
   if (const auto done = insert_station.run(); !done) return done.error();
   const std::int64_t row = database.last_row();
@@ -96,14 +107,36 @@ Result<std::int64_t> Catalog::Connection::insert(std::int64_t source, const Stat
   }
   insert_place.bind(row, s.position.latitude_deg(), s.position.longitude_deg());
   if (const auto done = insert_place.run(); !done) return done.error();
-  const catalog_search::Words words = catalog_search::words_of(s);
-  insert_words.bind(row, s.call_sign, s.name, words.networks, words.programmes, words.place,
-                    words.channels);
-  if (const auto done = insert_words.run(); !done) return done.error();
+  if (const auto done = insert_words_of(row, s); !done) return done.error();
   return row;
 }
 
-Result<Station> Catalog::Connection::read(std::int64_t row) {
+Result<Done> Catalog::Connection::insert_words_of(std::int64_t row, const Station& s) {
+  const auto overlay = overlay_of(s);
+  if (!overlay) return overlay.error();
+  const catalog_search::Words words = overlay->empty() ? catalog_search::words_of(s) : [&] {
+    Station completed = s;
+    completed.programmes = merged_programmes(s.programmes, *overlay);
+    return catalog_search::words_of(completed);
+  }();
+  return insert_words
+      .bind(row, s.call_sign, s.name, words.networks, words.programmes, words.place, words.channels)
+      .run();
+}
+
+Result<std::vector<Programme>> Catalog::Connection::overlay_of(const Station& station) {
+  std::vector<Programme> programmes;
+  select_overlay.bind(station.call_sign, station.facility_id, to_text(station.rf_channel));
+  while (true) {
+    const auto more = select_overlay.step();
+    if (!more) return more.error();
+    if (!*more) return programmes;
+    programmes.push_back({select_overlay.text(0), select_overlay.text(1), select_overlay.text(2),
+                          select_overlay.text(3)});
+  }
+}
+
+Result<Station> Catalog::Connection::read(std::int64_t row, bool with_overlay) {
   const auto found = select_station.bind(row).step();
   if (!found) return found.error();
   if (!*found) return damaged(database, Error{.what = "it is missing"});
@@ -111,6 +144,12 @@ Result<Station> Catalog::Connection::read(std::int64_t row) {
   select_station.reset();
   if (!station) return damaged(database, station.error());
   if (const auto parts = read_parts(row, *station); !parts) return parts.error();
+  if (!with_overlay) return station;
+  const auto overlay = overlay_of(*station);
+  if (!overlay) return overlay.error();
+  if (!overlay->empty()) {
+    station->programmes = merged_programmes(std::move(station->programmes), *overlay);
+  }
   return station;
 }
 

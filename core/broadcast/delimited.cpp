@@ -52,6 +52,8 @@ bool is_utf8(std::string_view text) {
   return true;
 }
 
+}  // namespace
+
 std::string to_utf8(std::string cell) {
   if (is_utf8(cell)) return cell;
   std::string result;
@@ -66,8 +68,6 @@ std::string to_utf8(std::string cell) {
   }
   return result;
 }
-
-}  // namespace
 
 DelimitedReader::DelimitedReader(std::string_view text, char separator, char comment)
     : text_(text), separator_(separator), comment_(comment) {

@@ -15,6 +15,9 @@ struct DelimitedRow {
   std::string fault = {};  // empty when the row could be read
 };
 
+// The text itself where it is UTF-8 (RFC 3629), else taken for ISO 8859-1.
+std::string to_utf8(std::string text);
+
 // Reads delimited text by RFC 4180: quoted cells, doubled quotes, line ends within quotes; ends of
 // line CR LF, LF or CR. A byte-order mark and blank lines are passed over. A cell that is not UTF-8
 // is taken for ISO 8859-1. After a faulty row it goes on at the next line. The text must outlive

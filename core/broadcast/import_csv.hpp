@@ -31,6 +31,9 @@ namespace mastwise {
 //   erp_kw          effective radiated power toward the strongest direction, above 0 to 10000
 //   polarization    horizontal, vertical, elliptical
 //   directional     yes, no
+//   pattern         the transmitting antenna's: azimuth from true north and relative field, 0 to 1,
+//                   parted by ";", no gap above 90 degrees: "0 0.85; 10 0.9; 20 1; ..."; where the
+//                   separator is ";", in quotes
 //   city, state     text, the place of licence
 //   translator      yes, no
 //

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "core/broadcast/channels.hpp"
+#include "core/broadcast/transmit_pattern.hpp"
 #include "core/geo/position.hpp"
 #include "core/result.hpp"
 
@@ -67,6 +68,7 @@ struct Station {
   std::optional<double> erp_kw = {};          // toward the strongest direction
   Polarization polarization = Polarization::unknown;
   std::optional<bool> directional = {};
+  std::optional<TransmitPattern> pattern = {};  // azimuths are true
   std::optional<bool> translator = {};
 
   std::string city = {};  // place of licence

@@ -111,6 +111,9 @@ constexpr std::array kWords{
         [](Station& s, std::string_view t) { return keep(parse_polarization(t), s.polarization); }},
     WordField{"directional",
               [](Station& s, std::string_view t) { return set_yes_no(s.directional, t); }},
+    WordField{
+        "pattern",
+        [](Station& s, std::string_view t) { return keep(parse_transmit_pattern(t), s.pattern); }},
     WordField{"translator",
               [](Station& s, std::string_view t) { return set_yes_no(s.translator, t); }},
 };
@@ -138,7 +141,7 @@ const std::vector<std::string_view>& names() {
       "call_sign",   "raster",         "rf_channel", "id",         "facility_id",
       "site",        "name",           "network",    "programmes", "standard",
       "site_amsl_m", "antenna_amsl_m", "haat_m",     "erp_kw",     "polarization",
-      "directional", "city",           "state",      "translator"};
+      "directional", "pattern",        "city",       "state",      "translator"};
   return kNames;
 }
 
@@ -152,6 +155,15 @@ std::optional<double> unit_factor(std::string_view name, std::string_view unit) 
   if (field == kNumbers.end() || known == kUnits.end()) return std::nullopt;
   if (field->quantity != known->quantity) return std::nullopt;
   return known->factor;
+}
+
+std::string_view unit_of(std::string_view name, double factor) {
+  const auto field = find(kNumbers, name);
+  if (field == kNumbers.end() || factor == 1.0) return {};
+  const auto known = std::find_if(kUnits.begin(), kUnits.end(), [&](const Unit& unit) {
+    return unit.quantity == field->quantity && unit.factor == factor;
+  });
+  return known == kUnits.end() ? std::string_view() : known->name;
 }
 
 std::optional<double> parse_number(std::string_view cell, bool decimal_comma) {

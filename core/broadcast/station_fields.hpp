@@ -18,6 +18,9 @@ bool is_known(std::string_view name);
 // "ft". Nothing where the field has no such unit.
 std::optional<double> unit_factor(std::string_view name, std::string_view unit);
 
+// The unit of a field by its factor, for writing a mapping; "" where the factor is 1 or no unit's.
+std::string_view unit_of(std::string_view name, double factor);
+
 // The finite number that a cell holds, with a decimal comma where allowed; else nothing.
 std::optional<double> parse_number(std::string_view cell, bool decimal_comma);
 

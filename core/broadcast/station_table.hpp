@@ -15,7 +15,7 @@ struct RejectedRow {
   bool operator==(const RejectedRow&) const = default;
 };
 
-// What a reader made of one source's table: ready for Catalog::import.
+// What a reader made of one source's table: ready for Catalog::replace_source.
 struct StationTable {
   Source source = {};
   std::vector<Station> stations = {};

@@ -18,6 +18,7 @@ struct FieldRule {
   double factor = 1.0;                    // the cell's number times this gives our unit
   std::vector<std::string> unknown = {};  // cells that mean "not known", besides the empty one
   std::map<std::string, std::string> values = {};  // cell to our word; empty: cells are our words
+  bool operator==(const FieldRule&) const = default;
 };
 
 enum class AngleNotation : std::uint8_t {
@@ -36,6 +37,7 @@ struct AngleRule {
   bool letter_in_cell = false;     // "44.35N": the cell ends in its letter
   bool positive_is_south_or_west = false;
   bool sixty_seconds_carry = false;  // 60 seconds (a rounded 59.5 and more) are the next minute
+  bool operator==(const AngleRule&) const = default;
 };
 
 // How to read a regulator's delimited table.
@@ -50,6 +52,7 @@ struct TableMapping {
   AngleRule longitude = {};
   std::map<std::string, FieldRule> fields = {};  // by the field names of import_csv.hpp
   bool optional_columns = false;                 // columns that the table lacks are passed over
+  bool operator==(const TableMapping&) const = default;
 };
 
 // Reads a mapping file, JSON:
@@ -69,9 +72,15 @@ struct TableMapping {
 // Notations: "decimal"; "DDMMSS" or "DDDMMSS"; "separate" with "degrees", "minutes", "seconds"
 // (columns; the last two may be left out) in place of "column". "positive": north, south, east or
 // west; "letter" when the cell ends in its letter; or leave it out and name a "letter_column".
+// "values": "*" stands for any other cell, and a word that is empty for "not known".
 // "sixty_seconds": "refuse" (as if left out) or "carry". Units: kW, W, MW for erp_kw; m, ft for the
 // heights. Fields: those of import_csv.hpp but the coordinates, and "site" (told apart within a
 // facility). An error says which key is wrong, what is known there and what to do.
 Result<TableMapping> parse_table_mapping(std::string_view json);
+
+// The mapping file that parse_table_mapping() reads as this mapping, so that one that was guessed
+// and corrected can be remembered. `optional_columns` is no part of it. A factor that is no unit's
+// cannot be written: parse_table_mapping() gives none.
+std::string to_json(const TableMapping& mapping);
 
 }  // namespace mastwise

@@ -28,8 +28,9 @@ struct Detail {
   double excess_db = 0.0;  // loss beyond free space down to the top of the surroundings
   itm::Warnings itm_warnings = 0;
   LocalLoss local = {};
-  double station_pattern_db = 0.0;
-  double field_tenth_dbuvm = 0.0;  // exceeded for 10 % of the time
+  double station_pattern_db = 0.0;     // what its pattern takes toward the stop
+  bool station_pattern_known = false;  // else it is assumed
+  double field_tenth_dbuvm = 0.0;      // exceeded for 10 % of the time
   double polarization_db = 0.0;
   double heading_db = 0.0;    // mean loss by the error of the heading
   double received_dbm = 0.0;  // median, all losses taken off, antenna aimed

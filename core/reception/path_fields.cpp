@@ -138,7 +138,10 @@ void PathComputer::set_fields(const std::optional<Losses>& p1812, const Losses& 
   detail_.local = local_loss(receiver_.surroundings, receiver_.leaves_m, receiver_.gear.height_m,
                              outlook_.frequency_mhz);
   Deviations& deviations = outlook_.deviations;
-  if (station_.directional.value_or(false)) {
+  if (station_.pattern) {
+    detail_.station_pattern_db = station_.pattern->loss_db(scratch_.profile.bearing_at_start);
+    detail_.station_pattern_known = true;
+  } else if (station_.directional.value_or(false)) {
     detail_.station_pattern_db = kUnknownPattern_db;
     deviations.station_db = kUnknownPatternDeviation_db;
   }

@@ -19,8 +19,9 @@ namespace mastwise::reception {
 // for 90 % of time, in the terrain model by its own tables, in P.1812 mirrored about the median
 // (p1812.hpp), the mean of both over 1.2816. Model: the situation deviation of the terrain model
 // [Algorithm (5.12)] and half the two medians' difference, the standard error of the mean of two.
-// A directional station whose pattern is not known: 3 dB less than its power toward the strongest
-// direction, give or take 4 dB [cp].
+// Of a station whose pattern is known, the field toward the stop is that of its power times the
+// square of the pattern's relative field. A directional station whose pattern is not known: 3 dB
+// less than its power toward the strongest direction, give or take 4 dB [cp].
 void compute_path(const Station& station, const Receiver& receiver,
                   const terrain::TileSource& tiles, Measurement& measurement, Scratch& scratch);
 

@@ -27,7 +27,7 @@ enum class ReasonKind : std::uint8_t {
   aim,                  // the error of the heading on this beam
   fading,               // evenings differ
   model_spread,         // the two models disagree
-  transmitter_pattern,  // a directional station whose pattern is not known
+  transmitter_pattern,  // a directional station: what its pattern takes, known or assumed
   shortfall,            // how much is missing
   overload,             // strong signals are too much for the amplifier
   // What costs nothing that could be counted, 0 dB.

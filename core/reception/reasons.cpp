@@ -203,8 +203,10 @@ void Collector::uncertain() {
         fmt::format("the two models differ by {:.0f} dB on these {}", spread_db,
                     distance(outlook_.distance_m)));
   }
+  const char* known = "its antenna sends {:.0f} dB less toward here than where it sends most";
+  const char* assumed = "a directional station, its pattern not known: {:.0f} dB less assumed";
   cost(ReasonKind::transmitter_pattern, detail_.station_pattern_db,
-       fmt::format("a directional station, its pattern not known: {:.0f} dB less assumed",
+       fmt::format(fmt::runtime(detail_.station_pattern_known ? known : assumed),
                    detail_.station_pattern_db));
 }
 

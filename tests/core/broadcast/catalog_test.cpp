@@ -78,6 +78,7 @@ TEST_CASE("a station comes back from the catalog as it went in, also after closi
       .erp_kw = 65.4,
       .polarization = Polarization::vertical,
       .directional = false,
+      .pattern = *parse_transmit_pattern("0 0.85; 90 0.1; 180 1; 270 0.3"),
       .translator = true,
       .city = "Alder's \"Reach\"",
       .state = "QQ",
@@ -161,7 +162,7 @@ TEST_CASE("a file that is no catalog, or of another version, is refused with adv
   file.execute("PRAGMA user_version = 99");
   const auto newer = Catalog::open(file.path);
   REQUIRE_FALSE(newer);
-  CHECK(newer.error().what == "this catalog has version 99, the program knows version 1");
+  CHECK(newer.error().what == "this catalog has version 99, the program knows version 2");
   CHECK(newer.error().remedy == "move the file away and import the station tables again");
 
   const auto folder = Catalog::open("/nowhere/at/all/catalog");

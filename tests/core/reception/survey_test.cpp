@@ -177,6 +177,28 @@ TEST_CASE("what is not known is said and not guessed") {
     const auto list = survey(test::roof_antenna(), {station}, tiles);
     CHECK(has_reason(list.at(0), ReasonKind::transmitter_pattern));
   }
+  SECTION("a known pattern takes exactly its decibels off the field, and no doubt is left") {
+    const auto plain = survey(test::roof_antenna(), {station}, tiles);
+    station.directional = true;
+    // The stop lies due south. By hand: 20 log 0.25 = -12.0412 dB.
+    station.pattern = *parse_transmit_pattern("0 1; 90 1; 180 0.25; 270 1");
+    const auto list = survey(test::roof_antenna(), {station}, tiles);
+    CHECK(*plain.at(0).outlook.field_dbuvm - *list.at(0).outlook.field_dbuvm ==
+          Approx(12.0412).margin(0.001));
+    CHECK(*plain[0].outlook.field_p1812_dbuvm - *list[0].outlook.field_p1812_dbuvm ==
+          Approx(12.0412).margin(0.001));
+    CHECK(list[0].outlook.deviations.station_db == 0.0);
+    const auto told = std::find_if(
+        list[0].reasons.begin(), list[0].reasons.end(),
+        [](const Reason& reason) { return reason.kind == ReasonKind::transmitter_pattern; });
+    REQUIRE(told != list[0].reasons.end());
+    CHECK(told->text == "its antenna sends 12 dB less toward here than where it sends most");
+    station.pattern = *parse_transmit_pattern("0 0.25; 90 1; 180 1; 270 1");
+    const auto strongest = survey(test::roof_antenna(), {station}, tiles);
+    CHECK(*strongest.at(0).outlook.field_dbuvm ==
+          Approx(*plain[0].outlook.field_dbuvm).margin(1e-3));
+    CHECK_FALSE(has_reason(strongest[0], ReasonKind::transmitter_pattern));
+  }
   SECTION("lengths are said in miles on wish") {
     const auto list = survey(test::roof_antenna(), {station}, terrain::TileSet(), Lengths::miles);
     CHECK(list.at(0).reasons.at(0).text.find("height") != std::string::npos);

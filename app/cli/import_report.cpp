@@ -1,0 +1,140 @@
+#include "app/cli/import_report.hpp"
+
+#include <fmt/format.h>
+
+namespace mastwise::cli {
+namespace {
+
+using nlohmann::json;
+
+json rejected_json(const std::vector<RejectedRow>& rows) {
+  json rejected = json::array();
+  for (const RejectedRow& row : rows) {
+    rejected.push_back({{"line", row.line}, {"reason", row.reason}});
+  }
+  return rejected;
+}
+
+std::string rejected_text(const std::vector<RejectedRow>& rows) {
+  std::string text;
+  for (const RejectedRow& row : rows) text += fmt::format("  line {}: {}\n", row.line, row.reason);
+  return text;
+}
+
+// A bounded list of call signs, and that it goes on.
+std::string listed(const char* what, const std::vector<std::string>& names, std::size_t all) {
+  if (names.empty()) return {};
+  return fmt::format("  {}: {}{}\n", what, fmt::join(names, ", "),
+                     all > names.size() ? fmt::format(" and {} more", all - names.size()) : "");
+}
+
+std::string place_text(const Station& station) {
+  return fmt::format("  {:<10} RF {:<4} {:9.4f} {:10.4f}  {}\n", station.call_sign,
+                     to_text(station.rf_channel), station.position.latitude_deg(),
+                     station.position.longitude_deg(), station.city);
+}
+
+}  // namespace
+
+json report_json(const ImportReport& report) {
+  json moved = json::array();
+  for (const StationMove& move : report.moved) {
+    moved.push_back({{"call_sign", move.call_sign}, {"distance_m", move.distance_m}});
+  }
+  return {{"source", report.source.name},
+          {"source_date", report.source.date},
+          {"rows_read", report.rows_read},
+          {"stations_added", report.stations_added},
+          {"stations_changed", report.stations_changed},
+          {"stations_unchanged", report.stations_unchanged},
+          {"stations_gone", report.stations_gone},
+          {"stations_moved", report.stations_moved},
+          {"added", report.added_call_signs},
+          {"gone", report.gone_call_signs},
+          {"moved", moved},
+          {"rows_rejected", report.rejected.size()},
+          {"rejected", rejected_json(report.rejected)},
+          {"remarks", report.remarks}};
+}
+
+std::string report_text(const ImportReport& report) {
+  std::string text = fmt::format(
+      "{}: {} rows read, {} stations added, {} changed, {} as before, {} gone, {} moved, {} rows "
+      "rejected\n",
+      report.source.name, report.rows_read, report.stations_added, report.stations_changed,
+      report.stations_unchanged, report.stations_gone, report.stations_moved,
+      report.rejected.size());
+  const bool replaced = report.stations_changed + report.stations_unchanged + report.stations_gone;
+  if (replaced) text += listed("new", report.added_call_signs, report.stations_added);
+  text += listed("gone", report.gone_call_signs, report.stations_gone);
+  std::vector<std::string> moves;
+  for (const StationMove& move : report.moved) {
+    moves.push_back(fmt::format("{} {:.1f} km", move.call_sign, move.distance_m / 1000.0));
+  }
+  text += listed("moved", moves, report.stations_moved);
+  text += rejected_text(report.rejected);
+  for (const std::string& remark : report.remarks) text += "  " + remark + "\n";
+  return text;
+}
+
+json report_json(const ProgrammeReport& report) {
+  return {{"source", report.source.name},
+          {"source_date", report.source.date},
+          {"rows_read", report.rows_read},
+          {"programmes", report.programmes},
+          {"stations", report.stations},
+          {"without_station", report.without_station},
+          {"strangers", report.strangers},
+          {"rows_rejected", report.rejected.size()},
+          {"rejected", rejected_json(report.rejected)}};
+}
+
+std::string report_text(const ProgrammeReport& report) {
+  return fmt::format(
+             "{}: {} rows read, {} programmes, {} without a station in the catalog, {} rows "
+             "rejected; {} stations have added programmes\n",
+             report.source.name, report.rows_read, report.programmes, report.without_station,
+             report.rejected.size(), report.stations) +
+         listed("without a station", report.strangers, report.strangers.size()) +
+         rejected_text(report.rejected);
+}
+
+json guess_json(const GuessedMapping& guess, const std::vector<Station>& sample) {
+  json doubts = json::array();
+  for (const Doubt& doubt : guess.doubts) {
+    doubts.push_back({{"field", doubt.field},
+                      {"assumed", doubt.options.at(doubt.chosen)},
+                      {"options", doubt.options},
+                      {"why", doubt.why}});
+  }
+  json stations = json::array();
+  for (const Station& station : sample) {
+    stations.push_back({{"call_sign", station.call_sign},
+                        {"rf_channel", to_text(station.rf_channel)},
+                        {"latitude_deg", station.position.latitude_deg()},
+                        {"longitude_deg", station.position.longitude_deg()}});
+  }
+  return {{"guess", json::parse(to_json(guess.mapping), nullptr, false)},
+          {"doubts", doubts},
+          {"sample", stations},
+          {"imported", false}};
+}
+
+std::string guess_text(const GuessedMapping& guess, const std::vector<Station>& sample) {
+  const TableMapping& mapping = guess.mapping;
+  std::string text = "The columns were guessed:\n";
+  text += fmt::format("  latitude from {}, longitude from {}\n", mapping.latitude.column,
+                      mapping.longitude.column);
+  for (const auto& [name, rule] : mapping.fields) {
+    text += fmt::format("  {} from {}\n", name, rule.column);
+  }
+  for (const Doubt& doubt : guess.doubts) {
+    text += fmt::format("In doubt: {} is taken as {} (readings: {}): {}\n", doubt.field,
+                        doubt.options.at(doubt.chosen), fmt::join(doubt.options, ", "), doubt.why);
+  }
+  text += "So read, some of the stations are:\n";
+  for (const Station& station : sample) text += place_text(station);
+  return text;
+}
+
+}  // namespace mastwise::cli

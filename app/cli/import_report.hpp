@@ -1,0 +1,23 @@
+#pragma once
+
+#include "core/broadcast/catalog.hpp"
+#include "core/broadcast/guess_mapping.hpp"
+
+#include <string>
+
+#include <nlohmann/json.hpp>
+
+// What the import verbs print.
+namespace mastwise::cli {
+
+nlohmann::json report_json(const ImportReport& report);
+std::string report_text(const ImportReport& report);
+
+nlohmann::json report_json(const ProgrammeReport& report);
+std::string report_text(const ProgrammeReport& report);
+
+// The guess with its doubts, as a person decides on it; `sample` are stations read by it.
+nlohmann::json guess_json(const GuessedMapping& guess, const std::vector<Station>& sample);
+std::string guess_text(const GuessedMapping& guess, const std::vector<Station>& sample);
+
+}  // namespace mastwise::cli

@@ -1,0 +1,66 @@
+#pragma once
+
+#include "core/broadcast/guess_mapping.hpp"
+#include "core/broadcast/joined_import.hpp"
+#include "core/broadcast/joined_mapping.hpp"
+#include "core/broadcast/station_table.hpp"
+#include "core/broadcast/table_mapping.hpp"
+#include "core/result.hpp"
+
+#include <cstdint>
+#include <string>
+#include <string_view>
+#include <variant>
+#include <vector>
+
+// Station tables as they lie on the disk, for the command line and for the touch import:
+//
+//   list_offers(folder)                 what could be imported, to choose from
+//   head_of(path)                       the beginning of what was chosen
+//   is_own_format(head)                 if so, OwnFormat is the way to read it
+//   guess_mapping(head, source_of(path))   else: the columns, and what is in doubt
+//   choose(guess, doubt, option)        a thumb takes another reading
+//   sample_stations(head, guess.mapping)   ten stations for the map, after each choice
+//   to_json(guess.mapping)              to remember it; load_mapping() reads it again
+//   read_stations(path, way, progress)  all of it, by a worker; then Catalog::replace_source
+namespace mastwise::sources {
+
+struct Offer {
+  std::string path = {};
+  std::string name = {};    // without its folder
+  std::uint64_t bytes = 0;  // of a folder: of the tables in it
+  bool joined_set =
+      false;  // a folder, or an archive of several files: needs a mapping of joined tables
+};
+
+// Tables (.csv, .tsv, .txt, .dat), archives (.zip) and folders with tables in them, by name.
+Result<std::vector<Offer>> list_offers(const std::string& folder);
+
+// The project's own station table, import_csv.hpp.
+struct OwnFormat {
+  Source source = {};
+};
+using Way = std::variant<OwnFormat, TableMapping, JoinedMapping>;
+
+// The first 256 kB of a file, or of the one file in a zip archive.
+Result<std::string> head_of(const std::string& path);
+
+// Whether a head's header has the columns of the project's own format for call sign and position.
+bool is_own_format(std::string_view head);
+
+// The file's name as the name of its source.
+Source source_of(const std::string& path, const std::string& date = {});
+
+// A mapping, of one table or of joined ones, by its file or by its name among those that come with
+// the program ("us_post_auction", "us_lms"). `date` goes before the mapping's own where not empty.
+Result<Way> load_mapping(const std::string& name, const std::string& date = {});
+
+// Reads all of a file, or of a folder or archive of joined tables. A single table is held in memory
+// whole and may have 256 MB; progress is told of joined tables only.
+Result<StationTable> read_stations(const std::string& path, const Way& way,
+                                   const JoinProgress& progress = {});
+
+// All of a file, or of the one file in a zip archive, 256 MB at most.
+Result<std::string> read_whole(const std::string& path);
+
+}  // namespace mastwise::sources

@@ -1,0 +1,174 @@
+#include "platform/table_folder.hpp"
+
+#include "core/broadcast/words.hpp"
+
+#include <algorithm>
+#include <cerrno>
+#include <cstring>
+#include <fstream>
+#include <optional>
+#include <system_error>
+
+#include <fmt/format.h>
+#include <zip.h>
+
+namespace mastwise::platform {
+namespace {
+
+namespace fs = std::filesystem;
+
+struct DiscardArchive {
+  void operator()(zip_t* archive) const { zip_discard(archive); }
+};
+struct CloseEntry {
+  void operator()(zip_file_t* entry) const { zip_fclose(entry); }
+};
+using Archive = std::unique_ptr<zip_t, DiscardArchive>;
+using Entry = std::unique_ptr<zip_file_t, CloseEntry>;
+
+class FileStream : public ByteStream {
+ public:
+  FileStream(std::ifstream file, std::string path, std::uint64_t size)
+      : file_(std::move(file)), path_(std::move(path)), size_(size) {}
+  Result<std::size_t> read(std::span<char> into) override {
+    file_.read(into.data(), static_cast<std::streamsize>(into.size()));
+    if (file_.bad()) return Error{.what = "the file cannot be read further", .where = path_};
+    return static_cast<std::size_t>(file_.gcount());
+  }
+  std::uint64_t size() const override { return size_; }
+
+ private:
+  std::ifstream file_;
+  std::string path_;
+  std::uint64_t size_;
+};
+
+// The checksum is compared when the end is read.
+class ZipStream : public ByteStream {
+ public:
+  ZipStream(Archive archive, Entry entry, std::string path, std::uint64_t size)
+      : archive_(std::move(archive)),
+        entry_(std::move(entry)),
+        path_(std::move(path)),
+        size_(size) {}
+  Result<std::size_t> read(std::span<char> into) override {
+    const zip_int64_t got = zip_fread(entry_.get(), into.data(), into.size());
+    if (got >= 0) return static_cast<std::size_t>(got);
+    return Error{
+        .what = std::string("zip archive cannot be unpacked: ") + zip_file_strerror(entry_.get()),
+        .where = path_,
+        .remedy = "copy the file again from its source"};
+  }
+  std::uint64_t size() const override { return size_; }
+
+ private:
+  Archive archive_;  // outlives its entry
+  Entry entry_;
+  std::string path_;
+  std::uint64_t size_;
+};
+
+std::string last_part(std::string_view name) {
+  const auto slash = name.find_last_of("/\\");
+  return std::string(slash == std::string_view::npos ? name : name.substr(slash + 1));
+}
+
+Result<Archive> open_archive(const fs::path& path) {
+  int code = 0;
+  Archive archive(zip_open(path.string().c_str(), ZIP_RDONLY, &code));
+  if (archive) return archive;
+  zip_error_t error;
+  zip_error_init_with_code(&error, code);
+  const Error told{
+      .what = std::string("zip archive cannot be opened: ") + zip_error_strerror(&error),
+      .where = path.string(),
+      .remedy = "copy the file again from its source"};
+  zip_error_fini(&error);
+  return told;
+}
+
+std::vector<std::string> entries_of(zip_t* archive) {
+  std::vector<std::string> names;
+  for (zip_int64_t i = 0; i < zip_get_num_entries(archive, 0); ++i) {
+    const char* name = zip_get_name(archive, static_cast<zip_uint64_t>(i), 0);
+    names.push_back(name != nullptr ? last_part(name) : std::string());
+  }
+  return names;
+}
+
+Result<std::unique_ptr<ByteStream>> open_zipped(const fs::path& path, const std::string& name) {
+  auto archive = open_archive(path);
+  if (!archive) return archive.error();
+  const auto names = entries_of(archive->get());
+  const auto found = std::find_if(names.begin(), names.end(), [&](const std::string& one) {
+    return words::same_word(one, name);
+  });
+  if (found == names.end()) {
+    return Error{.what = fmt::format("there is no file {}", name),
+                 .where = path.string(),
+                 .remedy = fmt::format("the files there are: {}", fmt::join(names, ", "))};
+  }
+  const auto index = static_cast<zip_uint64_t>(found - names.begin());
+  Entry entry(zip_fopen_index(archive->get(), index, 0));
+  if (!entry) {
+    return Error{
+        .what = std::string("zip archive cannot be unpacked: ") + zip_strerror(archive->get()),
+        .where = path.string(),
+        .remedy = "copy the file again from its source"};
+  }
+  zip_stat_t status;
+  zip_stat_init(&status);
+  const bool known =
+      zip_stat_index(archive->get(), index, 0, &status) == 0 && (status.valid & ZIP_STAT_SIZE) != 0;
+  return std::unique_ptr<ByteStream>(std::make_unique<ZipStream>(
+      std::move(archive).value(), std::move(entry), path.string(), known ? status.size : 0));
+}
+
+}  // namespace
+
+Result<std::unique_ptr<ByteStream>> open_file(const fs::path& path) {
+  std::ifstream file(path, std::ios::binary);
+  if (!file) {
+    return Error{.what = std::string("cannot read: ") + std::strerror(errno),
+                 .where = path.string()};
+  }
+  std::error_code unknown;
+  const auto size = fs::file_size(path, unknown);
+  return std::unique_ptr<ByteStream>(std::make_unique<FileStream>(
+      std::move(file), path.string(), unknown ? std::uintmax_t{0} : size));
+}
+
+Result<TableFolder> TableFolder::at(const fs::path& path) {
+  std::error_code trouble;
+  std::vector<std::string> names;
+  const bool folder = fs::is_directory(path, trouble);
+  if (folder) {
+    for (fs::directory_iterator at(path, trouble), end; !trouble && at != end;
+         at.increment(trouble)) {
+      if (at->is_regular_file(trouble)) names.push_back(at->path().filename().string());
+    }
+    if (trouble) return Error{.what = trouble.message(), .where = path.string()};
+  } else {
+    const auto archive = open_archive(path);
+    if (!archive) return archive.error();
+    names = entries_of(archive->get());
+  }
+  std::sort(names.begin(), names.end());
+  return TableFolder(path, !folder, std::move(names));
+}
+
+Result<std::unique_ptr<ByteStream>> TableFolder::open(const std::string& name) {
+  if (zipped_) return open_zipped(path_, name);
+  const std::string zipped = fs::path(name).replace_extension(".zip").string();
+  for (const std::string& one : names_) {
+    if (words::same_word(one, name)) return open_file(path_ / one);
+  }
+  for (const std::string& one : names_) {
+    if (words::same_word(one, zipped)) return open_zipped(path_ / one, name);
+  }
+  return Error{.what = fmt::format("there is neither {} nor {}", name, zipped),
+               .where = path_.string(),
+               .remedy = fmt::format("the files there are: {}", fmt::join(names_, ", "))};
+}
+
+}  // namespace mastwise::platform
