@@ -45,6 +45,20 @@ BroadcastStandard standard_of(const Station& station) {
   return BroadcastStandard::atsc1;
 }
 
+Measurement start_measurement(const Station& station) {
+  Measurement measurement;
+  measurement.standard = standard_of(station);
+  const auto slot = channel_slot(station.raster, station.rf_channel);
+  if (!slot) {
+    measurement.detail.missing = Missing::channel;
+    return measurement;
+  }
+  measurement.slot = *slot;
+  measurement.outlook.frequency_mhz = slot->centre_mhz;
+  measurement.outlook.band = slot->band;
+  return measurement;
+}
+
 LinkBudget::LinkBudget(Receiver receiver)
     : receiver_(std::move(receiver)), without_amplifier_(receiver_.gear) {
   without_amplifier_.amplifier.reset();

@@ -16,6 +16,10 @@ double dbm(double milliwatts);
 // raster's countries.
 BroadcastStandard standard_of(const Station& station);
 
+// What is known before the path: standard, channel, frequency and band; `missing` where the raster
+// has no such channel.
+Measurement start_measurement(const Station& station);
+
 // The gear at the stop, for any station.
 class LinkBudget {
  public:

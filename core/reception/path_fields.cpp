@@ -29,35 +29,35 @@ double field_per_kilowatt_dbuvm(double loss_db, double frequency_mhz) {
 
 class PathComputer {
  public:
-  PathComputer(const Station& station, const Receiver& receiver, Measurement& measurement,
-               Scratch& scratch)
+  PathComputer(const Station& station, const Receiver& receiver, Measurement& measurement)
       : station_(station),
         receiver_(receiver),
         outlook_(measurement.outlook),
         detail_(measurement.detail),
-        scratch_(scratch),
         stop_height_m_(calculated_height_m(receiver.surroundings, receiver.gear.height_m)) {}
 
-  void on_profile(double transmitter_height_m);
+  void on_profile(const itm::TerrainProfile& ground, double transmitter_height_m,
+                  p1812::Scratch& scratch);
   void in_area(double transmitter_height_m);
 
  private:
-  std::optional<Losses> p1812_losses(double transmitter_height_m);
+  std::optional<Losses> p1812_losses(const itm::TerrainProfile& ground, double transmitter_height_m,
+                                     p1812::Scratch& scratch);
   std::optional<Losses> itm_losses(const Result<itm::Path>& path, itm::Prediction& median);
   itm::Link itm_link(double transmitter_height_m) const;
   void fail() { detail_.missing = Missing::model; }
-  void note_obstacles(double transmitter_height_m);
   void set_fields(const std::optional<Losses>& p1812, const Losses& itm);
 
   const Station& station_;
   const Receiver& receiver_;
   Outlook& outlook_;
   Detail& detail_;
-  Scratch& scratch_;
   double stop_height_m_;
 };
 
-std::optional<Losses> PathComputer::p1812_losses(double transmitter_height_m) {
+std::optional<Losses> PathComputer::p1812_losses(const itm::TerrainProfile& ground,
+                                                 double transmitter_height_m,
+                                                 p1812::Scratch& scratch) {
   const bool vertical = station_.polarization == Polarization::vertical;
   const p1812::Link link = {
       .frequency_mhz = outlook_.frequency_mhz,
@@ -66,10 +66,8 @@ std::optional<Losses> PathComputer::p1812_losses(double transmitter_height_m) {
       .receiver_height_m = stop_height_m_,
       .path_latitude_deg =
           (station_.position.latitude_deg() + receiver_.position.latitude_deg()) / 2.0};
-  const terrain::PathProfile& profile = scratch_.profile;
   const auto path = p1812::analyse_path(
-      {.spacing_km = profile.spacing_m / 1000.0, .heights_m = profile.heights_m}, link,
-      scratch_.p1812);
+      {.spacing_km = ground.spacing_m / 1000.0, .heights_m = ground.heights_m}, link, scratch);
   if (!path) return std::nullopt;
   const auto median = p1812::loss_for(*path, {.time_percent = 50.0});
   const auto tenth = p1812::loss_for(*path, {.time_percent = 10.0});
@@ -98,17 +96,10 @@ std::optional<Losses> PathComputer::itm_losses(const Result<itm::Path>& path,
   return Losses{middle->loss_db, strong->loss_db, weak->loss_db - middle->loss_db};
 }
 
-void PathComputer::note_obstacles(double transmitter_height_m) {
-  const auto& heights_m = scratch_.profile.heights_m;
-  outlook_.obstacles = find_obstacles(scratch_.profile, heights_m.front() + transmitter_height_m,
-                                      heights_m.back() + stop_height_m_, outlook_.frequency_mhz);
-}
-
-void PathComputer::on_profile(double transmitter_height_m) {
-  const terrain::PathProfile& profile = scratch_.profile;
-  const auto p1812 = p1812_losses(transmitter_height_m);
-  const auto path =
-      itm::point_to_point(itm_link(transmitter_height_m), {profile.spacing_m, profile.heights_m});
+void PathComputer::on_profile(const itm::TerrainProfile& ground, double transmitter_height_m,
+                              p1812::Scratch& scratch) {
+  const auto p1812 = p1812_losses(ground, transmitter_height_m, scratch);
+  const auto path = itm::point_to_point(itm_link(transmitter_height_m), ground);
   itm::Prediction median;
   const auto itm = itm_losses(path, median);
   if (!p1812 || !itm) return fail();
@@ -117,7 +108,6 @@ void PathComputer::on_profile(double transmitter_height_m) {
   outlook_.deviations.location_db = kLocationDeviation_db;
   outlook_.deviations.model_db = median.situation_deviation_db;
   detail_.excess_db = (p1812->median_db + itm->median_db) / 2.0 - path->free_space_loss_db;
-  note_obstacles(transmitter_height_m);
   set_fields(p1812, *itm);
 }
 
@@ -165,33 +155,51 @@ void PathComputer::set_fields(const std::optional<Losses>& p1812, const Losses& 
   deviations.model_db = std::hypot(deviations.model_db, *outlook_.spread_db / 2.0);
 }
 
+void note_obstacles(const terrain::PathProfile& profile, const Receiver& receiver,
+                    Outlook& outlook) {
+  const double stop_height_m = calculated_height_m(receiver.surroundings, receiver.gear.height_m);
+  outlook.obstacles =
+      find_obstacles(profile, profile.heights_m.front() + *outlook.transmitter_height_m,
+                     profile.heights_m.back() + stop_height_m, outlook.frequency_mhz);
+}
+
 }  // namespace
+
+Missing missing_for_field(const Station& station, double distance_m) {
+  if (!station.erp_kw || *station.erp_kw <= 0.0) return Missing::power;
+  return distance_m < kLeastDistance_m ? Missing::distance : Missing::nothing;
+}
+
+void compute_on_profile(const Station& station, const Receiver& receiver,
+                        const itm::TerrainProfile& ground, double transmitter_height_m,
+                        Measurement& measurement, p1812::Scratch& scratch) {
+  PathComputer(station, receiver, measurement).on_profile(ground, transmitter_height_m, scratch);
+}
 
 void compute_path(const Station& station, const Receiver& receiver,
                   const terrain::TileSource& tiles, Measurement& measurement, Scratch& scratch) {
+  const terrain::PathProfile& profile = scratch.profile;
   terrain::cut_profile(tiles, station.position, receiver.position, scratch.profile);
   Outlook& outlook = measurement.outlook;
   Detail& detail = measurement.detail;
-  outlook.distance_m = scratch.profile.distance_m;
-  outlook.bearing = scratch.profile.bearing_back;
-  outlook.terrain_coverage = scratch.profile.coverage();
-  detail.without_terrain_m = scratch.profile.without_terrain_m();
+  outlook.distance_m = profile.distance_m;
+  outlook.bearing = profile.bearing_back;
+  outlook.terrain_coverage = profile.coverage();
+  detail.without_terrain_m = profile.without_terrain_m();
   if (detail.missing != Missing::nothing) return;
-  if (!station.erp_kw || *station.erp_kw <= 0.0) {
-    detail.missing = Missing::power;
-    return;
-  }
-  if (outlook.distance_m < kLeastDistance_m) {
-    detail.missing = Missing::distance;
-    return;
-  }
-  PathComputer computer(station, receiver, measurement, scratch);
-  if (scratch.profile.complete()) {
+  detail.missing = missing_for_field(station, outlook.distance_m);
+  if (detail.missing != Missing::nothing) return;
+  if (profile.complete()) {
     if (const auto height_m = height_over_tile_m(station, tiles)) {
-      return computer.on_profile(*height_m);
+      compute_on_profile(station, receiver, {profile.spacing_m, profile.heights_m}, *height_m,
+                         measurement, scratch.p1812);
+      if (outlook.mode != PathMode::none) note_obstacles(profile, receiver, outlook);
+      return;
     }
   }
-  if (const auto height_m = height_over_country_m(station)) return computer.in_area(*height_m);
+  if (const auto height_m = height_over_country_m(station)) {
+    return PathComputer(station, receiver, measurement).in_area(*height_m);
+  }
   detail.missing = Missing::height;
 }
 

@@ -25,4 +25,15 @@ namespace mastwise::reception {
 void compute_path(const Station& station, const Receiver& receiver,
                   const terrain::TileSource& tiles, Measurement& measurement, Scratch& scratch);
 
+// The part of it that both models compute on one profile of known ground, from the station's foot
+// to the stop's: mode, transmitter's height, fields and spreads; no obstacles. The measurement has
+// its frequency and band; the station its power.
+void compute_on_profile(const Station& station, const Receiver& receiver,
+                        const itm::TerrainProfile& ground, double transmitter_height_m,
+                        Measurement& measurement, p1812::Scratch& scratch);
+
+// Whether the power is unknown or the stop too near the transmitter (250 m, P.1812 section 1) for a
+// field.
+Missing missing_for_field(const Station& station, double distance_m);
+
 }  // namespace mastwise::reception

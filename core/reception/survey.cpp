@@ -23,16 +23,7 @@ std::size_t Survey::size() const {
 void Survey::measure(std::size_t first, std::size_t end, Scratch& scratch) {
   for (std::size_t i = first; i < end; ++i) {
     const Station& station = state_->stations[i];
-    Measurement measurement;
-    measurement.standard = standard_of(station);
-    const auto slot = channel_slot(station.raster, station.rf_channel);
-    if (slot) {
-      measurement.slot = *slot;
-      measurement.outlook.frequency_mhz = slot->centre_mhz;
-      measurement.outlook.band = slot->band;
-    } else {
-      measurement.detail.missing = Missing::channel;
-    }
+    Measurement measurement = start_measurement(station);
     compute_path(station, state_->budget.receiver(), state_->tiles, measurement, scratch);
     state_->budget.apply(station, measurement, true);
     measurement.measured = true;
