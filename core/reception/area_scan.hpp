@@ -71,7 +71,7 @@ class AreaScan {
  public:
   static constexpr double kSmooth_db = 1.0;
   static constexpr double kLevel_m = 1.0;
-  static constexpr double kFarthestNeighbour_m = 100.0;
+  static constexpr double kFarthestNeighbour_m = 200.0;
 
   // `tiles` must outlive the scan. The receiver's position is of no account: the grid's cells take
   // its place. Errors: the station's power, channel or height is not known, or the ground under it.

@@ -1,0 +1,55 @@
+#pragma once
+
+#include "core/reception/prospect.hpp"
+
+#include <cstddef>
+#include <cstdint>
+#include <optional>
+#include <span>
+#include <string>
+#include <vector>
+
+namespace mastwise::reception {
+
+// What somebody would like to see, wherever they stop. Texts are matched whole, in whatever case.
+struct Wish {
+  enum class Kind : std::uint8_t {
+    call_sign,
+    network,    // of the station or of one of its programmes
+    programme,  // its name or its virtual channel
+  };
+  Kind kind = Kind::call_sign;
+  std::string text = {};
+  bool operator==(const Wish&) const = default;
+};
+
+// Whether a station brings it.
+bool grants(const Station& station, const Wish& wish);
+
+// The best station for a wish at a place.
+struct Offer {
+  std::size_t prospect = 0;  // its number in the place's prospects
+  double chance_percent = 0.0;
+  double distance_m = 0.0;
+  Bearing<True> bearing;  // from the place to the station
+  bool operator==(const Offer&) const = default;
+};
+
+// One row of the comparison.
+struct PlaceOffers {
+  std::size_t place = 0;                          // its number in the places given
+  std::vector<std::optional<Offer>> offers = {};  // one for each wish; nothing: no station there
+                                                  // that brings it has a known chance
+  std::size_t granted = 0;                        // wishes with an offer
+  double weakest_percent = 0.0;  // the least chance of the offers; 0 where a wish has none
+  double mean_percent = 0.0;     // over all wishes, one without an offer counting 0
+  bool operator==(const PlaceOffers&) const = default;
+};
+
+// Places side by side: `places` holds the survey of each, `wishes` at least one. Rows by falling
+// weakest chance, then by falling mean chance, then in the order given: first the place where the
+// worst of the wishes fares best.
+std::vector<PlaceOffers> compare_places(std::span<const std::vector<Prospect>> places,
+                                        std::span<const Wish> wishes);
+
+}  // namespace mastwise::reception
