@@ -84,8 +84,9 @@ class SweepFitter {
   Result<SweepFit> fit(std::span<const Reading> readings, const SweepOptions& options) const;
 
   // Where the next reading would lessen the expected square error of the peak most, of all headings
-  // at 5 degrees' distance; a heading read before only when it is worth a quarter more than any
-  // other. Takes some ten fits of time. Errors as fit().
+  // 5 degrees apart; an error of over a beamwidth counts as one, since more than lost cannot be. A
+  // heading read before is chosen only when it is worth a quarter more than any other. Takes some
+  // ten fits of time. Errors as fit().
   Result<Bearing<Dial>> next_heading(std::span<const Reading> readings,
                                      const SweepOptions& options) const;
 

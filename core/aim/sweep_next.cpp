@@ -14,7 +14,7 @@ constexpr double kRepeatWorth = 1.25;
 
 // What one sample of the posterior expects the meter to show.
 struct Expected {
-  double off_deg;  // of its peak from the posterior's
+  double off_deg;  // of its peak from the posterior's, at most a beamwidth
   double mean;
   double variance;
 };
@@ -74,7 +74,8 @@ Result<Bearing<Dial>> SweepFitter::next_heading(std::span<const Reading> reading
       const float variance = fit.noise_variance[0] + fit.level_variance[0] +
                              2.0F * fit.covariance[0] * response +
                              fit.slope_variance[0] * response * response;
-      expected.push_back({posterior.off_deg(chosen[i].peak_deg, posterior.peak_deg()),
+      const double off = posterior.off_deg(chosen[i].peak_deg, posterior.peak_deg());
+      expected.push_back({std::clamp(off, -beamwidth_deg_, beamwidth_deg_),
                           static_cast<double>(std::clamp(mean, data->least, data->most)),
                           static_cast<double>(std::max(variance, fit.noise_variance[0]))});
     }
@@ -86,7 +87,12 @@ Result<Bearing<Dial>> SweepFitter::next_heading(std::span<const Reading> reading
     }
     return sum / static_cast<double>(2 * expected.size());
   };
-  const double now = posterior.mean_square_deg2();
+  double now = 0.0;
+  for (const auto& place : posterior.places()) {
+    const double off = std::min(std::fabs(posterior.off_deg(place.peak_deg, posterior.peak_deg())),
+                                beamwidth_deg_);
+    now += place.mass * off * off;
+  }
   double best_gain = -std::numeric_limits<double>::infinity();
   double best_deg = data->arc_start_deg;
   for (double step = 0.0; step < 360.0; step += kCandidateStepDeg) {

@@ -9,6 +9,7 @@ namespace {
 
 constexpr float kNever = -1e30F;
 constexpr double kOutsideSweep = -2.302;  // log(1/10)
+constexpr double kFallOffDeg = 15.0;
 constexpr double kFinestSteps = 12.0;
 constexpr double kNegligible = 1e-5;  // of the probability
 
@@ -164,16 +165,18 @@ double SweepPosterior::response_db(const Point& point, double heading_deg) const
   return static_cast<double>(look_up(point.peak_deg, heading_deg).response_db(table, 0));
 }
 
+// Falls off over some degrees, so that it does not matter where the grid stands.
 double SweepPosterior::log_prior(double peak_deg) const {
-  const double widened = data_.arc_deg + fitter_.beamwidth_deg_;
-  const double past = peak_deg - (data_.arc_start_deg - fitter_.beamwidth_deg_ / 2.0);
-  const double within = past - period_deg_ * std::floor(past / period_deg_);
-  return within <= widened ? 0.0 : kOutsideSweep;
+  const double middle = data_.arc_start_deg + data_.arc_deg / 2.0;
+  const double half_width = (data_.arc_deg + fitter_.beamwidth_deg_) / 2.0;
+  const double beyond = std::fabs(off_deg(peak_deg, middle)) - half_width;
+  return kOutsideSweep * std::clamp(beyond / kFallOffDeg, 0.0, 1.0);
 }
 
 void SweepPosterior::settle_peak() {
-  constexpr int kRounds = 4;
-  constexpr double kHeapDeg = 90.0;
+  constexpr int kRounds = 20;
+  // Wider, and another heap behind would pull the mean to one side.
+  const double heap_deg = std::clamp(fitter_.beamwidth_deg_, 60.0, 90.0);
   const auto likeliest =
       std::max_element(places_.begin(), places_.end(),
                        [](const Place& a, const Place& b) { return a.mass < b.mass; });
@@ -182,11 +185,13 @@ void SweepPosterior::settle_peak() {
     double sum = 0.0, mass = 0.0;
     for (const Place& place : places_) {
       const double off = off_deg(place.peak_deg, peak_deg_);
-      if (std::fabs(off) > kHeapDeg) continue;
-      sum += place.mass * off;
-      mass += place.mass;
+      const double cell_inside = (heap_deg - std::fabs(off)) / cell_deg_ + 0.5;
+      const double part = place.mass * std::clamp(cell_inside, 0.0, 1.0);
+      sum += part * off;
+      mass += part;
     }
     peak_deg_ += sum / mass;
+    if (std::fabs(sum / mass) < 0.005) break;
   }
 }
 
