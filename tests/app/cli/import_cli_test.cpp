@@ -1,0 +1,110 @@
+#include "tests/support/child_program.hpp"
+#include "tests/support/reference.hpp"
+#include "tests/support/temporary_folder.hpp"
+
+#include <filesystem>
+#include <fstream>
+#include <string>
+#include <vector>
+
+#include <catch2/catch.hpp>
+#include <nlohmann/json.hpp>
+
+using namespace mastwise;
+using nlohmann::json;
+
+namespace {
+
+class Import {
+ public:
+  test::ChildProgram::Ended run(std::vector<std::string> arguments) const {
+    arguments.insert(arguments.begin(), "import");
+    return test::run_program(arguments, data_.file("data"));
+  }
+  json printed(const std::vector<std::string>& arguments, int status = 0) const {
+    const auto ended = run(arguments);
+    INFO(ended.errors << ended.output);
+    REQUIRE(ended.status == status);
+    const json read = json::parse(ended.output, nullptr, false);
+    REQUIRE(read.is_object());
+    return read;
+  }
+  std::string file(const std::string& name, const std::string& text) const {
+    std::filesystem::create_directories(std::filesystem::path(data_.file(name)).parent_path());
+    std::ofstream(data_.file(name), std::ios::binary) << text;
+    return data_.file(name);
+  }
+  std::string path(const std::string& name) const { return data_.file(name); }
+
+ private:
+  test::TemporaryFolder data_;
+};
+
+// PRACTICE: invented.
+const std::string kForeign =
+    "Call,Chan,Lat,Lon,ERP kW\nQAAB,23,44.5,100.25,10\nQAAC,9,44.6,101.5,5\n";
+
+}  // namespace
+
+TEST_CASE("a foreign table is guessed and shown, and imported only when the guess is accepted") {
+  const Import import;
+  const std::string table = import.file("foreign.csv", kForeign);
+  const json shown = import.printed({"stations", table, "--json"}, 1);
+  CHECK(shown.at("imported") == false);
+  CHECK(shown.at("guess").at("longitude").at("column") == "Lon");
+  CHECK(shown.at("doubts").at(0).at("field") == "longitude");
+  CHECK(shown.at("doubts").at(0).at("assumed") == "east");
+  CHECK(shown.at("sample").at(0).at("longitude_deg").get<double>() == Approx(100.25));
+
+  const auto text = import.run({"stations", table, "--choose", "longitude=west"});
+  CHECK(text.status == 1);
+  CHECK(text.output.find("In doubt: longitude is taken as west") != std::string::npos);
+  CHECK(text.output.find("-100.25") != std::string::npos);
+  CHECK(text.errors.find("nothing was imported") != std::string::npos);
+
+  const json done =
+      import.printed({"stations", table, "--choose", "longitude=west", "--accept-guess", "--json"});
+  CHECK(done.at("stations_added") == 2);
+  const auto wrong = import.run({"stations", table, "--choose", "longitude=up"});
+  CHECK(wrong.status == 1);
+  CHECK(wrong.errors.find("is no reading of what is in doubt") != std::string::npos);
+}
+
+TEST_CASE("a second import prints what is new, gone and moved") {
+  const Import import;
+  const std::string header = "call_sign,raster,rf_channel,latitude_deg,longitude_deg\n";
+  const std::string table =
+      import.file("own.csv", header + "QAAB,ATSC,23,44,-100\nQAAC,ATSC,9,45,-100\n");
+  import.printed({"stations", table, "--json"});
+  import.file("own.csv", header + "QAAB,ATSC,23,44.1,-100\nQAAD,ATSC,9,46,-100\n");
+  const auto text = import.run({"stations", table});
+  CHECK(text.output.find("  new: QAAD\n  gone: QAAC\n  moved: QAAB 11.1 km\n") !=
+        std::string::npos);
+}
+
+TEST_CASE("a folder of joined tables is imported by its mapping, and programmes are added") {
+  const Import import;
+  import.file("set/facility.dat", "fac|call|app|^|\n17|QAAB|a1|^|\n");
+  import.file("set/place.dat", "app|ch|lat|lon|^|\na1|23|44.5|-100.25|^|\n");
+  const std::string mapping = import.file("set.json", R"({
+    "source": {"name": "set"}, "separator": "|", "record_end": "|^|", "raster": "ATSC",
+    "datum": "WGS84",
+    "tables": [{"name": "f", "file": "facility.dat"},
+               {"name": "p", "file": "place.dat", "key": "app", "joins": "f.app"}],
+    "latitude": {"notation": "decimal", "column": "p.lat", "positive": "north"},
+    "longitude": {"notation": "decimal", "column": "p.lon", "positive": "east"},
+    "fields": {"call_sign": "f.call", "rf_channel": "p.ch"}})");
+  const json done =
+      import.printed({"stations", import.path("set"), "--mapping", mapping, "--json"});
+  CHECK(done.at("stations_added") == 1);
+  const auto without = import.run({"stations", import.path("set")});
+  CHECK(without.status == 1);
+  CHECK(without.errors.find("give a mapping of joined tables") != std::string::npos);
+
+  const std::string lineup = import.file(
+      "lineup.csv", "call_sign,virtual_channel,network\nQAAB,6.1,Northlight\nQAAZ,7.1,Harrow\n");
+  const json added = import.printed({"programmes", lineup, "--json"});
+  CHECK(added.at("stations") == 1);
+  CHECK(added.at("strangers") == json::array({"QAAZ"}));
+  CHECK(import.run({"programmes", import.path("none.csv")}).status == 1);
+}
