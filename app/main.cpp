@@ -16,6 +16,8 @@ int main(int argc, char* argv[]) {
   mastwise::cli::add_peak(program, chosen);
   mastwise::cli::add_replay(program, chosen);
   mastwise::cli::add_survey(program, chosen);
+  mastwise::cli::add_scan(program, chosen);
+  mastwise::cli::add_compare(program, chosen);
   mastwise::cli::add_shot(program, chosen);
   mastwise::cli::add_sun(program, chosen);
   try {

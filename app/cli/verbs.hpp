@@ -13,12 +13,14 @@ namespace mastwise::cli {
 using Job = std::function<Result<Done>()>;
 
 void add_card(CLI::App& program, Job& chosen);
+void add_compare(CLI::App& program, Job& chosen);
 void add_import(CLI::App& program, Job& chosen);
 void add_import_programmes(CLI::App& import, Job& chosen);
 void add_import_terrain(CLI::App& import, Job& chosen);
 void add_loss(CLI::App& program, Job& chosen);
 void add_peak(CLI::App& program, Job& chosen);
 void add_replay(CLI::App& program, Job& chosen);
+void add_scan(CLI::App& program, Job& chosen);
 void add_survey(CLI::App& program, Job& chosen);
 void add_shot(CLI::App& program, Job& chosen);
 void add_sun(CLI::App& program, Job& chosen);

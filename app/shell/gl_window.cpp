@@ -1,10 +1,11 @@
 #include "app/shell/gl_window.hpp"
 
+#include "app/shell/png.hpp"
+
 #include <cstring>
 #include <vector>
 
 #include <SDL_opengl.h>
-#include <stb/stb_image_write.h>
 
 namespace mastwise::shell {
 namespace {
@@ -79,13 +80,7 @@ Result<Done> GlWindow::save_png(const std::string& path) {
     const std::size_t mirrored = static_cast<std::size_t>(height) - 1 - row;
     std::memcpy(&picture[row * row_bytes], &pixels[mirrored * row_bytes], row_bytes);
   }
-  if (stbi_write_png(path.c_str(), width, height, 3, picture.data(), static_cast<int>(row_bytes)) ==
-      0) {
-    return Error{.what = "cannot write the picture",
-                 .where = path,
-                 .remedy = "name a file in a folder that can be written"};
-  }
-  return Done{};
+  return write_png(path, width, height, picture);
 }
 
 bool GlWindow::driver_polls() const {

@@ -1,6 +1,8 @@
 #include "app/ui/chance_mark.hpp"
 
+#include <algorithm>
 #include <array>
+#include <cmath>
 
 namespace mastwise::ui {
 namespace {
@@ -22,6 +24,16 @@ constexpr std::array<Colour, kSegments> kNightRamp{{{0x5A, 0x7A, 0xB4},
 
 Colour chance_colour(std::size_t segment, bool night) {
   return (night ? kNightRamp : kRamp)[segment < kSegments ? segment : kSegments - 1];
+}
+
+Colour chance_shade(double percent) {
+  const double at = std::clamp(percent / 100.0, 0.0, 1.0) * (kSegments - 1);
+  const auto below = std::min(static_cast<std::size_t>(at), kSegments - 2);
+  const auto mixed = [part = at - static_cast<double>(below)](std::uint8_t from, std::uint8_t to) {
+    return static_cast<std::uint8_t>(std::lround(from + part * (to - from)));
+  };
+  const Colour &from = kRamp[below], &to = kRamp[below + 1];
+  return {mixed(from.red, to.red), mixed(from.green, to.green), mixed(from.blue, to.blue)};
 }
 
 void draw_chance_mark(Ui& ui, Rect rect, reception::ChanceWord word) {

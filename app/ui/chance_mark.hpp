@@ -10,6 +10,9 @@ namespace mastwise::ui {
 // doi 10.1371/journal.pone.0199239), sampled at 0, 1/4, 1/2, 3/4 and 1, figures from memory.
 Colour chance_colour(std::size_t segment, bool night);
 
+// The same ramp by day without steps, for pictures with a colour for each chance: 0 to 100 percent.
+Colour chance_shade(double percent);
+
 // Five segments, filled up to the class: one for out of reach, five for steady.
 void draw_chance_mark(Ui& ui, Rect rect, reception::ChanceWord word);
 

@@ -62,8 +62,11 @@ struct AreaScratch {
 // eighth of a cell. And a cell is taken as the mean of its neighbours of the pass before where
 // these differ by no more than kSmooth_db and the ground rises out of their mean by no more than
 // kLevel_m; neighbours are never more than kFarthestNeighbour_m away. So the margin differs from a
-// single path's; see tests/bench/area_scan_bench.cpp for how much it was over real ground. Ground
-// is read each 90 m even from tiles of 1 arc second.
+// single path's, about as much as a single path's does from that of a place 10 m aside: measured
+// over real mountains (tests/bench/area_scan_bench.cpp) half the cells were within 0.1 dB, 95 %
+// within 0.8 and 99 % within 2.1, 0.9 dB RMS; a few of a thousand were up to 23 dB off, where the
+// terrain model jumps from one of its cases to another. Ground is read each 90 m even from tiles of
+// 1 arc second.
 //
 // A cell for which not all ground is known is unknown: there is no area mode here. Cells within 3
 // km of the transmitter, which may stand inside the area, have profiles of their own.

@@ -28,24 +28,30 @@ AreaScan completed(const AreaGrid& grid, const Receiver& receiver, const Station
   return scan;
 }
 
-Outlook single_path(const AreaScan& scan, Receiver receiver, std::size_t cell,
+Outlook single_path(const AreaScan& scan, Receiver receiver, Position position,
                     const terrain::TileSource& tiles) {
-  receiver.position = scan.grid().position(cell);
+  receiver.position = position;
   Survey survey(receiver, {scan.station()}, tiles);
   Scratch scratch;
   survey.measure(0, 1, scratch);
   return *survey.outlook(0);
 }
 
+constexpr double kAside_m = 10.0;
+
 // How far margins are from those of single paths at every `stride`th cell.
 struct Departure {
   std::vector<double> sorted_db;
+  std::vector<double> aside_db;  // of a single path to a place 10 m aside, sorted
   double rms_db = 0.0;
-  double worst_chance = 0.0;
   int known_to_one = 0;
 
-  double within_db(double part) const {
-    return sorted_db[static_cast<std::size_t>(part * static_cast<double>(sorted_db.size() - 1))];
+  double within_db(double part) const { return quantile(sorted_db, part); }
+  double aside_within_db(double part) const { return quantile(aside_db, part); }
+
+ private:
+  static double quantile(const std::vector<double>& sorted, double part) {
+    return sorted[static_cast<std::size_t>(part * static_cast<double>(sorted.size() - 1))];
   }
 };
 
@@ -54,7 +60,8 @@ Departure departure(const AreaScan& scan, const Receiver& receiver,
   Departure result;
   double squares = 0.0;
   for (std::size_t cell = 0; cell < scan.cells().size(); cell += stride) {
-    const Outlook single = single_path(scan, receiver, cell, tiles);
+    const Position position = scan.grid().position(cell);
+    const Outlook single = single_path(scan, receiver, position, tiles);
     const AreaCell& here = scan.cells()[cell];
     REQUIRE(here.state != CellState::pending);
     const bool on_profile = single.mode == PathMode::point_to_point;
@@ -63,11 +70,16 @@ Departure departure(const AreaScan& scan, const Receiver& receiver,
     const double error_db = here.margin_db - *single.margin_db;
     result.sorted_db.push_back(std::fabs(error_db));
     squares += error_db * error_db;
-    result.worst_chance =
-        std::max(result.worst_chance, std::fabs(*here.chance_percent() - *single.chance_percent));
+    const Bearing<True> across = single.bearing + Turn::clockwise_deg(90.0);
+    const Outlook aside =
+        single_path(scan, receiver, destination(position, across, kAside_m), tiles);
+    if (aside.margin_db) {
+      result.aside_db.push_back(std::fabs(*aside.margin_db - *single.margin_db));
+    }
   }
   REQUIRE(!result.sorted_db.empty());
   std::sort(result.sorted_db.begin(), result.sorted_db.end());
+  std::sort(result.aside_db.begin(), result.aside_db.end());
   result.rms_db = std::sqrt(squares / static_cast<double>(result.sorted_db.size()));
   return result;
 }
@@ -132,7 +144,8 @@ TEST_CASE("the nearest point of a ray is at most an eighth of a spacing off", "[
   }
 }
 
-// The bounds are those that area_scan.hpp states.
+// The bound is the one that area_scan.hpp states: a scan departs from single paths as these do from
+// each other over 10 m.
 TEST_CASE("over real mountains a scan is as good as single paths", "[area]") {
   const auto tile_path = test::reference("terrain/N44W072.hgt");
   if (!tile_path) return;
@@ -151,9 +164,9 @@ TEST_CASE("over real mountains a scan is as good as single paths", "[area]") {
       CAPTURE(radius_m, station.rf_channel.number, error.rms_db, error.sorted_db.back());
       CHECK(error.known_to_one == 0);
       CHECK(error.rms_db < 1.0);
-      CHECK(error.within_db(0.5) < 0.1);
-      CHECK(error.within_db(0.95) < 0.8);
-      CHECK(error.within_db(0.99) < 2.0);
+      CHECK(error.within_db(0.5) <= 1.1 * error.aside_within_db(0.5));
+      CHECK(error.within_db(0.95) <= 1.1 * error.aside_within_db(0.95));
+      CHECK(error.within_db(0.99) <= 1.1 * error.aside_within_db(0.99));
       if (radius_m < 5e3) CHECK(count(scan, CellState::between) > grid->size() / 20);
     }
   }
@@ -168,8 +181,8 @@ TEST_CASE("over invented hills a scan is as good as single paths", "[area]") {
   CAPTURE(error.rms_db, error.sorted_db.back());
   CHECK(error.known_to_one == 0);
   CHECK(error.rms_db < 1.0);
-  CHECK(error.within_db(0.95) < 0.8);
-  CHECK(error.within_db(0.99) < 2.0);
+  CHECK(error.within_db(0.95) <= 1.1 * error.aside_within_db(0.95));
+  CHECK(error.within_db(0.99) <= 1.1 * error.aside_within_db(0.99));
 }
 
 TEST_CASE("ground that is not known leaves cells unknown", "[area]") {

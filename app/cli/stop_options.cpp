@@ -1,0 +1,45 @@
+#include "app/cli/stop_options.hpp"
+
+#include "app/cli/arguments.hpp"
+
+namespace mastwise::cli {
+
+void add_stop_options(CLI::App& verb, StopOptions& options) {
+  verb.add_option("--gear", options.gear, "a preset by its name; an unknown one lists them");
+  verb.add_option("--pattern", options.pattern,
+                  "the antenna's own pattern: a table of angle_deg and db, or field");
+  verb.add_option("--surroundings", options.surroundings,
+                  "open, scrub, scattered trees, forest, houses or town; open if not given");
+  verb.add_option("--terrain", options.terrain,
+                  "the folder of elevation tiles in place of the user's own");
+  verb.add_option("--catalog", options.catalog, "the catalog's file in place of the user's own");
+}
+
+Result<StopSetting> stop_setting(const StopOptions& options, bool practice) {
+  const auto area = shell::load_practice();
+  if (!area) return area.error();
+  StopSetting setting{.question = {.practice = practice},
+                      .sources = {.practice_stations = area->stations,
+                                  .practice_terrain_folder = shell::practice_folder()},
+                      .practice_position = area->position};
+  if (!options.gear.empty()) {
+    const auto gear = gear::preset(options.gear);
+    if (!gear) return gear.error();
+    setting.question.gear.preset = gear->name;
+  }
+  const auto pattern = pattern_argument(options.pattern);
+  if (!pattern) return pattern.error();
+  setting.question.gear.pattern_table = *pattern;
+  const auto surroundings = reception::parse_surroundings(options.surroundings);
+  if (!surroundings) return surroundings.error();
+  setting.question.surroundings = *surroundings;
+  const auto catalog = catalog_path(options.catalog);
+  if (!catalog) return catalog.error();
+  setting.sources.catalog_path = *catalog;
+  const auto terrain = options.terrain.empty() ? shell::terrain_folder() : options.terrain;
+  if (!terrain) return terrain.error();
+  setting.sources.terrain_folder = *terrain;
+  return setting;
+}
+
+}  // namespace mastwise::cli
