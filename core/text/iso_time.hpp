@@ -1,0 +1,19 @@
+#pragma once
+
+#include "core/time.hpp"
+
+#include <optional>
+#include <string>
+#include <string_view>
+
+namespace mastwise {
+
+// "2026-07-02T18:04:05.250Z"; without the fraction where it is zero [ISO 8601, RFC 3339].
+std::string iso_utc(UtcTime time);
+
+// A date with a time of day by RFC 3339: seconds with or without a fraction (read to the
+// millisecond), "Z" or an offset from UTC. Without either the time is taken for UTC, as GPX has it.
+// Second 60 is the first of the next minute. Nothing for any other text.
+std::optional<UtcTime> parse_iso_utc(std::string_view text);
+
+}  // namespace mastwise
