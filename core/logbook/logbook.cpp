@@ -1,8 +1,7 @@
 #include "core/logbook/logbook.hpp"
 
-#include "core/store/versions.hpp"
+#include "core/logbook/logbook_file.hpp"
 
-#include <array>
 #include <charconv>
 
 #include <fmt/format.h>
@@ -10,30 +9,11 @@
 namespace mastwise {
 namespace {
 
-// Each brings a file from the version of its index to the next. Never changed once released: a new
-// version appends one.
-constexpr std::array kMigrations{
-    "CREATE TABLE kept (name TEXT PRIMARY KEY, value TEXT NOT NULL) WITHOUT ROWID;",
-};
-
 constexpr const char* kAntenna = "antenna";
 constexpr const char* kRaised = "raised";
 constexpr const char* kDown = "down";
 constexpr const char* kSettings = "settings";
 constexpr const char* kTrustedDate = "trusted date, days since 1970";
-
-// A page cut short reads as zeros and would quietly lose the raised antenna.
-Result<Done> check(store::Database& database) {
-  auto query = database.prepare("PRAGMA quick_check(1)");
-  if (!query) return query.error();
-  const auto row = query->step();
-  if (!row) return row.error();
-  const std::string found = *row ? query->text(0) : "no answer";
-  if (found == "ok") return Done{};
-  return Error{.what = "the logbook is damaged: " + found,
-               .where = database.path(),
-               .remedy = "move it away to begin a new one, and look whether the antenna is up"};
-}
 
 }  // namespace
 
@@ -42,8 +22,8 @@ Result<Logbook> Logbook::open(const std::string& path) {
   if (!database) return database.error();
   const auto durable = database->run("PRAGMA journal_mode = TRUNCATE; PRAGMA synchronous = EXTRA;");
   if (!durable) return durable.error();
-  if (const auto whole = check(*database); !whole) return whole.error();
-  const auto current = store::bring_up_to_date(*database, kMigrations, "logbook");
+  if (const auto whole = logbook_file::check(*database); !whole) return whole.error();
+  const auto current = logbook_file::bring_up_to_date(*database);
   if (!current) return current.error();
   return Logbook(*std::move(database));
 }

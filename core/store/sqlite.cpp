@@ -18,6 +18,8 @@ std::string remedy_for(int code) {
     case SQLITE_PERM:
     case SQLITE_READONLY:
       return "check that the folder exists and may be written to";
+    case SQLITE_IOERR:
+      return "the disk did not take or give it: check the disk, and that it may be written to";
     case SQLITE_CORRUPT:
     case SQLITE_NOTADB:
       return "the file is not a database or is damaged; move it away and make it anew";
@@ -126,9 +128,16 @@ std::optional<std::int64_t> Statement::optional_integer(int column) const {
 }
 
 Result<Database> Database::open(const std::string& path) {
+  return open_with(path, SQLITE_OPEN_READWRITE | SQLITE_OPEN_CREATE);
+}
+
+Result<Database> Database::open_reading(const std::string& path) {
+  return open_with(path, SQLITE_OPEN_READONLY);
+}
+
+Result<Database> Database::open_with(const std::string& path, int flags) {
   sqlite3* opened = nullptr;
-  constexpr int kFlags = SQLITE_OPEN_READWRITE | SQLITE_OPEN_CREATE | SQLITE_OPEN_NOMUTEX;
-  const int code = sqlite3_open_v2(path.c_str(), &opened, kFlags, nullptr);
+  const int code = sqlite3_open_v2(path.c_str(), &opened, flags | SQLITE_OPEN_NOMUTEX, nullptr);
   Database database(opened, path);
   if (code != SQLITE_OK) {
     Error error = fault(opened, code);

@@ -5,6 +5,7 @@
 #include <cstdint>
 #include <memory>
 #include <optional>
+#include <span>
 #include <string>
 #include <string_view>
 
@@ -25,6 +26,14 @@ class Statement {
     reset();
     int place = 0;
     (bind_at(++place, values), ...);
+    return *this;
+  }
+
+  // Binds 1, 2, ... to texts.
+  Statement& bind_texts(std::span<const std::string> texts) {
+    reset();
+    int place = 0;
+    for (const std::string& text : texts) bind_at(++place, std::string_view(text));
     return *this;
   }
 
@@ -69,6 +78,8 @@ class Database {
   // Opens or creates the file ("" and ":memory:" make a temporary one) with foreign keys on and a
   // wait of five seconds for another program's lock.
   static Result<Database> open(const std::string& path);
+  // Opens a file that is there, and never writes to it.
+  static Result<Database> open_reading(const std::string& path);
 
   // Statements without results, separated by semicolons.
   Result<Done> run(const std::string& script);
@@ -82,6 +93,7 @@ class Database {
   struct Closer {
     void operator()(sqlite3* database) const;
   };
+  static Result<Database> open_with(const std::string& path, int flags);
   Database(sqlite3* database, std::string path) : database_(database), path_(std::move(path)) {}
 
   std::unique_ptr<sqlite3, Closer> database_;

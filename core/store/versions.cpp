@@ -1,35 +1,16 @@
 #include "core/store/versions.hpp"
 
-#include <cerrno>
-#include <cstdio>
-#include <cstring>
+#include "core/store/backup.hpp"
 
 #include <fmt/format.h>
 
 namespace mastwise::store {
 namespace {
 
-std::string quoted(const std::string& text) {
-  std::string result = "'";
-  for (const char character : text) {
-    if (character == '\'') result += '\'';
-    result += character;
-  }
-  return result + "'";
-}
-
-// A backup takes its name only once it is whole. One of the same name is older than this file: a
-// power cut came between its writing and the step that it was made for.
+// One of the same name is older than this file: a power cut came between its writing and the step
+// that it was made for.
 Result<Done> back_up(Database& database, std::int64_t version) {
-  const std::string backup = fmt::format("{}.version-{}", database.path(), version);
-  const std::string begun = backup + ".new";
-  std::remove(begun.c_str());
-  if (const auto saved = database.run("VACUUM INTO " + quoted(begun)); !saved) return saved;
-  std::remove(backup.c_str());
-  if (std::rename(begun.c_str(), backup.c_str()) == 0) return Done{};
-  return Error{.what = std::string("cannot keep the backup: ") + std::strerror(errno),
-               .where = backup,
-               .remedy = "check that the folder may be written to"};
+  return save_copy(database, fmt::format("{}.version-{}", database.path(), version));
 }
 
 }  // namespace

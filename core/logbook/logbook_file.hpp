@@ -1,0 +1,101 @@
+#pragma once
+
+#include "core/logbook/record.hpp"
+#include "core/logbook/record_cells.hpp"
+#include "core/store/sqlite.hpp"
+
+#include <cstdint>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+// The logbook's file: its versions, and records as rows of texts (see record_cells.hpp).
+namespace mastwise::logbook_file {
+
+constexpr std::int64_t kFirstWithRecords = 2;  // before, a file kept only the antenna and settings
+
+// Fails on a damaged file.
+Result<Done> check(store::Database& database);
+Result<Done> bring_up_to_date(store::Database& database);
+std::int64_t newest_version();
+
+// Where records of a kind are kept.
+template <class Record>
+constexpr const char* kTable = "";
+template <>
+inline constexpr const char* kTable<StopRecord> = "stops";
+template <>
+inline constexpr const char* kTable<OutcomeRecord> = "outcomes";
+template <>
+inline constexpr const char* kTable<SweepRecord> = "sweeps";
+// What the outcomes were before each touch of this tablet.
+constexpr const char* kOutcomesBefore = "outcomes_before";
+
+// "id, changed, ..." of the first `count` fields, each followed by `after`.
+template <class Record>
+std::string names(std::size_t count, std::string_view after, std::string_view between) {
+  std::string result;
+  for (const auto& field : record_cells::fields<Record>().first(count)) {
+    result += (result.empty() ? "" : std::string(between)) + std::string(field.name);
+    result += after;
+  }
+  return result;
+}
+
+// The records that a condition with its texts chooses.
+template <class Record, class... Texts>
+Result<std::vector<Record>> select(store::Database& database, const std::string& table,
+                                   const std::string& condition, const Texts&... texts) {
+  const std::size_t count = record_cells::fields<Record>().size();
+  auto query = database.prepare("SELECT " + names<Record>(count, "", ", ") + " FROM " + table +
+                                " " + condition);
+  if (!query) return query.error();
+  query->bind(std::string_view(texts)...);
+  std::vector<Record> found;
+  std::vector<std::string> cells(count);
+  while (true) {
+    const auto row = query->step();
+    if (!row) return row.error();
+    if (!*row) return found;
+    for (std::size_t i = 0; i < count; ++i) cells[i] = query->text(static_cast<int>(i));
+    auto record = record_cells::read<Record>(cells);
+    if (!record) {
+      return Error{.what = "the logbook is damaged: " + record.error().message(),
+                   .where = database.path(),
+                   .remedy = "restore a backup of it"};
+    }
+    found.push_back(*std::move(record));
+  }
+}
+
+// The record of the same name, deleted or not.
+template <class Record>
+Result<std::optional<Record>> find(store::Database& database, const Record& named) {
+  const std::size_t keys = record_cells::kKeyFields<Record>;
+  const std::vector<std::string> cells = record_cells::cells(named);
+  const std::string condition = "WHERE " + names<Record>(keys, " = ?", " AND ");
+  Result<std::vector<Record>> found = std::vector<Record>();
+  if constexpr (record_cells::kKeyFields<Record> == 1) {
+    found = select<Record>(database, kTable<Record>, condition, cells[0]);
+  } else {
+    found = select<Record>(database, kTable<Record>, condition, cells[0], cells[1], cells[2]);
+  }
+  if (!found) return found.error();
+  return found->empty() ? std::nullopt : std::optional(std::move(found->front()));
+}
+
+// Puts a record into a table, in place of the one of its name.
+template <class Record>
+Result<Done> write(store::Database& database, const Record& record,
+                   const std::string& table = kTable<Record>) {
+  const std::size_t count = record_cells::fields<Record>().size();
+  std::string marks = "?";
+  for (std::size_t i = 1; i < count; ++i) marks += ", ?";
+  auto insert = database.prepare("INSERT OR REPLACE INTO " + table + " (" +
+                                 names<Record>(count, "", ", ") + ") VALUES (" + marks + ")");
+  if (!insert) return insert.error();
+  return insert->bind_texts(record_cells::cells(record)).run();
+}
+
+}  // namespace mastwise::logbook_file

@@ -1,0 +1,117 @@
+#pragma once
+
+#include "core/angles/bearing.hpp"
+#include "core/broadcast/channels.hpp"
+#include "core/geo/position.hpp"
+#include "core/reception/surroundings.hpp"
+#include "core/result.hpp"
+#include "core/time.hpp"
+
+#include <cstdint>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+// What is written down at a stop. Texts are UTF-8; empty ones are unknown. Core knows neither clock
+// nor chance: times, ids and the tablet's name come from the caller.
+namespace mastwise {
+
+// What two tablets need to know to bring their logbooks together.
+struct Mark {
+  UtcTime changed{};        // when the record was last written
+  std::string tablet = {};  // which tablet wrote it: the same for all of its records
+  bool deleted = false;     // taken back; stays so that another tablet takes it back too
+  bool operator==(const Mark&) const = default;
+};
+
+// A place where the rig was parked, once.
+struct StopRecord {
+  std::string id =
+      {};  // unique over all tablets, as a UUID is: 1 to 64 letters, digits and hyphens
+  Mark mark = {};
+  Position position;
+  UtcTime arrived{};
+  std::optional<UtcTime> left = {};
+  std::string name = {};
+  std::string note = {};
+  std::optional<reception::Surroundings> surroundings = {};
+  std::optional<RigHeading> rig_heading = {};
+  std::string gear = {};  // its name, or how it was chosen
+  std::string weather = {};
+  bool operator==(const StopRecord&) const = default;
+};
+
+// What came in.
+enum class Outcome : std::uint8_t { steady, breaks_up, nothing };
+
+// One station tried at one stop. Stop, source and station name the record: whoever tries it again
+// writes it anew.
+struct OutcomeRecord {
+  std::string stop_id = {};
+  std::string source = {};      // the name of the table that the station comes from
+  std::string station_id = {};  // unique within its source
+  Mark mark = {};
+  std::string call_sign = {};
+  RfChannel rf_channel = {};
+  std::string virtual_channel = {};
+  Band band = Band::uhf;
+  std::optional<Bearing<True>> heading = {};  // of the antenna
+  Outcome outcome = Outcome::nothing;
+  UtcTime when{};
+  std::optional<double> chance_percent = {};  // as it was shown
+  // As the models gave them, before any correction by the logbook: what is learned from them would
+  // else be learned twice.
+  std::optional<double> margin_db = {};
+  std::optional<double> deviation_db = {};
+  std::string gear = {};
+  std::string weather = {};
+  std::optional<double> temperature_c = {};
+  bool operator==(const OutcomeRecord&) const = default;
+};
+
+struct SweepReading {
+  Bearing<True> heading;
+  double value = 0.0;
+  bool operator==(const SweepReading&) const = default;
+};
+
+// Meter readings of one station taken at several headings.
+struct SweepRecord {
+  std::string id = {};  // as a stop's
+  std::string stop_id = {};
+  std::string source = {};
+  std::string station_id = {};
+  Mark mark = {};
+  Band band = Band::uhf;
+  UtcTime when{};
+  std::string scale = {};  // of the meter, "quality"
+  std::vector<SweepReading> readings = {};
+  std::optional<Bearing<True>> peak = {};  // fitted
+  std::optional<double> sigma_deg = {};    // of the peak
+  bool operator==(const SweepRecord&) const = default;
+};
+
+// "steady", "breaks up", "nothing"; parsing takes no notice of case.
+std::string_view to_text(Outcome outcome);
+Result<Outcome> parse_outcome(std::string_view text);
+
+// "low VHF", "high VHF", "UHF"; takes no notice of case.
+Result<Band> parse_band(std::string_view text);
+
+// Why a record cannot be kept: an id that is none, text that is not UTF-8, a number that is not
+// finite or cannot be (a chance outside 0 to 100 %, a deviation or sigma that is not positive), a
+// stop left before it was reached.
+std::optional<Error> fault(const StopRecord& stop);
+std::optional<Error> fault(const OutcomeRecord& outcome);
+std::optional<Error> fault(const SweepRecord& sweep);
+
+// Everything that two tablets share.
+struct LogbookContent {
+  std::vector<StopRecord> stops = {};        // by id
+  std::vector<OutcomeRecord> outcomes = {};  // by stop, source and station
+  std::vector<SweepRecord> sweeps = {};      // by id
+  bool operator==(const LogbookContent&) const = default;
+};
+
+}  // namespace mastwise
