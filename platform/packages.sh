@@ -3,7 +3,7 @@
 run_packages=(
   g++ cmake ninja-build pkg-config ccache python3
   libsdl2-dev libimgui-dev libstb-dev libfreetype-dev libgl-dev libgl1-mesa-dri libegl1
-  libgeographiclib-dev libproj-dev proj-data libsqlite3-dev
+  libgeographiclib-dev libproj-dev proj-data libsqlite3-dev libexpat1-dev
   libfmt-dev libcli11-dev nlohmann-json3-dev
   libgdal-dev libzip-dev libnova-dev libcairo2-dev
 )

@@ -1,0 +1,14 @@
+#pragma once
+
+#include "core/logbook/record.hpp"
+
+#include <string>
+
+namespace mastwise {
+
+// The stops as waypoints for maps and other programs, the oldest first: position, arrival, name
+// and, as description, the note and what came in. Deleted ones are left out. Source: GPX 1.1,
+// schema of the name space http://www.topografix.com/GPX/1/1.
+std::string logbook_gpx(const LogbookContent& content);
+
+}  // namespace mastwise
