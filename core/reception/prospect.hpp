@@ -30,6 +30,7 @@ enum class ReasonKind : std::uint8_t {
   transmitter_pattern,  // a directional station: what its pattern takes, known or assumed
   shortfall,            // how much is missing
   overload,             // strong signals are too much for the amplifier
+  logbook,              // stations came in worse than computed before
   // What costs nothing that could be counted, 0 dB.
   clear_line,    // nothing in the way
   no_terrain,    // no, or not all, terrain for the path

@@ -1,0 +1,111 @@
+#include "core/logbook/learning.hpp"
+
+#include <cmath>
+#include <set>
+
+#include <fmt/format.h>
+
+namespace mastwise::learning {
+namespace {
+
+constexpr std::size_t kBands = 3;
+
+std::size_t place_of(Band band) {
+  return static_cast<std::size_t>(band);
+}
+
+// The place of a name, a new one where it has none.
+std::size_t place_of(std::map<std::string, std::size_t, std::less<>>& places,
+                     const std::string& name, std::size_t first) {
+  return places.try_emplace(name, first + places.size()).first->second;
+}
+
+// What to look for when a band comes in worse than computed [common practice].
+std::string_view advice(Band band) {
+  return band == Band::uhf ? "are the cable and its plugs sound?" : "is the inverter on?";
+}
+
+}  // namespace
+
+std::vector<Trial> trials(std::span<const OutcomeRecord> outcomes) {
+  std::vector<Trial> result;
+  for (const OutcomeRecord& outcome : outcomes) {
+    if (outcome.mark.deleted || !outcome.margin_db || !outcome.deviation_db) continue;
+    result.push_back({.margin_db = *outcome.margin_db,
+                      .deviation_db = *outcome.deviation_db,
+                      .outcome = outcome.outcome,
+                      .band = outcome.band,
+                      .gear = outcome.gear,
+                      .stop_id = outcome.stop_id});
+  }
+  return result;
+}
+
+Learned learn(std::span<const Trial> trials) {
+  Learned learned;
+  std::vector<Look> looks;
+  std::array<std::set<std::size_t>, kBands> stops_of_band;
+  for (const Trial& trial : trials) {
+    const std::size_t band = place_of(trial.band);
+    const std::size_t stop = place_of(learned.stops_, trial.stop_id, 0);
+    looks.push_back({.margin_db = trial.margin_db,
+                     .deviation_db = trial.deviation_db,
+                     .outcome = trial.outcome,
+                     .band = band,
+                     .gear = place_of(learned.gears_, trial.gear, kBands),
+                     .stop = stop});
+    ++learned.tried_[band].outcomes;
+    stops_of_band[band].insert(stop);
+  }
+  for (std::size_t band = 0; band < kBands; ++band) {
+    learned.tried_[band].stops = stops_of_band[band].size();
+  }
+  std::vector<double> prior_db(kBands, kBandPrior_db);
+  prior_db.resize(kBands + learned.gears_.size(), kGearPrior_db);
+  learned.effects_ = estimate(looks, prior_db, learned.stops_.size());
+  return learned;
+}
+
+Correction Learned::correction(Band band, std::string_view gear, std::string_view stop_id) const {
+  if (effects_.shared_db.empty()) return {.sigma_db = std::hypot(kBandPrior_db, kGearPrior_db)};
+  Correction correction{.outcomes = tried_[place_of(band)].outcomes,
+                        .stops = tried_[place_of(band)].stops};
+  double variance_db2 = 0.0;
+  std::vector<std::size_t> shared{place_of(band)};
+  const auto used = gears_.find(gear);
+  if (used != gears_.end()) {
+    shared.push_back(used->second);
+  } else {
+    variance_db2 += kGearPrior_db * kGearPrior_db;
+  }
+  for (const std::size_t place : shared) correction.bias_db += effects_.shared_db[place];
+  const auto here = stops_.find(stop_id);
+  const StopEffect* stop = here == stops_.end() ? nullptr : &effects_.stops[here->second];
+  if (stop != nullptr) correction.bias_db += stop->effect_db;
+  variance_db2 += effects_.variance_db2(shared, stop);
+  correction.sigma_db = std::sqrt(variance_db2);
+  correction.applied = std::fabs(correction.bias_db) >= kLeastEvidence * correction.sigma_db;
+  return correction;
+}
+
+double corrected_chance_percent(double margin_db, double deviation_db,
+                                const Correction& correction) {
+  if (!correction.applied) return reception::chance_percent(margin_db, deviation_db);
+  return reception::chance_percent(margin_db + correction.bias_db,
+                                   std::hypot(deviation_db, correction.sigma_db));
+}
+
+std::optional<reception::Reason> reason(const Correction& correction, Band band) {
+  if (!correction.applied) return std::nullopt;
+  const bool worse = correction.bias_db < 0.0;
+  std::string text = fmt::format(
+      "{} came in {:.0f} dB {} than computed at your last {}", to_text(band),
+      std::fabs(correction.bias_db), worse ? "worse" : "better",
+      correction.stops == 1 ? std::string("stop") : fmt::format("{} stops", correction.stops));
+  if (worse) text += fmt::format(": {}", advice(band));
+  return reception::Reason{.kind = reception::ReasonKind::logbook,
+                           .decibel = worse ? -correction.bias_db : 0.0,
+                           .text = std::move(text)};
+}
+
+}  // namespace mastwise::learning
