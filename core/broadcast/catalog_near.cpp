@@ -1,6 +1,7 @@
 #include "core/broadcast/catalog_connection.hpp"
 #include "core/broadcast/catalog_search.hpp"
 #include "core/broadcast/words.hpp"
+#include "core/geo/circle_boxes.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -110,7 +111,7 @@ Result<std::vector<NearStation>> Catalog::nearest(const Position& from, double m
     radius_m = std::min(radius_m, farthest_m);
     spots.clear();
     auto& in_box = connection_->in_box;
-    for (const auto& box : catalog_search::boxes_around(from, radius_m)) {
+    for (const auto& box : boxes_around(from, radius_m)) {
       in_box.bind(box.south_deg, box.north_deg, box.west_deg, box.east_deg);
       while (true) {
         const auto more = in_box.step();

@@ -1,0 +1,52 @@
+#pragma once
+
+#include "core/geo/position.hpp"
+#include "core/map/projection.hpp"
+#include "core/result.hpp"
+
+#include <cstddef>
+#include <cstdint>
+#include <memory>
+#include <span>
+#include <vector>
+
+namespace mastwise::map {
+
+enum class LineKind : std::uint8_t { Coast, CountryBorder, StateBorder, LakeShore };
+
+// A piece of a coast, border or shore, of at most 96 points. A line that goes on does so in another
+// piece that begins at the same point.
+struct BorderLine {
+  LineKind kind;
+  std::vector<Position> points;  // two at least, to 0.001 degree
+};
+
+struct PlaneLine {
+  LineKind kind;
+  std::vector<PlanePoint> points;
+};
+
+// Coasts and borders of the earth at 1:10 million, the borders of the states of the USA, and the
+// Great Lakes' shores within the USA. Other lakes and provinces are not there. Off by some 100 m to
+// 1 km: for the eye, not for a surveyor. A copy shares the data; any number of threads may read it.
+class Borders {
+ public:
+  // Reads the bytes of borders.bin (layout: assets/borders/README); they need not outlive the call.
+  // Errors: other bytes, a figure beyond its bounds, fewer or more bytes than belong.
+  static Result<Borders> load(std::span<const std::byte> bytes);
+
+  // Every line that comes within `radius_m` (0 to 20,100,000 m) of the centre, and some that only
+  // come near to it.
+  std::vector<BorderLine> within(Position centre, double radius_m) const;
+
+  // The same around the map's centre, on the map's plane. `radius_m` at most
+  // Projection::kFarthestM; of a line that crosses that bound the part within is given.
+  std::vector<PlaneLine> on_plane(const Projection& projection, double radius_m) const;
+
+ private:
+  struct Data;
+  explicit Borders(std::shared_ptr<const Data> data) : data_(std::move(data)) {}
+  std::shared_ptr<const Data> data_;
+};
+
+}  // namespace mastwise::map

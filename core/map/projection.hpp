@@ -1,0 +1,57 @@
+#pragma once
+
+#include "core/geo/position.hpp"
+#include "core/result.hpp"
+
+#include <memory>
+#include <optional>
+
+struct PJconsts;
+struct pj_ctx;
+
+namespace mastwise::map {
+
+// A point of the map's plane, in metres east and north of the centre.
+struct PlanePoint {
+  double east_m;
+  double north_m;
+  bool operator==(const PlanePoint&) const = default;
+};
+
+// The map around a stop: straight lines from the centre are geodesics, drawn at their true bearing
+// and to their true length. The azimuthal equidistant projection of the WGS84 ellipsoid by PROJ
+// (method "aeqd"; Snyder, USGS Professional Paper 1395, 1987, chapter 25). Away from the centre
+// directions and lengths differ: across the line of sight by about distance^2 / (6 R^2), 0.03 % at
+// 250 km.
+//
+// It has its own PROJ context and belongs to one thread at a time; another thread makes its own.
+class Projection {
+ public:
+  // Beyond this distance from the centre, about a quarter of the way round, the plane tears things
+  // apart: what lies there is not on the map.
+  static constexpr double kFarthestM = 10'000e3;
+
+  // Error: PROJ refuses (no memory).
+  static Result<Projection> around(Position centre);
+
+  Position centre() const { return centre_; }
+  // Nothing beyond kFarthestM.
+  std::optional<PlanePoint> to_plane(Position position) const;
+  // Nothing beyond kFarthestM, nor for what is no number.
+  std::optional<Position> to_earth(PlanePoint point) const;
+
+ private:
+  struct CloseContext {
+    void operator()(pj_ctx* context) const;
+  };
+  struct CloseDefinition {
+    void operator()(PJconsts* definition) const;
+  };
+  explicit Projection(Position centre) : centre_(centre) {}
+
+  Position centre_;
+  std::unique_ptr<pj_ctx, CloseContext> context_;
+  std::unique_ptr<PJconsts, CloseDefinition> definition_;  // closed before its context
+};
+
+}  // namespace mastwise::map
