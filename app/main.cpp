@@ -13,6 +13,7 @@ int main(int argc, char* argv[]) {
   mastwise::cli::add_card(program, chosen);
   mastwise::cli::add_import(program, chosen);
   mastwise::cli::add_loss(program, chosen);
+  mastwise::cli::add_plan(program, chosen);
   mastwise::cli::add_peak(program, chosen);
   mastwise::cli::add_replay(program, chosen);
   mastwise::cli::add_survey(program, chosen);

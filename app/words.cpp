@@ -44,6 +44,13 @@ std::string turn(Turn turn) {
   return turn.clockwise_deg() > 0.0 ? "Turn right" : "Turn left";
 }
 
+std::string slack(const std::optional<Slack>& slack) {
+  if (!slack) return "Its slack is not known: turn to the number exactly";
+  if (slack->all_round()) return "Any heading will do";
+  return fmt::format("Anywhere from {:.0f}° left to {:.0f}° right of it will do", slack->left_deg,
+                     slack->right_deg);
+}
+
 std::string age(milliseconds age) {
   const double seconds = std::chrono::duration<double>(age).count();
   if (seconds < 90.0) return fmt::format("{:.0f} s", seconds);
@@ -95,11 +102,14 @@ std::string link(const Link& link) {
   return {};
 }
 
-std::string chance_number(const reception::Outlook& outlook) {
+std::string chance_number(double percent) {
   // No evening is certain.
   constexpr double kMost = 99.0;
-  if (!outlook.chance_percent) return "";
-  return fmt::format("{:.0f} %", std::min(kMost, *outlook.chance_percent));
+  return fmt::format("{:.0f} %", std::min(kMost, percent));
+}
+
+std::string chance_number(const reception::Outlook& outlook) {
+  return outlook.chance_percent ? chance_number(*outlook.chance_percent) : "";
 }
 
 std::string chance_word(const reception::Outlook& outlook) {

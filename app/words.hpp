@@ -19,6 +19,8 @@ std::string distance(double distance_m, bool miles);  // "6.4 mi", "0.31 mi", "1
 std::string declination(Declination declination);     // "14.1° west"
 std::string from_nose(RigAngle angle);  // "118° right", "20° left", "straight ahead"
 std::string turn(Turn turn);            // "Turn right", "Turn left", "On target"
+// How far the antenna may be off: "anywhere from 23° left to 19° right of it".
+std::string slack(const std::optional<Slack>& slack);
 std::string age(milliseconds age);      // "3 s", "4 min", "2 h"
 std::string date(UtcTime time);         // "2 July 2026"
 std::string iso_time(UtcTime time);     // "2026-07-02T18:04:05Z"
@@ -28,6 +30,7 @@ std::string link(const Link& link);
 
 // A chance as its number and word: "83 %" and "likely"; "not known" where there is none.
 std::string chance_number(const reception::Outlook& outlook);
+std::string chance_number(double percent);
 std::string chance_word(const reception::Outlook& outlook);
 // How the two models see the path: "84 and 88 dBuV/m, models 4 dB apart".
 std::string models(const reception::Outlook& outlook);

@@ -14,6 +14,9 @@
 // What several verbs read from their arguments and print.
 namespace mastwise::cli {
 
+// Told before anything that is invented.
+inline constexpr const char* kPracticeLine = "PRACTICE AREA: invented stations and hills\n";
+
 // A position in any notation; the error shows the character.
 Result<Position> position_argument(const std::string& option, const std::string& text);
 

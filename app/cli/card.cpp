@@ -67,7 +67,7 @@ Result<Done> print_card(const CardOptions& options) {
     return Done{};
   }
   const bool practice = options.at.empty();
-  if (practice) std::cout << "PRACTICE AREA: invented stations and hills\n";
+  if (practice) std::cout << kPracticeLine;
   std::cout << card_text(card, inputs->from, inputs->to, *date);
   return Done{};
 }

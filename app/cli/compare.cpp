@@ -4,6 +4,7 @@
 #include "app/cli/stop_options.hpp"
 #include "app/cli/verbs.hpp"
 #include "app/words.hpp"
+#include "app/worker/station_search.hpp"
 
 #include <iostream>
 #include <memory>

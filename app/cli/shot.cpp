@@ -4,13 +4,11 @@
 #include "app/cli/verbs.hpp"
 #include "app/shell/startup.hpp"
 
+#include <map>
 #include <memory>
 
 namespace mastwise::cli {
 namespace {
-
-constexpr const char* kScreens =
-    "here, stations, aim, path, gear, surroundings, type-position, type-heading, search, raise";
 
 struct ShotOptions {
   std::string screen, file, size = "1280x800", at, station, catalog, terrain, date;
@@ -19,33 +17,40 @@ struct ShotOptions {
   bool night = false;
 };
 
-// The screens by the names that the command line has for them.
-Result<Done> choose_screen(const std::string& name, shell::Shot& shot) {
-  if (name == "here") {
-    shot.place = Place::Here;
-  } else if (name == "stations") {
-    shot.place = Place::Stations;
-  } else if (name == "aim") {
-    shot.place = Place::Aim;
-  } else if (name == "type-position") {
-    shot.keypad = KeypadPurpose::Position;
-  } else if (name == "type-heading") {
-    shot.keypad = KeypadPurpose::Nose;
-  } else if (name == "search") {
-    shot.keypad = KeypadPurpose::Search;
-  } else if (name == "raise") {
-    shot.raise_prompt = true;
-  } else if (name == "path") {
-    shot.sheet = Sheet::Path;
-  } else if (name == "gear") {
-    shot.sheet = Sheet::Gear;
-  } else if (name == "surroundings") {
-    shot.sheet = Sheet::Surroundings;
-  } else {
-    return Error{.what = "there is no screen " + name,
-                 .remedy = std::string("use one of ") + kScreens};
-  }
-  return Done{};
+// The screens by the names that the command line has for them, and how to get there.
+const std::map<std::string, std::vector<Action>>& screens() {
+  static const std::map<std::string, std::vector<Action>> kScreens{
+      {"here", {act::Show{Place::Here}}},
+      {"stations", {act::Show{Place::Stations}}},
+      {"aim", {act::Show{Place::Aim}}},
+      {"peak", {act::Show{Place::Peak}}},
+      {"logbook", {act::Show{Place::Logbook}}},
+      {"ahead", {act::Show{Place::Ahead}}},
+      {"roof", {act::Show{Place::Aim}, act::GoToRoof{}, act::ConfirmAsked{}}},
+      {"type-position", {act::OpenKeypad{KeypadPurpose::Position}}},
+      {"type-heading", {act::OpenKeypad{KeypadPurpose::Nose}}},
+      {"search", {act::OpenKeypad{KeypadPurpose::Search}}},
+      {"raise", {act::Ask{Asking::Raise}}},
+      {"before-roof", {act::Ask{Asking::Roof}}},
+      {"weather", {act::Ask{Asking::Weather}}},
+      {"path", {act::OpenSheet{Sheet::Path}}},
+      {"gear", {act::OpenSheet{Sheet::Gear}}},
+      {"surroundings", {act::OpenSheet{Sheet::Surroundings}}},
+      {"plan", {act::OpenSheet{Sheet::Plan}}},
+      {"channels", {act::ScanStep{0}}},
+      {"ways", {act::OpenSheet{Sheet::Ways}}},
+      {"nose", {act::OpenSheet{Sheet::Nose}}},
+      {"paper", {act::OpenSheet{Sheet::Paper}}},
+      {"handle", {act::OpenSheet{Sheet::Handle}}},
+      {"checks", {act::OpenSheet{Sheet::Checks}}},
+  };
+  return kScreens;
+}
+
+std::string screen_names() {
+  std::string names;
+  for (const auto& [name, acts] : screens()) names += (names.empty() ? "" : ", ") + name;
+  return names;
 }
 
 Result<Destination> practice_destination(const std::string& call_sign) {
@@ -62,7 +67,12 @@ Result<Done> draw_shot(const ShotOptions& options) {
   const auto size = size_argument(options.size);
   if (!size) return size.error();
   shell::Shot shot;
-  if (const auto chosen = choose_screen(options.screen, shot); !chosen) return chosen;
+  const auto screen = screens().find(options.screen);
+  if (screen == screens().end()) {
+    return Error{.what = "there is no screen " + options.screen,
+                 .remedy = "use one of " + screen_names()};
+  }
+  shot.acts = screen->second;
   shot.night = options.night;
   shot.file = options.file;
   shot.window.width_px = size->width_px;
@@ -100,7 +110,7 @@ Result<Done> draw_shot(const ShotOptions& options) {
 void add_shot(CLI::App& program, Job& chosen) {
   auto options = std::make_shared<ShotOptions>();
   CLI::App* verb = program.add_subcommand("shot", "Draws a screen into a PNG, with no display");
-  verb->add_option("screen", options->screen, kScreens)->required();
+  verb->add_option("screen", options->screen, screen_names())->required();
   verb->add_option("file", options->file, "the PNG to write")->required();
   verb->add_option("--size", options->size, "pixels, 1280x800 if not given");
   verb->add_option("--dpi", options->dots_per_inch, "dots per inch of the screen meant")

@@ -3,6 +3,22 @@
 #include "app/cli/arguments.hpp"
 
 namespace mastwise::cli {
+namespace {
+
+Result<GearChoice> gear_choice(const StopOptions& options) {
+  GearChoice choice;
+  if (!options.gear.empty()) {
+    const auto gear = gear::preset(options.gear);
+    if (!gear) return gear.error();
+    choice.preset = gear->name;
+  }
+  const auto pattern = pattern_argument(options.pattern);
+  if (!pattern) return pattern.error();
+  choice.pattern_table = *pattern;
+  return choice;
+}
+
+}  // namespace
 
 void add_stop_options(CLI::App& verb, StopOptions& options) {
   verb.add_option("--gear", options.gear, "a preset by its name; an unknown one lists them");
@@ -18,28 +34,21 @@ void add_stop_options(CLI::App& verb, StopOptions& options) {
 Result<StopSetting> stop_setting(const StopOptions& options, bool practice) {
   const auto area = shell::load_practice();
   if (!area) return area.error();
-  StopSetting setting{.question = {.practice = practice},
-                      .sources = {.practice_stations = area->stations,
-                                  .practice_terrain_folder = shell::practice_folder()},
-                      .practice_position = area->position};
-  if (!options.gear.empty()) {
-    const auto gear = gear::preset(options.gear);
-    if (!gear) return gear.error();
-    setting.question.gear.preset = gear->name;
-  }
-  const auto pattern = pattern_argument(options.pattern);
-  if (!pattern) return pattern.error();
-  setting.question.gear.pattern_table = *pattern;
+  const auto gear = gear_choice(options);
+  if (!gear) return gear.error();
   const auto surroundings = reception::parse_surroundings(options.surroundings);
   if (!surroundings) return surroundings.error();
-  setting.question.surroundings = *surroundings;
   const auto catalog = catalog_path(options.catalog);
   if (!catalog) return catalog.error();
-  setting.sources.catalog_path = *catalog;
   const auto terrain = options.terrain.empty() ? shell::terrain_folder() : options.terrain;
   if (!terrain) return terrain.error();
-  setting.sources.terrain_folder = *terrain;
-  return setting;
+  return StopSetting{
+      .question = {.practice = practice, .surroundings = *surroundings, .gear = *gear},
+      .sources = {.catalog_path = *catalog,
+                  .terrain_folder = *terrain,
+                  .practice_stations = area->stations,
+                  .practice_terrain_folder = shell::practice_folder()},
+      .practice_position = area->position};
 }
 
 }  // namespace mastwise::cli

@@ -2,7 +2,7 @@
 
 #include "app/model/stations.hpp"
 #include "app/shell/startup.hpp"
-#include "app/worker/station_search.hpp"
+#include "app/worker/stop_survey.hpp"
 
 #include <string>
 

@@ -1,6 +1,6 @@
 #include "app/cli/arguments.hpp"
+#include "app/cli/place_options.hpp"
 #include "app/cli/verbs.hpp"
-#include "app/shell/startup.hpp"
 #include "app/words.hpp"
 #include "app/worker/station_search.hpp"
 
@@ -15,7 +15,7 @@ namespace {
 using nlohmann::json;
 
 struct SurveyOptions {
-  std::string at, gear, pattern, surroundings = "open", terrain, catalog;
+  PlaceOptions place = {};
   bool json = false;
 };
 
@@ -55,37 +55,11 @@ void print_row(const StationRow& row) {
 }
 
 Result<Done> print_survey(const SurveyOptions& options) {
-  const auto practice = shell::load_practice();
-  if (!practice) return practice.error();
-  StationsQuestion question{.from = practice->position, .practice = options.at.empty()};
-  if (!options.at.empty()) {
-    const auto at = position_argument("--at", options.at);
-    if (!at) return at.error();
-    question.from = *at;
-  }
-  if (!options.gear.empty()) {
-    const auto gear = gear::preset(options.gear);
-    if (!gear) return gear.error();
-    question.gear.preset = gear->name;
-  }
-  const auto pattern = pattern_argument(options.pattern);
-  if (!pattern) return pattern.error();
-  question.gear.pattern_table = *pattern;
-  const auto surroundings = reception::parse_surroundings(options.surroundings);
-  if (!surroundings) return surroundings.error();
-  question.surroundings = *surroundings;
-  const auto catalog = catalog_path(options.catalog);
-  if (!catalog) return catalog.error();
-  const auto terrain = options.terrain.empty() ? shell::terrain_folder() : options.terrain;
-  if (!terrain) return terrain.error();
-
-  const Worker::Answerer survey =
-      station_answerer({.catalog_path = *catalog,
-                        .terrain_folder = *terrain,
-                        .practice_stations = practice->stations,
-                        .practice_terrain_folder = shell::practice_folder()});
-  const StationsAnswer answer = survey(
-      question, {.publish = [](const StationsAnswer&) {}, .superseded = [] { return false; }});
+  const auto place = place_of(options.place);
+  if (!place) return place.error();
+  const Worker::Answerer survey = station_answerer(place->sources);
+  const StationsAnswer answer = survey(place->question, {.publish = [](const StationsAnswer&) {},
+                                                         .superseded = [] { return false; }});
   if (!answer.trouble.empty()) return Error{.what = answer.trouble};
   if (options.json) {
     json rows = json::array();
@@ -93,7 +67,7 @@ Result<Done> print_survey(const SurveyOptions& options) {
     std::cout << rows.dump(2) << '\n';
     return Done{};
   }
-  if (question.practice) std::cout << "PRACTICE AREA: invented stations and hills\n";
+  if (place->question.practice) std::cout << kPracticeLine;
   for (const StationRow& row : answer.rows) print_row(row);
   return Done{};
 }
@@ -103,15 +77,7 @@ Result<Done> print_survey(const SurveyOptions& options) {
 void add_survey(CLI::App& program, Job& chosen) {
   auto options = std::make_shared<SurveyOptions>();
   CLI::App* verb = program.add_subcommand("survey", "What can be received at a place");
-  verb->add_option("--at", options->at, "the place; the practice area if not given");
-  verb->add_option("--gear", options->gear, "a preset by its name; an unknown one lists them");
-  verb->add_option("--pattern", options->pattern,
-                   "the antenna's own pattern: a table of angle_deg and db, or field");
-  verb->add_option("--surroundings", options->surroundings,
-                   "open, scrub, scattered trees, forest, houses or town; open if not given");
-  verb->add_option("--terrain", options->terrain,
-                   "the folder of elevation tiles in place of the user's own");
-  verb->add_option("--catalog", options->catalog, "the catalog's file in place of the user's own");
+  add_place_options(*verb, options->place);
   verb->add_flag("--json", options->json, "print a JSON list");
   verb->callback([&chosen, options] { chosen = [options] { return print_survey(*options); }; });
 }

@@ -1,8 +1,10 @@
 #pragma once
 
 #include "app/model/choices.hpp"
+#include "app/model/form.hpp"
 #include "app/model/stations.hpp"
 #include "app/model/stop.hpp"
+#include "app/model/sweep.hpp"
 #include "core/time.hpp"
 
 #include <optional>
@@ -58,6 +60,14 @@ struct ChooseGear {
 struct OpenKeypad {
   KeypadPurpose purpose;
 };
+struct OpenField {
+  Field field;
+};
+struct UseMapPlace {  // what the paper map gave is where the rig stands
+  bool by_net;        // between the lines of its net, else by direction and millimetres
+};
+struct KeepHandle {};  // as the form has it
+struct ForgetHandle {};
 struct KeypadType {
   std::string text;  // what the key writes
 };
@@ -72,11 +82,34 @@ struct KeypadClose {};
 struct NoseFromCourse {
   bool backed_in;
 };
+struct NoseFromSensor {};
+struct NoseFromSun {
+  SunFrom side;  // of the rig on which the sun stands
+};
+struct MarkTail {};        // the receiver lies at the tail end of the flank
+struct NoseFromPoints {};  // and now at its nose end
+struct NextCarrier {};     // what carries the antenna
 struct ForgetNose {};
 
 struct ClearSearch {};
 struct SelectStation {
   StationKey key;
+};
+// Pinned stations are in every plan; again: no longer.
+struct PinStation {
+  StationKey key;
+};
+struct ChoosePlan {
+  PlanFor plan_for;
+};
+struct ScanStep {
+  std::size_t step;  // of the plan: show its channels
+};
+struct TickStation {  // not tried, found, not found
+  StationKey key;
+};
+struct ChoosePointing {  // by what the antenna is brought onto a heading
+  PointingMethod method;
 };
 struct NextChanceFloor {};  // list only what is likelier
 struct SwitchGrouping {};   // the best source of each network, or all
@@ -84,10 +117,35 @@ struct StationsFound {
   StationsAnswer answer;
 };
 
-struct AskRaise {};
-struct ConfirmRaise {};
-struct RefuseRaise {};
+// A safety prompt, and the answer to it.
+struct Ask {
+  Asking what;
+};
+struct ConfirmAsked {};
+struct RefuseAsked {};
 struct AntennaIsDown {};
+
+struct GoToRoof {};  // the look for the walk; asks first
+struct LeaveRoof {};
+struct SwitchTone {};
+
+// A sweep: readings of the meter at several headings.
+struct BeginSweep {
+  SweepBy by;
+};
+struct TurnSweep {
+  double degrees;  // clockwise, seen from above
+};
+struct SetMeter {
+  double by;
+};
+struct ReadMeter {
+  bool nothing;  // no lock at this heading
+};
+struct NextScale {};
+struct DropReading {};
+struct KeepSweep {};
+struct ForgetCorrection {};
 
 struct Trouble {
   std::string what;  // something could not be kept or read; shown until the next touch
@@ -99,15 +157,18 @@ struct TakeBack {};  // undo the last touch that changed something
 
 namespace mastwise {
 
-using Action =
-    std::variant<act::Tick, act::ReceiverBytes, act::LinkChanged, act::Show, act::SetStop,
-                 act::UseReceiver, act::NextNotation, act::SwitchNight, act::SwitchUnits,
-                 act::SwitchHand, act::SwitchPractice, act::TurnDial, act::OpenSheet,
-                 act::ChooseSurroundings, act::ChooseGear, act::OpenKeypad, act::KeypadType,
-                 act::KeypadErase, act::KeypadEraseAll, act::KeypadPage, act::KeypadNorth,
-                 act::KeypadAccept, act::KeypadClose, act::NoseFromCourse, act::ForgetNose,
-                 act::ClearSearch, act::SelectStation, act::NextChanceFloor, act::SwitchGrouping,
-                 act::StationsFound, act::AskRaise, act::ConfirmRaise, act::RefuseRaise,
-                 act::AntennaIsDown, act::Trouble, act::TakeBack>;
+using Action = std::variant<
+    act::Tick, act::ReceiverBytes, act::LinkChanged, act::Show, act::SetStop, act::UseReceiver,
+    act::NextNotation, act::SwitchNight, act::SwitchUnits, act::SwitchHand, act::SwitchPractice,
+    act::TurnDial, act::OpenSheet, act::ChooseSurroundings, act::ChooseGear, act::OpenKeypad,
+    act::OpenField, act::UseMapPlace, act::KeepHandle, act::ForgetHandle, act::KeypadType,
+    act::KeypadErase, act::KeypadEraseAll, act::KeypadPage, act::KeypadNorth, act::KeypadAccept,
+    act::KeypadClose, act::NoseFromCourse, act::NoseFromSensor, act::NoseFromSun, act::MarkTail,
+    act::NoseFromPoints, act::NextCarrier, act::ForgetNose, act::ClearSearch, act::SelectStation,
+    act::PinStation, act::ChoosePlan, act::ScanStep, act::TickStation, act::ChoosePointing,
+    act::NextChanceFloor, act::SwitchGrouping, act::StationsFound, act::Ask, act::ConfirmAsked,
+    act::RefuseAsked, act::GoToRoof, act::LeaveRoof, act::SwitchTone, act::BeginSweep,
+    act::TurnSweep, act::SetMeter, act::ReadMeter, act::NextScale, act::DropReading, act::KeepSweep,
+    act::ForgetCorrection, act::AntennaIsDown, act::Trouble, act::TakeBack>;
 
 }  // namespace mastwise

@@ -33,6 +33,22 @@ void adl_serializer<mastwise::Station>::to_json(json& out, const mastwise::Stati
          {"provenance", s.provenance}};
 }
 
+void adl_serializer<mastwise::StrongStation>::to_json(json& out, const mastwise::StrongStation& s) {
+  out = {{"key", s.key},
+         {"by", s.by},
+         {"position", s.position},
+         {"peak_deg", s.peak_deg},
+         {"sigma_deg", s.sigma_deg}};
+}
+
+mastwise::StrongStation adl_serializer<mastwise::StrongStation>::from_json(const json& in) {
+  return {.key = in.at("key").get<mastwise::StationKey>(),
+          .by = in.at("by").get<mastwise::SweepBy>(),
+          .position = in.at("position").get<mastwise::Position>(),
+          .peak_deg = in.at("peak_deg").get<double>(),
+          .sigma_deg = in.at("sigma_deg").get<double>()};
+}
+
 mastwise::Station adl_serializer<mastwise::Station>::from_json(const json& in) {
   mastwise::Station s{.position = in.at("position").get<mastwise::Position>()};
   in.at("id").get_to(s.id);
@@ -122,8 +138,13 @@ NLOHMANN_JSON_NAMESPACE_END
 
 namespace mastwise {
 
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(Slack, left_deg, right_deg)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(PlanStation, key, title, rf_channel, network, chance_percent,
+                                   pinned)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(PlanStep, bearing, slack, brings, loses, remark)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(Plan, steps, out, fewest_proved)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(StationsAnswer, question, rows, measured, all, target_path,
-                                   trouble)
+                                   target_slack, plan, trouble)
 
 namespace act {
 
@@ -150,8 +171,21 @@ NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(ChooseGear, gear)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(OpenKeypad, purpose)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(KeypadType, text)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(NoseFromCourse, backed_in)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(NoseFromSun, side)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(OpenField, field)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(UseMapPlace, by_net)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(ChoosePointing, method)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(SelectStation, key)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(PinStation, key)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(ChoosePlan, plan_for)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(ScanStep, step)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(TickStation, key)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(StationsFound, answer)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(Ask, what)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(BeginSweep, by)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(TurnSweep, degrees)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(SetMeter, by)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(ReadMeter, nothing)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(Trouble, what)
 
 }  // namespace act
@@ -159,16 +193,67 @@ NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(Trouble, what)
 namespace {
 
 // In the order of the variant.
-constexpr std::array kNames{
-    "Tick",           "ReceiverBytes",      "LinkChanged",    "Show",
-    "SetStop",        "UseReceiver",        "NextNotation",   "SwitchNight",
-    "SwitchUnits",    "SwitchHand",         "SwitchPractice", "TurnDial",
-    "OpenSheet",      "ChooseSurroundings", "ChooseGear",     "OpenKeypad",
-    "KeypadType",     "KeypadErase",        "KeypadEraseAll", "KeypadPage",
-    "KeypadNorth",    "KeypadAccept",       "KeypadClose",    "NoseFromCourse",
-    "ForgetNose",     "ClearSearch",        "SelectStation",  "NextChanceFloor",
-    "SwitchGrouping", "StationsFound",      "AskRaise",       "ConfirmRaise",
-    "RefuseRaise",    "AntennaIsDown",      "Trouble",        "TakeBack"};
+constexpr std::array kNames{"Tick",
+                            "ReceiverBytes",
+                            "LinkChanged",
+                            "Show",
+                            "SetStop",
+                            "UseReceiver",
+                            "NextNotation",
+                            "SwitchNight",
+                            "SwitchUnits",
+                            "SwitchHand",
+                            "SwitchPractice",
+                            "TurnDial",
+                            "OpenSheet",
+                            "ChooseSurroundings",
+                            "ChooseGear",
+                            "OpenKeypad",
+                            "OpenField",
+                            "UseMapPlace",
+                            "KeepHandle",
+                            "ForgetHandle",
+                            "KeypadType",
+                            "KeypadErase",
+                            "KeypadEraseAll",
+                            "KeypadPage",
+                            "KeypadNorth",
+                            "KeypadAccept",
+                            "KeypadClose",
+                            "NoseFromCourse",
+                            "NoseFromSensor",
+                            "NoseFromSun",
+                            "MarkTail",
+                            "NoseFromPoints",
+                            "NextCarrier",
+                            "ForgetNose",
+                            "ClearSearch",
+                            "SelectStation",
+                            "PinStation",
+                            "ChoosePlan",
+                            "ScanStep",
+                            "TickStation",
+                            "ChoosePointing",
+                            "NextChanceFloor",
+                            "SwitchGrouping",
+                            "StationsFound",
+                            "Ask",
+                            "ConfirmAsked",
+                            "RefuseAsked",
+                            "GoToRoof",
+                            "LeaveRoof",
+                            "SwitchTone",
+                            "BeginSweep",
+                            "TurnSweep",
+                            "SetMeter",
+                            "ReadMeter",
+                            "NextScale",
+                            "DropReading",
+                            "KeepSweep",
+                            "ForgetCorrection",
+                            "AntennaIsDown",
+                            "Trouble",
+                            "TakeBack"};
 constexpr std::size_t kActions = std::variant_size_v<Action>;
 static_assert(kNames.size() == kActions, "every action has its name here");
 
@@ -235,7 +320,8 @@ nlohmann::json to_json(const Model& model) {
                       {"chance_floor", model.chance_floor},
                       {"by_network", model.by_network},
                       {"antenna_raised", model.antenna == safety::Antenna::Raised},
-                      {"asking_raise", model.asking_raise},
+                      {"asking", model.asking},
+                      {"roof", model.roof},
                       {"dial_up", model.dial_up},
                       {"keypad", model.keypad ? nlohmann::json(model.keypad->text) : nullptr},
                       {"sentences_good", model.receiver.counts().sentences_good},

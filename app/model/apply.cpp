@@ -1,6 +1,10 @@
 #include "app/model/apply.hpp"
 
 #include "app/model/keypad.hpp"
+#include "app/model/nose.hpp"
+#include "app/model/sweeping.hpp"
+
+#include <algorithm>
 
 namespace mastwise {
 namespace {
@@ -56,6 +60,21 @@ class Applier {
     m_.keypad = Keypad{.purpose = open.purpose, .letters = open.purpose == KeypadPurpose::Search};
     if (open.purpose == KeypadPurpose::Search) m_.keypad->text = m_.search;
   }
+  void operator()(const act::OpenField& open) {
+    m_.keypad = Keypad{.purpose = KeypadPurpose::Field, .field = open.field};
+  }
+  void operator()(const act::UseMapPlace& use) {
+    const auto& place = use.by_net ? m_.findings.from_net.place : m_.findings.from_map.place;
+    if (!place) return;
+    remember("Position from the map");
+    m_.stop.by_hand = place;
+    m_.stop.source = PositionSource::ByHand;
+    m_.sheet = Sheet::None;
+  }
+  void operator()(const act::KeepHandle&) {
+    if (const auto handle = handle_from(m_.form)) m_.settings.handle = handle;
+  }
+  void operator()(const act::ForgetHandle&) { m_.settings.handle.reset(); }
   void operator()(const act::KeypadType& typed) {
     if (m_.keypad) type(*m_.keypad, typed.text);
     search_as_typed();
@@ -78,13 +97,28 @@ class Applier {
   void operator()(const act::KeypadClose&) { m_.keypad.reset(); }
 
   void operator()(const act::NoseFromCourse& from) {
-    const auto course = m_.course.last();
-    if (!course) return;
     remember("Nose from the last course");
-    using Origin = Nose::Origin;
-    m_.stop.nose = from.backed_in ? Nose{course->course.reciprocal(), Origin::BackedIn}
-                                  : Nose{course->course, Origin::LastCourse};
+    nose_from_course(m_, from.backed_in);
   }
+  void operator()(const act::NoseFromSensor&) {
+    remember("Nose from the sensor");
+    nose_from_sensor(m_);
+  }
+  void operator()(const act::NoseFromSun& from) {
+    remember("Nose by the sun");
+    nose_from_sun(m_, from.side);
+  }
+  void operator()(const act::MarkTail&) {
+    remember("Tail marked");
+    m_.stop.tail_mark = m_.findings.position;
+    // The receiver is carried to the other end: what it averages begins anew.
+    m_.parked.restart();
+  }
+  void operator()(const act::NoseFromPoints&) {
+    remember("Nose from two points");
+    nose_from_points(m_);
+  }
+  void operator()(const act::NextCarrier&) { next(m_.settings.carrier, Carrier::trailer); }
   void operator()(const act::ForgetNose&) {
     remember("Nose forgotten");
     m_.stop.nose.reset();
@@ -99,19 +133,70 @@ class Applier {
     m_.place = Place::Aim;
     m_.keypad.reset();
   }
+  void operator()(const act::PinStation& pin) {
+    remember(is_pinned(m_.stop, pin.key) ? "No longer pinned" : "Pinned");
+    auto& pinned = m_.stop.pinned;
+    const auto place = std::find(pinned.begin(), pinned.end(), pin.key);
+    if (place == pinned.end()) {
+      pinned.push_back(pin.key);
+    } else {
+      pinned.erase(place);
+    }
+  }
+  void operator()(const act::ChoosePlan& chosen) { m_.plan_for = chosen.plan_for; }
+  void operator()(const act::ScanStep& scan) {
+    m_.scan_step = scan.step;
+    m_.sheet = Sheet::Scan;
+  }
+  void operator()(const act::TickStation& ticked) {
+    auto& ticks = m_.ticks;
+    auto known = std::find_if(ticks.begin(), ticks.end(),
+                              [&](const Ticked& one) { return one.key == ticked.key; });
+    if (known == ticks.end()) known = ticks.insert(known, Ticked{.key = ticked.key});
+    next(known->tick, Tick::not_found);
+  }
+  void operator()(const act::ChoosePointing& chosen) { m_.settings.pointing = chosen.method; }
   void operator()(const act::NextChanceFloor&) {
     m_.chance_floor = (m_.chance_floor + 1) % kChanceFloors.size();
   }
   void operator()(const act::SwitchGrouping&) { m_.by_network = !m_.by_network; }
   void operator()(const act::StationsFound& found) { m_.stations = found.answer; }
 
-  void operator()(const act::AskRaise&) { m_.asking_raise = m_.antenna == safety::Antenna::Down; }
-  void operator()(const act::ConfirmRaise&) {
-    if (m_.asking_raise) m_.antenna = safety::Antenna::Raised;
-    m_.asking_raise = false;
+  void operator()(const act::Ask& ask) {
+    const bool already_up = ask.what == Asking::Raise && m_.antenna == safety::Antenna::Raised;
+    m_.asking = already_up ? Asking::Nothing : ask.what;
   }
-  void operator()(const act::RefuseRaise&) { m_.asking_raise = false; }
-  void operator()(const act::AntennaIsDown&) { m_.antenna = safety::Antenna::Down; }
+  void operator()(const act::ConfirmAsked&) {
+    if (m_.asking == Asking::Raise) m_.antenna = safety::Antenna::Raised;
+    if (m_.asking == Asking::Roof) m_.roof = m_.roof_agreed = true;
+    m_.asking = Asking::Nothing;
+  }
+  void operator()(const act::RefuseAsked&) { m_.asking = Asking::Nothing; }
+  void operator()(const act::AntennaIsDown&) {
+    m_.antenna = safety::Antenna::Down;
+    m_.roof_agreed = false;
+  }
+  void operator()(const act::GoToRoof&) {
+    m_.roof = m_.roof_agreed;
+    if (!m_.roof_agreed) m_.asking = Asking::Roof;
+  }
+  void operator()(const act::LeaveRoof&) { m_.roof = false; }
+  void operator()(const act::SwitchTone&) { m_.settings.tone = !m_.settings.tone; }
+
+  void operator()(const act::BeginSweep& begin) { begin_sweep(m_, begin.by); }
+  void operator()(const act::TurnSweep& turn) { turn_sweep(m_, turn.degrees); }
+  void operator()(const act::SetMeter& set) { set_meter(m_, set.by); }
+  void operator()(const act::ReadMeter& read) { read_sweep(m_, read.nothing); }
+  void operator()(const act::NextScale&) { next_scale(m_); }
+  void operator()(const act::DropReading&) { drop_sweep_reading(m_); }
+  void operator()(const act::KeepSweep&) {
+    remember("Sweep kept");
+    keep_sweep(m_);
+  }
+  void operator()(const act::ForgetCorrection&) {
+    remember("Correction forgotten");
+    m_.stop.strong_stations.clear();
+  }
 
   void operator()(const act::Trouble& trouble) { m_.trouble = trouble.what; }
 
@@ -170,7 +255,12 @@ void Applier::operator()(const act::KeypadAccept&) {
       return;
     }
     remember("Nose by hand");
-    m_.stop.nose = Nose{*heading, Nose::Origin::ByHand};
+    m_.stop.nose = Nose{.heading = *heading, .taken_at = m_.findings.position};
+  } else if (keypad.purpose == KeypadPurpose::Field) {
+    if (const auto typed = fill(m_.form, keypad); !typed) {
+      keypad.error = typed.error();
+      return;
+    }
   }
   m_.keypad.reset();
 }

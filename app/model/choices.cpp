@@ -19,4 +19,18 @@ gear::Gear gear_of(const GearChoice& choice) {
   return gear;
 }
 
+Result<Handle> handle_of(const HandleChoice& choice) {
+  const auto point = [](double reading_deg, double angle_deg) {
+    return HandlePoint{HandleReading::dial_deg(reading_deg), RigAngle::clockwise_deg(angle_deg)};
+  };
+  HandleMechanism mechanism;
+  if (choice.reach_from_deg && choice.reach_to_deg) {
+    mechanism.reach = HandleArc{HandleReading::dial_deg(*choice.reach_from_deg),
+                                HandleReading::dial_deg(*choice.reach_to_deg)};
+  }
+  if (choice.stow_deg) mechanism.stow_reading = HandleReading::dial_deg(*choice.stow_deg);
+  return Handle::calibrate(point(choice.first_reading_deg, choice.first_angle_deg),
+                           point(choice.second_reading_deg, choice.second_angle_deg), mechanism);
+}
+
 }  // namespace mastwise

@@ -1,5 +1,8 @@
 #pragma once
 
+#include "core/aim/handle.hpp"
+#include "core/aim/heading_error.hpp"
+#include "core/aim/rig_heading.hpp"
 #include "core/gear/gear.hpp"
 #include "core/geo/notation.hpp"
 
@@ -10,7 +13,8 @@
 namespace mastwise {
 
 // The places of the program that the rail leads to.
-enum class Place { Here, Stations, Aim };
+enum class Place { Here, Stations, Aim, Peak, Logbook, Ahead };
+inline constexpr std::size_t kPlaceCount = 6;
 
 enum class PositionSource { Receiver, ByHand };
 
@@ -18,12 +22,15 @@ enum class PositionSource { Receiver, ByHand };
 enum class DialUp { TrueNorth, Nose, Facing };
 
 // What covers the places because a person asked for it.
-enum class Sheet { None, Gear, Surroundings, Path };
+enum class Sheet { None, Gear, Surroundings, Path, Plan, Scan, Ways, Nose, Paper, Handle, Checks };
 
 // Prospects with at least this chance are listed, in percent.
 inline constexpr std::array kChanceFloors{0.0, 10.0, 40.0, 70.0, 90.0};
 
-enum class KeypadPurpose { Position, Nose, Search };
+// The safety prompt that stands before the act.
+enum class Asking { Nothing, Raise, Roof, Weather };
+
+enum class KeypadPurpose { Position, Nose, Search, Field };
 
 // The line to the receiver.
 struct Link {
@@ -50,11 +57,26 @@ struct GearChoice {
 // The gear that is meant; a preset that is no longer known counts as the usual one.
 gear::Gear gear_of(const GearChoice& choice);
 
+// The ceiling handle: where the antenna pointed, from the nose, at two readings; its stops and the
+// reading for lowering, where known.
+struct HandleChoice {
+  double first_reading_deg = 0.0, first_angle_deg = 0.0;
+  double second_reading_deg = 0.0, second_angle_deg = 0.0;
+  std::optional<double> reach_from_deg = {}, reach_to_deg = {};
+  std::optional<double> stow_deg = {};
+  bool operator==(const HandleChoice&) const = default;
+};
+Result<Handle> handle_of(const HandleChoice& choice);
+
 // Kept from session to session.
 struct Settings {
   bool night = false;
   bool miles = true;
   bool left_handed = false;
+  bool tone = true;  // on the roof, to turn by ear
+  PointingMethod pointing = PointingMethod::baseplate_compass;
+  std::optional<HandleChoice> handle = {};  // once calibrated
+  Carrier carrier = Carrier::driven;
   Notation notation = Notation::Decimal;
   GearChoice gear = {};
   bool operator==(const Settings&) const = default;

@@ -1,5 +1,7 @@
 #include "app/model/apply.hpp"
+#include "app/model/sweeping.hpp"
 
+#include <cmath>
 #include <set>
 
 namespace mastwise {
@@ -42,15 +44,6 @@ std::optional<Bearing<True>> facing(const nmea::HeadingSensor& sensor,
   return to_true(*sensor.magnetic_heading, field->declination);
 }
 
-std::vector<std::string> networks_of(const Station& station) {
-  std::vector<std::string> networks;
-  if (!station.network.empty()) networks.push_back(station.network);
-  for (const Programme& programme : station.programmes) {
-    if (!programme.network.empty()) networks.push_back(programme.network);
-  }
-  return networks;
-}
-
 // The rows with the wished chance; by network, only those that bring a network no better row does.
 std::vector<std::size_t> listed_rows(const Model& model) {
   std::vector<std::size_t> listed;
@@ -77,7 +70,31 @@ void find_prospect(const Model& model, Findings& findings) {
   const StationRow* row = find_row(*model.stations, key_of(*model.stop.target));
   if (row == nullptr) return;
   findings.outlook = row->outlook;
+  if (model.stations->question.target == key_of(*model.stop.target)) {
+    findings.slack = model.stations->target_slack;
+  }
   findings.reasons = row->reasons;
+}
+
+// By the means in use; where something that it needs is not known yet, the usual error stands.
+void find_heading_error(Model& model) {
+  const auto budget = heading_budget(model.settings.pointing, heading_context(model));
+  if (!budget) return;
+  // The worker is asked anew when this changes: by steps that matter.
+  constexpr double kStep_deg = 0.5;
+  model.findings.heading_error_deg = std::ceil(budget->total_deg / kStep_deg) * kStep_deg;
+  model.findings.heading_errors = budget->lines;
+}
+
+// What the open sheet's form says.
+void derive_forms(const Model& model, Findings& findings) {
+  if (model.sheet == Sheet::Paper) {
+    findings.from_map = place_from_map(model.form, model.settings.miles);
+    findings.from_net = place_from_net(model.form);
+    findings.ruler = ruler_for_heading(model, findings);
+  }
+  if (model.sheet == Sheet::Checks) findings.reciprocal = reciprocal_check(model.form);
+  if (model.sheet == Sheet::Handle) findings.handle = handle_turn(model, findings);
 }
 
 }  // namespace
@@ -90,6 +107,9 @@ StationsQuestion stations_question(const Model& model) {
                             .surroundings = model.stop.surroundings,
                             .gear = model.settings.gear};
   if (model.stop.target) question.target = key_of(*model.stop.target);
+  question.pinned = model.stop.pinned;
+  question.plan_for = model.plan_for;
+  question.heading_error_deg = model.findings.heading_error_deg;
   return question;
 }
 
@@ -101,6 +121,14 @@ void derive(Model& model, const World& world) {
     findings.field = world.magnetic.at(*findings.position, findings.date);
   }
   findings.nose = nose_heading(model.stop.nose, findings.field);
+  // A nose that was taken at another place says nothing here.
+  const auto parked = model.parked.result();
+  if (model.stop.nose && model.stop.nose->taken_at && parked) {
+    if (const auto lost = rig_moved(*model.stop.nose->taken_at, *parked)) {
+      findings.nose.reset();
+      findings.nose_lost = *lost;
+    }
+  }
   if (findings.position && model.stop.target && *findings.position != model.stop.target->position) {
     findings.card = aim_card(*findings.position, model.stop.target->position, findings.date,
                              world.magnetic, findings.nose);
@@ -115,6 +143,11 @@ void derive(Model& model, const World& world) {
   findings.drive = safety::drive_state(model.antenna, findings.speed_kmh, model.findings.drive);
   find_prospect(model, findings);
   model.findings = std::move(findings);
+  find_heading_error(model);
+  derive_correction(model, model.findings);
+  if (model.sheet == Sheet::Ways) derive_ways(model, model.findings);
+  if (model.sheet == Sheet::Scan) derive_scan(model, model.findings);
+  derive_forms(model, model.findings);
 }
 
 }  // namespace mastwise

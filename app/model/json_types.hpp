@@ -85,6 +85,12 @@ struct adl_serializer<mastwise::ReadHeading> {
 };
 
 template <>
+struct adl_serializer<mastwise::StrongStation> {
+  static void to_json(json& out, const mastwise::StrongStation& s);
+  static mastwise::StrongStation from_json(const json& in);
+};
+
+template <>
 struct adl_serializer<mastwise::Station> {
   static void to_json(json& out, const mastwise::Station& station);
   static mastwise::Station from_json(const json& in);
@@ -97,12 +103,17 @@ namespace mastwise {
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(Link, state, name)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE_WITH_DEFAULT(GearChoice, preset, height_m, cable_m, splits,
                                                 amplifier, pattern_table)
-NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE_WITH_DEFAULT(Settings, night, miles, left_handed, notation, gear)
-NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(Nose, heading, origin)
-NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(Stop, practice, source, by_hand, nose, target, surroundings)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(HandleChoice, first_reading_deg, first_angle_deg,
+                                   second_reading_deg, second_angle_deg, reach_from_deg,
+                                   reach_to_deg, stow_deg)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE_WITH_DEFAULT(Settings, night, miles, left_handed, tone, notation,
+                                                gear, pointing, handle, carrier)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(Nose, heading, origin, sigma_deg, taken_at, caution)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(StationKey, source, id)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(Stop, practice, source, by_hand, nose, tail_mark, target,
+                                   strong_stations, pinned, surroundings)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(StationsQuestion, from, search, practice, miles, surroundings,
-                                   gear, target)
+                                   gear, target, pinned, plan_for, heading_error_deg)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(Programme, virtual_channel, name, network, language)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(Note, column, text)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(Source, name, date)

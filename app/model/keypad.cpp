@@ -37,4 +37,17 @@ Result<ReadHeading> read_heading(const Keypad& keypad) {
   return ReadHeading(Bearing<True>::degrees(degrees));
 }
 
+Result<Done> fill(Form& form, const Keypad& keypad) {
+  if (is_place(keypad.field)) {
+    const auto place = parse_position(keypad.text);
+    if (!place) return place.error();
+    form.places.insert_or_assign(keypad.field, *place);
+    return Done{};
+  }
+  const auto number = read_number(keypad.text);
+  if (!number) return number.error();
+  form.numbers[keypad.field] = *number;
+  return Done{};
+}
+
 }  // namespace mastwise

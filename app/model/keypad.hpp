@@ -15,4 +15,7 @@ void erase_last(Keypad& keypad);
 // The heading that was typed: degrees within 0 to 360, from the north that the keypad shows.
 Result<ReadHeading> read_heading(const Keypad& keypad);
 
+// Puts what was typed for a field into the form.
+Result<Done> fill(Form& form, const Keypad& keypad);
+
 }  // namespace mastwise

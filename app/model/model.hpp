@@ -1,8 +1,11 @@
 #pragma once
 
 #include "app/model/choices.hpp"
+#include "app/model/form.hpp"
 #include "app/model/stations.hpp"
 #include "app/model/stop.hpp"
+#include "app/model/sweep.hpp"
+#include "app/model/ways.hpp"
 #include "core/aim/aim_card.hpp"
 #include "core/nmea/parked.hpp"
 #include "core/nmea/receiver.hpp"
@@ -17,6 +20,7 @@ namespace mastwise {
 
 struct Keypad {
   KeypadPurpose purpose = KeypadPurpose::Position;
+  Field field = {};  // which, where the purpose is a field
   std::string text = {};
   bool letters = false;             // the page of letters in place of figures
   bool magnetic = true;             // Nose: what is typed was read from a compass
@@ -43,14 +47,28 @@ struct Findings {
 
   std::optional<MagneticField> field = {};
   std::optional<RigHeading> nose = {};  // needs the declination when read from a compass
+  std::string nose_lost = {};           // why what is known of the nose holds no longer
   std::optional<AimCard> card = {};
   std::optional<Bearing<True>> facing = {};  // where the heading sensor points
   std::optional<Turn> turn = {};             // from there to the target
   std::optional<double> speed_kmh = {};      // over ground, from a fresh fix
   std::vector<std::size_t> listed = {};      // rows of the stations' answer that are to be shown
   std::optional<reception::Outlook> outlook = {};  // of the target
+  std::optional<Slack> slack = {};                 // of the target
   std::vector<reception::Reason> reasons = {};
   safety::Drive drive = safety::Drive::Parked;
+  // One sigma of pointing by the means in use, and what it is made of.
+  double heading_error_deg = reception::kUsualHeadingError_deg;
+  std::vector<ErrorLine> heading_errors = {};
+  // While their sheets are open.
+  std::vector<WaySaid> ways = {};
+  std::vector<WayLeftOut> ways_left_out = {};
+  std::string mistake = {};
+  // What the stations that were peaked on say of the compass, and the target's number by it.
+  std::string correction = {};
+  std::optional<Bearing<Dial>> corrected = {};
+  ScanList scan = {};
+  FormAnswer from_map = {}, from_net = {}, ruler = {}, reciprocal = {}, handle = {};
   bool operator==(const Findings&) const = default;
 };
 
@@ -74,12 +92,20 @@ struct Model {
   std::optional<StationsAnswer> stations = {};  // the last answer; its question tells how old it is
 
   safety::Antenna antenna = safety::Antenna::Down;
-  bool asking_raise = false;
+  Asking asking = Asking::Nothing;
+  bool roof = false;         // the look for the walk covers the places
+  bool roof_agreed = false;  // its prompt, since the antenna was down last
   Sheet sheet = Sheet::None;
   std::size_t chance_floor = 0;  // of kChanceFloors
   bool by_network = false;       // list only the best source of each network
+  PlanFor plan_for = PlanFor::Pinned;
   DialUp dial_up = DialUp::TrueNorth;
   std::optional<Keypad> keypad = {};
+
+  std::optional<Sweep> sweep = {};
+  std::size_t scan_step = 0;  // of the plan, whose channels the sheet shows
+  std::vector<Ticked> ticks = {};
+  Form form = {};
 
   Findings findings = {};
   bool operator==(const Model&) const = default;

@@ -1,25 +1,20 @@
 #pragma once
 
 #include "app/model/choices.hpp"
+#include "app/model/plan.hpp"
 #include "core/angles/bearing.hpp"
 #include "core/broadcast/station.hpp"
 #include "core/geo/position.hpp"
 #include "core/reception/path_picture.hpp"
 #include "core/reception/prospect.hpp"
 #include "core/reception/surroundings.hpp"
+#include "core/reception/survey.hpp"
 
 #include <optional>
 #include <string>
 #include <vector>
 
 namespace mastwise {
-
-// A station as a catalog tells it from all others.
-struct StationKey {
-  std::string source, id;
-  bool operator==(const StationKey&) const = default;
-};
-StationKey key_of(const Station& station);
 
 // What the worker is asked: who can be received here, and how the path to the target looks.
 struct StationsQuestion {
@@ -30,6 +25,9 @@ struct StationsQuestion {
   reception::Surroundings surroundings = reception::Surroundings::open;
   GearChoice gear = {};
   std::optional<StationKey> target = {};
+  std::vector<StationKey> pinned = {};
+  PlanFor plan_for = PlanFor::Pinned;
+  double heading_error_deg = reception::kUsualHeadingError_deg;
   bool operator==(const StationsQuestion&) const = default;
 };
 
@@ -46,11 +44,16 @@ struct StationsAnswer {
   std::vector<StationRow> rows = {};  // best first
   std::size_t measured = 0, all = 0;  // paths; the list fills until they are equal
   std::optional<reception::PathPicture> target_path = {};
-  std::string trouble = {};  // why there are none, if something failed
+  std::optional<Slack> target_slack = {};
+  std::optional<Plan> plan = {};  // once all is measured
+  std::string trouble = {};       // why there are none, if something failed
   bool operator==(const StationsAnswer&) const = default;
 };
 
 // The row of a station; null where the answer has none.
 const StationRow* find_row(const StationsAnswer& answer, const StationKey& key);
+
+// The networks that a station or its programmes carry.
+std::vector<std::string> networks_of(const Station& station);
 
 }  // namespace mastwise

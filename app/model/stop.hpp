@@ -1,13 +1,18 @@
 #pragma once
 
 #include "app/model/choices.hpp"
+#include "app/model/plan.hpp"
+#include "app/model/sweep.hpp"
+#include "core/aim/heading_error.hpp"
 #include "core/angles/bearing.hpp"
 #include "core/broadcast/station.hpp"
 #include "core/geo/position.hpp"
 #include "core/reception/surroundings.hpp"
 
 #include <optional>
+#include <string>
 #include <variant>
+#include <vector>
 
 namespace mastwise {
 
@@ -16,10 +21,23 @@ using ReadHeading = std::variant<Bearing<True>, Bearing<Magnetic>>;
 
 // Which way the rig's nose points, and how that is known.
 struct Nose {
-  enum class Origin { ByHand, LastCourse, BackedIn };
+  enum class Origin { ByHand, LastCourse, BackedIn, Sensor, Sun, TwoPoints };
   ReadHeading heading;
   Origin origin = Origin::ByHand;
+  double sigma_deg = kBaseplateCompass_deg;  // one standard deviation
+  std::optional<Position> taken_at = {};     // it holds there only; nothing: wherever it was typed
+  std::string caution = {};                  // what must hold besides
   bool operator==(const Nose&) const = default;
+};
+
+// A sweep that was kept: where the dial said that the station is.
+struct StrongStation {
+  StationKey key = {};
+  SweepBy by = SweepBy::Compass;
+  Position position;  // of its transmitter
+  double peak_deg = 0.0;
+  double sigma_deg = 0.0;
+  bool operator==(const StrongStation&) const = default;
 };
 
 // Where the rig stands, as the person has set it. A touch that changes it can be taken back.
@@ -28,9 +46,14 @@ struct Stop {
   PositionSource source = PositionSource::Receiver;
   std::optional<Position> by_hand = {};
   std::optional<Nose> nose = {};
+  std::optional<Position> tail_mark = {};  // the first of two points along the flank
   std::optional<Station> target = {};
+  std::vector<StrongStation> strong_stations = {};
+  std::vector<StationKey> pinned = {};  // must be in the plan
   reception::Surroundings surroundings = reception::Surroundings::open;
   bool operator==(const Stop&) const = default;
 };
+
+bool is_pinned(const Stop& stop, const StationKey& key);
 
 }  // namespace mastwise

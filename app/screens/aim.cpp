@@ -1,6 +1,6 @@
+#include "app/screens/aim_dial.hpp"
 #include "app/screens/screens.hpp"
 #include "app/ui/chance_mark.hpp"
-#include "app/ui/dial.hpp"
 #include "app/ui/layout.hpp"
 #include "app/words.hpp"
 #include "core/aim/rig_words.hpp"
@@ -16,14 +16,6 @@ using ui::Align;
 using ui::Face;
 
 constexpr float kPanelWidth = 424.0f, kActHeight = 88.0f;
-
-Bearing<True> top_of_dial(Ui& ui, const Model& model) {
-  const Findings& found = model.findings;
-  Bearing<True> up;
-  if (model.dial_up == DialUp::Nose && found.nose) up = found.nose->nose();
-  if (model.dial_up == DialUp::Facing && found.facing) up = *found.facing;
-  return Bearing<True>::degrees(ui.smooth_angle("dial up", up.degrees()));
-}
 
 const char* dial_up_label(const Model& model) {
   switch (model.dial_up) {
@@ -53,50 +45,17 @@ void draw_title(Ui& ui, Rect area, const Model& model) {
   }
 }
 
-void add_others(ui::DialView& view, const Model& model) {
-  if (!model.stations) return;
-  constexpr std::size_t kMost = 8;
-  for (const StationRow& row : model.stations->rows) {
-    if (view.others.size() == kMost) break;
-    const bool is_target = model.stop.target && row.station.id == model.stop.target->id;
-    if (row.outlook && !is_target) {
-      view.others.push_back({row.station.call_sign, row.outlook->bearing});
-    }
-  }
-}
-
-// The antenna's own pattern in the target's band, turned to the target.
-void add_pattern(ui::DialView& view, const Model& model) {
-  if (!model.findings.outlook || !view.target) return;
-  const gear::Gear gear = gear_of(model.settings.gear);
-  const gear::Pattern& pattern = gear.antenna.in(model.findings.outlook->band).pattern;
-  constexpr int kStepDeg = 4;
-  for (int off_deg = 0; off_deg < 360; off_deg += kStepDeg) {
-    view.pattern_db.push_back(pattern.relative_db(Turn::clockwise_deg(off_deg)));
-  }
-}
-
 void draw_dial_half(Ui& ui, Rect area, const Model& model) {
   draw_title(ui, area, model);
   // The title stands in the corners, beside the round of the dial.
-  constexpr float kTitle = 30.0f;
-  const float room = std::min(area.width() + 40.0f, area.height() - kTitle);
-  ui::DialView view;
-  view.radius = room / 2.0f - ui::kDialMargin;
-  view.centre = {area.centre().x, area.bottom - view.radius - ui::kDialMargin + 24.0f};
-  view.up = top_of_dial(ui, model);
-  if (model.findings.field) view.declination = model.findings.field->declination;
-  view.nose = model.findings.nose;
-  if (model.findings.card) view.target = model.findings.card->bearing_true;
-  view.facing = model.findings.facing;
-  add_others(view, model);
-  add_pattern(view, model);
-  ui::draw_dial(ui, view);
-
-  const Rect turn{area.right - 128.0f, area.bottom - 68.0f, area.right, area.bottom};
+  constexpr float kTitle = 30.0f, kAct = 68.0f;
+  draw_aim_dial(ui, {area.left - 20.0f, area.top + kTitle, area.right + 20.0f, area.bottom}, model);
+  const Rect turn{area.right - 128.0f, area.bottom - kAct, area.right, area.bottom};
   if (ui.button("turn dial", turn, dial_up_label(model), ui::ButtonLook::Plain)) {
     ui.emit(act::TurnDial{});
   }
+  const Rect plan{area.left, area.bottom - kAct, area.left + 112.0f, area.bottom};
+  if (ui.button("plan", plan, "Plan", ui::ButtonLook::Plain)) ui.emit(act::OpenSheet{Sheet::Plan});
 }
 
 // Draws the answer from the top down; keeps the next free baseline.
@@ -137,6 +96,7 @@ class AnswerPanel {
 
 void AnswerPanel::answer(const AimCard& card) {
   y_ = area_.top + 24.0f;
+  const float top = y_;
   canvas_.text({area_.left, y_}, "ON YOUR COMPASS", Face::WordBold, theme_.second_ink);
   y_ += 108.0f;
   const std::string number = words::whole_degrees(card.bearing_magnetic);
@@ -144,8 +104,8 @@ void AnswerPanel::answer(const AimCard& card) {
   const float beside = area_.left + canvas_.text_width(number, Face::Answer) + 20.0f;
   canvas_.text({beside, y_ - 76.0f}, "magnetic", Face::Word, theme_.second_ink);
   canvas_.text({beside, y_ - 46.0f},
-               fmt::format("needle ± {:.1f}°", card.field.declination_sigma_deg), Face::Word,
-               theme_.second_ink);
+               fmt::format("± {:.0f}° by your means", std::ceil(model_.findings.heading_error_deg)),
+               Face::Word, theme_.second_ink);
   canvas_.text({beside, y_ - 16.0f},
                words::distance(card.distance_m, model_.settings.miles) + " away", Face::Word,
                theme_.second_ink);
@@ -160,9 +120,15 @@ void AnswerPanel::answer(const AimCard& card) {
   } else {
     pair("From the nose", "not known");
   }
+  // Touched, the heading is said in every way.
+  if (ui_.touchable("ways", {area_.left, top, area_.right, y_ - 24.0f})) {
+    ui_.emit(act::OpenSheet{Sheet::Ways});
+  }
 }
 
 void AnswerPanel::doubts(const AimCard& card) {
+  if (!model_.findings.correction.empty()) warn(model_.findings.correction);
+  if (!model_.findings.nose_lost.empty()) warn(words::sentence(model_.findings.nose_lost));
   if (model_.findings.position_stale) {
     warn("The receiver is silent: this is from where the rig was last.");
   }
@@ -258,17 +224,30 @@ void AnswerPanel::draw_nothing() {
 
 void draw_acts(Ui& ui, Rect area, const Model& model) {
   const bool raised = model.antenna == safety::Antenna::Raised;
-  const Rect act{area.left, area.bottom - kActHeight, area.right, area.bottom};
+  const float top = area.bottom - kActHeight;
   const std::string state = raised ? "Antenna UP. Lower it before you drive."
                                    : "Antenna DOWN. Look up for power lines first.";
-  ui.canvas().text({area.left, act.top - 20.0f}, state, Face::SmallBold, ui.theme().warning);
+  ui.canvas().text({area.left, top - 20.0f}, state, Face::SmallBold, ui.theme().warning);
+  constexpr float kGap = 16.0f;
+  const int count = raised ? 4 : 3;
+  const float width =
+      (area.width() - kGap * static_cast<float>(count - 1)) / static_cast<float>(count);
+  const auto slot = [&](int index) {
+    const float left = area.left + static_cast<float>(index) * (width + kGap);
+    return Rect{left, top, left + width, area.bottom};
+  };
   if (raised) {
-    if (ui.button("antenna is down", act, "It is down again", ui::ButtonLook::Filled)) {
+    if (ui.button("antenna is down", slot(0), "It is down", ui::ButtonLook::Filled)) {
       ui.emit(act::AntennaIsDown{});
     }
-  } else if (ui.button("raise", act, "Raise", ui::ButtonLook::Filled)) {
-    ui.emit(act::AskRaise{});
+    if (ui.button("weather", slot(3), "Wind?", ui::ButtonLook::Plain)) {
+      ui.emit(act::Ask{Asking::Weather});
+    }
+  } else if (ui.button("raise", slot(0), "Raise", ui::ButtonLook::Filled)) {
+    ui.emit(act::Ask{Asking::Raise});
   }
+  if (ui.button("roof", slot(1), "Roof", ui::ButtonLook::Plain)) ui.emit(act::GoToRoof{});
+  if (ui.button("peak", slot(2), "Peak", ui::ButtonLook::Plain)) ui.emit(act::Show{Place::Peak});
 }
 
 }  // namespace

@@ -12,30 +12,41 @@ using ui::Face;
 
 constexpr float kAct = 96.0f;
 
+const safety::Prompt& prompt_of(Asking asking) {
+  switch (asking) {
+    case Asking::Roof:
+      return safety::before_roof();
+    case Asking::Weather:
+      return safety::weather();
+    case Asking::Raise:
+    case Asking::Nothing:
+      break;
+  }
+  return safety::before_raising();
+}
+
 }  // namespace
 
-void draw_raise_prompt(Ui& ui, const Model&) {
-  const safety::Prompt& prompt = safety::before_raising();
+void draw_prompt(Ui& ui, const Model& model) {
+  const safety::Prompt& prompt = prompt_of(model.asking);
   const ui::Theme& theme = ui.theme();
   const Rect page = ui.screen().inset(2.0f * ui::kMargin);
   float y = page.top + 24.0f;
   ui.canvas().text({page.left, y}, prompt.title, Face::Cardinal, theme.warning);
-  y += 50.0f;
+  y += 46.0f;
   for (const safety::Caution& caution : prompt.cautions) {
-    y = ui.paragraph({page.left, y}, page.width(), 30.0f, caution.text, Face::WordBold, theme.ink);
-    ui.canvas().text({page.left, y - 2.0f}, caution.source, Face::Small, theme.second_ink);
-    y += 36.0f;
+    y = ui.paragraph({page.left, y}, page.width(), 28.0f, caution.text, Face::WordBold, theme.ink);
+    ui.canvas().text({page.left, y - 3.0f}, caution.source, Face::Small, theme.second_ink);
+    y += 33.0f;
   }
-  ui.paragraph({page.left, y}, page.width(), 30.0f, prompt.deference, Face::Word, theme.ink);
+  ui.paragraph({page.left, y}, page.width(), 28.0f, prompt.deference, Face::Word, theme.ink);
 
   const float middle = page.centre().x, top = page.bottom - kAct;
   const Rect refuse{page.left, top, middle - 12.0f, page.bottom};
   const Rect accept{middle + 12.0f, top, page.right, page.bottom};
-  if (ui.button("leave it down", refuse, prompt.refuse, ButtonLook::Plain)) {
-    ui.emit(act::RefuseRaise{});
-  }
-  if (ui.button("confirm raise", accept, prompt.accept, ButtonLook::Warning)) {
-    ui.emit(act::ConfirmRaise{});
+  if (ui.button("refuse", refuse, prompt.refuse, ButtonLook::Plain)) ui.emit(act::RefuseAsked{});
+  if (ui.button("confirm", accept, prompt.accept, ButtonLook::Warning)) {
+    ui.emit(act::ConfirmAsked{});
   }
 }
 

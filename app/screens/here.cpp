@@ -1,3 +1,4 @@
+#include "app/screens/column.hpp"
 #include "app/screens/screens.hpp"
 #include "app/words.hpp"
 
@@ -12,55 +13,6 @@ namespace {
 using ui::Align;
 using ui::ButtonLook;
 using ui::Face;
-
-constexpr float kButton = 72.0f, kGap = 16.0f;
-
-// A column of facts with their acts, from the top down.
-class Column {
- public:
-  Column(Ui& ui, Rect area) : ui_(ui), theme_(ui.theme()), area_(area), y_(area.top) {}
-
-  void heading(const char* words) {
-    y_ += 20.0f;
-    ui_.canvas().text({area_.left, y_}, words, Face::WordBold, theme_.second_ink);
-  }
-  void figure(const std::string& words) {
-    y_ += 46.0f;
-    const bool wide = ui_.canvas().text_width(words, Face::Cardinal) > area_.width();
-    ui_.canvas().text({area_.left, y_}, words, wide ? Face::Value : Face::Cardinal, theme_.ink);
-  }
-  void line(const std::string& words, Face face = Face::Word) {
-    colour_line(words, face, theme_.second_ink);
-  }
-  void warning(const std::string& words) { colour_line(words, Face::WordBold, theme_.warning); }
-  void rule() {
-    y_ += 20.0f;
-    ui_.canvas().line({area_.left, y_}, {area_.right, y_}, theme_.rule, 2.0f);
-    y_ += 16.0f;
-  }
-  float bottom() const { return y_; }
-  // One row of `count` buttons of equal width; the `index`-th.
-  bool button(const char* name, const char* label, int index, int count, bool enabled = true,
-              ButtonLook look = ButtonLook::Plain) {
-    const auto of = static_cast<float>(count);
-    const float width = (area_.width() - (of - 1.0f) * kGap) / of;
-    const float left = area_.left + static_cast<float>(index) * (width + kGap);
-    if (index == 0) y_ += kGap;
-    const Rect rect{left, y_, left + width, y_ + kButton};
-    if (index + 1 == count) y_ += kButton;
-    return ui_.button(name, rect, label, look, enabled);
-  }
-
- private:
-  void colour_line(const std::string& words, Face face, ui::Colour colour) {
-    y_ = ui_.paragraph({area_.left, y_ + 32.0f}, area_.width(), 28.0f, words, face, colour) - 28.0f;
-  }
-
-  Ui& ui_;
-  const ui::Theme& theme_;
-  Rect area_;
-  float y_;
-};
 
 std::string fix_words(const Model& model, const nmea::Fix& fix) {
   std::string words = nmea::name_of(fix.quality);
@@ -110,10 +62,11 @@ void draw_position(Column& column, Ui& ui, const Model& model) {
     ui.emit(act::OpenKeypad{KeypadPurpose::Position});
   }
   if (column.button("use receiver", "Use receiver", 1, 2, by_hand)) ui.emit(act::UseReceiver{});
-  const std::string notation = words::notation(model.settings.notation);
-  if (column.button("notation", notation.c_str(), 0, 1, position.has_value())) {
+  if (column.button("notation", words::notation(model.settings.notation), 0, 2,
+                    position.has_value())) {
     ui.emit(act::NextNotation{});
   }
+  if (column.button("paper map", "Paper map", 1, 2)) ui.emit(act::OpenSheet{Sheet::Paper});
 }
 
 const char* origin_words(Nose::Origin origin) {
@@ -124,6 +77,12 @@ const char* origin_words(Nose::Origin origin) {
       return "From the last straight course, driven forward";
     case Nose::Origin::BackedIn:
       return "From the last straight course, backed in";
+    case Nose::Origin::Sensor:
+      return "From the heading sensor";
+    case Nose::Origin::Sun:
+      return "By the sun along the rig";
+    case Nose::Origin::TwoPoints:
+      return "From two points of the receiver";
   }
   return "";
 }
@@ -139,25 +98,22 @@ void draw_nose(Column& column, Ui& ui, const Model& model) {
                " magnetic";
     }
     column.figure(words);
-    column.line(origin_words(model.stop.nose->origin));
+    column.line(fmt::format("{}, ± {:.0f}°", origin_words(model.stop.nose->origin),
+                            std::max(1.0, model.stop.nose->sigma_deg)));
+    if (!model.stop.nose->caution.empty()) column.line(words::sentence(model.stop.nose->caution));
   } else {
     column.figure("Not known yet");
-    column.line(model.stop.nose ? "Typed from the compass; needs the position"
-                                : "Needed only for angles from the nose");
+    if (!found.nose_lost.empty()) {
+      column.warning(words::sentence(found.nose_lost));
+    } else {
+      column.line(model.stop.nose ? "Typed from the compass; needs the position"
+                                  : "Needed only for angles from the nose");
+    }
   }
   if (column.button("type nose", "Type heading", 0, 2)) {
     ui.emit(act::OpenKeypad{KeypadPurpose::Nose});
   }
-  if (column.button("forget nose", "Forget", 1, 2, model.stop.nose.has_value())) {
-    ui.emit(act::ForgetNose{});
-  }
-  const bool course = model.course.last().has_value();
-  if (column.button("nose forward", "Drove in forward", 0, 2, course)) {
-    ui.emit(act::NoseFromCourse{.backed_in = false});
-  }
-  if (column.button("nose backed", "Backed in", 1, 2, course)) {
-    ui.emit(act::NoseFromCourse{.backed_in = true});
-  }
+  if (column.button("more nose", "More ways", 1, 2)) ui.emit(act::OpenSheet{Sheet::Nose});
 }
 
 void draw_needle(Column& column, const Model& model) {
@@ -191,6 +147,8 @@ void draw_reception(Column& column, Ui& ui, const Model& model) {
   if (column.button("surroundings", "Surroundings", 1, 2)) {
     ui.emit(act::OpenSheet{Sheet::Surroundings});
   }
+  if (column.button("handle", "Handle", 0, 2)) ui.emit(act::OpenSheet{Sheet::Handle});
+  if (column.button("checks", "Compass checks", 1, 2)) ui.emit(act::OpenSheet{Sheet::Checks});
 }
 
 void draw_settings(Column& column, Ui& ui, const Model& model) {

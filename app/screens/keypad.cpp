@@ -35,6 +35,11 @@ const Key kClear{"Clear", act::KeypadEraseAll{}};
 const Key kNoKey{"", act::KeypadType{}};  // keeps the columns of figures in line
 const Key kSpace{"Space", act::KeypadType{" "}};
 
+bool types_position(const Keypad& keypad) {
+  return keypad.purpose == KeypadPurpose::Position ||
+         (keypad.purpose == KeypadPurpose::Field && is_place(keypad.field));
+}
+
 std::vector<Row> letter_rows() {
   std::vector<Row> rows{
       writing({"A", "B", "C", "D", "E", "F", "G"}), writing({"H", "I", "J", "K", "L", "M", "N"}),
@@ -43,13 +48,14 @@ std::vector<Row> letter_rows() {
   return rows;
 }
 
-std::vector<Row> figure_rows(KeypadPurpose purpose) {
+std::vector<Row> figure_rows(const Keypad& keypad) {
+  const KeypadPurpose purpose = keypad.purpose;
   std::vector<Row> rows{writing({"7", "8", "9"}), writing({"4", "5", "6"}),
                         writing({"1", "2", "3"}), writing({".", "0"})};
   const auto append = [&](std::size_t row, std::initializer_list<Key> keys) {
     rows[row].insert(rows[row].end(), keys);
   };
-  if (purpose == KeypadPurpose::Position) {
+  if (types_position(keypad)) {
     append(0, {writes("N"), writes("°"), kErase});
     append(1, {writes("S"), writes("′"), kClear});
     append(2, {writes("E"), writes("″"), {"ABC", act::KeypadPage{}}});
@@ -63,13 +69,13 @@ std::vector<Row> figure_rows(KeypadPurpose purpose) {
     append(0, {kErase});
     append(1, {kClear});
     append(2, {kNoKey});
-    append(3, {kNoKey, kNoKey});
+    append(3, {purpose == KeypadPurpose::Field ? writes("-") : kNoKey, kNoKey});
   }
   return rows;
 }
 
 std::vector<Row> key_rows(const Keypad& keypad) {
-  std::vector<Row> rows = keypad.letters ? letter_rows() : figure_rows(keypad.purpose);
+  std::vector<Row> rows = keypad.letters ? letter_rows() : figure_rows(keypad);
   const bool search = keypad.purpose == KeypadPurpose::Search;
   Row last{{search ? "Done" : "Use it", act::KeypadAccept{}}};
   if (keypad.purpose == KeypadPurpose::Nose) {
@@ -104,7 +110,7 @@ void draw_keys(Ui& ui, Rect area, const Keypad& keypad) {
   }
 }
 
-const char* title(const Keypad& keypad) {
+std::string title(const Keypad& keypad, bool miles) {
   switch (keypad.purpose) {
     case KeypadPurpose::Position:
       return "Position, in any notation";
@@ -113,6 +119,8 @@ const char* title(const Keypad& keypad) {
                              : "Heading of the nose, from a map (true)";
     case KeypadPurpose::Search:
       return "Programme, network, call sign or channel";
+    case KeypadPurpose::Field:
+      return field_words(keypad.field, miles);
   }
   return "";
 }
@@ -172,6 +180,9 @@ void draw_beside(Ui& ui, Rect area, const Model& model) {
                    "the compass.",
                    Face::Word, ui.theme().second_ink);
       return;
+    case KeypadPurpose::Field:
+      if (is_place(keypad.field)) draw_echo(ui, area, keypad);
+      return;
   }
 }
 
@@ -180,8 +191,8 @@ void draw_beside(Ui& ui, Rect area, const Model& model) {
 void draw_keypad(Ui& ui, const Model& model) {
   const Keypad& keypad = *model.keypad;
   const Rect page = ui.screen().inset(ui::kMargin);
-  ui.canvas().text({page.left, page.top + 22.0f}, title(keypad), Face::WordBold,
-                   ui.theme().second_ink);
+  ui.canvas().text({page.left, page.top + 22.0f}, title(keypad, model.settings.miles),
+                   Face::WordBold, ui.theme().second_ink);
   const Rect field{page.left, page.top + 36.0f, page.right, page.top + 36.0f + kField};
   draw_field(ui, field, keypad);
   Rect beside{page.left, field.bottom + kGap, page.right, page.bottom};

@@ -11,9 +11,11 @@ struct PlaceOnRail {
   Place place;
   const char* label;
 };
-constexpr std::array kPlaces{PlaceOnRail{Place::Here, "Here"},
-                             PlaceOnRail{Place::Stations, "Stations"},
-                             PlaceOnRail{Place::Aim, "Aim"}};
+constexpr std::array kPlaces{
+    PlaceOnRail{Place::Here, "Here"},       PlaceOnRail{Place::Stations, "Stations"},
+    PlaceOnRail{Place::Aim, "Aim"},         PlaceOnRail{Place::Peak, "Peak"},
+    PlaceOnRail{Place::Logbook, "Logbook"}, PlaceOnRail{Place::Ahead, "Ahead"}};
+static_assert(kPlaces.size() == kPlaceCount);
 
 void draw_place(Ui& ui, Rect rect, const PlaceOnRail& entry, bool chosen) {
   const std::string name = std::string("place ") + entry.label;
@@ -23,12 +25,21 @@ void draw_place(Ui& ui, Rect rect, const PlaceOnRail& entry, bool chosen) {
   if (filled) ui.canvas().fill(rect, theme.accent, 14.0f);
   const ui::Colour colour = filled ? theme.on_accent : theme.ink;
   const Point centre = rect.centre();
-  ui::draw_place_icon(ui.canvas(), entry.place, {centre.x, centre.y - 14.0f}, colour);
-  ui.canvas().text({centre.x, centre.y + 38.0f}, entry.label,
+  const float apart = 0.27f * std::min(rect.height(), 96.0f);
+  ui::draw_place_icon(ui.canvas(), entry.place, {centre.x, centre.y - 0.55f * apart}, colour);
+  ui.canvas().text({centre.x, centre.y + 1.45f * apart}, entry.label,
                    filled ? ui::Face::SmallBold : ui::Face::Small, colour, ui::Align::Centre);
 }
 
 void draw_rail_end(Ui& ui, const ui::Layout& layout, const Model& model) {
+  const bool shared =
+      layout.take_back.top == layout.rail_end.top && layout.take_back.left == layout.rail_end.left;
+  if (shared && model.taken_back) {
+    if (ui.button("take back", layout.take_back, "Undo", ui::ButtonLook::Plain)) {
+      ui.emit(act::TakeBack{});
+    }
+    return;
+  }
   if (ui.button("look", layout.rail_end, model.settings.night ? "Day" : "Night",
                 ui::ButtonLook::Plain)) {
     ui.emit(act::SwitchNight{});
@@ -68,22 +79,47 @@ void draw_foot(Ui& ui, const ui::Layout& layout, const Model& model) {
                    raised ? ui.theme().warning : ui.theme().second_ink, ui::Align::Right);
 }
 
+void draw_sheet(Ui& ui, const Model& model) {
+  switch (model.sheet) {
+    case Sheet::None:
+      return;
+    case Sheet::Gear:
+      return draw_gear_sheet(ui, model);
+    case Sheet::Surroundings:
+      return draw_surroundings_sheet(ui, model);
+    case Sheet::Path:
+      return draw_path_sheet(ui, model);
+    case Sheet::Plan:
+      return draw_plan_sheet(ui, model);
+    case Sheet::Scan:
+      return draw_scan_sheet(ui, model);
+    case Sheet::Ways:
+      return draw_ways_sheet(ui, model);
+    case Sheet::Nose:
+      return draw_nose_sheet(ui, model);
+    case Sheet::Paper:
+      return draw_paper_sheet(ui, model);
+    case Sheet::Handle:
+      return draw_handle_sheet(ui, model);
+    case Sheet::Checks:
+      return draw_checks_sheet(ui, model);
+  }
+}
+
 // What covers the rail and all places; true when something does.
 bool draw_cover(Ui& ui, const Model& model) {
   if (model.findings.drive != safety::Drive::Parked) {
     draw_drive_face(ui, model);
     return true;
   }
-  if (model.asking_raise) {
-    draw_raise_prompt(ui, model);
+  if (model.asking != Asking::Nothing) {
+    draw_prompt(ui, model);
+  } else if (model.roof) {
+    draw_roof(ui, model);
   } else if (model.keypad) {
     draw_keypad(ui, model);
-  } else if (model.sheet == Sheet::Gear) {
-    draw_gear_sheet(ui, model);
-  } else if (model.sheet == Sheet::Surroundings) {
-    draw_surroundings_sheet(ui, model);
-  } else if (model.sheet == Sheet::Path) {
-    draw_path_sheet(ui, model);
+  } else if (model.sheet != Sheet::None) {
+    draw_sheet(ui, model);
   } else {
     return false;
   }
@@ -109,6 +145,15 @@ void draw_program(Ui& ui, const Model& model) {
       break;
     case Place::Aim:
       draw_aim(ui, layout.body, model);
+      break;
+    case Place::Peak:
+      draw_peak(ui, layout.body, model);
+      break;
+    case Place::Logbook:
+      draw_logbook(ui, layout.body, model);
+      break;
+    case Place::Ahead:
+      draw_ahead(ui, layout.body, model);
       break;
   }
   draw_foot(ui, layout, model);

@@ -16,13 +16,24 @@ void draw_program(Ui& ui, const Model& model);
 void draw_here(Ui& ui, Rect area, const Model& model);
 void draw_stations(Ui& ui, Rect area, const Model& model);
 void draw_aim(Ui& ui, Rect area, const Model& model);
+void draw_peak(Ui& ui, Rect area, const Model& model);
+void draw_logbook(Ui& ui, Rect area, const Model& model);
+void draw_ahead(Ui& ui, Rect area, const Model& model);
 
 // These cover the whole screen.
 void draw_keypad(Ui& ui, const Model& model);
 void draw_gear_sheet(Ui& ui, const Model& model);
 void draw_surroundings_sheet(Ui& ui, const Model& model);
 void draw_path_sheet(Ui& ui, const Model& model);
-void draw_raise_prompt(Ui& ui, const Model& model);
+void draw_plan_sheet(Ui& ui, const Model& model);
+void draw_ways_sheet(Ui& ui, const Model& model);
+void draw_scan_sheet(Ui& ui, const Model& model);
+void draw_nose_sheet(Ui& ui, const Model& model);
+void draw_paper_sheet(Ui& ui, const Model& model);
+void draw_handle_sheet(Ui& ui, const Model& model);
+void draw_checks_sheet(Ui& ui, const Model& model);
+void draw_prompt(Ui& ui, const Model& model);
+void draw_roof(Ui& ui, const Model& model);
 void draw_drive_face(Ui& ui, const Model& model);
 
 // The list of stations, as far as it fits into the view.

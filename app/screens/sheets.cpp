@@ -1,4 +1,5 @@
 #include "app/screens/screens.hpp"
+#include "app/screens/sheet_head.hpp"
 #include "app/ui/layout.hpp"
 #include "app/words.hpp"
 
@@ -17,17 +18,6 @@ using ui::ButtonLook;
 using ui::Face;
 
 constexpr float kButton = 72.0f, kGap = 16.0f;
-
-// The title, and the button that closes; the rest of the page is returned.
-Rect draw_sheet_frame(Ui& ui, const char* title) {
-  const Rect page = ui.screen().inset(ui::kMargin);
-  ui.canvas().text({page.left, page.top + 44.0f}, title, Face::Cardinal, ui.theme().ink);
-  const Rect close{page.right - 176.0f, page.top, page.right, page.top + kButton};
-  if (ui.button("close sheet", close, "Done", ButtonLook::Filled)) {
-    ui.emit(act::OpenSheet{Sheet::None});
-  }
-  return {page.left, close.bottom + kGap, page.right, page.bottom};
-}
 
 struct SurroundingsChoice {
   reception::Surroundings surroundings;
@@ -131,7 +121,7 @@ std::string height_words(double height_m, bool miles) {
 }  // namespace
 
 void draw_surroundings_sheet(Ui& ui, const Model& model) {
-  const Rect area = draw_sheet_frame(ui, "What stands around the antenna?");
+  const Rect area = draw_sheet_head(ui, "What stands around the antenna?");
   constexpr std::size_t kColumns = 2;
   const float width = (area.width() - kGap) / kColumns;
   constexpr float kHeight = 104.0f;
@@ -148,7 +138,7 @@ void draw_surroundings_sheet(Ui& ui, const Model& model) {
 }
 
 void draw_gear_sheet(Ui& ui, const Model& model) {
-  const Rect area = draw_sheet_frame(ui, "What gear does the rig have?");
+  const Rect area = draw_sheet_head(ui, "What gear does the rig have?");
   const GearChoice& choice = model.settings.gear;
   const gear::Gear gear = gear_of(choice);
   Rect presets = area, own = area;

@@ -44,7 +44,21 @@ void draw_way(Ui& ui, Rect rect, const StationRow& row, const Model& model) {
                    Align::Right);
 }
 
+// Pinned stations are in every turn plan.
+void draw_pin(Ui& ui, Rect rect, const StationRow& row, const Model& model) {
+  const std::string name = "pin " + row.station.call_sign + " " + row.station.id;
+  const StationKey key = key_of(row.station);
+  if (ui.touchable(name, rect, true, "stations")) ui.emit(act::PinStation{key});
+  const Point centre = rect.centre();
+  const ui::Theme& theme = ui.theme();
+  ui.canvas().circle(centre, 14.0f, theme.accent, 3.0f);
+  if (is_pinned(model.stop, key)) ui.canvas().disc(centre, 9.0f, theme.accent);
+}
+
 void draw_row(Ui& ui, Rect rect, const StationRow& row, const Model& model) {
+  constexpr float kPin = 72.0f;
+  draw_pin(ui, {rect.left, rect.top, rect.left + kPin, rect.bottom}, row, model);
+  rect.left += kPin;
   const Station& station = row.station;
   const std::string name = "station " + station.call_sign + " " + station.id;
   if (ui.touchable(name, rect, true, "stations")) ui.emit(act::SelectStation{key_of(station)});

@@ -29,10 +29,9 @@ Result<Done> draw_shot(Shot shot) {
   session.act(act::Tick{now, shot.date});
   session.act(act::SetStop{stop_of(shot, (*runtime)->practice_stop())});
   if (shot.night) session.act(act::SwitchNight{});
-  session.act(act::Show{shot.place});
-  if (shot.keypad) session.act(act::OpenKeypad{*shot.keypad});
-  session.act(act::OpenSheet{shot.sheet});
-  if (shot.raise_prompt) session.act(act::AskRaise{});
+  (*runtime)->worker().finish();
+  session.take_answers();
+  for (const Action& action : shot.acts) session.act(action);
   (*runtime)->worker().finish();
   session.take_answers();
 

@@ -1,19 +1,18 @@
 #pragma once
 
+#include "app/model/action.hpp"
 #include "app/model/model.hpp"
 #include "app/shell/gl_window.hpp"
 
 #include <optional>
 #include <string>
+#include <vector>
 
 namespace mastwise::shell {
 
 // A screen to be drawn into a file, with no display.
 struct Shot {
-  Place place = Place::Aim;
-  std::optional<KeypadPurpose> keypad = {};  // open over the place
-  bool raise_prompt = false;
-  Sheet sheet = Sheet::None;
+  std::vector<Action> acts = {};  // that lead to the screen
   bool night = false;
   std::string file;
   WindowWish window = {};

@@ -6,6 +6,7 @@
 #include "app/shell/recording.hpp"
 #include "app/shell/runtime.hpp"
 #include "app/shell/sdl_input.hpp"
+#include "app/shell/speaker.hpp"
 #include "platform/clock.hpp"
 
 #include <algorithm>
@@ -42,12 +43,14 @@ class Loop {
   bool wait(SDL_Event& event, milliseconds longest) const;
   void take(const SDL_Event& event, Monotonic now);
   void draw(Monotonic now);
+  void keep_awake();
 
   GlWindow& window_;
   Session& session_;
   ReceiverLine& receiver_;
   std::unique_ptr<Interface> interface_;
   std::unique_ptr<Painter> painter_;
+  Speaker speaker_;
   bool dirty_ = true;
   bool resized_ = false;
   bool running_ = true;
@@ -110,6 +113,17 @@ void Loop::draw(Monotonic now) {
   dirty_ = interface_->moving();
 }
 
+// On the roof nobody has a hand for a screen that has gone dark.
+void Loop::keep_awake() {
+  const bool may_sleep = SDL_IsScreenSaverEnabled() == SDL_TRUE;
+  if (session_.model().roof == !may_sleep) return;
+  if (may_sleep) {
+    SDL_DisableScreenSaver();
+  } else {
+    SDL_EnableScreenSaver();
+  }
+}
+
 Result<Done> Loop::run() {
   if (const auto begun = begin_interface(); !begun) return begun;
   while (running_) {
@@ -127,6 +141,8 @@ Result<Done> Loop::run() {
     if (resized_) {
       if (const auto begun = begin_interface(); !begun) return begun;
     }
+    speaker_.play(tone_of(session_.model()));
+    keep_awake();
     if (dirty_) draw(now);
   }
   return Done{};

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <string>
 
 namespace mastwise::ui {
 namespace {
@@ -19,6 +20,7 @@ class Painter {
   void rig();
   void facing();
   void target();
+  void slack(Bearing<True> target, const Slack& slack);
 
  private:
   Point at(Bearing<True> bearing, float radius) const {
@@ -62,12 +64,12 @@ void Painter::ring() {
 
 // A filled kite is true north, a hollow one the needle's.
 void Painter::kite(Bearing<True> bearing, bool filled, const char* label) {
-  constexpr float kInner = 3.0f, kOuter = 35.0f, kHalfWidth = 13.0f;
-  const double across_deg = std::atan2(kHalfWidth, view_.radius + 19.0f) * 180.0 / M_PI;
+  constexpr float kInner = 18.0f, kMiddle = 33.0f, kOuter = 48.0f, kHalfWidth = 13.0f;
+  const double across_deg = std::atan2(kHalfWidth, view_.radius + kMiddle) * 180.0 / M_PI;
   const std::array corners{at(bearing, view_.radius + kInner),
-                           at(bearing + Turn::clockwise_deg(across_deg), view_.radius + 19.0f),
+                           at(bearing + Turn::clockwise_deg(across_deg), view_.radius + kMiddle),
                            at(bearing, view_.radius + kOuter),
-                           at(bearing - Turn::clockwise_deg(across_deg), view_.radius + 19.0f)};
+                           at(bearing - Turn::clockwise_deg(across_deg), view_.radius + kMiddle)};
   if (filled) {
     canvas_.polygon(corners, theme_.ink);
   } else {
@@ -78,7 +80,7 @@ void Painter::kite(Bearing<True> bearing, bool filled, const char* label) {
   const bool to_left = view_.declination && (filled ? view_.declination->east_deg() > 0.0
                                                     : view_.declination->east_deg() <= 0.0);
   if (from_top.size_deg() > 40.0) return;
-  const Point place = at(bearing, view_.radius + 24.0f);
+  const Point place = at(bearing, view_.radius + 36.0f);
   canvas_.text({place.x + (to_left ? -24.0f : 24.0f), place.y + 2.0f}, label, Face::Small,
                theme_.second_ink, to_left ? Align::Right : Align::Left);
 }
@@ -103,7 +105,11 @@ void Painter::others() {
     if (!room) continue;
     placed.push_back(mark.bearing);
     const Point dot = at(mark.bearing, view_.radius - 96.0f);
-    canvas_.circle(dot, 9.0f, theme_.ink, 3.0f);
+    if (mark.wanted) {
+      canvas_.disc(dot, 10.0f, theme_.accent);
+    } else {
+      canvas_.circle(dot, 9.0f, theme_.ink, 3.0f);
+    }
     canvas_.text({dot.x, dot.y + 27.0f}, mark.label, Face::Small, theme_.ink, Align::Centre);
   }
 }
@@ -159,6 +165,26 @@ void Painter::facing() {
   }
 }
 
+// How far the antenna may be turned from the target, with the degrees at both ends.
+void Painter::slack(Bearing<True> target, const Slack& slack) {
+  constexpr float kBand = 13.0f;
+  const float middle = view_.radius + 3.0f + kBand / 2.0f;
+  const double to_deg = (target - view_.up).clockwise_deg();
+  canvas_.arc(centre_, middle, static_cast<float>(to_deg - slack.left_deg),
+              static_cast<float>(to_deg + slack.right_deg), theme_.accent, kBand);
+  if (slack.all_round()) return;
+  const auto label = [&](Turn from_target, double degrees) {
+    constexpr float kBeyond = 4.5f;  // degrees past the end of the band
+    const auto past = Turn::clockwise_deg(from_target.clockwise_deg() +
+                                          std::copysign(kBeyond, from_target.clockwise_deg()));
+    const Point place = at(target + past, view_.radius + 22.0f);
+    canvas_.text({place.x, place.y + 7.0f}, std::to_string(std::lround(degrees)) + "°", Face::Small,
+                 theme_.second_ink, Align::Centre);
+  };
+  label(Turn::clockwise_deg(-slack.left_deg), slack.left_deg);
+  label(Turn::clockwise_deg(slack.right_deg), slack.right_deg);
+}
+
 void Painter::target() {
   if (!view_.target) return;
   constexpr double kHead_deg = 4.2;
@@ -168,7 +194,11 @@ void Painter::target() {
   const std::array head{at(to, tip), at(to + Turn::clockwise_deg(kHead_deg), neck),
                         at(to - Turn::clockwise_deg(kHead_deg), neck)};
   canvas_.polygon(head, theme_.ink);
-  canvas_.line(at(to, view_.radius + 3.0f), at(to, view_.radius + 27.0f), theme_.accent, 14.0f);
+  if (view_.slack) {
+    slack(to, *view_.slack);
+  } else {
+    canvas_.line(at(to, view_.radius + 3.0f), at(to, view_.radius + 27.0f), theme_.accent, 14.0f);
+  }
 }
 
 }  // namespace

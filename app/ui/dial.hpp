@@ -1,6 +1,7 @@
 #pragma once
 
 #include "app/ui/ui.hpp"
+#include "core/aim/slack.hpp"
 #include "core/angles/bearing.hpp"
 
 #include <optional>
@@ -14,6 +15,7 @@ struct DialView {
   struct Mark {
     std::string label;
     Bearing<True> bearing;
+    bool wanted = false;  // pinned
   };
 
   Point centre;
@@ -22,6 +24,7 @@ struct DialView {
   std::optional<Declination> declination;
   std::optional<RigHeading> nose;
   std::optional<Bearing<True>> target;
+  std::optional<Slack> slack;           // of the target
   std::optional<Bearing<True>> facing;  // where the heading sensor points
   std::vector<Mark> others;             // further stations, the nearest first
   // The antenna's response around the target's direction, clockwise in equal steps, in dB of its

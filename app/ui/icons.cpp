@@ -32,6 +32,31 @@ void aim(Canvas& canvas, Point c, Colour colour) {
   canvas.line(c, {c.x - 9.0f, c.y + 15.0f}, colour, kStroke);
 }
 
+// Readings that rise to a summit and fall again.
+void peak(Canvas& canvas, Point c, Colour colour) {
+  const std::array curve{Point{c.x - 20.0f, c.y + 16.0f}, Point{c.x - 12.0f, c.y + 13.0f},
+                         Point{c.x - 6.0f, c.y - 6.0f},   Point{c.x, c.y - 16.0f},
+                         Point{c.x + 6.0f, c.y - 6.0f},   Point{c.x + 12.0f, c.y + 13.0f},
+                         Point{c.x + 20.0f, c.y + 16.0f}};
+  canvas.polyline(curve, colour, kStroke);
+}
+
+// A page with two lines.
+void logbook(Canvas& canvas, Point c, Colour colour) {
+  canvas.outline({c.x - 16.0f, c.y - 20.0f, c.x + 16.0f, c.y + 20.0f}, colour, kStroke, 3.0f);
+  canvas.line({c.x - 8.0f, c.y - 7.0f}, {c.x + 8.0f, c.y - 7.0f}, colour, kStroke);
+  canvas.line({c.x - 8.0f, c.y + 4.0f}, {c.x + 8.0f, c.y + 4.0f}, colour, kStroke);
+}
+
+// Two places and the way between them.
+void ahead(Canvas& canvas, Point c, Colour colour) {
+  canvas.circle({c.x - 14.0f, c.y + 13.0f}, 6.0f, colour, kStroke);
+  canvas.circle({c.x + 14.0f, c.y - 13.0f}, 6.0f, colour, kStroke);
+  const std::array way{Point{c.x - 7.0f, c.y + 12.0f}, Point{c.x + 1.0f, c.y + 8.0f},
+                       Point{c.x - 1.0f, c.y - 8.0f}, Point{c.x + 7.0f, c.y - 12.0f}};
+  canvas.polyline(way, colour, kStroke);
+}
+
 }  // namespace
 
 void draw_place_icon(Canvas& canvas, Place place, Point centre, Colour colour) {
@@ -42,6 +67,12 @@ void draw_place_icon(Canvas& canvas, Place place, Point centre, Colour colour) {
       return stations(canvas, centre, colour);
     case Place::Aim:
       return aim(canvas, centre, colour);
+    case Place::Peak:
+      return peak(canvas, centre, colour);
+    case Place::Logbook:
+      return logbook(canvas, centre, colour);
+    case Place::Ahead:
+      return ahead(canvas, centre, colour);
   }
 }
 

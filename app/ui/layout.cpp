@@ -1,19 +1,52 @@
 #include "app/ui/layout.hpp"
 
+#include "app/model/choices.hpp"
+
+#include <algorithm>
+
 namespace mastwise::ui {
 namespace {
 
-constexpr float kSlot = 96.0f, kSlotGap = 24.0f, kEdge = 8.0f;
-constexpr float kEndHeight = 72.0f;
+constexpr float kEdge = 8.0f;
+constexpr float kLeastGap = 15.0f;   // 2 mm
+constexpr float kLeastSlot = 67.5f;  // 9 mm
+
+// Slots along the rail: the places, what changes the look and what takes back. Where they would be
+// too small, the last two share one.
+struct Slots {
+  float size = 0.0f, gap = 0.0f;
+  std::size_t count = 0;
+};
+
+Slots slots_along(float length) {
+  constexpr float kMostSlot = 96.0f;
+  for (std::size_t count = kPlaceCount + 2;; --count) {
+    const auto of = static_cast<float>(count);
+    const float room = length - 2.0f * kLeastGap - (of - 1.0f) * kLeastGap;
+    if (room < of * kLeastSlot && count > kPlaceCount + 1) continue;
+    const float size = std::min(kMostSlot, room / of);
+    const float gap = std::min(24.0f, (length - 2.0f * kLeastGap - of * size) / (of - 1.0f));
+    return {size, gap, count};
+  }
+}
+
+// From the far end of the rail: 0 is the last.
+Rect slot_from_end(const Layout& layout, std::size_t index) {
+  const Rect& rail = layout.rail;
+  const Slots slots = slots_along(layout.rail_lies ? rail.width() : rail.height());
+  const float along = kLeastGap + static_cast<float>(index) * (slots.size + slots.gap);
+  if (layout.rail_lies) {
+    return {rail.right - along - slots.size, rail.top + kEdge, rail.right - along,
+            rail.bottom - kEdge};
+  }
+  return {rail.left + kEdge, rail.bottom - along - slots.size, rail.right - kEdge,
+          rail.bottom - along};
+}
 
 void lay_rail(Layout& layout, Rect screen) {
   const float top = screen.bottom - kRail;
   layout.rail = {screen.left, top, screen.right, screen.bottom};
   layout.rail_rule = {{screen.left, top}, {screen.right, top}};
-  layout.rail_end = {screen.right - kSlot - kEdge, top + 20.0f, screen.right - kEdge,
-                     top + 20.0f + kEndHeight};
-  layout.take_back = {layout.rail_end.left - kSlotGap - kSlot, layout.rail_end.top,
-                      layout.rail_end.left - kSlotGap, layout.rail_end.bottom};
   layout.body = {screen.left + kMargin, screen.top + kMargin, screen.right - kMargin, top - kFoot};
 }
 
@@ -22,10 +55,6 @@ void stand_rail(Layout& layout, Rect screen, bool left_handed) {
   layout.rail = {left, screen.top, left + kRail, screen.bottom};
   const float rule = left_handed ? layout.rail.left : layout.rail.right;
   layout.rail_rule = {{rule, screen.top}, {rule, screen.bottom}};
-  layout.rail_end = {left + kEdge, screen.bottom - 24.0f - kEndHeight, left + kRail - kEdge,
-                     screen.bottom - 24.0f};
-  layout.take_back = {left + kEdge, layout.rail_end.top - kSlotGap - kEndHeight,
-                      left + kRail - kEdge, layout.rail_end.top - kSlotGap};
   layout.body = {(left_handed ? screen.left : layout.rail.right) + kMargin, screen.top + kMargin,
                  (left_handed ? layout.rail.left : screen.right) - kMargin, screen.bottom - kFoot};
 }
@@ -40,17 +69,23 @@ Layout layout(Rect screen, bool left_handed) {
   } else {
     stand_rail(result, screen, left_handed);
   }
+  const float length = result.rail_lies ? result.rail.width() : result.rail.height();
+  const bool share = slots_along(length).count == kPlaceCount + 1;
+  result.rail_end = slot_from_end(result, 0);
+  result.take_back = share ? result.rail_end : slot_from_end(result, 1);
   result.foot = {result.body.left, result.body.bottom, result.body.right,
                  result.body.bottom + kFoot};
   return result;
 }
 
 Rect Layout::rail_slot(std::size_t index) const {
-  const float along = 24.0f + static_cast<float>(index) * (kSlot + kSlotGap);
+  const Slots slots = slots_along(rail_lies ? rail.width() : rail.height());
+  const float along = kLeastGap + static_cast<float>(index) * (slots.size + slots.gap);
   if (rail_lies) {
-    return {rail.left + along, rail.top + kEdge, rail.left + along + kSlot, rail.bottom - kEdge};
+    return {rail.left + along, rail.top + kEdge, rail.left + along + slots.size,
+            rail.bottom - kEdge};
   }
-  return {rail.left + kEdge, rail.top + along, rail.right - kEdge, rail.top + along + kSlot};
+  return {rail.left + kEdge, rail.top + along, rail.right - kEdge, rail.top + along + slots.size};
 }
 
 }  // namespace mastwise::ui

@@ -15,13 +15,13 @@ using touch::Rect;
 struct Layout {
   Rect rail;
   std::pair<Point, Point> rail_rule;  // the edge of the rail
-  Rect rail_end;                      // its last slot
-  Rect take_back;                     // beside it, while there is something to undo
-  Rect body;                          // the place in use
-  Rect foot;                          // a line under the body, for what must stay in sight
+  Rect rail_end;                      // what changes the look
+  Rect take_back;  // while there is something to undo; takes the place of rail_end where it must
+  Rect body;       // the place in use
+  Rect foot;       // a line under the body, for what must stay in sight
   bool rail_lies = false;
 
-  Rect rail_slot(std::size_t index) const;
+  Rect rail_slot(std::size_t index) const;  // index below kPlaceCount
 };
 
 constexpr float kRail = 112.0f, kMargin = 24.0f, kFoot = 40.0f;

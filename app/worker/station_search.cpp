@@ -1,9 +1,7 @@
 #include "app/worker/station_search.hpp"
 
-#include "app/worker/pool.hpp"
-#include "core/broadcast/catalog.hpp"
-#include "core/reception/survey.hpp"
-#include "platform/tile_folder.hpp"
+#include "app/worker/plan_words.hpp"
+#include "core/reception/chance_curve.hpp"
 
 #include <algorithm>
 #include <memory>
@@ -11,47 +9,16 @@
 namespace mastwise {
 namespace {
 
-// Beyond it no antenna on a roof receives in any ordinary evening (common practice, no source).
-constexpr double kReachM = 400'000.0;
-constexpr std::size_t kMostStations = 400;
 constexpr std::size_t kPathPoints = 240;
-// So many paths between two looks at whether the stop has changed.
-constexpr std::size_t kBatch = 64;
 
 reception::Lengths lengths(const StationsQuestion& question) {
   return question.miles ? reception::Lengths::miles : reception::Lengths::kilometres;
 }
 
-// One country: its stations and its hills.
-struct Country {
-  Catalog catalog;
-  platform::TileFolder tiles;
-};
-
-Result<std::unique_ptr<Country>> open_own(const SurveySources& sources) {
-  auto catalog = Catalog::open(sources.catalog_path);
-  if (!catalog) return catalog.error();
-  return std::unique_ptr<Country>(
-      new Country{*std::move(catalog), platform::TileFolder(sources.terrain_folder)});
-}
-
-Result<std::unique_ptr<Country>> open_practice(const SurveySources& sources) {
-  auto catalog = Catalog::open(":memory:");
-  if (!catalog) return catalog.error();
-  const StationTable table{.source = sources.practice_stations.front().provenance.source,
-                           .stations = sources.practice_stations};
-  const auto filled = catalog->replace_source(table);
-  if (!filled) return filled.error();
-  return std::unique_ptr<Country>(
-      new Country{*std::move(catalog), platform::TileFolder(sources.practice_terrain_folder)});
-}
-
 // Keeps what one question has in common with the next.
 class Surveyor {
  public:
-  explicit Surveyor(SurveySources sources) : sources_(std::move(sources)) {
-    scratches_.resize(pool_.threads());
-  }
+  explicit Surveyor(SurveySources sources) : surveyor_(std::move(sources)) {}
   StationsAnswer answer(const StationsQuestion& question, const Worker::Work& work);
 
  private:
@@ -59,45 +26,24 @@ class Surveyor {
 
   Result<Country*> country(bool practice);
   Result<Done> survey(Country& country, const StationsQuestion& question, const Worker::Work& work);
-  void measure(reception::Survey& survey, std::size_t first, std::size_t end);
   Result<Done> fill(StationsAnswer& answer, Country& country);
   Result<Done> fill_by_search(StationsAnswer& answer, Country& country);
   void add_target_path(StationsAnswer& answer, Country& country);
-  static reception::Receiver receiver(const StationsQuestion& question);
+  void add_plan(StationsAnswer& answer) const;
 
-  SurveySources sources_;
-  Pool pool_;
-  std::vector<reception::Scratch> scratches_;
-  std::unique_ptr<Country> own_, practice_;
-  // The last survey, and what it was made for: without search and target.
+  StopSurveyor surveyor_;
+  // The last survey, and what it was made for: without search, target and plan.
   std::optional<StationsQuestion> surveyed_;
+  std::optional<reception::Survey> survey_;
+  std::vector<std::optional<reception::ChanceCurve>> curves_;
   Prospects prospects_;
 };
 
 Result<Country*> Surveyor::country(bool practice) {
-  std::unique_ptr<Country>& country = practice ? practice_ : own_;
-  if (!country) {
-    auto opened = practice ? open_practice(sources_) : open_own(sources_);
-    if (!opened) return opened.error();
-    country = *std::move(opened);
-  }
-  if (country->tiles.refresh()) surveyed_.reset();
-  return country.get();
-}
-
-reception::Receiver Surveyor::receiver(const StationsQuestion& question) {
-  return {.position = *question.from,
-          .surroundings = question.surroundings,
-          .gear = gear_of(question.gear)};
-}
-
-void Surveyor::measure(reception::Survey& survey, std::size_t first, std::size_t end) {
-  const std::size_t threads = pool_.threads();
-  const std::size_t share = (end - first + threads - 1) / threads;
-  pool_.run([&](std::size_t thread) {
-    const std::size_t begin = std::min(end, first + thread * share);
-    survey.measure(begin, std::min(end, begin + share), scratches_[thread]);
-  });
+  const auto visited = surveyor_.country(practice);
+  if (!visited) return visited.error();
+  if (visited->changed) surveyed_.reset();
+  return visited->country;
 }
 
 Result<Done> Surveyor::survey(Country& country, const StationsQuestion& question,
@@ -105,27 +51,26 @@ Result<Done> Surveyor::survey(Country& country, const StationsQuestion& question
   StationsQuestion wanted = question;
   wanted.search.clear();
   wanted.target.reset();
+  wanted.pinned.clear();
+  wanted.plan_for = {};
   if (surveyed_ == wanted) return Done{};
   surveyed_.reset();
-  const auto near = country.catalog.nearest(*question.from, kReachM, kMostStations);
-  if (!near) return near.error();
-  std::vector<Station> stations;
-  for (const NearStation& station : *near) stations.push_back(station.station);
-
-  reception::Survey survey(receiver(question), std::move(stations), country.tiles);
-  for (std::size_t first = 0; first < survey.size(); first += kBatch) {
-    if (work.superseded()) return Done{};
-    const std::size_t end = std::min(survey.size(), first + kBatch);
-    measure(survey, first, end);
-    if (end == survey.size() || !question.search.empty()) continue;
-    survey.weigh();
-    prospects_ = survey.prospects(lengths(question));
-    StationsAnswer so_far{.question = question, .measured = end, .all = survey.size()};
-    if (const auto filled = fill(so_far, country); !filled) return filled;
-    work.publish(std::move(so_far));
-  }
-  survey.weigh();
-  prospects_ = survey.prospects(lengths(question));
+  const auto look = [&](reception::Survey& so_far, std::size_t measured) -> Result<Done> {
+    if (!question.search.empty()) return Done{};
+    so_far.weigh();
+    prospects_ = so_far.prospects(lengths(question));
+    StationsAnswer answer{.question = question, .measured = measured, .all = so_far.size()};
+    if (const auto filled = fill(answer, country); !filled) return filled;
+    work.publish(std::move(answer));
+    return Done{};
+  };
+  auto survey =
+      surveyor_.survey(country, receiver_of(question), {.stop = work.superseded, .look = look});
+  if (!survey) return survey.error();
+  if (!*survey) return Done{};
+  survey_ = *std::move(survey);
+  prospects_ = survey_->prospects(lengths(question));
+  curves_ = surveyor_.curves(*survey_);
   surveyed_ = wanted;
   return Done{};
 }
@@ -171,9 +116,17 @@ void Surveyor::add_target_path(StationsAnswer& answer, Country& country) {
   for (const reception::Prospect& prospect : prospects_) {
     if (key_of(prospect.station) != *answer.question.target) continue;
     answer.target_path =
-        reception::path_picture(receiver(answer.question), prospect, country.tiles, kPathPoints,
-                                scratches_.front(), lengths(answer.question));
+        reception::path_picture(receiver_of(answer.question), prospect, country.tiles, kPathPoints,
+                                surveyor_.scratch(), lengths(answer.question));
   }
+}
+
+void Surveyor::add_plan(StationsAnswer& answer) const {
+  answer.plan = plan_for(answer.question, *survey_, curves_);
+  if (!answer.question.target) return;
+  const auto target = index_of(*survey_, *answer.question.target);
+  if (!target || !curves_[*target]) return;
+  answer.target_slack = slack(*curves_[*target], survey_->outlook(*target)->bearing);
 }
 
 StationsAnswer Surveyor::answer(const StationsQuestion& question, const Worker::Work& work) {
@@ -194,7 +147,10 @@ StationsAnswer Surveyor::answer(const StationsQuestion& question, const Worker::
   }
   const auto filled = fill(answer, **here);
   if (!filled) return tell(filled.error());
-  if (question.from) add_target_path(answer, **here);
+  if (question.from && surveyed_) {
+    add_target_path(answer, **here);
+    add_plan(answer);
+  }
   return answer;
 }
 

@@ -2,32 +2,15 @@
 #include "core/broadcast/catalog_search.hpp"
 #include "core/broadcast/words.hpp"
 #include "core/geo/circle_boxes.hpp"
+#include "core/geo/geodesic.hpp"
 
 #include <algorithm>
 #include <cmath>
 #include <numbers>
 #include <tuple>
 
-#include <GeographicLib/Geodesic.hpp>
-
 namespace mastwise {
 namespace {
-
-struct Geodesic {
-  double distance_m = 0.0;
-  Bearing<True> bearing;
-};
-
-Geodesic geodesic(const Position& from, const Position& to) {
-  Geodesic path;
-  double azimuth_deg = 0.0;
-  double azimuth_there_deg = 0.0;
-  GeographicLib::Geodesic::WGS84().Inverse(from.latitude_deg(), from.longitude_deg(),
-                                           to.latitude_deg(), to.longitude_deg(), path.distance_m,
-                                           azimuth_deg, azimuth_there_deg);
-  if (path.distance_m > 0.0) path.bearing = Bearing<True>::degrees(azimuth_deg);
-  return path;
-}
 
 // A candidate before its record is read.
 struct Spot {
@@ -35,7 +18,7 @@ struct Spot {
   Position position;
   int rank = 0;        // lower comes first
   double angle = 0.0;  // about the central angle, only to choose whom to measure exactly
-  Geodesic path = {};
+  PathBetween path = {};
 };
 
 Result<Spot> spot_of(const store::Statement& statement) {
@@ -119,7 +102,7 @@ Result<std::vector<NearStation>> Catalog::nearest(const Position& from, double m
         if (!*more) break;
         auto spot = spot_of(in_box);
         if (!spot) return spot.error();
-        spot->path = geodesic(from, spot->position);
+        spot->path = path_between(from, spot->position);
         if (spot->path.distance_m <= radius_m) spots.push_back(std::move(spot).value());
       }
     }
@@ -150,7 +133,7 @@ Result<std::vector<NearStation>> Catalog::search(std::string_view text, const Po
     spots.push_back(std::move(spot).value());
   }
   keep_candidates(spots, limit);
-  for (Spot& spot : spots) spot.path = geodesic(near, spot.position);
+  for (Spot& spot : spots) spot.path = path_between(near, spot.position);
   sort_and_cut(spots, limit);
   return read_spots(spots, *connection_);
 }

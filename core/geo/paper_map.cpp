@@ -68,7 +68,7 @@ double run_mm(double at_mm, double size_mm, double step) {
   return std::numeric_limits<double>::infinity();
 }
 
-std::optional<Error> fault(const Sheet& sheet) {
+std::optional<Error> fault(const PaperSheet& sheet) {
   if (!is_positive(sheet.width_mm) || !is_positive(sheet.height_mm)) {
     return Error{.what = fmt::format("{} by {} mm is no sheet", sheet.width_mm, sheet.height_mm),
                  .remedy = "measure its printed part"};
@@ -148,7 +148,7 @@ Result<MapPosition> from_graticule(const BetweenLines& meridians, const BetweenL
   return MapPosition{.position = place, .error_m = std::hypot(error_east_m, error_north_m)};
 }
 
-Result<RulerLine> ruler_line(const Sheet& sheet, MapScale scale, Bearing<True> bearing,
+Result<RulerLine> ruler_line(const PaperSheet& sheet, MapScale scale, Bearing<True> bearing,
                              double distance_m) {
   if (auto error = fault(sheet)) return *error;
   if (!is_positive(distance_m)) {

@@ -71,7 +71,7 @@ struct BetweenLines {
 Result<MapPosition> from_graticule(const BetweenLines& meridians, const BetweenLines& parallels);
 
 // A sheet and the stop on it, in millimetres from the lower left corner.
-struct Sheet {
+struct PaperSheet {
   double width_mm, height_mm;        // over 0
   double stop_right_mm, stop_up_mm;  // on the sheet
   // Where the sheet's upright lies from true north at the stop, east positive. Where empty the
@@ -97,7 +97,7 @@ struct RulerLine {
 
 // The line from the stop to a transmitter `distance_m` (over 0) away on `bearing`. It is straight
 // on the sheet, as a geodesic nearly is on a map of a few hundred kilometres.
-Result<RulerLine> ruler_line(const Sheet& sheet, MapScale scale, Bearing<True> bearing,
+Result<RulerLine> ruler_line(const PaperSheet& sheet, MapScale scale, Bearing<True> bearing,
                              double distance_m);
 
 }  // namespace mastwise

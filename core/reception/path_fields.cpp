@@ -1,5 +1,6 @@
 #include "core/reception/path_fields.hpp"
 
+#include "core/geo/geodesic.hpp"
 #include "core/reception/obstacles.hpp"
 #include "core/reception/transmitter_height.hpp"
 
@@ -129,7 +130,8 @@ void PathComputer::set_fields(const std::optional<Losses>& p1812, const Losses& 
                              outlook_.frequency_mhz);
   Deviations& deviations = outlook_.deviations;
   if (station_.pattern) {
-    detail_.station_pattern_db = station_.pattern->loss_db(scratch_.profile.bearing_at_start);
+    detail_.station_pattern_db =
+        station_.pattern->loss_db(path_between(station_.position, receiver_.position).bearing);
     detail_.station_pattern_known = true;
   } else if (station_.directional.value_or(false)) {
     detail_.station_pattern_db = kUnknownPattern_db;

@@ -57,6 +57,20 @@ void leave_undo(Stage& stage) {
   press(stage, act::KeypadAccept{});
 }
 
+void type_number(Stage& stage, Field field, const std::string& text) {
+  press(stage, act::OpenField{field});
+  press(stage, act::KeypadType{text});
+  press(stage, act::KeypadAccept{});
+}
+
+void fill_paper(Stage& stage) {
+  type_number(stage, Field::MapBar_mm, "20");
+  type_number(stage, Field::MapBarLength, "30");
+  type_number(stage, Field::MapPlace, "42.5,-118.5");
+  type_number(stage, Field::MapDirection_deg, "90");
+  type_number(stage, Field::MapLength_mm, "93.3");
+}
+
 struct View {
   const char* name;
   std::function<void(Stage&)> reach;
@@ -112,8 +126,8 @@ const std::vector<View>& views() {
       {"Aim raised",
        [](Stage& s) {
          press(s, act::Show{Place::Aim});
-         press(s, act::AskRaise{});
-         press(s, act::ConfirmRaise{});
+         press(s, act::Ask{Asking::Raise});
+         press(s, act::ConfirmAsked{});
        }},
       {"Aim with a heading sensor",
        [](Stage& s) {
@@ -148,7 +162,7 @@ const std::vector<View>& views() {
       {"raise prompt",
        [](Stage& s) {
          press(s, act::Show{Place::Aim});
-         press(s, act::AskRaise{});
+         press(s, act::Ask{Asking::Raise});
        }},
       {"gear", [](Stage& s) { press(s, act::OpenSheet{Sheet::Gear}); }},
       {"gear with an own pattern",
@@ -165,11 +179,52 @@ const std::vector<View>& views() {
          press(s, act::NextChanceFloor{});
          press(s, act::SwitchGrouping{});
        }},
+      {"pinned, in the plan",
+       [](Stage& s) {
+         press(s, act::PinStation{key_of(s.model().stations->rows[0].station)});
+         press(s, act::PinStation{key_of(s.model().stations->rows[2].station)});
+         press(s, act::ChoosePlan{PlanFor::All});
+         press(s, act::OpenSheet{Sheet::Plan});
+       }},
+      {"plan for networks",
+       [](Stage& s) {
+         press(s, act::ChoosePlan{PlanFor::Networks});
+         press(s, act::OpenSheet{Sheet::Plan});
+       }},
+      {"channels to enter", [](Stage& s) { press(s, act::ScanStep{0}); }},
+      {"ways of saying it", [](Stage& s) { press(s, act::OpenSheet{Sheet::Ways}); }},
+      {"nose", [](Stage& s) { press(s, act::OpenSheet{Sheet::Nose}); }},
+      {"paper map",
+       [](Stage& s) {
+         fill_paper(s);
+         press(s, act::OpenSheet{Sheet::Paper});
+       }},
+      {"handle", [](Stage& s) { press(s, act::OpenSheet{Sheet::Handle}); }},
+      {"compass checks", [](Stage& s) { press(s, act::OpenSheet{Sheet::Checks}); }},
+      {"a field to type",
+       [](Stage& s) {
+         press(s, act::OpenSheet{Sheet::Paper});
+         press(s, act::OpenField{Field::MapBar_mm});
+       }},
+      {"Peak before a sweep", [](Stage& s) { press(s, act::Show{Place::Peak}); }},
+      {"Peak with readings",
+       [](Stage& s) {
+         press(s, act::Show{Place::Peak});
+         press(s, act::BeginSweep{SweepBy::Compass});
+         for (const double change : {0.0, 10.0, -20.0, -10.0}) {
+           press(s, act::SetMeter{change});
+           press(s, act::ReadMeter{.nothing = false});
+         }
+       }},
+      {"roof prompt", [](Stage& s) { press(s, act::GoToRoof{}); }},
+      {"weather prompt", [](Stage& s) { press(s, act::Ask{Asking::Weather}); }},
+      {"Logbook", [](Stage& s) { press(s, act::Show{Place::Logbook}); }},
+      {"Ahead", [](Stage& s) { press(s, act::Show{Place::Ahead}); }},
       {"under way", drive},
       {"alarm",
        [](Stage& s) {
-         press(s, act::AskRaise{});
-         press(s, act::ConfirmRaise{});
+         press(s, act::Ask{Asking::Raise});
+         press(s, act::ConfirmAsked{});
          drive(s);
        }},
   };
@@ -226,6 +281,24 @@ TEST_CASE("whatever can be touched is 9 mm square, 2 mm apart and on the screen:
 }
 TEST_CASE("whatever can be touched is 9 mm square, 2 mm apart and on the screen: left thumb") {
   for (const test::Screen& screen : kScreens) check_all(screen, true);
+}
+
+TEST_CASE("on the roof whatever can be touched is 15 mm square") {
+  for (const test::Screen& screen : kScreens) {
+    for (const bool raised : {false, true}) {
+      Stage stage(screen);
+      if (raised) {
+        press(stage, act::Ask{Asking::Raise});
+        press(stage, act::ConfirmAsked{});
+      }
+      press(stage, act::GoToRoof{});
+      press(stage, act::ConfirmAsked{});
+      INFO(screen.name);
+      REQUIRE(stage.model().roof);
+      CHECK(joined(stage.targets().problems(15.0)) == "");
+      CHECK(texts_off_screen(stage, screen) == "");
+    }
+  }
 }
 
 TEST_CASE("covers leave nothing of the screen below to be touched") {

@@ -39,7 +39,7 @@ TEST_CASE("a second tap within one frame does not hit what the first has brought
   stage.finger(SDL_FINGERDOWN, raise);
   stage.finger(SDL_FINGERUP, raise);
   stage.round();
-  CHECK(stage.model().asking_raise);
+  CHECK(stage.model().asking == Asking::Raise);
   CHECK(stage.model().antenna == safety::Antenna::Down);
 }
 
@@ -101,8 +101,8 @@ TEST_CASE("a finger on a gliding list holds it, elsewhere it taps") {
 TEST_CASE("a list left gliding does not swallow the touch that stops the alarm") {
   Stage stage;
   const Position parked = *Position::at_deg(42.5, -118.5);
-  stage.set(act::AskRaise{});
-  stage.set(act::ConfirmRaise{});
+  stage.set(act::Ask{Asking::Raise});
+  stage.set(act::ConfirmAsked{});
   stage.tap("place Stations");
   const touch::Point from = middle_of_list(stage);
   stage.drag(from, from - touch::Point{0.0f, 200.0f}, milliseconds(80));
@@ -138,8 +138,8 @@ TEST_CASE("the alarm stays until the rig stops or the antenna is confirmed down"
     stage.receive(test::epoch(second++, parked, knots, 90.0));
     stage.wait(milliseconds(1000));
   };
-  stage.set(act::AskRaise{});
-  stage.set(act::ConfirmRaise{});
+  stage.set(act::Ask{Asking::Raise});
+  stage.set(act::ConfirmAsked{});
   drive_knots(3.0);  // 5.6 km/h
   CHECK(stage.shows("ANTENNA IS UP"));
   CHECK(stage.targets().all().size() == 1);

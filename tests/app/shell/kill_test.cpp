@@ -37,7 +37,7 @@ TEST_CASE("the raised antenna survives a kill and a restart") {
     Stage stage(test::kTablet, folder.path());
     stage.tap("place Aim");
     stage.tap("raise");
-    stage.tap("confirm raise");
+    stage.tap("confirm");
   });
   {
     Stage stage(test::kTablet, folder.path());
@@ -61,7 +61,7 @@ TEST_CASE("a prompt that was not yet answered leaves the antenna down through a 
   });
   Stage stage(test::kTablet, folder.path());
   CHECK(stage.model().antenna == safety::Antenna::Down);
-  CHECK_FALSE(stage.model().asking_raise);
+  CHECK(stage.model().asking == Asking::Nothing);
 }
 
 TEST_CASE("settings survive a kill") {

@@ -111,9 +111,9 @@ std::vector<Action> every_action() {
           act::ChooseSurroundings{reception::Surroundings::forest},
           act::ChooseGear{{.preset = "p", .height_m = 4.5, .splits = 2, .amplifier = false}},
           act::StationsFound{answer},
-          act::AskRaise{},
-          act::ConfirmRaise{},
-          act::RefuseRaise{},
+          act::Ask{Asking::Raise},
+          act::ConfirmAsked{},
+          act::RefuseAsked{},
           act::AntennaIsDown{},
           act::Trouble{"disk full"},
           act::TakeBack{}};
@@ -195,7 +195,7 @@ TEST_CASE("a recorded session replays onto the same model") {
     stage.receive(test::sentence("HEHDT,123.4,T"));
     stage.tap("turn dial");
     stage.tap("raise");
-    stage.tap("confirm raise");
+    stage.tap("confirm");
     stage.session().record_to({});
   }
   const auto actions = shell::read_recording(file);

@@ -219,10 +219,10 @@ TEST_CASE("the roof: the heading sensor's log turns the dial to the target: 5 ta
   CHECK(stage.shows("No sensor"));
 
   stage.tap("raise");
-  CHECK(stage.model().asking_raise);
+  CHECK(stage.model().asking == Asking::Raise);
   CHECK(stage.model().antenna == safety::Antenna::Down);
   CHECK(stage.shows_within("10 ft"));
-  stage.tap("confirm raise");
+  stage.tap("confirm");
   CHECK(stage.model().antenna == safety::Antenna::Raised);
   CHECK(stage.taps() == 5);
 
@@ -301,15 +301,15 @@ TEST_CASE("the raise prompt is asked once for each raising") {
   stage.tap("place Aim");
   for (int raising = 0; raising < 3; ++raising) {
     stage.tap("raise");
-    CHECK(stage.model().asking_raise);
+    CHECK(stage.model().asking == Asking::Raise);
     CHECK(stage.model().antenna == safety::Antenna::Down);
-    stage.tap("leave it down");
+    stage.tap("refuse");
     CHECK(stage.model().antenna == safety::Antenna::Down);
     stage.tap("raise");
     CHECK(stage.shows_within("Before you raise the antenna"));
-    stage.tap("confirm raise");
+    stage.tap("confirm");
     CHECK(stage.model().antenna == safety::Antenna::Raised);
-    CHECK_FALSE(stage.model().asking_raise);
+    CHECK(stage.model().asking == Asking::Nothing);
     CHECK(stage.targets().find("raise") == nullptr);
     stage.tap("antenna is down");
     CHECK(stage.model().antenna == safety::Antenna::Down);

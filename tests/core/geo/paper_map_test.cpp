@@ -124,7 +124,7 @@ TEST_CASE("a graticule that cannot be is refused with advice", "[paper-map]") {
 // Source: right triangles by hand: 100 mm at 30 degrees lead 50 mm right and 86.603 mm up.
 TEST_CASE("the ruler is laid for a heading", "[paper-map]") {
   const MapScale scale = *MapScale::from_ratio(1'000'000.0);
-  const Sheet sheet{
+  const PaperSheet sheet{
       .width_mm = 400.0, .height_mm = 300.0, .stop_right_mm = 100.0, .stop_up_mm = 50.0};
   const auto line = ruler_line(sheet, scale, degrees(30.0), 97'000.0);
   REQUIRE(line);
@@ -138,7 +138,7 @@ TEST_CASE("the ruler is laid for a heading", "[paper-map]") {
 
 TEST_CASE("the ruler's line is told where it leaves the sheet", "[paper-map]") {
   const MapScale scale = *MapScale::from_ratio(1'000'000.0);
-  Sheet sheet{.width_mm = 400.0, .height_mm = 300.0, .stop_right_mm = 100.0, .stop_up_mm = 50.0};
+  PaperSheet sheet{.width_mm = 400.0, .height_mm = 300.0, .stop_right_mm = 100.0, .stop_up_mm = 50.0};
   const auto beyond = ruler_line(sheet, scale, degrees(225.0), 225'000.0);
   REQUIRE(beyond);
   REQUIRE(beyond->edge);
@@ -160,14 +160,14 @@ TEST_CASE("the ruler's line is told where it leaves the sheet", "[paper-map]") {
 
 TEST_CASE("a ruler line without a sheet is refused with advice", "[paper-map]") {
   const MapScale scale = *MapScale::from_ratio(1'000'000.0);
-  const Sheet sheet{
+  const PaperSheet sheet{
       .width_mm = 400.0, .height_mm = 300.0, .stop_right_mm = 100.0, .stop_up_mm = 50.0};
   CHECK(ruler_line(sheet, scale, degrees(30.0), 1000.0));
   CHECK(!ruler_line(sheet, scale, degrees(30.0), 0.0));
-  Sheet flat = sheet;
+  PaperSheet flat = sheet;
   flat.height_mm = 0.0;
   CHECK(!ruler_line(flat, scale, degrees(30.0), 1000.0));
-  Sheet astray = sheet;
+  PaperSheet astray = sheet;
   astray.stop_right_mm = 401.0;
   CHECK(!ruler_line(astray, scale, degrees(30.0), 1000.0));
   astray.stop_right_mm = kNaN;

@@ -1,4 +1,3 @@
-#include "core/propagation/radio_horizon.hpp"
 #include "core/safety/drive_off.hpp"
 #include "core/safety/prompts.hpp"
 
@@ -113,14 +112,4 @@ TEST_CASE("driving off: the alarm and the driving face") {
   CHECK(drive_state(Antenna::Raised, std::nullopt, Drive::Parked) == Drive::Parked);
   CHECK(drive_state(Antenna::Down, 3.0, Drive::Alarm) == Drive::Parked);
   CHECK(drive_state(Antenna::Down, 20.0, Drive::Alarm) == Drive::Underway);
-}
-
-// Published with the rule 4.12 (sqrt h1 + sqrt h2) km: 300 and 4 m 79.6 km, 150 and 4 m 58.7 km,
-// 600 and 4 m 109.2 km.
-TEST_CASE("the radio horizon over smooth earth") {
-  CHECK(radio_horizon_m(300.0, 4.0) == Approx(79'600.0).margin(50.0));
-  CHECK(radio_horizon_m(150.0, 4.0) == Approx(58'700.0).margin(50.0));
-  CHECK(radio_horizon_m(600.0, 4.0) == Approx(109'200.0).margin(50.0));
-  CHECK(radio_horizon_m(4.0, 300.0) == radio_horizon_m(300.0, 4.0));
-  CHECK(radio_horizon_m(-20.0, 4.0) == radio_horizon_m(0.0, 4.0));
 }

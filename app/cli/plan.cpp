@@ -1,0 +1,262 @@
+#include "app/cli/arguments.hpp"
+#include "app/cli/place_options.hpp"
+#include "app/cli/verbs.hpp"
+#include "app/shell/startup.hpp"
+#include "app/words.hpp"
+#include "core/aim/turn_plan.hpp"
+#include "core/broadcast/words.hpp"
+
+#include <algorithm>
+#include <iostream>
+#include <memory>
+
+#include <fmt/format.h>
+
+namespace mastwise::cli {
+namespace {
+
+using nlohmann::json;
+using reception::Survey;
+
+// A station that is out of reach all round is not worth a line of its own.
+constexpr double kLongShot_percent = 10.0;
+
+struct PlanOptions {
+  PlaceOptions place = {};
+  std::vector<std::string> want, pin;
+  std::string network, date;
+  bool all = false;
+  double heading_error_deg = reception::kUsualHeadingError_deg;
+  double floor_percent = kUsualFloor_percent;
+  bool json = false;
+};
+
+using Curves = std::vector<std::optional<reception::ChanceCurve>>;
+
+// A plan with what is needed to say it.
+struct Planned {
+  const Survey& survey;
+  const TurnPlanRequest& request;
+  TurnPlan plan;
+  Declination declination;
+};
+
+bool carries_network(const Station& station, const std::string& network) {
+  return words::same_word(station.network, network) ||
+         std::any_of(station.programmes.begin(), station.programmes.end(),
+                     [&](const Programme& programme) {
+                       return words::same_word(programme.network, network);
+                     });
+}
+
+template <class Matches>
+Wish wish_for(const Survey& survey, const Matches& matches) {
+  Wish wish;
+  for (std::size_t i = 0; i < survey.size(); ++i) {
+    if (matches(survey.station(i))) wish.stations.push_back(i);
+  }
+  return wish;
+}
+
+Result<Done> add_call_signs(const Survey& survey, const std::vector<std::string>& call_signs,
+                            bool pinned, std::vector<Wish>& wishes) {
+  for (const std::string& call_sign : call_signs) {
+    Wish wish = wish_for(survey, [&](const Station& station) {
+      return words::same_word(station.call_sign, call_sign);
+    });
+    if (wish.stations.empty()) {
+      return Error{.what = "no station " + call_sign + " is in reach of the place",
+                   .where = pinned ? "--pin" : "--want",
+                   .remedy = "the verb survey lists those that are"};
+    }
+    wish.pinned = pinned;
+    wishes.push_back(std::move(wish));
+  }
+  return Done{};
+}
+
+Result<std::vector<Wish>> wishes_of(const PlanOptions& options, const Survey& survey,
+                                    const Curves& curves) {
+  std::vector<Wish> wishes;
+  if (const auto added = add_call_signs(survey, options.pin, true, wishes); !added) {
+    return added.error();
+  }
+  if (const auto added = add_call_signs(survey, options.want, false, wishes); !added) {
+    return added.error();
+  }
+  if (!options.network.empty()) {
+    wishes.push_back(wish_for(
+        survey, [&](const Station& station) { return carries_network(station, options.network); }));
+    if (wishes.back().stations.empty()) {
+      return Error{.what = "no station in reach of the place carries " + options.network,
+                   .where = "--network",
+                   .remedy = "the verb survey lists the stations in reach"};
+    }
+  }
+  if (!options.all && !wishes.empty()) return wishes;
+  for (std::size_t i = 0; i < curves.size(); ++i) {
+    if (curves[i] && curves[i]->best_percent() >= kLongShot_percent) {
+      wishes.push_back({.stations = {i}});
+    }
+  }
+  return wishes;
+}
+
+json station_json(const Station& station) {
+  return {{"call_sign", station.call_sign}, {"rf_channel", station.rf_channel.number}};
+}
+
+json heading_json(const Planned& planned, const PlannedHeading& heading) {
+  json brings = json::array(), loses = json::array(), off_axis_for = json::array();
+  for (const Brought& each : heading.brings) {
+    json station = station_json(planned.survey.station(each.station));
+    station.update({{"chance", each.chance_percent},
+                    {"best_chance", each.best_percent},
+                    {"wanted", each.wished},
+                    {"relied_on", each.relied_on}});
+    brings.push_back(std::move(station));
+  }
+  for (const Lost& each : heading.loses) {
+    json station = station_json(planned.survey.station(each.station));
+    station.update({{"chance", each.chance_percent},
+                    {"best_chance", each.best_percent},
+                    {"wanted", each.wished}});
+    loses.push_back(std::move(station));
+  }
+  for (const OffAxis& each : heading.off_axis_for) {
+    off_axis_for.push_back({{"station", station_json(planned.survey.station(each.station))},
+                            {"interferer", station_json(planned.survey.station(each.interferer))},
+                            {"gain_percent", each.gain_percent}});
+  }
+  return {{"bearing_true_deg", heading.bearing.degrees()},
+          {"bearing_magnetic_deg", to_magnetic(heading.bearing, planned.declination).degrees()},
+          {"slack_left_deg", heading.slack.left_deg},
+          {"slack_right_deg", heading.slack.right_deg},
+          {"brings", brings},
+          {"loses", loses},
+          {"off_axis_for", off_axis_for}};
+}
+
+json plan_json(const Planned& planned) {
+  json headings = json::array(), out_of_plan = json::array();
+  for (const PlannedHeading& heading : planned.plan.headings) {
+    headings.push_back(heading_json(planned, heading));
+  }
+  for (const OutOfPlan& each : planned.plan.out_of_plan) {
+    const Wish& wish = planned.request.wishes[each.wish];
+    json station =
+        station_json(planned.survey.station(each.station.value_or(wish.stations.front())));
+    station["best_chance"] = each.best_percent ? json(*each.best_percent) : json(nullptr);
+    station["pinned"] = wish.pinned;
+    out_of_plan.push_back(std::move(station));
+  }
+  return {{"headings", headings},
+          {"out_of_plan", out_of_plan},
+          {"floor_percent", planned.request.floor_percent},
+          {"fewest_proved", planned.plan.fewest_proved}};
+}
+
+std::string station_line(const Station& station, double chance_percent) {
+  return fmt::format("  {:>6} {:<12} {:<14} RF {}", words::chance_number(chance_percent),
+                     to_text(reception::chance_word(chance_percent)), words::title(station),
+                     to_text(station.rf_channel));
+}
+
+void print_heading(const Planned& planned, const PlannedHeading& heading) {
+  const std::string slack =
+      heading.slack.all_round()
+          ? std::string("any heading will do")
+          : fmt::format("slack {} left, {} right", words::tenths_of_degree(heading.slack.left_deg),
+                        words::tenths_of_degree(heading.slack.right_deg));
+  std::cout << fmt::format("{} true, {} magnetic: {}\n", words::whole_degrees(heading.bearing),
+                           words::whole_degrees(to_magnetic(heading.bearing, planned.declination)),
+                           slack);
+  for (const Brought& each : heading.brings) {
+    std::cout << station_line(planned.survey.station(each.station), each.chance_percent)
+              << (each.wished ? "\n" : "  (as well)\n");
+  }
+  for (const OffAxis& each : heading.off_axis_for) {
+    std::cout << fmt::format("  turned off {} so that {} disturbs less: {:.0f} % more\n",
+                             words::title(planned.survey.station(each.station)),
+                             words::title(planned.survey.station(each.interferer)),
+                             each.gain_percent);
+  }
+  if (!heading.loses.empty()) std::cout << "  lost here:\n";
+  for (const Lost& each : heading.loses) {
+    std::cout << station_line(planned.survey.station(each.station), each.chance_percent)
+              << fmt::format(", elsewhere {}\n", words::chance_number(each.best_percent));
+  }
+}
+
+void print_text(const Planned& planned) {
+  for (const PlannedHeading& heading : planned.plan.headings) print_heading(planned, heading);
+  if (planned.plan.headings.empty()) std::cout << "No heading brings what is wanted.\n";
+  if (!planned.plan.fewest_proved) {
+    std::cout << "There may be a plan with fewer headings: the search was given up.\n";
+  }
+  if (!planned.plan.out_of_plan.empty()) std::cout << "Cannot be had at any heading:\n";
+  for (const OutOfPlan& each : planned.plan.out_of_plan) {
+    const Wish& wish = planned.request.wishes[each.wish];
+    const Station& station = planned.survey.station(each.station.value_or(wish.stations.front()));
+    const std::string pinned = wish.pinned ? ", pinned" : "";
+    if (each.best_percent) {
+      std::cout << station_line(station, *each.best_percent) << " at best" << pinned << '\n';
+    } else {
+      std::cout << fmt::format("  {}: its chance is not known{}\n", words::title(station), pinned);
+    }
+  }
+}
+
+Result<Done> print_plan(const PlanOptions& options) {
+  const auto place = place_of(options.place);
+  if (!place) return place.error();
+  const auto date = date_argument("--date", options.date);
+  if (!date) return date.error();
+  const auto magnetic = shell::load_magnetic_model();
+  if (!magnetic) return magnetic.error();
+  StopSurveyor surveyor(place->sources);
+  const auto visited = surveyor.country(place->question.practice);
+  if (!visited) return visited.error();
+  reception::Receiver receiver = receiver_of(place->question);
+  receiver.heading_error_deg = options.heading_error_deg;
+  const auto survey = surveyor.survey(*visited->country, receiver, {});
+  if (!survey) return survey.error();
+  const Curves curves = surveyor.curves(**survey);
+  const auto wishes = wishes_of(options, **survey, curves);
+  if (!wishes) return wishes.error();
+  const TurnPlanRequest request{.wishes = *wishes, .floor_percent = options.floor_percent};
+  const Planned planned{.survey = **survey,
+                        .request = request,
+                        .plan = turn_plan(curves, request),
+                        .declination = magnetic->at(receiver.position, *date).declination};
+  if (options.json) {
+    print(plan_json(planned));
+    return Done{};
+  }
+  if (place->question.practice) std::cout << kPracticeLine;
+  print_text(planned);
+  return Done{};
+}
+
+}  // namespace
+
+void add_plan(CLI::App& program, Job& chosen) {
+  auto options = std::make_shared<PlanOptions>();
+  CLI::App* verb = program.add_subcommand("plan", "The fewest headings that bring what is wanted");
+  add_place_options(*verb, options->place);
+  verb->add_option("--want", options->want, "call signs; everything if nothing is asked for")
+      ->delimiter(',');
+  verb->add_option("--network", options->network, "any station that carries it");
+  verb->add_flag("--all", options->all, "everything that can be received");
+  verb->add_option("--pin", options->pin, "call signs that must not be missed")->delimiter(',');
+  verb->add_option("--heading-error", options->heading_error_deg,
+                   "how far the antenna may point astray, a standard deviation in degrees")
+      ->check(CLI::Range(0.0, 90.0));
+  verb->add_option("--floor", options->floor_percent, "the least chance that counts, in percent")
+      ->check(CLI::Range(1.0, 99.0));
+  verb->add_option("--date", options->date, "the date for the declination; today if not given");
+  verb->add_flag("--json", options->json, "print one JSON object");
+  verb->callback([&chosen, options] { chosen = [options] { return print_plan(*options); }; });
+}
+
+}  // namespace mastwise::cli

@@ -1,0 +1,89 @@
+#pragma once
+
+#include "app/model/choices.hpp"
+#include "core/geo/position.hpp"
+#include "core/result.hpp"
+
+#include <map>
+#include <optional>
+#include <string>
+#include <vector>
+
+// Numbers and places that a person types into the sheets for the paper map, the ceiling handle and
+// the checks of the compass.
+namespace mastwise {
+
+enum class Field {
+  // Paper map: its scale, and a place by direction and millimetres.
+  MapBar_mm,
+  MapBarLength,  // miles or kilometres, as lengths are said
+  MapPlace,
+  MapDirection_deg,
+  MapLength_mm,
+  // Paper map: a place between two meridians and two parallels.
+  LeftMeridian_deg,
+  RightMeridian_deg,
+  MeridiansApart_mm,
+  FromMeridian_mm,
+  LowerParallel_deg,
+  UpperParallel_deg,
+  ParallelsApart_mm,
+  FromParallel_mm,
+  // Paper map: where to lay the ruler for the heading.
+  SheetWidth_mm,
+  SheetHeight_mm,
+  StopRight_mm,
+  StopUp_mm,
+  // Ceiling handle.
+  FirstReading_deg,
+  FirstAngle_deg,  // from the nose
+  SecondReading_deg,
+  SecondAngle_deg,
+  ReachFrom_deg,
+  ReachTo_deg,
+  Stow_deg,
+  HandleNow_deg,
+  // Checks of the compass.
+  ThereBearing_deg,
+  BackBearing_deg,
+  LandmarkPlace,
+};
+bool is_place(Field field);
+// "scale bar on the sheet, mm".
+std::string field_words(Field field, bool miles);
+
+// What has been typed so far; kept while the program runs.
+struct Form {
+  std::map<Field, double> numbers = {};
+  std::map<Field, Position> places = {};
+  std::optional<double> number(Field field) const;
+  std::optional<Position> place(Field field) const;
+  bool operator==(const Form&) const = default;
+};
+
+// What follows from a form: lines to read, what is wrong with it, and a place to use.
+struct FormAnswer {
+  std::vector<std::string> lines = {};
+  std::string trouble = {};
+  std::optional<Position> place = {};
+  bool operator==(const FormAnswer&) const = default;
+};
+
+// A number as typed; the error shows the character.
+Result<double> read_number(const std::string& text);
+
+struct Findings;
+struct Model;
+
+// By direction and millimetres from a named place; between the lines of the net; the ruler for the
+// heading in use. Nothing before all is typed that it needs.
+FormAnswer place_from_map(const Form& form, bool miles);
+FormAnswer place_from_net(const Form& form);
+FormAnswer ruler_for_heading(const Model& model, const Findings& found);
+FormAnswer reciprocal_check(const Form& form);
+FormAnswer handle_turn(const Model& model, const Findings& found);
+
+// The handle as the form describes it; nothing before both points are typed.
+std::optional<HandleChoice> handle_from(const Form& form);
+
+}  // namespace mastwise

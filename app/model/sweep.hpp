@@ -1,0 +1,43 @@
+#pragma once
+
+#include "app/model/plan.hpp"
+#include "core/aim/strong_station.hpp"
+#include "core/aim/sweep.hpp"
+#include "core/broadcast/channels.hpp"
+
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace mastwise {
+
+// What the person turns the antenna by and reads the headings of a sweep from.
+enum class SweepBy { Compass, Handle };
+
+// Meter readings taken at several headings, and what follows from them.
+struct Sweep {
+  StationKey station = {};
+  std::string title = {};
+  Band band = Band::uhf;
+  SweepBy by = SweepBy::Compass;
+  aim::Scale scale = aim::Scale::quality_percent;
+  Bearing<Dial> heading = {};  // at which the next reading is taken
+  double value = 0.0;          // that it will be
+  std::vector<aim::Reading> readings = {};
+
+  std::optional<aim::SweepFit> fit = {};
+  std::optional<Bearing<Dial>> next = {};  // where a reading would tell most
+  std::string why_no_fit = {};             // in place of `fit`, once there are readings
+  bool operator==(const Sweep&) const = default;
+};
+
+// The greatest value of the scale, and the step of its plus and minus.
+double scale_most(aim::Scale scale);
+double scale_step(aim::Scale scale);
+std::string scale_words(aim::Scale scale);
+
+// Adds the reading that is set up, and fits again; `nothing`: no lock at this heading.
+void read_meter(Sweep& sweep, const gear::Pattern& pattern, bool nothing);
+void drop_last_reading(Sweep& sweep, const gear::Pattern& pattern);
+
+}  // namespace mastwise

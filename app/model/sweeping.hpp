@@ -1,0 +1,22 @@
+#pragma once
+
+#include "app/model/model.hpp"
+
+// What the touches of the sweep do to the model.
+namespace mastwise {
+
+// A new sweep of the target, from its computed heading; none without target or heading.
+void begin_sweep(Model& model, SweepBy by);
+void turn_sweep(Model& model, double clockwise_deg);
+void set_meter(Model& model, double by);
+void read_sweep(Model& model, bool nothing);
+void drop_sweep_reading(Model& model);
+void next_scale(Model& model);
+
+// What the sweep found corrects the other headings of this stop.
+void keep_sweep(Model& model);
+
+// Fills the correction of compass headings by the stations peaked on.
+void derive_correction(const Model& model, Findings& findings);
+
+}  // namespace mastwise

@@ -1,0 +1,190 @@
+#include "app/model/ways.hpp"
+
+#include "app/model/model.hpp"
+#include "app/words.hpp"
+#include "core/aim/compass_checks.hpp"
+#include "core/sky/pole_star.hpp"
+#include "core/sky/sun.hpp"
+
+#include <algorithm>
+
+#include <fmt/format.h>
+
+namespace mastwise {
+namespace {
+
+// A receiver's clock is right to the second; a machine's own may be minutes off [common practice].
+constexpr double kMachineClock_min = 1.0;
+// Positions of transmitters in public records are given to the second of arc, some 30 m.
+constexpr double kTransmitter_m = 30.0;
+constexpr double kTypedPosition_m = 50.0;
+constexpr double kUsualWalk_m = 100.0;
+
+SayingInputs saying_inputs(const Model& model) {
+  const Findings& found = model.findings;
+  SayingInputs inputs{.from = *found.position,
+                      .card = *found.card,
+                      .context = heading_context(model),
+                      .walk_m = kUsualWalk_m};
+  if (model.settings.handle) {
+    if (const auto handle = handle_of(*model.settings.handle)) inputs.handle = *handle;
+  }
+  if (const auto reading = model.form.number(Field::HandleNow_deg)) {
+    inputs.handle_now = HandleReading::dial_deg(*reading);
+  }
+  if (const auto place = model.form.place(Field::LandmarkPlace)) {
+    inputs.landmark =
+        Landmark{.name = "the landmark", .position = *place, .error_m = kTransmitter_m};
+  }
+  const UtcTime now = moment_of(model);
+  const sky::Shadow shadow = sky::plumb_shadow(*found.position, now);
+  if (!shadow.why_none) {
+    const auto later = sky::sun_at(*found.position, now + std::chrono::minutes(5));
+    inputs.sun = SunNow{shadow.sun.azimuth, later.azimuth};
+    inputs.context.sun_turn_deg_per_min = shadow.error_per_clock_minute_deg;
+    inputs.context.clock_error_min = model.receiver.fix(model.now).utc ? 0.0 : kMachineClock_min;
+  }
+  const sky::PoleStar star = sky::pole_star_at(*found.position, now);
+  if (!star.why_none) inputs.pole_star = star.azimuth;
+  return inputs;
+}
+
+}  // namespace
+
+UtcTime moment_of(const Model& model) {
+  const auto utc = model.receiver.fix(model.now).utc;
+  return utc ? *utc : model.machine_time;
+}
+
+HeadingContext heading_context(const Model& model) {
+  const Findings& found = model.findings;
+  HeadingContext context;
+  if (found.card) context.distance_m = found.card->distance_m;
+  const auto parked = model.parked.result();
+  const bool by_hand = model.stop.source == PositionSource::ByHand;
+  context.stop_error_m =
+      !by_hand && parked && parked->scatter_m ? *parked->scatter_m : kTypedPosition_m;
+  context.transmitter_error_m = kTransmitter_m;
+  if (found.field) context.declination_sigma_deg = found.field->declination_sigma_deg;
+  context.deviation_sigma_deg = kKeptAwayDeviation_deg;
+  if (model.stop.nose) context.rig_heading_sigma_deg = model.stop.nose->sigma_deg;
+  if (model.settings.handle) {
+    if (const auto handle = handle_of(*model.settings.handle)) {
+      context.handle_zero_sigma_deg = handle->sigma_deg();
+      context.handle_play_deg = handle->mechanism().play_deg;
+    }
+  }
+  return context;
+}
+
+void derive_ways(const Model& model, Findings& findings) {
+  if (!findings.card || !findings.position) return;
+  const Sayings said = say_heading(saying_inputs(model));
+  for (const Saying& saying : said.sayings) {
+    findings.ways.push_back({.kind = saying.kind,
+                             .method = saying.method,
+                             .words = saying.words,
+                             .sigma_deg = saying.sigma_deg,
+                             .budget = saying.budget.lines});
+  }
+  for (const LeftOut& out : said.left_out) {
+    findings.ways_left_out.push_back({out.kind, out.why.message()});
+  }
+  if (findings.field) {
+    findings.mistake = north_mistakes(findings.card->bearing_true, findings.field->declination)
+                           .map_north_as_magnetic.words;
+  }
+}
+
+namespace {
+
+Tick tick_of(const Model& model, const StationKey& key) {
+  for (const Ticked& ticked : model.ticks) {
+    if (ticked.key == key) return ticked.tick;
+  }
+  return Tick::not_tried;
+}
+
+const PlanStep* chosen_step(const Model& model) {
+  if (!model.stations || !model.stations->plan) return nullptr;
+  const auto& steps = model.stations->plan->steps;
+  return model.scan_step < steps.size() ? &steps[model.scan_step] : nullptr;
+}
+
+std::vector<ScanCandidate> candidates_of(const Model& model, const PlanStep& step) {
+  std::vector<ScanCandidate> candidates;
+  for (const PlanStation& station : step.brings) {
+    const StationRow* row = find_row(*model.stations, station.key);
+    if (row == nullptr || !row->outlook) continue;
+    candidates.push_back({.station = row->station,
+                          .chance_percent = station.chance_percent,
+                          .bearing = row->outlook->bearing,
+                          .distance_m = row->outlook->distance_m});
+  }
+  return candidates;
+}
+
+std::string expected_words(const ChannelToEnter& channel) {
+  std::string words;
+  for (const ExpectedStation& expected : channel.expected) {
+    if (!words.empty()) words += "; ";
+    words += expected.call_sign;
+    for (const std::string& virtual_channel : expected.virtual_channels) {
+      words += " " + virtual_channel;
+    }
+  }
+  return words;
+}
+
+std::string twins_words(const Twins& twins, bool miles) {
+  std::string words = fmt::format("{} is shown by ", twins.virtual_channel);
+  for (const Twin& twin : twins.by_scan) {
+    if (&twin != &twins.by_scan.front()) words += " and ";
+    words += fmt::format("{} (RF {}, {})", twin.call_sign, to_text(twin.rf_channel),
+                         words::distance(twin.distance_m, miles));
+  }
+  const Twin& best = twins.by_scan[twins.best];
+  words += twins.another_comes_first()
+               ? fmt::format(": a scan may store the other first; enter RF {} by hand.",
+                             to_text(best.rf_channel))
+               : ".";
+  return words;
+}
+
+}  // namespace
+
+void derive_scan(const Model& model, Findings& findings) {
+  const PlanStep* step = chosen_step(model);
+  if (step == nullptr) return;
+  const std::vector<ScanCandidate> candidates = candidates_of(model, *step);
+  std::vector<Tick> ticks;
+  for (const ScanCandidate& candidate : candidates) {
+    ticks.push_back(tick_of(model, key_of(candidate.station)));
+  }
+  ScanList& list = findings.scan;
+  list.heading = words::whole_degrees(step->bearing) + " true";
+  if (findings.field) {
+    list.heading =
+        words::whole_degrees(to_magnetic(step->bearing, findings.field->declination)) + " magnetic";
+  }
+  const ScanPlan plan = plan_scan(candidates);
+  for (const Twins& twins : plan.twins) {
+    list.twins.push_back(twins_words(twins, model.settings.miles));
+  }
+  for (const ChannelToEnter& channel : plan.channels) {
+    const std::size_t best = channel.expected.front().candidate;
+    ScanLine line{.key = key_of(candidates[best].station),
+                  .rf_channel = to_text(channel.rf_channel),
+                  .expected = expected_words(channel),
+                  .tick = ticks[best]};
+    if (channel.centre_mhz) line.about = fmt::format("{:.0f} MHz", *channel.centre_mhz);
+    if (channel.chance_percent) line.about += ", " + words::chance_number(*channel.chance_percent);
+    line.about += ", " + words::carries(candidates[best].station);
+    list.lines.push_back(std::move(line));
+  }
+  list.which =
+      which_scan({.made_at_this_stop = !model.ticks.empty(), .takes_channels_by_hand = true}).words;
+  list.advice = advise(candidates, ticks).words;
+}
+
+}  // namespace mastwise

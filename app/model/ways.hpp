@@ -1,0 +1,66 @@
+#pragma once
+
+#include "app/model/plan.hpp"
+#include "core/aim/sayings.hpp"
+#include "core/aim/scan_help.hpp"
+
+#include <string>
+#include <vector>
+
+// What the sheets of the heading show, derived while they are open.
+namespace mastwise {
+
+struct Model;
+struct Findings;
+
+// One way of saying the heading.
+struct WaySaid {
+  SayingKind kind = SayingKind::true_bearing;
+  PointingMethod method = PointingMethod::baseplate_compass;
+  std::string words = {};
+  double sigma_deg = 0.0;
+  std::vector<ErrorLine> budget = {};
+  bool operator==(const WaySaid&) const = default;
+};
+struct WayLeftOut {
+  SayingKind kind = SayingKind::true_bearing;
+  std::string why = {};
+  bool operator==(const WayLeftOut&) const = default;
+};
+
+// One channel to enter into the receiver.
+struct ScanLine {
+  StationKey key = {};  // of the best station on it
+  std::string rf_channel = {};
+  std::string expected = {};
+  std::string about = {};
+  Tick tick = Tick::not_tried;
+  bool operator==(const ScanLine&) const = default;
+};
+struct ScanList {
+  std::string heading = {};
+  std::string which = {};   // kind of scan
+  std::string advice = {};  // what the ticks say
+  std::vector<std::string> twins = {};
+  std::vector<ScanLine> lines = {};
+  bool operator==(const ScanList&) const = default;
+};
+
+// A station that was looked for in the receiver's list.
+struct Ticked {
+  StationKey key = {};
+  Tick tick = Tick::not_tried;
+  bool operator==(const Ticked&) const = default;
+};
+
+// The world's time, by the receiver where it tells it.
+UtcTime moment_of(const Model& model);
+
+// The error of pointing by the means in use, and what it is made of.
+HeadingContext heading_context(const Model& model);
+
+// Fills what the open sheet shows.
+void derive_ways(const Model& model, Findings& findings);
+void derive_scan(const Model& model, Findings& findings);
+
+}  // namespace mastwise

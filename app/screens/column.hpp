@@ -1,0 +1,43 @@
+#pragma once
+
+#include "app/ui/ui.hpp"
+
+#include <string>
+
+namespace mastwise::screens {
+
+// A column of facts with their acts, from the top down; keeps where the next begins.
+class Column {
+ public:
+  static constexpr float kButton = 72.0f, kGap = 16.0f;
+
+  Column(ui::Ui& ui, ui::Rect area) : ui_(ui), theme_(ui.theme()), area_(area), y_(area.top) {}
+
+  float bottom() const { return y_; }
+  void space(float units) { y_ += units; }
+
+  void heading(const std::string& words);
+  void figure(const std::string& words);
+  void line(const std::string& words, ui::Face face = ui::Face::Word);
+  void plain(const std::string& words, ui::Face face = ui::Face::Word);  // in the first ink
+  void warning(const std::string& words);
+  void rule();
+  // A label on the left, its value on the right.
+  void pair(const std::string& label, const std::string& value);
+  // A label with the value that a touch on the row lets be typed; `given`: there is one.
+  bool field(const std::string& name, const std::string& label, const std::string& value,
+             bool given);
+  // One row of `count` buttons of equal width; the `index`-th.
+  bool button(const std::string& name, const std::string& label, int index, int count,
+              bool enabled = true, ui::ButtonLook look = ui::ButtonLook::Plain);
+
+ private:
+  void colour_line(const std::string& words, ui::Face face, ui::Colour colour);
+
+  ui::Ui& ui_;
+  const ui::Theme& theme_;
+  ui::Rect area_;
+  float y_;
+};
+
+}  // namespace mastwise::screens

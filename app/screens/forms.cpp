@@ -1,0 +1,258 @@
+#include "app/screens/column.hpp"
+#include "app/screens/screens.hpp"
+#include "app/screens/sheet_head.hpp"
+#include "app/words.hpp"
+#include "core/aim/compass_checks.hpp"
+
+#include <algorithm>
+#include <array>
+#include <initializer_list>
+
+#include <fmt/format.h>
+
+// Sheets of numbers to type and what follows from them: the paper map, the ceiling handle, the
+// checks of the compass.
+namespace mastwise::screens {
+namespace {
+
+using ui::ButtonLook;
+using ui::Face;
+
+// Two columns where the screen is wide.
+class FormPage {
+ public:
+  FormPage(Ui& ui, const char* name, Rect view, const Model& model)
+      : ui_(ui),
+        name_(name),
+        model_(model),
+        top_(ui.begin_page(name, view)),
+        first_(view),
+        second_(view) {
+    first_.top = second_.top = top_;
+    if (!ui.portrait()) {
+      constexpr float kBetween = 48.0f;
+      first_.right = view.centre().x - kBetween / 2.0f;
+      second_.left = view.centre().x + kBetween / 2.0f;
+    }
+  }
+  Rect first() const { return first_; }
+  // Beside the first column, or below it where the screen is upright.
+  Rect second(const Column& above) {
+    bottom_ = std::max(bottom_, above.bottom());
+    if (ui_.portrait()) second_.top = above.bottom() + 32.0f;
+    return second_;
+  }
+  void end(const Column& last) {
+    ui_.end_page(name_, top_, std::max(bottom_, last.bottom()) + 16.0f);
+  }
+
+  // A field with its value and the act that types it.
+  void field(Column& column, Field field) {
+    const auto number = model_.form.number(field);
+    const auto place = model_.form.place(field);
+    const std::string value = number  ? fmt::format("{:g}", *number)
+                              : place ? format_position(*place, Notation::Decimal)
+                                      : std::string("type");
+    const std::string label = field_words(field, model_.settings.miles);
+    if (column.field("field " + std::to_string(static_cast<int>(field)), label, value,
+                     number || place)) {
+      ui_.emit(act::OpenField{field});
+    }
+  }
+  void fields(Column& column, std::initializer_list<Field> all) {
+    for (const Field one : all) field(column, one);
+  }
+
+ private:
+  Ui& ui_;
+  const char* name_;
+  const Model& model_;
+  float top_;
+  Rect first_, second_;
+  float bottom_ = 0.0f;
+};
+
+void draw_answer(Column& column, const FormAnswer& answer) {
+  if (!answer.trouble.empty()) column.warning(words::sentence(answer.trouble));
+  for (const std::string& line : answer.lines) column.plain(line, Face::WordBold);
+}
+
+const char* side_words(SunFrom side) {
+  switch (side) {
+    case SunFrom::nose:
+      return "Ahead";
+    case SunFrom::right:
+      return "Right";
+    case SunFrom::tail:
+      return "Behind";
+    case SunFrom::left:
+      return "Left";
+  }
+  return "";
+}
+
+const char* carrier_words(Carrier carrier) {
+  switch (carrier) {
+    case Carrier::driven:
+      return "Antenna on what drove";
+    case Carrier::trailer_straight:
+      return "On a trailer, hitched straight";
+    case Carrier::trailer:
+      return "On a trailer at an angle";
+  }
+  return "";
+}
+
+}  // namespace
+
+void draw_paper_sheet(Ui& ui, const Model& model) {
+  const Rect view = draw_sheet_head(ui, "On the paper map");
+  FormPage page(ui, "paper", view, model);
+  Column left(ui, page.first());
+  left.heading("SCALE");
+  page.fields(left, {Field::MapBar_mm, Field::MapBarLength});
+  left.rule();
+  left.heading("HERE, FROM A PLACE ON THE MAP");
+  page.fields(left, {Field::MapPlace, Field::MapDirection_deg, Field::MapLength_mm});
+  draw_answer(left, model.findings.from_map);
+  if (left.button("use map place", "The rig stands there", 0, 1,
+                  model.findings.from_map.place.has_value())) {
+    ui.emit(act::UseMapPlace{.by_net = false});
+  }
+  left.rule();
+  left.heading("WHERE TO LAY THE RULER FOR THE HEADING");
+  page.fields(left,
+              {Field::SheetWidth_mm, Field::SheetHeight_mm, Field::StopRight_mm, Field::StopUp_mm});
+  draw_answer(left, model.findings.ruler);
+  Column right(ui, page.second(left));
+  right.heading("HERE, BETWEEN THE LINES OF THE NET");
+  page.fields(right, {Field::LeftMeridian_deg, Field::RightMeridian_deg, Field::MeridiansApart_mm,
+                      Field::FromMeridian_mm, Field::LowerParallel_deg, Field::UpperParallel_deg,
+                      Field::ParallelsApart_mm, Field::FromParallel_mm});
+  draw_answer(right, model.findings.from_net);
+  if (right.button("use net place", "The rig stands there", 0, 1,
+                   model.findings.from_net.place.has_value())) {
+    ui.emit(act::UseMapPlace{.by_net = true});
+  }
+  page.end(right);
+}
+
+void draw_handle_sheet(Ui& ui, const Model& model) {
+  const Rect view = draw_sheet_head(ui, "Ceiling handle");
+  FormPage page(ui, "handle", view, model);
+  Column left(ui, page.first());
+  left.heading("TWO POINTS CALIBRATE IT");
+  left.line(
+      "Turn the antenna to two directions that can be seen from outside, 30 to 150 degrees apart, "
+      "coming clockwise as seen from below, and type what the handle reads at each.");
+  page.fields(left, {Field::FirstReading_deg, Field::FirstAngle_deg, Field::SecondReading_deg,
+                     Field::SecondAngle_deg});
+  left.rule();
+  page.fields(left, {Field::ReachFrom_deg, Field::ReachTo_deg, Field::Stow_deg});
+  Column right(ui, page.second(left));
+  right.heading("THE TURN");
+  page.field(right, Field::HandleNow_deg);
+  draw_answer(right, model.findings.handle);
+  const bool fresh = handle_from(model.form).has_value() && model.findings.handle.trouble.empty();
+  if (right.button("keep handle", "Keep this handle", 0, 2, fresh, ButtonLook::Filled)) {
+    ui.emit(act::KeepHandle{});
+  }
+  if (right.button("forget handle", "Forget it", 1, 2, model.settings.handle.has_value())) {
+    ui.emit(act::ForgetHandle{});
+  }
+  right.line("Clockwise seen from below is anticlockwise on the dial of this program.");
+  page.end(right);
+}
+
+void draw_checks_sheet(Ui& ui, const Model& model) {
+  const Rect view = draw_sheet_head(ui, "Can the compass be trusted?");
+  FormPage page(ui, "checks", view, model);
+  Column left(ui, page.first());
+  left.heading("THERE AND BACK");
+  left.line("Two spots in sight of each other: read the bearing from each to the other.");
+  page.fields(left, {Field::ThereBearing_deg, Field::BackBearing_deg});
+  draw_answer(left, model.findings.reciprocal);
+  left.rule();
+  left.heading("A LANDMARK");
+  left.line("With its position the heading is also said as an angle from it.");
+  page.field(left, Field::LandmarkPlace);
+  Column right(ui, page.second(left));
+  right.heading("KEEP THE COMPASS AWAY FROM");
+  for (const KeepAway& keep : keep_away_distances()) {
+    std::string distance = fmt::format("{:.0f} m", keep.least_m);
+    if (keep.better_m) distance += fmt::format(", better {:.0f}", *keep.better_m);
+    right.pair(words::sentence(std::string(keep.from)), distance);
+  }
+  right.line("Field-manual tradition: common practice, no source.", Face::Small);
+  right.rule();
+  right.heading("A STRONG STATION");
+  right.line(model.findings.correction.empty()
+                 ? "Peak on a station that cannot be missed and keep the sweep: it corrects every "
+                   "other heading of this stop."
+                 : model.findings.correction);
+  if (right.button("forget correction", "Forget the correction", 0, 1,
+                   !model.stop.strong_stations.empty())) {
+    ui.emit(act::ForgetCorrection{});
+  }
+  page.end(right);
+}
+
+void draw_nose_sheet(Ui& ui, const Model& model) {
+  const Rect view = draw_sheet_head(ui, "Where the nose points");
+  FormPage page(ui, "nose", view, model);
+  Column left(ui, page.first());
+  left.heading("BY WHAT WAS DRIVEN LAST");
+  const auto& course = model.course.last();
+  left.line(course ? fmt::format("The last straight: {:.0f} m at {} true, ± {:.0f}°",
+                                 course->length_m, words::whole_degrees(course->course),
+                                 std::max(1.0, course->sigma_deg))
+                   : "No straight of 20 m above 5 km/h has been driven since.");
+  if (left.button("nose forward", "Drove in forward", 0, 2, course.has_value())) {
+    ui.emit(act::NoseFromCourse{.backed_in = false});
+  }
+  if (left.button("nose backed", "Backed in", 1, 2, course.has_value())) {
+    ui.emit(act::NoseFromCourse{.backed_in = true});
+  }
+  if (left.button("carrier", carrier_words(model.settings.carrier), 0, 1)) {
+    ui.emit(act::NextCarrier{});
+  }
+  left.rule();
+  left.heading("BY THE HEADING SENSOR");
+  left.line(model.findings.facing
+                ? "It points to " + words::whole_degrees(*model.findings.facing) + " true."
+                : "No sensor is heard.");
+  if (left.button("nose sensor", "The sensor points along the nose", 0, 1,
+                  model.findings.facing.has_value())) {
+    ui.emit(act::NoseFromSensor{});
+  }
+  Column right(ui, page.second(left));
+  right.heading("BY THE SUN");
+  right.line("While a shadow falls square off the rig, or along it: where is the sun?");
+  constexpr std::array kSides{SunFrom::nose, SunFrom::right, SunFrom::tail, SunFrom::left};
+  for (std::size_t i = 0; i < kSides.size(); ++i) {
+    if (right.button(std::string("sun ") + side_words(kSides[i]), side_words(kSides[i]),
+                     static_cast<int>(i), static_cast<int>(kSides.size()))) {
+      ui.emit(act::NoseFromSun{kSides[i]});
+    }
+  }
+  right.rule();
+  right.heading("BY TWO POINTS OF THE RECEIVER");
+  right.line(
+      "Lay the receiver in line with the flank, far behind the rig, and mark; then far ahead of "
+      "it.");
+  if (right.button("mark tail", model.stop.tail_mark ? "Mark the tail anew" : "Mark the tail", 0, 2,
+                   model.findings.position.has_value())) {
+    ui.emit(act::MarkTail{});
+  }
+  if (right.button("nose points", "Now at the nose", 1, 2, model.stop.tail_mark.has_value())) {
+    ui.emit(act::NoseFromPoints{});
+  }
+  right.rule();
+  if (!model.trouble.empty()) right.warning(words::sentence(model.trouble));
+  if (right.button("forget nose", "Forget where it points", 0, 1, model.stop.nose.has_value())) {
+    ui.emit(act::ForgetNose{});
+  }
+  page.end(right);
+}
+
+}  // namespace mastwise::screens

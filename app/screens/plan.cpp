@@ -1,0 +1,138 @@
+#include "app/screens/column.hpp"
+#include "app/screens/screens.hpp"
+#include "app/screens/sheet_head.hpp"
+#include "app/words.hpp"
+
+#include <array>
+
+#include <fmt/format.h>
+
+// The turn plan as steps: where to turn, what comes in there, what does not.
+namespace mastwise::screens {
+namespace {
+
+using ui::Align;
+using ui::ButtonLook;
+using ui::Face;
+
+struct PlanChoice {
+  PlanFor plan_for;
+  const char* label;
+};
+constexpr std::array kChoices{PlanChoice{PlanFor::Pinned, "What is pinned"},
+                              PlanChoice{PlanFor::Networks, "Every network"},
+                              PlanChoice{PlanFor::All, "All that is likely"}};
+
+std::string stations_words(const std::vector<PlanStation>& stations) {
+  std::string words;
+  for (const PlanStation& station : stations) {
+    if (!words.empty()) words += ",  ";
+    words += station.title + " " + words::chance_number(station.chance_percent);
+  }
+  return words;
+}
+
+// Steps from the top down on a page that scrolls.
+class Steps {
+ public:
+  Steps(Ui& ui, Rect page, const Model& model)
+      : ui_(ui),
+        canvas_(ui.canvas()),
+        theme_(ui.theme()),
+        model_(model),
+        page_(page),
+        y_(page.top) {}
+
+  float bottom() const { return y_; }
+  void step(std::size_t index, const PlanStep& step);
+  void words(const std::string& text, ui::Colour colour, Face face = Face::Word) {
+    y_ = ui_.paragraph({page_.left, y_ + 30.0f}, page_.width(), 28.0f, text, face, colour) - 28.0f;
+  }
+
+ private:
+  std::string heading(Bearing<True> bearing) const {
+    if (!model_.findings.field) return words::whole_degrees(bearing) + " true";
+    const auto magnetic = to_magnetic(bearing, model_.findings.field->declination);
+    return words::whole_degrees(magnetic) + " magnetic";
+  }
+
+  Ui& ui_;
+  ui::Canvas& canvas_;
+  const ui::Theme& theme_;
+  const Model& model_;
+  Rect page_;
+  float y_;
+};
+
+void Steps::step(std::size_t index, const PlanStep& step) {
+  constexpr float kAct = 136.0f, kButton = Column::kButton, kGap = Column::kGap;
+  const float top = y_ + 12.0f;
+  canvas_.text({page_.left, top + 46.0f}, std::to_string(index + 1), Face::Second,
+               theme_.second_ink);
+  const float text = page_.left + 64.0f, right = page_.right - 2.0f * (kAct + kGap);
+  canvas_.text({text, top + 34.0f}, heading(step.bearing), Face::Cardinal, theme_.ink);
+  canvas_.text({text, top + 64.0f},
+               words::whole_degrees(step.bearing) + " true. " + words::slack(step.slack),
+               Face::Small, theme_.second_ink);
+  const std::string number = std::to_string(index + 1);
+  if (ui_.button("scan step " + number, {right + kGap, top, right + kGap + kAct, top + kButton},
+                 "Channels", ButtonLook::Plain)) {
+    ui_.emit(act::ScanStep{index});
+  }
+  if (ui_.button("aim step " + number, {page_.right - kAct, top, page_.right, top + kButton}, "Aim",
+                 ButtonLook::Filled, !step.brings.empty())) {
+    ui_.emit(act::SelectStation{step.brings.front().key});
+  }
+  y_ = top + kButton - 4.0f;
+  page_.left = text;
+  words("Brings  " + stations_words(step.brings), theme_.ink, Face::WordBold);
+  if (!step.loses.empty()) words("Leaves out  " + stations_words(step.loses), theme_.second_ink);
+  if (!step.remark.empty()) words(step.remark, theme_.ink);
+  page_.left = text - 64.0f;
+  y_ += 24.0f;
+  canvas_.line({page_.left, y_}, {page_.right, y_}, theme_.rule, 1.5f);
+}
+
+std::string plan_state(const Model& model) {
+  if (!model.stations || !model.stations->plan) {
+    return model.findings.position ? "The paths are still being computed."
+                                   : "Where is the rig? Set its position under Here.";
+  }
+  const Plan& plan = *model.stations->plan;
+  if (plan.steps.empty()) return "Nothing that is wanted is likely here at any heading.";
+  if (plan.steps.size() == 1) return "One heading is enough.";
+  return fmt::format("{} headings{}", plan.steps.size(),
+                     plan.fewest_proved ? "; fewer do not do" : "; fewer may do");
+}
+
+}  // namespace
+
+void draw_plan_sheet(Ui& ui, const Model& model) {
+  constexpr float kGap = Column::kGap, kButton = Column::kButton;
+  Rect page = draw_sheet_head(ui, "Turn plan");
+  const float third = (page.width() - 2.0f * kGap) / 3.0f;
+  for (std::size_t i = 0; i < kChoices.size(); ++i) {
+    const float left = page.left + static_cast<float>(i) * (third + kGap);
+    const bool chosen = model.plan_for == kChoices[i].plan_for;
+    if (ui.button(std::string("plan for ") + kChoices[i].label,
+                  {left, page.top, left + third, page.top + kButton}, kChoices[i].label,
+                  chosen ? ButtonLook::Filled : ButtonLook::Plain)) {
+      ui.emit(act::ChoosePlan{kChoices[i].plan_for});
+    }
+  }
+  page.top += kButton + 12.0f;
+  const Rect view = page;
+  Rect scrolled = page;
+  scrolled.top = ui.begin_page("plan", view);
+  Steps steps(ui, scrolled, model);
+  steps.words(plan_state(model), ui.theme().second_ink);
+  steps.words("", ui.theme().ink);
+  if (model.stations && model.stations->plan) {
+    const Plan& plan = *model.stations->plan;
+    for (std::size_t i = 0; i < plan.steps.size(); ++i) steps.step(i, plan.steps[i]);
+    for (const std::string& out : plan.out) steps.words("Not to be had: " + out, ui.theme().ink);
+  }
+  ui.end_page("plan", scrolled.top, steps.bottom() + 16.0f);
+}
+
+}  // namespace mastwise::screens

@@ -1,0 +1,65 @@
+#include "app/screens/column.hpp"
+#include "app/screens/screens.hpp"
+#include "app/screens/sheet_head.hpp"
+#include "app/words.hpp"
+
+#include <fmt/format.h>
+
+// What to enter into the receiver at this heading, what to expect, and what was found.
+namespace mastwise::screens {
+namespace {
+
+using ui::Align;
+using ui::ButtonLook;
+using ui::Face;
+
+const char* tick_words(Tick tick) {
+  switch (tick) {
+    case Tick::found:
+      return "Found";
+    case Tick::not_found:
+      return "Missing";
+    case Tick::not_tried:
+      break;
+  }
+  return "Tick";
+}
+
+void draw_channel(Ui& ui, Rect area, float& y, const ScanLine& line) {
+  constexpr float kRow = 88.0f, kTick = 144.0f;
+  const ui::Theme& theme = ui.theme();
+  ui.canvas().text({area.left, y + 54.0f}, "RF " + line.rf_channel, Face::Cardinal, theme.ink);
+  const float text = area.left + 136.0f;
+  ui.canvas().push_clip({text, y, area.right - kTick - 16.0f, y + kRow});
+  ui.canvas().text({text, y + 38.0f}, line.expected, Face::Value, theme.ink);
+  ui.canvas().text({text, y + 68.0f}, line.about, Face::Small, theme.second_ink);
+  ui.canvas().pop_clip();
+  const Rect tick{area.right - kTick, y + 8.0f, area.right, y + kRow - 8.0f};
+  if (ui.button("tick " + line.key.id, tick, tick_words(line.tick),
+                line.tick == Tick::found ? ButtonLook::Filled : ButtonLook::Plain)) {
+    ui.emit(act::TickStation{line.key});
+  }
+  y += kRow;
+  ui.canvas().line({area.left, y}, {area.right, y}, theme.rule, 1.5f);
+}
+
+}  // namespace
+
+void draw_scan_sheet(Ui& ui, const Model& model) {
+  const ScanList& scan = model.findings.scan;
+  const Rect view = draw_sheet_head(ui, "Scan at " + scan.heading);
+  Rect page = view;
+  page.top = ui.begin_page("scan", view);
+  float y = page.top + 24.0f;
+  const auto words = [&](const std::string& text, Face face, ui::Colour colour) {
+    y = ui.paragraph({page.left, y}, page.width(), 28.0f, text, face, colour) + 2.0f;
+  };
+  words(scan.which, Face::Word, ui.theme().ink);
+  words(scan.advice, Face::WordBold, ui.theme().accent);
+  for (const std::string& twins : scan.twins) words(twins, Face::WordBold, ui.theme().warning);
+  y -= 16.0f;
+  for (const ScanLine& line : scan.lines) draw_channel(ui, page, y, line);
+  ui.end_page("scan", page.top, y + 16.0f);
+}
+
+}  // namespace mastwise::screens

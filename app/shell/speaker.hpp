@@ -1,0 +1,43 @@
+#pragma once
+
+#include "app/model/turn_tone.hpp"
+
+#include <atomic>
+#include <cstdint>
+#include <optional>
+
+#include <SDL_audio.h>
+
+namespace mastwise::shell {
+
+// Plays one tone at a time through SDL's audio. The device is open only while something sounds, so
+// that silence costs nothing. Where there is no device it stays silent: the screen says the same.
+// The interface thread calls; SDL's audio thread asks for samples.
+class Speaker {
+ public:
+  Speaker() = default;
+  ~Speaker();
+  Speaker(const Speaker&) = delete;
+  Speaker& operator=(const Speaker&) = delete;
+
+  void play(const std::optional<Tone>& tone);
+  bool is_open() const { return device_ != 0; }
+
+ private:
+  void open();
+  void close();
+  void fill(float* samples, int count);
+  static void fill_from(void* speaker, std::uint8_t* bytes, int size);
+
+  SDL_AudioDeviceID device_ = 0;
+  bool without_device_ = false;
+  std::optional<Tone> playing_;
+  // What the audio thread reads.
+  std::atomic<float> frequency_hz_ = 0.0F, other_hz_ = 0.0F, pulses_per_s_ = 0.0F;
+  // The audio thread's own.
+  double turn_ = 0.0;   // of the wave, [0, 1)
+  double pulse_ = 0.0;  // pulses so far
+  double loudness_ = 0.0;
+};
+
+}  // namespace mastwise::shell

@@ -1,0 +1,81 @@
+#pragma once
+
+#include "app/model/stations.hpp"
+#include "app/worker/pool.hpp"
+#include "core/broadcast/catalog.hpp"
+#include "core/reception/chance_curve.hpp"
+#include "core/reception/survey.hpp"
+#include "core/result.hpp"
+#include "platform/tile_folder.hpp"
+
+#include <functional>
+#include <memory>
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace mastwise {
+
+// Beyond it no antenna on a roof receives in any ordinary evening (common practice, no source).
+inline constexpr double kReachM = 400'000.0;
+inline constexpr std::size_t kMostStations = 400;
+
+// Where stations and hills are found.
+struct SurveySources {
+  std::string catalog_path = {};  // the user's stations
+  std::string terrain_folder = {};
+  std::vector<Station> practice_stations = {};
+  std::string practice_terrain_folder = {};
+};
+
+// Stations and their hills.
+struct Country {
+  Catalog catalog;
+  platform::TileFolder tiles;
+};
+
+// The stop of a question, which has a position.
+reception::Receiver receiver_of(const StationsQuestion& question);
+
+// Makes the weighed survey of a stop on all cores. Catalogs and tiles are opened by the thread that
+// asks first, and belong to it.
+class StopSurveyor {
+ public:
+  explicit StopSurveyor(SurveySources sources);
+
+  // The user's own country or the practice area. `changed` says that its tiles are others than when
+  // it was last asked for.
+  struct Visited {
+    Country* country;
+    bool changed;
+  };
+  Result<Visited> country(bool practice);
+
+  // What is to be done between two parts of the work.
+  struct Between {
+    std::function<bool()> stop = [] { return false; };
+    // With part of the stations measured, not yet weighed.
+    std::function<Result<Done>(reception::Survey&, std::size_t measured)> look =
+        [](reception::Survey&, std::size_t) { return Result<Done>(Done{}); };
+  };
+  // The stations in reach, measured and weighed; nothing where it was stopped.
+  Result<std::optional<reception::Survey>> survey(Country& country,
+                                                  const reception::Receiver& receiver,
+                                                  const Between& between);
+
+  // The chance of every station against the heading, of a weighed survey.
+  std::vector<std::optional<reception::ChanceCurve>> curves(const reception::Survey& survey);
+
+  // For other paths, while no survey is being made.
+  reception::Scratch& scratch() { return scratches_.front(); }
+
+ private:
+  void measure(reception::Survey& survey, std::size_t first, std::size_t end);
+
+  SurveySources sources_;
+  Pool pool_;
+  std::vector<reception::Scratch> scratches_;
+  std::unique_ptr<Country> own_, practice_;
+};
+
+}  // namespace mastwise

@@ -1,0 +1,120 @@
+#include "tests/support/child_program.hpp"
+#include "tests/support/temporary_folder.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <string>
+#include <vector>
+
+#include <catch2/catch.hpp>
+#include <nlohmann/json.hpp>
+
+// The verb `plan` in the practice area, as a child process.
+namespace mastwise {
+
+namespace {
+
+using nlohmann::json;
+using Arguments = std::vector<std::string>;
+
+json printed(Arguments arguments) {
+  const test::TemporaryFolder data;
+  arguments.push_back("--json");
+  const auto ended = test::run_program(arguments, data.file("data"));
+  INFO(ended.errors << ended.output);
+  REQUIRE(ended.status == 0);
+  const json read = json::parse(ended.output, nullptr, false);
+  REQUIRE_FALSE(read.is_discarded());
+  return read;
+}
+
+std::string refusal(const Arguments& arguments) {
+  const test::TemporaryFolder data;
+  const auto ended = test::run_program(arguments, data.file("data"));
+  CHECK(ended.status == 1);
+  CHECK(ended.output.empty());
+  return ended.errors;
+}
+
+bool brings(const json& heading, const std::string& call_sign) {
+  const json& list = heading.at("brings");
+  return std::any_of(list.begin(), list.end(),
+                     [&](const json& each) { return each.at("call_sign") == call_sign; });
+}
+
+}  // namespace
+
+TEST_CASE("plan: everything receivable has a heading, and its magnetic bearing is the card's") {
+  const json plan = printed({"plan", "--date", "2026-07-02"});
+  REQUIRE_FALSE(plan.at("headings").empty());
+  CHECK(plan.at("fewest_proved") == true);
+  const json card =
+      printed({"card", "--at", "42.5,-118.5", "--to", "43,-118", "--date", "2026-07-02"});
+  for (const json& heading : plan.at("headings")) {
+    CHECK(std::fmod(heading.at("bearing_true_deg").get<double>() -
+                        card.at("declination_deg").get<double>() + 360.0,
+                    360.0) == Approx(heading.at("bearing_magnetic_deg").get<double>()));
+    REQUIRE_FALSE(heading.at("brings").empty());
+    for (const json& each : heading.at("brings")) CHECK(each.at("chance") >= 70.0 - 1e-6);
+    for (const json& each : heading.at("loses")) CHECK(each.at("chance") < 70.0);
+    CHECK(heading.at("slack_left_deg") >= 0.0);
+    CHECK(heading.at("slack_right_deg") >= 0.0);
+  }
+  for (const json& each : plan.at("out_of_plan")) CHECK(each.at("best_chance") < 70.0);
+  // Every prospect that the survey calls steady is brought by some heading.
+  for (const json& row : printed({"survey"})) {
+    if (!row.at("chance").is_number() || row.at("chance").get<double>() < 90.0) continue;
+    const auto& headings = plan.at("headings");
+    INFO(row.at("call_sign"));
+    CHECK(std::any_of(headings.begin(), headings.end(), [&](const json& heading) {
+      return brings(heading, row.at("call_sign").get<std::string>());
+    }));
+  }
+}
+
+TEST_CASE("plan: wished, pinned and networks") {
+  const json one = printed({"plan", "--want", "QBPA"});
+  REQUIRE(one.at("headings").size() == 1);
+  CHECK(brings(one.at("headings")[0], "QBPA"));
+  const json two = printed({"plan", "--want", "qbpa,QNLA", "--pin", "QLSB"});
+  bool pinned = false;
+  for (const json& heading : two.at("headings")) pinned = pinned || brings(heading, "QLSB");
+  for (const json& each : two.at("out_of_plan")) {
+    pinned = pinned || (each.at("call_sign") == "QLSB" && each.at("pinned") == true);
+  }
+  CHECK(pinned);
+  // Any one station of the network will do.
+  CHECK(printed({"plan", "--network", "northlight"}).at("headings").size() == 1);
+  CHECK(refusal({"plan", "--want", "QNONE"}).find("QNONE") != std::string::npos);
+  CHECK(refusal({"plan", "--network", "Nowhere"}).find("Nowhere") != std::string::npos);
+}
+
+TEST_CASE("plan: gear, error and floor change it") {
+  const json all_round =
+      printed({"plan", "--gear", "Omnidirectional roof disc with amplifier", "--floor", "40"});
+  REQUIRE(all_round.at("headings").size() == 1);
+  CHECK(all_round.at("headings")[0].at("slack_left_deg") == 180.0);
+  const auto width = [](const json& plan) {
+    const json& heading = plan.at("headings").at(0);
+    return heading.at("slack_left_deg").get<double>() + heading.at("slack_right_deg").get<double>();
+  };
+  const Arguments yagi{"plan", "--want", "QBPA", "--gear", "Long Yagi on a pole with amplifier"};
+  const auto with = [&](const std::string& option, const std::string& value) {
+    Arguments arguments = yagi;
+    arguments.insert(arguments.end(), {option, value});
+    return printed(arguments);
+  };
+  CHECK(width(with("--floor", "40")) > width(with("--floor", "90")));
+  CHECK(width(with("--heading-error", "1")) != width(with("--heading-error", "15")));
+}
+
+TEST_CASE("plan: as a person reads it") {
+  const test::TemporaryFolder data;
+  const auto ended = test::run_program({"plan", "--want", "QBPA"}, data.file("data"));
+  CHECK(ended.status == 0);
+  CHECK(ended.output.find("PRACTICE AREA") == 0);
+  CHECK(ended.output.find(" magnetic: slack ") != std::string::npos);
+  CHECK(ended.output.find("QBPA 6.1") != std::string::npos);
+}
+
+}  // namespace mastwise
