@@ -11,6 +11,7 @@ int main(int argc, char* argv[]) {
   mastwise::cli::Job chosen;
   mastwise::cli::add_window(program, chosen);
   mastwise::cli::add_card(program, chosen);
+  mastwise::cli::add_export(program, chosen);
   mastwise::cli::add_import(program, chosen);
   mastwise::cli::add_loss(program, chosen);
   mastwise::cli::add_plan(program, chosen);

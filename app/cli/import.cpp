@@ -114,8 +114,10 @@ Result<Done> import_stations(const ImportOptions& options) {
 
 void add_import(CLI::App& program, Job& chosen) {
   auto options = std::make_shared<ImportOptions>();
-  CLI::App* verb = program.add_subcommand("import", "Takes in stations, programmes or terrain");
+  CLI::App* verb =
+      program.add_subcommand("import", "Takes in stations, programmes, terrain or a logbook");
   verb->require_subcommand(1);
+  add_import_logbook(*verb, chosen);
   add_import_terrain(*verb, chosen);
   add_import_programmes(*verb, chosen);
   CLI::App* stations =

@@ -1,0 +1,89 @@
+#include "core/logbook/logbook.hpp"
+
+#include "tests/support/child_program.hpp"
+#include "tests/support/logbook_records.hpp"
+#include "tests/support/reference.hpp"
+#include "tests/support/temporary_folder.hpp"
+
+#include <fstream>
+
+#include <catch2/catch.hpp>
+#include <nlohmann/json.hpp>
+
+// The logbook's verbs as others rely on them: the program itself as a child process.
+using namespace mastwise;
+using nlohmann::json;
+using Arguments = std::vector<std::string>;
+
+namespace {
+
+class Tablet {
+ public:
+  std::string path(const std::string& name) const { return folder_.file(name); }
+  test::ChildProgram::Ended run(const Arguments& arguments) const {
+    return test::run_program(arguments, path("data"));
+  }
+  json printed(Arguments arguments) const {
+    arguments.push_back("--json");
+    const auto ended = run(arguments);
+    INFO(ended.errors << ended.output);
+    REQUIRE(ended.status == 0);
+    return json::parse(ended.output, nullptr, false);
+  }
+  LogbookContent own() const {
+    auto logbook = Logbook::open(path("data/logbook"));
+    REQUIRE(logbook);
+    return *logbook->content();
+  }
+  void fill() const {
+    std::filesystem::create_directories(path("data"));
+    auto logbook = Logbook::open(path("data/logbook"));
+    REQUIRE(logbook->put(test::full_stop("a1")));
+    REQUIRE(logbook->put(test::full_outcome("a1")));
+    REQUIRE(logbook->put(test::sweep_record("s1", "a1")));
+  }
+
+ private:
+  test::TemporaryFolder folder_;
+};
+
+}  // namespace
+
+TEST_CASE("a logbook given out is taken in by another tablet, as a table or a backup",
+          "[logbook]") {
+  const Tablet dash, hand;
+  dash.fill();
+  const json written = dash.printed({"export", "logbook", "--csv", dash.path("t.csv"), "--gpx",
+                                     dash.path("t.gpx"), "--backup", dash.path("backup")});
+  CHECK(written.at("written").size() == 3);
+  CHECK(written.at("stops") == 1);
+  CHECK(test::read_file(dash.path("t.gpx")).find("<wpt ") != std::string::npos);
+
+  json taken = hand.printed({"import", "logbook", dash.path("t.csv")});
+  CHECK(taken.at("stops").at("added") == 1);
+  CHECK(taken.at("outcomes").at("added") == 1);
+  CHECK(taken.at("sweeps").at("added") == 0);
+  taken = hand.printed({"import", "logbook", dash.path("backup")});
+  CHECK(taken.at("outcomes").at("same") == 1);
+  CHECK(taken.at("sweeps").at("added") == 1);
+  CHECK(hand.own() == dash.own());
+  const auto again = hand.run({"import", "logbook", dash.path("backup")});
+  CHECK(again.output.find("sweeps: 0 new, 0 newer, 1 the same, 0 older than here") !=
+        std::string::npos);
+}
+
+TEST_CASE("what is no logbook is refused with its path", "[logbook]") {
+  const Tablet tablet;
+  std::ofstream(tablet.path("places.gpx")) << "<gpx/>";
+  const auto refused = tablet.run({"import", "logbook", tablet.path("places.gpx")});
+  CHECK(refused.status == 1);
+  CHECK(refused.errors.find(tablet.path("places.gpx")) != std::string::npos);
+  CHECK_FALSE(std::filesystem::exists(tablet.path("data/logbook")));
+
+  const auto empty = tablet.run({"export", "logbook", "--csv", tablet.path("t.csv")});
+  CHECK(empty.status == 1);
+  CHECK(empty.errors.find("there is no logbook") != std::string::npos);
+  CHECK_FALSE(std::filesystem::exists(tablet.path("t.csv")));
+  tablet.fill();
+  CHECK(tablet.run({"export", "logbook"}).errors.find("give --csv FILE") != std::string::npos);
+}
