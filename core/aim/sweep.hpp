@@ -35,8 +35,9 @@ struct Reading {
 
 struct SweepOptions {
   Scale scale = Scale::quality_percent;
-  // One sigma of a reading in the scale's units, over 0. Without it the noise is estimated: what
-  // the scale usually has counts as much as three readings, so that a lucky few are not believed.
+  // One sigma of a reading in the scale's units, 0.001 to 1000. Without it the noise is estimated:
+  // what the scale usually has counts as much as three readings, so that a lucky few are not
+  // believed.
   std::optional<double> noise = {};
 };
 
@@ -79,8 +80,8 @@ class SweepFitter {
   // Refuses a pattern that differs by less than 3 dB over the circle: there is no peak to find.
   static Result<SweepFitter> for_pattern(const gear::Pattern& pattern);
 
-  // Refuses: fewer than 2 headings with a reading, a value outside the scale or not finite, a noise
-  // not over 0.
+  // Refuses: fewer than 2 headings with a reading, a value outside the scale (decibels: within
+  // 300 of 0), a noise outside its range.
   Result<SweepFit> fit(std::span<const Reading> readings, const SweepOptions& options) const;
 
   // Where the next reading would lessen the expected square error of the peak most, of all headings

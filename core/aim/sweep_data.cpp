@@ -10,6 +10,9 @@ namespace {
 
 constexpr double kEstimatedNoiseWorth = 1.0;
 constexpr double kKnownNoiseWorth = 400.0;
+constexpr double kMostDecibels = 300.0;  // to either side of any reference
+constexpr double kLeastNoise = 1e-3;
+constexpr double kMostNoise = 1e3;
 constexpr double kEndOfScale = 0.5;  // readings are rounded: the last step begins so far inside
 
 Error at_reading(std::size_t index, std::string what, std::string remedy) {
@@ -49,19 +52,19 @@ double highest(std::span<const Reading> readings) {
 
 Result<Done> check(std::span<const Reading> readings, const SweepOptions& options,
                    const ScaleFigures& figures) {
-  if (options.noise && !(*options.noise > 0.0 && std::isfinite(*options.noise))) {
-    return Error{.what = fmt::format("a noise of {} is none", *options.noise),
-                 .remedy = "give one sigma of a reading in the meter's units, over 0"};
+  if (options.noise && !(*options.noise >= kLeastNoise && *options.noise <= kMostNoise)) {
+    return Error{.what = fmt::format("{} is not the noise of a meter", *options.noise),
+                 .remedy = "give one sigma of a reading in the meter's units, 0.001 to 1000"};
   }
   for (std::size_t i = 0; i < readings.size(); ++i) {
     if (!readings[i].value) continue;
     const double value = *readings[i].value;
-    if (std::isfinite(value) && value >= figures.least && value <= figures.most) continue;
+    const double least = std::max(figures.least, -kMostDecibels);
+    const double most = std::min(figures.most, kMostDecibels);
+    if (value >= least && value <= most) continue;
     return at_reading(i,
                       fmt::format("{} is not on the scale \"{}\"", value, to_text(options.scale)),
-                      std::isfinite(figures.most)
-                          ? fmt::format("it goes from {} to {}", figures.least, figures.most)
-                          : "give a number of decibels");
+                      fmt::format("it goes from {} to {}", least, most));
   }
   const Reading* first = nullptr;
   for (const Reading& reading : readings) {
