@@ -16,6 +16,7 @@ int main(int argc, char* argv[]) {
   mastwise::cli::add_loss(program, chosen);
   mastwise::cli::add_plan(program, chosen);
   mastwise::cli::add_peak(program, chosen);
+  mastwise::cli::add_places(program, chosen);
   mastwise::cli::add_replay(program, chosen);
   mastwise::cli::add_survey(program, chosen);
   mastwise::cli::add_scan(program, chosen);

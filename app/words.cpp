@@ -1,6 +1,7 @@
 #include "app/words.hpp"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <vector>
 
@@ -17,9 +18,18 @@ std::string tenths_of_degree(double degrees) {
   return fmt::format("{:.1f}°", static_cast<double>(std::lround(degrees * 10.0) % 3600) / 10.0);
 }
 
-std::string distance(double distance_m, bool miles) {
+namespace {
+
+// In miles or kilometres.
+double long_units(double distance_m, bool miles) {
   constexpr double kMetresPerMile = 1609.344;
-  const double value = distance_m / (miles ? kMetresPerMile : 1000.0);
+  return distance_m / (miles ? kMetresPerMile : 1000.0);
+}
+
+}  // namespace
+
+std::string distance(double distance_m, bool miles) {
+  const double value = long_units(distance_m, miles);
   const char* unit = miles ? "mi" : "km";
   if (value < 1.0) return fmt::format("{:.2f} {}", value, unit);
   if (value < 99.95) return fmt::format("{:.1f} {}", value, unit);
@@ -49,6 +59,9 @@ std::string slack(const std::optional<Slack>& slack) {
   if (slack->all_round()) return "Any heading will do";
   return fmt::format("Anywhere from {:.0f}° left to {:.0f}° right of it will do", slack->left_deg,
                      slack->right_deg);
+std::string octant(Bearing<True> bearing) {
+  constexpr std::array kOctants{"N", "NE", "E", "SE", "S", "SW", "W", "NW"};
+  return kOctants[static_cast<std::size_t>(std::lround(bearing.degrees() / 45.0)) % 8];
 }
 
 std::string age(milliseconds age) {
@@ -129,6 +142,21 @@ std::string models(const reception::Outlook& outlook) {
 
 std::string surroundings(reception::Surroundings surroundings) {
   return std::string(to_text(surroundings));
+}
+
+std::string place(const places::Place& place) {
+  return place.name + ", " + (place.region.empty() ? place.country_name : place.region);
+}
+
+std::string near_place(const places::NearPlace& near, bool miles) {
+  const double value = long_units(near.distance_m, miles);
+  if (value < 1.0) return "near " + place(near.place);
+  // The middle of a town is no point: beyond a few miles tenths would say more than is known.
+  constexpr double kTenthsBelow = 9.95;
+  const std::string away = value < kTenthsBelow
+                               ? distance(near.distance_m, miles)
+                               : fmt::format("{:.0f} {}", value, miles ? "mi" : "km");
+  return fmt::format("{} {} of {}", away, octant(near.bearing), place(near.place));
 }
 
 std::string sentence(std::string words) {

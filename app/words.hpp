@@ -3,6 +3,7 @@
 #include "app/model/model.hpp"
 #include "core/sky/pole_star.hpp"
 #include "core/sky/sun.hpp"
+#include "core/places/gazetteer.hpp"
 
 #include <string>
 
@@ -24,6 +25,12 @@ std::string slack(const std::optional<Slack>& slack);
 std::string age(milliseconds age);      // "3 s", "4 min", "2 h"
 std::string date(UtcTime time);         // "2 July 2026"
 std::string iso_time(UtcTime time);     // "2026-07-02T18:04:05Z"
+std::string from_nose(RigAngle angle);      // "118° right", "20° left", "straight ahead"
+std::string turn(Turn turn);                // "Turn right", "Turn left", "On target"
+std::string octant(Bearing<True> bearing);  // "NE": the nearest of eight
+std::string age(milliseconds age);          // "3 s", "4 min", "2 h"
+std::string date(UtcTime time);             // "2 July 2026"
+std::string iso_time(UtcTime time);         // "2026-07-02T18:04:05Z"
 std::string time_of_day(milliseconds since_midnight);  // "18:04:05Z"
 std::string notation(Notation notation);               // "degrees, minutes"
 std::string link(const Link& link);
@@ -39,6 +46,11 @@ std::string surroundings(reception::Surroundings surroundings);
 // "the sun is too low", "it is not dark".
 std::string why_no_shadow(sky::NoShadow why);
 std::string why_no_pole_star(sky::NoPoleStar why);
+// "Bend, OR", "Paris, France": a place with what tells it from others of its name.
+std::string place(const places::Place& place);
+// Where a position is, seen from a place: "12 mi NE of Bend, OR", "near Bend, OR" within 1 mi or
+// km.
+std::string near_place(const places::NearPlace& near, bool miles);
 
 // The words with a capital first letter.
 std::string sentence(std::string words);

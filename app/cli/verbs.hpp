@@ -22,6 +22,7 @@ void add_import_terrain(CLI::App& import, Job& chosen);
 void add_loss(CLI::App& program, Job& chosen);
 void add_plan(CLI::App& program, Job& chosen);
 void add_peak(CLI::App& program, Job& chosen);
+void add_places(CLI::App& program, Job& chosen);
 void add_replay(CLI::App& program, Job& chosen);
 void add_scan(CLI::App& program, Job& chosen);
 void add_survey(CLI::App& program, Job& chosen);

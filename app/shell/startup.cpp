@@ -3,9 +3,11 @@
 #include "app/model/json_types.hpp"
 #include "core/broadcast/import_csv.hpp"
 #include "platform/files.hpp"
+#include "platform/zipped_file.hpp"
 
 #include <algorithm>
 #include <cmath>
+#include <span>
 
 #include <nlohmann/json.hpp>
 
@@ -38,6 +40,27 @@ double number_at(const json& read, const char* place) {
 
 Result<MagneticModel> load_magnetic_model() {
   return MagneticModel::load(platform::assets_folder() + "/magnetic");
+}
+
+Result<places::Gazetteer> load_places() {
+  const std::string path = platform::assets_folder() + "/places/places.zip";
+  constexpr std::uintmax_t kMostBytes = 64 << 20;
+  const auto bytes = platform::unpack_one(
+      path, [](std::string_view name) { return name == "places.bin"; },
+      [](std::uintmax_t size) { return size <= kMostBytes; });
+  if (!bytes) return bytes.error();
+  auto places = places::Gazetteer::load(*bytes);
+  if (!places) return damaged(path, places.error().what);
+  return places;
+}
+
+Result<map::Borders> load_borders() {
+  const std::string path = platform::assets_folder() + "/borders/borders.bin";
+  const auto text = platform::read_file(path);
+  if (!text) return text.error();
+  auto borders = map::Borders::load(std::as_bytes(std::span(*text)));
+  if (!borders) return damaged(path, borders.error().what);
+  return borders;
 }
 
 std::string fonts_folder() {

@@ -3,6 +3,8 @@
 #include "app/model/model.hpp"
 #include "core/angles/magnetic_field.hpp"
 #include "core/logbook/logbook.hpp"
+#include "core/map/borders.hpp"
+#include "core/places/gazetteer.hpp"
 #include "core/result.hpp"
 
 #include <chrono>
@@ -13,6 +15,10 @@ namespace mastwise::shell {
 
 // The World Magnetic Model of the program's assets.
 Result<MagneticModel> load_magnetic_model();
+
+// The places and the borders of the program's assets. Slow enough for a worker.
+Result<places::Gazetteer> load_places();
+Result<map::Borders> load_borders();
 
 // The practice area of the program's assets: an invented place with invented stations.
 struct Practice {

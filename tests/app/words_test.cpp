@@ -84,3 +84,27 @@ TEST_CASE("a station's title and programmes leave out what is not known") {
   CHECK(words::programmes(station) == "6.1 News, 6.2 Kids, Old Films");
   CHECK(words::carries(station) == "Basin, Kids");
 }
+
+TEST_CASE("a position is said by a place near it", "[places]") {
+  const places::Place bend{.name = "Bend",
+                           .country = "US",
+                           .country_name = "United States",
+                           .admin = "OR",
+                           .region = "OR",
+                           .population = 87'014,
+                           .position = *Position::at_deg(44.0582, -121.3153)};
+  const auto near = [&](double distance_m, double bearing_deg) {
+    return places::NearPlace{bend, distance_m, Bearing<True>::degrees(bearing_deg)};
+  };
+  // A mile is 1609.344 m (1959 agreement).
+  CHECK(words::near_place(near(12 * 1609.344, 44.0), true) == "12 mi NE of Bend, OR");
+  CHECK(words::near_place(near(12'300.0, 200.0), false) == "12 km S of Bend, OR");
+  CHECK(words::near_place(near(9.96 * 1609.344, 338.0), true) == "10 mi N of Bend, OR");
+  CHECK(words::near_place(near(4'000.0, 337.0), false) == "4.0 km NW of Bend, OR");
+  CHECK(words::near_place(near(900.0, 0.0), false) == "near Bend, OR");
+  places::Place paris = bend;
+  paris.name = "Paris";
+  paris.region = "";
+  paris.country_name = "France";
+  CHECK(words::place(paris) == "Paris, France");
+}
