@@ -15,8 +15,8 @@ namespace mastwise::reception {
 namespace {
 
 constexpr double kOwnProfile_m = 3'000.0;
-constexpr double kRayMiss_m = 10.0;
-constexpr double kRayMissOfCell = 0.125;
+constexpr double kRayMiss_m = 5.0;
+constexpr double kRayMissOfCell = 0.0625;
 constexpr std::size_t kLeastSlice = 256;  // cells
 constexpr double kTurn_rad = 2.0 * std::numbers::pi;
 

@@ -29,7 +29,7 @@ using Clock = std::chrono::steady_clock;
 
 constexpr std::size_t kSide = 500;
 constexpr int kPaths = 2'000;
-constexpr int kRounds = 1;
+constexpr int kRounds = 2;
 
 struct Case {
   std::string name;
