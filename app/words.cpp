@@ -59,6 +59,8 @@ std::string slack(const std::optional<Slack>& slack) {
   if (slack->all_round()) return "Any heading will do";
   return fmt::format("Anywhere from {:.0f}° left to {:.0f}° right of it will do", slack->left_deg,
                      slack->right_deg);
+}
+
 std::string octant(Bearing<True> bearing) {
   constexpr std::array kOctants{"N", "NE", "E", "SE", "S", "SW", "W", "NW"};
   return kOctants[static_cast<std::size_t>(std::lround(bearing.degrees() / 45.0)) % 8];

@@ -1,9 +1,9 @@
 #pragma once
 
 #include "app/model/model.hpp"
+#include "core/places/gazetteer.hpp"
 #include "core/sky/pole_star.hpp"
 #include "core/sky/sun.hpp"
-#include "core/places/gazetteer.hpp"
 
 #include <string>
 
@@ -22,15 +22,10 @@ std::string from_nose(RigAngle angle);  // "118° right", "20° left", "straight
 std::string turn(Turn turn);            // "Turn right", "Turn left", "On target"
 // How far the antenna may be off: "anywhere from 23° left to 19° right of it".
 std::string slack(const std::optional<Slack>& slack);
-std::string age(milliseconds age);      // "3 s", "4 min", "2 h"
-std::string date(UtcTime time);         // "2 July 2026"
-std::string iso_time(UtcTime time);     // "2026-07-02T18:04:05Z"
-std::string from_nose(RigAngle angle);      // "118° right", "20° left", "straight ahead"
-std::string turn(Turn turn);                // "Turn right", "Turn left", "On target"
-std::string octant(Bearing<True> bearing);  // "NE": the nearest of eight
-std::string age(milliseconds age);          // "3 s", "4 min", "2 h"
-std::string date(UtcTime time);             // "2 July 2026"
-std::string iso_time(UtcTime time);         // "2026-07-02T18:04:05Z"
+std::string age(milliseconds age);                     // "3 s", "4 min", "2 h"
+std::string date(UtcTime time);                        // "2 July 2026"
+std::string iso_time(UtcTime time);                    // "2026-07-02T18:04:05Z"
+std::string octant(Bearing<True> bearing);             // "NE": the nearest of eight
 std::string time_of_day(milliseconds since_midnight);  // "18:04:05Z"
 std::string notation(Notation notation);               // "degrees, minutes"
 std::string link(const Link& link);

@@ -88,17 +88,18 @@ Result<Done> print_comparison(const CompareOptions& options) {
   std::string text = options.practice ? "PRACTICE AREA: invented stations and hills\n" : "";
   for (const auto& row : reception::compare_places(*prospects, wishes)) {
     json offers = json::array();
-    text += fmt::format("{}: the weakest wish {:.0f} %\n", options.places[row.place],
-                        row.weakest_percent);
+    text += fmt::format("{}: the weakest wish {}\n", options.places[row.place],
+                        words::chance_number(row.weakest_percent));
     for (std::size_t i = 0; i < wishes.size(); ++i) {
       const auto& offer = row.offers[i];
       const json told = offer_json(offer, (*prospects)[row.place]);
       offers.push_back({{"wish", wishes[i].text}, {"offer", told}});
       text += fmt::format("  {:<20}", wishes[i].text);
-      text += offer ? fmt::format("{:>3.0f} %  {} at {} true\n", offer->chance_percent,
-                                  told.at("call_sign").get<std::string>(),
-                                  words::whole_degrees(offer->bearing))
-                    : "none is known\n";
+      text +=
+          offer ? fmt::format("{:>5}  {} at {} true\n", words::chance_number(offer->chance_percent),
+                              told.at("call_sign").get<std::string>(),
+                              words::whole_degrees(offer->bearing))
+                : "none is known\n";
     }
     const Position place = places[row.place];
     rows.push_back({{"at", options.places[row.place]},

@@ -112,10 +112,10 @@ void print_json(const Found& found, const ScanOptions& options, bool practice) {
 
 void print_text(const Found& found, bool practice) {
   if (practice) std::cout << "PRACTICE AREA: invented stations and hills\n";
-  std::cout << (found.here ? fmt::format("here {:.0f} %\n", *found.here)
+  std::cout << (found.here ? fmt::format("here {}\n", words::chance_number(*found.here))
                            : "the chance here is not known\n");
   for (const auto& spot : found.spots) {
-    std::cout << fmt::format("{:>3.0f} %  {} at {} true\n", spot.chance_percent,
+    std::cout << fmt::format("{:>5}  {} at {} true\n", words::chance_number(spot.chance_percent),
                              words::distance(spot.distance_m, false),
                              words::whole_degrees(spot.bearing));
   }

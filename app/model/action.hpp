@@ -5,6 +5,7 @@
 #include "app/model/stations.hpp"
 #include "app/model/stop.hpp"
 #include "app/model/sweep.hpp"
+#include "core/logbook/record.hpp"
 #include "core/time.hpp"
 
 #include <optional>
@@ -147,6 +148,19 @@ struct DropReading {};
 struct KeepSweep {};
 struct ForgetCorrection {};
 
+struct DropPlace {
+  std::size_t index;  // of the places where one might stop
+};
+struct DropAllPlaces {};
+
+// What a station did at this stop.
+struct LogOutcome {
+  StationKey key;
+  Outcome outcome;
+};
+struct NextWeather {};
+struct LogWritten {};  // all that was to be written is on the disk
+
 struct Trouble {
   std::string what;  // something could not be kept or read; shown until the next touch
 };
@@ -169,6 +183,7 @@ using Action = std::variant<
     act::NextChanceFloor, act::SwitchGrouping, act::StationsFound, act::Ask, act::ConfirmAsked,
     act::RefuseAsked, act::GoToRoof, act::LeaveRoof, act::SwitchTone, act::BeginSweep,
     act::TurnSweep, act::SetMeter, act::ReadMeter, act::NextScale, act::DropReading, act::KeepSweep,
-    act::ForgetCorrection, act::AntennaIsDown, act::Trouble, act::TakeBack>;
+    act::ForgetCorrection, act::DropPlace, act::DropAllPlaces, act::LogOutcome, act::NextWeather,
+    act::LogWritten, act::AntennaIsDown, act::Trouble, act::TakeBack>;
 
 }  // namespace mastwise

@@ -84,9 +84,8 @@ namespace mastwise::reception {
 
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(Obstacle, distance_m, ground_amsl_m, above_line_m, loss_db,
                                    earth_curve)
-NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(Reason, kind, decibel, text)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(Deviations, location_db, time_db, model_db, heading_db,
-                                   station_db, interference_db)
+                                   station_db, interference_db, logbook_db)
 
 }  // namespace mastwise::reception
 
@@ -119,7 +118,25 @@ NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(PathPicture, distance_m, frequency_mhz, point
 
 }  // namespace mastwise::reception
 
+namespace mastwise {
+
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(AheadOffer, call_sign, chance_percent, distance_m, bearing)
+
+}  // namespace mastwise
+
 NLOHMANN_JSON_NAMESPACE_BEGIN
+
+template <>
+struct adl_serializer<mastwise::AheadPlace> {
+  static void to_json(json& out, const mastwise::AheadPlace& place) {
+    out = {{"position", place.position}, {"offers", place.offers}};
+  }
+  static mastwise::AheadPlace from_json(const json& in) {
+    mastwise::AheadPlace place{.position = in.at("position").get<mastwise::Position>()};
+    in.at("offers").get_to(place.offers);
+    return place;
+  }
+};
 
 template <>
 struct adl_serializer<mastwise::StationRow> {
@@ -138,13 +155,14 @@ NLOHMANN_JSON_NAMESPACE_END
 
 namespace mastwise {
 
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(AheadTable, networks, places)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(Slack, left_deg, right_deg)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(PlanStation, key, title, rf_channel, network, chance_percent,
                                    pinned)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(PlanStep, bearing, slack, brings, loses, remark)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(Plan, steps, out, fewest_proved)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(StationsAnswer, question, rows, measured, all, target_path,
-                                   target_slack, plan, trouble)
+                                   target_slack, plan, ahead, trouble)
 
 namespace act {
 
@@ -186,6 +204,8 @@ NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(BeginSweep, by)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(TurnSweep, degrees)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(SetMeter, by)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(ReadMeter, nothing)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(LogOutcome, key, outcome)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(DropPlace, index)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(Trouble, what)
 
 }  // namespace act
@@ -251,6 +271,11 @@ constexpr std::array kNames{"Tick",
                             "DropReading",
                             "KeepSweep",
                             "ForgetCorrection",
+                            "DropPlace",
+                            "DropAllPlaces",
+                            "LogOutcome",
+                            "NextWeather",
+                            "LogWritten",
                             "AntennaIsDown",
                             "Trouble",
                             "TakeBack"};

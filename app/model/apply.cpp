@@ -54,7 +54,10 @@ class Applier {
     m_.stop.surroundings = chosen.surroundings;
     m_.sheet = Sheet::None;
   }
-  void operator()(const act::ChooseGear& chosen) { m_.settings.gear = chosen.gear; }
+  void operator()(const act::ChooseGear& chosen) {
+    m_.settings.gear = chosen.gear;
+    teach(m_);
+  }
 
   void operator()(const act::OpenKeypad& open) {
     m_.keypad = Keypad{.purpose = open.purpose, .letters = open.purpose == KeypadPurpose::Search};
@@ -192,23 +195,41 @@ class Applier {
   void operator()(const act::KeepSweep&) {
     remember("Sweep kept");
     keep_sweep(m_);
+    log_sweep(m_);
   }
   void operator()(const act::ForgetCorrection&) {
     remember("Correction forgotten");
     m_.stop.strong_stations.clear();
   }
 
+  void operator()(const act::DropPlace& drop) {
+    if (drop.index < m_.ahead.size()) {
+      m_.ahead.erase(m_.ahead.begin() + static_cast<std::ptrdiff_t>(drop.index));
+    }
+  }
+  void operator()(const act::DropAllPlaces&) { m_.ahead.clear(); }
+
+  void operator()(const act::LogOutcome& log) {
+    remember("Written down");
+    log_outcome(m_, log.key, log.outcome);
+  }
+  void operator()(const act::NextWeather&) { m_.weather = next_weather(m_.weather); }
+  void operator()(const act::LogWritten&) { m_.log_writes.clear(); }
+
   void operator()(const act::Trouble& trouble) { m_.trouble = trouble.what; }
 
   void operator()(const act::TakeBack&) {
     if (!m_.taken_back) return;
-    m_.stop = m_.taken_back->stop;
+    const TakenBack back = *m_.taken_back;
     m_.taken_back.reset();
+    m_.stop = back.stop;
+    if (back.outcome) take_back_outcome(m_, *back.outcome, back.replaced);
   }
 
  private:
   void remember(std::string what) {
-    m_.taken_back = TakenBack{std::move(what), m_.stop, m_.now + kTakeBackFor};
+    m_.taken_back =
+        TakenBack{.what = std::move(what), .stop = m_.stop, .until = m_.now + kTakeBackFor};
   }
   void search_as_typed() {
     if (m_.keypad && m_.keypad->purpose == KeypadPurpose::Search) m_.search = m_.keypad->text;
@@ -234,6 +255,8 @@ void Applier::operator()(const act::SwitchPractice&) {
   remember(leaving ? "Out of the practice area" : "Into the practice area");
   m_.stop = leaving ? Stop{} : world_.practice_stop;
   m_.stations.reset();
+  m_.log.stop_id.reset();
+  teach(m_);
 }
 
 void Applier::operator()(const act::KeypadAccept&) {
@@ -261,6 +284,7 @@ void Applier::operator()(const act::KeypadAccept&) {
       keypad.error = typed.error();
       return;
     }
+    if (keypad.field == Field::AheadPlace) m_.ahead.push_back(*m_.form.place(keypad.field));
   }
   m_.keypad.reset();
 }

@@ -77,6 +77,7 @@ struct Settings {
   PointingMethod pointing = PointingMethod::baseplate_compass;
   std::optional<HandleChoice> handle = {};  // once calibrated
   Carrier carrier = Carrier::driven;
+  std::string tablet = {};  // tells this tablet's records from another's
   Notation notation = Notation::Decimal;
   GearChoice gear = {};
   bool operator==(const Settings&) const = default;

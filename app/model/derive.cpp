@@ -110,6 +110,18 @@ StationsQuestion stations_question(const Model& model) {
   question.pinned = model.stop.pinned;
   question.plan_for = model.plan_for;
   question.heading_error_deg = model.findings.heading_error_deg;
+  if (model.place == Place::Ahead && model.findings.position) {
+    question.ahead = model.ahead;
+    question.ahead.insert(question.ahead.begin(), *model.findings.position);
+  }
+  for (const Band band : {Band::low_vhf, Band::high_vhf, Band::uhf}) {
+    const auto at = static_cast<std::size_t>(band);
+    const learning::Correction& correction = model.log.taught.corrections[at];
+    if (!correction.applied) continue;
+    question.learned[at] = {.bias_db = correction.bias_db,
+                            .sigma_db = correction.sigma_db,
+                            .reason = learning::reason(correction, band)};
+  }
   return question;
 }
 
@@ -148,6 +160,7 @@ void derive(Model& model, const World& world) {
   if (model.sheet == Sheet::Ways) derive_ways(model, model.findings);
   if (model.sheet == Sheet::Scan) derive_scan(model, model.findings);
   derive_forms(model, model.findings);
+  derive_log(model, model.findings);
 }
 
 }  // namespace mastwise

@@ -48,7 +48,7 @@ FormAnswer place_answer(const MapPosition& found) {
 }  // namespace
 
 bool is_place(Field field) {
-  return field == Field::MapPlace || field == Field::LandmarkPlace;
+  return field == Field::MapPlace || field == Field::LandmarkPlace || field == Field::AheadPlace;
 }
 
 std::string field_words(Field field, bool miles) {
@@ -109,6 +109,8 @@ std::string field_words(Field field, bool miles) {
       return "From there back to here, degrees";
     case Field::LandmarkPlace:
       return "A landmark in sight, its position";
+    case Field::AheadPlace:
+      return "A place where one might stop, its position";
   }
   return "";
 }

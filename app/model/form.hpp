@@ -47,6 +47,8 @@ enum class Field {
   ThereBearing_deg,
   BackBearing_deg,
   LandmarkPlace,
+  // A place where one might stop.
+  AheadPlace,
 };
 bool is_place(Field field);
 // "scale bar on the sheet, mm".

@@ -2,6 +2,7 @@
 
 #include "app/model/choices.hpp"
 #include "app/model/form.hpp"
+#include "app/model/log.hpp"
 #include "app/model/stations.hpp"
 #include "app/model/stop.hpp"
 #include "app/model/sweep.hpp"
@@ -33,6 +34,9 @@ struct TakenBack {
   std::string what;
   Stop stop;
   Monotonic until;
+  // A touch on an outcome, and what it replaced.
+  std::optional<OutcomeRecord> outcome = {};
+  std::optional<OutcomeRecord> replaced = {};
   bool operator==(const TakenBack&) const = default;
 };
 
@@ -68,6 +72,8 @@ struct Findings {
   std::string correction = {};
   std::optional<Bearing<Dial>> corrected = {};
   ScanList scan = {};
+  std::vector<OutcomeRecord> outcomes_here = {};
+  std::vector<std::string> worked_before = {};  // headings at earlier stops here
   FormAnswer from_map = {}, from_net = {}, ruler = {}, reciprocal = {}, handle = {};
   bool operator==(const Findings&) const = default;
 };
@@ -106,6 +112,10 @@ struct Model {
   std::size_t scan_step = 0;  // of the plan, whose channels the sheet shows
   std::vector<Ticked> ticks = {};
   Form form = {};
+  std::vector<Position> ahead = {};  // places where one might stop
+  Log log = {};
+  std::vector<LogWrite> log_writes = {};  // not written yet
+  std::string weather = {};               // to be stamped on outcomes
 
   Findings findings = {};
   bool operator==(const Model&) const = default;

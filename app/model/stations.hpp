@@ -1,5 +1,6 @@
 #pragma once
 
+#include "app/model/ahead.hpp"
 #include "app/model/choices.hpp"
 #include "app/model/plan.hpp"
 #include "core/angles/bearing.hpp"
@@ -10,6 +11,7 @@
 #include "core/reception/surroundings.hpp"
 #include "core/reception/survey.hpp"
 
+#include <array>
 #include <optional>
 #include <string>
 #include <vector>
@@ -28,6 +30,8 @@ struct StationsQuestion {
   std::vector<StationKey> pinned = {};
   PlanFor plan_for = PlanFor::Pinned;
   double heading_error_deg = reception::kUsualHeadingError_deg;
+  std::array<reception::LearnedBias, 3> learned = {};  // by band
+  std::vector<Position> ahead = {};  // to be compared with this place; empty: none
   bool operator==(const StationsQuestion&) const = default;
 };
 
@@ -46,7 +50,8 @@ struct StationsAnswer {
   std::optional<reception::PathPicture> target_path = {};
   std::optional<Slack> target_slack = {};
   std::optional<Plan> plan = {};  // once all is measured
-  std::string trouble = {};       // why there are none, if something failed
+  std::optional<AheadTable> ahead = {};
+  std::string trouble = {};  // why there are none, if something failed
   bool operator==(const StationsAnswer&) const = default;
 };
 

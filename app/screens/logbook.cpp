@@ -1,12 +1,187 @@
 #include "app/screens/column.hpp"
 #include "app/screens/screens.hpp"
+#include "app/ui/chance_mark.hpp"
+#include "app/ui/layout.hpp"
+#include "app/words.hpp"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+
+#include <fmt/format.h>
+
+// What came in at this stop, by one touch each; what worked here before; what the record teaches.
 namespace mastwise::screens {
-void draw_logbook(Ui& ui, Rect area, const Model&) {
-  Column column(ui, area);
-  column.figure("Logbook");
+namespace {
+
+using ui::Align;
+using ui::ButtonLook;
+using ui::Face;
+
+constexpr float kRow = 92.0f, kGap = 16.0f;
+
+struct OutcomeChoice {
+  Outcome outcome;
+  const char* label;
+};
+constexpr std::array kOutcomes{OutcomeChoice{Outcome::steady, "Steady"},
+                               OutcomeChoice{Outcome::breaks_up, "Breaks"},
+                               OutcomeChoice{Outcome::nothing, "None"}};
+
+const OutcomeRecord* outcome_of(const Model& model, const StationRow& row) {
+  for (const OutcomeRecord& outcome : model.findings.outcomes_here) {
+    if (outcome.station_id == row.station.id &&
+        outcome.source == row.station.provenance.source.name) {
+      return &outcome;
+    }
+  }
+  return nullptr;
 }
-void draw_ahead(Ui& ui, Rect area, const Model&) {
-  Column column(ui, area);
-  column.figure("Ahead");
+
+void draw_station(Ui& ui, Rect rect, const StationRow& row, const Model& model) {
+  constexpr float kButton = 104.0f, kInset = 8.0f;
+  const ui::Theme& theme = ui.theme();
+  const float buttons = rect.right - 3.0f * kButton - 2.0f * kGap;
+  ui.canvas().push_clip({rect.left, rect.top, buttons - kGap, rect.bottom});
+  ui.canvas().text({rect.left, rect.top + 40.0f}, words::title(row.station), Face::Value,
+                   theme.ink);
+  std::string said = "RF " + to_text(row.station.rf_channel);
+  if (row.outlook) {
+    said += ", " + words::chance_number(*row.outlook) + " " + words::chance_word(*row.outlook);
+  }
+  ui.canvas().text({rect.left, rect.top + 70.0f}, said, Face::Small, theme.second_ink);
+  ui.canvas().pop_clip();
+  const OutcomeRecord* known = outcome_of(model, row);
+  float left = buttons;
+  for (const OutcomeChoice& choice : kOutcomes) {
+    const bool chosen = known != nullptr && known->outcome == choice.outcome;
+    const std::string name =
+        std::string(choice.label) + " " + row.station.call_sign + " " + row.station.id;
+    if (ui.button(name, {left, rect.top + kInset, left + kButton, rect.bottom - kInset},
+                  choice.label, chosen ? ButtonLook::Filled : ButtonLook::Plain)) {
+      ui.emit(act::LogOutcome{key_of(row.station), choice.outcome});
+    }
+    left += kButton + kGap;
+  }
+  ui.canvas().line({rect.left, rect.bottom}, {rect.right, rect.bottom}, theme.rule, 1.5f);
 }
+
+void draw_stations_tried(Ui& ui, Rect view, const Model& model) {
+  const ui::Theme& theme = ui.theme();
+  ui.canvas().text({view.left, view.top + 22.0f}, "WHAT CAME IN HERE", Face::WordBold,
+                   theme.second_ink);
+  view.top += 36.0f;
+  if (!model.findings.position || !model.stations || model.stations->rows.empty()) {
+    ui.paragraph({view.left, view.top + 30.0f}, view.width(), 28.0f,
+                 "Stations stand here as soon as the position is known.", Face::Word, theme.ink);
+    return;
+  }
+  const auto& rows = model.stations->rows;
+  const float offset = ui.begin_scroll("tried", view, kRow * static_cast<float>(rows.size()));
+  const auto first = static_cast<std::size_t>(offset / kRow);
+  const auto fitting = static_cast<std::size_t>(view.height() / kRow) + 2;
+  for (std::size_t i = first; i < std::min(rows.size(), first + fitting); ++i) {
+    const float top = view.top + kRow * static_cast<float>(i) - offset;
+    draw_station(ui, {view.left, top, view.right, top + kRow}, rows[i], model);
+  }
+  ui.end_scroll();
+}
+
+// How often what was given a chance came in: a mark on the diagonal is a chance that was right.
+void draw_reliability(Ui& ui, Rect plot, const std::vector<learning::ReliabilityBin>& bins) {
+  const ui::Theme& theme = ui.theme();
+  ui::Canvas& canvas = ui.canvas();
+  const auto at = [&](double chance, double rate) {
+    return Point{plot.left + static_cast<float>(chance / 100.0) * plot.width(),
+                 plot.bottom - static_cast<float>(rate / 100.0) * plot.height()};
+  };
+  canvas.fill(plot, theme.panel, 6.0f);
+  canvas.line(at(0.0, 0.0), at(100.0, 100.0), theme.rule, 2.0f);
+  for (const learning::ReliabilityBin& bin : bins) {
+    if (!bin.mean_chance_percent || !bin.steady_percent || !bin.interval_percent) continue;
+    const double chance = *bin.mean_chance_percent;
+    canvas.line(at(chance, bin.interval_percent->low), at(chance, bin.interval_percent->high),
+                theme.second_ink, 3.0f);
+    canvas.disc(at(chance, *bin.steady_percent), 8.0f, theme.accent);
+  }
+  canvas.outline(plot, theme.rule, 2.0f, 6.0f);
+  canvas.text({plot.left, plot.bottom + 24.0f}, "chance shown", Face::Small, theme.second_ink);
+  canvas.text({plot.right, plot.bottom + 24.0f}, "100 %", Face::Small, theme.second_ink,
+              Align::Right);
+  canvas.text({plot.left + 8.0f, plot.top + 24.0f}, "came in", Face::Small, theme.second_ink);
+}
+
+const char* band_words(std::size_t band) {
+  constexpr std::array kBands{"Low VHF", "High VHF", "UHF"};
+  return kBands[band];
+}
+
+void draw_taught(Column& column, Ui& ui, Rect area, const Model& model) {
+  const Taught& taught = model.log.taught;
+  column.heading("WHAT THE RECORD TEACHES");
+  if (!taught.brier) {
+    column.line("Nothing yet. Touch what came in, and what did not: failures count as much.");
+    return;
+  }
+  column.line(fmt::format("{} outcomes. Brier score {:.2f}; 0 is perfect, {:.2f} is guessing.",
+                          taught.outcomes, taught.brier->brier, taught.brier->uncertainty));
+  for (std::size_t band = 0; band < taught.corrections.size(); ++band) {
+    const learning::Correction& correction = taught.corrections[band];
+    if (correction.outcomes == 0) continue;
+    column.pair(band_words(band),
+                fmt::format("{:+.0f} ± {:.0f} dB{}", correction.bias_db, correction.sigma_db,
+                            correction.applied ? ", used" : ", not used yet"));
+  }
+  column.space(16.0f);
+  const float side = std::min(area.width(), 240.0f);
+  draw_reliability(ui, {area.left, column.bottom(), area.left + side, column.bottom() + side},
+                   taught.bins);
+  column.space(side + 28.0f);
+}
+
+void draw_facts(Ui& ui, Rect view, const Model& model) {
+  Rect page = view;
+  page.top = ui.begin_page("log facts", view);
+  Column column(ui, page);
+  column.heading("HERE BEFORE");
+  if (model.findings.worked_before.empty()) {
+    column.line("Nothing is written of this place yet.");
+  }
+  for (const std::string& line : model.findings.worked_before) column.plain(line, Face::WordBold);
+  if (column.button("weather now",
+                    "Weather: " + (model.weather.empty() ? "not said" : model.weather), 0, 1)) {
+    ui.emit(act::NextWeather{});
+  }
+  column.rule();
+  draw_taught(column, ui, page, model);
+  if (!model.log.stops.empty()) {
+    column.rule();
+    column.heading("STOPS");
+    constexpr std::size_t kMost = 20;
+    for (std::size_t i = 0; i < std::min(kMost, model.log.stops.size()); ++i) {
+      const StopRecord& stop = model.log.stops[i];
+      column.line(words::date(stop.arrived) + "  " +
+                      format_position(stop.position, Notation::Decimal) +
+                      (stop.name.empty() ? "" : "  " + stop.name),
+                  Face::Small);
+    }
+  }
+  ui.end_page("log facts", page.top, column.bottom() + 16.0f);
+}
+
+}  // namespace
+
+void draw_logbook(Ui& ui, Rect area, const Model& model) {
+  Rect tried = area, facts = area;
+  if (ui.portrait()) {
+    tried.bottom = area.top + 0.55f * area.height();
+    facts.top = tried.bottom + ui::kMargin;
+  } else {
+    facts.left = area.right - 0.38f * area.width();
+    tried.right = facts.left - 2.0f * ui::kMargin;
+  }
+  draw_stations_tried(ui, tried, model);
+  draw_facts(ui, facts, model);
+}
+
 }  // namespace mastwise::screens

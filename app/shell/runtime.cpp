@@ -4,6 +4,11 @@
 #include "core/broadcast/catalog.hpp"
 #include "platform/clock.hpp"
 
+#include <random>
+#include <variant>
+
+#include <fmt/format.h>
+
 namespace mastwise::shell {
 namespace {
 
@@ -12,6 +17,30 @@ bool has_stations(const std::string& catalog_path) {
   if (!catalog) return false;
   const auto count = catalog->count();
   return count && *count > 0;
+}
+
+// Letters and figures enough that no two tablets share them.
+std::string new_tablet_name() {
+  std::random_device random;
+  return fmt::format("{:08x}{:08x}", random(), random());
+}
+
+Result<Done> write_log(Logbook& logbook, const LogWrite& write) {
+  if (const auto* stop = std::get_if<StopRecord>(&write)) return logbook.put(*stop);
+  if (const auto* outcome = std::get_if<OutcomeRecord>(&write)) return logbook.put(*outcome);
+  if (const auto* sweep = std::get_if<SweepRecord>(&write)) return logbook.put(*sweep);
+  const OutcomeRecord& touched = std::get<OutcomeTakenBack>(write).touched;
+  const auto back = logbook.take_back(touched, platform::utc_now(), touched.mark.tablet);
+  if (!back) return back.error();
+  return Done{};
+}
+
+Result<Log> read_log(Logbook& logbook) {
+  auto stops = logbook.stops();
+  if (!stops) return stops.error();
+  auto outcomes = logbook.outcomes();
+  if (!outcomes) return outcomes.error();
+  return Log{.stops = *std::move(stops), .outcomes = *std::move(outcomes)};
 }
 
 }  // namespace
@@ -29,21 +58,28 @@ Result<std::unique_ptr<Runtime>> Runtime::start(const RuntimeWish& wish) {
   std::unique_ptr<Runtime> runtime(new Runtime(*std::move(magnetic), *std::move(practice)));
 
   Kept kept;
+  Log log;
   if (wish.logbook_path) {
     auto logbook = Logbook::open(*wish.logbook_path);
     if (!logbook) return logbook.error();
     auto read = read_kept(*logbook);
     if (!read) return read.error();
     kept = *read;
+    auto records = read_log(*logbook);
+    if (!records) return records.error();
+    log = *std::move(records);
     runtime->logbook_ = *std::move(logbook);
   }
   runtime->date_floor_ = kept.date_floor;
   Model model{.settings = kept.settings,
               .receiver = nmea::Receiver(kept.date_floor),
-              .antenna = kept.antenna};
+              .antenna = kept.antenna,
+              .log = std::move(log)};
+  if (model.settings.tablet.empty()) model.settings.tablet = new_tablet_name();
   model.now = platform::monotonic_now();
   model.machine_time = platform::utc_now();
   if (!has_stations(wish.catalog_path)) model.stop = runtime->world_.practice_stop;
+  teach(model);
 
   runtime->worker_ =
       std::make_unique<Worker>(station_answerer({.catalog_path = wish.catalog_path,
@@ -59,7 +95,7 @@ Result<std::unique_ptr<Runtime>> Runtime::start(const RuntimeWish& wish) {
 Keeper Runtime::keeper() {
   if (!logbook_) {
     const auto nothing = [](const auto&) -> Result<Done> { return Done{}; };
-    return {nothing, nothing, nothing};
+    return {nothing, nothing, nothing, nothing};
   }
   return {
       [this](safety::Antenna antenna) { return logbook_->keep_antenna(antenna); },
@@ -68,6 +104,7 @@ Keeper Runtime::keeper() {
         const auto day = nmea::date_worth_saving(date, date_floor_);
         return day ? logbook_->keep_trusted_date(*day) : Done{};
       },
+      [this](const LogWrite& write) { return write_log(*logbook_, write); },
   };
 }
 

@@ -53,6 +53,11 @@ void Session::keep() {
   if (std::exchange(kept_.settings, model_.settings) != model_.settings) {
     tell(keeper_.keep_settings(model_.settings));
   }
+  if (!model_.log_writes.empty()) {
+    const std::vector<LogWrite> writes = model_.log_writes;
+    act(act::LogWritten{});
+    for (const LogWrite& write : writes) tell(keeper_.write_log(write));
+  }
   const auto& trusted = model_.receiver.date();
   if (trusted && kept_.date != trusted->date) {
     kept_.date = trusted->date;

@@ -13,6 +13,7 @@ struct Keeper {
   std::function<Result<Done>(safety::Antenna)> keep_antenna;
   std::function<Result<Done>(const Settings&)> keep_settings;
   std::function<Result<Done>(const nmea::RepairedDate&)> keep_date;
+  std::function<Result<Done>(const LogWrite&)> write_log;
 };
 
 // Owns the model and is the only place where actions reach it: records them, applies them, asks the

@@ -2,6 +2,7 @@
 
 #include "app/worker/plan_words.hpp"
 #include "core/reception/chance_curve.hpp"
+#include "core/reception/compare.hpp"
 
 #include <algorithm>
 #include <memory>
@@ -30,6 +31,7 @@ class Surveyor {
   Result<Done> fill_by_search(StationsAnswer& answer, Country& country);
   void add_target_path(StationsAnswer& answer, Country& country);
   void add_plan(StationsAnswer& answer) const;
+  Result<Done> add_ahead(StationsAnswer& answer, Country& country, const Worker::Work& work);
 
   StopSurveyor surveyor_;
   // The last survey, and what it was made for: without search, target and plan.
@@ -53,6 +55,7 @@ Result<Done> Surveyor::survey(Country& country, const StationsQuestion& question
   wanted.target.reset();
   wanted.pinned.clear();
   wanted.plan_for = {};
+  wanted.ahead.clear();
   if (surveyed_ == wanted) return Done{};
   surveyed_.reset();
   const auto look = [&](reception::Survey& so_far, std::size_t measured) -> Result<Done> {
@@ -129,6 +132,66 @@ void Surveyor::add_plan(StationsAnswer& answer) const {
   answer.target_slack = slack(*curves_[*target], survey_->outlook(*target)->bearing);
 }
 
+// The networks of what is pinned, else of all that are likely here.
+std::vector<reception::Wish> ahead_wishes(const StationsQuestion& question,
+                                          const std::vector<reception::Prospect>& here) {
+  constexpr std::size_t kMost = 6;
+  std::vector<reception::Wish> wishes;
+  const auto add = [&](const Station& station) {
+    for (const std::string& network : networks_of(station)) {
+      const reception::Wish wish{reception::Wish::Kind::network, network};
+      const bool known = std::find(wishes.begin(), wishes.end(), wish) != wishes.end();
+      if (!known && wishes.size() < kMost) wishes.push_back(wish);
+    }
+  };
+  const auto is_pinned = [&](const reception::Prospect& prospect) {
+    const auto& pinned = question.pinned;
+    return std::find(pinned.begin(), pinned.end(), key_of(prospect.station)) != pinned.end();
+  };
+  for (const reception::Prospect& prospect : here) {
+    if (question.pinned.empty() || is_pinned(prospect)) add(prospect.station);
+  }
+  return wishes;
+}
+
+Result<Done> Surveyor::add_ahead(StationsAnswer& answer, Country& country,
+                                 const Worker::Work& work) {
+  const StationsQuestion& question = answer.question;
+  const auto wishes = ahead_wishes(question, prospects_);
+  std::vector<Prospects> surveys;
+  for (const Position& place : question.ahead) {
+    reception::Receiver receiver = receiver_of(question);
+    receiver.position = place;
+    const auto survey = surveyor_.survey(country, receiver, {.stop = work.superseded});
+    if (!survey) return survey.error();
+    if (!*survey) return Done{};
+    surveys.push_back((*survey)->prospects(lengths(question)));
+  }
+  AheadTable table;
+  for (const reception::Wish& wish : wishes) table.networks.push_back(wish.text);
+  if (wishes.empty()) {
+    answer.ahead = std::move(table);
+    return Done{};
+  }
+  for (const reception::PlaceOffers& row : reception::compare_places(surveys, wishes)) {
+    AheadPlace place{.position = question.ahead[row.place]};
+    for (const auto& offer : row.offers) {
+      if (!offer) {
+        place.offers.emplace_back();
+        continue;
+      }
+      place.offers.push_back(
+          AheadOffer{.call_sign = surveys[row.place][offer->prospect].station.call_sign,
+                     .chance_percent = offer->chance_percent,
+                     .distance_m = offer->distance_m,
+                     .bearing = offer->bearing});
+    }
+    table.places.push_back(std::move(place));
+  }
+  answer.ahead = std::move(table);
+  return Done{};
+}
+
 StationsAnswer Surveyor::answer(const StationsQuestion& question, const Worker::Work& work) {
   StationsAnswer answer{.question = question};
   const auto tell = [&](const Error& error) {
@@ -150,6 +213,9 @@ StationsAnswer Surveyor::answer(const StationsQuestion& question, const Worker::
   if (question.from && surveyed_) {
     add_target_path(answer, **here);
     add_plan(answer);
+  }
+  if (surveyed_ && !question.ahead.empty()) {
+    if (const auto added = add_ahead(answer, **here, work); !added) return tell(added.error());
   }
   return answer;
 }

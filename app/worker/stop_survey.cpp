@@ -33,7 +33,8 @@ reception::Receiver receiver_of(const StationsQuestion& question) {
   return {.position = *question.from,
           .surroundings = question.surroundings,
           .gear = gear_of(question.gear),
-          .heading_error_deg = question.heading_error_deg};
+          .heading_error_deg = question.heading_error_deg,
+          .learned = question.learned};
 }
 
 StopSurveyor::StopSurveyor(SurveySources sources) : sources_(std::move(sources)) {

@@ -46,6 +46,7 @@ struct SecondLobe {
   Bearing<Dial> heading;
   double relative_db;  // to the peak, negative
   double probability;  // that there is a reflection at all, 0.9 and more
+  bool operator==(const SecondLobe&) const = default;
 };
 
 struct SweepFit {
@@ -59,6 +60,7 @@ struct SweepFit {
   std::optional<SecondLobe> second_lobe;  // only where the evidence favours it
   bool enough;                            // an error of sigma costs less than 0.5 dB of the peak
   int more_headings;                      // how many more should be read; 0 when enough
+  bool operator==(const SweepFit&) const = default;
 };
 
 // Fits an antenna's own pattern to a sweep. Made once for a pattern, which costs about as much as a

@@ -38,6 +38,7 @@ struct Correction {
   std::size_t stops = 0;     // at which they were seen
   // Whether the bias is far enough from nothing to be used: see kLeastEvidence.
   bool applied = false;
+  bool operator==(const Correction&) const = default;
 };
 
 // A bias is used once it is this many sigmas from nothing: below, what chance alone brings about

@@ -57,6 +57,7 @@ struct BrierScore {
   // How much better than always saying the mean rate: 1 is perfect, below 0 is worse; nothing where
   // all outcomes were alike.
   std::optional<double> skill = {};
+  bool operator==(const BrierScore&) const = default;
 };
 // Nothing without forecasts.
 std::optional<BrierScore> brier_score(std::span<const Forecast> forecasts);

@@ -84,6 +84,7 @@ struct AreaScan::State {
   Measurement start;  // before the path
   double required_field_dbuvm = 0.0;
   double heading_deviation_db = 0.0;
+  double logbook_deviation_db = 0.0;
   std::size_t rays = 1;  // around the transmitter
   std::size_t first_step = 1;
   std::vector<AreaCell> cells;
@@ -111,6 +112,7 @@ AreaScan::State::State(const AreaGrid& area, const Receiver& at, Transmitter fro
   budget.apply(transmitter.station, unit, true);
   required_field_dbuvm = -*unit.outlook.margin_db;
   heading_deviation_db = unit.outlook.deviations.heading_db;
+  logbook_deviation_db = unit.outlook.deviations.logbook_db;
 
   while (2.0 * static_cast<double>(first_step) * grid.cell_m() <= kFarthestNeighbour_m) {
     first_step *= 2;
@@ -263,6 +265,7 @@ void AreaScan::State::compute(const Wanted& wanted, const itm::TerrainProfile& g
   compute_on_profile(transmitter.station, at, ground, transmitter.height_m, measurement, scratch);
   if (!measurement.outlook.field_dbuvm) return;
   measurement.outlook.deviations.heading_db = heading_deviation_db;
+  measurement.outlook.deviations.logbook_db = logbook_deviation_db;
   AreaCell& cell = cells[wanted.cell];
   cell.margin_db = static_cast<float>(*measurement.outlook.field_dbuvm - required_field_dbuvm);
   cell.deviation_db = static_cast<float>(measurement.outlook.deviations.total_db());

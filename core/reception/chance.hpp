@@ -24,6 +24,7 @@ struct Deviations {
   double heading_db = 0.0;       // how the antenna's loss varies with the error of its heading
   double station_db = 0.0;       // what is not known of the transmitter's pattern
   double interference_db = 0.0;  // the same spreads of the interfering stations, weighted
+  double logbook_db = 0.0;       // of what the logbook has taught
   bool operator==(const Deviations&) const = default;
   double total_db() const;  // root of the sum of squares
 };

@@ -105,11 +105,13 @@ void LinkBudget::apply(const Station& station, Measurement& measurement,
   if (!outlook.field_dbuvm) return;
   const gear::ReceiveChain chain = this->chain(measurement, with_amplifier);
   const HeadingLoss& heading = heading_losses_[static_cast<std::size_t>(outlook.band)];
+  const LearnedBias& learned = receiver_.learned[static_cast<std::size_t>(outlook.band)];
+  outlook.deviations.logbook_db = learned.sigma_db;
   detail.polarization_db = polarization_loss_db(station);
   detail.heading_db = heading.mean_db;
   detail.received_dbm =
       gear::received_power_dbm(*outlook.field_dbuvm, chain.gain_dbd, outlook.frequency_mhz) -
-      detail.polarization_db - detail.heading_db;
+      detail.polarization_db - detail.heading_db + learned.bias_db;
   detail.noise_dbm = chain.noise_power_dbm;
   detail.external_noise_db = chain.noise_power_dbm - chain.noise_figure_db -
                              gear::thermal_noise_dbm(chain.noise_bandwidth_hz);

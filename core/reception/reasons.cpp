@@ -191,6 +191,8 @@ void Collector::others() {
 }
 
 void Collector::uncertain() {
+  const LearnedBias& learned = receiver_.learned[static_cast<std::size_t>(outlook_.band)];
+  if (learned.reason) found_.push_back(*learned.reason);
   const double fall_db = kTenthDeviate * outlook_.deviations.time_db;
   if (fall_db >= kLeastFading_db) {
     add(ReasonKind::fading, fall_db,

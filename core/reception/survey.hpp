@@ -10,6 +10,7 @@
 #include "core/terrain/profile.hpp"
 #include "core/terrain/tile_source.hpp"
 
+#include <array>
 #include <cstddef>
 #include <cstdint>
 #include <memory>
@@ -22,6 +23,14 @@ namespace mastwise::reception {
 // ceiling handle [trade budget: 0.4 (+) 2 (+) 3 (+) 5 degrees].
 inline constexpr double kUsualHeadingError_deg = 6.0;
 
+// What the logbook has taught of a band at this stop and with this gear.
+struct LearnedBias {
+  double bias_db = 0.0;   // stations come in so much better than computed; negative: worse
+  double sigma_db = 0.0;  // a standard deviation of it
+  std::optional<Reason> reason = {};
+  bool operator==(const LearnedBias&) const = default;
+};
+
 // The stop as far as reception depends on it.
 struct Receiver {
   Position position;
@@ -29,6 +38,7 @@ struct Receiver {
   std::optional<double> leaves_m = {};  // depth of foliage in front; else the surroundings' own
   gear::Gear gear;
   double heading_error_deg = kUsualHeadingError_deg;  // a standard deviation, 0 to 180
+  std::array<LearnedBias, 3> learned = {};            // in the order of Band
 };
 
 // Storage that one thread keeps from path to path, so that a path allocates nothing once the

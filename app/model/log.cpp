@@ -1,0 +1,212 @@
+#include "app/model/log.hpp"
+
+#include "app/model/model.hpp"
+#include "app/words.hpp"
+#include "core/geo/geodesic.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include <fmt/format.h>
+
+namespace mastwise {
+namespace {
+
+constexpr double kSameStop_m = 200.0;
+constexpr std::array<const char*, 6> kWeathers{"clear", "overcast", "rain",
+                                               "snow",  "wind",     "thunder"};
+
+std::string gear_name(const Model& model) {
+  return gear_of(model.settings.gear).name;
+}
+
+Mark mark(const Model& model) {
+  return {.changed = moment_of(model), .tablet = model.settings.tablet};
+}
+
+std::string id_of(const Model& model, const char* kind) {
+  return fmt::format("{}-{}-{}", model.settings.tablet, kind,
+                     moment_of(model).time_since_epoch().count());
+}
+
+bool near(const Position& a, const Position& b) {
+  constexpr double kBox_deg = 0.01;  // of latitude 1.1 km: spares most geodesics
+  if (std::fabs(a.latitude_deg() - b.latitude_deg()) > kBox_deg) return false;
+  return path_between(a, b).distance_m <= kSameStop_m;
+}
+
+const StopRecord* stop_record(const Log& log, const std::string& id) {
+  const auto found = std::find_if(log.stops.begin(), log.stops.end(),
+                                  [&](const StopRecord& stop) { return stop.id == id; });
+  return found == log.stops.end() ? nullptr : &*found;
+}
+
+void write(Model& model, LogWrite record) {
+  if (!model.stop.practice) model.log_writes.push_back(std::move(record));
+}
+
+// The record of this stop; a new one where the rig has moved on.
+const StopRecord& this_stop(Model& model) {
+  Log& log = model.log;
+  const Position& here = *model.findings.position;
+  if (log.stop_id) {
+    const StopRecord* known = stop_record(log, *log.stop_id);
+    if (known != nullptr && near(known->position, here)) return *known;
+  }
+  StopRecord stop{.id = id_of(model, "stop"),
+                  .mark = mark(model),
+                  .position = here,
+                  .arrived = moment_of(model),
+                  .surroundings = model.stop.surroundings,
+                  .rig_heading = model.findings.nose,
+                  .gear = gear_name(model),
+                  .weather = model.weather};
+  if (model.stop.practice) stop.name = "PRACTICE";
+  log.stop_id = stop.id;
+  write(model, stop);
+  return *log.stops.insert(log.stops.begin(), std::move(stop));
+}
+
+OutcomeRecord record_of(const Model& model, const StopRecord& stop, const StationRow& row,
+                        Outcome outcome) {
+  OutcomeRecord record{.stop_id = stop.id,
+                       .source = row.station.provenance.source.name,
+                       .station_id = row.station.id,
+                       .mark = mark(model),
+                       .call_sign = row.station.call_sign,
+                       .rf_channel = row.station.rf_channel,
+                       .outcome = outcome,
+                       .when = moment_of(model),
+                       .gear = gear_name(model),
+                       .weather = model.weather};
+  if (!row.station.programmes.empty()) {
+    record.virtual_channel = row.station.programmes.front().virtual_channel;
+  }
+  if (!row.outlook) return record;
+  const reception::Outlook& outlook = *row.outlook;
+  record.band = outlook.band;
+  record.heading = outlook.bearing;
+  record.chance_percent = outlook.chance_percent;
+  if (!outlook.margin_db) return record;
+  // As computed, before what the logbook itself has taught.
+  const auto& learned = model.stations->question.learned[static_cast<std::size_t>(outlook.band)];
+  reception::Deviations deviations = outlook.deviations;
+  deviations.logbook_db = 0.0;
+  record.margin_db = *outlook.margin_db - learned.bias_db;
+  record.deviation_db = deviations.total_db();
+  return record;
+}
+
+bool same_record(const OutcomeRecord& a, const OutcomeRecord& b) {
+  return a.stop_id == b.stop_id && a.source == b.source && a.station_id == b.station_id;
+}
+
+void remove(Log& log, const OutcomeRecord& record) {
+  std::erase_if(log.outcomes, [&](const OutcomeRecord& one) { return same_record(one, record); });
+}
+
+}  // namespace
+
+void log_outcome(Model& model, const StationKey& key, Outcome outcome) {
+  const StationRow* row = model.stations ? find_row(*model.stations, key) : nullptr;
+  if (row == nullptr || !model.findings.position) return;
+  const OutcomeRecord record = record_of(model, this_stop(model), *row, outcome);
+  auto& outcomes = model.log.outcomes;
+  const auto before = std::find_if(outcomes.begin(), outcomes.end(), [&](const OutcomeRecord& one) {
+    return same_record(one, record);
+  });
+  if (model.taken_back) {
+    model.taken_back->outcome = record;
+    model.taken_back->replaced =
+        before == outcomes.end() ? std::nullopt : std::optional<OutcomeRecord>(*before);
+  }
+  remove(model.log, record);
+  outcomes.insert(outcomes.begin(), record);
+  write(model, record);
+  teach(model);
+}
+
+void take_back_outcome(Model& model, const OutcomeRecord& touched,
+                       const std::optional<OutcomeRecord>& replaced) {
+  remove(model.log, touched);
+  if (replaced) model.log.outcomes.insert(model.log.outcomes.begin(), *replaced);
+  write(model, OutcomeTakenBack{touched});
+  teach(model);
+}
+
+void log_sweep(Model& model) {
+  if (!model.sweep || !model.sweep->fit || !model.findings.position) return;
+  const Sweep& sweep = *model.sweep;
+  // The logbook holds true directions: by the declination, as the compass was read.
+  const auto as_true = [&](Bearing<Dial> heading) {
+    const auto read = Bearing<Magnetic>::degrees(heading.degrees());
+    return model.findings.field ? to_true(read, model.findings.field->declination)
+                                : Bearing<True>::degrees(heading.degrees());
+  };
+  if (sweep.by != SweepBy::Compass || !model.findings.field) return;
+  SweepRecord record{.id = id_of(model, "sweep"),
+                     .stop_id = this_stop(model).id,
+                     .source = sweep.station.source,
+                     .station_id = sweep.station.id,
+                     .mark = mark(model),
+                     .band = sweep.band,
+                     .when = moment_of(model),
+                     .scale = std::string(aim::to_text(sweep.scale)),
+                     .peak = as_true(sweep.fit->peak),
+                     .sigma_deg = sweep.fit->sigma_deg};
+  for (const aim::Reading& reading : sweep.readings) {
+    if (reading.value) record.readings.push_back({as_true(reading.heading), *reading.value});
+  }
+  write(model, std::move(record));
+}
+
+void teach(Model& model) {
+  std::vector<OutcomeRecord> real;
+  for (const OutcomeRecord& outcome : model.log.outcomes) {
+    const StopRecord* stop = stop_record(model.log, outcome.stop_id);
+    const bool practice = stop != nullptr && stop->name == "PRACTICE";
+    if (practice == model.stop.practice) real.push_back(outcome);
+  }
+  Taught taught{.outcomes = real.size()};
+  const auto forecasts = learning::forecasts(real);
+  taught.bins = learning::reliability_table(forecasts);
+  taught.brier = learning::brier_score(forecasts);
+  const learning::Learned learned = learning::learn(learning::trials(real));
+  const std::string gear = gear_name(model), stop = model.log.stop_id.value_or("");
+  for (const Band band : {Band::low_vhf, Band::high_vhf, Band::uhf}) {
+    taught.corrections[static_cast<std::size_t>(band)] = learned.correction(band, gear, stop);
+  }
+  model.log.taught = std::move(taught);
+}
+
+void derive_log(const Model& model, Findings& findings) {
+  findings.outcomes_here.clear();
+  findings.worked_before.clear();
+  for (const OutcomeRecord& outcome : model.log.outcomes) {
+    if (model.log.stop_id && outcome.stop_id == *model.log.stop_id) {
+      findings.outcomes_here.push_back(outcome);
+    }
+  }
+  if (!findings.position) return;
+  std::vector<OutcomeRecord> before;
+  for (const StopRecord& stop : model.log.stops) {
+    if (stop.id == model.log.stop_id || !near(stop.position, *findings.position)) continue;
+    for (const OutcomeRecord& outcome : model.log.outcomes) {
+      if (outcome.stop_id == stop.id) before.push_back(outcome);
+    }
+  }
+  for (const HeadingThatWorked& worked : headings_that_worked(before)) {
+    std::string line = words::whole_degrees(worked.heading) + " true:";
+    for (const std::string& call_sign : worked.call_signs) line += " " + call_sign;
+    findings.worked_before.push_back(std::move(line));
+  }
+}
+
+std::string next_weather(const std::string& weather) {
+  if (weather.empty()) return kWeathers.front();
+  const auto now = std::find(kWeathers.begin(), kWeathers.end(), weather);
+  if (now == kWeathers.end() || now + 1 == kWeathers.end()) return {};
+  return *(now + 1);
+}
+
+}  // namespace mastwise

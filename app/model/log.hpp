@@ -1,0 +1,62 @@
+#pragma once
+
+#include "app/model/plan.hpp"
+#include "core/logbook/learning.hpp"
+#include "core/logbook/logbook.hpp"
+#include "core/logbook/record.hpp"
+#include "core/logbook/reliability.hpp"
+
+#include <array>
+#include <optional>
+#include <string>
+#include <variant>
+#include <vector>
+
+namespace mastwise {
+
+struct Findings;
+struct Model;
+
+// What the shell has to write into the logbook.
+struct OutcomeTakenBack {
+  OutcomeRecord touched;
+  bool operator==(const OutcomeTakenBack&) const = default;
+};
+using LogWrite = std::variant<StopRecord, OutcomeRecord, SweepRecord, OutcomeTakenBack>;
+
+// What the logbook taught.
+struct Taught {
+  std::vector<learning::ReliabilityBin> bins = {};
+  std::optional<learning::BrierScore> brier = {};
+  std::array<learning::Correction, 3> corrections = {};  // by band, for this gear at this stop
+  std::size_t outcomes = 0;
+  bool operator==(const Taught&) const = default;
+};
+
+// The logbook as the program has it in mind; written through the shell.
+struct Log {
+  std::vector<StopRecord> stops = {};        // the latest first
+  std::vector<OutcomeRecord> outcomes = {};  // of all stops, the latest first
+  std::optional<std::string> stop_id = {};   // of this stop, once something was written at it
+  Taught taught = {};
+  bool operator==(const Log&) const = default;
+};
+
+// One touch: what the station did here. The practice area's are never written.
+void log_outcome(Model& model, const StationKey& key, Outcome outcome);
+// Takes the last touch back: what it replaced stands again.
+void take_back_outcome(Model& model, const OutcomeRecord& touched,
+                       const std::optional<OutcomeRecord>& replaced);
+// The sweep that has just been kept.
+void log_sweep(Model& model);
+
+// Learns anew from all outcomes, for the gear in use and this stop.
+void teach(Model& model);
+
+// The outcomes of this stop, and what worked at earlier stops within 200 m.
+void derive_log(const Model& model, Findings& findings);
+
+// The next kind of weather to be stamped on outcomes; after the last, none.
+std::string next_weather(const std::string& weather);
+
+}  // namespace mastwise

@@ -1,0 +1,141 @@
+#include "app/screens/column.hpp"
+#include "app/screens/screens.hpp"
+#include "app/ui/chance_mark.hpp"
+#include "app/ui/layout.hpp"
+#include "app/words.hpp"
+#include "core/geo/geodesic.hpp"
+
+#include <algorithm>
+
+#include <fmt/format.h>
+
+// Places where one might stop, side by side for the networks that are wanted.
+namespace mastwise::screens {
+namespace {
+
+using ui::Align;
+using ui::ButtonLook;
+using ui::Face;
+
+constexpr float kRow = 116.0f, kName = 230.0f, kRemove = 96.0f, kGap = 16.0f;
+
+std::size_t columns_that_fit(Rect area, std::size_t networks) {
+  constexpr float kLeast = 136.0f;
+  const float room = area.width() - kName - kRemove - 2.0f * kGap;
+  return std::min(networks, static_cast<std::size_t>(room / kLeast));
+}
+
+void draw_offer(Ui& ui, Rect cell, const std::optional<AheadOffer>& offer) {
+  const ui::Theme& theme = ui.theme();
+  if (!offer) {
+    ui.canvas().text({cell.left, cell.top + 40.0f}, "none known", Face::Small, theme.second_ink);
+    return;
+  }
+  ui.canvas().text({cell.left, cell.top + 40.0f}, words::chance_number(offer->chance_percent),
+                   Face::Value, theme.ink);
+  ui::draw_chance_mark(ui, {cell.left, cell.top + 50.0f, cell.right - kGap, cell.top + 64.0f},
+                       reception::chance_word(offer->chance_percent));
+  ui.canvas().text({cell.left, cell.top + 92.0f},
+                   offer->call_sign + " " + words::whole_degrees(offer->bearing), Face::Small,
+                   theme.second_ink);
+}
+
+class Table {
+ public:
+  Table(Ui& ui, Rect area, const Model& model)
+      : ui_(ui),
+        model_(model),
+        area_(area),
+        table_(*model.stations->ahead),
+        columns_(columns_that_fit(area, table_.networks.size())) {
+    width_ = (area.width() - kName - kRemove - 2.0f * kGap) /
+             static_cast<float>(std::max<std::size_t>(1, columns_));
+  }
+  float draw(float y);
+
+ private:
+  Rect cell(float y, std::size_t column) const {
+    const float left = area_.left + kName + kGap + static_cast<float>(column) * width_;
+    return {left, y, left + width_, y + kRow};
+  }
+  void place(float y, const AheadPlace& place);
+
+  Ui& ui_;
+  const Model& model_;
+  Rect area_;
+  const AheadTable& table_;
+  std::size_t columns_;
+  float width_ = 0.0f;
+};
+
+void Table::place(float y, const AheadPlace& place) {
+  const ui::Theme& theme = ui_.theme();
+  const bool here = model_.findings.position == place.position;
+  ui_.canvas().text({area_.left, y + 40.0f}, here ? "Here" : "There", Face::Value, theme.ink);
+  ui_.canvas().text({area_.left, y + 70.0f}, format_position(place.position, Notation::Decimal),
+                    Face::Small, theme.second_ink);
+  if (!here && model_.findings.position) {
+    const PathBetween way = path_between(*model_.findings.position, place.position);
+    ui_.canvas().text({area_.left, y + 96.0f},
+                      words::distance(way.distance_m, model_.settings.miles) + " " +
+                          words::octant(way.bearing) + " of here",
+                      Face::Small, theme.second_ink);
+  }
+  for (std::size_t i = 0; i < columns_; ++i) draw_offer(ui_, cell(y, i), place.offers[i]);
+  const auto& asked = model_.ahead;
+  const auto found = std::find(asked.begin(), asked.end(), place.position);
+  if (found != asked.end()) {
+    const auto index = static_cast<std::size_t>(found - asked.begin());
+    const Rect remove{area_.right - kRemove, y + 20.0f, area_.right, y + 20.0f + Column::kButton};
+    if (ui_.button("remove place " + std::to_string(index), remove, "Drop", ButtonLook::Plain)) {
+      ui_.emit(act::DropPlace{index});
+    }
+  }
+  ui_.canvas().line({area_.left, y + kRow}, {area_.right, y + kRow}, theme.rule, 1.5f);
+}
+
+float Table::draw(float y) {
+  for (std::size_t i = 0; i < columns_; ++i) {
+    const Rect head = cell(y, i);
+    ui_.canvas().push_clip({head.left, y, head.right - 8.0f, y + 40.0f});
+    ui_.canvas().text({head.left, y + 28.0f}, table_.networks[i], Face::WordBold,
+                      ui_.theme().second_ink);
+    ui_.canvas().pop_clip();
+  }
+  y += 40.0f;
+  for (const AheadPlace& one : table_.places) {
+    place(y, one);
+    y += kRow;
+  }
+  return y;
+}
+
+}  // namespace
+
+void draw_ahead(Ui& ui, Rect area, const Model& model) {
+  Rect page = area;
+  page.top = ui.begin_page("ahead", area);
+  Column column(ui, page);
+  column.heading("WHERE TO STOP");
+  column.line(
+      "Places side by side for the networks of what is pinned, or of all that are likely here. The "
+      "place where the worst of them fares best stands first.");
+  if (column.button("add place", "Add a place", 0, 2, true, ButtonLook::Filled)) {
+    ui.emit(act::OpenField{Field::AheadPlace});
+  }
+  if (column.button("drop places", "Drop all", 1, 2, !model.ahead.empty())) {
+    ui.emit(act::DropAllPlaces{});
+  }
+  column.space(8.0f);
+  float bottom = column.bottom();
+  if (model.stations && model.stations->ahead) {
+    bottom = Table(ui, page, model).draw(bottom);
+  } else {
+    column.line(model.findings.position ? "The paths are being computed."
+                                        : "Where is the rig? Set its position under Here.");
+    bottom = column.bottom() + 30.0f;
+  }
+  ui.end_page("ahead", page.top, bottom + 16.0f);
+}
+
+}  // namespace mastwise::screens
