@@ -73,8 +73,11 @@ TEST_CASE("settings survive a kill") {
     stage.tap("notation");
   });
   Stage stage(test::kTablet, folder.path());
+  const std::string& tablet = stage.model().settings.tablet;
+  CHECK(tablet.size() == 16);
   CHECK(stage.model().settings ==
-        Settings{.night = true, .miles = false, .notation = Notation::DegreesMinutes});
+        Settings{
+            .night = true, .miles = false, .tablet = tablet, .notation = Notation::DegreesMinutes});
 }
 
 TEST_CASE("a kill in the middle of writing loses no state that was told") {

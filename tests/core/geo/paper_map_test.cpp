@@ -138,7 +138,8 @@ TEST_CASE("the ruler is laid for a heading", "[paper-map]") {
 
 TEST_CASE("the ruler's line is told where it leaves the sheet", "[paper-map]") {
   const MapScale scale = *MapScale::from_ratio(1'000'000.0);
-  PaperSheet sheet{.width_mm = 400.0, .height_mm = 300.0, .stop_right_mm = 100.0, .stop_up_mm = 50.0};
+  PaperSheet sheet{
+      .width_mm = 400.0, .height_mm = 300.0, .stop_right_mm = 100.0, .stop_up_mm = 50.0};
   const auto beyond = ruler_line(sheet, scale, degrees(225.0), 225'000.0);
   REQUIRE(beyond);
   REQUIRE(beyond->edge);
