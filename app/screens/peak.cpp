@@ -33,7 +33,7 @@ std::string value_words(const Sweep& sweep, double value) {
 class SweepPlot {
  public:
   SweepPlot(Ui& ui, Rect area, const Sweep& sweep)
-      : ui_(ui), canvas_(ui.canvas()), theme_(ui.theme()), area_(area), sweep_(sweep) {
+      : canvas_(ui.canvas()), theme_(ui.theme()), area_(area), sweep_(sweep) {
     find_extent();
   }
   void draw();
@@ -53,7 +53,6 @@ class SweepPlot {
   void peak();
   void readings();
 
-  Ui& ui_;
   ui::Canvas& canvas_;
   const ui::Theme& theme_;
   Rect area_;
