@@ -4,6 +4,7 @@
 #include "tests/support/temporary_folder.hpp"
 
 #include <limits>
+#include <vector>
 
 #include <catch2/catch.hpp>
 
@@ -142,7 +143,7 @@ TEST_CASE("a record that cannot be is refused, and nothing changes", "[logbook]"
   REQUIRE(logbook.put(outcome_record("a1", "QAAB", Outcome::steady)));
   const auto before = *logbook.content();
 
-  for (const std::string id : {"", "a b", "../x", std::string(65, 'a').c_str()}) {
+  for (const std::string& id : std::vector<std::string>{"", "a b", "../x", std::string(65, 'a')}) {
     CHECK_FALSE(logbook.put(stop_record(id, 44.0, -71.0)));
   }
   StopRecord stop = stop_record("a2", 44.0, -71.0, 100);
