@@ -37,6 +37,8 @@ void check_coverage(const gear::Pattern& pattern, bool reflection, double noise_
                    found.rms_error_deg, found.median_stated_deg));
   REQUIRE(found.sweeps == kSweeps);
   CHECK(found.covered >= kLeastCovered);
+  // The spread of 200 sweeps is too unsure to be held to a bound: all ten thousand are.
+  if (kSanitized) return;
   // Twice the root mean square error is what 95 % of a normal error would need.
   CHECK(found.median_stated_deg <= 1.6 * 2.0 * found.rms_error_deg);
   CHECK(found.rms_error_deg <= most_rms_deg);
