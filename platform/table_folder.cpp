@@ -1,6 +1,7 @@
 #include "platform/table_folder.hpp"
 
 #include "core/broadcast/words.hpp"
+#include "platform/zip_handles.hpp"
 
 #include <algorithm>
 #include <cerrno>
@@ -10,21 +11,11 @@
 #include <system_error>
 
 #include <fmt/format.h>
-#include <zip.h>
 
 namespace mastwise::platform {
 namespace {
 
 namespace fs = std::filesystem;
-
-struct DiscardArchive {
-  void operator()(zip_t* archive) const { zip_discard(archive); }
-};
-struct CloseEntry {
-  void operator()(zip_file_t* entry) const { zip_fclose(entry); }
-};
-using Archive = std::unique_ptr<zip_t, DiscardArchive>;
-using Entry = std::unique_ptr<zip_file_t, CloseEntry>;
 
 class FileStream : public ByteStream {
  public:

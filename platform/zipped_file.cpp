@@ -1,23 +1,14 @@
 #include "platform/zipped_file.hpp"
 
-#include <memory>
+#include "platform/zip_handles.hpp"
+
 #include <optional>
 #include <string>
 
 #include <fmt/format.h>
-#include <zip.h>
 
 namespace mastwise::platform {
 namespace {
-
-struct DiscardArchive {
-  void operator()(zip_t* archive) const { zip_discard(archive); }
-};
-struct CloseEntry {
-  void operator()(zip_file_t* entry) const { zip_fclose(entry); }
-};
-using Archive = std::unique_ptr<zip_t, DiscardArchive>;
-using Entry = std::unique_ptr<zip_file_t, CloseEntry>;
 
 Error damaged(const std::filesystem::path& archive, const std::string& how) {
   return {.what = "zip archive cannot be unpacked: " + how,

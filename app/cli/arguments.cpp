@@ -3,6 +3,7 @@
 #include "app/words.hpp"
 #include "core/aim/rig_words.hpp"
 #include "core/broadcast/catalog.hpp"
+#include "core/broadcast/words.hpp"
 #include "core/gear/pattern.hpp"
 #include "platform/clock.hpp"
 #include "platform/files.hpp"
@@ -107,6 +108,15 @@ Result<std::optional<RigHeading>> nose_argument(std::optional<double> degrees) {
                  .remedy = "give the true heading of the nose, 0 to 360 degrees"};
   }
   return std::optional(RigHeading::nose_at(Bearing<True>::degrees(*degrees)));
+}
+
+Result<Station> practice_station(const std::vector<Station>& stations,
+                                 const std::string& call_sign) {
+  for (const Station& station : stations) {
+    if (words::same_word(station.call_sign, call_sign)) return station;
+  }
+  return Error{.what = "the practice area has no station " + call_sign,
+               .remedy = "add --at POSITION to use the catalog"};
 }
 
 Result<std::string> catalog_path(const std::string& given) {

@@ -8,6 +8,7 @@
 
 #include <optional>
 #include <string>
+#include <vector>
 
 #include <nlohmann/json.hpp>
 
@@ -40,6 +41,10 @@ struct Destination {
 // `to` is a position in any notation and `call_sign` a station; exactly one is given.
 Result<Destination> destination_argument(const std::string& to, const std::string& call_sign,
                                          const std::string& given_catalog);
+
+// The practice area's station of that call sign.
+Result<Station> practice_station(const std::vector<Station>& stations,
+                                 const std::string& call_sign);
 
 // The catalog that a verb uses: the one given, else the user's own.
 Result<std::string> catalog_path(const std::string& given);

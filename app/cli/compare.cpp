@@ -4,7 +4,6 @@
 #include "app/cli/stop_options.hpp"
 #include "app/cli/verbs.hpp"
 #include "app/words.hpp"
-#include "app/worker/station_search.hpp"
 
 #include <iostream>
 #include <memory>
@@ -39,18 +38,16 @@ std::vector<Wish> wishes_of(const CompareOptions& options) {
 // The whole survey of each place.
 Result<std::vector<std::vector<reception::Prospect>>> survey_places(
     const StopSetting& setting, const std::vector<Position>& places) {
-  const Worker::Answerer survey = station_answerer(setting.sources);
+  StopSurveyor surveyor(setting.sources);
+  const auto visited = surveyor.country(setting.question.practice);
+  if (!visited) return visited.error();
   std::vector<std::vector<reception::Prospect>> prospects;
   for (const Position place : places) {
     StationsQuestion question = setting.question;
     question.from = place;
-    StationsAnswer answer = survey(
-        question, {.publish = [](const StationsAnswer&) {}, .superseded = [] { return false; }});
-    if (!answer.trouble.empty()) return Error{.what = answer.trouble};
-    prospects.emplace_back();
-    for (const StationRow& row : answer.rows) {
-      prospects.back().push_back({.station = row.station, .outlook = *row.outlook});
-    }
+    const auto survey = surveyor.survey(*visited->country, receiver_of(question), {});
+    if (!survey) return survey.error();
+    prospects.push_back((*survey)->prospects());
   }
   return prospects;
 }
@@ -85,7 +82,7 @@ Result<Done> print_comparison(const CompareOptions& options) {
   if (!prospects) return prospects.error();
 
   json rows = json::array();
-  std::string text = options.practice ? "PRACTICE AREA: invented stations and hills\n" : "";
+  std::string text = options.practice ? kPracticeLine : "";
   for (const auto& row : reception::compare_places(*prospects, wishes)) {
     json offers = json::array();
     text += fmt::format("{}: the weakest wish {}\n", options.places[row.place],

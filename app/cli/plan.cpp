@@ -5,6 +5,7 @@
 #include "app/words.hpp"
 #include "core/aim/turn_plan.hpp"
 #include "core/broadcast/words.hpp"
+#include "core/reception/compare.hpp"
 
 #include <algorithm>
 #include <iostream>
@@ -40,14 +41,6 @@ struct Planned {
   TurnPlan plan;
   Declination declination;
 };
-
-bool carries_network(const Station& station, const std::string& network) {
-  return words::same_word(station.network, network) ||
-         std::any_of(station.programmes.begin(), station.programmes.end(),
-                     [&](const Programme& programme) {
-                       return words::same_word(programme.network, network);
-                     });
-}
 
 template <class Matches>
 Wish wish_for(const Survey& survey, const Matches& matches) {
@@ -85,8 +78,9 @@ Result<std::vector<Wish>> wishes_of(const PlanOptions& options, const Survey& su
     return added.error();
   }
   if (!options.network.empty()) {
+    const reception::Wish network{reception::Wish::Kind::network, options.network};
     wishes.push_back(wish_for(
-        survey, [&](const Station& station) { return carries_network(station, options.network); }));
+        survey, [&](const Station& station) { return reception::grants(station, network); }));
     if (wishes.back().stations.empty()) {
       return Error{.what = "no station in reach of the place carries " + options.network,
                    .where = "--network",

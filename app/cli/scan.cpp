@@ -31,11 +31,7 @@ struct ScanOptions {
 
 Result<Station> station_of(const std::string& call_sign, const StopSetting& setting) {
   if (setting.question.practice) {
-    for (const Station& station : setting.sources.practice_stations) {
-      if (words::same_word(station.call_sign, call_sign)) return station;
-    }
-    return Error{.what = "the practice area has no station " + call_sign,
-                 .remedy = "give a place with --at for the stations of the catalog"};
+    return practice_station(setting.sources.practice_stations, call_sign);
   }
   const auto to = destination_argument("", call_sign, setting.sources.catalog_path);
   if (!to) return to.error();
@@ -111,7 +107,7 @@ void print_json(const Found& found, const ScanOptions& options, bool practice) {
 }
 
 void print_text(const Found& found, bool practice) {
-  if (practice) std::cout << "PRACTICE AREA: invented stations and hills\n";
+  if (practice) std::cout << kPracticeLine;
   std::cout << (found.here ? fmt::format("here {}\n", words::chance_number(*found.here))
                            : "the chance here is not known\n");
   for (const auto& spot : found.spots) {

@@ -56,11 +56,9 @@ std::string screen_names() {
 Result<Destination> practice_destination(const std::string& call_sign) {
   const auto practice = shell::load_practice();
   if (!practice) return practice.error();
-  for (const Station& station : practice->stations) {
-    if (station.call_sign == call_sign) return Destination{station.position, station};
-  }
-  return Error{.what = "the practice area has no station " + call_sign,
-               .remedy = "add --at POSITION to use the catalog"};
+  const auto station = practice_station(practice->stations, call_sign);
+  if (!station) return station.error();
+  return Destination{station->position, *station};
 }
 
 Result<Done> draw_shot(const ShotOptions& options) {

@@ -61,8 +61,7 @@ Result<std::size_t> Catalog::count() {
   return count;
 }
 
-Result<std::vector<SourceSummary>> Catalog::sources() {
-  auto& statement = connection_->list_sources;
+Result<std::vector<SourceSummary>> read_summaries(store::Statement& statement) {
   statement.bind();
   std::vector<SourceSummary> all;
   while (true) {
@@ -72,6 +71,10 @@ Result<std::vector<SourceSummary>> Catalog::sources() {
     all.push_back(
         {{statement.text(0), statement.text(1)}, static_cast<std::size_t>(statement.integer(2))});
   }
+}
+
+Result<std::vector<SourceSummary>> Catalog::sources() {
+  return read_summaries(connection_->list_sources);
 }
 
 }  // namespace mastwise

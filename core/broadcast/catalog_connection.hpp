@@ -55,4 +55,7 @@ struct Catalog::Connection {
   Result<std::vector<Programme>> overlay_of(const Station& station);
 };
 
+// What a prepared list of sources (name, date, count) gives.
+Result<std::vector<SourceSummary>> read_summaries(store::Statement& statement);
+
 }  // namespace mastwise

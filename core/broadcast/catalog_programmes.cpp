@@ -102,16 +102,7 @@ Result<Done> Catalog::remove_programmes(std::string_view name) {
 }
 
 Result<std::vector<SourceSummary>> Catalog::programme_sources() {
-  auto& statement = connection_->list_programme_sources;
-  statement.bind();
-  std::vector<SourceSummary> all;
-  while (true) {
-    const auto more = statement.step();
-    if (!more) return more.error();
-    if (!*more) return all;
-    all.push_back(
-        {{statement.text(0), statement.text(1)}, static_cast<std::size_t>(statement.integer(2))});
-  }
+  return read_summaries(connection_->list_programme_sources);
 }
 
 }  // namespace mastwise
