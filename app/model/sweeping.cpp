@@ -2,6 +2,7 @@
 
 #include "app/words.hpp"
 #include "core/geo/geodesic.hpp"
+#include "core/geo/line_error.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -84,7 +85,7 @@ void derive_correction(const Model& model, Findings& findings) {
     if (one.by != SweepBy::Compass) continue;
     const PathBetween path = path_between(*findings.position, one.position);
     peaked.push_back({.bearing = path.bearing,
-                      .bearing_sigma_deg = aim::bearing_sigma_deg(50.0, path.distance_m),
+                      .bearing_sigma_deg = angle_of_error_deg(50.0, path.distance_m),
                       .peak = Bearing<Dial>::degrees(one.peak_deg),
                       .peak_sigma_deg = one.sigma_deg,
                       .dial_sigma_deg = kBaseplateCompass_deg});

@@ -1,5 +1,8 @@
 #include "core/aim/heading_error.hpp"
 
+#include "core/geo/line_error.hpp"
+#include "core/geo/paper_map.hpp"
+
 #include <algorithm>
 #include <cmath>
 #include <numbers>
@@ -9,7 +12,6 @@ namespace mastwise {
 namespace {
 
 constexpr double kDegree = std::numbers::pi / 180.0;
-constexpr double kRulerEnd_mm = 0.5;
 constexpr double kRigWordStep_deg = 15.0;
 constexpr double kPolarDistance_deg = 0.65;
 
@@ -38,7 +40,7 @@ class Collector {
     if (!context_.paper_map) return refuse("line on the paper map");
     const auto line_mm = over_zero(context_.paper_map->line_mm, "length of the line on the map");
     if (!line_mm) return;
-    practice(ErrorKind::map_ruler, line_error_deg(kRulerEnd_mm, *line_mm));
+    practice(ErrorKind::map_ruler, ruler_bearing_error_deg(*line_mm));
     if (!context_.paper_map->local_meridian) practice(ErrorKind::map_north, kMapNorth_deg);
   }
 
@@ -268,14 +270,6 @@ double root_of_squares_deg(std::span<const ErrorLine> lines) {
   double squares_deg2 = 0.0;
   for (const ErrorLine& line : lines) squares_deg2 += line.sigma_deg * line.sigma_deg;
   return std::sqrt(squares_deg2);
-}
-
-double angle_of_error_deg(double error_m, double distance_m) {
-  return std::atan(error_m / distance_m) / kDegree;
-}
-
-double line_error_deg(double point_error, double length) {
-  return std::atan(std::numbers::sqrt2 * point_error / length) / kDegree;
 }
 
 double pole_star_from_north_deg(double latitude_deg) {

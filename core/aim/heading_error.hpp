@@ -124,12 +124,6 @@ constexpr double kMapNorth_deg = 2.0;               // 1 to 3, of a wide conic r
 constexpr double kKeptAwayDeviation_deg = 2.0;      // reciprocal bearings agree to so much
 constexpr double kUsualHandlePlay_deg = 5.0;        // 5 to 10
 
-// The angle that an error of `error_m` (one sigma, at least 0) across makes at `distance_m` (over
-// 0): atan(error / distance), degrees.
-double angle_of_error_deg(double error_m, double distance_m);
-// A line between two points that each err by `point_error`, in the unit of `length`:
-// atan(sqrt(2) error / length), degrees.
-double line_error_deg(double point_error, double length);
 // The most that the pole star stands from true north at a latitude, degrees: 0.65 / cos(latitude)
 // [common practice, no source].
 double pole_star_from_north_deg(double latitude_deg);

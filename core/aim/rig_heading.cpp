@@ -3,6 +3,7 @@
 #include "core/aim/aim_words.hpp"
 #include "core/aim/heading_error.hpp"
 #include "core/geo/geodesic.hpp"
+#include "core/geo/line_error.hpp"
 
 #include <algorithm>
 #include <cmath>

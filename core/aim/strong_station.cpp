@@ -45,10 +45,6 @@ std::optional<std::size_t> contradiction(const std::vector<double>& off_deg,
 
 }  // namespace
 
-double bearing_sigma_deg(double position_sigma_m, double distance_m) {
-  return std::atan(position_sigma_m / distance_m) * 180.0 / std::numbers::pi;
-}
-
 Result<DialCorrection> dial_correction(std::span<const StrongStation> stations, Turn expected) {
   if (stations.empty()) {
     return Error{.what = "there is no strong station to compare with",

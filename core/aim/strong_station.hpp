@@ -12,15 +12,11 @@ namespace mastwise::aim {
 // A station that cannot be missed, and where the dial said it is when peaked.
 struct StrongStation {
   Bearing<True> bearing;           // by the map
-  double bearing_sigma_deg = 0.0;  // see bearing_sigma_deg()
+  double bearing_sigma_deg = 0.0;  // see angle_of_error_deg()
   Bearing<Dial> peak;              // on the compass or handle
   double peak_sigma_deg = 0.0;     // of the fit
   double dial_sigma_deg = 0.0;     // of reading the dial once, at random
 };
-
-// How far a bearing is off when one of its ends is: atan(error / distance), both in metres and over
-// 0.
-double bearing_sigma_deg(double position_sigma_m, double distance_m);
 
 // Leads from the dial to true north, at this stop and by the same dial only.
 struct DialCorrection {

@@ -1,6 +1,7 @@
 #include "core/aim/walked_line.hpp"
 
 #include "core/geo/geodesic.hpp"
+#include "core/geo/line_error.hpp"
 
 #include <cmath>
 #include <numbers>
@@ -30,7 +31,7 @@ Result<UnsureBearing> unsure_bearing(Position from, Position to, double across_m
                  .remedy = remedy};
   }
   return UnsureBearing{.bearing = path.bearing,
-                       .error_deg = std::atan(across_m / path.distance_m) / kRadian,
+                       .error_deg = angle_of_error_deg(across_m, path.distance_m),
                        .distance_m = path.distance_m};
 }
 

@@ -1,6 +1,7 @@
 #include "core/geo/paper_map.hpp"
 
 #include "core/geo/geodesic.hpp"
+#include "core/geo/line_error.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -104,7 +105,7 @@ Result<MapScale> MapScale::from_ratio(double ratio) {
 
 double ruler_bearing_error_deg(double length_mm) {
   if (!(length_mm > 0.0)) return 90.0;
-  return std::atan(kReading_mm / length_mm) / kRadian;
+  return line_error_deg(kRulerError_mm, length_mm);
 }
 
 Result<MapPosition> from_named_place(Position named, Bearing<True> bearing, double length_mm,

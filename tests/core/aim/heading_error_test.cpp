@@ -1,6 +1,7 @@
 #include "core/aim/heading_error.hpp"
 
 #include "core/angles/magnetic_field.hpp"
+#include "core/geo/line_error.hpp"
 
 #include <algorithm>
 #include <cmath>

@@ -1,5 +1,6 @@
 #include "core/aim/strong_station.hpp"
 
+#include "core/geo/line_error.hpp"
 #include "tests/support/sweeps.hpp"
 
 #include <cmath>
@@ -100,5 +101,5 @@ TEST_CASE("strong stations without errors are refused", "[strong]") {
 
 // trade figures, common practice: 10 m at 1 km is 0.6 degrees.
 TEST_CASE("an error of place is one of bearing", "[strong]") {
-  CHECK(aim::bearing_sigma_deg(10.0, 1000.0) == Approx(0.573).margin(0.001));
+  CHECK(angle_of_error_deg(10.0, 1000.0) == Approx(0.573).margin(0.001));
 }

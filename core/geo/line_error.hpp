@@ -1,0 +1,21 @@
+#pragma once
+
+#include <cmath>
+#include <numbers>
+
+// How an error of position becomes one of direction.
+namespace mastwise {
+
+// The angle that an error of `error_m` (at least 0) across makes at `distance_m` (over 0):
+// atan(error / distance), degrees.
+inline double angle_of_error_deg(double error_m, double distance_m) {
+  return std::atan(error_m / distance_m) * 180.0 / std::numbers::pi;
+}
+
+// A line between two points that each err by `point_error`, in the unit of `length` (over 0):
+// atan(sqrt(2) error / length), degrees.
+inline double line_error_deg(double point_error, double length) {
+  return angle_of_error_deg(std::numbers::sqrt2 * point_error, length);
+}
+
+}  // namespace mastwise
