@@ -34,17 +34,16 @@ void adl_serializer<mastwise::Station>::to_json(json& out, const mastwise::Stati
 }
 
 void adl_serializer<mastwise::StrongStation>::to_json(json& out, const mastwise::StrongStation& s) {
-  out = {{"key", s.key},
-         {"by", s.by},
-         {"position", s.position},
-         {"peak_deg", s.peak_deg},
-         {"sigma_deg", s.sigma_deg}};
+  out = {{"key", s.key},           {"by", s.by},
+         {"position", s.position}, {"taken_at", s.taken_at},
+         {"peak_deg", s.peak_deg}, {"sigma_deg", s.sigma_deg}};
 }
 
 mastwise::StrongStation adl_serializer<mastwise::StrongStation>::from_json(const json& in) {
   return {.key = in.at("key").get<mastwise::StationKey>(),
           .by = in.at("by").get<mastwise::SweepBy>(),
           .position = in.at("position").get<mastwise::Position>(),
+          .taken_at = in.at("taken_at").get<mastwise::Position>(),
           .peak_deg = in.at("peak_deg").get<double>(),
           .sigma_deg = in.at("sigma_deg").get<double>()};
 }
@@ -129,10 +128,11 @@ NLOHMANN_JSON_NAMESPACE_BEGIN
 template <>
 struct adl_serializer<mastwise::AheadPlace> {
   static void to_json(json& out, const mastwise::AheadPlace& place) {
-    out = {{"position", place.position}, {"offers", place.offers}};
+    out = {{"position", place.position}, {"here", place.here}, {"offers", place.offers}};
   }
   static mastwise::AheadPlace from_json(const json& in) {
     mastwise::AheadPlace place{.position = in.at("position").get<mastwise::Position>()};
+    in.at("here").get_to(place.here);
     in.at("offers").get_to(place.offers);
     return place;
   }

@@ -21,6 +21,7 @@ struct AheadOffer {
 
 struct AheadPlace {
   Position position;
+  bool here = false;                                   // the stop itself
   std::vector<std::optional<AheadOffer>> offers = {};  // one for each network
   bool operator==(const AheadPlace&) const = default;
 };

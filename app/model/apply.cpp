@@ -134,6 +134,7 @@ class Applier {
     remember("Aim at " + row->station.call_sign);
     m_.stop.target = row->station;
     m_.place = Place::Aim;
+    m_.sheet = Sheet::None;
     m_.keypad.reset();
   }
   void operator()(const act::PinStation& pin) {

@@ -56,8 +56,10 @@ std::vector<std::size_t> listed_rows(const Model& model) {
         row.outlook && row.outlook->chance_percent ? *row.outlook->chance_percent : 0.0;
     if (chance < floor_percent) continue;
     bool brings = !model.by_network;
-    for (const std::string& network : networks_of(row.station)) {
-      if (brought.insert(network).second) brings = true;
+    if (model.by_network) {
+      for (const std::string& network : networks_of(row.station)) {
+        if (brought.insert(network).second) brings = true;
+      }
     }
     if (brings) listed.push_back(i);
   }
@@ -110,9 +112,9 @@ StationsQuestion stations_question(const Model& model) {
   question.pinned = model.stop.pinned;
   question.plan_for = model.plan_for;
   question.heading_error_deg = model.findings.heading_error_deg;
-  if (model.place == Place::Ahead && model.findings.position) {
+  if (model.place == Place::Ahead) {
+    question.compare = true;
     question.ahead = model.ahead;
-    question.ahead.insert(question.ahead.begin(), *model.findings.position);
   }
   for (const Band band : {Band::low_vhf, Band::high_vhf, Band::uhf}) {
     const auto at = static_cast<std::size_t>(band);
@@ -160,7 +162,7 @@ void derive(Model& model, const World& world) {
   if (model.sheet == Sheet::Ways) derive_ways(model, model.findings);
   if (model.sheet == Sheet::Scan) derive_scan(model, model.findings);
   derive_forms(model, model.findings);
-  derive_log(model, model.findings);
+  if (model.place == Place::Logbook) derive_log(model, model.findings);
 }
 
 }  // namespace mastwise

@@ -121,7 +121,7 @@ NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(Stop, practice, source, by_hand, nose, tail_m
                                    strong_stations, pinned, surroundings)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(StationsQuestion, from, search, practice, miles, surroundings,
                                    gear, target, pinned, plan_for, heading_error_deg, learned,
-                                   ahead)
+                                   compare, ahead)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(Programme, virtual_channel, name, network, language)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(Note, column, text)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(Source, name, date)

@@ -12,7 +12,6 @@
 namespace mastwise {
 namespace {
 
-constexpr double kSameStop_m = 200.0;
 constexpr std::array<const char*, 6> kWeathers{"clear", "overcast", "rain",
                                                "snow",  "wind",     "thunder"};
 
@@ -27,12 +26,6 @@ Mark mark(const Model& model) {
 std::string id_of(const Model& model, const char* kind) {
   return fmt::format("{}-{}-{}", model.settings.tablet, kind,
                      moment_of(model).time_since_epoch().count());
-}
-
-bool near(const Position& a, const Position& b) {
-  constexpr double kBox_deg = 0.01;  // of latitude 1.1 km: spares most geodesics
-  if (std::fabs(a.latitude_deg() - b.latitude_deg()) > kBox_deg) return false;
-  return path_between(a, b).distance_m <= kSameStop_m;
 }
 
 const StopRecord* stop_record(const Log& log, const std::string& id) {
@@ -51,7 +44,7 @@ const StopRecord& this_stop(Model& model) {
   const Position& here = *model.findings.position;
   if (log.stop_id) {
     const StopRecord* known = stop_record(log, *log.stop_id);
-    if (known != nullptr && near(known->position, here)) return *known;
+    if (known != nullptr && same_stop(known->position, here)) return *known;
   }
   StopRecord stop{.id = id_of(model, "stop"),
                   .mark = mark(model),
@@ -190,7 +183,7 @@ void derive_log(const Model& model, Findings& findings) {
   if (!findings.position) return;
   std::vector<OutcomeRecord> before;
   for (const StopRecord& stop : model.log.stops) {
-    if (stop.id == model.log.stop_id || !near(stop.position, *findings.position)) continue;
+    if (stop.id == model.log.stop_id || !same_stop(stop.position, *findings.position)) continue;
     for (const OutcomeRecord& outcome : model.log.outcomes) {
       if (outcome.stop_id == stop.id) before.push_back(outcome);
     }

@@ -8,8 +8,6 @@
 namespace mastwise {
 namespace {
 
-// The sun's azimuth where the clock is the machine's own; see heading_context().
-constexpr double kClock_min = 1.0;
 constexpr double kUsualScatter_m = 3.0;
 
 void take(Model& model, const Result<RigHeadingReading>& reading, Nose::Origin origin) {
@@ -57,8 +55,9 @@ void nose_from_sun(Model& model, SunFrom side) {
     return;
   }
   take(model,
-       rig_heading_from_sun(shadow.sun.azimuth, kClock_min * shadow.error_per_clock_minute_deg,
-                            side, *model.findings.position),
+       rig_heading_from_sun(shadow.sun.azimuth,
+                            clock_error_min(model) * shadow.error_per_clock_minute_deg, side,
+                            *model.findings.position),
        Nose::Origin::Sun);
 }
 

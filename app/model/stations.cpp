@@ -1,8 +1,10 @@
 #include "app/model/stations.hpp"
 
 #include "app/model/stop.hpp"
+#include "core/geo/geodesic.hpp"
 
 #include <algorithm>
+#include <cmath>
 
 namespace mastwise {
 
@@ -15,6 +17,13 @@ const StationRow* find_row(const StationsAnswer& answer, const StationKey& key) 
     if (key_of(row.station) == key) return &row;
   }
   return nullptr;
+}
+
+bool same_stop(const Position& a, const Position& b) {
+  constexpr double kSameStop_m = 200.0;
+  constexpr double kBox_deg = 0.01;  // of latitude 1.1 km: spares most geodesics
+  if (std::fabs(a.latitude_deg() - b.latitude_deg()) > kBox_deg) return false;
+  return path_between(a, b).distance_m <= kSameStop_m;
 }
 
 bool is_pinned(const Stop& stop, const StationKey& key) {

@@ -31,7 +31,8 @@ struct StationsQuestion {
   PlanFor plan_for = PlanFor::Pinned;
   double heading_error_deg = reception::kUsualHeadingError_deg;
   std::array<reception::LearnedBias, 3> learned = {};  // by band
-  std::vector<Position> ahead = {};  // to be compared with this place; empty: none
+  bool compare = false;                                // this place with those ahead
+  std::vector<Position> ahead = {};                    // only where they are compared
   bool operator==(const StationsQuestion&) const = default;
 };
 

@@ -35,6 +35,7 @@ struct StrongStation {
   StationKey key = {};
   SweepBy by = SweepBy::Compass;
   Position position;  // of its transmitter
+  Position taken_at;  // where the rig stood: it says nothing of the compass elsewhere
   double peak_deg = 0.0;
   double sigma_deg = 0.0;
   bool operator==(const StrongStation&) const = default;
@@ -53,6 +54,9 @@ struct Stop {
   reception::Surroundings surroundings = reception::Surroundings::open;
   bool operator==(const Stop&) const = default;
 };
+
+// Within 200 m: what was seen at one holds at the other.
+bool same_stop(const Position& a, const Position& b);
 
 bool is_pinned(const Stop& stop, const StationKey& key);
 

@@ -63,7 +63,7 @@ void next_scale(Model& model) {
 }
 
 void keep_sweep(Model& model) {
-  if (!model.sweep || !model.sweep->fit || !model.stations) return;
+  if (!model.sweep || !model.sweep->fit || !model.stations || !model.findings.position) return;
   const Sweep& sweep = *model.sweep;
   const StationRow* row = find_row(*model.stations, sweep.station);
   if (row == nullptr) return;
@@ -74,6 +74,7 @@ void keep_sweep(Model& model) {
   kept.push_back({.key = sweep.station,
                   .by = sweep.by,
                   .position = row->station.position,
+                  .taken_at = *model.findings.position,
                   .peak_deg = sweep.fit->peak.degrees(),
                   .sigma_deg = sweep.fit->sigma_deg});
 }
@@ -82,10 +83,11 @@ void derive_correction(const Model& model, Findings& findings) {
   if (!findings.position || !findings.field || !findings.card) return;
   std::vector<aim::StrongStation> peaked;
   for (const StrongStation& one : model.stop.strong_stations) {
-    if (one.by != SweepBy::Compass) continue;
+    if (one.by != SweepBy::Compass || !same_stop(one.taken_at, *findings.position)) continue;
     const PathBetween path = path_between(*findings.position, one.position);
     peaked.push_back({.bearing = path.bearing,
-                      .bearing_sigma_deg = angle_of_error_deg(50.0, path.distance_m),
+                      .bearing_sigma_deg = angle_of_error_deg(
+                          std::hypot(kTypedPosition_m, kTransmitter_m), path.distance_m),
                       .peak = Bearing<Dial>::degrees(one.peak_deg),
                       .peak_sigma_deg = one.sigma_deg,
                       .dial_sigma_deg = kBaseplateCompass_deg});

@@ -13,11 +13,6 @@
 namespace mastwise {
 namespace {
 
-// A receiver's clock is right to the second; a machine's own may be minutes off [common practice].
-constexpr double kMachineClock_min = 1.0;
-// Positions of transmitters in public records are given to the second of arc, some 30 m.
-constexpr double kTransmitter_m = 30.0;
-constexpr double kTypedPosition_m = 50.0;
 constexpr double kUsualWalk_m = 100.0;
 
 SayingInputs saying_inputs(const Model& model) {
@@ -42,7 +37,7 @@ SayingInputs saying_inputs(const Model& model) {
     const auto later = sky::sun_at(*found.position, now + std::chrono::minutes(5));
     inputs.sun = SunNow{shadow.sun.azimuth, later.azimuth};
     inputs.context.sun_turn_deg_per_min = shadow.error_per_clock_minute_deg;
-    inputs.context.clock_error_min = model.receiver.fix(model.now).utc ? 0.0 : kMachineClock_min;
+    inputs.context.clock_error_min = clock_error_min(model);
   }
   const sky::PoleStar star = sky::pole_star_at(*found.position, now);
   if (!star.why_none) inputs.pole_star = star.azimuth;
@@ -50,6 +45,11 @@ SayingInputs saying_inputs(const Model& model) {
 }
 
 }  // namespace
+
+double clock_error_min(const Model& model) {
+  constexpr double kMachineClock_min = 1.0;
+  return model.receiver.fix(model.now).utc ? 0.0 : kMachineClock_min;
+}
 
 UtcTime moment_of(const Model& model) {
   const auto utc = model.receiver.fix(model.now).utc;

@@ -53,6 +53,15 @@ struct Ticked {
   bool operator==(const Ticked&) const = default;
 };
 
+// What a position is unsure by, one sigma in m: typed by hand, and a transmitter's in public
+// records, which are given to the second of arc.
+inline constexpr double kTypedPosition_m = 50.0;
+inline constexpr double kTransmitter_m = 30.0;
+
+// How wrong the clock may be, in minutes: a receiver's is right to the second, a machine's own may
+// be a minute off [common practice, no source].
+double clock_error_min(const Model& model);
+
 // The world's time, by the receiver where it tells it.
 UtcTime moment_of(const Model& model);
 

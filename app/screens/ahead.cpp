@@ -70,7 +70,7 @@ class Table {
 
 void Table::place(float y, const AheadPlace& place) {
   const ui::Theme& theme = ui_.theme();
-  const bool here = model_.findings.position == place.position;
+  const bool here = place.here;
   ui_.canvas().text({area_.left, y + 40.0f}, here ? "Here" : "There", Face::Value, theme.ink);
   ui_.canvas().text({area_.left, y + 70.0f}, format_position(place.position, Notation::Decimal),
                     Face::Small, theme.second_ink);
@@ -84,7 +84,7 @@ void Table::place(float y, const AheadPlace& place) {
   for (std::size_t i = 0; i < columns_; ++i) draw_offer(ui_, cell(y, i), place.offers[i]);
   const auto& asked = model_.ahead;
   const auto found = std::find(asked.begin(), asked.end(), place.position);
-  if (found != asked.end()) {
+  if (!here && found != asked.end()) {
     const auto index = static_cast<std::size_t>(found - asked.begin());
     const Rect remove{area_.right - kRemove, y + 20.0f, area_.right, y + 20.0f + Column::kButton};
     if (ui_.button("remove place " + std::to_string(index), remove, "Drop", ButtonLook::Plain)) {

@@ -65,8 +65,10 @@ void draw_way(Ui& ui, Rect area, float& y, const WaySaid& way, bool chosen) {
                    Face::Small, theme.second_ink) -
       6.0f;
   ui.canvas().line({area.left, y}, {area.right, y}, theme.rule, 1.5f);
+  // A bearing alone points nothing.
+  const bool points = way.method != PointingMethod::bearing_alone;
   if (ui.touchable(std::string("way ") + std::string(to_text(way.kind)),
-                   {area.left, top, area.right, y}, true, "ways")) {
+                   {area.left, top, area.right, y}, points, "ways")) {
     ui.emit(act::ChoosePointing{way.method});
   }
 }

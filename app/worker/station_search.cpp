@@ -55,6 +55,7 @@ Result<Done> Surveyor::survey(Country& country, const StationsQuestion& question
   wanted.target.reset();
   wanted.pinned.clear();
   wanted.plan_for = {};
+  wanted.compare = false;
   wanted.ahead.clear();
   if (surveyed_ == wanted) return Done{};
   surveyed_.reset();
@@ -158,7 +159,7 @@ Result<Done> Surveyor::add_ahead(StationsAnswer& answer, Country& country,
                                  const Worker::Work& work) {
   const StationsQuestion& question = answer.question;
   const auto wishes = ahead_wishes(question, prospects_);
-  std::vector<Prospects> surveys;
+  std::vector<Prospects> surveys{prospects_};  // this place first
   for (const Position& place : question.ahead) {
     reception::Receiver receiver = receiver_of(question);
     receiver.position = place;
@@ -174,7 +175,9 @@ Result<Done> Surveyor::add_ahead(StationsAnswer& answer, Country& country,
     return Done{};
   }
   for (const reception::PlaceOffers& row : reception::compare_places(surveys, wishes)) {
-    AheadPlace place{.position = question.ahead[row.place]};
+    const bool here = row.place == 0;
+    AheadPlace place{.position = here ? *question.from : question.ahead[row.place - 1],
+                     .here = here};
     for (const auto& offer : row.offers) {
       if (!offer) {
         place.offers.emplace_back();
@@ -214,7 +217,7 @@ StationsAnswer Surveyor::answer(const StationsQuestion& question, const Worker::
     add_target_path(answer, **here);
     add_plan(answer);
   }
-  if (surveyed_ && !question.ahead.empty()) {
+  if (surveyed_ && question.compare) {
     if (const auto added = add_ahead(answer, **here, work); !added) return tell(added.error());
   }
   return answer;

@@ -81,6 +81,7 @@ std::vector<Action> every_action() {
                   .strong_stations = {{.key = {"s", "QABC-23"},
                                        .by = SweepBy::Handle,
                                        .position = *Position::at_deg(0.5, 0.6),
+                                       .taken_at = *Position::at_deg(0.65, 0.75),
                                        .peak_deg = 0.1,
                                        .sigma_deg = 0.2}},
                   .pinned = {{"s", "QABC-23"}}};

@@ -1,0 +1,163 @@
+#include "app/model/turn_tone.hpp"
+#include "tests/support/receiver_log.hpp"
+#include "tests/support/stage.hpp"
+
+#include <cmath>
+
+#include <catch2/catch.hpp>
+#include <fmt/format.h>
+
+// Aiming, the sweep and the logbook through finger events, in the practice area.
+using namespace mastwise;
+using test::Stage;
+
+namespace {
+
+std::string button_of(const std::string& label, const Station& station) {
+  return label + " " + station.call_sign + " " + station.id;
+}
+
+const Station& listed(const Stage& stage, std::size_t row) {
+  REQUIRE(stage.model().stations);
+  REQUIRE(row < stage.model().stations->rows.size());
+  return stage.model().stations->rows[row].station;
+}
+
+// The heading sensor turned so far from the target; positive: the target lies to the right.
+void face_off_target(Stage& stage, double off_deg) {
+  const double target_deg = stage.model().findings.card->bearing_true.degrees();
+  stage.receive(
+      test::sentence(fmt::format("HEHDT,{:.2f},T", fold_circle_deg(target_deg - off_deg))));
+  stage.round();
+}
+
+}  // namespace
+
+TEST_CASE("a step of the plan is aimed at by one touch, which leaves the plan") {
+  Stage stage;
+  stage.tap("place Aim");
+  stage.tap("plan");
+  CHECK(stage.model().sheet == Sheet::Plan);
+  stage.tap("plan for All that is likely");
+  REQUIRE(stage.model().stations->plan);
+  REQUIRE_FALSE(stage.model().stations->plan->steps.empty());
+  const StationKey wanted = stage.model().stations->plan->steps.front().brings.front().key;
+  stage.tap("aim step 1");
+  CHECK(stage.model().sheet == Sheet::None);
+  CHECK(stage.model().place == Place::Aim);
+  CHECK(key_of(*stage.model().stop.target) == wanted);
+  CHECK(stage.model().findings.slack);
+}
+
+TEST_CASE("what is pinned is in the plan, and a touch takes the pin back") {
+  Stage stage;
+  stage.tap("place Stations");
+  const Station station = listed(stage, 1);
+  stage.tap(button_of("pin", station));
+  CHECK(is_pinned(stage.model().stop, key_of(station)));
+  const auto& steps = stage.model().stations->plan->steps;
+  REQUIRE(steps.size() == 1);
+  CHECK(steps.front().brings.front().key == key_of(station));
+  stage.tap("take back");
+  CHECK_FALSE(is_pinned(stage.model().stop, key_of(station)));
+}
+
+TEST_CASE("a bearing alone is no way to point") {
+  Stage stage;
+  stage.tap("place Aim");
+  stage.tap("ways");
+  REQUIRE(stage.targets().find("way true") != nullptr);
+  CHECK_FALSE(stage.targets().find("way true")->enabled);
+  const double before_deg = stage.model().findings.heading_error_deg;
+  stage.set(act::ChoosePointing{PointingMethod::rig_sides});
+  CHECK(stage.model().findings.heading_error_deg > before_deg);
+}
+
+TEST_CASE(
+    "the tone rises to the target, sounds through within the slack, and is silent elsewhere") {
+  Stage stage;
+  stage.tap("place Aim");
+  face_off_target(stage, 100.0);
+  CHECK_FALSE(tone_of(stage.model()));  // not on the roof yet
+  stage.tap("roof");
+  stage.tap("confirm");
+  REQUIRE(stage.model().roof);
+  const double slack_deg = stage.model().findings.slack->left_deg;
+  double before_hz = 0.0, before_pulses = 0.0;
+  for (const double off_deg : {150.0, 80.0, slack_deg + 1.0}) {
+    face_off_target(stage, off_deg);
+    const auto tone = tone_of(stage.model());
+    REQUIRE(tone);
+    CHECK(tone->frequency_hz > before_hz);
+    CHECK(tone->pulses_per_s > before_pulses);
+    before_hz = tone->frequency_hz;
+    before_pulses = tone->pulses_per_s;
+  }
+  face_off_target(stage, slack_deg - 1.0);
+  REQUIRE(tone_of(stage.model()));
+  CHECK(tone_of(stage.model())->pulses_per_s == 0.0);
+  stage.tap("tone");
+  CHECK_FALSE(tone_of(stage.model()));
+}
+
+TEST_CASE("a sweep by touch finds where the meter reads most, and corrects this stop only") {
+  Stage stage;
+  const auto near_stop = Position::at_deg(42.5, -118.5);
+  stage.tap("place Peak");
+  stage.tap("begin sweep");
+  const double computed_deg = stage.model().findings.card->bearing_magnetic.degrees();
+  // A compass that reads 8 degrees too much; a meter of one point for each decibel of the pattern.
+  const double truth_deg = computed_deg + 8.0;
+  const auto pattern =
+      gear_of(stage.model().settings.gear).antenna.in(stage.model().sweep->band).pattern;
+  for (const double at_deg : {-40.0, -20.0, 0.0, 20.0, 40.0, 60.0}) {
+    const double here_deg = stage.model().sweep->heading.degrees();
+    stage.set(act::TurnSweep{computed_deg + at_deg - here_deg});
+    const double off_deg = computed_deg + at_deg - truth_deg;
+    const double value = 70.0 + pattern.relative_db(Turn::clockwise_deg(off_deg));
+    stage.set(act::SetMeter{value - stage.model().sweep->value});
+    stage.tap("read");
+  }
+  REQUIRE(stage.model().sweep->fit);
+  const double off_deg = fold_half_circle_deg(stage.model().sweep->fit->peak.degrees() - truth_deg);
+  CHECK(std::fabs(off_deg) <= stage.model().sweep->fit->error95_deg);
+  stage.tap("keep sweep");
+  REQUIRE(stage.model().findings.corrected);
+  CHECK(stage.model().findings.corrected->degrees() ==
+        Approx(fold_circle_deg(stage.model().sweep->fit->peak.degrees())).margin(0.1));
+
+  // Ten kilometres on it says nothing of the compass any more.
+  Stop moved = stage.model().stop;
+  moved.by_hand = *Position::at_deg(near_stop->latitude_deg() + 0.1, near_stop->longitude_deg());
+  stage.set(act::SetStop{moved});
+  CHECK_FALSE(stage.model().findings.corrected);
+}
+
+TEST_CASE("a touch writes an outcome down, the next replaces it, and Undo takes it back") {
+  Stage stage;
+  stage.tap("place Logbook");
+  const Station station = listed(stage, 0);
+  stage.tap(button_of("Steady", station));
+  REQUIRE(stage.model().findings.outcomes_here.size() == 1);
+  stage.tap(button_of("None", station));
+  REQUIRE(stage.model().findings.outcomes_here.size() == 1);
+  CHECK(stage.model().findings.outcomes_here.front().outcome == Outcome::nothing);
+  stage.tap("take back");
+  REQUIRE(stage.model().findings.outcomes_here.size() == 1);
+  CHECK(stage.model().findings.outcomes_here.front().outcome == Outcome::steady);
+}
+
+TEST_CASE("places ahead stand beside this one, which is not surveyed anew as it is found anew") {
+  Stage stage;
+  stage.tap("place Ahead");
+  REQUIRE(stage.model().stations->ahead);
+  REQUIRE(stage.model().stations->ahead->places.size() == 1);
+  CHECK(stage.model().stations->ahead->places.front().here);
+  stage.tap("add place");
+  stage.tap_keys("42.6,-118.6");
+  stage.tap("key Use it");
+  REQUIRE(stage.model().stations->ahead->places.size() == 2);
+  CHECK(stage.model().stations->question.ahead.size() == 1);
+  stage.tap("remove place 0");
+  CHECK(stage.model().stations->ahead->places.size() == 1);
+}
