@@ -58,6 +58,7 @@ void draw_pin(Ui& ui, Rect rect, const StationRow& row, const Model& model) {
 void draw_row(Ui& ui, Rect rect, const StationRow& row, const Model& model) {
   constexpr float kPin = 72.0f;
   draw_pin(ui, {rect.left, rect.top, rect.left + kPin, rect.bottom}, row, model);
+  const float edge = rect.left;
   rect.left += kPin;
   const Station& station = row.station;
   const std::string name = "station " + station.call_sign + " " + station.id;
@@ -82,13 +83,15 @@ void draw_row(Ui& ui, Rect rect, const StationRow& row, const Model& model) {
   if (with_reason) {
     canvas.text({middle, upper}, "RF " + to_text(station.rf_channel), Face::Word, theme.ink);
     if (!row.reasons.empty()) {
+      const std::string reason = words::sentence(row.reasons.front().text);
+      const bool fits = canvas.text_width(reason, Face::Small) <= end - middle;
       canvas.push_clip({middle, rect.top, end, rect.bottom});
-      canvas.text({middle, lower}, words::sentence(row.reasons.front().text), Face::Small,
-                  theme.second_ink);
+      ui.paragraph({middle, fits ? lower : lower - 11.0f}, end - middle, 22.0f, reason, Face::Small,
+                   theme.second_ink);
       canvas.pop_clip();
     }
   }
-  canvas.line({rect.left, rect.bottom}, {rect.right, rect.bottom}, theme.rule, 1.5f);
+  canvas.line({edge, rect.bottom}, {rect.right, rect.bottom}, theme.rule, 1.5f);
 }
 
 std::string list_state(const Model& model) {
@@ -98,7 +101,8 @@ std::string list_state(const Model& model) {
   if (answer.measured < answer.all) {
     return fmt::format("{} of {} paths computed", answer.measured, answer.all);
   }
-  if (!model.findings.listed.empty()) return "Chance of a steady picture on an ordinary evening";
+  if (!model.findings.listed.empty())
+    return "Chance of a steady picture on an ordinary evening. The ring pins a station.";
   if (!answer.rows.empty()) return "None has that chance here. Show all chances.";
   if (!model.findings.position && model.search.empty()) {
     return "The position is not known yet. Set it under Here, or search by name.";
