@@ -81,14 +81,14 @@ Result<std::unique_ptr<Runtime>> Runtime::start(const RuntimeWish& wish) {
   if (!has_stations(wish.catalog_path)) model.stop = runtime->world_.practice_stop;
   teach(model);
 
-  runtime->worker_ =
-      std::make_unique<Worker>(station_answerer({.catalog_path = wish.catalog_path,
-                                                 .terrain_folder = wish.terrain_folder,
-                                                 .practice_stations = runtime->practice_.stations,
-                                                 .practice_terrain_folder = practice_folder()}),
-                               wish.wake);
+  Errands errands;
+  errands.push_back(stations_errand({.catalog_path = wish.catalog_path,
+                                     .terrain_folder = wish.terrain_folder,
+                                     .practice_stations = runtime->practice_.stations,
+                                     .practice_terrain_folder = practice_folder()},
+                                    wish.wake));
   runtime->session_ = std::make_unique<Session>(std::move(model), runtime->world_,
-                                                *runtime->worker_, runtime->keeper());
+                                                std::move(errands), runtime->keeper());
   return runtime;
 }
 

@@ -14,16 +14,15 @@ struct RuntimeWish {
   std::string catalog_path = {};                 // the user's stations
   std::string terrain_folder = {};               // the user's elevation tiles
   std::optional<std::string> logbook_path = {};  // nothing: nothing is kept (pictures, trials)
-  std::function<void()> wake = [] {};            // called from the worker's thread
+  std::function<void()> wake = [] {};            // called from the workers' threads
 };
 
-// Everything behind the screens, put together: models of the world, stores, worker, session.
+// Everything behind the screens, put together: models of the world, stores, workers, session.
 class Runtime {
  public:
   static Result<std::unique_ptr<Runtime>> start(const RuntimeWish& wish);
 
   Session& session() { return *session_; }
-  Worker& worker() { return *worker_; }
   const Stop& practice_stop() const { return world_.practice_stop; }
 
  private:
@@ -35,7 +34,6 @@ class Runtime {
   World world_;
   std::optional<Logbook> logbook_;
   std::chrono::sys_days date_floor_ = build_date();
-  std::unique_ptr<Worker> worker_;
   std::unique_ptr<Session> session_;
 };
 

@@ -29,11 +29,9 @@ Result<Done> draw_shot(Shot shot) {
   session.act(act::Tick{now, shot.date});
   session.act(act::SetStop{stop_of(shot, (*runtime)->practice_stop())});
   if (shot.night) session.act(act::SwitchNight{});
-  (*runtime)->worker().finish();
-  session.take_answers();
+  session.finish_errands();
   for (const Action& action : shot.acts) session.act(action);
-  (*runtime)->worker().finish();
-  session.take_answers();
+  session.finish_errands();
 
   shot.window.offscreen = true;
   const auto window = GlWindow::open(shot.window);

@@ -58,8 +58,7 @@ Program start_program(const ui::Metrics& metrics) {
   program.runtime = *std::move(runtime);
   shell::Session& session = program.runtime->session();
   session.act(act::Show{Place::Aim});
-  program.runtime->worker().finish();
-  session.take_answers();
+  session.finish_errands();
   auto made = shell::Interface::make(session, metrics, shell::fonts_folder());
   if (!made) {
     fmt::print(stderr, "{}\n", made.error().message());

@@ -58,8 +58,7 @@ void Stage::settle() {
   constexpr int kLongest = 1000;
   for (int rounds = 0; rounds < kLongest; ++rounds) {
     round();
-    runtime_->worker().finish();
-    if (!session().take_answers() && !moving()) return;
+    if (!session().finish_errands() && !moving()) return;
     now_ += kFrame;
   }
   FAIL("the picture never comes to rest");
