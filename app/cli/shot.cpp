@@ -22,6 +22,8 @@ const std::map<std::string, std::vector<Action>>& screens() {
   static const std::map<std::string, std::vector<Action>> kScreens{
       {"here", {act::Show{Place::Here}}},
       {"stations", {act::Show{Place::Stations}}},
+      {"map", {act::Show{Place::Stations}, act::SwitchMap{}}},
+      {"best-spot", {act::Show{Place::Stations}, act::SwitchMap{}, act::SwitchArea{}}},
       {"aim", {act::Show{Place::Aim}}},
       {"peak", {act::Show{Place::Peak}}},
       {"sweep",
@@ -37,6 +39,7 @@ const std::map<std::string, std::vector<Action>>& screens() {
       {"raise", {act::Ask{Asking::Raise}}},
       {"before-roof", {act::Ask{Asking::Roof}}},
       {"weather", {act::Ask{Asking::Weather}}},
+      {"before-driving", {act::Ask{Asking::Drive}}},
       {"path", {act::OpenSheet{Sheet::Path}}},
       {"gear", {act::OpenSheet{Sheet::Gear}}},
       {"surroundings", {act::OpenSheet{Sheet::Surroundings}}},

@@ -2,6 +2,7 @@
 
 #include "app/model/choices.hpp"
 #include "app/model/form.hpp"
+#include "app/model/map.hpp"
 #include "app/model/stations.hpp"
 #include "app/model/stop.hpp"
 #include "app/model/sweep.hpp"
@@ -103,6 +104,8 @@ struct PinStation {
 struct ChoosePlan {
   PlanFor plan_for;
 };
+struct NextPlanFloor {};       // the least chance that a heading must bring
+struct SwitchChannelEntry {};  // whether the receiver lets channels be entered
 struct ScanStep {
   std::size_t step;  // of the plan: show its channels
 };
@@ -116,6 +119,25 @@ struct NextChanceFloor {};  // list only what is likelier
 struct SwitchGrouping {};   // the best source of each network, or all
 struct StationsFound {
   StationsAnswer answer;
+};
+
+// The map of the stations, and where to stand.
+struct SwitchMap {};  // to the list, to the map
+struct MoveMap {
+  MapMove move;
+};
+struct TouchMap {
+  MapOffset at;
+};
+struct NextMapUp {};   // north or the rig's nose
+struct CentreMap {};   // the stop in the middle again
+struct SwitchArea {};  // the chance around the stop
+struct NextAreaRadius {};
+struct MapDrawn {
+  MapSheet sheet;
+};
+struct AreaScanned {
+  AreaSheet sheet;
 };
 
 // A safety prompt, and the answer to it.
@@ -145,6 +167,9 @@ struct ReadMeter {
 };
 struct NextScale {};
 struct DropReading {};
+struct MarkEdge {  // the picture fails at the heading that is set up
+  bool right;      // of where it holds
+};
 struct KeepSweep {};
 struct ForgetCorrection {};
 
@@ -179,11 +204,14 @@ using Action = std::variant<
     act::KeypadErase, act::KeypadEraseAll, act::KeypadPage, act::KeypadNorth, act::KeypadAccept,
     act::KeypadClose, act::NoseFromCourse, act::NoseFromSensor, act::NoseFromSun, act::MarkTail,
     act::NoseFromPoints, act::NextCarrier, act::ForgetNose, act::ClearSearch, act::SelectStation,
-    act::PinStation, act::ChoosePlan, act::ScanStep, act::TickStation, act::ChoosePointing,
-    act::NextChanceFloor, act::SwitchGrouping, act::StationsFound, act::Ask, act::ConfirmAsked,
-    act::RefuseAsked, act::GoToRoof, act::LeaveRoof, act::SwitchTone, act::BeginSweep,
-    act::TurnSweep, act::SetMeter, act::ReadMeter, act::NextScale, act::DropReading, act::KeepSweep,
-    act::ForgetCorrection, act::DropPlace, act::DropAllPlaces, act::LogOutcome, act::NextWeather,
-    act::LogWritten, act::AntennaIsDown, act::Trouble, act::TakeBack>;
+    act::PinStation, act::ChoosePlan, act::NextPlanFloor, act::SwitchChannelEntry, act::ScanStep,
+    act::TickStation, act::ChoosePointing, act::NextChanceFloor, act::SwitchGrouping,
+    act::StationsFound, act::SwitchMap, act::MoveMap, act::TouchMap, act::NextMapUp, act::CentreMap,
+    act::SwitchArea, act::NextAreaRadius, act::MapDrawn, act::AreaScanned, act::Ask,
+    act::ConfirmAsked, act::RefuseAsked, act::GoToRoof, act::LeaveRoof, act::SwitchTone,
+    act::BeginSweep, act::TurnSweep, act::SetMeter, act::ReadMeter, act::NextScale,
+    act::DropReading, act::MarkEdge, act::KeepSweep, act::ForgetCorrection, act::DropPlace,
+    act::DropAllPlaces, act::LogOutcome, act::NextWeather, act::LogWritten, act::AntennaIsDown,
+    act::Trouble, act::TakeBack>;
 
 }  // namespace mastwise

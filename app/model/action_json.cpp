@@ -1,6 +1,7 @@
 #include "app/model/action_json.hpp"
 
 #include "app/model/json_types.hpp"
+#include "app/model/map_json.hpp"
 
 #include <array>
 #include <type_traits>
@@ -199,11 +200,15 @@ NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(ChoosePlan, plan_for)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(ScanStep, step)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(TickStation, key)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(StationsFound, answer)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(MoveMap, move)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(TouchMap, at)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(AreaScanned, sheet)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(Ask, what)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(BeginSweep, by)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(TurnSweep, degrees)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(SetMeter, by)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(ReadMeter, nothing)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(MarkEdge, right)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(LogOutcome, key, outcome)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(DropPlace, index)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(Trouble, what)
@@ -213,72 +218,45 @@ NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(Trouble, what)
 namespace {
 
 // In the order of the variant.
-constexpr std::array kNames{"Tick",
-                            "ReceiverBytes",
-                            "LinkChanged",
-                            "Show",
-                            "SetStop",
-                            "UseReceiver",
-                            "NextNotation",
-                            "SwitchNight",
-                            "SwitchUnits",
-                            "SwitchHand",
-                            "SwitchPractice",
-                            "TurnDial",
-                            "OpenSheet",
-                            "ChooseSurroundings",
-                            "ChooseGear",
-                            "OpenKeypad",
-                            "OpenField",
-                            "UseMapPlace",
-                            "KeepHandle",
-                            "ForgetHandle",
-                            "KeypadType",
-                            "KeypadErase",
-                            "KeypadEraseAll",
-                            "KeypadPage",
-                            "KeypadNorth",
-                            "KeypadAccept",
-                            "KeypadClose",
-                            "NoseFromCourse",
-                            "NoseFromSensor",
-                            "NoseFromSun",
-                            "MarkTail",
-                            "NoseFromPoints",
-                            "NextCarrier",
-                            "ForgetNose",
-                            "ClearSearch",
-                            "SelectStation",
-                            "PinStation",
-                            "ChoosePlan",
-                            "ScanStep",
-                            "TickStation",
-                            "ChoosePointing",
-                            "NextChanceFloor",
-                            "SwitchGrouping",
-                            "StationsFound",
-                            "Ask",
-                            "ConfirmAsked",
-                            "RefuseAsked",
-                            "GoToRoof",
-                            "LeaveRoof",
-                            "SwitchTone",
-                            "BeginSweep",
-                            "TurnSweep",
-                            "SetMeter",
-                            "ReadMeter",
-                            "NextScale",
-                            "DropReading",
-                            "KeepSweep",
-                            "ForgetCorrection",
-                            "DropPlace",
-                            "DropAllPlaces",
-                            "LogOutcome",
-                            "NextWeather",
-                            "LogWritten",
-                            "AntennaIsDown",
-                            "Trouble",
-                            "TakeBack"};
+constexpr std::array kNames{"Tick",           "ReceiverBytes",
+                            "LinkChanged",    "Show",
+                            "SetStop",        "UseReceiver",
+                            "NextNotation",   "SwitchNight",
+                            "SwitchUnits",    "SwitchHand",
+                            "SwitchPractice", "TurnDial",
+                            "OpenSheet",      "ChooseSurroundings",
+                            "ChooseGear",     "OpenKeypad",
+                            "OpenField",      "UseMapPlace",
+                            "KeepHandle",     "ForgetHandle",
+                            "KeypadType",     "KeypadErase",
+                            "KeypadEraseAll", "KeypadPage",
+                            "KeypadNorth",    "KeypadAccept",
+                            "KeypadClose",    "NoseFromCourse",
+                            "NoseFromSensor", "NoseFromSun",
+                            "MarkTail",       "NoseFromPoints",
+                            "NextCarrier",    "ForgetNose",
+                            "ClearSearch",    "SelectStation",
+                            "PinStation",     "ChoosePlan",
+                            "NextPlanFloor",  "SwitchChannelEntry",
+                            "ScanStep",       "TickStation",
+                            "ChoosePointing", "NextChanceFloor",
+                            "SwitchGrouping", "StationsFound",
+                            "SwitchMap",      "MoveMap",
+                            "TouchMap",       "NextMapUp",
+                            "CentreMap",      "SwitchArea",
+                            "NextAreaRadius", "MapDrawn",
+                            "AreaScanned",    "Ask",
+                            "ConfirmAsked",   "RefuseAsked",
+                            "GoToRoof",       "LeaveRoof",
+                            "SwitchTone",     "BeginSweep",
+                            "TurnSweep",      "SetMeter",
+                            "ReadMeter",      "NextScale",
+                            "DropReading",    "MarkEdge",
+                            "KeepSweep",      "ForgetCorrection",
+                            "DropPlace",      "DropAllPlaces",
+                            "LogOutcome",     "NextWeather",
+                            "LogWritten",     "AntennaIsDown",
+                            "Trouble",        "TakeBack"};
 constexpr std::size_t kActions = std::variant_size_v<Action>;
 static_assert(kNames.size() == kActions, "every action has its name here");
 

@@ -148,11 +148,18 @@ class Applier {
     }
   }
   void operator()(const act::ChoosePlan& chosen) { m_.plan_for = chosen.plan_for; }
+  void operator()(const act::NextPlanFloor&) {
+    m_.plan_floor = (m_.plan_floor + 1) % kPlanFloors.size();
+  }
+  void operator()(const act::SwitchChannelEntry&) {
+    m_.settings.channels_by_hand = !m_.settings.channels_by_hand;
+  }
   void operator()(const act::ScanStep& scan) {
     m_.scan_step = scan.step;
     m_.sheet = Sheet::Scan;
   }
   void operator()(const act::TickStation& ticked) {
+    forget_old_ticks();
     auto& ticks = m_.ticks;
     auto known = std::find_if(ticks.begin(), ticks.end(),
                               [&](const Ticked& one) { return one.key == ticked.key; });
@@ -166,6 +173,28 @@ class Applier {
   void operator()(const act::SwitchGrouping&) { m_.by_network = !m_.by_network; }
   void operator()(const act::StationsFound& found) { m_.stations = found.answer; }
 
+  void operator()(const act::SwitchMap&) { switch_map(m_); }
+  void operator()(const act::MoveMap& move) {
+    m_.map.view = moved(m_.map.view, move.move);
+    if (move.move.turn_deg != 0.0) m_.map.up = MapUp::Turned;
+  }
+  void operator()(const act::TouchMap& touch) { touch_map(m_, touch.at); }
+  void operator()(const act::NextMapUp&) { next_map_up(m_); }
+  void operator()(const act::CentreMap&) { m_.map.view.middle = {}; }
+  void operator()(const act::SwitchArea&) { switch_area(m_); }
+  void operator()(const act::NextAreaRadius&) {
+    m_.map.area_radius = (m_.map.area_radius + 1) % kAreaRadii_m.size();
+    show_area(m_);
+  }
+  void operator()(const act::MapDrawn& drawn) {
+    m_.map.sheet = drawn.sheet;
+    m_.map.sheet_serial = ++m_.map.sheets;
+  }
+  void operator()(const act::AreaScanned& scanned) {
+    m_.map.area_sheet = scanned.sheet;
+    m_.map.area_serial = ++m_.map.sheets;
+  }
+
   void operator()(const act::Ask& ask) {
     const bool already_up = ask.what == Asking::Raise && m_.antenna == safety::Antenna::Raised;
     m_.asking = already_up ? Asking::Nothing : ask.what;
@@ -173,13 +202,11 @@ class Applier {
   void operator()(const act::ConfirmAsked&) {
     if (m_.asking == Asking::Raise) m_.antenna = safety::Antenna::Raised;
     if (m_.asking == Asking::Roof) m_.roof = m_.roof_agreed = true;
+    if (m_.asking == Asking::Drive) lower();
     m_.asking = Asking::Nothing;
   }
   void operator()(const act::RefuseAsked&) { m_.asking = Asking::Nothing; }
-  void operator()(const act::AntennaIsDown&) {
-    m_.antenna = safety::Antenna::Down;
-    m_.roof_agreed = false;
-  }
+  void operator()(const act::AntennaIsDown&) { lower(); }
   void operator()(const act::GoToRoof&) {
     m_.roof = m_.roof_agreed;
     if (!m_.roof_agreed) m_.asking = Asking::Roof;
@@ -193,6 +220,7 @@ class Applier {
   void operator()(const act::ReadMeter& read) { read_sweep(m_, read.nothing); }
   void operator()(const act::NextScale&) { next_scale(m_); }
   void operator()(const act::DropReading&) { drop_sweep_reading(m_); }
+  void operator()(const act::MarkEdge& edge) { mark_sweep_edge(m_, edge.right); }
   void operator()(const act::KeepSweep&) {
     remember("Sweep kept");
     keep_sweep(m_);
@@ -225,12 +253,23 @@ class Applier {
     m_.taken_back.reset();
     m_.stop = back.stop;
     if (back.outcome) take_back_outcome(m_, *back.outcome, back.replaced);
+    if (back.sweep_id) take_back_sweep(m_, *back.sweep_id);
   }
 
  private:
   void remember(std::string what) {
     m_.taken_back =
         TakenBack{.what = std::move(what), .stop = m_.stop, .until = m_.now + kTakeBackFor};
+  }
+  void lower() {
+    m_.antenna = safety::Antenna::Down;
+    m_.roof_agreed = false;
+  }
+  // What was found in the receiver's list at another stop says nothing here.
+  void forget_old_ticks() {
+    const auto& here = m_.findings.position;
+    if (!m_.ticked_at || !here || !same_stop(*m_.ticked_at, *here)) m_.ticks.clear();
+    m_.ticked_at = here;
   }
   void search_as_typed() {
     if (m_.keypad && m_.keypad->purpose == KeypadPurpose::Search) m_.search = m_.keypad->text;
@@ -256,6 +295,7 @@ void Applier::operator()(const act::SwitchPractice&) {
   remember(leaving ? "Out of the practice area" : "Into the practice area");
   m_.stop = leaving ? Stop{} : world_.practice_stop;
   m_.stations.reset();
+  m_.map = MapState{.sheets = m_.map.sheets};
   m_.log.stop_id.reset();
   teach(m_);
 }

@@ -3,6 +3,7 @@
 #include "core/aim/handle.hpp"
 #include "core/aim/heading_error.hpp"
 #include "core/aim/rig_heading.hpp"
+#include "core/aim/slack.hpp"
 #include "core/gear/gear.hpp"
 #include "core/geo/notation.hpp"
 
@@ -27,8 +28,11 @@ enum class Sheet { None, Gear, Surroundings, Path, Plan, Scan, Ways, Nose, Paper
 // Prospects with at least this chance are listed, in percent.
 inline constexpr std::array kChanceFloors{0.0, 10.0, 40.0, 70.0, 90.0};
 
+// The least chance that a heading of the plan must bring, in percent; the usual one first.
+inline constexpr std::array kPlanFloors{kUsualFloor_percent, 90.0, 40.0};
+
 // The safety prompt that stands before the act.
-enum class Asking { Nothing, Raise, Roof, Weather };
+enum class Asking { Nothing, Raise, Roof, Weather, Drive };
 
 enum class KeypadPurpose { Position, Nose, Search, Field };
 
@@ -73,7 +77,8 @@ struct Settings {
   bool night = false;
   bool miles = true;
   bool left_handed = false;
-  bool tone = true;  // on the roof, to turn by ear
+  bool tone = true;              // on the roof, to turn by ear
+  bool channels_by_hand = true;  // the receiver lets them be entered
   PointingMethod pointing = PointingMethod::baseplate_compass;
   std::optional<HandleChoice> handle = {};  // once calibrated
   Carrier carrier = Carrier::driven;

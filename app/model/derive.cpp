@@ -78,6 +78,13 @@ void find_prospect(const Model& model, Findings& findings) {
   findings.reasons = row->reasons;
 }
 
+// A map that follows north or the nose does so by itself.
+void turn_map(Model& model) {
+  if (model.map.up == MapUp::Turned) return;
+  const bool by_nose = model.map.up == MapUp::Rig && model.findings.nose;
+  model.map.view.up = by_nose ? model.findings.nose->nose() : Bearing<True>();
+}
+
 // By the means in use; where something that it needs is not known yet, the usual error stands.
 void find_heading_error(Model& model) {
   const auto budget = heading_budget(model.settings.pointing, heading_context(model));
@@ -95,7 +102,10 @@ void derive_forms(const Model& model, Findings& findings) {
     findings.from_net = place_from_net(model.form);
     findings.ruler = ruler_for_heading(model, findings);
   }
-  if (model.sheet == Sheet::Checks) findings.reciprocal = reciprocal_check(model.form);
+  if (model.sheet == Sheet::Checks) {
+    findings.reciprocal = reciprocal_check(model.form);
+    findings.agreement = agreement_check(model.form);
+  }
   if (model.sheet == Sheet::Handle) findings.handle = handle_turn(model, findings);
 }
 
@@ -111,6 +121,7 @@ StationsQuestion stations_question(const Model& model) {
   if (model.stop.target) question.target = key_of(*model.stop.target);
   question.pinned = model.stop.pinned;
   question.plan_for = model.plan_for;
+  question.plan_floor_percent = kPlanFloors[model.plan_floor];
   question.heading_error_deg = model.findings.heading_error_deg;
   if (model.place == Place::Ahead) {
     question.compare = true;
@@ -157,6 +168,7 @@ void derive(Model& model, const World& world) {
   findings.drive = safety::drive_state(model.antenna, findings.speed_kmh, model.findings.drive);
   find_prospect(model, findings);
   model.findings = std::move(findings);
+  turn_map(model);
   find_heading_error(model);
   derive_correction(model, model.findings);
   if (model.sheet == Sheet::Ways) derive_ways(model, model.findings);

@@ -109,6 +109,14 @@ std::string field_words(Field field, bool miles) {
       return "From there back to here, degrees";
     case Field::LandmarkPlace:
       return "A landmark in sight, its position";
+    case Field::OneWay_deg:
+      return "One way says, degrees";
+    case Field::OneWayError_deg:
+      return "Give or take, degrees";
+    case Field::OtherWay_deg:
+      return "Another way says, degrees";
+    case Field::OtherWayError_deg:
+      return "Give or take, degrees";
     case Field::AheadPlace:
       return "A place where one might stop, its position";
   }
@@ -194,6 +202,17 @@ FormAnswer reciprocal_check(const Form& form) {
   return {.lines = {check_reciprocal(Bearing<Magnetic>::degrees((*both)[0]),
                                      Bearing<Magnetic>::degrees((*both)[1]))
                         .words}};
+}
+
+FormAnswer agreement_check(const Form& form) {
+  const auto typed = numbers(form, Field::OneWay_deg, Field::OneWayError_deg, Field::OtherWay_deg,
+                             Field::OtherWayError_deg);
+  if (!typed) return {};
+  const auto [one, one_error, other, other_error] = *typed;
+  const auto agreement = compare_headings(Bearing<True>::degrees(one), one_error,
+                                          Bearing<True>::degrees(other), other_error);
+  if (!agreement) return in_trouble(agreement.error());
+  return {.lines = {agreement->words}};
 }
 
 std::optional<HandleChoice> handle_from(const Form& form) {

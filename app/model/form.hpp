@@ -47,6 +47,11 @@ enum class Field {
   ThereBearing_deg,
   BackBearing_deg,
   LandmarkPlace,
+  // Two ways of finding one direction, true degrees, and the error of each.
+  OneWay_deg,
+  OneWayError_deg,
+  OtherWay_deg,
+  OtherWayError_deg,
   // A place where one might stop.
   AheadPlace,
 };
@@ -83,6 +88,7 @@ FormAnswer place_from_map(const Form& form, bool miles);
 FormAnswer place_from_net(const Form& form);
 FormAnswer ruler_for_heading(const Model& model, const Findings& found);
 FormAnswer reciprocal_check(const Form& form);
+FormAnswer agreement_check(const Form& form);
 FormAnswer handle_turn(const Model& model, const Findings& found);
 
 // The handle as the form describes it; nothing before both points are typed.

@@ -128,7 +128,8 @@ void take_back_outcome(Model& model, const OutcomeRecord& touched,
 }
 
 void log_sweep(Model& model) {
-  if (!model.sweep || !model.sweep->fit || !model.findings.position) return;
+  const auto result = model.sweep ? result_of(*model.sweep) : std::nullopt;
+  if (!result || !model.findings.position) return;
   const Sweep& sweep = *model.sweep;
   // The logbook holds true directions: by the declination, as the compass was read.
   const auto as_true = [&](Bearing<Dial> heading) {
@@ -145,12 +146,17 @@ void log_sweep(Model& model) {
                      .band = sweep.band,
                      .when = moment_of(model),
                      .scale = std::string(aim::to_text(sweep.scale)),
-                     .peak = as_true(sweep.fit->peak),
-                     .sigma_deg = sweep.fit->sigma_deg};
+                     .peak = as_true(result->peak),
+                     .sigma_deg = result->sigma_deg};
   for (const aim::Reading& reading : sweep.readings) {
     if (reading.value) record.readings.push_back({as_true(reading.heading), *reading.value});
   }
+  if (model.taken_back) model.taken_back->sweep_id = record.id;
   write(model, std::move(record));
+}
+
+void take_back_sweep(Model& model, const std::string& id) {
+  write(model, SweepTakenBack{id});
 }
 
 void teach(Model& model) {

@@ -22,7 +22,12 @@ struct OutcomeTakenBack {
   OutcomeRecord touched;
   bool operator==(const OutcomeTakenBack&) const = default;
 };
-using LogWrite = std::variant<StopRecord, OutcomeRecord, SweepRecord, OutcomeTakenBack>;
+struct SweepTakenBack {
+  std::string id;
+  bool operator==(const SweepTakenBack&) const = default;
+};
+using LogWrite =
+    std::variant<StopRecord, OutcomeRecord, SweepRecord, OutcomeTakenBack, SweepTakenBack>;
 
 // What the logbook taught.
 struct Taught {
@@ -49,6 +54,7 @@ void take_back_outcome(Model& model, const OutcomeRecord& touched,
                        const std::optional<OutcomeRecord>& replaced);
 // The sweep that has just been kept.
 void log_sweep(Model& model);
+void take_back_sweep(Model& model, const std::string& id);
 
 // Learns anew from all outcomes, for the gear in use and this stop.
 void teach(Model& model);

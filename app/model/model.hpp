@@ -3,6 +3,7 @@
 #include "app/model/choices.hpp"
 #include "app/model/form.hpp"
 #include "app/model/log.hpp"
+#include "app/model/map.hpp"
 #include "app/model/stations.hpp"
 #include "app/model/stop.hpp"
 #include "app/model/sweep.hpp"
@@ -37,6 +38,7 @@ struct TakenBack {
   // A touch on an outcome, and what it replaced.
   std::optional<OutcomeRecord> outcome = {};
   std::optional<OutcomeRecord> replaced = {};
+  std::optional<std::string> sweep_id = {};  // of the sweep that was kept
   bool operator==(const TakenBack&) const = default;
 };
 
@@ -71,10 +73,11 @@ struct Findings {
   // What the stations that were peaked on say of the compass, and the target's number by it.
   std::string correction = {};
   std::optional<Bearing<Dial>> corrected = {};
+  std::string handle_correction = {};
   ScanList scan = {};
   std::vector<OutcomeRecord> outcomes_here = {};
   std::vector<std::string> worked_before = {};  // headings at earlier stops here
-  FormAnswer from_map = {}, from_net = {}, ruler = {}, reciprocal = {}, handle = {};
+  FormAnswer from_map = {}, from_net = {}, ruler = {}, reciprocal = {}, agreement = {}, handle = {};
   bool operator==(const Findings&) const = default;
 };
 
@@ -104,13 +107,16 @@ struct Model {
   Sheet sheet = Sheet::None;
   std::size_t chance_floor = 0;  // of kChanceFloors
   bool by_network = false;       // list only the best source of each network
+  MapState map = {};
   PlanFor plan_for = PlanFor::Pinned;
+  std::size_t plan_floor = 0;  // of kPlanFloors
   DialUp dial_up = DialUp::TrueNorth;
   std::optional<Keypad> keypad = {};
 
   std::optional<Sweep> sweep = {};
   std::size_t scan_step = 0;  // of the plan, whose channels the sheet shows
   std::vector<Ticked> ticks = {};
+  std::optional<Position> ticked_at = {};  // where: they say nothing of another stop
   Form form = {};
   std::vector<Position> ahead = {};  // places where one might stop
   Log log = {};

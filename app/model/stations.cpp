@@ -12,6 +12,17 @@ StationKey key_of(const Station& station) {
   return {station.provenance.source.name, station.id};
 }
 
+StationsQuestion survey_part(StationsQuestion question) {
+  question.search.clear();
+  question.target.reset();
+  question.pinned.clear();
+  question.plan_for = {};
+  question.plan_floor_percent = kUsualFloor_percent;
+  question.compare = false;
+  question.ahead.clear();
+  return question;
+}
+
 const StationRow* find_row(const StationsAnswer& answer, const StationKey& key) {
   for (const StationRow& row : answer.rows) {
     if (key_of(row.station) == key) return &row;

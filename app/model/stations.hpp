@@ -29,12 +29,16 @@ struct StationsQuestion {
   std::optional<StationKey> target = {};
   std::vector<StationKey> pinned = {};
   PlanFor plan_for = PlanFor::Pinned;
+  double plan_floor_percent = kUsualFloor_percent;
   double heading_error_deg = reception::kUsualHeadingError_deg;
   std::array<reception::LearnedBias, 3> learned = {};  // by band
   bool compare = false;                                // this place with those ahead
   std::vector<Position> ahead = {};                    // only where they are compared
   bool operator==(const StationsQuestion&) const = default;
 };
+
+// What a survey depends on; the rest of the question left out.
+StationsQuestion survey_part(StationsQuestion question);
 
 // A station as seen from the stop.
 struct StationRow {

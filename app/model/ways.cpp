@@ -99,6 +99,8 @@ void derive_ways(const Model& model, Findings& findings) {
 namespace {
 
 Tick tick_of(const Model& model, const StationKey& key) {
+  const auto& here = model.findings.position;
+  if (!model.ticked_at || !here || !same_stop(*model.ticked_at, *here)) return Tick::not_tried;
   for (const Ticked& ticked : model.ticks) {
     if (ticked.key == key) return ticked.tick;
   }
@@ -182,8 +184,11 @@ void derive_scan(const Model& model, Findings& findings) {
     line.about += ", " + words::carries(candidates[best].station);
     list.lines.push_back(std::move(line));
   }
-  list.which =
-      which_scan({.made_at_this_stop = !model.ticks.empty(), .takes_channels_by_hand = true}).words;
+  const bool ticked_here =
+      std::any_of(ticks.begin(), ticks.end(), [](Tick tick) { return tick != Tick::not_tried; });
+  list.which = which_scan({.made_at_this_stop = ticked_here,
+                           .takes_channels_by_hand = model.settings.channels_by_hand})
+                   .words;
   list.advice = advise(candidates, ticks).words;
 }
 

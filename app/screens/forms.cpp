@@ -153,6 +153,7 @@ void draw_handle_sheet(Ui& ui, const Model& model) {
   right.heading("THE TURN");
   page.field(right, Field::HandleNow_deg);
   draw_answer(right, model.findings.handle);
+  if (!model.findings.handle_correction.empty()) right.plain(model.findings.handle_correction);
   const bool fresh = handle_from(model.form).has_value() && model.findings.handle.trouble.empty();
   if (right.button("keep handle", "Keep this handle", 0, 2, fresh, ButtonLook::Filled)) {
     ui.emit(act::KeepHandle{});
@@ -176,6 +177,14 @@ void draw_checks_sheet(Ui& ui, const Model& model) {
   left.heading("A LANDMARK");
   left.line("With its position the heading is also said as an angle from it.");
   page.field(left, Field::LandmarkPlace);
+  left.rule();
+  left.heading("TWO WAYS, ONE DIRECTION");
+  left.line(
+      "The heading by the compass and by the sun, say, both with the same north: can both be "
+      "right?");
+  page.fields(left, {Field::OneWay_deg, Field::OneWayError_deg, Field::OtherWay_deg,
+                     Field::OtherWayError_deg});
+  draw_answer(left, model.findings.agreement);
   Column right(ui, page.second(left));
   right.heading("KEEP THE COMPASS AWAY FROM");
   for (const KeepAway& keep : keep_away_distances()) {

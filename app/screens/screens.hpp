@@ -39,4 +39,7 @@ void draw_drive_face(Ui& ui, const Model& model);
 // The list of stations, as far as it fits into the view.
 void draw_station_rows(Ui& ui, Rect view, const Model& model);
 
+// The same as a map.
+void draw_station_map(Ui& ui, Rect area, const Model& model);
+
 }  // namespace mastwise::screens

@@ -125,8 +125,9 @@ void draw_search_field(Ui& ui, Rect field, const Model& model) {
 }
 
 void draw_filters(Ui& ui, Rect area, const Model& model) {
-  constexpr float kFilter = 176.0f;
-  const Rect networks{area.right - kFilter, area.top, area.right, area.top + kSearch};
+  constexpr float kFilter = 160.0f, kMap = 104.0f;
+  const Rect map{area.right - kMap, area.top, area.right, area.top + kSearch};
+  const Rect networks{map.left - kGap - kFilter, area.top, map.left - kGap, area.top + kSearch};
   const Rect floor{networks.left - kGap - kFilter, area.top, networks.left - kGap,
                    area.top + kSearch};
   Rect field{area.left, area.top, floor.left - kGap, area.top + kSearch};
@@ -138,6 +139,9 @@ void draw_filters(Ui& ui, Rect area, const Model& model) {
     }
   }
   draw_search_field(ui, field, model);
+  if (ui.button("map", map, model.map.open ? "List" : "Map", ui::ButtonLook::Plain)) {
+    ui.emit(act::SwitchMap{});
+  }
   const double percent = kChanceFloors[model.chance_floor];
   const std::string label = percent > 0.0 ? fmt::format("{:.0f} % and up", percent) : "Any chance";
   if (ui.button("chance floor", floor, label,
@@ -171,7 +175,12 @@ void draw_station_rows(Ui& ui, Rect view, const Model& model) {
 
 void draw_stations(Ui& ui, Rect area, const Model& model) {
   draw_filters(ui, area, model);
-  draw_station_rows(ui, {area.left, area.top + kSearch + kGap, area.right, area.bottom}, model);
+  const Rect view{area.left, area.top + kSearch + kGap, area.right, area.bottom};
+  if (model.map.open) {
+    draw_station_map(ui, view, model);
+  } else {
+    draw_station_rows(ui, view, model);
+  }
 }
 
 }  // namespace mastwise::screens

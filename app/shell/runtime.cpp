@@ -1,5 +1,6 @@
 #include "app/shell/runtime.hpp"
 
+#include "app/worker/map_maker.hpp"
 #include "app/worker/station_search.hpp"
 #include "core/broadcast/catalog.hpp"
 #include "platform/clock.hpp"
@@ -25,10 +26,13 @@ std::string new_tablet_name() {
   return fmt::format("{:08x}{:08x}", random(), random());
 }
 
-Result<Done> write_log(Logbook& logbook, const LogWrite& write) {
+Result<Done> write_log(Logbook& logbook, const LogWrite& write, const std::string& tablet) {
   if (const auto* stop = std::get_if<StopRecord>(&write)) return logbook.put(*stop);
   if (const auto* outcome = std::get_if<OutcomeRecord>(&write)) return logbook.put(*outcome);
   if (const auto* sweep = std::get_if<SweepRecord>(&write)) return logbook.put(*sweep);
+  if (const auto* sweep = std::get_if<SweepTakenBack>(&write)) {
+    return logbook.remove_sweep(sweep->id, platform::utc_now(), tablet);
+  }
   const OutcomeRecord& touched = std::get<OutcomeTakenBack>(write).touched;
   const auto back = logbook.take_back(touched, platform::utc_now(), touched.mark.tablet);
   if (!back) return back.error();
@@ -81,12 +85,14 @@ Result<std::unique_ptr<Runtime>> Runtime::start(const RuntimeWish& wish) {
   if (!has_stations(wish.catalog_path)) model.stop = runtime->world_.practice_stop;
   teach(model);
 
+  const SurveySources sources{.catalog_path = wish.catalog_path,
+                              .terrain_folder = wish.terrain_folder,
+                              .practice_stations = runtime->practice_.stations,
+                              .practice_terrain_folder = practice_folder()};
   Errands errands;
-  errands.push_back(stations_errand({.catalog_path = wish.catalog_path,
-                                     .terrain_folder = wish.terrain_folder,
-                                     .practice_stations = runtime->practice_.stations,
-                                     .practice_terrain_folder = practice_folder()},
-                                    wish.wake));
+  errands.push_back(stations_errand(sources, wish.wake));
+  errands.push_back(map_errand(sources, load_borders, wish.wake));
+  errands.push_back(area_errand(sources, wish.wake));
   runtime->session_ = std::make_unique<Session>(std::move(model), runtime->world_,
                                                 std::move(errands), runtime->keeper());
   return runtime;
@@ -104,7 +110,9 @@ Keeper Runtime::keeper() {
         const auto day = nmea::date_worth_saving(date, date_floor_);
         return day ? logbook_->keep_trusted_date(*day) : Done{};
       },
-      [this](const LogWrite& write) { return write_log(*logbook_, write); },
+      [this](const LogWrite& write) {
+        return write_log(*logbook_, write, session_->model().settings.tablet);
+      },
   };
 }
 

@@ -41,7 +41,7 @@ Result<Done> draw_shot(Shot shot) {
   Painter painter;
   // A page knows its height once it has been drawn.
   (*interface)->frame(now);
-  painter.paint((*interface)->frame(now), (*interface)->ground());
+  painter.paint((*interface)->frame(now), (*interface)->ground(), (*interface)->rasters());
   return (*window)->save_png(shot.file);
 }
 

@@ -1,5 +1,7 @@
 #include "app/ui/dial.hpp"
 
+#include "app/ui/rig_symbol.hpp"
+
 #include <algorithm>
 #include <array>
 #include <cmath>
@@ -114,29 +116,9 @@ void Painter::others() {
   }
 }
 
-// The rig from above, its nose to the front.
 void Painter::rig() {
-  if (!view_.nose) {
-    canvas_.circle(centre_, 34.0f, theme_.ink, 4.0f);
-    canvas_.disc(centre_, 10.0f, theme_.ink);
-    return;
-  }
-  const double nose_deg = (view_.nose->nose() - view_.up).clockwise_deg();
-  // Along the nose, and across it to the right.
-  const auto place = [&](float ahead, float right) {
-    const Point forward = around({0.0f, 0.0f}, 1.0f, nose_deg);
-    return Point{centre_.x + ahead * forward.x - right * forward.y,
-                 centre_.y + ahead * forward.y + right * forward.x};
-  };
-  const std::array outline{place(-80, -26), place(-72, -34), place(48, -34), place(64, -28),
-                           place(76, -15),  place(85, 0),    place(76, 15),  place(64, 28),
-                           place(48, 34),   place(-72, 34),  place(-80, 26)};
-  canvas_.polygon(outline, theme_.paper);
-  canvas_.polyline(outline, theme_.ink, 4.0f, true);
-  const std::array windscreen{place(50, -20), place(56, -10), place(58, 0), place(56, 10),
-                              place(50, 20)};
-  canvas_.polyline(windscreen, theme_.ink, 4.0f);
-  canvas_.disc(centre_, 10.0f, theme_.ink);
+  draw_rig(canvas_, theme_, centre_,
+           view_.nose ? std::optional(view_.nose->nose() - view_.up) : std::nullopt);
 }
 
 // Full response reaches most of the way to the ring; 24 dB below it is the middle.

@@ -48,10 +48,10 @@ Wishes network_wishes(const reception::Survey& survey, const Curves& curves) {
   return result;
 }
 
-Wishes all_wishes(const reception::Survey& survey, const Curves& curves) {
+Wishes all_wishes(const reception::Survey& survey, const Curves& curves, double floor_percent) {
   Wishes result;
   for (std::size_t i = 0; i < survey.size(); ++i) {
-    if (!curves[i] || curves[i]->best_percent() < kUsualFloor_percent) continue;
+    if (!curves[i] || curves[i]->best_percent() < floor_percent) continue;
     result.wishes.push_back({.stations = {i}});
     result.names.push_back(words::title(survey.station(i)));
   }
@@ -64,7 +64,7 @@ Wishes wishes_of(const StationsQuestion& question, const reception::Survey& surv
     case PlanFor::Networks:
       return network_wishes(survey, curves);
     case PlanFor::All:
-      return all_wishes(survey, curves);
+      return all_wishes(survey, curves, question.plan_floor_percent);
     case PlanFor::Pinned:
       break;
   }
@@ -123,7 +123,8 @@ std::optional<std::size_t> index_of(const reception::Survey& survey, const Stati
 Plan plan_for(const StationsQuestion& question, const reception::Survey& survey,
               const std::vector<std::optional<reception::ChanceCurve>>& curves) {
   const Wishes wishes = wishes_of(question, survey, curves);
-  const TurnPlan found = turn_plan(curves, {.wishes = wishes.wishes});
+  const TurnPlan found =
+      turn_plan(curves, {.wishes = wishes.wishes, .floor_percent = question.plan_floor_percent});
   const PlanWriter writer(question, survey);
   Plan plan{.fewest_proved = found.fewest_proved};
   for (const PlannedHeading& heading : found.headings) plan.steps.push_back(writer.step(heading));

@@ -62,13 +62,7 @@ Result<Country*> Surveyor::country(bool practice) {
 
 Result<Done> Surveyor::survey(Country& country, const StationsQuestion& question,
                               const StationsWorker::Work& work) {
-  StationsQuestion wanted = question;
-  wanted.search.clear();
-  wanted.target.reset();
-  wanted.pinned.clear();
-  wanted.plan_for = {};
-  wanted.compare = false;
-  wanted.ahead.clear();
+  const StationsQuestion wanted = survey_part(question);
   if (surveyed_ == wanted) return Done{};
   surveyed_.reset();
   const auto look = [&](reception::Survey& so_far, std::size_t measured) -> Result<Done> {
@@ -142,7 +136,8 @@ void Surveyor::add_plan(StationsAnswer& answer) const {
   if (!answer.question.target) return;
   const auto target = index_of(*survey_, *answer.question.target);
   if (!target || !curves_[*target]) return;
-  answer.target_slack = slack(*curves_[*target], survey_->outlook(*target)->bearing);
+  answer.target_slack = slack(*curves_[*target], survey_->outlook(*target)->bearing,
+                              answer.question.plan_floor_percent);
 }
 
 // The networks of what is pinned, else of all that are likely here.

@@ -99,7 +99,8 @@ void bench_frames(shell::GlWindow& window) {
   const double empty_ms = median_ms([&](int) { draw_empty(window); });
   const auto draw = [&] {
     now += milliseconds(16);
-    program.painter->paint(program.interface->frame(now), program.interface->ground());
+    program.painter->paint(program.interface->frame(now), program.interface->ground(),
+                           program.interface->rasters());
     finish_frame(window);
   };
   const double still_ms = median_ms([&](int) { draw(); });
@@ -151,7 +152,7 @@ double first_frame_ms(bool whole_program) {
     if (whole_program) {
       Program program = start_program((*window)->metrics());
       program.painter->paint(program.interface->frame(platform::monotonic_now()),
-                             program.interface->ground());
+                             program.interface->ground(), program.interface->rasters());
       finish_frame(**window);
     } else {
       draw_empty(**window);

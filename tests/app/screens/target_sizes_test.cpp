@@ -107,6 +107,25 @@ const std::vector<View>& views() {
          press(s, act::Show{Place::Stations});
          leave_undo(s);
        }},
+      {"map",
+       [](Stage& s) {
+         press(s, act::Show{Place::Stations});
+         press(s, act::SwitchMap{});
+       }},
+      {"map with a station touched",
+       [](Stage& s) {
+         press(s, act::Show{Place::Stations});
+         press(s, act::SwitchMap{});
+         const reception::Outlook& outlook = *s.model().stations->rows[0].outlook;
+         press(s, act::TouchMap{offset_of(s.model().map.view,
+                                          plane_point(outlook.distance_m, outlook.bearing))});
+       }},
+      {"where to stand",
+       [](Stage& s) {
+         press(s, act::Show{Place::Stations});
+         press(s, act::SwitchMap{});
+         press(s, act::SwitchArea{});
+       }},
       {"Aim in practice", [](Stage& s) { press(s, act::Show{Place::Aim}); }},
       {"Aim in practice with Undo",
        [](Stage& s) {
@@ -218,6 +237,15 @@ const std::vector<View>& views() {
        }},
       {"roof prompt", [](Stage& s) { press(s, act::GoToRoof{}); }},
       {"weather prompt", [](Stage& s) { press(s, act::Ask{Asking::Weather}); }},
+      {"driving prompt", [](Stage& s) { press(s, act::Ask{Asking::Drive}); }},
+      {"Peak with both edges",
+       [](Stage& s) {
+         press(s, act::Show{Place::Peak});
+         press(s, act::BeginSweep{SweepBy::Compass});
+         press(s, act::MarkEdge{.right = true});
+         press(s, act::TurnSweep{-50.0});
+         press(s, act::MarkEdge{.right = false});
+       }},
       {"Logbook", [](Stage& s) { press(s, act::Show{Place::Logbook}); }},
       {"Ahead", [](Stage& s) { press(s, act::Show{Place::Ahead}); }},
       {"under way", drive},

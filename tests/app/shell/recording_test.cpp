@@ -57,6 +57,27 @@ std::vector<reception::Reason> some_reasons() {
           {reception::ReasonKind::no_terrain, 0.0, "no terrain"}};
 }
 
+MapSheet some_sheet() {
+  return {.question = {.from = *Position::at_deg(0.1, 0.7), .practice = true, .radius_m = 0.3},
+          .lines = {{map::LineKind::LakeShore, {{0.1, 0.2}, {-0.3, 1e6}}}},
+          .relief = map::Relief{.grid = {2, 1, 30.1}, .shade = {0, 255}, .band = {1, 13}},
+          .stations = {{0.1, -0.7}},
+          .trouble = "t"};
+}
+
+AreaSheet some_area() {
+  return {
+      .question = {.here = {.from = *Position::at_deg(0.1, 0.7), .practice = true},
+                   .stations = {some_station()},
+                   .radius_m = 0.3},
+      .done = 0.7,
+      .side = 2,
+      .percent = {AreaSheet::kUnknown, 0, 99, 100},
+      .here_percent = 0.1,
+      .spots = {{.distance_m = 0.1, .bearing = Bearing<True>::degrees(0.3), .gain_percent = 0.7}},
+      .trouble = "t"};
+}
+
 reception::PathPicture some_picture() {
   reception::PathPicture picture{.distance_m = 10'368.0, .frequency_mhz = 527.0};
   picture.points = {{.distance_m = 0.0, .ground_m = 268.0, .line_m = 272.5, .fresnel_m = 270.0},
@@ -133,6 +154,18 @@ std::vector<Action> every_action() {
           act::ChooseSurroundings{reception::Surroundings::forest},
           act::ChooseGear{{.preset = "p", .height_m = 4.5, .splits = 2, .amplifier = false}},
           act::StationsFound{answer},
+          act::MarkEdge{.right = true},
+          act::NextPlanFloor{},
+          act::SwitchChannelEntry{},
+          act::SwitchMap{},
+          act::MoveMap{{.drag = {0.1, 0.2}, .scale = 1.3, .turn_deg = 0.7, .about = {1.1, 2.2}}},
+          act::TouchMap{{0.3, 0.6}},
+          act::NextMapUp{},
+          act::CentreMap{},
+          act::SwitchArea{},
+          act::NextAreaRadius{},
+          act::MapDrawn{some_sheet()},
+          act::AreaScanned{some_area()},
           act::Ask{Asking::Raise},
           act::ConfirmAsked{},
           act::RefuseAsked{},
@@ -205,6 +238,10 @@ TEST_CASE("what actions carry reads back the same, to the last bit") {
       CHECK(as<act::StationsFound>(*read).answer == as<act::StationsFound>(action).answer);
     } else if (std::holds_alternative<act::ReceiverBytes>(action)) {
       CHECK(as<act::ReceiverBytes>(*read).bytes == as<act::ReceiverBytes>(action).bytes);
+    } else if (std::holds_alternative<act::MapDrawn>(action)) {
+      CHECK(as<act::MapDrawn>(*read).sheet == as<act::MapDrawn>(action).sheet);
+    } else if (std::holds_alternative<act::AreaScanned>(action)) {
+      CHECK(as<act::AreaScanned>(*read).sheet == as<act::AreaScanned>(action).sheet);
     } else if (std::holds_alternative<act::Tick>(action)) {
       CHECK(as<act::Tick>(*read).utc == as<act::Tick>(action).utc);
     }
