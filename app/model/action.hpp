@@ -2,6 +2,7 @@
 
 #include "app/model/choices.hpp"
 #include "app/model/form.hpp"
+#include "app/model/places.hpp"
 #include "app/model/stations.hpp"
 #include "app/model/stop.hpp"
 #include "app/model/sweep.hpp"
@@ -112,6 +113,14 @@ struct TickStation {  // not tried, found, not found
 struct ChoosePointing {  // by what the antenna is brought onto a heading
   PointingMethod method;
 };
+// The middle of a place that was searched for: what the keypad is to be told.
+struct TakePlace {
+  places::Place place;
+};
+struct PlacesFound {
+  PlacesAnswer answer;
+};
+
 struct NextChanceFloor {};  // list only what is likelier
 struct SwitchGrouping {};   // the best source of each network, or all
 struct StationsFound {
@@ -184,6 +193,7 @@ using Action = std::variant<
     act::RefuseAsked, act::GoToRoof, act::LeaveRoof, act::SwitchTone, act::BeginSweep,
     act::TurnSweep, act::SetMeter, act::ReadMeter, act::NextScale, act::DropReading, act::KeepSweep,
     act::ForgetCorrection, act::DropPlace, act::DropAllPlaces, act::LogOutcome, act::NextWeather,
-    act::LogWritten, act::AntennaIsDown, act::Trouble, act::TakeBack>;
+    act::LogWritten, act::AntennaIsDown, act::Trouble, act::TakeBack, act::TakePlace,
+    act::PlacesFound>;
 
 }  // namespace mastwise

@@ -1,6 +1,7 @@
 #include "app/model/action_json.hpp"
 
 #include "app/model/json_types.hpp"
+#include "app/model/places_json.hpp"
 
 #include <array>
 #include <type_traits>
@@ -207,6 +208,7 @@ NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(ReadMeter, nothing)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(LogOutcome, key, outcome)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(DropPlace, index)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(Trouble, what)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(PlacesFound, answer)
 
 }  // namespace act
 
@@ -278,7 +280,9 @@ constexpr std::array kNames{"Tick",
                             "LogWritten",
                             "AntennaIsDown",
                             "Trouble",
-                            "TakeBack"};
+                            "TakeBack",
+                            "TakePlace",
+                            "PlacesFound"};
 constexpr std::size_t kActions = std::variant_size_v<Action>;
 static_assert(kNames.size() == kActions, "every action has its name here");
 

@@ -3,6 +3,7 @@
 #include "app/model/keypad.hpp"
 #include "app/model/nose.hpp"
 #include "app/model/sweeping.hpp"
+#include "app/words.hpp"
 
 #include <algorithm>
 
@@ -70,8 +71,7 @@ class Applier {
     const auto& place = use.by_net ? m_.findings.from_net.place : m_.findings.from_map.place;
     if (!place) return;
     remember("Position from the map");
-    m_.stop.by_hand = place;
-    m_.stop.source = PositionSource::ByHand;
+    stand_at(*place);
     m_.sheet = Sheet::None;
   }
   void operator()(const act::KeepHandle&) {
@@ -97,6 +97,8 @@ class Applier {
     if (m_.keypad) m_.keypad->magnetic = !m_.keypad->magnetic;
   }
   void operator()(const act::KeypadAccept&);
+  void operator()(const act::TakePlace& take);
+  void operator()(const act::PlacesFound& found) { m_.places = found.answer; }
   void operator()(const act::KeypadClose&) { m_.keypad.reset(); }
 
   void operator()(const act::NoseFromCourse& from) {
@@ -232,6 +234,16 @@ class Applier {
     m_.taken_back =
         TakenBack{.what = std::move(what), .stop = m_.stop, .until = m_.now + kTakeBackFor};
   }
+  // `name`: of the place whose middle it is.
+  void stand_at(const Position& position, std::string name = {}) {
+    m_.stop.by_hand = position;
+    m_.stop.by_name = std::move(name);
+    m_.stop.source = PositionSource::ByHand;
+  }
+  void fill_place(Field field, const Position& position) {
+    m_.form.places.insert_or_assign(field, position);
+    if (field == Field::AheadPlace) m_.ahead.push_back(position);
+  }
   void search_as_typed() {
     if (m_.keypad && m_.keypad->purpose == KeypadPurpose::Search) m_.search = m_.keypad->text;
     if (m_.keypad) m_.keypad->error.reset();
@@ -263,15 +275,18 @@ void Applier::operator()(const act::SwitchPractice&) {
 void Applier::operator()(const act::KeypadAccept&) {
   if (!m_.keypad) return;
   Keypad& keypad = *m_.keypad;
-  if (keypad.purpose == KeypadPurpose::Position) {
+  if (types_position(keypad)) {
     const auto position = parse_position(keypad.text);
     if (!position) {
       keypad.error = position.error();
       return;
     }
-    remember("Position by hand");
-    m_.stop.by_hand = *position;
-    m_.stop.source = PositionSource::ByHand;
+    if (keypad.purpose == KeypadPurpose::Position) {
+      remember("Position by hand");
+      stand_at(*position);
+    } else {
+      fill_place(keypad.field, *position);
+    }
   } else if (keypad.purpose == KeypadPurpose::Nose) {
     const auto heading = read_heading(keypad);
     if (!heading) {
@@ -285,7 +300,18 @@ void Applier::operator()(const act::KeypadAccept&) {
       keypad.error = typed.error();
       return;
     }
-    if (keypad.field == Field::AheadPlace) m_.ahead.push_back(*m_.form.place(keypad.field));
+  }
+  m_.keypad.reset();
+}
+
+void Applier::operator()(const act::TakePlace& take) {
+  if (!m_.keypad || !types_position(*m_.keypad)) return;
+  const places::Place& place = take.place;
+  if (m_.keypad->purpose == KeypadPurpose::Position) {
+    remember("Position by name");
+    stand_at(place.position, words::place(place));
+  } else {
+    fill_place(m_.keypad->field, place.position);
   }
   m_.keypad.reset();
 }

@@ -100,6 +100,11 @@ void remove(Log& log, const OutcomeRecord& record) {
 
 }  // namespace
 
+std::span<const StopRecord> listed_stops(const Log& log) {
+  constexpr std::size_t kMost = 20;
+  return std::span(log.stops).first(std::min(kMost, log.stops.size()));
+}
+
 void log_outcome(Model& model, const StationKey& key, Outcome outcome) {
   const StationRow* row = model.stations ? find_row(*model.stations, key) : nullptr;
   if (row == nullptr || !model.findings.position) return;

@@ -8,6 +8,7 @@
 
 #include <array>
 #include <optional>
+#include <span>
 #include <string>
 #include <variant>
 #include <vector>
@@ -41,6 +42,9 @@ struct Log {
   Taught taught = {};
   bool operator==(const Log&) const = default;
 };
+
+// The stops that a list shows: the latest.
+std::span<const StopRecord> listed_stops(const Log& log);
 
 // One touch: what the station did here. The practice area's are never written.
 void log_outcome(Model& model, const StationKey& key, Outcome outcome);

@@ -3,6 +3,7 @@
 #include "app/model/choices.hpp"
 #include "app/model/form.hpp"
 #include "app/model/log.hpp"
+#include "app/model/places.hpp"
 #include "app/model/stations.hpp"
 #include "app/model/stop.hpp"
 #include "app/model/sweep.hpp"
@@ -96,6 +97,7 @@ struct Model {
   std::string trouble = {};  // what could not be kept or read
   std::string search = {};
   std::optional<StationsAnswer> stations = {};  // the last answer; its question tells how old it is
+  std::optional<PlacesAnswer> places = {};      // likewise
 
   safety::Antenna antenna = safety::Antenna::Down;
   Asking asking = Asking::Nothing;

@@ -46,6 +46,7 @@ struct Stop {
   bool practice = false;  // the invented stop with its invented stations
   PositionSource source = PositionSource::Receiver;
   std::optional<Position> by_hand = {};
+  std::string by_name = {};  // of the place whose middle it is; empty: of none
   std::optional<Nose> nose = {};
   std::optional<Position> tail_mark = {};  // the first of two points along the flank
   std::optional<Station> target = {};

@@ -62,8 +62,12 @@ HeadingContext heading_context(const Model& model) {
   if (found.card) context.distance_m = found.card->distance_m;
   const auto parked = model.parked.result();
   const bool by_hand = model.stop.source == PositionSource::ByHand;
-  context.stop_error_m =
-      !by_hand && parked && parked->scatter_m ? *parked->scatter_m : kTypedPosition_m;
+  context.stop_error_m = kTypedPosition_m;
+  if (by_hand && !model.stop.by_name.empty()) {
+    context.stop_error_m = kSomewhereInTown_m;
+  } else if (!by_hand && parked && parked->scatter_m) {
+    context.stop_error_m = *parked->scatter_m;
+  }
   context.transmitter_error_m = kTransmitter_m;
   if (found.field) context.declination_sigma_deg = found.field->declination_sigma_deg;
   context.deviation_sigma_deg = kKeptAwayDeviation_deg;

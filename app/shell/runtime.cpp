@@ -1,5 +1,6 @@
 #include "app/shell/runtime.hpp"
 
+#include "app/worker/place_search.hpp"
 #include "app/worker/station_search.hpp"
 #include "core/broadcast/catalog.hpp"
 #include "platform/clock.hpp"
@@ -87,6 +88,7 @@ Result<std::unique_ptr<Runtime>> Runtime::start(const RuntimeWish& wish) {
                                      .practice_stations = runtime->practice_.stations,
                                      .practice_terrain_folder = practice_folder()},
                                     wish.wake));
+  errands.push_back(places_errand(wish.places, wish.wake));
   runtime->session_ = std::make_unique<Session>(std::move(model), runtime->world_,
                                                 std::move(errands), runtime->keeper());
   return runtime;

@@ -151,6 +151,16 @@ const std::vector<View>& views() {
          open_keypad(s, KeypadPurpose::Position, false);
          press(s, act::KeypadType{"42.5N 118.5W"});
        }},
+      {"keypad, position, a town's name",
+       [](Stage& s) {
+         open_keypad(s, KeypadPurpose::Position, true);
+         press(s, act::KeypadType{"SAN"});
+       }},
+      {"keypad, a place ahead, a name of no town",
+       [](Stage& s) {
+         press(s, act::OpenField{Field::AheadPlace});
+         press(s, act::KeypadType{"QZQZQZ"});
+       }},
       {"keypad, nose", [](Stage& s) { open_keypad(s, KeypadPurpose::Nose, false); }},
       {"keypad, nose, true",
        [](Stage& s) {
@@ -220,6 +230,17 @@ const std::vector<View>& views() {
       {"weather prompt", [](Stage& s) { press(s, act::Ask{Asking::Weather}); }},
       {"Logbook", [](Stage& s) { press(s, act::Show{Place::Logbook}); }},
       {"Ahead", [](Stage& s) { press(s, act::Show{Place::Ahead}); }},
+      {"Ahead with two places",
+       [](Stage& s) {
+         press(s, act::Show{Place::Ahead});
+         type_number(s, Field::AheadPlace, "43.1,-118.2");
+         type_number(s, Field::AheadPlace, "-28.2,-65.1");
+       }},
+      {"Stations by hand",
+       [](Stage& s) {
+         set_by_hand(s);
+         press(s, act::Show{Place::Stations});
+       }},
       {"under way", drive},
       {"alarm",
        [](Stage& s) {
