@@ -29,6 +29,7 @@ const std::map<std::string, std::vector<Action>>& screens() {
         act::SetMeter{-12.0}, act::ReadMeter{.nothing = false}, act::SetMeter{8.0},
         act::ReadMeter{.nothing = false}}},
       {"logbook", {act::Show{Place::Logbook}}},
+      {"logbook-files", {act::OpenSheet{Sheet::LogbookFiles}}},
       {"ahead", {act::Show{Place::Ahead}}},
       {"ahead-places",
        {act::Show{Place::Ahead}, act::OpenField{Field::AheadPlace}, act::KeypadType{"43.1,-118.2"},

@@ -2,6 +2,7 @@
 
 #include "app/model/choices.hpp"
 #include "app/model/form.hpp"
+#include "app/model/logbook_files.hpp"
 #include "app/model/places.hpp"
 #include "app/model/stations.hpp"
 #include "app/model/stop.hpp"
@@ -168,6 +169,16 @@ struct LogOutcome {
   Outcome outcome;
 };
 struct NextWeather {};
+// The logbook as files.
+struct AskLogbookFiles {
+  LogbookTask task;
+  std::string path;  // of the file to be taken in
+};
+struct NextLogbookFolder {};  // into which it is given out
+struct LogbookFilesDone {
+  LogbookFilesAnswer answer;
+};
+
 struct LogWritten {};  // all that was to be written is on the disk
 
 struct Trouble {
@@ -194,6 +205,6 @@ using Action = std::variant<
     act::TurnSweep, act::SetMeter, act::ReadMeter, act::NextScale, act::DropReading, act::KeepSweep,
     act::ForgetCorrection, act::DropPlace, act::DropAllPlaces, act::LogOutcome, act::NextWeather,
     act::LogWritten, act::AntennaIsDown, act::Trouble, act::TakeBack, act::TakePlace,
-    act::PlacesFound>;
+    act::PlacesFound, act::AskLogbookFiles, act::NextLogbookFolder, act::LogbookFilesDone>;
 
 }  // namespace mastwise

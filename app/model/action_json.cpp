@@ -1,6 +1,7 @@
 #include "app/model/action_json.hpp"
 
 #include "app/model/json_types.hpp"
+#include "app/model/logbook_files_json.hpp"
 #include "app/model/places_json.hpp"
 
 #include <array>
@@ -209,6 +210,8 @@ NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(LogOutcome, key, outcome)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(DropPlace, index)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(Trouble, what)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(PlacesFound, answer)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(AskLogbookFiles, task, path)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(LogbookFilesDone, answer)
 
 }  // namespace act
 
@@ -282,7 +285,10 @@ constexpr std::array kNames{"Tick",
                             "Trouble",
                             "TakeBack",
                             "TakePlace",
-                            "PlacesFound"};
+                            "PlacesFound",
+                            "AskLogbookFiles",
+                            "NextLogbookFolder",
+                            "LogbookFilesDone"};
 constexpr std::size_t kActions = std::variant_size_v<Action>;
 static_assert(kNames.size() == kActions, "every action has its name here");
 

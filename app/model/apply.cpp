@@ -49,7 +49,10 @@ class Applier {
   void operator()(const act::SwitchPractice&);
   void operator()(const act::TurnDial&) { next(m_.dial_up, DialUp::Facing); }
 
-  void operator()(const act::OpenSheet& open) { m_.sheet = open.sheet; }
+  void operator()(const act::OpenSheet& open) {
+    m_.sheet = open.sheet;
+    if (open.sheet == Sheet::LogbookFiles) ask_logbook_files(m_, LogbookTask::Look);
+  }
   void operator()(const act::ChooseSurroundings& chosen) {
     remember("Other surroundings");
     m_.stop.surroundings = chosen.surroundings;
@@ -68,10 +71,10 @@ class Applier {
     m_.keypad = Keypad{.purpose = KeypadPurpose::Field, .field = open.field};
   }
   void operator()(const act::UseMapPlace& use) {
-    const auto& place = use.by_net ? m_.findings.from_net.place : m_.findings.from_map.place;
-    if (!place) return;
+    const FormAnswer& from = use.by_net ? m_.findings.from_net : m_.findings.from_map;
+    if (!from.place) return;
     remember("Position from the map");
-    stand_at(*place);
+    stand_at(*from.place, from.place_error_m);
     m_.sheet = Sheet::None;
   }
   void operator()(const act::KeepHandle&) {
@@ -218,6 +221,9 @@ class Applier {
   }
   void operator()(const act::NextWeather&) { m_.weather = next_weather(m_.weather); }
   void operator()(const act::LogWritten&) { m_.log_writes.clear(); }
+  void operator()(const act::AskLogbookFiles& ask) { ask_logbook_files(m_, ask.task, ask.path); }
+  void operator()(const act::NextLogbookFolder&) { next_logbook_folder(m_.log_files); }
+  void operator()(const act::LogbookFilesDone& done) { logbook_files_done(m_, done.answer); }
 
   void operator()(const act::Trouble& trouble) { m_.trouble = trouble.what; }
 
@@ -235,13 +241,14 @@ class Applier {
         TakenBack{.what = std::move(what), .stop = m_.stop, .until = m_.now + kTakeBackFor};
   }
   // `name`: of the place whose middle it is.
-  void stand_at(const Position& position, std::string name = {}) {
+  void stand_at(const Position& position, double error_m, std::string name = {}) {
     m_.stop.by_hand = position;
+    m_.stop.by_hand_error_m = error_m;
     m_.stop.by_name = std::move(name);
     m_.stop.source = PositionSource::ByHand;
   }
-  void fill_place(Field field, const Position& position) {
-    m_.form.places.insert_or_assign(field, position);
+  void fill_place(Field field, const Position& position, const std::string& name = {}) {
+    m_.form.set_place(field, position, name);
     if (field == Field::AheadPlace) m_.ahead.push_back(position);
   }
   void search_as_typed() {
@@ -283,7 +290,7 @@ void Applier::operator()(const act::KeypadAccept&) {
     }
     if (keypad.purpose == KeypadPurpose::Position) {
       remember("Position by hand");
-      stand_at(*position);
+      stand_at(*position, kTypedPosition_m);
     } else {
       fill_place(keypad.field, *position);
     }
@@ -309,9 +316,9 @@ void Applier::operator()(const act::TakePlace& take) {
   const places::Place& place = take.place;
   if (m_.keypad->purpose == KeypadPurpose::Position) {
     remember("Position by name");
-    stand_at(place.position, words::place(place));
+    stand_at(place.position, kSomewhereInTown_m, words::place(place));
   } else {
-    fill_place(m_.keypad->field, place.position);
+    fill_place(m_.keypad->field, place.position, words::place(place));
   }
   m_.keypad.reset();
 }

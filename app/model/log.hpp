@@ -43,6 +43,9 @@ struct Log {
   bool operator==(const Log&) const = default;
 };
 
+// A stop of the practice area, in mind only.
+bool is_practice(const StopRecord& stop);
+
 // The stops that a list shows: the latest.
 std::span<const StopRecord> listed_stops(const Log& log);
 

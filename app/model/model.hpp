@@ -3,6 +3,7 @@
 #include "app/model/choices.hpp"
 #include "app/model/form.hpp"
 #include "app/model/log.hpp"
+#include "app/model/logbook_files.hpp"
 #include "app/model/places.hpp"
 #include "app/model/stations.hpp"
 #include "app/model/stop.hpp"
@@ -117,7 +118,8 @@ struct Model {
   std::vector<Position> ahead = {};  // places where one might stop
   Log log = {};
   std::vector<LogWrite> log_writes = {};  // not written yet
-  std::string weather = {};               // to be stamped on outcomes
+  LogbookFiles log_files = {};
+  std::string weather = {};  // to be stamped on outcomes
 
   Findings findings = {};
   bool operator==(const Model&) const = default;

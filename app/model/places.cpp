@@ -4,6 +4,7 @@
 #include "core/geo/geodesic.hpp"
 
 #include <algorithm>
+#include <cmath>
 
 namespace mastwise {
 namespace {
@@ -13,7 +14,10 @@ namespace {
 constexpr double kSaysStill_m = 50.0, kAskAnew_m = 25.0;
 
 bool within(const Position& a, const Position& b, double most_m) {
-  return a == b || path_between(a, b).distance_m <= most_m;
+  if (a == b) return true;
+  constexpr double kBox_deg = 0.001;  // of latitude 110 m: spares most geodesics
+  if (std::fabs(a.latitude_deg() - b.latitude_deg()) > kBox_deg) return false;
+  return path_between(a, b).distance_m <= most_m;
 }
 
 void add(std::vector<Position>& shown, const std::optional<Position>& position) {

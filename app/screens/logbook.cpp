@@ -152,6 +152,9 @@ void draw_facts(Ui& ui, Rect view, const Model& model) {
                     "Weather: " + (model.weather.empty() ? "not said" : model.weather), 0, 1)) {
     ui.emit(act::NextWeather{});
   }
+  if (column.button("logbook files", "Give out, take in", 0, 1)) {
+    ui.emit(act::OpenSheet{Sheet::LogbookFiles});
+  }
   column.rule();
   draw_taught(column, ui, page, model);
   if (!model.log.stops.empty()) {

@@ -117,6 +117,8 @@ void draw_sheet(Ui& ui, const Model& model) {
       return draw_handle_sheet(ui, model);
     case Sheet::Checks:
       return draw_checks_sheet(ui, model);
+    case Sheet::LogbookFiles:
+      return draw_logbook_files_sheet(ui, model);
   }
 }
 

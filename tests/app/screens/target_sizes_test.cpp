@@ -228,6 +228,21 @@ const std::vector<View>& views() {
        }},
       {"roof prompt", [](Stage& s) { press(s, act::GoToRoof{}); }},
       {"weather prompt", [](Stage& s) { press(s, act::Ask{Asking::Weather}); }},
+      {"logbook files, none found",
+       [](Stage& s) { press(s, act::OpenSheet{Sheet::LogbookFiles}); }},
+      {"logbook files, given out",
+       [](Stage& s) {
+         press(s, act::OpenSheet{Sheet::LogbookFiles});
+         press(s, act::AskLogbookFiles{LogbookTask::GiveTable, {}});
+         press(s, act::AskLogbookFiles{LogbookTask::GiveBackup, {}});
+       }},
+      {"logbook files, taken in",
+       [](Stage& s) {
+         press(s, act::OpenSheet{Sheet::LogbookFiles});
+         press(s, act::AskLogbookFiles{LogbookTask::GiveBackup, {}});
+         press(s, act::AskLogbookFiles{LogbookTask::TakeIn,
+                                       s.model().log_files.answer->files.front().path});
+       }},
       {"Logbook", [](Stage& s) { press(s, act::Show{Place::Logbook}); }},
       {"Ahead", [](Stage& s) { press(s, act::Show{Place::Ahead}); }},
       {"Ahead with two places",

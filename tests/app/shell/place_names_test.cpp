@@ -167,9 +167,29 @@ TEST_CASE("places ahead and of the paper map are given by name and said by one",
   type_name(stage, "LAKEVIEW OR");
   stage.tap("place 1");
   REQUIRE(stage.model().form.place(Field::MapPlace));
+  CHECK(stage.shows("Lakeview, OR"));
   // 42.19 N, 120.35 W (as maps print it, from memory).
   CHECK(path_between(*stage.model().form.place(Field::MapPlace), at(42.19, -120.35)).distance_m <
         3e3);
+  // The position that a town's dot on the map leads to is no surer than the dot.
+  stage.set(act::OpenField{Field::MapBar_mm});
+  stage.tap_keys("20");
+  stage.tap("key Use it");
+  stage.set(act::OpenField{Field::MapBarLength});
+  stage.tap_keys("30");
+  stage.tap("key Use it");
+  stage.set(act::OpenField{Field::MapDirection_deg});
+  stage.tap_keys("90");
+  stage.tap("key Use it");
+  stage.set(act::OpenField{Field::MapLength_mm});
+  stage.tap_keys("40");
+  stage.tap("key Use it");
+  stage.set(act::UseMapPlace{.by_net = false});
+  // 40 mm of 1.5 miles.
+  CHECK(path_between(*stage.model().findings.position, *stage.model().form.place(Field::MapPlace))
+            .distance_m == Approx(60.0 * 1609.344).epsilon(0.001));
+  CHECK(stage.model().stop.by_hand_error_m > kDotOfTown_m);
+  CHECK(stage.model().stop.by_name.empty());
 }
 
 TEST_CASE("stops of the logbook are said by towns near them", "[places]") {
