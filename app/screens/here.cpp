@@ -28,10 +28,12 @@ std::string fix_words(const Model& model, const nmea::Fix& fix) {
 
 void draw_source(Column& column, const Model& model) {
   if (model.stop.source == PositionSource::ByHand) {
-    column.line(model.stop.practice ? "The practice area's stop"
-                : model.stop.by_name.empty()
-                    ? "Typed by hand"
-                    : "The middle of " + model.stop.by_name + ": the rig may stand miles from it");
+    const std::string& name = model.stop.by_name;
+    if (!name.empty()) {
+      column.line("The middle of " + name + ": the rig may stand miles from it");
+    } else {
+      column.line(model.stop.practice ? "The practice area's stop" : "Typed by hand");
+    }
     return;
   }
   const nmea::Fix fix = model.receiver.fix(model.now);

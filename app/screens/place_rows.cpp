@@ -15,9 +15,17 @@ using ui::Ui;
 
 constexpr float kRow = 84.0f;
 
+// "60,870".
+std::string grouped(std::uint32_t number) {
+  std::string digits = std::to_string(number);
+  constexpr std::size_t kGroup = 3;
+  for (std::size_t at = digits.size(); at > kGroup; at -= kGroup) digits.insert(at - kGroup, ",");
+  return digits;
+}
+
 // What tells it from others of its name.
 std::string about(const places::FoundPlace& found, bool miles) {
-  std::string words = found.place.population ? fmt::format("{} people", *found.place.population)
+  std::string words = found.place.population ? grouped(*found.place.population) + " people"
                                              : std::string("people not counted");
   if (found.way) {
     words += ", " + words::distance(found.way->distance_m, miles) + " " +

@@ -43,7 +43,7 @@ Said give_out(Logbook& logbook, const LogbookFilesQuestion& question) {
   if (!written) return written.error();
   const sources::LogbookSize size = sources::size_of(*content);
   return std::vector<std::string>{
-      "Written: " + path.string(),
+      "Written: " + name, "in " + question.path,
       fmt::format("stops: {}, outcomes: {}", size.stops, size.outcomes)};
 }
 

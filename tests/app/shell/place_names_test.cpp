@@ -2,6 +2,8 @@
 #include "core/geo/geodesic.hpp"
 #include "tests/support/stage.hpp"
 
+#include <cmath>
+
 #include <catch2/catch.hpp>
 
 // Places by name and positions said by a town near them, through finger events.
@@ -22,6 +24,14 @@ void stand_at(Stage& stage, const Position& position) {
 void type_name(Stage& stage, std::string_view name) {
   stage.tap("key ABC");
   stage.tap_keys(name);
+}
+
+double position_error_deg(const Stage& stage) {
+  for (const ErrorLine& line : stage.model().findings.heading_errors) {
+    if (line.kind == ErrorKind::position) return line.sigma_deg;
+  }
+  FAIL("the error of the position is not in the budget");
+  return 0.0;
 }
 
 struct Published {
@@ -67,18 +77,22 @@ TEST_CASE("what a name set is taken back by Undo, and a position typed is no tow
           "[places]") {
   Stage stage;
   const Position before = *stage.model().findings.position;
-  const double error_before_deg = stage.model().findings.heading_error_deg;
+  const double error_before_deg = position_error_deg(stage);
   stage.tap("type position");
   type_name(stage, "BURNS OR");
   CHECK_FALSE(stage.targets().find("key Use it")->enabled);
   stage.tap("place 1");
   CHECK(stage.shows_within("The middle of Burns, OR"));
-  // The rig may stand anywhere in the town: the error of the heading grows by that.
-  CHECK(stage.model().findings.heading_error_deg > error_before_deg);
+  // The rig may stand anywhere in the town, and the heading is as unsure as that.
+  const double away_m = stage.model().findings.card->distance_m;
+  CHECK(position_error_deg(stage) ==
+        Approx(std::atan(kSomewhereInTown_m / away_m) * 57.29578).epsilon(0.01));
+  CHECK(position_error_deg(stage) > error_before_deg);
   stage.tap("take back");
   CHECK(*stage.model().findings.position == before);
   CHECK(stage.model().stop.by_name.empty());
-  CHECK(stage.model().findings.heading_error_deg == error_before_deg);
+  CHECK(position_error_deg(stage) == error_before_deg);
+  stand_at(stage, before);
 
   stage.tap("type position");
   type_name(stage, "BURNS OR");
