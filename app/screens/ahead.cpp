@@ -138,7 +138,10 @@ void draw_ahead(Ui& ui, Rect area, const Model& model) {
   }
   column.space(8.0f);
   float bottom = column.bottom();
-  if (model.stations && model.stations->ahead) {
+  if (model.stations && model.stations->ahead && model.stations->ahead->networks.empty()) {
+    column.line("No network is likely here to compare by. Pin a station that you want.");
+    bottom = column.bottom() + 30.0f;
+  } else if (model.stations && model.stations->ahead) {
     bottom = Table(ui, page, model).draw(bottom);
   } else {
     column.line(model.findings.position ? "The paths are being computed."

@@ -17,10 +17,9 @@ constexpr float kRow = 84.0f;
 
 // "60,870".
 std::string grouped(std::uint32_t number) {
-  std::string digits = std::to_string(number);
-  constexpr std::size_t kGroup = 3;
-  for (std::size_t at = digits.size(); at > kGroup; at -= kGroup) digits.insert(at - kGroup, ",");
-  return digits;
+  constexpr std::uint32_t kGroup = 1000;
+  if (number < kGroup) return fmt::format("{}", number);
+  return grouped(number / kGroup) + fmt::format(",{:03}", number % kGroup);
 }
 
 // What tells it from others of its name.

@@ -206,6 +206,13 @@ TEST_CASE("places ahead and of the paper map are given by name and said by one",
   CHECK(stage.model().stop.by_name.empty());
 }
 
+TEST_CASE("where nothing can be compared that is said", "[places]") {
+  Stage stage;
+  stand_at(stage, at(44.0582, -121.0750));  // no stations are known outside the practice area
+  stage.tap("place Ahead");
+  CHECK(stage.shows_within("No network is likely here"));
+}
+
 TEST_CASE("stops of the logbook are said by towns near them", "[places]") {
   Stage stage(test::kLargeTablet);
   stage.tap("place Logbook");
