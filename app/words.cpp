@@ -161,6 +161,15 @@ std::string near_place(const places::NearPlace& near, bool miles) {
   return fmt::format("{} {} of {}", away, octant(near.bearing), place(near.place));
 }
 
+std::vector<std::string> merged(const MergeReport& report) {
+  const auto line = [](const char* what, const MergeCounts& counts) {
+    return fmt::format("{}: {} new, {} newer, {} the same, {} older than here", what, counts.added,
+                       counts.renewed, counts.same, counts.kept);
+  };
+  return {line("stops", report.stops), line("outcomes", report.outcomes),
+          line("sweeps", report.sweeps)};
+}
+
 std::string sentence(std::string words) {
   if (!words.empty() && words.front() >= 'a' && words.front() <= 'z') words.front() -= 'a' - 'A';
   return words;

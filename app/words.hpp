@@ -1,11 +1,13 @@
 #pragma once
 
 #include "app/model/model.hpp"
+#include "core/logbook/logbook.hpp"
 #include "core/places/gazetteer.hpp"
 #include "core/sky/pole_star.hpp"
 #include "core/sky/sun.hpp"
 
 #include <string>
+#include <vector>
 
 // How numbers and states are said, the same on the screen, on paper and on the command line.
 namespace mastwise::words {
@@ -46,6 +48,9 @@ std::string place(const places::Place& place);
 // Where a position is, seen from a place: "12 mi NE of Bend, OR", "near Bend, OR" within 1 mi or
 // km.
 std::string near_place(const places::NearPlace& near, bool miles);
+
+// What a merge of two logbooks did, a line for each kind of record.
+std::vector<std::string> merged(const MergeReport& report);
 
 // The words with a capital first letter.
 std::string sentence(std::string words);

@@ -2,7 +2,9 @@
 
 #include "app/model/choices.hpp"
 #include "app/model/form.hpp"
+#include "app/model/logbook_files.hpp"
 #include "app/model/map.hpp"
+#include "app/model/places.hpp"
 #include "app/model/stations.hpp"
 #include "app/model/stop.hpp"
 #include "app/model/sweep.hpp"
@@ -115,6 +117,14 @@ struct TickStation {  // not tried, found, not found
 struct ChoosePointing {  // by what the antenna is brought onto a heading
   PointingMethod method;
 };
+// The middle of a place that was searched for: what the keypad is to be told.
+struct TakePlace {
+  places::Place place;
+};
+struct PlacesFound {
+  PlacesAnswer answer;
+};
+
 struct NextChanceFloor {};  // list only what is likelier
 struct SwitchGrouping {};   // the best source of each network, or all
 struct StationsFound {
@@ -184,6 +194,16 @@ struct LogOutcome {
   Outcome outcome;
 };
 struct NextWeather {};
+// The logbook as files.
+struct AskLogbookFiles {
+  LogbookTask task;
+  std::string path;  // of the file to be taken in
+};
+struct NextLogbookFolder {};  // into which it is given out
+struct LogbookFilesDone {
+  LogbookFilesAnswer answer;
+};
+
 struct LogWritten {};  // all that was to be written is on the disk
 
 struct Trouble {
@@ -212,6 +232,7 @@ using Action = std::variant<
     act::BeginSweep, act::TurnSweep, act::SetMeter, act::ReadMeter, act::NextScale,
     act::DropReading, act::MarkEdge, act::KeepSweep, act::ForgetCorrection, act::DropPlace,
     act::DropAllPlaces, act::LogOutcome, act::NextWeather, act::LogWritten, act::AntennaIsDown,
-    act::Trouble, act::TakeBack>;
+    act::Trouble, act::TakePlace, act::PlacesFound, act::AskLogbookFiles, act::NextLogbookFolder,
+    act::LogbookFilesDone, act::TakeBack>;
 
 }  // namespace mastwise

@@ -3,6 +3,7 @@
 #include "app/model/keypad.hpp"
 #include "app/model/nose.hpp"
 #include "app/model/sweeping.hpp"
+#include "app/words.hpp"
 
 #include <algorithm>
 
@@ -48,7 +49,10 @@ class Applier {
   void operator()(const act::SwitchPractice&);
   void operator()(const act::TurnDial&) { next(m_.dial_up, DialUp::Facing); }
 
-  void operator()(const act::OpenSheet& open) { m_.sheet = open.sheet; }
+  void operator()(const act::OpenSheet& open) {
+    m_.sheet = open.sheet;
+    if (open.sheet == Sheet::LogbookFiles) ask_logbook_files(m_, LogbookTask::Look);
+  }
   void operator()(const act::ChooseSurroundings& chosen) {
     remember("Other surroundings");
     m_.stop.surroundings = chosen.surroundings;
@@ -67,11 +71,10 @@ class Applier {
     m_.keypad = Keypad{.purpose = KeypadPurpose::Field, .field = open.field};
   }
   void operator()(const act::UseMapPlace& use) {
-    const auto& place = use.by_net ? m_.findings.from_net.place : m_.findings.from_map.place;
-    if (!place) return;
+    const FormAnswer& from = use.by_net ? m_.findings.from_net : m_.findings.from_map;
+    if (!from.place) return;
     remember("Position from the map");
-    m_.stop.by_hand = place;
-    m_.stop.source = PositionSource::ByHand;
+    stand_at(*from.place, from.place_error_m);
     m_.sheet = Sheet::None;
   }
   void operator()(const act::KeepHandle&) {
@@ -97,6 +100,8 @@ class Applier {
     if (m_.keypad) m_.keypad->magnetic = !m_.keypad->magnetic;
   }
   void operator()(const act::KeypadAccept&);
+  void operator()(const act::TakePlace& take);
+  void operator()(const act::PlacesFound& found) { m_.places = found.answer; }
   void operator()(const act::KeypadClose&) { m_.keypad.reset(); }
 
   void operator()(const act::NoseFromCourse& from) {
@@ -244,6 +249,9 @@ class Applier {
   }
   void operator()(const act::NextWeather&) { m_.weather = next_weather(m_.weather); }
   void operator()(const act::LogWritten&) { m_.log_writes.clear(); }
+  void operator()(const act::AskLogbookFiles& ask) { ask_logbook_files(m_, ask.task, ask.path); }
+  void operator()(const act::NextLogbookFolder&) { next_logbook_folder(m_.log_files); }
+  void operator()(const act::LogbookFilesDone& done) { logbook_files_done(m_, done.answer); }
 
   void operator()(const act::Trouble& trouble) { m_.trouble = trouble.what; }
 
@@ -270,6 +278,17 @@ class Applier {
     const auto& here = m_.findings.position;
     if (!m_.ticked_at || !here || !same_stop(*m_.ticked_at, *here)) m_.ticks.clear();
     m_.ticked_at = here;
+  }
+  // `name`: of the place whose middle it is.
+  void stand_at(const Position& position, double error_m, std::string name = {}) {
+    m_.stop.by_hand = position;
+    m_.stop.by_hand_error_m = error_m;
+    m_.stop.by_name = std::move(name);
+    m_.stop.source = PositionSource::ByHand;
+  }
+  void fill_place(Field field, const Position& position, const std::string& name = {}) {
+    m_.form.set_place(field, position, name);
+    if (field == Field::AheadPlace) m_.ahead.push_back(position);
   }
   void search_as_typed() {
     if (m_.keypad && m_.keypad->purpose == KeypadPurpose::Search) m_.search = m_.keypad->text;
@@ -303,15 +322,18 @@ void Applier::operator()(const act::SwitchPractice&) {
 void Applier::operator()(const act::KeypadAccept&) {
   if (!m_.keypad) return;
   Keypad& keypad = *m_.keypad;
-  if (keypad.purpose == KeypadPurpose::Position) {
+  if (types_position(keypad)) {
     const auto position = parse_position(keypad.text);
     if (!position) {
       keypad.error = position.error();
       return;
     }
-    remember("Position by hand");
-    m_.stop.by_hand = *position;
-    m_.stop.source = PositionSource::ByHand;
+    if (keypad.purpose == KeypadPurpose::Position) {
+      remember("Position by hand");
+      stand_at(*position, kTypedPosition_m);
+    } else {
+      fill_place(keypad.field, *position);
+    }
   } else if (keypad.purpose == KeypadPurpose::Nose) {
     const auto heading = read_heading(keypad);
     if (!heading) {
@@ -325,7 +347,18 @@ void Applier::operator()(const act::KeypadAccept&) {
       keypad.error = typed.error();
       return;
     }
-    if (keypad.field == Field::AheadPlace) m_.ahead.push_back(*m_.form.place(keypad.field));
+  }
+  m_.keypad.reset();
+}
+
+void Applier::operator()(const act::TakePlace& take) {
+  if (!m_.keypad || !types_position(*m_.keypad)) return;
+  const places::Place& place = take.place;
+  if (m_.keypad->purpose == KeypadPurpose::Position) {
+    remember("Position by name");
+    stand_at(place.position, kSomewhereInTown_m, words::place(place));
+  } else {
+    fill_place(m_.keypad->field, place.position, words::place(place));
   }
   m_.keypad.reset();
 }

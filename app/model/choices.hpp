@@ -23,7 +23,20 @@ enum class PositionSource { Receiver, ByHand };
 enum class DialUp { TrueNorth, Nose, Facing };
 
 // What covers the places because a person asked for it.
-enum class Sheet { None, Gear, Surroundings, Path, Plan, Scan, Ways, Nose, Paper, Handle, Checks };
+enum class Sheet {
+  None,
+  Gear,
+  Surroundings,
+  Path,
+  Plan,
+  Scan,
+  Ways,
+  Nose,
+  Paper,
+  Handle,
+  Checks,
+  LogbookFiles
+};
 
 // Prospects with at least this chance are listed, in percent.
 inline constexpr std::array kChanceFloors{0.0, 10.0, 40.0, 70.0, 90.0};

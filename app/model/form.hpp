@@ -63,8 +63,11 @@ std::string field_words(Field field, bool miles);
 struct Form {
   std::map<Field, double> numbers = {};
   std::map<Field, Position> places = {};
+  std::map<Field, std::string> names = {};  // of places that were given by name
   std::optional<double> number(Field field) const;
   std::optional<Position> place(Field field) const;
+  std::string name(Field field) const;  // empty: its position was typed
+  void set_place(Field field, const Position& position, const std::string& name);
   bool operator==(const Form&) const = default;
 };
 
@@ -73,6 +76,7 @@ struct FormAnswer {
   std::vector<std::string> lines = {};
   std::string trouble = {};
   std::optional<Position> place = {};
+  double place_error_m = 0.0;
   bool operator==(const FormAnswer&) const = default;
 };
 

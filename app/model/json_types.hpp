@@ -119,7 +119,7 @@ NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE_WITH_DEFAULT(Settings, night, miles, left_han
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(Nose, heading, origin, sigma_deg, taken_at, caution)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(StationKey, source, id)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(Stop, practice, source, by_hand, nose, tail_mark, target,
-                                   strong_stations, pinned, surroundings)
+                                   strong_stations, pinned, surroundings, by_name, by_hand_error_m)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(StationsQuestion, from, search, practice, miles, surroundings,
                                    gear, target, pinned, plan_for, plan_floor_percent,
                                    heading_error_deg, learned, compare, ahead)

@@ -12,6 +12,7 @@
 namespace mastwise {
 namespace {
 
+constexpr const char* kPractice = "PRACTICE";
 constexpr std::array<const char*, 6> kWeathers{"clear", "overcast", "rain",
                                                "snow",  "wind",     "thunder"};
 
@@ -54,7 +55,7 @@ const StopRecord& this_stop(Model& model) {
                   .rig_heading = model.findings.nose,
                   .gear = gear_name(model),
                   .weather = model.weather};
-  if (model.stop.practice) stop.name = "PRACTICE";
+  if (model.stop.practice) stop.name = kPractice;
   log.stop_id = stop.id;
   write(model, stop);
   return *log.stops.insert(log.stops.begin(), std::move(stop));
@@ -99,6 +100,15 @@ void remove(Log& log, const OutcomeRecord& record) {
 }
 
 }  // namespace
+
+bool is_practice(const StopRecord& stop) {
+  return stop.name == kPractice;
+}
+
+std::span<const StopRecord> listed_stops(const Log& log) {
+  constexpr std::size_t kMost = 20;
+  return std::span(log.stops).first(std::min(kMost, log.stops.size()));
+}
 
 void log_outcome(Model& model, const StationKey& key, Outcome outcome) {
   const StationRow* row = model.stations ? find_row(*model.stations, key) : nullptr;
@@ -163,7 +173,7 @@ void teach(Model& model) {
   std::vector<OutcomeRecord> real;
   for (const OutcomeRecord& outcome : model.log.outcomes) {
     const StopRecord* stop = stop_record(model.log, outcome.stop_id);
-    const bool practice = stop != nullptr && stop->name == "PRACTICE";
+    const bool practice = stop != nullptr && is_practice(*stop);
     if (practice == model.stop.practice) real.push_back(outcome);
   }
   Taught taught{.outcomes = real.size()};

@@ -8,6 +8,7 @@
 
 #include <array>
 #include <optional>
+#include <span>
 #include <string>
 #include <variant>
 #include <vector>
@@ -46,6 +47,12 @@ struct Log {
   Taught taught = {};
   bool operator==(const Log&) const = default;
 };
+
+// A stop of the practice area, in mind only.
+bool is_practice(const StopRecord& stop);
+
+// The stops that a list shows: the latest.
+std::span<const StopRecord> listed_stops(const Log& log);
 
 // One touch: what the station did here. The practice area's are never written.
 void log_outcome(Model& model, const StationKey& key, Outcome outcome);

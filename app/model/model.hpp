@@ -3,7 +3,9 @@
 #include "app/model/choices.hpp"
 #include "app/model/form.hpp"
 #include "app/model/log.hpp"
+#include "app/model/logbook_files.hpp"
 #include "app/model/map.hpp"
+#include "app/model/places.hpp"
 #include "app/model/stations.hpp"
 #include "app/model/stop.hpp"
 #include "app/model/sweep.hpp"
@@ -99,6 +101,7 @@ struct Model {
   std::string trouble = {};  // what could not be kept or read
   std::string search = {};
   std::optional<StationsAnswer> stations = {};  // the last answer; its question tells how old it is
+  std::optional<PlacesAnswer> places = {};      // likewise
 
   safety::Antenna antenna = safety::Antenna::Down;
   Asking asking = Asking::Nothing;
@@ -121,7 +124,8 @@ struct Model {
   std::vector<Position> ahead = {};  // places where one might stop
   Log log = {};
   std::vector<LogWrite> log_writes = {};  // not written yet
-  std::string weather = {};               // to be stamped on outcomes
+  LogbookFiles log_files = {};
+  std::string weather = {};  // to be stamped on outcomes
 
   Findings findings = {};
   bool operator==(const Model&) const = default;

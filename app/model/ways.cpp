@@ -28,8 +28,10 @@ SayingInputs saying_inputs(const Model& model) {
     inputs.handle_now = HandleReading::dial_deg(*reading);
   }
   if (const auto place = model.form.place(Field::LandmarkPlace)) {
-    inputs.landmark =
-        Landmark{.name = "the landmark", .position = *place, .error_m = kTransmitter_m};
+    const std::string name = model.form.name(Field::LandmarkPlace);
+    inputs.landmark = Landmark{.name = name.empty() ? "the landmark" : "the middle of " + name,
+                               .position = *place,
+                               .error_m = name.empty() ? kTransmitter_m : kDotOfTown_m};
   }
   const UtcTime now = moment_of(model);
   const sky::Shadow shadow = sky::plumb_shadow(*found.position, now);
@@ -62,8 +64,12 @@ HeadingContext heading_context(const Model& model) {
   if (found.card) context.distance_m = found.card->distance_m;
   const auto parked = model.parked.result();
   const bool by_hand = model.stop.source == PositionSource::ByHand;
-  context.stop_error_m =
-      !by_hand && parked && parked->scatter_m ? *parked->scatter_m : kTypedPosition_m;
+  context.stop_error_m = kTypedPosition_m;
+  if (by_hand) {
+    context.stop_error_m = model.stop.by_hand_error_m;
+  } else if (parked && parked->scatter_m) {
+    context.stop_error_m = *parked->scatter_m;
+  }
   context.transmitter_error_m = kTransmitter_m;
   if (found.field) context.declination_sigma_deg = found.field->declination_sigma_deg;
   context.deviation_sigma_deg = kKeptAwayDeviation_deg;

@@ -51,7 +51,7 @@ class FormPage {
     const auto number = model_.form.number(field);
     const auto place = model_.form.place(field);
     const std::string value = number  ? fmt::format("{:g}", *number)
-                              : place ? format_position(*place, Notation::Decimal)
+                              : place ? place_words(field, *place)
                                       : std::string("type");
     const std::string label = field_words(field, model_.settings.miles);
     if (column.field("field " + std::to_string(static_cast<int>(field)), label, value,
@@ -64,6 +64,11 @@ class FormPage {
   }
 
  private:
+  std::string place_words(Field field, const Position& place) const {
+    const std::string name = model_.form.name(field);
+    return name.empty() ? format_position(place, Notation::Decimal) : name;
+  }
+
   Ui& ui_;
   const char* name_;
   const Model& model_;

@@ -182,10 +182,11 @@ std::pair<std::string, std::string> area_words(const Model& model) {
   if (!sheet->trouble.empty()) return {"Not computed", words::sentence(sheet->trouble)};
   if (sheet->done < 1.0) return {what, fmt::format("{:.0f} % computed", 100.0 * sheet->done)};
   if (!sheet->here_percent) return {what, "The chance here is not known: ground is missing."};
-  std::string found = fmt::format("Here {:.0f} %. ", *sheet->here_percent);
+  std::string found = "Other stations not counted. Here " +
+                      words::chance_number(*sheet->here_percent) + ". ";
   if (sheet->spots.empty()) return {what, found + "No place around is clearly better."};
   const AreaSpot& best = sheet->spots.front();
-  found += fmt::format("{:.0f} % {} {} of here.", best.chance_percent,
+  found += fmt::format("{} {} {} of here.", words::chance_number(best.chance_percent),
                        words::distance(best.distance_m, model.settings.miles),
                        words::octant(best.bearing));
   return {what, found};

@@ -34,6 +34,7 @@ class MapDrawing {
   void area_scan();
   void lines();
   void rings();
+  void ring_names();
   void beam();
   void other_stations();
   void stations();
@@ -41,6 +42,12 @@ class MapDrawing {
   void rig();
 
  private:
+  struct Ring {
+    double step, unit_m;
+  };
+  static constexpr int kRings = 4;
+  Ring ring_step() const;
+
   struct Mark {
     Point at;
     const StationRow* row;
@@ -114,7 +121,7 @@ void MapDrawing::lines() {
 }
 
 // Circles around the stop at round distances, of which two or three are seen.
-void MapDrawing::rings() {
+MapDrawing::Ring MapDrawing::ring_step() const {
   constexpr double kMetresPerMile = 1609.344;
   const double unit_m = model_.settings.miles ? kMetresPerMile : 1000.0;
   const double room = 0.5 * std::min(area_.width(), area_.height()) * view_.metres_per_unit;
@@ -124,13 +131,23 @@ void MapDrawing::rings() {
   } else if (step * unit_m * 2.0 > room) {
     step /= 2.0;
   }
-  for (int i = 1; i <= 4; ++i) {
-    const double distance_m = i * step * unit_m;
-    const float radius = units(distance_m);
-    canvas_.circle(stop(), radius, theme_.second_ink, 1.2f);
-    const Point top = ui::around(stop(), radius, 45.0);
-    if (seen(top, -40.0f))
-      label(top, words::distance(distance_m, model_.settings.miles), false, true);
+  return {step, unit_m};
+}
+
+void MapDrawing::rings() {
+  const Ring ring = ring_step();
+  for (int i = 1; i <= kRings; ++i) {
+    canvas_.circle(stop(), units(i * ring.step * ring.unit_m), theme_.second_ink, 1.2f);
+  }
+}
+
+void MapDrawing::ring_names() {
+  const Ring ring = ring_step();
+  for (int i = 1; i <= kRings; ++i) {
+    const Point place = ui::around(stop(), units(i * ring.step * ring.unit_m), 45.0);
+    if (!seen(place, -40.0f)) continue;
+    label(place, fmt::format("{:g} {}", i * ring.step, model_.settings.miles ? "mi" : "km"), false,
+          false);
   }
 }
 
@@ -148,9 +165,12 @@ void MapDrawing::beam() {
     const float left = to - static_cast<float>(slack->left_deg);
     const float right = to + static_cast<float>(slack->right_deg);
     constexpr float kOpacity = 0.22f;
-    // Each half is less than a half circle, as a filled sector must be.
-    canvas_.sector(stop(), reach, left, to, theme_.accent, kOpacity);
-    canvas_.sector(stop(), reach, to, right, theme_.accent, kOpacity);
+    // Each half is less than a half circle, as a filled sector must be. The colours of an area are
+    // left as they are.
+    if (!model_.map.area) {
+      canvas_.sector(stop(), reach, left, to, theme_.accent, kOpacity);
+      canvas_.sector(stop(), reach, to, right, theme_.accent, kOpacity);
+    }
     edge(left);
     edge(right);
   } else {
@@ -225,6 +245,11 @@ void MapDrawing::stations() {
   if (model_.stop.target) target = key_of(*model_.stop.target);
   for (auto one = all.rbegin(); one != all.rend(); ++one) mark(*one);
   for (const Mark& one : all) {
+    constexpr float kRadius = 14.0f;  // names may touch a mark's edge
+    plates_.push_back({one.at.x - kRadius, one.at.y - kRadius, one.at.x + kRadius,
+                       one.at.y + kRadius});
+  }
+  for (const Mark& one : all) {
     if (is(one, model_.map.selected)) canvas_.circle(one.at, 26.0f, theme_.accent, 4.0f);
   }
   const auto name = [&](const Mark& one, bool must) {
@@ -274,6 +299,7 @@ void draw_map(Ui& ui, Rect area, const Model& model) {
     drawing.stations();
   }
   drawing.spots();
+  drawing.ring_names();
   drawing.rig();
   ui.canvas().pop_clip();
   ui.canvas().outline(area, ui.theme().rule, 2.0f);

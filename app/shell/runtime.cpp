@@ -1,10 +1,14 @@
 #include "app/shell/runtime.hpp"
 
+#include "app/worker/logbook_work.hpp"
 #include "app/worker/map_maker.hpp"
+#include "app/worker/place_search.hpp"
 #include "app/worker/station_search.hpp"
 #include "core/broadcast/catalog.hpp"
 #include "platform/clock.hpp"
+#include "platform/places_to_look.hpp"
 
+#include <filesystem>
 #include <random>
 #include <variant>
 
@@ -39,12 +43,31 @@ Result<Done> write_log(Logbook& logbook, const LogWrite& write, const std::strin
   return Done{};
 }
 
-Result<Log> read_log(Logbook& logbook) {
+Result<LogbookRecords> read_records(Logbook& logbook) {
   auto stops = logbook.stops();
   if (!stops) return stops.error();
   auto outcomes = logbook.outcomes();
   if (!outcomes) return outcomes.error();
-  return Log{.stops = *std::move(stops), .outcomes = *std::move(outcomes)};
+  return LogbookRecords{.stops = *std::move(stops), .outcomes = *std::move(outcomes)};
+}
+
+// Where logbooks are given out to and looked for: the user's documents first, or where they have
+// none, the folder of the logbook itself.
+std::vector<LogbookFolder> logbook_folders(const RuntimeWish& wish) {
+  namespace fs = std::filesystem;
+  std::vector<LogbookFolder> folders;
+  for (const std::string& folder : wish.import_folders) {
+    folders.push_back({.name = fs::path(folder).filename().string(), .path = folder});
+  }
+  if (!folders.empty() || !wish.logbook_path) return folders;
+  for (const platform::PlaceToLook& place : platform::places_to_look()) {
+    const LogbookFolder folder{.name = place.name, .path = place.path};
+    folders.insert(place.name == "Documents" ? folders.begin() : folders.end(), folder);
+  }
+  const bool documents = !folders.empty() && folders.front().name == "Documents";
+  folders.insert(documents ? folders.end() : folders.begin(),
+                 {.name = "Mastwise", .path = fs::path(*wish.logbook_path).parent_path().string()});
+  return folders;
 }
 
 }  // namespace
@@ -69,9 +92,10 @@ Result<std::unique_ptr<Runtime>> Runtime::start(const RuntimeWish& wish) {
     auto read = read_kept(*logbook);
     if (!read) return read.error();
     kept = *read;
-    auto records = read_log(*logbook);
+    auto records = read_records(*logbook);
     if (!records) return records.error();
-    log = *std::move(records);
+    log.stops = std::move(records->stops);
+    log.outcomes = std::move(records->outcomes);
     runtime->logbook_ = *std::move(logbook);
   }
   runtime->date_floor_ = kept.date_floor;
@@ -93,6 +117,12 @@ Result<std::unique_ptr<Runtime>> Runtime::start(const RuntimeWish& wish) {
   errands.push_back(stations_errand(sources, wish.wake));
   errands.push_back(map_errand(sources, load_borders, wish.wake));
   errands.push_back(area_errand(sources, wish.wake));
+  errands.push_back(places_errand(wish.places, wish.wake));
+  errands.push_back(logbook_files_errand(
+      {.logbook_path = wish.logbook_path,
+       .folders = [wish] { return logbook_folders(wish); },
+       .read_again = [runtime = runtime.get()] { return read_records(*runtime->logbook_); }},
+      wish.wake));
   runtime->session_ = std::make_unique<Session>(std::move(model), runtime->world_,
                                                 std::move(errands), runtime->keeper());
   return runtime;

@@ -14,7 +14,9 @@ struct RuntimeWish {
   std::string catalog_path = {};                 // the user's stations
   std::string terrain_folder = {};               // the user's elevation tiles
   std::optional<std::string> logbook_path = {};  // nothing: nothing is kept (pictures, trials)
-  std::function<void()> wake = [] {};            // called from the workers' threads
+  std::vector<std::string> import_folders = {};  // where tables are looked for; else the user's own
+  std::function<Result<places::Gazetteer>()> places = load_places;  // in the worker's thread
+  std::function<void()> wake = [] {};  // called from the workers' threads
 };
 
 // Everything behind the screens, put together: models of the world, stores, workers, session.

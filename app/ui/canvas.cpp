@@ -85,8 +85,8 @@ void Canvas::circle(Point centre, float radius, Colour colour, float width) {
   constexpr int kLeast = 12, kMost = 512;
   const float radius_px = std::max(1.0f, radius * scale_);
   const float half_step = std::acos(1.0f - kOff_px / radius_px);
-  const int corners = std::clamp(
-      static_cast<int>(std::ceil(std::numbers::pi_v<float> / half_step)), kLeast, kMost);
+  const int corners =
+      std::clamp(static_cast<int>(std::ceil(std::numbers::pi_v<float> / half_step)), kLeast, kMost);
   list_.AddCircle(px(centre), radius * scale_, packed(colour), corners, width * scale_);
 }
 

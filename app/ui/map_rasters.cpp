@@ -47,10 +47,10 @@ ReliefExtremes relief_extremes(bool night) {
 }
 
 Raster relief_raster(const map::Relief& relief, bool night) {
-  constexpr int kHatch = 9;  // cells from stroke to stroke
+  constexpr int kHatch = 12;  // cells from stroke to stroke
   const Ground& ground = night ? kNight : kDay;
   const std::uint32_t paper = packed(theme(night).paper);
-  const std::uint32_t stroke = packed(mixed(theme(night).paper, theme(night).rule, 0.6));
+  const std::uint32_t stroke = packed(mixed(theme(night).paper, theme(night).rule, 0.35));
   Raster raster{.width = relief.grid.columns, .height = relief.grid.rows};
   raster.rgba.reserve(relief.shade.size());
   // Two bytes in, one colour out: worked out once.

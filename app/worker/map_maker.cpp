@@ -57,6 +57,12 @@ map::ReliefGrid relief_grid(double radius_m) {
   return {.columns = cells, .rows = cells, .metres_per_cell = cell_m};
 }
 
+// Slopes grow flat with the width of the cells: they are raised so that hills stay hills.
+map::Light light(const map::ReliefGrid& grid) {
+  constexpr double kAsTheyAre_m = 30.0, kMost = 10.0;
+  return {.vertical_scale = std::clamp(grid.metres_per_cell / kAsTheyAre_m, 1.5, kMost)};
+}
+
 // The lines are there at once, the ground when it has been shaded.
 Result<Done> MapMaker::fill(MapSheet& sheet, const MapWorker::Work& work) {
   const auto visited = countries_.visit(sheet.question.practice);
@@ -66,8 +72,8 @@ Result<Done> MapMaker::fill(MapSheet& sheet, const MapWorker::Work& work) {
   if (const auto added = add_lines(sheet, *projection); !added) return added;
   if (const auto added = add_stations(sheet, *visited->country); !added) return added;
   work.publish(sheet);
-  auto relief =
-      map::shade_relief(visited->country->tiles, *projection, relief_grid(sheet.question.radius_m));
+  const map::ReliefGrid grid = relief_grid(sheet.question.radius_m);
+  auto relief = map::shade_relief(visited->country->tiles, *projection, grid, light(grid));
   if (!relief) return relief.error();
   sheet.relief = *std::move(relief);
   return Done{};

@@ -2,6 +2,7 @@
 
 #include "app/shell/sdl_input.hpp"
 #include "app/shell/startup.hpp"
+#include "tests/support/assets.hpp"
 
 #include <catch2/catch.hpp>
 #include <imgui.h>
@@ -22,7 +23,10 @@ Stage::Stage(const Screen& screen, std::string data_folder) {
   SDL_FlushEvents(SDL_FIRSTEVENT, SDL_LASTEVENT);
   if (data_folder.empty()) data_folder = own_folder_.emplace().path();
   auto started = shell::Runtime::start(
-      {.catalog_path = data_folder + "/catalog", .logbook_path = data_folder + "/logbook"});
+      {.catalog_path = data_folder + "/catalog",
+       .logbook_path = data_folder + "/logbook",
+       .import_folders = {data_folder},
+       .places = [all = gazetteer()]() -> Result<places::Gazetteer> { return all; }});
   if (!started) FAIL(started.error().message());
   runtime_ = *std::move(started);
   const auto metrics = ui::metrics(screen.width_px, screen.height_px, screen.dots_per_inch);

@@ -170,6 +170,16 @@ const std::vector<View>& views() {
          open_keypad(s, KeypadPurpose::Position, false);
          press(s, act::KeypadType{"42.5N 118.5W"});
        }},
+      {"keypad, position, a town's name",
+       [](Stage& s) {
+         open_keypad(s, KeypadPurpose::Position, true);
+         press(s, act::KeypadType{"SAN"});
+       }},
+      {"keypad, a place ahead, a name of no town",
+       [](Stage& s) {
+         press(s, act::OpenField{Field::AheadPlace});
+         press(s, act::KeypadType{"QZQZQZ"});
+       }},
       {"keypad, nose", [](Stage& s) { open_keypad(s, KeypadPurpose::Nose, false); }},
       {"keypad, nose, true",
        [](Stage& s) {
@@ -246,8 +256,34 @@ const std::vector<View>& views() {
          press(s, act::TurnSweep{-50.0});
          press(s, act::MarkEdge{.right = false});
        }},
+      {"logbook files, none found",
+       [](Stage& s) { press(s, act::OpenSheet{Sheet::LogbookFiles}); }},
+      {"logbook files, given out",
+       [](Stage& s) {
+         press(s, act::OpenSheet{Sheet::LogbookFiles});
+         press(s, act::AskLogbookFiles{LogbookTask::GiveTable, {}});
+         press(s, act::AskLogbookFiles{LogbookTask::GiveBackup, {}});
+       }},
+      {"logbook files, taken in",
+       [](Stage& s) {
+         press(s, act::OpenSheet{Sheet::LogbookFiles});
+         press(s, act::AskLogbookFiles{LogbookTask::GiveBackup, {}});
+         press(s, act::AskLogbookFiles{LogbookTask::TakeIn,
+                                       s.model().log_files.answer->files.front().path});
+       }},
       {"Logbook", [](Stage& s) { press(s, act::Show{Place::Logbook}); }},
       {"Ahead", [](Stage& s) { press(s, act::Show{Place::Ahead}); }},
+      {"Ahead with two places",
+       [](Stage& s) {
+         press(s, act::Show{Place::Ahead});
+         type_number(s, Field::AheadPlace, "43.1,-118.2");
+         type_number(s, Field::AheadPlace, "-28.2,-65.1");
+       }},
+      {"Stations by hand",
+       [](Stage& s) {
+         set_by_hand(s);
+         press(s, act::Show{Place::Stations});
+       }},
       {"under way", drive},
       {"alarm",
        [](Stage& s) {

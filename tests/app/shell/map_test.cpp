@@ -136,7 +136,7 @@ TEST_CASE("a finger in a list of stations moves no map") {
 }
 
 // The area on the screen is the one that the scan computes, which area_scan_test.cpp checks against
-// single paths; and the chance in its middle is the list's, within what a cell differs.
+// single paths. It leaves out what other stations disturb: the list's chance is no greater.
 TEST_CASE("where to stand: the chance around, the best spots, and how far they are") {
   Stage stage;
   open_map(stage);
@@ -148,7 +148,7 @@ TEST_CASE("where to stand: the chance around, the best spots, and how far they a
   CHECK(sheet.percent.size() == sheet.side * sheet.side);
   REQUIRE(sheet.here_percent);
   REQUIRE(stage.model().findings.outlook);
-  CHECK(*sheet.here_percent == Approx(*stage.model().findings.outlook->chance_percent).margin(4.0));
+  CHECK(*sheet.here_percent + 1.0 >= *stage.model().findings.outlook->chance_percent);
   for (const AreaSpot& spot : sheet.spots) {
     CHECK(spot.gain_percent >= 5.0);
     CHECK(spot.chance_percent == Approx(*sheet.here_percent + spot.gain_percent));

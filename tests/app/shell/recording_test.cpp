@@ -1,6 +1,7 @@
 #include "app/shell/recording.hpp"
 
 #include "app/model/action_json.hpp"
+#include "tests/support/logbook_records.hpp"
 #include "tests/support/receiver_log.hpp"
 #include "tests/support/stage.hpp"
 
@@ -86,12 +87,50 @@ reception::PathPicture some_picture() {
   return picture;
 }
 
+places::Place some_place() {
+  return {.name = "São \"P\"",
+          .country = "BR",
+          .country_name = "Brazil",
+          .admin = "27",
+          .region = "r",
+          .population = 12'345'678,
+          .position = *Position::at_deg(-23.5475, -46.6361)};
+}
+
+PlacesAnswer some_places() {
+  const Position near = *Position::at_deg(0.1, 0.7);
+  places::Place hamlet = some_place();
+  hamlet.population.reset();
+  return {.question = {.typed = "sa", .near = near, .shown = {near}},
+          .found = {{.place = some_place(), .way = path_between(near, some_place().position)},
+                    {.place = hamlet}},
+          .said = {{.position = near,
+                    .near = places::NearPlace{.place = hamlet,
+                                              .distance_m = 0.3,
+                                              .bearing = Bearing<True>::degrees(0.1)}},
+                   {.position = hamlet.position}},
+          .trouble = "t"};
+}
+
+LogbookFilesAnswer some_files() {
+  return {
+      .question = {.task = LogbookTask::GiveBackup, .path = "/p", .day = "2026-07-02", .number = 3},
+      .folders = {{.name = "n", .path = "/p"}},
+      .files = {{.name = "f", .folder = "n", .path = "/p/f", .bytes = 5'000'000'000}},
+      .said = {"a", "b"},
+      .trouble = "t",
+      .records =
+          LogbookRecords{.stops = {test::full_stop("a1")}, .outcomes = {test::full_outcome("a1")}}};
+}
+
 // One of every action, none of its members as a new one has them.
 std::vector<Action> every_action() {
   const Monotonic now(milliseconds(123'456));
   const Stop stop{.practice = true,
                   .source = PositionSource::ByHand,
                   .by_hand = *Position::at_deg(0.1, 0.2),
+                  .by_hand_error_m = 0.3,
+                  .by_name = "b",
                   .nose = Nose{.heading = Bearing<Magnetic>::degrees(118.3),
                                .origin = Nose::Origin::BackedIn,
                                .sigma_deg = 1.1,
@@ -201,7 +240,12 @@ std::vector<Action> every_action() {
           act::LogOutcome{{"s", "QABC-23"}, Outcome::breaks_up},
           act::NextWeather{},
           act::LogWritten{},
-          act::TakeBack{}};
+          act::TakeBack{},
+          act::TakePlace{some_place()},
+          act::PlacesFound{some_places()},
+          act::AskLogbookFiles{LogbookTask::TakeIn, "/p/f"},
+          act::NextLogbookFolder{},
+          act::LogbookFilesDone{some_files()}};
 }
 
 template <class T>
@@ -236,6 +280,12 @@ TEST_CASE("what actions carry reads back the same, to the last bit") {
       CHECK(as<act::SetStop>(*read).stop == as<act::SetStop>(action).stop);
     } else if (std::holds_alternative<act::StationsFound>(action)) {
       CHECK(as<act::StationsFound>(*read).answer == as<act::StationsFound>(action).answer);
+    } else if (std::holds_alternative<act::PlacesFound>(action)) {
+      CHECK(as<act::PlacesFound>(*read).answer == as<act::PlacesFound>(action).answer);
+    } else if (std::holds_alternative<act::LogbookFilesDone>(action)) {
+      CHECK(as<act::LogbookFilesDone>(*read).answer == as<act::LogbookFilesDone>(action).answer);
+    } else if (std::holds_alternative<act::TakePlace>(action)) {
+      CHECK(as<act::TakePlace>(*read).place == as<act::TakePlace>(action).place);
     } else if (std::holds_alternative<act::ReceiverBytes>(action)) {
       CHECK(as<act::ReceiverBytes>(*read).bytes == as<act::ReceiverBytes>(action).bytes);
     } else if (std::holds_alternative<act::MapDrawn>(action)) {
