@@ -1,5 +1,7 @@
 #include "app/ui/dial.hpp"
 
+#include "app/ui/rig_shape.hpp"
+
 #include <algorithm>
 #include <array>
 #include <cmath>
@@ -122,20 +124,19 @@ void Painter::rig() {
     return;
   }
   const double nose_deg = (view_.nose->nose() - view_.up).clockwise_deg();
-  // Along the nose, and across it to the right.
-  const auto place = [&](float ahead, float right) {
-    const Point forward = around({0.0f, 0.0f}, 1.0f, nose_deg);
-    return Point{centre_.x + ahead * forward.x - right * forward.y,
-                 centre_.y + ahead * forward.y + right * forward.x};
+  const Point forward = around({0.0f, 0.0f}, 1.0f, nose_deg);
+  const auto places = [&](const auto& shape) {
+    std::vector<Point> points;
+    for (const RigPoint& point : shape) {
+      points.push_back({centre_.x + point.ahead * forward.x - point.right * forward.y,
+                        centre_.y + point.ahead * forward.y + point.right * forward.x});
+    }
+    return points;
   };
-  const std::array outline{place(-80, -26), place(-72, -34), place(48, -34), place(64, -28),
-                           place(76, -15),  place(85, 0),    place(76, 15),  place(64, 28),
-                           place(48, 34),   place(-72, 34),  place(-80, 26)};
+  const std::vector<Point> outline = places(kRigOutline);
   canvas_.polygon(outline, theme_.paper);
   canvas_.polyline(outline, theme_.ink, 4.0f, true);
-  const std::array windscreen{place(50, -20), place(56, -10), place(58, 0), place(56, 10),
-                              place(50, 20)};
-  canvas_.polyline(windscreen, theme_.ink, 4.0f);
+  canvas_.polyline(places(kRigWindscreen), theme_.ink, 4.0f);
   canvas_.disc(centre_, 10.0f, theme_.ink);
 }
 
