@@ -161,6 +161,11 @@ struct LogOutcome {
 struct NextWeather {};
 struct LogWritten {};  // all that was to be written is on the disk
 
+struct SavePaper {};  // the card for paper, into a file
+struct PaperSaved {
+  std::string file;  // empty: it could not be; the trouble follows
+};
+
 struct Trouble {
   std::string what;  // something could not be kept or read; shown until the next touch
 };
@@ -184,6 +189,7 @@ using Action = std::variant<
     act::RefuseAsked, act::GoToRoof, act::LeaveRoof, act::SwitchTone, act::BeginSweep,
     act::TurnSweep, act::SetMeter, act::ReadMeter, act::NextScale, act::DropReading, act::KeepSweep,
     act::ForgetCorrection, act::DropPlace, act::DropAllPlaces, act::LogOutcome, act::NextWeather,
-    act::LogWritten, act::AntennaIsDown, act::Trouble, act::TakeBack>;
+    act::LogWritten, act::SavePaper, act::PaperSaved, act::AntennaIsDown, act::Trouble,
+    act::TakeBack>;
 
 }  // namespace mastwise

@@ -206,6 +206,7 @@ NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(SetMeter, by)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(ReadMeter, nothing)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(LogOutcome, key, outcome)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(DropPlace, index)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(PaperSaved, file)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(Trouble, what)
 
 }  // namespace act
@@ -276,6 +277,8 @@ constexpr std::array kNames{"Tick",
                             "LogOutcome",
                             "NextWeather",
                             "LogWritten",
+                            "SavePaper",
+                            "PaperSaved",
                             "AntennaIsDown",
                             "Trouble",
                             "TakeBack"};
@@ -341,6 +344,7 @@ nlohmann::json to_json(const Model& model) {
                       {"stop", model.stop},
                       {"search", model.search},
                       {"trouble", model.trouble},
+                      {"paper_file", model.paper_file},
                       {"sheet", model.sheet},
                       {"chance_floor", model.chance_floor},
                       {"by_network", model.by_network},

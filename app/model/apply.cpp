@@ -48,7 +48,10 @@ class Applier {
   void operator()(const act::SwitchPractice&);
   void operator()(const act::TurnDial&) { next(m_.dial_up, DialUp::Facing); }
 
-  void operator()(const act::OpenSheet& open) { m_.sheet = open.sheet; }
+  void operator()(const act::OpenSheet& open) {
+    m_.sheet = open.sheet;
+    m_.paper_file.clear();
+  }
   void operator()(const act::ChooseSurroundings& chosen) {
     remember("Other surroundings");
     m_.stop.surroundings = chosen.surroundings;
@@ -216,6 +219,16 @@ class Applier {
   }
   void operator()(const act::NextWeather&) { m_.weather = next_weather(m_.weather); }
   void operator()(const act::LogWritten&) { m_.log_writes.clear(); }
+
+  void operator()(const act::SavePaper&) {
+    m_.paper_wanted = true;
+    m_.paper_file.clear();
+    m_.trouble.clear();
+  }
+  void operator()(const act::PaperSaved& saved) {
+    m_.paper_wanted = false;
+    m_.paper_file = saved.file;
+  }
 
   void operator()(const act::Trouble& trouble) { m_.trouble = trouble.what; }
 

@@ -116,6 +116,8 @@ struct Model {
   Log log = {};
   std::vector<LogWrite> log_writes = {};  // not written yet
   std::string weather = {};               // to be stamped on outcomes
+  bool paper_wanted = false;              // the card for paper is not written yet
+  std::string paper_file = {};            // where the last one lies
 
   Findings findings = {};
   bool operator==(const Model&) const = default;

@@ -30,7 +30,8 @@ std::string ruler_words(const RulerLine& ruler) {
   };
   constexpr double kLaid_mm = 100.0;
   return fmt::format(
-      "By the ruler alone, meridians upright: {} and {} from the stop lies on the line. Half a "
+      "By the ruler alone, meridians upright: the point {} and {} from the stop lies on the line. "
+      "Half a "
       "millimetre astray makes {:.1f}°.",
       way(ruler.right_per_100_mm, "right", "left"), way(ruler.up_per_100_mm, "up", "down"),
       ruler_bearing_error_deg(kLaid_mm));

@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <string>
+#include <utility>
 #include <vector>
 
 #include <fmt/format.h>
@@ -104,13 +105,28 @@ double Table::tail(Pen& pen, double top) const {
   return top;
 }
 
-// The bottom of all rows with lists of so many lines.
-double measured(const Pen& pen, const PaperPlan& plan, const Table& table, double top,
-                std::size_t most_lines) {
+// How many lines the lists of each row may take so that all rows end above `bottom`: one at least,
+// and where there is room, more.
+std::vector<std::size_t> lines_of_rows(const Pen& pen, const PaperPlan& plan, const Table& table,
+                                       double top, double bottom) {
   Page scratch{};
   Pen dry = pen.on(scratch);
-  for (std::size_t i = 0; i < plan.headings.size(); ++i) top = table.row(dry, i, top, most_lines);
-  return top;
+  std::vector<std::size_t> lines(plan.headings.size(), 1);
+  const auto fit = [&] {
+    double y = top;
+    for (std::size_t i = 0; i < lines.size() && y <= bottom; ++i) {
+      y = table.row(dry, i, y, lines[i]);
+    }
+    return y <= bottom;
+  };
+  if (!fit()) return lines;
+  for (std::size_t most = 2; most <= kMostLines; ++most) {
+    for (std::size_t& one : lines) {
+      const std::size_t before = std::exchange(one, most);
+      if (!fit()) one = before;
+    }
+  }
+  return lines;
 }
 
 }  // namespace
@@ -126,19 +142,18 @@ double write_plan(Pen& pen, const PaperPlan& plan, const Area& area) {
   Page scratch{};
   Pen dry = pen.on(scratch);
   const double bottom = area.bottom - table.tail(dry, 0.0);
-  std::size_t most_lines = kMostLines;
-  while (most_lines > 1 && measured(pen, plan, table, y, most_lines) > bottom) --most_lines;
+  const std::vector<std::size_t> lines = lines_of_rows(pen, plan, table, y, bottom);
   const std::size_t count = plan.headings.size();
   for (std::size_t i = 0; i < count; ++i) {
     const double more = i + 1 < count ? kCellBold.line_pt() : 0.0;
-    if (table.row(dry, i, y, most_lines) + more > bottom) {
+    if (table.row(dry, i, y, lines[i]) + more > bottom) {
       y = pen.paragraph({area.left, y}, area.width(),
                         fmt::format("and {} more heading{}: see the program's plan", count - i,
                                     count - i == 1 ? "" : "s"),
                         kCellBold, 1);
       break;
     }
-    y = table.row(pen, i, y, most_lines);
+    y = table.row(pen, i, y, lines[i]);
   }
   return table.tail(pen, y);
 }

@@ -1,5 +1,6 @@
 #include "app/shell/runtime.hpp"
 
+#include "app/shell/paper_file.hpp"
 #include "app/worker/station_search.hpp"
 #include "core/broadcast/catalog.hpp"
 #include "platform/clock.hpp"
@@ -87,15 +88,18 @@ Result<std::unique_ptr<Runtime>> Runtime::start(const RuntimeWish& wish) {
                                                  .practice_stations = runtime->practice_.stations,
                                                  .practice_terrain_folder = practice_folder()}),
                                wish.wake);
-  runtime->session_ = std::make_unique<Session>(std::move(model), runtime->world_,
-                                                *runtime->worker_, runtime->keeper());
+  runtime->session_ = std::make_unique<Session>(
+      std::move(model), runtime->world_, *runtime->worker_, runtime->keeper(wish.paper_folder));
   return runtime;
 }
 
-Keeper Runtime::keeper() {
+Keeper Runtime::keeper(const std::string& paper_folder) {
+  const auto save_paper = [paper_folder](const Model& model) {
+    return save_card(model, paper_folder);
+  };
   if (!logbook_) {
     const auto nothing = [](const auto&) -> Result<Done> { return Done{}; };
-    return {nothing, nothing, nothing, nothing};
+    return {nothing, nothing, nothing, nothing, save_paper};
   }
   return {
       [this](safety::Antenna antenna) { return logbook_->keep_antenna(antenna); },
@@ -105,6 +109,7 @@ Keeper Runtime::keeper() {
         return day ? logbook_->keep_trusted_date(*day) : Done{};
       },
       [this](const LogWrite& write) { return write_log(*logbook_, write); },
+      save_paper,
   };
 }
 

@@ -14,6 +14,7 @@ struct RuntimeWish {
   std::string catalog_path = {};                 // the user's stations
   std::string terrain_folder = {};               // the user's elevation tiles
   std::optional<std::string> logbook_path = {};  // nothing: nothing is kept (pictures, trials)
+  std::string paper_folder = {};                 // for the cards on paper
   std::function<void()> wake = [] {};            // called from the worker's thread
 };
 
@@ -28,7 +29,7 @@ class Runtime {
 
  private:
   Runtime(MagneticModel magnetic, Practice practice);
-  Keeper keeper();
+  Keeper keeper(const std::string& paper_folder);
 
   MagneticModel magnetic_;
   Practice practice_;

@@ -168,6 +168,8 @@ std::vector<Action> every_action() {
           act::LogOutcome{{"s", "QABC-23"}, Outcome::breaks_up},
           act::NextWeather{},
           act::LogWritten{},
+          act::SavePaper{},
+          act::PaperSaved{"/data/cards/card.pdf"},
           act::TakeBack{}};
 }
 
