@@ -158,7 +158,7 @@ void add_card(CLI::App& program, Job& chosen) {
   verb->add_flag("--plan", options->plan,
                  "on paper: with the fewest headings for all that is likely");
   verb->add_option("--page", options->page, "on paper: letter or a4; letter if not given")
-      ->check(CLI::IsMember({"letter", "a4"}, CLI::ignore_case));
+      ->transform(CLI::IsMember({"letter", "a4"}, CLI::ignore_case));
   verb->add_option("--dpi", options->dots_per_inch, "of the PNG: dots per inch, 150 if not given")
       ->check(CLI::Range(paper::kLeastDpi, paper::kMostDpi));
   add_stop_options(*verb, options->stop);

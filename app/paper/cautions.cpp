@@ -2,7 +2,6 @@
 #include "core/safety/prompts.hpp"
 
 #include <algorithm>
-#include <array>
 #include <string>
 #include <vector>
 

@@ -72,7 +72,7 @@ void Dial::kite(double bearing_deg, bool filled, const char* label, bool to_left
     pen_.polyline(corners, 1.0, true);
   }
   // Written beside it only where there is room above the ring.
-  constexpr double kTop_deg = 40.0;
+  constexpr double kTop_deg = 25.0;
   if (std::fabs(fold_half_circle_deg(bearing_deg)) > kTop_deg) return;
   const Spot place = at(bearing_deg, radius_ + kMiddle);
   pen_.text({place.x + (to_left ? -8.0 : 8.0), place.y + 2.0}, label, kSmallGrey,
@@ -97,7 +97,7 @@ void Dial::slack() {
            kBand, kGrey);
   if (slack.all_round()) return;
   // They give way to the marks of the norths; the words beside the dial say the same.
-  constexpr double kGiveWay_deg = 17.0;
+  constexpr double kGiveWay_deg = 22.0;
   const auto near_north = [&](Bearing<True> place) {
     const auto needle = to_true(Bearing<Magnetic>(), card_.aim.field.declination);
     return (place - Bearing<True>()).size_deg() < kGiveWay_deg ||

@@ -2,8 +2,6 @@
 #include "app/words.hpp"
 #include "core/geo/notation.hpp"
 
-#include <algorithm>
-#include <array>
 #include <cmath>
 #include <string>
 #include <vector>
@@ -31,8 +29,7 @@ std::string ruler_words(const RulerLine& ruler) {
   constexpr double kLaid_mm = 100.0;
   return fmt::format(
       "By the ruler alone, meridians upright: the point {} and {} from the stop lies on the line. "
-      "Half a "
-      "millimetre astray makes {:.1f}°.",
+      "Half a millimetre astray makes {:.1f}°.",
       way(ruler.right_per_100_mm, "right", "left"), way(ruler.up_per_100_mm, "up", "down"),
       ruler_bearing_error_deg(kLaid_mm));
 }

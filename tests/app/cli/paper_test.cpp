@@ -77,7 +77,7 @@ TEST_CASE("card on paper: the practice area's plan is the verb plan's, and marke
   const test::TemporaryFolder data;
   const std::string pdf = data.file("card.pdf");
   const auto ended = test::run_program(
-      {"card", "--date", "2026-07-02", "--plan", "--page", "a4", "--pdf", pdf}, data.file("data"));
+      {"card", "--date", "2026-07-02", "--plan", "--page", "A4", "--pdf", pdf}, data.file("data"));
   INFO(ended.errors);
   REQUIRE(ended.status == 0);
   const auto planned =
