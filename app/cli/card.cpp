@@ -1,6 +1,10 @@
 #include "app/cli/arguments.hpp"
+#include "app/cli/stop_options.hpp"
 #include "app/cli/verbs.hpp"
+#include "app/paper/layout.hpp"
+#include "app/paper/print.hpp"
 #include "app/shell/startup.hpp"
+#include "app/worker/station_search.hpp"
 
 #include <iostream>
 #include <memory>
@@ -11,9 +15,15 @@ namespace mastwise::cli {
 namespace {
 
 struct CardOptions {
-  std::string at, to, station, date, catalog;
+  std::string at, to, station, date;
+  StopOptions stop = {};
   std::optional<double> nose_deg;
   bool json = false;
+  std::string pdf, png, page = "letter";
+  int dots_per_inch = paper::kUsualDpi;
+  bool plan = false;
+
+  bool on_paper() const { return !pdf.empty() || !png.empty(); }
 };
 
 struct CardInputs {
@@ -31,6 +41,11 @@ Result<CardInputs> practice_inputs() {
 }
 
 Result<CardInputs> card_inputs(const CardOptions& options) {
+  if (options.plan && !options.on_paper()) {
+    return Error{.what = "the plan stands on the paper card only",
+                 .where = "--plan",
+                 .remedy = "add --pdf FILE or --png FILE, or use the verb plan"};
+  }
   if (options.at.empty() && options.to.empty() && options.station.empty()) {
     return practice_inputs();
   }
@@ -43,7 +58,7 @@ Result<CardInputs> card_inputs(const CardOptions& options) {
   }
   const auto from = position_argument("--at", options.at);
   if (!from) return from.error();
-  auto to = destination_argument(options.to, options.station, options.catalog);
+  auto to = destination_argument(options.to, options.station, options.stop.catalog);
   if (!to) return to.error();
   const auto nose = nose_argument(options.nose_deg);
   if (!nose) return nose.error();
@@ -54,6 +69,55 @@ Result<CardInputs> card_inputs(const CardOptions& options) {
   return CardInputs{*from, std::move(*to), *nose};
 }
 
+// What is received at the stop, for the slack, the chance and the plan.
+Result<StationsAnswer> answer_of(const CardOptions& options, const CardInputs& inputs) {
+  const auto setting = stop_setting(options.stop, options.at.empty());
+  if (!setting) return setting.error();
+  StationsQuestion question = setting->question;
+  question.from = inputs.from;
+  question.miles = true;
+  question.plan_for = PlanFor::All;
+  if (inputs.to.station) question.target = key_of(*inputs.to.station);
+  StationsAnswer answer = station_answerer(setting->sources)(
+      question, {.publish = [](const StationsAnswer&) {}, .superseded = [] { return false; }});
+  if (!answer.trouble.empty()) return Error{.what = answer.trouble};
+  return answer;
+}
+
+Result<paper::PaperCard> paper_card(const CardOptions& options, const CardInputs& inputs,
+                                    const AimCard& aim, UtcTime date) {
+  paper::CardFacts facts{.practice = options.at.empty(),
+                         .stop = inputs.from,
+                         .date = date,
+                         .aim = aim,
+                         .station = inputs.to.station,
+                         .context = {.stop_error_m = kTypedPosition_m,
+                                     .transmitter_error_m = kTransmitter_m,
+                                     .deviation_sigma_deg = kKeptAwayDeviation_deg}};
+  if (!inputs.to.station && !options.plan) return paper::card_of(facts);
+  const auto answer = answer_of(options, inputs);
+  if (!answer) return answer.error();
+  facts.slack = answer->target_slack;
+  if (inputs.to.station) {
+    const StationRow* row = find_row(*answer, key_of(*inputs.to.station));
+    if (row != nullptr && row->outlook) facts.chance_percent = row->outlook->chance_percent;
+  }
+  if (options.plan) facts.answer = &*answer;
+  return paper::card_of(facts);
+}
+
+Result<Done> write_paper(const CardOptions& options, const paper::PaperCard& card) {
+  const auto typefaces = paper::Typefaces::load(shell::fonts_folder());
+  if (!typefaces) return typefaces.error();
+  const paper::Page page =
+      paper::lay_out(card, options.page == "a4" ? paper::kA4 : paper::kLetter, *typefaces);
+  if (!options.pdf.empty()) {
+    if (const auto saved = save_pdf(page, *typefaces, options.pdf); !saved) return saved;
+  }
+  if (options.png.empty()) return Done{};
+  return save_png(page, *typefaces, options.dots_per_inch, options.png);
+}
+
 Result<Done> print_card(const CardOptions& options) {
   const auto inputs = card_inputs(options);
   if (!inputs) return inputs.error();
@@ -62,6 +126,11 @@ Result<Done> print_card(const CardOptions& options) {
   const auto magnetic = shell::load_magnetic_model();
   if (!magnetic) return magnetic.error();
   const AimCard card = aim_card(inputs->from, inputs->to.position, *date, *magnetic, inputs->nose);
+  if (options.on_paper()) {
+    const auto facts = paper_card(options, *inputs, card, *date);
+    if (!facts) return facts.error();
+    if (const auto written = write_paper(options, *facts); !written) return written;
+  }
   if (options.json) {
     print(card_json(card));
     return Done{};
@@ -81,10 +150,18 @@ void add_card(CLI::App& program, Job& chosen) {
   auto* to = verb->add_option("--to", options->to, "the aim, in any notation");
   verb->add_option("--station", options->station, "the aim, as a call sign of the catalog")
       ->excludes(to);
-  verb->add_option("--catalog", options->catalog, "the catalog's file in place of the user's own");
   verb->add_option("--date", options->date, "the date for the declination; today if not given");
   verb->add_option("--nose", options->nose_deg, "true heading of the rig's nose in degrees");
   verb->add_flag("--json", options->json, "print one JSON object");
+  verb->add_option("--pdf", options->pdf, "write the card for paper into this PDF file");
+  verb->add_option("--png", options->png, "write the card for paper into this PNG file");
+  verb->add_flag("--plan", options->plan,
+                 "on paper: with the fewest headings for all that is likely");
+  verb->add_option("--page", options->page, "on paper: letter or a4; letter if not given")
+      ->transform(CLI::IsMember({"letter", "a4"}, CLI::ignore_case));
+  verb->add_option("--dpi", options->dots_per_inch, "of the PNG: dots per inch, 150 if not given")
+      ->check(CLI::Range(paper::kLeastDpi, paper::kMostDpi));
+  add_stop_options(*verb, options->stop);
   verb->callback([&chosen, options] { chosen = [options] { return print_card(*options); }; });
 }
 

@@ -22,8 +22,10 @@ Result<Done> open_window(const Options& options) {
   if (!catalog) return catalog.error();
   const auto terrain = options.terrain.empty() ? shell::terrain_folder() : options.terrain;
   if (!terrain) return terrain.error();
-  shell::WindowOptions window{
-      .catalog_path = *catalog, .terrain_folder = *terrain, .logbook_path = *folder + "/logbook"};
+  shell::WindowOptions window{.catalog_path = *catalog,
+                              .terrain_folder = *terrain,
+                              .logbook_path = *folder + "/logbook",
+                              .paper_folder = *folder + "/cards"};
   if (!options.size.empty()) {
     const auto size = size_argument(options.size);
     if (!size) return size.error();

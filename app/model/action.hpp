@@ -5,6 +5,7 @@
 #include "app/model/logbook_files.hpp"
 #include "app/model/map.hpp"
 #include "app/model/places.hpp"
+#include "app/model/route.hpp"
 #include "app/model/stations.hpp"
 #include "app/model/stop.hpp"
 #include "app/model/sweep.hpp"
@@ -187,6 +188,10 @@ struct DropPlace {
   std::size_t index;  // of the places where one might stop
 };
 struct DropAllPlaces {};
+struct SwitchAlong {};  // what holds on the way there
+struct RouteSurveyed {
+  RouteSheet sheet;
+};
 
 // What a station did at this stop.
 struct LogOutcome {
@@ -205,6 +210,11 @@ struct LogbookFilesDone {
 };
 
 struct LogWritten {};  // all that was to be written is on the disk
+
+struct SavePaper {};  // the card for paper, into a file
+struct PaperSaved {
+  std::string file;  // empty: it could not be; the trouble follows
+};
 
 struct Trouble {
   std::string what;  // something could not be kept or read; shown until the next touch
@@ -231,8 +241,9 @@ using Action = std::variant<
     act::ConfirmAsked, act::RefuseAsked, act::GoToRoof, act::LeaveRoof, act::SwitchTone,
     act::BeginSweep, act::TurnSweep, act::SetMeter, act::ReadMeter, act::NextScale,
     act::DropReading, act::MarkEdge, act::KeepSweep, act::ForgetCorrection, act::DropPlace,
-    act::DropAllPlaces, act::LogOutcome, act::NextWeather, act::LogWritten, act::AntennaIsDown,
-    act::Trouble, act::TakePlace, act::PlacesFound, act::AskLogbookFiles, act::NextLogbookFolder,
-    act::LogbookFilesDone, act::TakeBack>;
+    act::DropAllPlaces, act::SwitchAlong, act::RouteSurveyed, act::LogOutcome, act::NextWeather,
+    act::LogWritten, act::AntennaIsDown, act::Trouble, act::TakePlace, act::PlacesFound,
+    act::AskLogbookFiles, act::NextLogbookFolder, act::LogbookFilesDone, act::SavePaper,
+    act::PaperSaved, act::TakeBack>;
 
 }  // namespace mastwise

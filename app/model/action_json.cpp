@@ -1,5 +1,6 @@
 #include "app/model/action_json.hpp"
 
+#include "app/model/action_names.hpp"
 #include "app/model/json_types.hpp"
 #include "app/model/logbook_files_json.hpp"
 #include "app/model/map_json.hpp"
@@ -205,6 +206,7 @@ NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(StationsFound, answer)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(MoveMap, move)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(TouchMap, at)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(AreaScanned, sheet)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(RouteSurveyed, sheet)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(Ask, what)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(BeginSweep, by)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(TurnSweep, degrees)
@@ -213,6 +215,7 @@ NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(ReadMeter, nothing)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(MarkEdge, right)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(LogOutcome, key, outcome)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(DropPlace, index)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(PaperSaved, file)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(Trouble, what)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(PlacesFound, answer)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(AskLogbookFiles, task, path)
@@ -222,92 +225,7 @@ NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(LogbookFilesDone, answer)
 
 namespace {
 
-// In the order of the variant.
-constexpr std::array kNames{"Tick",
-                            "ReceiverBytes",
-                            "LinkChanged",
-                            "Show",
-                            "SetStop",
-                            "UseReceiver",
-                            "NextNotation",
-                            "SwitchNight",
-                            "SwitchUnits",
-                            "SwitchHand",
-                            "SwitchPractice",
-                            "TurnDial",
-                            "OpenSheet",
-                            "ChooseSurroundings",
-                            "ChooseGear",
-                            "OpenKeypad",
-                            "OpenField",
-                            "UseMapPlace",
-                            "KeepHandle",
-                            "ForgetHandle",
-                            "KeypadType",
-                            "KeypadErase",
-                            "KeypadEraseAll",
-                            "KeypadPage",
-                            "KeypadNorth",
-                            "KeypadAccept",
-                            "KeypadClose",
-                            "NoseFromCourse",
-                            "NoseFromSensor",
-                            "NoseFromSun",
-                            "MarkTail",
-                            "NoseFromPoints",
-                            "NextCarrier",
-                            "ForgetNose",
-                            "ClearSearch",
-                            "SelectStation",
-                            "PinStation",
-                            "ChoosePlan",
-                            "NextPlanFloor",
-                            "SwitchChannelEntry",
-                            "ScanStep",
-                            "TickStation",
-                            "ChoosePointing",
-                            "NextChanceFloor",
-                            "SwitchGrouping",
-                            "StationsFound",
-                            "SwitchMap",
-                            "MoveMap",
-                            "TouchMap",
-                            "NextMapUp",
-                            "CentreMap",
-                            "SwitchArea",
-                            "NextAreaRadius",
-                            "MapDrawn",
-                            "AreaScanned",
-                            "Ask",
-                            "ConfirmAsked",
-                            "RefuseAsked",
-                            "GoToRoof",
-                            "LeaveRoof",
-                            "SwitchTone",
-                            "BeginSweep",
-                            "TurnSweep",
-                            "SetMeter",
-                            "ReadMeter",
-                            "NextScale",
-                            "DropReading",
-                            "MarkEdge",
-                            "KeepSweep",
-                            "ForgetCorrection",
-                            "DropPlace",
-                            "DropAllPlaces",
-                            "LogOutcome",
-                            "NextWeather",
-                            "LogWritten",
-                            "AntennaIsDown",
-                            "Trouble",
-                            "TakePlace",
-                            "PlacesFound",
-                            "AskLogbookFiles",
-                            "NextLogbookFolder",
-                            "LogbookFilesDone",
-                            "TakeBack"};
-constexpr std::size_t kActions = std::variant_size_v<Action>;
-static_assert(kNames.size() == kActions, "every action has its name here");
+constexpr std::size_t kActions = kActionNames.size();
 
 template <std::size_t Index>
 Action read_as(const nlohmann::json& json) {
@@ -338,7 +256,7 @@ nlohmann::json to_json(const Action& action) {
         }
       },
       action);
-  json["do"] = kNames[action.index()];
+  json["do"] = kActionNames[action.index()];
   return json;
 }
 
@@ -347,7 +265,7 @@ Result<Action> action_from_json(const nlohmann::json& json) {
   const bool named = kind != json.end() && kind->is_string();
   const std::string name = named ? kind->get<std::string>() : "";
   for (std::size_t i = 0; i < kActions; ++i) {
-    if (name != kNames[i]) continue;
+    if (name != kActionNames[i]) continue;
     try {
       return read(i, json, std::make_index_sequence<kActions>());
     } catch (const std::exception& trouble) {
@@ -368,6 +286,7 @@ nlohmann::json to_json(const Model& model) {
                       {"stop", model.stop},
                       {"search", model.search},
                       {"trouble", model.trouble},
+                      {"paper_file", model.paper_file},
                       {"sheet", model.sheet},
                       {"chance_floor", model.chance_floor},
                       {"by_network", model.by_network},

@@ -52,6 +52,7 @@ class Applier {
   void operator()(const act::OpenSheet& open) {
     m_.sheet = open.sheet;
     if (open.sheet == Sheet::LogbookFiles) ask_logbook_files(m_, LogbookTask::Look);
+    m_.paper_file.clear();
   }
   void operator()(const act::ChooseSurroundings& chosen) {
     remember("Other surroundings");
@@ -241,6 +242,8 @@ class Applier {
       m_.ahead.erase(m_.ahead.begin() + static_cast<std::ptrdiff_t>(drop.index));
     }
   }
+  void operator()(const act::SwitchAlong&) { m_.along = !m_.along; }
+  void operator()(const act::RouteSurveyed& surveyed) { m_.route = surveyed.sheet; }
   void operator()(const act::DropAllPlaces&) { m_.ahead.clear(); }
 
   void operator()(const act::LogOutcome& log) {
@@ -252,6 +255,16 @@ class Applier {
   void operator()(const act::AskLogbookFiles& ask) { ask_logbook_files(m_, ask.task, ask.path); }
   void operator()(const act::NextLogbookFolder&) { next_logbook_folder(m_.log_files); }
   void operator()(const act::LogbookFilesDone& done) { logbook_files_done(m_, done.answer); }
+
+  void operator()(const act::SavePaper&) {
+    m_.paper_wanted = true;
+    m_.paper_file.clear();
+    m_.trouble.clear();
+  }
+  void operator()(const act::PaperSaved& saved) {
+    m_.paper_wanted = false;
+    m_.paper_file = saved.file;
+  }
 
   void operator()(const act::Trouble& trouble) { m_.trouble = trouble.what; }
 

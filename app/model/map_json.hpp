@@ -2,6 +2,7 @@
 
 #include "app/model/json_types.hpp"
 #include "app/model/map.hpp"
+#include "app/model/route.hpp"
 
 NLOHMANN_JSON_NAMESPACE_BEGIN
 
@@ -15,6 +16,12 @@ template <>
 struct adl_serializer<mastwise::AreaSheet> {
   static void to_json(json& out, const mastwise::AreaSheet& sheet);
   static void from_json(const json& in, mastwise::AreaSheet& sheet);
+};
+
+template <>
+struct adl_serializer<mastwise::RouteSheet> {
+  static void to_json(json& out, const mastwise::RouteSheet& sheet);
+  static void from_json(const json& in, mastwise::RouteSheet& sheet);
 };
 
 NLOHMANN_JSON_NAMESPACE_END

@@ -6,6 +6,7 @@
 #include "app/model/logbook_files.hpp"
 #include "app/model/map.hpp"
 #include "app/model/places.hpp"
+#include "app/model/route.hpp"
 #include "app/model/stations.hpp"
 #include "app/model/stop.hpp"
 #include "app/model/sweep.hpp"
@@ -122,10 +123,14 @@ struct Model {
   std::optional<Position> ticked_at = {};  // where: they say nothing of another stop
   Form form = {};
   std::vector<Position> ahead = {};  // places where one might stop
+  bool along = false;                // the way there is looked at
+  std::optional<RouteSheet> route = {};
   Log log = {};
   std::vector<LogWrite> log_writes = {};  // not written yet
   LogbookFiles log_files = {};
-  std::string weather = {};  // to be stamped on outcomes
+  std::string weather = {};     // to be stamped on outcomes
+  bool paper_wanted = false;    // the card for paper is not written yet
+  std::string paper_file = {};  // where the last one lies
 
   Findings findings = {};
   bool operator==(const Model&) const = default;

@@ -119,10 +119,12 @@ const PlanStep* chosen_step(const Model& model) {
   return model.scan_step < steps.size() ? &steps[model.scan_step] : nullptr;
 }
 
-std::vector<ScanCandidate> candidates_of(const Model& model, const PlanStep& step) {
+}  // namespace
+
+std::vector<ScanCandidate> scan_candidates(const StationsAnswer& answer, const PlanStep& step) {
   std::vector<ScanCandidate> candidates;
   for (const PlanStation& station : step.brings) {
-    const StationRow* row = find_row(*model.stations, station.key);
+    const StationRow* row = find_row(answer, station.key);
     if (row == nullptr || !row->outlook) continue;
     candidates.push_back({.station = row->station,
                           .chance_percent = station.chance_percent,
@@ -159,12 +161,10 @@ std::string twins_words(const Twins& twins, bool miles) {
   return words;
 }
 
-}  // namespace
-
 void derive_scan(const Model& model, Findings& findings) {
   const PlanStep* step = chosen_step(model);
   if (step == nullptr) return;
-  const std::vector<ScanCandidate> candidates = candidates_of(model, *step);
+  const std::vector<ScanCandidate> candidates = scan_candidates(*model.stations, *step);
   std::vector<Tick> ticks;
   for (const ScanCandidate& candidate : candidates) {
     ticks.push_back(tick_of(model, key_of(candidate.station)));

@@ -12,6 +12,7 @@ namespace mastwise {
 
 struct Model;
 struct Findings;
+struct StationsAnswer;
 
 // One way of saying the heading.
 struct WaySaid {
@@ -66,6 +67,12 @@ UtcTime moment_of(const Model& model);
 
 // The error of pointing by the means in use, and what it is made of.
 HeadingContext heading_context(const Model& model);
+
+// What a step of the plan is to bring, as far as the answer knows it.
+std::vector<ScanCandidate> scan_candidates(const StationsAnswer& answer, const PlanStep& step);
+// What the receiver then shows on a channel, and which virtual channel comes from two transmitters.
+std::string expected_words(const ChannelToEnter& channel);
+std::string twins_words(const Twins& twins, bool miles);
 
 // Fills what the open sheet shows.
 void derive_ways(const Model& model, Findings& findings);

@@ -1,4 +1,5 @@
 #include "app/screens/column.hpp"
+#include "app/screens/route.hpp"
 #include "app/screens/screens.hpp"
 #include "app/ui/chance_mark.hpp"
 #include "app/ui/layout.hpp"
@@ -130,10 +131,14 @@ void draw_ahead(Ui& ui, Rect area, const Model& model) {
   column.line(
       "Places side by side for the networks of what is pinned, or of all that are likely here. The "
       "place where the worst of them fares best stands first.");
-  if (column.button("add place", "Add a place", 0, 2, true, ButtonLook::Filled)) {
+  if (column.button("add place", "Add a place", 0, 3, true, ButtonLook::Filled)) {
     ui.emit(act::OpenField{Field::AheadPlace});
   }
-  if (column.button("drop places", "Drop all", 1, 2, !model.ahead.empty())) {
+  if (column.button("along", "Along the way", 1, 3, !model.ahead.empty() || model.along,
+                    model.along ? ButtonLook::Filled : ButtonLook::Plain)) {
+    ui.emit(act::SwitchAlong{});
+  }
+  if (column.button("drop places", "Drop all", 2, 3, !model.ahead.empty())) {
     ui.emit(act::DropAllPlaces{});
   }
   column.space(8.0f);
@@ -147,6 +152,9 @@ void draw_ahead(Ui& ui, Rect area, const Model& model) {
     column.line(model.findings.position ? "The paths are being computed."
                                         : "Where is the rig? Set its position under Here.");
     bottom = column.bottom() + 30.0f;
+  }
+  if (model.along) {
+    bottom = draw_route(ui, {page.left, bottom, page.right, area.bottom}, model);
   }
   ui.end_page("ahead", page.top, bottom + 16.0f);
 }

@@ -4,6 +4,7 @@
 #include "app/words.hpp"
 
 #include <array>
+#include <utility>
 
 #include <fmt/format.h>
 
@@ -44,6 +45,7 @@ class Steps {
         y_(page.top) {}
 
   float bottom() const { return y_; }
+  void paper_card();
   void step(std::size_t index, const PlanStep& step);
   void words(const std::string& text, ui::Colour colour, Face face = Face::Word) {
     y_ = ui_.paragraph({page_.left, y_ + 30.0f}, page_.width(), 28.0f, text, face, colour) - 28.0f;
@@ -105,6 +107,29 @@ std::string plan_state(const Model& model) {
                      plan.fewest_proved ? "; fewer do not do" : "; fewer may do");
 }
 
+// What the plan is, the card for paper that has it, and where that lies.
+void Steps::paper_card() {
+  constexpr float kAct = 176.0f;
+  const float top = y_;
+  const Rect act{page_.right - kAct, top, page_.right, top + Column::kButton};
+  if (ui_.button("paper card", act, "Paper card", ButtonLook::Plain,
+                 model_.findings.card.has_value())) {
+    ui_.emit(act::SavePaper{});
+  }
+  const float right = std::exchange(page_.right, act.left - Column::kGap);
+  words(plan_state(model_), theme_.second_ink);
+  if (!model_.trouble.empty()) {
+    words(words::sentence(model_.trouble), theme_.warning, Face::WordBold);
+  } else if (!model_.paper_file.empty()) {
+    const std::size_t name = model_.paper_file.rfind('/') + 1;
+    words(fmt::format("Saved as {} in the folder {}", model_.paper_file.substr(name),
+                      model_.paper_file.substr(0, name)),
+          theme_.accent, Face::WordBold);
+  }
+  page_.right = right;
+  y_ = std::max(y_, act.bottom) + 4.0f;
+}
+
 }  // namespace
 
 void draw_plan_sheet(Ui& ui, const Model& model) {
@@ -131,8 +156,7 @@ void draw_plan_sheet(Ui& ui, const Model& model) {
   Rect scrolled = page;
   scrolled.top = ui.begin_page("plan", view);
   Steps steps(ui, scrolled, model);
-  steps.words(plan_state(model), ui.theme().second_ink);
-  steps.words("", ui.theme().ink);
+  steps.paper_card();
   if (model.stations && model.stations->plan) {
     const Plan& plan = *model.stations->plan;
     for (std::size_t i = 0; i < plan.steps.size(); ++i) steps.step(i, plan.steps[i]);

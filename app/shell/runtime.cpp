@@ -1,8 +1,10 @@
 #include "app/shell/runtime.hpp"
 
+#include "app/shell/paper_file.hpp"
 #include "app/worker/logbook_work.hpp"
 #include "app/worker/map_maker.hpp"
 #include "app/worker/place_search.hpp"
+#include "app/worker/route_survey.hpp"
 #include "app/worker/station_search.hpp"
 #include "core/broadcast/catalog.hpp"
 #include "platform/clock.hpp"
@@ -109,29 +111,37 @@ Result<std::unique_ptr<Runtime>> Runtime::start(const RuntimeWish& wish) {
   if (!has_stations(wish.catalog_path)) model.stop = runtime->world_.practice_stop;
   teach(model);
 
+  runtime->session_ =
+      std::make_unique<Session>(std::move(model), runtime->world_, runtime->errands(wish),
+                                runtime->keeper(wish.paper_folder));
+  return runtime;
+}
+
+Errands Runtime::errands(const RuntimeWish& wish) {
   const SurveySources sources{.catalog_path = wish.catalog_path,
                               .terrain_folder = wish.terrain_folder,
-                              .practice_stations = runtime->practice_.stations,
+                              .practice_stations = practice_.stations,
                               .practice_terrain_folder = practice_folder()};
   Errands errands;
   errands.push_back(stations_errand(sources, wish.wake));
   errands.push_back(map_errand(sources, load_borders, wish.wake));
   errands.push_back(area_errand(sources, wish.wake));
+  errands.push_back(route_errand(sources, wish.wake));
   errands.push_back(places_errand(wish.places, wish.wake));
-  errands.push_back(logbook_files_errand(
-      {.logbook_path = wish.logbook_path,
-       .folders = [wish] { return logbook_folders(wish); },
-       .read_again = [runtime = runtime.get()] { return read_records(*runtime->logbook_); }},
-      wish.wake));
-  runtime->session_ = std::make_unique<Session>(std::move(model), runtime->world_,
-                                                std::move(errands), runtime->keeper());
-  return runtime;
+  errands.push_back(logbook_files_errand({.logbook_path = wish.logbook_path,
+                                          .folders = [wish] { return logbook_folders(wish); },
+                                          .read_again = [this] { return read_records(*logbook_); }},
+                                         wish.wake));
+  return errands;
 }
 
-Keeper Runtime::keeper() {
+Keeper Runtime::keeper(const std::string& paper_folder) {
+  const auto save_paper = [paper_folder](const Model& model) {
+    return save_card(model, paper_folder);
+  };
   if (!logbook_) {
     const auto nothing = [](const auto&) -> Result<Done> { return Done{}; };
-    return {nothing, nothing, nothing, nothing};
+    return {nothing, nothing, nothing, nothing, save_paper};
   }
   return {
       [this](safety::Antenna antenna) { return logbook_->keep_antenna(antenna); },
@@ -143,6 +153,7 @@ Keeper Runtime::keeper() {
       [this](const LogWrite& write) {
         return write_log(*logbook_, write, session_->model().settings.tablet);
       },
+      save_paper,
   };
 }
 

@@ -16,6 +16,7 @@ struct RuntimeWish {
   std::optional<std::string> logbook_path = {};  // nothing: nothing is kept (pictures, trials)
   std::vector<std::string> import_folders = {};  // where tables are looked for; else the user's own
   std::function<Result<places::Gazetteer>()> places = load_places;  // in the worker's thread
+  std::string paper_folder = {};                                    // for the cards on paper
   std::function<void()> wake = [] {};  // called from the workers' threads
 };
 
@@ -29,7 +30,8 @@ class Runtime {
 
  private:
   Runtime(MagneticModel magnetic, Practice practice);
-  Keeper keeper();
+  Errands errands(const RuntimeWish& wish);
+  Keeper keeper(const std::string& paper_folder);
 
   MagneticModel magnetic_;
   Practice practice_;

@@ -56,6 +56,11 @@ void Session::keep() {
     act(act::LogWritten{});
     for (const LogWrite& write : writes) tell(keeper_.write_log(write));
   }
+  if (model_.paper_wanted) {
+    const auto saved = keeper_.save_paper(model_);
+    act(act::PaperSaved{saved ? *saved : std::string()});
+    if (!saved) act(act::Trouble{saved.error().message()});
+  }
   const auto& trusted = model_.receiver.date();
   if (trusted && kept_.date != trusted->date) {
     kept_.date = trusted->date;

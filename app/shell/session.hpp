@@ -16,6 +16,8 @@ struct Keeper {
   std::function<Result<Done>(const Settings&)> keep_settings;
   std::function<Result<Done>(const nmea::RepairedDate&)> keep_date;
   std::function<Result<Done>(const LogWrite&)> write_log;
+  // Writes the card for paper and gives the file's path.
+  std::function<Result<std::string>(const Model&)> save_paper;
 };
 
 using Errands = std::vector<std::unique_ptr<Errand>>;

@@ -156,6 +156,7 @@ Result<Done> run_window(const WindowOptions& options) {
   auto runtime = Runtime::start({.catalog_path = options.catalog_path,
                                  .terrain_folder = options.terrain_folder,
                                  .logbook_path = options.logbook_path,
+                                 .paper_folder = options.paper_folder,
                                  .wake = wake_loop});
   if (!runtime) return runtime.error();
   Session& session = (*runtime)->session();

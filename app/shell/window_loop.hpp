@@ -13,6 +13,7 @@ struct WindowOptions {
   std::string catalog_path;
   std::string terrain_folder;
   std::string logbook_path;
+  std::string paper_folder;                // for the cards on paper
   std::string pattern_table = {};          // the antenna's own pattern, to be kept with the gear
   std::optional<std::string> device = {};  // a serial device, host:port, or a file; else searched
   std::optional<std::string> record = {};  // the session's actions go into this file

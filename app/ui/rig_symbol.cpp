@@ -1,7 +1,9 @@
 #include "app/ui/rig_symbol.hpp"
 
+#include "app/ui/rig_shape.hpp"
+
 #include <algorithm>
-#include <array>
+#include <vector>
 
 namespace mastwise::ui {
 
@@ -15,18 +17,18 @@ void draw_rig(Canvas& canvas, const Theme& theme, Point centre, std::optional<Tu
   }
   // Along the nose, and across it to the right.
   const Point forward = around({0.0f, 0.0f}, scale, nose->clockwise_deg());
-  const auto place = [&](float ahead, float right) {
-    return Point{centre.x + ahead * forward.x - right * forward.y,
-                 centre.y + ahead * forward.y + right * forward.x};
+  const auto places = [&](const auto& shape) {
+    std::vector<Point> points;
+    for (const RigPoint& point : shape) {
+      points.push_back({centre.x + point.ahead * forward.x - point.right * forward.y,
+                        centre.y + point.ahead * forward.y + point.right * forward.x});
+    }
+    return points;
   };
-  const std::array outline{place(-80, -26), place(-72, -34), place(48, -34), place(64, -28),
-                           place(76, -15),  place(85, 0),    place(76, 15),  place(64, 28),
-                           place(48, 34),   place(-72, 34),  place(-80, 26)};
+  const std::vector<Point> outline = places(kRigOutline);
   canvas.polygon(outline, theme.paper);
   canvas.polyline(outline, theme.ink, stroke, true);
-  const std::array windscreen{place(50, -20), place(56, -10), place(58, 0), place(56, 10),
-                              place(50, 20)};
-  canvas.polyline(windscreen, theme.ink, stroke);
+  canvas.polyline(places(kRigWindscreen), theme.ink, stroke);
   canvas.disc(centre, 10.0f * scale, theme.ink);
 }
 

@@ -22,10 +22,14 @@ std::optional<std::filesystem::path> reference(const std::string& name) {
                         ? std::filesystem::path(folder)
                         : std::filesystem::path(source_folder()) / "../shared/reference";
   if (std::filesystem::exists(root / name)) return root / name;
-  skipped = true;
-  std::cout << "SKIPPED " << Catch::getResultCapture().getCurrentTestName() << ": no " << name
-            << " in the reference data\n";
+  skip(name + " in the reference data");
   return std::nullopt;
+}
+
+void skip(const std::string& lacking) {
+  skipped = true;
+  std::cout << "SKIPPED " << Catch::getResultCapture().getCurrentTestName() << ": no " << lacking
+            << '\n';
 }
 
 bool anything_skipped() {

@@ -12,6 +12,8 @@ namespace mastwise::test {
 // The data is sought in the folder that MASTWISE_REFERENCE names, else in ../shared/reference.
 std::optional<std::filesystem::path> reference(const std::string& name);
 
+// Says that the test leaves out what needs `lacking`, which this machine does not have.
+void skip(const std::string& lacking);
 bool anything_skipped();
 
 // The whole file. Fails the test when it cannot be read.

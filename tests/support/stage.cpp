@@ -25,6 +25,7 @@ Stage::Stage(const Screen& screen, std::string data_folder) {
   auto started = shell::Runtime::start(
       {.catalog_path = data_folder + "/catalog",
        .logbook_path = data_folder + "/logbook",
+       .paper_folder = data_folder + "/cards",
        .import_folders = {data_folder},
        .places = [all = gazetteer()]() -> Result<places::Gazetteer> { return all; }});
   if (!started) FAIL(started.error().message());

@@ -220,6 +220,11 @@ const std::vector<View>& views() {
          press(s, act::ChoosePlan{PlanFor::Networks});
          press(s, act::OpenSheet{Sheet::Plan});
        }},
+      {"plan with its card on paper",
+       [](Stage& s) {
+         press(s, act::OpenSheet{Sheet::Plan});
+         press(s, act::SavePaper{});
+       }},
       {"channels to enter", [](Stage& s) { press(s, act::ScanStep{0}); }},
       {"ways of saying it", [](Stage& s) { press(s, act::OpenSheet{Sheet::Ways}); }},
       {"nose", [](Stage& s) { press(s, act::OpenSheet{Sheet::Nose}); }},

@@ -66,6 +66,20 @@ MapSheet some_sheet() {
           .trouble = "t"};
 }
 
+RouteSheet some_route() {
+  return {.question = {.here = {.from = *Position::at_deg(0.1, 0.7)},
+                       .points = {*Position::at_deg(0.1, 0.7), *Position::at_deg(0.2, 0.3)},
+                       .networks = {"n"},
+                       .floor_percent = 40.0,
+                       .step_km = 0.3},
+          .done = 0.7,
+          .length_km = 0.1,
+          .rows = {{.network = "n",
+                    .chances = {{.at_km = 0.1, .chance_percent = 0.7}, {.at_km = 0.3}},
+                    .stretches = {{0.1, 0.3, 0.7, 0.9}}}},
+          .trouble = "t"};
+}
+
 AreaSheet some_area() {
   return {
       .question = {.here = {.from = *Position::at_deg(0.1, 0.7), .practice = true},
@@ -196,6 +210,8 @@ std::vector<Action> every_action() {
           act::MarkEdge{.right = true},
           act::NextPlanFloor{},
           act::SwitchChannelEntry{},
+          act::SwitchAlong{},
+          act::RouteSurveyed{some_route()},
           act::SwitchMap{},
           act::MoveMap{{.drag = {0.1, 0.2}, .scale = 1.3, .turn_deg = 0.7, .about = {1.1, 2.2}}},
           act::TouchMap{{0.3, 0.6}},
@@ -240,6 +256,8 @@ std::vector<Action> every_action() {
           act::LogOutcome{{"s", "QABC-23"}, Outcome::breaks_up},
           act::NextWeather{},
           act::LogWritten{},
+          act::SavePaper{},
+          act::PaperSaved{"/data/cards/card.pdf"},
           act::TakeBack{},
           act::TakePlace{some_place()},
           act::PlacesFound{some_places()},
@@ -290,6 +308,8 @@ TEST_CASE("what actions carry reads back the same, to the last bit") {
       CHECK(as<act::ReceiverBytes>(*read).bytes == as<act::ReceiverBytes>(action).bytes);
     } else if (std::holds_alternative<act::MapDrawn>(action)) {
       CHECK(as<act::MapDrawn>(*read).sheet == as<act::MapDrawn>(action).sheet);
+    } else if (std::holds_alternative<act::RouteSurveyed>(action)) {
+      CHECK(as<act::RouteSurveyed>(*read).sheet == as<act::RouteSurveyed>(action).sheet);
     } else if (std::holds_alternative<act::AreaScanned>(action)) {
       CHECK(as<act::AreaScanned>(*read).sheet == as<act::AreaScanned>(action).sheet);
     } else if (std::holds_alternative<act::Tick>(action)) {

@@ -1,0 +1,116 @@
+#include "app/paper/sections.hpp"
+#include "app/words.hpp"
+#include "core/geo/notation.hpp"
+
+#include <cmath>
+#include <string>
+#include <vector>
+
+#include <fmt/format.h>
+
+// Where the rig stands, and how map, ruler and compass are used.
+namespace mastwise::paper {
+namespace {
+
+double write_steps(Pen& pen, const Area& area, double y, const std::vector<std::string>& steps) {
+  constexpr double kIndent_pt = 10.0, kApart_pt = 1.5;
+  for (std::size_t i = 0; i < steps.size(); ++i) {
+    pen.text({area.left, y + Pen::rise(kBody)}, std::to_string(i + 1), kBodyBold);
+    y = pen.paragraph({area.left + kIndent_pt, y}, area.width() - kIndent_pt, steps[i], kBody) +
+        kApart_pt;
+  }
+  return y;
+}
+
+std::string ruler_words(const RulerLine& ruler) {
+  const auto way = [](double mm, const char* positive, const char* negative) {
+    return fmt::format("{:.0f} mm {}", std::fabs(mm), mm < 0.0 ? negative : positive);
+  };
+  constexpr double kLaid_mm = 100.0;
+  return fmt::format(
+      "By the ruler alone, meridians upright: the point {} and {} from the stop lies on the line. "
+      "Half a millimetre astray makes {:.1f}°.",
+      way(ruler.right_per_100_mm, "right", "left"), way(ruler.up_per_100_mm, "up", "down"),
+      ruler_bearing_error_deg(kLaid_mm));
+}
+
+// "1,000,000".
+std::string grouped(long number) {
+  std::string text;
+  for (; number >= 1000; number /= 1000) text = fmt::format(",{:03}{}", number % 1000, text);
+  return fmt::format("{}{}", number, text);
+}
+
+std::string length_words(const PaperCard& card) {
+  std::string words =
+      fmt::format("The station lies {} along it", words::distance(card.aim.distance_m, card.miles));
+  for (const LengthOnMap& length : card.lengths) {
+    words += fmt::format("{} {:.0f} mm at 1:{}", &length == &card.lengths.front() ? ":" : ",",
+                         length.length_mm, grouped(std::lround(length.ratio)));
+  }
+  return words + ". Begin at the stop, not at the town beside it.";
+}
+
+}  // namespace
+
+double write_stop(Pen& pen, const PaperCard& card, const Area& area) {
+  double y = write_label(
+      pen, area,
+      card.practice ? "WHERE THE RIG STANDS (PRACTICE: INVENTED)" : "WHERE THE RIG STANDS");
+  // Degrees, which speak for themselves, on the left; grids on the right.
+  constexpr std::size_t kRows = 3;
+  constexpr double kGrids_pt = 126.0, kGridName_pt = 40.0;
+  for (std::size_t i = 0; i < kNotations.size(); ++i) {
+    const bool grid = i >= kRows;
+    const double left = area.left + (grid ? kGrids_pt : 0.0);
+    const double baseline = y + static_cast<double>(i % kRows) * kBody.line_pt() + Pen::rise(kBody);
+    if (grid) pen.text({left, baseline}, words::notation(kNotations[i]), kSmallGrey);
+    pen.text({left + (grid ? kGridName_pt : 0.0), baseline},
+             format_position(card.stop, kNotations[i]), kBodyBold);
+  }
+  y += static_cast<double>(kRows) * kBody.line_pt();
+  if (card.stop_stale) {
+    y = pen.paragraph({area.left, y}, area.width(),
+                      "As the receiver had it last: it has fallen silent since.", kBodyBold);
+  }
+  return y;
+}
+
+double write_paper_map(Pen& pen, const PaperCard& card, const Area& area) {
+  double y = write_label(pen, area, "ON A PAPER MAP");
+  const std::string bearing = words::whole_degrees(card.aim.bearing_true);
+  std::vector<std::string> steps{fmt::format(
+      "Mark the stop. Set the compass ring to {}, the true number, lay the plate's long "
+      "edge on the mark, and turn the whole plate until the ring's lines lie along the "
+      "meridians, its N to the north. Pay no heed to the needle: the edge is the line.",
+      bearing)};
+  if (card.ruler) steps.push_back(ruler_words(*card.ruler));
+  steps.push_back(length_words(card));
+  return write_steps(pen, area, y, steps);
+}
+
+double write_compass(Pen& pen, const PaperCard& card, const Area& area) {
+  if (card.aim.field.zone == MagneticField::Zone::Blackout) return area.top;
+  const double y = write_label(pen, area, "WITH THE COMPASS IN THE HAND");
+  const auto away = keep_away_distances();
+  std::string keep = "Keep";
+  for (const KeepAway& one : away) {
+    keep += fmt::format("{} {:.0f} m from {}", &one == &away.front() ? "" : ",",
+                        one.better_m.value_or(one.least_m), one.from);
+  }
+  return write_steps(
+      pen, area, y,
+      {keep + ".",
+       fmt::format("Set the ring to {}. Hold the plate level and turn yourself until the needle's "
+                   "north end lies on the ring's N. The plate's arrow points the way: turn the "
+                   "antenna to a mark far off in that line.",
+                   words::whole_degrees(card.aim.bearing_magnetic)),
+       fmt::format("Check from the other end: back toward here it reads {}. More than {:.0f}° off, "
+                   "there is iron near.",
+                   words::whole_degrees(card.aim.bearing_magnetic.reciprocal()),
+                   kReciprocalTolerance_deg),
+       "The classic mistakes. " + card.mistakes.map_north_as_magnetic.words + ". " +
+           card.mistakes.declination_twice.words + "."});
+}
+
+}  // namespace mastwise::paper

@@ -1,0 +1,57 @@
+#pragma once
+
+#include <string>
+#include <variant>
+#include <vector>
+
+// A printed page as what is drawn on it, in points of 1/72 inch from its upper left corner. Ink is
+// a grey from 0, black, to 1, white: any printer has it.
+namespace mastwise::paper {
+
+struct PageSize {
+  double width_pt, height_pt;
+};
+inline constexpr PageSize kLetter{612.0, 792.0};
+inline constexpr PageSize kA4{595.276, 841.890};
+
+struct Spot {
+  double x = 0.0, y = 0.0;
+};
+
+enum class Weight { Regular, Bold };
+
+struct Text {
+  Spot at;  // the left end of its baseline
+  double size_pt = 0.0;
+  Weight weight = Weight::Regular;
+  double grey = 0.0;
+  std::string text = {};
+};
+
+// A line through corners; closed and filled where so.
+struct Shape {
+  std::vector<Spot> corners = {};
+  double grey = 0.0;
+  double width_pt = 0.0;
+  bool closed = false, filled = false;
+};
+
+// Part of a circle, clockwise from the top of the page.
+struct Arc {
+  Spot centre;
+  double radius_pt = 0.0;
+  double from_deg = 0.0, to_deg = 360.0;
+  double grey = 0.0;
+  double width_pt = 0.0;
+};
+
+using Mark = std::variant<Text, Shape, Arc>;
+
+struct Page {
+  PageSize size;
+  std::string title = {};
+  std::string made_on = {};  // as ISO 8601 has it
+  std::vector<Mark> marks = {};
+};
+
+}  // namespace mastwise::paper

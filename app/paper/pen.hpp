@@ -1,0 +1,73 @@
+#pragma once
+
+#include "app/paper/page.hpp"
+#include "app/paper/typefaces.hpp"
+
+#include <cstddef>
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace mastwise::paper {
+
+struct Style {
+  double size_pt = 0.0;
+  Weight weight = Weight::Regular;
+  double grey = 0.0;
+  double line_pt() const { return 1.3 * size_pt; }
+};
+
+enum class Align { Left, Centre, Right };
+
+// Part of a page.
+struct Area {
+  double left, top, right, bottom;
+  double width() const { return right - left; }
+};
+
+// Writes and draws on a page. A block of text has a top and a bottom; its letters keep within.
+class Pen {
+ public:
+  Pen(Page& page, const Typefaces& typefaces) : page_(page), typefaces_(typefaces) {}
+
+  // The same pen on another page: what is written there shows how much room it takes.
+  Pen on(Page& page) const { return {page, typefaces_}; }
+  double width(std::string_view text, const Style& style) const;
+
+  // One line from `at`, the left, middle or right of its baseline.
+  void text(Spot at, std::string_view text, const Style& style, Align align = Align::Left);
+  // One line, cut with dots where it is longer than the width.
+  void text_within(Spot at, double width, std::string_view text, const Style& style,
+                   Align align = Align::Left);
+  // Lines from `at`, the upper left corner; returns the bottom. What does not fit into `most_lines`
+  // is cut with dots.
+  double paragraph(Spot at, double width, std::string_view text, const Style& style,
+                   std::size_t most_lines = kAnyLines);
+  // Items parted by commas, as many as fit, then "and so many more".
+  double list(Spot at, double width, const std::vector<std::string>& items, const Style& style,
+              std::size_t most_lines);
+
+  void line(Spot from, Spot to, double width_pt, double grey = 0.0);
+  void polygon(std::vector<Spot> corners, double grey);
+  void polyline(std::vector<Spot> corners, double width_pt, bool closed, double grey = 0.0);
+  void arc(Spot centre, double radius_pt, double from_deg, double to_deg, double width_pt,
+           double grey = 0.0);
+  void circle(Spot centre, double radius_pt, double width_pt, double grey = 0.0);
+  void disc(Spot centre, double radius_pt, double grey = 0.0);
+
+  static constexpr std::size_t kAnyLines = static_cast<std::size_t>(-1);
+  // From a line's top to its baseline.
+  static double rise(const Style& style) { return 0.5 * style.line_pt() + 0.35 * style.size_pt; }
+
+ private:
+  std::vector<std::string> wrapped(std::string_view text, double width, const Style& style) const;
+  std::string shortened(std::string text, double width, const Style& style) const;
+
+  Page& page_;
+  const Typefaces& typefaces_;
+};
+
+// The spot so far from the centre, clockwise from the top of the page.
+Spot around(Spot centre, double radius_pt, double clockwise_deg);
+
+}  // namespace mastwise::paper

@@ -1,0 +1,32 @@
+#pragma once
+
+#include "app/paper/page.hpp"
+#include "core/result.hpp"
+
+#include <memory>
+#include <string>
+#include <string_view>
+
+#include <cairo.h>
+
+namespace mastwise::paper {
+
+// The program's own fonts for paper. One thread at a time.
+class Typefaces {
+ public:
+  static Result<Typefaces> load(const std::string& fonts_folder);
+
+  // How far the text reaches, in points.
+  double width(std::string_view text, double size_pt, Weight weight) const;
+  // The text with a question mark for each letter that the fonts do not have.
+  std::string printable(std::string_view text) const;
+  // What is written from now on is in this face.
+  void select(cairo_t* context, double size_pt, Weight weight) const;
+
+ private:
+  struct Faces;
+  explicit Typefaces(std::shared_ptr<const Faces> faces) : faces_(std::move(faces)) {}
+  std::shared_ptr<const Faces> faces_;
+};
+
+}  // namespace mastwise::paper

@@ -1,0 +1,51 @@
+#include "app/shell/paper_file.hpp"
+
+#include "app/paper/layout.hpp"
+#include "app/paper/print.hpp"
+#include "app/shell/startup.hpp"
+#include "app/words.hpp"
+#include "core/broadcast/words.hpp"
+
+#include <filesystem>
+#include <system_error>
+
+#include <fmt/format.h>
+
+namespace mastwise::shell {
+namespace {
+
+// "card-2026-07-02T180405Z-QBPA.pdf": letters and figures that any system takes in a name.
+std::string file_name(const Model& model) {
+  std::string name = "card-";
+  for (const char c : words::iso_time(moment_of(model))) {
+    if (c != ':') name += c;
+  }
+  name += '-';
+  for (const char c : model.stop.target->call_sign) {
+    if (words::is_letter(c) || words::is_digit(c)) name += c;
+  }
+  return name + ".pdf";
+}
+
+}  // namespace
+
+Result<std::string> save_card(const Model& model, const std::string& folder) {
+  const auto card = paper::card_of(model);
+  if (!card) return card.error();
+  std::error_code trouble;
+  std::filesystem::create_directories(folder, trouble);
+  if (trouble) {
+    return Error{.what = "cannot make the folder for cards: " + trouble.message(),
+                 .where = folder,
+                 .remedy = "point MASTWISE_DATA at a folder that can be written"};
+  }
+  const auto typefaces = paper::Typefaces::load(fonts_folder());
+  if (!typefaces) return typefaces.error();
+  const paper::Page page =
+      paper::lay_out(*card, model.settings.miles ? paper::kLetter : paper::kA4, *typefaces);
+  std::string path = folder + '/' + file_name(model);
+  if (const auto saved = save_pdf(page, *typefaces, path); !saved) return saved.error();
+  return path;
+}
+
+}  // namespace mastwise::shell
