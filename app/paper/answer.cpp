@@ -65,7 +65,8 @@ double write_number(Pen& pen, const PaperCard& card, const Area& area) {
 
 // Where the antenna may stop, in the figures of the needle.
 std::string slack_words(const PaperCard& card) {
-  if (!card.slack || card.slack->all_round()) return words::slack(card.slack) + ".";
+  const bool needle = find(card, SayingKind::magnetic_bearing) != nullptr;
+  if (!card.slack || card.slack->all_round() || !needle) return words::slack(card.slack) + ".";
   const auto reads = [&](double off_deg) {
     return words::whole_degrees(card.aim.bearing_magnetic + Turn::clockwise_deg(off_deg));
   };

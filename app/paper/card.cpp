@@ -65,11 +65,10 @@ PaperHeading heading_of(const CardFacts& facts, const PlanStep& step) {
                        .loses = step.loses};
   const ScanPlan scan = plan_scan(scan_candidates(*facts.answer, step));
   for (const ChannelToEnter& channel : scan.channels) {
-    heading.channels.push_back(
-        fmt::format("{} ({})", to_text(channel.rf_channel), expected_words(channel)));
+    heading.channels.push_back({to_text(channel.rf_channel), expected_words(channel)});
   }
-  if (!step.remark.empty()) heading.remarks.push_back(step.remark);
-  for (const Twins& twins : scan.twins) heading.remarks.push_back(twins_words(twins, facts.miles));
+  for (const Twins& twins : scan.twins) heading.remark += twins_words(twins, facts.miles) + ' ';
+  if (!step.remark.empty()) heading.remark += step.remark + '.';
   return heading;
 }
 

@@ -17,14 +17,19 @@ struct Model;
 // The card for the glove box: what a person needs who has only paper and a baseplate compass.
 namespace mastwise::paper {
 
+// A channel to enter into the receiver by hand.
+struct PaperChannel {
+  std::string rf_channel, shows;  // its number, and what the receiver then shows
+};
+
 // A heading of the turn plan.
 struct PaperHeading {
   Bearing<True> bearing;
   Bearing<Magnetic> magnetic;
   Slack slack = {};
   std::vector<PlanStation> brings = {}, loses = {};
-  std::vector<std::string> channels = {};  // to enter by hand, in order, and what they show
-  std::vector<std::string> remarks = {};
+  std::vector<PaperChannel> channels = {};  // in the order to enter them
+  std::string remark = {};
 };
 
 struct PaperPlan {

@@ -101,13 +101,18 @@ double Pen::paragraph(Spot at, double most, std::string_view text, const Style& 
   return at.y;
 }
 
+bool Pen::holds(double most, const std::vector<std::string>& items, const Style& style,
+                std::size_t most_lines) const {
+  return wrapped(joined(items, items.size()), most, style).size() <= most_lines;
+}
+
 double Pen::list(Spot at, double most, const std::vector<std::string>& items, const Style& style,
                  std::size_t most_lines) {
   const auto fits = [&](std::size_t count) {
     return wrapped(joined(items, count), most, style).size() <= most_lines;
   };
   std::size_t count = items.size();
-  if (!fits(count)) {
+  if (!holds(most, items, style, most_lines)) {
     for (count = 1; count + 1 < items.size() && fits(count + 1);) ++count;
   }
   return paragraph(at, most, joined(items, count), style, most_lines);

@@ -46,6 +46,9 @@ class Pen {
   // Items parted by commas, as many as fit, then "and so many more".
   double list(Spot at, double width, const std::vector<std::string>& items, const Style& style,
               std::size_t most_lines);
+  // Whether all of them fit.
+  bool holds(double width, const std::vector<std::string>& items, const Style& style,
+             std::size_t most_lines) const;
 
   void line(Spot from, Spot to, double width_pt, double grey = 0.0);
   void polygon(std::vector<Spot> corners, double grey);

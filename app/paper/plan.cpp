@@ -16,12 +16,22 @@ constexpr Style kHeading{11.5, Weight::Bold};
 constexpr Style kCell{7.0};
 constexpr Style kCellBold{7.0, Weight::Bold};
 constexpr Style kCellGrey{6.6, Weight::Regular, 0.30};
-constexpr std::size_t kMostLines = 3;  // of one cell
+constexpr std::size_t kMostLines = 6;  // of one list
 
 std::vector<std::string> with_chances(const std::vector<PlanStation>& stations) {
   std::vector<std::string> items;
   for (const PlanStation& station : stations) {
     items.push_back(station.title + " " + words::chance_number(station.chance_percent));
+  }
+  return items;
+}
+
+// With what they show, where there is room; all numbers matter more than some names.
+std::vector<std::string> channel_items(const PaperHeading& heading, bool with_names) {
+  std::vector<std::string> items;
+  for (const PaperChannel& channel : heading.channels) {
+    items.push_back(with_names ? fmt::format("{} ({})", channel.rf_channel, channel.shows)
+                               : channel.rf_channel);
   }
   return items;
 }
@@ -81,12 +91,12 @@ double Table::row(Pen& pen, std::size_t index, double top, std::size_t most_line
     loses.front() = "Leaves out " + loses.front();
     left = pen.list({brings_, left}, width, loses, kCellGrey, most_lines);
   }
-  double right =
-      pen.list({channels_, top}, area_.right - channels_, heading.channels, kCell, most_lines);
-  if (!heading.remarks.empty()) {
-    right = pen.list({channels_, right}, area_.right - channels_, heading.remarks, kCellGrey,
-                     most_lines);
-  }
+  constexpr std::size_t kRemarkLines = 2;
+  const double wide = area_.right - channels_;
+  const bool names = pen.holds(wide, channel_items(heading, true), kCell, most_lines);
+  double right = pen.list({channels_, top}, wide, channel_items(heading, names), kCell, most_lines);
+  right = pen.paragraph({channels_, right}, wide, heading.remark, kCellGrey,
+                        std::min(most_lines, kRemarkLines));
   const double bottom = std::max({left, right, top + kHeading.line_pt()}) + kPadding_pt;
   pen.line({area_.left, bottom}, {area_.right, bottom}, 0.35, kRuleGrey);
   return bottom;

@@ -36,7 +36,7 @@ std::istringstream behind(const std::string& info, const std::string& label) {
 }  // namespace
 
 std::optional<PdfRead> read_pdf(const std::string& path) {
-  if (std::system("command -v pdfinfo pdftotext >/dev/null") != 0) {
+  if (std::system("(command -v pdfinfo && command -v pdftotext) >/dev/null") != 0) {
     skip("pdfinfo and pdftotext (package poppler-utils)");
     return std::nullopt;
   }

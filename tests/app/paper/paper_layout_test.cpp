@@ -69,9 +69,9 @@ PaperPlan long_plan(std::size_t headings, std::size_t stations, const std::strin
       station.chance_percent = 95.0;
       heading.brings.push_back(station);
       heading.loses.push_back(station);
-      heading.channels.push_back(fmt::format("{} ({}{})", k, name, k));
+      heading.channels.push_back({std::to_string(k), station.title});
     }
-    heading.remarks.push_back("Aimed beside " + name);
+    heading.remark = "Aimed beside " + name;
     plan.headings.push_back(heading);
   }
   plan.out.assign(stations, name);
@@ -82,11 +82,13 @@ struct Box {
   double left, top, right, bottom;
 };
 
-// What a text's letters cover; B612 rises to 0.73 of its size and its lines hang 0.2 below.
+// What a text's letters cover: B612 rises to 0.73 of its size, and what is no figure may hang 0.2
+// below its line.
 Box box_of(const Text& text) {
   const double width = typefaces().width(text.text, text.size_pt, text.weight);
+  const bool figures = text.text.find_first_not_of("0123456789°") == std::string::npos;
   return {text.at.x, text.at.y - 0.73 * text.size_pt, text.at.x + width,
-          text.at.y + 0.2 * text.size_pt};
+          text.at.y + (figures ? 0.0 : 0.2 * text.size_pt)};
 }
 Box box_of(const Shape& shape) {
   Box box{1e9, 1e9, -1e9, -1e9};
@@ -266,6 +268,15 @@ TEST_CASE("paper: what is cut says how much") {
   const std::size_t named = count(brings, "QAAA");
   const std::size_t counted = std::stoul(brings.substr(brings.rfind(' ')));
   CHECK(named + counted == kStations);
+}
+
+TEST_CASE("paper: all channels are numbered where not all can be named") {
+  PaperCard card = usual_card();
+  card.plan = long_plan(2, 20, "QAAA 4.");
+  const Page page = lay_out(card, kLetter, typefaces());
+  CHECK(says(page, "10, 11, 12, 13, 14, 15, 16, 17, 18, 19"));
+  card.plan = long_plan(2, 2, "QAAA 4.");
+  CHECK(says(lay_out(card, kLetter, typefaces()), "0 (QAAA 4.0), 1 (QAAA 4.1)"));
 }
 
 TEST_CASE("paper: the dial has the band of the slack and the arrow on the bearing") {

@@ -64,7 +64,7 @@ TEST_CASE("a card that cannot be written is told, and a later one can") {
 TEST_CASE("without a station to aim at there is no card to be had") {
   Stage stage;
   stage.set(act::SetStop{
-      Stop{.source = PositionSource::ByHand, .by_hand = Position::at_deg(42.5, -118.5)}});
+      Stop{.source = PositionSource::ByHand, .by_hand = *Position::at_deg(42.5, -118.5)}});
   stage.set(act::OpenSheet{Sheet::Plan});
   REQUIRE(stage.targets().find("paper card") != nullptr);
   CHECK_FALSE(stage.targets().find("paper card")->enabled);
