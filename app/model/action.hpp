@@ -2,6 +2,7 @@
 
 #include "app/model/choices.hpp"
 #include "app/model/form.hpp"
+#include "app/model/intake.hpp"
 #include "app/model/stations.hpp"
 #include "app/model/stop.hpp"
 #include "app/model/sweep.hpp"
@@ -161,6 +162,30 @@ struct LogOutcome {
 struct NextWeather {};
 struct LogWritten {};  // all that was to be written is on the disk
 
+// Taking in tables of stations and programmes.
+struct OpenIntakeFolder {
+  std::string path;  // empty: back to the catalog and where to begin to look
+};
+struct PickTable {
+  std::string path;
+};
+struct ChooseColumnOf {
+  std::string part;  // of how the table is read; empty: choose none
+};
+struct CorrectReading {
+  std::string part;
+  std::string value;
+};
+struct TakeIn {};
+struct StopTakingIn {};
+struct IntakeFound {
+  IntakeAnswer answer;
+};
+// Pinned networks are wanted at every stop; again: no longer.
+struct PinNetwork {
+  std::string network;
+};
+
 struct Trouble {
   std::string what;  // something could not be kept or read; shown until the next touch
 };
@@ -184,6 +209,8 @@ using Action = std::variant<
     act::RefuseAsked, act::GoToRoof, act::LeaveRoof, act::SwitchTone, act::BeginSweep,
     act::TurnSweep, act::SetMeter, act::ReadMeter, act::NextScale, act::DropReading, act::KeepSweep,
     act::ForgetCorrection, act::DropPlace, act::DropAllPlaces, act::LogOutcome, act::NextWeather,
-    act::LogWritten, act::AntennaIsDown, act::Trouble, act::TakeBack>;
+    act::LogWritten, act::OpenIntakeFolder, act::PickTable, act::ChooseColumnOf,
+    act::CorrectReading, act::TakeIn, act::StopTakingIn, act::IntakeFound, act::PinNetwork,
+    act::AntennaIsDown, act::Trouble, act::TakeBack>;
 
 }  // namespace mastwise

@@ -1,5 +1,6 @@
 #include "app/model/action_json.hpp"
 
+#include "app/model/intake_json.hpp"
 #include "app/model/json_types.hpp"
 
 #include <array>
@@ -206,6 +207,12 @@ NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(SetMeter, by)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(ReadMeter, nothing)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(LogOutcome, key, outcome)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(DropPlace, index)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(OpenIntakeFolder, path)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(PickTable, path)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(ChooseColumnOf, part)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(CorrectReading, part, value)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(IntakeFound, answer)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(PinNetwork, network)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(Trouble, what)
 
 }  // namespace act
@@ -276,6 +283,14 @@ constexpr std::array kNames{"Tick",
                             "LogOutcome",
                             "NextWeather",
                             "LogWritten",
+                            "OpenIntakeFolder",
+                            "PickTable",
+                            "ChooseColumnOf",
+                            "CorrectReading",
+                            "TakeIn",
+                            "StopTakingIn",
+                            "IntakeFound",
+                            "PinNetwork",
                             "AntennaIsDown",
                             "Trouble",
                             "TakeBack"};

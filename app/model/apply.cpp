@@ -48,7 +48,11 @@ class Applier {
   void operator()(const act::SwitchPractice&);
   void operator()(const act::TurnDial&) { next(m_.dial_up, DialUp::Facing); }
 
-  void operator()(const act::OpenSheet& open) { m_.sheet = open.sheet; }
+  void operator()(const act::OpenSheet& open) {
+    if (m_.sheet == Sheet::Import && open.sheet != Sheet::Import) leave_intake(m_.intake);
+    m_.sheet = open.sheet;
+    if (open.sheet == Sheet::Import) open_intake(m_.intake);
+  }
   void operator()(const act::ChooseSurroundings& chosen) {
     remember("Other surroundings");
     m_.stop.surroundings = chosen.surroundings;
@@ -164,7 +168,13 @@ class Applier {
     m_.chance_floor = (m_.chance_floor + 1) % kChanceFloors.size();
   }
   void operator()(const act::SwitchGrouping&) { m_.by_network = !m_.by_network; }
-  void operator()(const act::StationsFound& found) { m_.stations = found.answer; }
+  void operator()(const act::StationsFound& found) {
+    m_.stations = found.answer;
+    // A table that was taken in anew may know more of the target, or know it elsewhere.
+    if (!m_.stop.target) return;
+    const StationRow* row = find_row(*m_.stations, key_of(*m_.stop.target));
+    if (row != nullptr) m_.stop.target = row->station;
+  }
 
   void operator()(const act::Ask& ask) {
     const bool already_up = ask.what == Asking::Raise && m_.antenna == safety::Antenna::Raised;
@@ -216,6 +226,17 @@ class Applier {
   }
   void operator()(const act::NextWeather&) { m_.weather = next_weather(m_.weather); }
   void operator()(const act::LogWritten&) { m_.log_writes.clear(); }
+
+  void operator()(const act::OpenIntakeFolder& open) { open_intake_folder(m_.intake, open.path); }
+  void operator()(const act::PickTable& pick) { pick_table(m_.intake, pick.path); }
+  void operator()(const act::ChooseColumnOf& choose) { m_.intake.choosing = choose.part; }
+  void operator()(const act::CorrectReading& correct) {
+    correct_reading(m_.intake, correct.part, correct.value);
+  }
+  void operator()(const act::TakeIn&) { take_in(m_.intake); }
+  void operator()(const act::StopTakingIn&) { stop_taking_in(m_.intake); }
+  void operator()(const act::IntakeFound& found) { intake_found(m_.intake, found.answer); }
+  void operator()(const act::PinNetwork& pin) { pin_network(m_.settings, pin.network); }
 
   void operator()(const act::Trouble& trouble) { m_.trouble = trouble.what; }
 

@@ -9,6 +9,7 @@
 #include <array>
 #include <optional>
 #include <string>
+#include <vector>
 
 namespace mastwise {
 
@@ -22,7 +23,20 @@ enum class PositionSource { Receiver, ByHand };
 enum class DialUp { TrueNorth, Nose, Facing };
 
 // What covers the places because a person asked for it.
-enum class Sheet { None, Gear, Surroundings, Path, Plan, Scan, Ways, Nose, Paper, Handle, Checks };
+enum class Sheet {
+  None,
+  Gear,
+  Surroundings,
+  Path,
+  Plan,
+  Scan,
+  Ways,
+  Nose,
+  Paper,
+  Handle,
+  Checks,
+  Import
+};
 
 // Prospects with at least this chance are listed, in percent.
 inline constexpr std::array kChanceFloors{0.0, 10.0, 40.0, 70.0, 90.0};
@@ -80,7 +94,12 @@ struct Settings {
   std::string tablet = {};  // tells this tablet's records from another's
   Notation notation = Notation::Decimal;
   GearChoice gear = {};
+  std::vector<std::string> pinned_networks = {};  // wanted wherever the rig stops
   bool operator==(const Settings&) const = default;
 };
+
+// Pins a network, or no longer; without notice of case.
+bool is_pinned(const Settings& settings, const std::string& network);
+void pin_network(Settings& settings, const std::string& network);
 
 }  // namespace mastwise

@@ -103,6 +103,8 @@ void draw_sheet(Ui& ui, const Model& model) {
       return draw_handle_sheet(ui, model);
     case Sheet::Checks:
       return draw_checks_sheet(ui, model);
+    case Sheet::Import:
+      return draw_import_sheet(ui, model);
   }
 }
 

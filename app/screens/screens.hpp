@@ -32,6 +32,7 @@ void draw_nose_sheet(Ui& ui, const Model& model);
 void draw_paper_sheet(Ui& ui, const Model& model);
 void draw_handle_sheet(Ui& ui, const Model& model);
 void draw_checks_sheet(Ui& ui, const Model& model);
+void draw_import_sheet(Ui& ui, const Model& model);
 void draw_prompt(Ui& ui, const Model& model);
 void draw_roof(Ui& ui, const Model& model);
 void draw_drive_face(Ui& ui, const Model& model);

@@ -1,9 +1,12 @@
 #include "app/shell/runtime.hpp"
 
+#include "app/worker/intake_work.hpp"
 #include "app/worker/station_search.hpp"
 #include "core/broadcast/catalog.hpp"
 #include "platform/clock.hpp"
+#include "platform/places_to_look.hpp"
 
+#include <filesystem>
 #include <random>
 #include <variant>
 
@@ -41,6 +44,26 @@ Result<Log> read_log(Logbook& logbook) {
   auto outcomes = logbook.outcomes();
   if (!outcomes) return outcomes.error();
   return Log{.stops = *std::move(stops), .outcomes = *std::move(outcomes)};
+}
+
+std::vector<IntakeEntry> folders_to_begin(const std::vector<std::string>& wished) {
+  std::vector<IntakeEntry> folders;
+  for (const std::string& folder : wished) {
+    folders.push_back({.path = folder, .name = std::filesystem::path(folder).filename().string()});
+  }
+  if (!wished.empty()) return folders;
+  for (const platform::PlaceToLook& place : platform::places_to_look()) {
+    folders.push_back({.path = place.path, .name = place.name});
+  }
+  return folders;
+}
+
+IntakeSources intake_sources(const RuntimeWish& wish) {
+  const std::filesystem::path data = std::filesystem::path(wish.catalog_path).parent_path();
+  return {.catalog_path = wish.catalog_path,
+          .mapping_folder = (data / "mappings").string(),
+          .places = [wished = wish.import_folders] { return folders_to_begin(wished); },
+          .borders = load_borders};
 }
 
 }  // namespace
@@ -87,6 +110,7 @@ Result<std::unique_ptr<Runtime>> Runtime::start(const RuntimeWish& wish) {
                                      .practice_stations = runtime->practice_.stations,
                                      .practice_terrain_folder = practice_folder()},
                                     wish.wake));
+  errands.push_back(intake_errand(intake_sources(wish), wish.wake));
   runtime->session_ = std::make_unique<Session>(std::move(model), runtime->world_,
                                                 std::move(errands), runtime->keeper());
   return runtime;

@@ -7,6 +7,7 @@
 #include <memory>
 #include <optional>
 #include <string>
+#include <vector>
 
 namespace mastwise::shell {
 
@@ -14,6 +15,7 @@ struct RuntimeWish {
   std::string catalog_path = {};                 // the user's stations
   std::string terrain_folder = {};               // the user's elevation tiles
   std::optional<std::string> logbook_path = {};  // nothing: nothing is kept (pictures, trials)
+  std::vector<std::string> import_folders = {};  // where tables are looked for; else the user's own
   std::function<void()> wake = [] {};            // called from the workers' threads
 };
 

@@ -66,6 +66,7 @@ Result<Done> Surveyor::survey(Country& country, const StationsQuestion& question
   wanted.search.clear();
   wanted.target.reset();
   wanted.pinned.clear();
+  wanted.pinned_networks.clear();
   wanted.plan_for = {};
   wanted.compare = false;
   wanted.ahead.clear();
@@ -145,7 +146,7 @@ void Surveyor::add_plan(StationsAnswer& answer) const {
   answer.target_slack = slack(*curves_[*target], survey_->outlook(*target)->bearing);
 }
 
-// The networks of what is pinned, else of all that are likely here.
+// The pinned networks and those of pinned stations, else of all that are likely here.
 std::vector<reception::Wish> ahead_wishes(const StationsQuestion& question,
                                           const std::vector<reception::Prospect>& here) {
   constexpr std::size_t kMost = 6;
@@ -161,8 +162,12 @@ std::vector<reception::Wish> ahead_wishes(const StationsQuestion& question,
     const auto& pinned = question.pinned;
     return std::find(pinned.begin(), pinned.end(), key_of(prospect.station)) != pinned.end();
   };
+  for (const std::string& network : question.pinned_networks) {
+    if (wishes.size() < kMost) wishes.push_back({reception::Wish::Kind::network, network});
+  }
+  const bool none_pinned = question.pinned.empty() && question.pinned_networks.empty();
   for (const reception::Prospect& prospect : here) {
-    if (question.pinned.empty() || is_pinned(prospect)) add(prospect.station);
+    if (none_pinned || is_pinned(prospect)) add(prospect.station);
   }
   return wishes;
 }

@@ -21,8 +21,9 @@ Stage::Stage(const Screen& screen, std::string data_folder) {
   REQUIRE(SDL_InitSubSystem(SDL_INIT_EVENTS) == 0);
   SDL_FlushEvents(SDL_FIRSTEVENT, SDL_LASTEVENT);
   if (data_folder.empty()) data_folder = own_folder_.emplace().path();
-  auto started = shell::Runtime::start(
-      {.catalog_path = data_folder + "/catalog", .logbook_path = data_folder + "/logbook"});
+  auto started = shell::Runtime::start({.catalog_path = data_folder + "/catalog",
+                                        .logbook_path = data_folder + "/logbook",
+                                        .import_folders = {data_folder}});
   if (!started) FAIL(started.error().message());
   runtime_ = *std::move(started);
   const auto metrics = ui::metrics(screen.width_px, screen.height_px, screen.dots_per_inch);
