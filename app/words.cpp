@@ -91,11 +91,11 @@ std::string counted(int count, const char* one) {
 std::string data_age(std::string_view date, UtcTime now) {
   const auto age = source_age(date, now);
   if (!age) return date.empty() ? "age not known" : fmt::format("of {}, age not known", date);
-  std::string text;
-  if (age->years > 0) text = counted(age->years, "year");
-  if (age->months > 0) text += (text.empty() ? "" : " ") + counted(age->months, "month");
-  if (text.empty()) text = counted(age->days, "day");
-  return fmt::format("of {}, {} old", date, text);
+  std::vector<std::string> parts;
+  if (age->years > 0) parts.push_back(counted(age->years, "year"));
+  if (age->months > 0) parts.push_back(counted(age->months, "month"));
+  if (parts.empty()) parts.push_back(counted(age->days, "day"));
+  return fmt::format("of {}, {} old", date, fmt::join(parts, " "));
 }
 
 std::string data_caution(std::string_view date, UtcTime now) {

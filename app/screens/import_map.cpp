@@ -33,6 +33,7 @@ class Labels {
       if (meet(label, other)) return;
     }
     taken_.push_back(label);
+    ui_.canvas().fill(label, ui_.theme().panel);
     ui_.canvas().text({left, at.y + 7.0f}, words, Face::Small, ui_.theme().ink);
   }
   void keep_free(Rect rect) { taken_.push_back(rect); }
@@ -57,11 +58,11 @@ void draw_check_map(Ui& ui, Rect rect, const TableLook& look, bool miles) {
   };
   canvas.fill(rect, theme.panel, 6.0f);
   canvas.push_clip(rect);
-  std::vector<Point> points;
+  // Piece by piece: the mitres of a coast drawn in one would stick out like hairs.
   for (const auto& line : map.lines) {
-    points.clear();
-    for (const map::PlanePoint& at : line) points.push_back(on_screen(at));
-    canvas.polyline(points, theme.second_ink, 1.5f);
+    for (std::size_t i = 1; i < line.size(); ++i) {
+      canvas.line(on_screen(line[i - 1]), on_screen(line[i]), theme.second_ink, 1.5f);
+    }
   }
   Labels labels(ui, rect);
   labels.keep_free({rect.left, rect.bottom - 30.0f, rect.right, rect.bottom});
@@ -71,12 +72,15 @@ void draw_check_map(Ui& ui, Rect rect, const TableLook& look, bool miles) {
     canvas.disc(at, 6.0f, theme.accent);
     labels.put(at, station.call_sign);
   }
+  const double height_m = rect.height() / side * 2.0 * map.radius_m;
+  const std::string caption =
+      "True north is up; " + words::distance(height_m, miles) + " from top to bottom";
+  const float width = canvas.text_width(caption, Face::Small);
+  canvas.fill({rect.left, rect.bottom - 32.0f, rect.left + width + 20.0f, rect.bottom},
+              theme.panel);
+  canvas.text({rect.left + 10.0f, rect.bottom - 10.0f}, caption, Face::Small, theme.second_ink);
   canvas.pop_clip();
   canvas.outline(rect, theme.rule, 2.0f, 6.0f);
-  const double height_m = rect.height() / side * 2.0 * map.radius_m;
-  canvas.text({rect.left + 10.0f, rect.bottom - 10.0f},
-              "True north is up; " + words::distance(height_m, miles) + " from top to bottom",
-              Face::Small, theme.second_ink);
 }
 
 }  // namespace mastwise::screens::import

@@ -25,16 +25,15 @@ bool draw_choice(Ui& ui, Rect rect, const std::string& name, const std::string& 
   const bool tapped = ui.touchable(name, rect, true, "readings");
   const ui::Theme& theme = ui.theme();
   if (ui.pressed(name)) ui.canvas().fill(rect.inset(2.0f), theme.lobe, 10.0f);
-  const float lower = rect.top + 60.0f;
-  ui.canvas().text({rect.left + 8.0f, rect.top + 28.0f}, label, Face::Small, theme.second_ink);
-  const float room = rect.right - 8.0f - ui.canvas().text_width(value, Face::WordBold);
-  ui.canvas().push_clip({rect.left + 8.0f, rect.top, rect.right, rect.bottom});
-  ui.canvas().text({rect.left + 8.0f, lower}, value, given ? Face::WordBold : Face::Word,
+  const float left = rect.left + 8.0f, right = rect.right - 8.0f, upper = rect.top + 28.0f;
+  ui.canvas().text({left, upper}, label, Face::Small, theme.second_ink);
+  const float said = left + ui.canvas().text_width(label, Face::Small) + 24.0f;
+  if (said + ui.canvas().text_width(aside, Face::Small) <= right) {
+    ui.canvas().text({right, upper}, aside, Face::Small, theme.second_ink, Align::Right);
+  }
+  ui.canvas().push_clip({left, rect.top, right, rect.bottom});
+  ui.canvas().text({left, rect.top + 60.0f}, value, given ? Face::WordBold : Face::Word,
                    given ? theme.accent : theme.second_ink);
-  ui.canvas().pop_clip();
-  ui.canvas().push_clip(
-      {rect.left + (rect.right - 8.0f - room) + 32.0f, rect.top, rect.right, rect.bottom});
-  ui.canvas().text({rect.right - 8.0f, lower}, aside, Face::Small, theme.second_ink, Align::Right);
   ui.canvas().pop_clip();
   return tapped;
 }
@@ -124,17 +123,20 @@ void draw_sample(Ui& ui, Rect view, const Model& model) {
       y = ui.paragraph({view.left, y}, view.width(), kLine, words, Face::Small, colour);
     }
   };
+  const auto line = [&](const std::string& words) {
+    ui.canvas().text({view.left, y}, words, Face::Small, theme.ink);
+    y += kLine;
+  };
   said(words::sentence(model.intake.trouble), theme.warning);
   said(words::sentence(look.trouble), theme.warning);
   for (const CheckedStation& station : look.sample) {
-    said(fmt::format("{}  RF {}  {}  {}", station.call_sign, station.rf_channel,
-                     format_position(station.position, Notation::Decimal), station.city),
-         theme.ink);
+    line(fmt::format("{}  RF {}  {:.4f}, {:.4f}  {}", station.call_sign, station.rf_channel,
+                     station.position.latitude_deg(), station.position.longitude_deg(),
+                     station.city));
   }
   for (const StationProgramme& one : look.programmes) {
-    said(fmt::format("{}  {}  {}  {}", one.call_sign.empty() ? one.facility_id : one.call_sign,
-                     one.programme.virtual_channel, one.programme.name, one.programme.network),
-         theme.ink);
+    line(fmt::format("{}  {}  {}  {}", one.call_sign.empty() ? one.facility_id : one.call_sign,
+                     one.programme.virtual_channel, one.programme.name, one.programme.network));
   }
   said(model.findings.intake.from_here, theme.second_ink);
   said(rejected_words(look), theme.warning);

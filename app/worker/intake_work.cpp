@@ -117,7 +117,6 @@ Result<Done> Intaker::add_sources(IntakeAnswer& answer) {
   if (!programmes) return programmes.error();
   answer.stations = *std::move(stations);
   answer.programmes = *std::move(programmes);
-  answer.generation = generation_;
   return Done{};
 }
 
@@ -175,7 +174,7 @@ Result<IntakeReport> Intaker::take_stations(const IntakeQuestion& question, Prog
     if (all == 0) return std::nullopt;
     return static_cast<double>(done) / static_cast<double>(all);
   };
-  progress.told("Reading", std::nullopt);
+  if (!progress.told("Reading", std::nullopt)) return Error{.what = "the import was stopped"};
   const auto table = sources::read_stations(
       question.path, *way, [&](const std::string& file, std::uint64_t done, std::uint64_t all) {
         return progress.told("Reading " + file, of(done, all));
@@ -246,8 +245,9 @@ Result<Done> Intaker::work_out(IntakeAnswer& answer, const IntakeWorker::Work& w
 }
 
 IntakeAnswer Intaker::answer(const IntakeQuestion& question, const IntakeWorker::Work& work) {
-  IntakeAnswer answer{.question = question};
+  IntakeAnswer answer{.question = question, .generation = generation_};
   if (const auto done = work_out(answer, work); !done) answer.trouble = done.error().message();
+  answer.generation = generation_;
   if (report_ && question.taking == reported_) answer.report = report_;
   return answer;
 }

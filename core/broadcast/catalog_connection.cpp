@@ -114,10 +114,6 @@ Result<Done> Catalog::Connection::set_up() {
 Result<Done> Catalog::Connection::create() {
   auto transaction = store::Transaction::begin(database);
   if (!transaction) return transaction.error();
-  // Another connection may have made them while this one waited.
-  const auto version = database.integer("PRAGMA user_version");
-  if (!version) return version.error();
-  if (*version == kVersion) return Done{};
   auto made = database.run(fmt::format("{}PRAGMA application_id = {}; PRAGMA user_version = {};",
                                        kSchema, kApplicationId, kVersion));
   return made ? transaction->commit() : made;

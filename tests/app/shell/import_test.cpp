@@ -17,7 +17,14 @@ const std::string kForeign =
     "Call,Chan,Post,Lat,Lon,ERP kW\n"
     "QAAB,23,31,44.5,100.25,10\n"
     "QAAC,9,11,44.6,101.5,5\n"
-    "QAAD,40,12,44.4,100.5,20\n";
+    "QAAD,35,12,44.4,100.5,20\n";
+
+std::string doubt_of(const Stage& stage, const std::string& part) {
+  for (const IntakeRow& row : stage.model().findings.intake.rows) {
+    if (row.part == part) return row.note;
+  }
+  return "no such part";
+}
 
 void correct_foreign(Stage& stage) {
   reach(stage, "reading rf_channel");
@@ -41,14 +48,15 @@ TEST_CASE("a table is picked, corrected by the thumb and taken in, and its stati
   REQUIRE(stage.model().intake.look->sample.size() == 3);
   CHECK(stage.model().intake.look->sample[0].position.longitude_deg() == Approx(100.25));
   CHECK(stage.shows_within("QAAC"));
-  CHECK(stage.shows_within("are positive and carry no letter"));
+  CHECK(doubt_of(stage, "longitude.sign") == "All are positive and carry no letter");
+  CHECK(stage.shows_within(doubt_of(stage, "longitude.sign")));
 
   correct_foreign(stage);
   CHECK(reading_of(stage, "rf_channel") == "Post");
   CHECK(reading_of(stage, "longitude.sign") == "west");
   CHECK(stage.model().intake.look->sample[0].position.longitude_deg() == Approx(-100.25));
   CHECK(stage.model().intake.look->sample[0].rf_channel == "31");
-  CHECK_FALSE(stage.shows_within("are positive and carry no letter"));
+  CHECK(doubt_of(stage, "longitude.sign") == "");
 
   stage.tap("take in");
   CHECK(report_of(stage).stations.stations_added == 3);
@@ -87,7 +95,7 @@ TEST_CASE("the correction is remembered, and a renewal tells what is new, gone a
   tablet.table("west 2027.csv",
                "Call,Chan,Post,Lat,Lon,ERP kW\n"
                "QAAB,23,31,44.7,100.25,10\n"
-               "QAAD,40,12,44.4,100.5,20\n"
+               "QAAD,35,12,44.4,100.5,20\n"
                "QAAE,7,13,44.4,100.6,1\n");
   pick(stage, tablet, "west 2027.csv");
   CHECK(reading_of(stage, "source.name") == "west.csv");

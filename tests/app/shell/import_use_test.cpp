@@ -40,8 +40,8 @@ TEST_CASE("the age of the data stands where it is chosen and where it counts") {
   // As if the stick's file had been written four years before the stage's day.
   const std::string path = (tablet.path() / "stick" / "own.csv").string();
   const auto written = std::chrono::sys_days(std::chrono::year(2022) / 6 / 1);
-  std::filesystem::last_write_time(
-      path, std::chrono::file_clock::from_sys(written + std::chrono::hours(12)));
+  std::filesystem::last_write_time(path, std::chrono::file_clock::from_sys(std::chrono::sys_seconds(
+                                             written + std::chrono::hours(12))));
   Stage stage(kTablet, tablet.folder());
   pick(stage, tablet, "own.csv");
   CHECK(reading_of(stage, "source.date") == "not known");
@@ -60,10 +60,11 @@ TEST_CASE("the age of the data stands where it is chosen and where it counts") {
 
 TEST_CASE("a network is pinned by touch and found at every stop") {
   const Tablet tablet;
-  tablet.table("own.csv", kOwnHeader +
-                              "QWES,ATSC,30,44.5,-100.2,Northlight\n"
-                              "QWET,ATSC,31,44.6,-100.2,Harrow\n"
-                              "QEAS,ATSC,30,44.5,-80.2,Northlight\n");
+  tablet.table("own.csv",
+               "call_sign,raster,rf_channel,latitude_deg,longitude_deg,network,erp_kw,haat_m\n"
+               "QWES,ATSC,30,44.5,-100.2,Northlight,100,200\n"
+               "QWET,ATSC,31,44.6,-100.2,Harrow,100,200\n"
+               "QEAS,ATSC,30,44.5,-80.2,Northlight,100,200\n");
   Stage stage(kTablet, tablet.folder());
   pick(stage, tablet, "own.csv");
   stage.tap("take in");

@@ -7,7 +7,6 @@
 #include <filesystem>
 #include <fstream>
 #include <numbers>
-#include <thread>
 
 #include <catch2/catch.hpp>
 #include <fmt/format.h>
@@ -165,20 +164,4 @@ TEST_CASE("several tables without a ready mapping are refused with what can be d
   REQUIRE(answer.look);
   CHECK(answer.look->reading.kind == TableReading::Kind::Joined);
   CHECK(answer.look->trouble.find("mapping") != std::string::npos);
-}
-
-TEST_CASE("a new catalog can be opened by several threads at once") {
-  for (int round = 0; round < 20; ++round) {
-    const Desk desk;
-    std::vector<std::string> troubles(4);
-    std::vector<std::thread> threads;
-    for (std::string& trouble : troubles) {
-      threads.emplace_back([&desk, &trouble] {
-        const auto catalog = Catalog::open(desk.file("catalog"));
-        if (!catalog) trouble = catalog.error().message();
-      });
-    }
-    for (std::thread& thread : threads) thread.join();
-    CHECK(troubles == std::vector<std::string>(4));
-  }
 }
