@@ -63,7 +63,7 @@ void correct_reading(Intake& intake, const std::string& part, const std::string&
 }
 
 void take_in(Intake& intake) {
-  if (!intake.reading) return;
+  if (!intake.reading || !intake.look || !intake.look->trouble.empty()) return;
   intake.question.step = IntakeStep::TakingIn;
   intake.question.reading = intake.reading;
   intake.trouble.clear();

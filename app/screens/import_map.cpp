@@ -2,6 +2,7 @@
 #include "app/words.hpp"
 
 #include <algorithm>
+#include <utility>
 #include <vector>
 
 // Some stations of a table on the plane around their middle, north up, with coasts and borders: a
@@ -66,12 +67,16 @@ void draw_check_map(Ui& ui, Rect rect, const TableLook& look, bool miles) {
   }
   Labels labels(ui, rect);
   labels.keep_free({rect.left, rect.bottom - 30.0f, rect.right, rect.bottom});
+  constexpr float kDisc = 6.0f;
+  std::vector<std::pair<Point, std::string>> stations;
   for (const CheckedStation& station : look.sample) {
     if (!station.at) continue;
     const Point at = on_screen(*station.at);
-    canvas.disc(at, 6.0f, theme.accent);
-    labels.put(at, station.call_sign);
+    stations.emplace_back(at, station.call_sign);
+    labels.keep_free({at.x - kDisc, at.y - kDisc, at.x + kDisc, at.y + kDisc});
   }
+  for (const auto& [at, call_sign] : stations) labels.put(at, call_sign);
+  for (const auto& [at, call_sign] : stations) canvas.disc(at, kDisc, theme.accent);
   const double height_m = rect.height() / side * 2.0 * map.radius_m;
   const std::string caption =
       "True north is up; " + words::distance(height_m, miles) + " from top to bottom";

@@ -120,7 +120,7 @@ void draw_report(Ui& ui, const Model& model) {
   first.top = top;
   Column left(ui, first);
   left.plain(source.name, Face::WordBold);
-  left.line(words::data_age(source.date, model.findings.date) +
+  left.line(words::sentence(words::data_age(source.date, model.findings.date)) +
             fmt::format(", {} rows read", report.of_programmes ? report.programmes.rows_read
                                                                : report.stations.rows_read));
   const std::string caution = words::data_caution(source.date, model.findings.date);

@@ -32,11 +32,21 @@ void joined_set(TableLook& look, const std::string& path) {
   look.reading.source = mapping.stations.source;
 }
 
-// A table about whose columns nothing is known yet.
-TableMapping blank_mapping() {
+// A table that cannot be guessed as a whole: what its header alone says, for a person to complete.
+TableMapping mapping_by_names(const std::string& head) {
   TableMapping mapping{.comment = '#', .raster = Raster::atsc};
-  mapping.fields["call_sign"] = {};
-  mapping.fields["rf_channel"] = {};
+  const auto columns = guess::columns_of(head, mapping.separator);
+  for (const char* field : {"call_sign", "rf_channel", "city", "state", "network", "facility_id"}) {
+    const auto named = guess::named(columns, field);
+    if (!named.empty()) mapping.fields[field].column = named.front()->name;
+  }
+  for (const guess::Column& column : columns) {
+    if (column.key.starts_with("LAT") && mapping.latitude.column.empty()) {
+      mapping.latitude.column = column.name;
+    } else if (column.key.starts_with("LON") && mapping.longitude.column.empty()) {
+      mapping.longitude.column = column.name;
+    }
+  }
   return mapping;
 }
 
@@ -56,7 +66,7 @@ void mapped(TableLook& look, const std::string& head, const sources::MappingMemo
     look.doubts = guess->doubts;
   } else {
     look.known_by = "It cannot be guessed, choose the columns: " + guess.error().what;
-    look.reading.mapping = blank_mapping();
+    look.reading.mapping = mapping_by_names(head);
   }
   look.reading.mapping.source = look.reading.source;
 }

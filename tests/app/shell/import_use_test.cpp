@@ -48,7 +48,7 @@ TEST_CASE("the age of the data stands where it is chosen and where it counts") {
   stage.tap("reading source.date");
   CHECK(reading_of(stage, "source.date") == "2022-06-01");
   stage.tap("take in");
-  CHECK(stage.shows_within("of 2022-06-01, 4 years 1 month old"));
+  CHECK(stage.shows_within("Of 2022-06-01, 4 years 1 month old"));
   stage.tap("end practice");
   stand_at(stage, 44.5, -100.3);
   stage.tap("more data");

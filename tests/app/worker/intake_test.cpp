@@ -165,3 +165,17 @@ TEST_CASE("several tables without a ready mapping are refused with what can be d
   CHECK(answer.look->reading.kind == TableReading::Kind::Joined);
   CHECK(answer.look->trouble.find("mapping") != std::string::npos);
 }
+
+TEST_CASE("what the header alone says is kept where most of a column cannot be read") {
+  const Desk desk;
+  const std::string path = desk.table("half.csv",
+                                      "Callsign,Channel,Latitude,Longitude\n"
+                                      "QAAA,23,44.5,-100\nQAAB,24,north,-100\nQAAC,25,?,-101\n");
+  const IntakeAnswer answer = ask(desk.answerer(), look_at(path));
+  REQUIRE(answer.look);
+  CHECK(answer.look->known_by.find("latitude") != std::string::npos);
+  CHECK(answer.look->trouble.empty());
+  CHECK(answer.look->sample.size() == 1);
+  CHECK(answer.look->rejected == 2);
+  CHECK(answer.look->first_rejected.front().line == 3);
+}
