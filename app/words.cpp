@@ -1,5 +1,7 @@
 #include "app/words.hpp"
 
+#include "core/broadcast/source_age.hpp"
+
 #include <algorithm>
 #include <array>
 #include <cmath>
@@ -76,6 +78,38 @@ std::string age(milliseconds age) {
 std::string date(UtcTime time) {
   const std::tm day = fmt::gmtime(std::chrono::system_clock::to_time_t(time));
   return fmt::format("{} {:%B %Y}", day.tm_mday, day);
+}
+
+namespace {
+
+std::string counted(int count, const char* one) {
+  return fmt::format("{} {}{}", count, one, count == 1 ? "" : "s");
+}
+
+}  // namespace
+
+std::string data_age(std::string_view date, UtcTime now) {
+  const auto age = source_age(date, now);
+  if (!age) return date.empty() ? "age not known" : fmt::format("of {}, age not known", date);
+  std::vector<std::string> parts;
+  if (age->years > 0) parts.push_back(counted(age->years, "year"));
+  if (age->months > 0) parts.push_back(counted(age->months, "month"));
+  if (parts.empty()) parts.push_back(counted(age->days, "day"));
+  return fmt::format("of {}, {} old", date, fmt::join(parts, " "));
+}
+
+std::string data_caution(std::string_view date, UtcTime now) {
+  const auto age = source_age(date, now);
+  if (!age) return {};
+  switch (age->freshness) {
+    case SourceFreshness::fresh:
+      return {};
+    case SourceFreshness::ageing:
+      return "Here and there a station is new, gone, moved or on another channel since.";
+    case SourceFreshness::stale:
+      return "Headings hold for decades, channels do not: many may have changed since.";
+  }
+  return {};
 }
 
 std::string iso_time(UtcTime time) {

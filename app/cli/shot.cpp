@@ -11,7 +11,7 @@ namespace mastwise::cli {
 namespace {
 
 struct ShotOptions {
-  std::string screen, file, size = "1280x800", at, station, catalog, terrain, date;
+  std::string screen, file, size = "1280x800", at, station, catalog, terrain, date, table;
   std::optional<double> nose_deg;
   std::optional<float> dots_per_inch;
   bool night = false;
@@ -57,6 +57,8 @@ const std::map<std::string, std::vector<Action>>& screens() {
       {"paper", {act::OpenSheet{Sheet::Paper}}},
       {"handle", {act::OpenSheet{Sheet::Handle}}},
       {"checks", {act::OpenSheet{Sheet::Checks}}},
+      {"data", {act::OpenSheet{Sheet::Import}}},
+      {"table", {act::OpenSheet{Sheet::Import}}},
   };
   return kScreens;
 }
@@ -85,6 +87,7 @@ Result<Done> draw_shot(const ShotOptions& options) {
                  .remedy = "use one of " + screen_names()};
   }
   shot.acts = screen->second;
+  if (options.screen == "table") shot.acts.push_back(act::PickTable{options.table});
   shot.night = options.night;
   shot.file = options.file;
   shot.window.width_px = size->width_px;
@@ -131,6 +134,8 @@ void add_shot(CLI::App& program, Job& chosen) {
   verb->add_option("--at", options->at, "where the rig stands; the practice area if not given");
   verb->add_option("--station", options->station, "the station aimed at");
   verb->add_option("--nose", options->nose_deg, "true heading of the rig's nose in degrees");
+  verb->add_option("--table", options->table,
+                   "for the screen table: the station table looked into");
   verb->add_option("--date", options->date, "the date for the declination; today if not given");
   verb->add_option("--catalog", options->catalog, "the catalog's file in place of the user's own");
   verb->add_option("--terrain", options->terrain,

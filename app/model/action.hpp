@@ -2,6 +2,7 @@
 
 #include "app/model/choices.hpp"
 #include "app/model/form.hpp"
+#include "app/model/intake.hpp"
 #include "app/model/logbook_files.hpp"
 #include "app/model/map.hpp"
 #include "app/model/places.hpp"
@@ -215,6 +216,29 @@ struct SavePaper {};  // the card for paper, into a file
 struct PaperSaved {
   std::string file;  // empty: it could not be; the trouble follows
 };
+// Taking in tables of stations and programmes.
+struct OpenIntakeFolder {
+  std::string path;  // empty: back to the catalog and where to begin to look
+};
+struct PickTable {
+  std::string path;
+};
+struct ChooseColumnOf {
+  std::string part;  // of how the table is read; empty: choose none
+};
+struct CorrectReading {
+  std::string part;
+  std::string value;
+};
+struct TakeIn {};
+struct StopTakingIn {};
+struct IntakeFound {
+  IntakeAnswer answer;
+};
+// Pinned networks are wanted at every stop; again: no longer.
+struct PinNetwork {
+  std::string network;
+};
 
 struct Trouble {
   std::string what;  // something could not be kept or read; shown until the next touch
@@ -244,6 +268,8 @@ using Action = std::variant<
     act::DropAllPlaces, act::SwitchAlong, act::RouteSurveyed, act::LogOutcome, act::NextWeather,
     act::LogWritten, act::AntennaIsDown, act::Trouble, act::TakePlace, act::PlacesFound,
     act::AskLogbookFiles, act::NextLogbookFolder, act::LogbookFilesDone, act::SavePaper,
-    act::PaperSaved, act::TakeBack>;
+    act::PaperSaved, act::OpenIntakeFolder, act::PickTable, act::ChooseColumnOf,
+    act::CorrectReading, act::TakeIn, act::StopTakingIn, act::IntakeFound, act::PinNetwork,
+    act::TakeBack>;
 
 }  // namespace mastwise

@@ -1,6 +1,7 @@
 #include "app/model/action_json.hpp"
 
 #include "app/model/action_names.hpp"
+#include "app/model/intake_json.hpp"
 #include "app/model/json_types.hpp"
 #include "app/model/logbook_files_json.hpp"
 #include "app/model/map_json.hpp"
@@ -216,6 +217,12 @@ NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(MarkEdge, right)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(LogOutcome, key, outcome)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(DropPlace, index)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(PaperSaved, file)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(OpenIntakeFolder, path)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(PickTable, path)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(ChooseColumnOf, part)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(CorrectReading, part, value)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(IntakeFound, answer)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(PinNetwork, network)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(Trouble, what)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(PlacesFound, answer)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(AskLogbookFiles, task, path)

@@ -50,9 +50,11 @@ class Applier {
   void operator()(const act::TurnDial&) { next(m_.dial_up, DialUp::Facing); }
 
   void operator()(const act::OpenSheet& open) {
+    if (m_.sheet == Sheet::Import && open.sheet != Sheet::Import) leave_intake(m_.intake);
     m_.sheet = open.sheet;
-    if (open.sheet == Sheet::LogbookFiles) ask_logbook_files(m_, LogbookTask::Look);
     m_.paper_file.clear();
+    if (open.sheet == Sheet::LogbookFiles) ask_logbook_files(m_, LogbookTask::Look);
+    if (open.sheet == Sheet::Import) open_intake(m_.intake);
   }
   void operator()(const act::ChooseSurroundings& chosen) {
     remember("Other surroundings");
@@ -177,7 +179,13 @@ class Applier {
     m_.chance_floor = (m_.chance_floor + 1) % kChanceFloors.size();
   }
   void operator()(const act::SwitchGrouping&) { m_.by_network = !m_.by_network; }
-  void operator()(const act::StationsFound& found) { m_.stations = found.answer; }
+  void operator()(const act::StationsFound& found) {
+    m_.stations = found.answer;
+    // A table that was taken in anew may know more of the target, or know it elsewhere.
+    if (!m_.stop.target) return;
+    const StationRow* row = find_row(*m_.stations, key_of(*m_.stop.target));
+    if (row != nullptr) m_.stop.target = row->station;
+  }
 
   void operator()(const act::SwitchMap&) { switch_map(m_); }
   void operator()(const act::MoveMap& move) {
@@ -265,6 +273,17 @@ class Applier {
     m_.paper_wanted = false;
     m_.paper_file = saved.file;
   }
+
+  void operator()(const act::OpenIntakeFolder& open) { open_intake_folder(m_.intake, open.path); }
+  void operator()(const act::PickTable& pick) { pick_table(m_.intake, pick.path); }
+  void operator()(const act::ChooseColumnOf& choose) { m_.intake.choosing = choose.part; }
+  void operator()(const act::CorrectReading& correct) {
+    correct_reading(m_.intake, correct.part, correct.value);
+  }
+  void operator()(const act::TakeIn&) { take_in(m_.intake); }
+  void operator()(const act::StopTakingIn&) { stop_taking_in(m_.intake); }
+  void operator()(const act::IntakeFound& found) { intake_found(m_.intake, found.answer); }
+  void operator()(const act::PinNetwork& pin) { pin_network(m_.settings, pin.network); }
 
   void operator()(const act::Trouble& trouble) { m_.trouble = trouble.what; }
 

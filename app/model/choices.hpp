@@ -10,6 +10,7 @@
 #include <array>
 #include <optional>
 #include <string>
+#include <vector>
 
 namespace mastwise {
 
@@ -35,7 +36,8 @@ enum class Sheet {
   Paper,
   Handle,
   Checks,
-  LogbookFiles
+  LogbookFiles,
+  Import
 };
 
 // Prospects with at least this chance are listed, in percent.
@@ -98,7 +100,12 @@ struct Settings {
   std::string tablet = {};  // tells this tablet's records from another's
   Notation notation = Notation::Decimal;
   GearChoice gear = {};
+  std::vector<std::string> pinned_networks = {};  // wanted wherever the rig stops
   bool operator==(const Settings&) const = default;
 };
+
+// Pins a network, or no longer; without notice of case.
+bool is_pinned(const Settings& settings, const std::string& network);
+void pin_network(Settings& settings, const std::string& network);
 
 }  // namespace mastwise

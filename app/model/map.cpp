@@ -69,7 +69,10 @@ std::size_t area_side(double radius_m) {
 }
 
 bool same_sheet(const MapQuestion& asked, const MapQuestion& now) {
-  if (asked.practice != now.practice || asked.radius_m != now.radius_m) return false;
+  if (asked.practice != now.practice || asked.radius_m != now.radius_m ||
+      asked.generation != now.generation) {
+    return false;
+  }
   constexpr double kPart = 1.0 / 500.0;  // of the radius: hardly a unit on the screen
   return path_between(asked.from, now.from).distance_m <= kPart * now.radius_m;
 }
@@ -138,8 +141,10 @@ std::optional<MapQuestion> map_question(const Model& model) {
       std::hypot(view.middle.east_m, view.middle.north_m) + kHalfDiagonal * view.metres_per_unit;
   double radius_m = kLeast_m;
   while (radius_m < std::min(reach_m, kMost_m)) radius_m *= 2.0;
-  return MapQuestion{
-      .from = *model.findings.position, .practice = model.stop.practice, .radius_m = radius_m};
+  return MapQuestion{.from = *model.findings.position,
+                     .practice = model.stop.practice,
+                     .radius_m = radius_m,
+                     .generation = stations_question(model).generation};
 }
 
 std::vector<Station> area_stations(const Model& model) {

@@ -56,6 +56,7 @@ struct MapQuestion {
   Position from;
   bool practice = false;
   double radius_m = 0.0;
+  std::size_t generation = 0;  // of the catalog
   bool operator==(const MapQuestion&) const = default;
 };
 // Whether the answer to the one still serves for the other: the stop has hardly moved.

@@ -39,6 +39,7 @@ void adl_serializer<mastwise::act::MapDrawn>::to_json(json& out,
   out = {{"from", sheet.question.from},
          {"practice", sheet.question.practice},
          {"radius_m", sheet.question.radius_m},
+         {"generation", sheet.question.generation},
          {"lines", sheet.lines},
          {"relief", sheet.relief},
          {"stations", sheet.stations},
@@ -48,7 +49,8 @@ void adl_serializer<mastwise::act::MapDrawn>::to_json(json& out,
 mastwise::act::MapDrawn adl_serializer<mastwise::act::MapDrawn>::from_json(const json& in) {
   mastwise::MapSheet sheet{.question = {.from = in.at("from").get<mastwise::Position>(),
                                         .practice = in.at("practice").get<bool>(),
-                                        .radius_m = in.at("radius_m").get<double>()}};
+                                        .radius_m = in.at("radius_m").get<double>(),
+                                        .generation = in.at("generation").get<std::size_t>()}};
   in.at("lines").get_to(sheet.lines);
   in.at("relief").get_to(sheet.relief);
   in.at("stations").get_to(sheet.stations);

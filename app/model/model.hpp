@@ -2,6 +2,7 @@
 
 #include "app/model/choices.hpp"
 #include "app/model/form.hpp"
+#include "app/model/intake.hpp"
 #include "app/model/log.hpp"
 #include "app/model/logbook_files.hpp"
 #include "app/model/map.hpp"
@@ -62,6 +63,10 @@ struct Findings {
   std::optional<Turn> turn = {};             // from there to the target
   std::optional<double> speed_kmh = {};      // over ground, from a fresh fix
   std::vector<std::size_t> listed = {};      // rows of the stations' answer that are to be shown
+  std::vector<std::string> brought = {};     // by network: what each listed row brings first
+  std::string pinnable = {};                 // the network that is searched for
+  std::vector<std::string> wanted = {};      // pinned networks and what brings them here
+  std::string data_caution = {};             // on the age of what is listed
   std::optional<reception::Outlook> outlook = {};  // of the target
   std::optional<Slack> slack = {};                 // of the target
   std::vector<reception::Reason> reasons = {};
@@ -80,6 +85,7 @@ struct Findings {
   ScanList scan = {};
   std::vector<OutcomeRecord> outcomes_here = {};
   std::vector<std::string> worked_before = {};  // headings at earlier stops here
+  IntakeFindings intake = {};
   FormAnswer from_map = {}, from_net = {}, ruler = {}, reciprocal = {}, agreement = {}, handle = {};
   bool operator==(const Findings&) const = default;
 };
@@ -125,6 +131,7 @@ struct Model {
   std::vector<Position> ahead = {};  // places where one might stop
   bool along = false;                // the way there is looked at
   std::optional<RouteSheet> route = {};
+  Intake intake = {};
   Log log = {};
   std::vector<LogWrite> log_writes = {};  // not written yet
   LogbookFiles log_files = {};

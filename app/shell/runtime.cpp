@@ -1,6 +1,7 @@
 #include "app/shell/runtime.hpp"
 
 #include "app/shell/paper_file.hpp"
+#include "app/worker/intake_work.hpp"
 #include "app/worker/logbook_work.hpp"
 #include "app/worker/map_maker.hpp"
 #include "app/worker/place_search.hpp"
@@ -72,6 +73,26 @@ std::vector<LogbookFolder> logbook_folders(const RuntimeWish& wish) {
   return folders;
 }
 
+std::vector<IntakeEntry> folders_to_begin(const std::vector<std::string>& wished) {
+  std::vector<IntakeEntry> folders;
+  for (const std::string& folder : wished) {
+    folders.push_back({.path = folder, .name = std::filesystem::path(folder).filename().string()});
+  }
+  if (!wished.empty()) return folders;
+  for (const platform::PlaceToLook& place : platform::places_to_look()) {
+    folders.push_back({.path = place.path, .name = place.name});
+  }
+  return folders;
+}
+
+IntakeSources intake_sources(const RuntimeWish& wish) {
+  const std::filesystem::path data = std::filesystem::path(wish.catalog_path).parent_path();
+  return {.catalog_path = wish.catalog_path,
+          .mapping_folder = (data / "mappings").string(),
+          .places = [wished = wish.import_folders] { return folders_to_begin(wished); },
+          .borders = load_borders};
+}
+
 }  // namespace
 
 Runtime::Runtime(MagneticModel magnetic, Practice practice)
@@ -132,6 +153,7 @@ Errands Runtime::errands(const RuntimeWish& wish) {
                                           .folders = [wish] { return logbook_folders(wish); },
                                           .read_again = [this] { return read_records(*logbook_); }},
                                          wish.wake));
+  errands.push_back(intake_errand(intake_sources(wish), wish.wake));
   return errands;
 }
 

@@ -30,8 +30,10 @@ Result<Done> draw_shot(Shot shot) {
   session.act(act::SetStop{stop_of(shot, (*runtime)->practice_stop())});
   if (shot.night) session.act(act::SwitchNight{});
   session.finish_errands();
-  for (const Action& action : shot.acts) session.act(action);
-  session.finish_errands();
+  for (const Action& action : shot.acts) {
+    session.act(action);
+    session.finish_errands();
+  }
 
   shot.window.offscreen = true;
   const auto window = GlWindow::open(shot.window);

@@ -140,7 +140,7 @@ void Surveyor::add_plan(StationsAnswer& answer) const {
                               answer.question.plan_floor_percent);
 }
 
-// The networks of what is pinned, else of all that are likely here.
+// The pinned networks and those of pinned stations, else of all that are likely here.
 std::vector<reception::Wish> ahead_wishes(const StationsQuestion& question,
                                           const std::vector<reception::Prospect>& here) {
   constexpr std::size_t kMost = 6;
@@ -156,8 +156,12 @@ std::vector<reception::Wish> ahead_wishes(const StationsQuestion& question,
     const auto& pinned = question.pinned;
     return std::find(pinned.begin(), pinned.end(), key_of(prospect.station)) != pinned.end();
   };
+  for (const std::string& network : question.pinned_networks) {
+    if (wishes.size() < kMost) wishes.push_back({reception::Wish::Kind::network, network});
+  }
+  const bool none_pinned = question.pinned.empty() && question.pinned_networks.empty();
   for (const reception::Prospect& prospect : here) {
-    if (question.pinned.empty() || is_pinned(prospect)) add(prospect.station);
+    if (none_pinned || is_pinned(prospect)) add(prospect.station);
   }
   return wishes;
 }

@@ -1,6 +1,8 @@
 #include "tests/support/receiver_log.hpp"
 #include "tests/support/stage.hpp"
 
+#include <filesystem>
+#include <fstream>
 #include <functional>
 
 #include <catch2/catch.hpp>
@@ -69,6 +71,24 @@ void fill_paper(Stage& stage) {
   type_number(stage, Field::MapPlace, "42.5,-118.5");
   type_number(stage, Field::MapDirection_deg, "90");
   type_number(stage, Field::MapLength_mm, "93.3");
+}
+
+// PRACTICE: invented. A table in the folder where the stage looks for them.
+std::string put_table(Stage& stage, int rows) {
+  press(stage, act::OpenSheet{Sheet::Import});
+  const std::string folder = stage.model().intake.answer->places.front().path;
+  const std::string path = folder + "/a table with a long name of its own, from the regulator.csv";
+  std::ofstream table(path);
+  table << "Callsign,Channel,Ch,Latitude,Longitude,Antenna above the average terrain,Power\n";
+  for (int row = 0; row < rows; ++row) {
+    table << "QA" << row << ",23,24," << 40.0 + 0.0002 * row << ",100.5," << row << ",10\n";
+  }
+  table << "QBAD,23,24,north,100.5,1,10\n";
+  return path;
+}
+
+void pick_table(Stage& stage) {
+  press(stage, act::PickTable{put_table(stage, 12)});
 }
 
 struct View {
@@ -288,6 +308,50 @@ const std::vector<View>& views() {
        [](Stage& s) {
          set_by_hand(s);
          press(s, act::Show{Place::Stations});
+       }},
+      {"data", [](Stage& s) { press(s, act::OpenSheet{Sheet::Import}); }},
+      {"data, a folder",
+       [](Stage& s) {
+         const std::filesystem::path table = put_table(s, 3);
+         press(s, act::OpenIntakeFolder{table.parent_path()});
+       }},
+      {"data, a folder that is gone",
+       [](Stage& s) {
+         press(s, act::OpenSheet{Sheet::Import});
+         press(s, act::OpenIntakeFolder{"/no/such/folder"});
+       }},
+      {"data, a table", pick_table},
+      {"data, which column",
+       [](Stage& s) {
+         pick_table(s);
+         press(s, act::ChooseColumnOf{"latitude"});
+       }},
+      {"data, being taken in",
+       [](Stage& s) {
+         press(s, act::PickTable{put_table(s, 20'000)});
+         s.session().act(act::TakeIn{});
+         s.round();
+         REQUIRE(s.model().intake.question.step == IntakeStep::TakingIn);
+       }},
+      {"data, taken in",
+       [](Stage& s) {
+         pick_table(s);
+         press(s, act::TakeIn{});
+       }},
+      {"data with a source",
+       [](Stage& s) {
+         pick_table(s);
+         press(s, act::TakeIn{});
+         press(s, act::OpenIntakeFolder{});
+       }},
+      {"Stations, a network searched for and pinned",
+       [](Stage& s) {
+         press(s, act::OpenKeypad{KeypadPurpose::Search});
+         press(s, act::KeypadType{"Basin Pub"});
+         press(s, act::KeypadAccept{});
+         press(s, act::PinNetwork{"Basin Public"});
+         press(s, act::Show{Place::Stations});
+         REQUIRE(s.targets().find("pin network Basin Public") != nullptr);
        }},
       {"under way", drive},
       {"alarm",

@@ -137,6 +137,62 @@ LogbookFilesAnswer some_files() {
           LogbookRecords{.stops = {test::full_stop("a1")}, .outcomes = {test::full_outcome("a1")}}};
 }
 
+IntakeAnswer some_intake() {
+  TableReading reading{.kind = TableReading::Kind::Mapped, .source = {"s", "2026-01-02"}};
+  reading.mapping = {.source = {"s", "2026-01-02"},
+                     .separator = ';',
+                     .comment = '#',
+                     .raster = Raster::europe,
+                     .datum = Datum::nad27,
+                     .latitude = {.notation = AngleNotation::packed_dms, .column = "Lat"},
+                     .longitude = {.column = "Lon", .positive_is_south_or_west = true}};
+  reading.mapping.fields["erp_kw"] = {
+      .column = "P", .factor = 0.001, .unknown = {"0"}, .values = {{"a", "b"}}};
+  TableLook look{.reading = reading,
+                 .renews = "s",
+                 .known_by = "guess",
+                 .doubts = {{Doubt::Kind::datum, "datum", {"WGS84", "NAD27"}, 1, "why"}},
+                 .columns = {{"Lat", "442110"}},
+                 .file_date = "2026-05-01",
+                 .rows = 7,
+                 .rejected = 1,
+                 .first_rejected = {{3, "reason"}},
+                 .sample = {{.call_sign = "QABC",
+                             .rf_channel = "23",
+                             .city = "Alkali Wells",
+                             .position = *Position::at_deg(0.1, 0.2),
+                             .at = map::PlanePoint{0.3, -0.4}}},
+                 .programmes = {{.call_sign = "QABC", .rf_channel = RfChannel{.number = 23}}},
+                 .trouble = "t"};
+  look.map = CheckMap{
+      .middle = *Position::at_deg(0.3, 0.6), .radius_m = 0.7, .lines = {{{0.1, 0.2}, {0.3, 0.4}}}};
+  IntakeReport report{.of_programmes = true, .rejected = 9, .first_stations = true};
+  report.stations = {.source = {"s", ""},
+                     .rows_read = 1,
+                     .stations_added = 2,
+                     .added_call_signs = {"QABC"},
+                     .moved = {{"QXYZ", 0.1}},
+                     .rejected = {{4, "r"}},
+                     .remarks = {"m"}};
+  report.programmes = {.source = {"p", ""}, .programmes = 3, .strangers = {"QFAR"}};
+  return {.question = {.step = IntakeStep::TakingIn,
+                       .look = 2,
+                       .folder = "/f",
+                       .path = "/f/t.csv",
+                       .reading = reading,
+                       .taking = 3},
+          .generation = 4,
+          .stations = {{{"s", "2026-01-02"}, 5}},
+          .programmes = {{{"p", ""}, 6}},
+          .places = {{IntakeEntry::Kind::Folder, "/f", "f", 0}},
+          .folder = IntakeFolder{"/f", "/", {{IntakeEntry::Kind::Set, "/f", "all", 8}}},
+          .look = look,
+          .doing = "d",
+          .part = 0.1,
+          .report = report,
+          .trouble = "none"};
+}
+
 // One of every action, none of its members as a new one has them.
 std::vector<Action> every_action() {
   const Monotonic now(milliseconds(123'456));
@@ -258,6 +314,14 @@ std::vector<Action> every_action() {
           act::LogWritten{},
           act::SavePaper{},
           act::PaperSaved{"/data/cards/card.pdf"},
+          act::OpenIntakeFolder{"/media/stick"},
+          act::PickTable{"/media/stick/t.csv"},
+          act::ChooseColumnOf{"latitude"},
+          act::CorrectReading{"latitude", "Lat"},
+          act::TakeIn{},
+          act::StopTakingIn{},
+          act::IntakeFound{some_intake()},
+          act::PinNetwork{"Basin Public"},
           act::TakeBack{},
           act::TakePlace{some_place()},
           act::PlacesFound{some_places()},
@@ -304,6 +368,8 @@ TEST_CASE("what actions carry reads back the same, to the last bit") {
       CHECK(as<act::LogbookFilesDone>(*read).answer == as<act::LogbookFilesDone>(action).answer);
     } else if (std::holds_alternative<act::TakePlace>(action)) {
       CHECK(as<act::TakePlace>(*read).place == as<act::TakePlace>(action).place);
+    } else if (std::holds_alternative<act::IntakeFound>(action)) {
+      CHECK(as<act::IntakeFound>(*read).answer == as<act::IntakeFound>(action).answer);
     } else if (std::holds_alternative<act::ReceiverBytes>(action)) {
       CHECK(as<act::ReceiverBytes>(*read).bytes == as<act::ReceiverBytes>(action).bytes);
     } else if (std::holds_alternative<act::MapDrawn>(action)) {
