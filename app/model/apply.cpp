@@ -3,14 +3,13 @@
 #include "app/model/keypad.hpp"
 #include "app/model/nose.hpp"
 #include "app/model/sweeping.hpp"
+#include "app/model/typing.hpp"
 #include "app/words.hpp"
 
 #include <algorithm>
 
 namespace mastwise {
 namespace {
-
-constexpr milliseconds kTakeBackFor{12'000};
 
 template <class Choice>
 void next(Choice& choice, Choice last) {
@@ -77,7 +76,7 @@ class Applier {
     const FormAnswer& from = use.by_net ? m_.findings.from_net : m_.findings.from_map;
     if (!from.place) return;
     remember("Position from the map");
-    stand_at(*from.place, from.place_error_m);
+    stand_at(m_.stop, *from.place, from.place_error_m);
     m_.sheet = Sheet::None;
   }
   void operator()(const act::KeepHandle&) {
@@ -102,8 +101,8 @@ class Applier {
   void operator()(const act::KeypadNorth&) {
     if (m_.keypad) m_.keypad->magnetic = !m_.keypad->magnetic;
   }
-  void operator()(const act::KeypadAccept&);
-  void operator()(const act::TakePlace& take);
+  void operator()(const act::KeypadAccept&) { accept_typed(m_); }
+  void operator()(const act::TakePlace& take) { take_place(m_, take.place); }
   void operator()(const act::PlacesFound& found) { m_.places = found.answer; }
   void operator()(const act::KeypadClose&) { m_.keypad.reset(); }
 
@@ -297,10 +296,7 @@ class Applier {
   }
 
  private:
-  void remember(std::string what) {
-    m_.taken_back =
-        TakenBack{.what = std::move(what), .stop = m_.stop, .until = m_.now + kTakeBackFor};
-  }
+  void remember(std::string what) { mastwise::remember(m_, std::move(what)); }
   void lower() {
     m_.antenna = safety::Antenna::Down;
     m_.roof_agreed = false;
@@ -310,17 +306,6 @@ class Applier {
     const auto& here = m_.findings.position;
     if (!m_.ticked_at || !here || !same_stop(*m_.ticked_at, *here)) m_.ticks.clear();
     m_.ticked_at = here;
-  }
-  // `name`: of the place whose middle it is.
-  void stand_at(const Position& position, double error_m, std::string name = {}) {
-    m_.stop.by_hand = position;
-    m_.stop.by_hand_error_m = error_m;
-    m_.stop.by_name = std::move(name);
-    m_.stop.source = PositionSource::ByHand;
-  }
-  void fill_place(Field field, const Position& position, const std::string& name = {}) {
-    m_.form.set_place(field, position, name);
-    if (field == Field::AheadPlace) m_.ahead.push_back(position);
   }
   void search_as_typed() {
     if (m_.keypad && m_.keypad->purpose == KeypadPurpose::Search) m_.search = m_.keypad->text;
@@ -349,50 +334,6 @@ void Applier::operator()(const act::SwitchPractice&) {
   m_.map = MapState{.sheets = m_.map.sheets};
   m_.log.stop_id.reset();
   teach(m_);
-}
-
-void Applier::operator()(const act::KeypadAccept&) {
-  if (!m_.keypad) return;
-  Keypad& keypad = *m_.keypad;
-  if (types_position(keypad)) {
-    const auto position = parse_position(keypad.text);
-    if (!position) {
-      keypad.error = position.error();
-      return;
-    }
-    if (keypad.purpose == KeypadPurpose::Position) {
-      remember("Position by hand");
-      stand_at(*position, kTypedPosition_m);
-    } else {
-      fill_place(keypad.field, *position);
-    }
-  } else if (keypad.purpose == KeypadPurpose::Nose) {
-    const auto heading = read_heading(keypad);
-    if (!heading) {
-      keypad.error = heading.error();
-      return;
-    }
-    remember("Nose by hand");
-    m_.stop.nose = Nose{.heading = *heading, .taken_at = m_.findings.position};
-  } else if (keypad.purpose == KeypadPurpose::Field) {
-    if (const auto typed = fill(m_.form, keypad); !typed) {
-      keypad.error = typed.error();
-      return;
-    }
-  }
-  m_.keypad.reset();
-}
-
-void Applier::operator()(const act::TakePlace& take) {
-  if (!m_.keypad || !types_position(*m_.keypad)) return;
-  const places::Place& place = take.place;
-  if (m_.keypad->purpose == KeypadPurpose::Position) {
-    remember("Position by name");
-    stand_at(place.position, kSomewhereInTown_m, words::place(place));
-  } else {
-    fill_place(m_.keypad->field, place.position, words::place(place));
-  }
-  m_.keypad.reset();
 }
 
 }  // namespace

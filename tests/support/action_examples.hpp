@@ -1,0 +1,12 @@
+#pragma once
+
+#include "app/model/action.hpp"
+
+#include <vector>
+
+namespace mastwise::test {
+
+// One of every action, with values that a careless writer or reader would lose.
+std::vector<Action> every_action();
+
+}  // namespace mastwise::test
