@@ -27,15 +27,16 @@ class Labels {
   void put(Point at, const std::string& words) {
     constexpr float kHeight = 22.0f, kApart = 12.0f;
     const float width = ui_.canvas().text_width(words, Face::Small);
-    const bool right = at.x + kApart + width < map_.right;
-    const float left = right ? at.x + kApart : at.x - kApart - width;
-    const Rect label{left, at.y - kHeight / 2.0f, left + width, at.y + kHeight / 2.0f};
-    for (const Rect& other : taken_) {
-      if (meet(label, other)) return;
+    for (const float left : {at.x + kApart, at.x - kApart - width}) {
+      const Rect label{left, at.y - kHeight / 2.0f, left + width, at.y + kHeight / 2.0f};
+      const bool taken = std::any_of(taken_.begin(), taken_.end(),
+                                     [&](const Rect& other) { return meet(label, other); });
+      if (taken || label.left < map_.left || label.right > map_.right) continue;
+      taken_.push_back(label);
+      ui_.canvas().fill(label, ui_.theme().panel);
+      ui_.canvas().text({left, at.y + 7.0f}, words, Face::Small, ui_.theme().ink);
+      return;
     }
-    taken_.push_back(label);
-    ui_.canvas().fill(label, ui_.theme().panel);
-    ui_.canvas().text({left, at.y + 7.0f}, words, Face::Small, ui_.theme().ink);
   }
   void keep_free(Rect rect) { taken_.push_back(rect); }
 

@@ -150,7 +150,7 @@ void draw_pinnable(Ui& ui, Rect rect, const Model& model) {
   const bool pinned = is_pinned(model.settings, network);
   const std::string label =
       network + (pinned ? " is pinned at every stop" : ": pin it at every stop");
-  if (ui.button("pin network " + network, rect, label,
+  if (ui.button("pin what is searched", rect, label,
                 pinned ? ui::ButtonLook::Filled : ui::ButtonLook::Plain)) {
     ui.emit(act::PinNetwork{network});
   }

@@ -343,8 +343,9 @@ const std::vector<View>& views() {
          press(s, act::KeypadType{"Basin Pub"});
          press(s, act::KeypadAccept{});
          press(s, act::PinNetwork{"Basin Public"});
+         press(s, act::SwitchGrouping{});
          press(s, act::Show{Place::Stations});
-         REQUIRE(s.targets().find("pin network Basin Public") != nullptr);
+         REQUIRE(s.targets().find("pin what is searched") != nullptr);
        }},
       {"under way", drive},
       {"alarm",

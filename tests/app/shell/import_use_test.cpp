@@ -1,3 +1,4 @@
+#include "tests/support/licensing_tables.hpp"
 #include "tests/support/reference.hpp"
 #include "tests/support/tablet.hpp"
 
@@ -74,7 +75,7 @@ TEST_CASE("a network is pinned by touch and found at every stop") {
   stage.tap("search");
   stage.tap_keys("NORTHL");
   stage.tap("key Done");
-  stage.tap("pin network Northlight");
+  stage.tap("pin what is searched");
   CHECK(stage.model().settings.pinned_networks == std::vector<std::string>{"Northlight"});
   stage.tap("clear search");
   CHECK(stage.shows_within("Northlight: QWES"));
@@ -127,4 +128,30 @@ TEST_CASE("the regulator's table goes in by touch as its ready mapping has it") 
   REQUIRE(found->outlook);
   CHECK(found->outlook->distance_m == Approx(10'368.18).margin(0.1));
   CHECK(found->outlook->bearing.degrees() == Approx(207.950).margin(0.001));
+}
+
+TEST_CASE("a folder of joined tables goes in by touch, all of it together") {
+  const Tablet tablet;
+  std::filesystem::create_directories(tablet.path() / "stick" / "dump");
+  for (const auto& [name, text] : licensing_tables()) tablet.table("dump/" + name, text);
+  Stage stage(kTablet, tablet.folder());
+  stage.tap("place Stations");
+  stage.tap("data");
+  stage.tap("look in " + tablet.folder());
+  stage.tap("folder stick");
+  stage.tap("folder dump");
+  stage.tap("table All tables of this folder together (us_lms)");
+  CHECK(stage.shows_within("ready mapping, us_lms"));
+  stage.tap("take in");
+  CHECK(report_of(stage).stations.stations_added == 1);
+  REQUIRE(tablet.with_call_sign("QAAB").size() == 1);
+  CHECK(tablet.with_call_sign("QAAB").front().pattern);
+  // Up from the folder, step by step, to where the looking began.
+  stage.tap("more data");
+  stage.tap("look in " + tablet.folder());
+  stage.tap("folder stick");
+  stage.tap("folder dump");
+  stage.tap("folder up");
+  stage.tap("folder up");
+  CHECK(stage.model().intake.question.folder == tablet.folder());
 }
