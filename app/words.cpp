@@ -1,5 +1,7 @@
 #include "app/words.hpp"
 
+#include "core/broadcast/source_age.hpp"
+
 #include <algorithm>
 #include <array>
 #include <cmath>
@@ -76,6 +78,38 @@ std::string age(milliseconds age) {
 std::string date(UtcTime time) {
   const std::tm day = fmt::gmtime(std::chrono::system_clock::to_time_t(time));
   return fmt::format("{} {:%B %Y}", day.tm_mday, day);
+}
+
+namespace {
+
+std::string counted(int count, const char* one) {
+  return fmt::format("{} {}{}", count, one, count == 1 ? "" : "s");
+}
+
+}  // namespace
+
+std::string data_age(std::string_view date, UtcTime now) {
+  const auto age = source_age(date, now);
+  if (!age) return date.empty() ? "age not known" : fmt::format("of {}, age not known", date);
+  std::vector<std::string> parts;
+  if (age->years > 0) parts.push_back(counted(age->years, "year"));
+  if (age->months > 0) parts.push_back(counted(age->months, "month"));
+  if (parts.empty()) parts.push_back(counted(age->days, "day"));
+  return fmt::format("of {}, {} old", date, fmt::join(parts, " "));
+}
+
+std::string data_caution(std::string_view date, UtcTime now) {
+  const auto age = source_age(date, now);
+  if (!age) return {};
+  switch (age->freshness) {
+    case SourceFreshness::fresh:
+      return {};
+    case SourceFreshness::ageing:
+      return "Here and there a station is new, gone, moved or on another channel since.";
+    case SourceFreshness::stale:
+      return "Headings hold for decades, channels do not: many may have changed since.";
+  }
+  return {};
 }
 
 std::string iso_time(UtcTime time) {
@@ -159,6 +193,15 @@ std::string near_place(const places::NearPlace& near, bool miles) {
                                ? distance(near.distance_m, miles)
                                : fmt::format("{:.0f} {}", value, miles ? "mi" : "km");
   return fmt::format("{} {} of {}", away, octant(near.bearing), place(near.place));
+}
+
+std::vector<std::string> merged(const MergeReport& report) {
+  const auto line = [](const char* what, const MergeCounts& counts) {
+    return fmt::format("{}: {} new, {} newer, {} the same, {} older than here", what, counts.added,
+                       counts.renewed, counts.same, counts.kept);
+  };
+  return {line("stops", report.stops), line("outcomes", report.outcomes),
+          line("sweeps", report.sweeps)};
 }
 
 std::string sentence(std::string words) {

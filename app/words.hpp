@@ -1,11 +1,14 @@
 #pragma once
 
 #include "app/model/model.hpp"
+#include "core/logbook/logbook.hpp"
 #include "core/places/gazetteer.hpp"
 #include "core/sky/pole_star.hpp"
 #include "core/sky/sun.hpp"
 
 #include <string>
+#include <string_view>
+#include <vector>
 
 // How numbers and states are said, the same on the screen, on paper and on the command line.
 namespace mastwise::words {
@@ -22,8 +25,12 @@ std::string from_nose(RigAngle angle);  // "118° right", "20° left", "straight
 std::string turn(Turn turn);            // "Turn right", "Turn left", "On target"
 // How far the antenna may be off: "anywhere from 23° left to 19° right of it".
 std::string slack(const std::optional<Slack>& slack);
-std::string age(milliseconds age);                     // "3 s", "4 min", "2 h"
-std::string date(UtcTime time);                        // "2 July 2026"
+std::string age(milliseconds age);  // "3 s", "4 min", "2 h"
+std::string date(UtcTime time);     // "2 July 2026"
+// The age of a table: "of 2017-04-13, 9 years 7 months old"; "age not known".
+std::string data_age(std::string_view date, UtcTime now);
+// What its age means for who aims by it; empty where nothing does.
+std::string data_caution(std::string_view date, UtcTime now);
 std::string iso_time(UtcTime time);                    // "2026-07-02T18:04:05Z"
 std::string octant(Bearing<True> bearing);             // "NE": the nearest of eight
 std::string time_of_day(milliseconds since_midnight);  // "18:04:05Z"
@@ -46,6 +53,9 @@ std::string place(const places::Place& place);
 // Where a position is, seen from a place: "12 mi NE of Bend, OR", "near Bend, OR" within 1 mi or
 // km.
 std::string near_place(const places::NearPlace& near, bool miles);
+
+// What a merge of two logbooks did, a line for each kind of record.
+std::vector<std::string> merged(const MergeReport& report);
 
 // The words with a capital first letter.
 std::string sentence(std::string words);

@@ -4,6 +4,9 @@
 #include "app/cli/stop_options.hpp"
 #include "app/cli/verbs.hpp"
 #include "app/words.hpp"
+#include "app/worker/route_survey.hpp"
+#include "core/geo/gpx.hpp"
+#include "platform/files.hpp"
 
 #include <iostream>
 #include <memory>
@@ -18,6 +21,8 @@ using reception::Wish;
 
 struct CompareOptions {
   std::vector<std::string> places, networks, programmes, stations;
+  std::string gpx;
+  double step_km = 5.0, floor_percent = kUsualFloor_percent;
   bool practice = false;
   bool json = false;
   StopOptions stop;
@@ -63,6 +68,70 @@ json offer_json(const std::optional<reception::Offer>& offer,
           {"bearing_true_deg", offer->bearing.degrees()}};
 }
 
+// The points of the file's first route, else of its first track, else its waypoints.
+Result<std::vector<Position>> way_of(const std::string& path) {
+  const auto text = platform::read_file(path);
+  if (!text) return text.error();
+  const auto read = read_gpx(*text);
+  if (!read) return read.error();
+  const std::vector<GpxPlace>& places = !read->routes.empty()   ? read->routes.front().places
+                                        : !read->tracks.empty() ? read->tracks.front().places
+                                                                : read->waypoints;
+  std::vector<Position> points;
+  for (const GpxPlace& place : places) points.push_back(place.position);
+  return points;
+}
+
+json row_json(const RouteRow& row) {
+  json chances = json::array(), stretches = json::array();
+  for (const auto& chance : row.chances) {
+    chances.push_back({{"at_km", chance.at_km},
+                       {"chance", chance.chance_percent ? json(*chance.chance_percent) : json()}});
+  }
+  for (const auto& stretch : row.stretches) {
+    stretches.push_back({{"from_km", stretch.from_km},
+                         {"to_km", stretch.to_km},
+                         {"least_chance", stretch.least_percent},
+                         {"mean_chance", stretch.mean_percent}});
+  }
+  return {{"network", row.network}, {"stretches", stretches}, {"chances", chances}};
+}
+
+// Along the way of a GPX file: where each network holds.
+Result<Done> print_route(const CompareOptions& options, const StopSetting& setting) {
+  const auto points = way_of(options.gpx);
+  if (!points) return points.error();
+  StopSurveyor surveyor(setting.sources);
+  const RouteSheet sheet = survey_route(surveyor,
+                                        {.here = setting.question,
+                                         .points = *points,
+                                         .networks = options.networks,
+                                         .floor_percent = options.floor_percent,
+                                         .step_km = options.step_km},
+                                        [](const RouteSheet&) { return true; });
+  if (!sheet.trouble.empty()) return Error{.what = sheet.trouble};
+  json rows = json::array();
+  std::string text = options.practice ? kPracticeLine : "";
+  text += fmt::format("{:.1f} km; {:.0f} % and up:\n", sheet.length_km, options.floor_percent);
+  for (const RouteRow& row : sheet.rows) {
+    rows.push_back(row_json(row));
+    text += fmt::format("{}:{}\n", row.network, row.stretches.empty() ? " nowhere" : "");
+    for (const auto& stretch : row.stretches) {
+      text += fmt::format("  from km {:.1f} to {:.1f}, {:.0f} % at least\n", stretch.from_km,
+                          stretch.to_km, stretch.least_percent);
+    }
+  }
+  if (options.json) {
+    print({{"practice", options.practice},
+           {"length_km", sheet.length_km},
+           {"floor_percent", options.floor_percent},
+           {"networks", rows}});
+  } else {
+    std::cout << text;
+  }
+  return Done{};
+}
+
 Result<Done> print_comparison(const CompareOptions& options) {
   std::vector<Position> places;
   for (const std::string& text : options.places) {
@@ -78,6 +147,10 @@ Result<Done> print_comparison(const CompareOptions& options) {
   }
   const auto setting = stop_setting(options.stop, options.practice);
   if (!setting) return setting.error();
+  if (!options.gpx.empty()) return print_route(options, *setting);
+  if (places.empty()) {
+    return Error{.what = "no place is named", .remedy = "name places by --at, or a way by --gpx"};
+  }
   const auto prospects = survey_places(*setting, places);
   if (!prospects) return prospects.error();
 
@@ -121,7 +194,13 @@ void add_compare(CLI::App& program, Job& chosen) {
   auto options = std::make_shared<CompareOptions>();
   CLI::App* verb =
       program.add_subcommand("compare", "Places side by side, by what can be received there");
-  verb->add_option("--at", options->places, "a place; once for each")->required();
+  verb->add_option("--at", options->places, "a place; once for each");
+  verb->add_option("--gpx", options->gpx,
+                   "in place of places, the way of a GPX file: its first route or track");
+  verb->add_option("--step-km", options->step_km, "along the way, from survey to survey")
+      ->check(CLI::Range(0.1, 1000.0));
+  verb->add_option("--floor", options->floor_percent, "along the way, the chance that holds")
+      ->check(CLI::Range(1.0, 99.0));
   verb->add_option("--network", options->networks, "a network that is wanted; once for each");
   verb->add_option("--programme", options->programmes,
                    "a programme that is wanted, by its name or virtual channel; once for each");

@@ -1,16 +1,11 @@
-#include "core/logbook/logbook.hpp"
-
 #include "app/cli/arguments.hpp"
 #include "app/cli/verbs.hpp"
-#include "core/logbook/logbook_csv.hpp"
-#include "core/logbook/logbook_gpx.hpp"
-#include "platform/atomic_save.hpp"
+#include "app/sources/logbook_files.hpp"
+#include "app/words.hpp"
 #include "platform/files.hpp"
 
-#include <filesystem>
 #include <iostream>
 #include <memory>
-#include <span>
 
 #include <fmt/format.h>
 
@@ -44,17 +39,6 @@ Result<Logbook> open_existing(const std::string& given) {
                .remedy = "name the logbook's file with --logbook"};
 }
 
-Result<Done> save(const std::string& path, const std::string& text) {
-  return platform::save_atomically(path, std::as_bytes(std::span(text)));
-}
-
-template <class Record>
-std::size_t live(const std::vector<Record>& records) {
-  std::size_t count = 0;
-  for (const Record& record : records) count += record.mark.deleted ? 0 : 1;
-  return count;
-}
-
 Result<Done> export_logbook(const ExportOptions& options) {
   if (options.csv.empty() && options.gpx.empty() && options.backup.empty()) {
     return Error{.what = "nothing is asked for",
@@ -66,49 +50,29 @@ Result<Done> export_logbook(const ExportOptions& options) {
   const auto content = logbook->content();
   if (!content) return content.error();
   nlohmann::json written = nlohmann::json::array();
-  const auto keep = [&](const std::string& path, const Result<Done>& done) {
-    if (done) written.push_back(path);
-    return done;
-  };
-  Result<Done> done = Done{};
-  if (!options.csv.empty()) done = keep(options.csv, save(options.csv, logbook_csv(*content)));
-  if (done && !options.gpx.empty()) {
-    done = keep(options.gpx, save(options.gpx, logbook_gpx(*content)));
+  using sources::LogbookForm;
+  for (const auto& [form, file] :
+       {std::pair(LogbookForm::table, options.csv), std::pair(LogbookForm::waypoints, options.gpx),
+        std::pair(LogbookForm::backup, options.backup)}) {
+    if (file.empty()) continue;
+    const auto done = sources::give_out(*logbook, *content, form, file);
+    if (!done) return done;
+    written.push_back(file);
   }
-  if (done && !options.backup.empty()) {
-    done = keep(options.backup, logbook->back_up(options.backup));
-  }
-  if (!done) return done;
+  const sources::LogbookSize size = sources::size_of(*content);
   const nlohmann::json report{{"written", written},
-                              {"stops", live(content->stops)},
-                              {"outcomes", live(content->outcomes)},
-                              {"sweeps", live(content->sweeps)}};
+                              {"stops", size.stops},
+                              {"outcomes", size.outcomes},
+                              {"sweeps", size.sweeps}};
   if (options.json) {
     print(report);
     return Done{};
   }
   for (const auto& path : written) {
-    std::cout << fmt::format("{}: {} stops, {} outcomes\n", path.get<std::string>(),
-                             live(content->stops), live(content->outcomes));
+    std::cout << fmt::format("{}: {} stops, {} outcomes\n", path.get<std::string>(), size.stops,
+                             size.outcomes);
   }
   return Done{};
-}
-
-// A logbook's file or a table, by what it holds and not by its name.
-Result<LogbookTable> read_any(const std::string& path) {
-  const auto text = platform::read_file(path);
-  if (!text) return text.error();
-  constexpr std::string_view kDatabase("SQLite format 3\0", 16);
-  if (text->compare(0, kDatabase.size(), kDatabase) == 0) {
-    auto content = read_logbook(path);
-    if (!content) return content.error();
-    return LogbookTable{.content = *std::move(content)};
-  }
-  auto table = read_logbook_csv(*text);
-  if (table) return table;
-  Error error = table.error();
-  error.where = error.where.empty() ? path : path + ", " + error.where;
-  return error;
 }
 
 nlohmann::json counts_json(const MergeCounts& counts) {
@@ -118,13 +82,8 @@ nlohmann::json counts_json(const MergeCounts& counts) {
           {"kept", counts.kept}};
 }
 
-std::string counts_text(const char* what, const MergeCounts& counts) {
-  return fmt::format("{}: {} new, {} newer, {} the same, {} older than here\n", what, counts.added,
-                     counts.renewed, counts.same, counts.kept);
-}
-
 Result<Done> import_logbook(const ImportOptions& options) {
-  const auto table = read_any(options.file);
+  const auto table = sources::read_any_logbook(options.file);
   if (!table) return table.error();
   const auto path = logbook_path(options.logbook);
   if (!path) return path.error();
@@ -143,8 +102,7 @@ Result<Done> import_logbook(const ImportOptions& options) {
            {"rejected", rejected}});
     return Done{};
   }
-  std::cout << counts_text("stops", report->stops) << counts_text("outcomes", report->outcomes)
-            << counts_text("sweeps", report->sweeps);
+  for (const std::string& line : words::merged(*report)) std::cout << line << '\n';
   for (const RejectedRow& row : table->rejected) {
     std::cout << fmt::format("  line {}: {}\n", row.line, row.reason);
   }

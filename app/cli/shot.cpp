@@ -11,7 +11,7 @@ namespace mastwise::cli {
 namespace {
 
 struct ShotOptions {
-  std::string screen, file, size = "1280x800", at, station, catalog, terrain, date;
+  std::string screen, file, size = "1280x800", at, station, catalog, terrain, date, table;
   std::optional<double> nose_deg;
   std::optional<float> dots_per_inch;
   bool night = false;
@@ -22,6 +22,8 @@ const std::map<std::string, std::vector<Action>>& screens() {
   static const std::map<std::string, std::vector<Action>> kScreens{
       {"here", {act::Show{Place::Here}}},
       {"stations", {act::Show{Place::Stations}}},
+      {"map", {act::Show{Place::Stations}, act::SwitchMap{}}},
+      {"best-spot", {act::Show{Place::Stations}, act::SwitchMap{}, act::SwitchArea{}}},
       {"aim", {act::Show{Place::Aim}}},
       {"peak", {act::Show{Place::Peak}}},
       {"sweep",
@@ -29,14 +31,22 @@ const std::map<std::string, std::vector<Action>>& screens() {
         act::SetMeter{-12.0}, act::ReadMeter{.nothing = false}, act::SetMeter{8.0},
         act::ReadMeter{.nothing = false}}},
       {"logbook", {act::Show{Place::Logbook}}},
+      {"logbook-files", {act::OpenSheet{Sheet::LogbookFiles}}},
       {"ahead", {act::Show{Place::Ahead}}},
+      {"ahead-places",
+       {act::Show{Place::Ahead}, act::OpenField{Field::AheadPlace}, act::KeypadType{"43.1,-118.2"},
+        act::KeypadAccept{}, act::OpenField{Field::AheadPlace}, act::KeypadType{"42.2,-121.7"},
+        act::KeypadAccept{}}},
       {"roof", {act::Show{Place::Aim}, act::GoToRoof{}, act::ConfirmAsked{}}},
       {"type-position", {act::OpenKeypad{KeypadPurpose::Position}}},
+      {"type-place",
+       {act::OpenKeypad{KeypadPurpose::Position}, act::KeypadPage{}, act::KeypadType{"SPRINGF"}}},
       {"type-heading", {act::OpenKeypad{KeypadPurpose::Nose}}},
       {"search", {act::OpenKeypad{KeypadPurpose::Search}}},
       {"raise", {act::Ask{Asking::Raise}}},
       {"before-roof", {act::Ask{Asking::Roof}}},
       {"weather", {act::Ask{Asking::Weather}}},
+      {"before-driving", {act::Ask{Asking::Drive}}},
       {"path", {act::OpenSheet{Sheet::Path}}},
       {"gear", {act::OpenSheet{Sheet::Gear}}},
       {"surroundings", {act::OpenSheet{Sheet::Surroundings}}},
@@ -47,6 +57,8 @@ const std::map<std::string, std::vector<Action>>& screens() {
       {"paper", {act::OpenSheet{Sheet::Paper}}},
       {"handle", {act::OpenSheet{Sheet::Handle}}},
       {"checks", {act::OpenSheet{Sheet::Checks}}},
+      {"data", {act::OpenSheet{Sheet::Import}}},
+      {"table", {act::OpenSheet{Sheet::Import}}},
   };
   return kScreens;
 }
@@ -75,6 +87,7 @@ Result<Done> draw_shot(const ShotOptions& options) {
                  .remedy = "use one of " + screen_names()};
   }
   shot.acts = screen->second;
+  if (options.screen == "table") shot.acts.push_back(act::PickTable{options.table});
   shot.night = options.night;
   shot.file = options.file;
   shot.window.width_px = size->width_px;
@@ -121,6 +134,8 @@ void add_shot(CLI::App& program, Job& chosen) {
   verb->add_option("--at", options->at, "where the rig stands; the practice area if not given");
   verb->add_option("--station", options->station, "the station aimed at");
   verb->add_option("--nose", options->nose_deg, "true heading of the rig's nose in degrees");
+  verb->add_option("--table", options->table,
+                   "for the screen table: the station table looked into");
   verb->add_option("--date", options->date, "the date for the declination; today if not given");
   verb->add_option("--catalog", options->catalog, "the catalog's file in place of the user's own");
   verb->add_option("--terrain", options->terrain,

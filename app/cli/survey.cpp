@@ -57,7 +57,7 @@ void print_row(const StationRow& row) {
 Result<Done> print_survey(const SurveyOptions& options) {
   const auto place = place_of(options.place);
   if (!place) return place.error();
-  const Worker::Answerer survey = station_answerer(place->sources);
+  const StationsWorker::Answerer survey = station_answerer(place->sources);
   const StationsAnswer answer = survey(place->question, {.publish = [](const StationsAnswer&) {},
                                                          .superseded = [] { return false; }});
   if (!answer.trouble.empty()) return Error{.what = answer.trouble};

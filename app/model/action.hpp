@@ -2,6 +2,11 @@
 
 #include "app/model/choices.hpp"
 #include "app/model/form.hpp"
+#include "app/model/intake.hpp"
+#include "app/model/logbook_files.hpp"
+#include "app/model/map.hpp"
+#include "app/model/places.hpp"
+#include "app/model/route.hpp"
 #include "app/model/stations.hpp"
 #include "app/model/stop.hpp"
 #include "app/model/sweep.hpp"
@@ -103,6 +108,8 @@ struct PinStation {
 struct ChoosePlan {
   PlanFor plan_for;
 };
+struct NextPlanFloor {};       // the least chance that a heading must bring
+struct SwitchChannelEntry {};  // whether the receiver lets channels be entered
 struct ScanStep {
   std::size_t step;  // of the plan: show its channels
 };
@@ -112,10 +119,37 @@ struct TickStation {  // not tried, found, not found
 struct ChoosePointing {  // by what the antenna is brought onto a heading
   PointingMethod method;
 };
+// The middle of a place that was searched for: what the keypad is to be told.
+struct TakePlace {
+  places::Place place;
+};
+struct PlacesFound {
+  PlacesAnswer answer;
+};
+
 struct NextChanceFloor {};  // list only what is likelier
 struct SwitchGrouping {};   // the best source of each network, or all
 struct StationsFound {
   StationsAnswer answer;
+};
+
+// The map of the stations, and where to stand.
+struct SwitchMap {};  // to the list, to the map
+struct MoveMap {
+  MapMove move;
+};
+struct TouchMap {
+  MapOffset at;
+};
+struct NextMapUp {};   // north or the rig's nose
+struct CentreMap {};   // the stop in the middle again
+struct SwitchArea {};  // the chance around the stop
+struct NextAreaRadius {};
+struct MapDrawn {
+  MapSheet sheet;
+};
+struct AreaScanned {
+  AreaSheet sheet;
 };
 
 // A safety prompt, and the answer to it.
@@ -145,6 +179,9 @@ struct ReadMeter {
 };
 struct NextScale {};
 struct DropReading {};
+struct MarkEdge {  // the picture fails at the heading that is set up
+  bool right;      // of where it holds
+};
 struct KeepSweep {};
 struct ForgetCorrection {};
 
@@ -152,6 +189,10 @@ struct DropPlace {
   std::size_t index;  // of the places where one might stop
 };
 struct DropAllPlaces {};
+struct SwitchAlong {};  // what holds on the way there
+struct RouteSurveyed {
+  RouteSheet sheet;
+};
 
 // What a station did at this stop.
 struct LogOutcome {
@@ -159,11 +200,44 @@ struct LogOutcome {
   Outcome outcome;
 };
 struct NextWeather {};
+// The logbook as files.
+struct AskLogbookFiles {
+  LogbookTask task;
+  std::string path;  // of the file to be taken in
+};
+struct NextLogbookFolder {};  // into which it is given out
+struct LogbookFilesDone {
+  LogbookFilesAnswer answer;
+};
+
 struct LogWritten {};  // all that was to be written is on the disk
 
 struct SavePaper {};  // the card for paper, into a file
 struct PaperSaved {
   std::string file;  // empty: it could not be; the trouble follows
+};
+// Taking in tables of stations and programmes.
+struct OpenIntakeFolder {
+  std::string path;  // empty: back to the catalog and where to begin to look
+};
+struct PickTable {
+  std::string path;
+};
+struct ChooseColumnOf {
+  std::string part;  // of how the table is read; empty: choose none
+};
+struct CorrectReading {
+  std::string part;
+  std::string value;
+};
+struct TakeIn {};
+struct StopTakingIn {};
+struct IntakeFound {
+  IntakeAnswer answer;
+};
+// Pinned networks are wanted at every stop; again: no longer.
+struct PinNetwork {
+  std::string network;
 };
 
 struct Trouble {
@@ -184,12 +258,18 @@ using Action = std::variant<
     act::KeypadErase, act::KeypadEraseAll, act::KeypadPage, act::KeypadNorth, act::KeypadAccept,
     act::KeypadClose, act::NoseFromCourse, act::NoseFromSensor, act::NoseFromSun, act::MarkTail,
     act::NoseFromPoints, act::NextCarrier, act::ForgetNose, act::ClearSearch, act::SelectStation,
-    act::PinStation, act::ChoosePlan, act::ScanStep, act::TickStation, act::ChoosePointing,
-    act::NextChanceFloor, act::SwitchGrouping, act::StationsFound, act::Ask, act::ConfirmAsked,
-    act::RefuseAsked, act::GoToRoof, act::LeaveRoof, act::SwitchTone, act::BeginSweep,
-    act::TurnSweep, act::SetMeter, act::ReadMeter, act::NextScale, act::DropReading, act::KeepSweep,
-    act::ForgetCorrection, act::DropPlace, act::DropAllPlaces, act::LogOutcome, act::NextWeather,
-    act::LogWritten, act::SavePaper, act::PaperSaved, act::AntennaIsDown, act::Trouble,
+    act::PinStation, act::ChoosePlan, act::NextPlanFloor, act::SwitchChannelEntry, act::ScanStep,
+    act::TickStation, act::ChoosePointing, act::NextChanceFloor, act::SwitchGrouping,
+    act::StationsFound, act::SwitchMap, act::MoveMap, act::TouchMap, act::NextMapUp, act::CentreMap,
+    act::SwitchArea, act::NextAreaRadius, act::MapDrawn, act::AreaScanned, act::Ask,
+    act::ConfirmAsked, act::RefuseAsked, act::GoToRoof, act::LeaveRoof, act::SwitchTone,
+    act::BeginSweep, act::TurnSweep, act::SetMeter, act::ReadMeter, act::NextScale,
+    act::DropReading, act::MarkEdge, act::KeepSweep, act::ForgetCorrection, act::DropPlace,
+    act::DropAllPlaces, act::SwitchAlong, act::RouteSurveyed, act::LogOutcome, act::NextWeather,
+    act::LogWritten, act::AntennaIsDown, act::Trouble, act::TakePlace, act::PlacesFound,
+    act::AskLogbookFiles, act::NextLogbookFolder, act::LogbookFilesDone, act::SavePaper,
+    act::PaperSaved, act::OpenIntakeFolder, act::PickTable, act::ChooseColumnOf,
+    act::CorrectReading, act::TakeIn, act::StopTakingIn, act::IntakeFound, act::PinNetwork,
     act::TakeBack>;
 
 }  // namespace mastwise

@@ -1,6 +1,11 @@
 #include "app/model/action_json.hpp"
 
+#include "app/model/action_names.hpp"
+#include "app/model/intake_json.hpp"
 #include "app/model/json_types.hpp"
+#include "app/model/logbook_files_json.hpp"
+#include "app/model/map_json.hpp"
+#include "app/model/places_json.hpp"
 
 #include <array>
 #include <type_traits>
@@ -199,91 +204,35 @@ NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(ChoosePlan, plan_for)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(ScanStep, step)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(TickStation, key)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(StationsFound, answer)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(MoveMap, move)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(TouchMap, at)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(AreaScanned, sheet)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(RouteSurveyed, sheet)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(Ask, what)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(BeginSweep, by)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(TurnSweep, degrees)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(SetMeter, by)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(ReadMeter, nothing)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(MarkEdge, right)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(LogOutcome, key, outcome)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(DropPlace, index)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(PaperSaved, file)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(OpenIntakeFolder, path)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(PickTable, path)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(ChooseColumnOf, part)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(CorrectReading, part, value)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(IntakeFound, answer)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(PinNetwork, network)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(Trouble, what)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(PlacesFound, answer)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(AskLogbookFiles, task, path)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(LogbookFilesDone, answer)
 
 }  // namespace act
 
 namespace {
 
-// In the order of the variant.
-constexpr std::array kNames{"Tick",
-                            "ReceiverBytes",
-                            "LinkChanged",
-                            "Show",
-                            "SetStop",
-                            "UseReceiver",
-                            "NextNotation",
-                            "SwitchNight",
-                            "SwitchUnits",
-                            "SwitchHand",
-                            "SwitchPractice",
-                            "TurnDial",
-                            "OpenSheet",
-                            "ChooseSurroundings",
-                            "ChooseGear",
-                            "OpenKeypad",
-                            "OpenField",
-                            "UseMapPlace",
-                            "KeepHandle",
-                            "ForgetHandle",
-                            "KeypadType",
-                            "KeypadErase",
-                            "KeypadEraseAll",
-                            "KeypadPage",
-                            "KeypadNorth",
-                            "KeypadAccept",
-                            "KeypadClose",
-                            "NoseFromCourse",
-                            "NoseFromSensor",
-                            "NoseFromSun",
-                            "MarkTail",
-                            "NoseFromPoints",
-                            "NextCarrier",
-                            "ForgetNose",
-                            "ClearSearch",
-                            "SelectStation",
-                            "PinStation",
-                            "ChoosePlan",
-                            "ScanStep",
-                            "TickStation",
-                            "ChoosePointing",
-                            "NextChanceFloor",
-                            "SwitchGrouping",
-                            "StationsFound",
-                            "Ask",
-                            "ConfirmAsked",
-                            "RefuseAsked",
-                            "GoToRoof",
-                            "LeaveRoof",
-                            "SwitchTone",
-                            "BeginSweep",
-                            "TurnSweep",
-                            "SetMeter",
-                            "ReadMeter",
-                            "NextScale",
-                            "DropReading",
-                            "KeepSweep",
-                            "ForgetCorrection",
-                            "DropPlace",
-                            "DropAllPlaces",
-                            "LogOutcome",
-                            "NextWeather",
-                            "LogWritten",
-                            "SavePaper",
-                            "PaperSaved",
-                            "AntennaIsDown",
-                            "Trouble",
-                            "TakeBack"};
-constexpr std::size_t kActions = std::variant_size_v<Action>;
-static_assert(kNames.size() == kActions, "every action has its name here");
+constexpr std::size_t kActions = kActionNames.size();
 
 template <std::size_t Index>
 Action read_as(const nlohmann::json& json) {
@@ -314,7 +263,7 @@ nlohmann::json to_json(const Action& action) {
         }
       },
       action);
-  json["do"] = kNames[action.index()];
+  json["do"] = kActionNames[action.index()];
   return json;
 }
 
@@ -323,7 +272,7 @@ Result<Action> action_from_json(const nlohmann::json& json) {
   const bool named = kind != json.end() && kind->is_string();
   const std::string name = named ? kind->get<std::string>() : "";
   for (std::size_t i = 0; i < kActions; ++i) {
-    if (name != kNames[i]) continue;
+    if (name != kActionNames[i]) continue;
     try {
       return read(i, json, std::make_index_sequence<kActions>());
     } catch (const std::exception& trouble) {

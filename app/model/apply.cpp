@@ -3,6 +3,7 @@
 #include "app/model/keypad.hpp"
 #include "app/model/nose.hpp"
 #include "app/model/sweeping.hpp"
+#include "app/words.hpp"
 
 #include <algorithm>
 
@@ -49,8 +50,11 @@ class Applier {
   void operator()(const act::TurnDial&) { next(m_.dial_up, DialUp::Facing); }
 
   void operator()(const act::OpenSheet& open) {
+    if (m_.sheet == Sheet::Import && open.sheet != Sheet::Import) leave_intake(m_.intake);
     m_.sheet = open.sheet;
     m_.paper_file.clear();
+    if (open.sheet == Sheet::LogbookFiles) ask_logbook_files(m_, LogbookTask::Look);
+    if (open.sheet == Sheet::Import) open_intake(m_.intake);
   }
   void operator()(const act::ChooseSurroundings& chosen) {
     remember("Other surroundings");
@@ -70,11 +74,10 @@ class Applier {
     m_.keypad = Keypad{.purpose = KeypadPurpose::Field, .field = open.field};
   }
   void operator()(const act::UseMapPlace& use) {
-    const auto& place = use.by_net ? m_.findings.from_net.place : m_.findings.from_map.place;
-    if (!place) return;
+    const FormAnswer& from = use.by_net ? m_.findings.from_net : m_.findings.from_map;
+    if (!from.place) return;
     remember("Position from the map");
-    m_.stop.by_hand = place;
-    m_.stop.source = PositionSource::ByHand;
+    stand_at(*from.place, from.place_error_m);
     m_.sheet = Sheet::None;
   }
   void operator()(const act::KeepHandle&) {
@@ -100,6 +103,8 @@ class Applier {
     if (m_.keypad) m_.keypad->magnetic = !m_.keypad->magnetic;
   }
   void operator()(const act::KeypadAccept&);
+  void operator()(const act::TakePlace& take);
+  void operator()(const act::PlacesFound& found) { m_.places = found.answer; }
   void operator()(const act::KeypadClose&) { m_.keypad.reset(); }
 
   void operator()(const act::NoseFromCourse& from) {
@@ -151,11 +156,18 @@ class Applier {
     }
   }
   void operator()(const act::ChoosePlan& chosen) { m_.plan_for = chosen.plan_for; }
+  void operator()(const act::NextPlanFloor&) {
+    m_.plan_floor = (m_.plan_floor + 1) % kPlanFloors.size();
+  }
+  void operator()(const act::SwitchChannelEntry&) {
+    m_.settings.channels_by_hand = !m_.settings.channels_by_hand;
+  }
   void operator()(const act::ScanStep& scan) {
     m_.scan_step = scan.step;
     m_.sheet = Sheet::Scan;
   }
   void operator()(const act::TickStation& ticked) {
+    forget_old_ticks();
     auto& ticks = m_.ticks;
     auto known = std::find_if(ticks.begin(), ticks.end(),
                               [&](const Ticked& one) { return one.key == ticked.key; });
@@ -167,7 +179,35 @@ class Applier {
     m_.chance_floor = (m_.chance_floor + 1) % kChanceFloors.size();
   }
   void operator()(const act::SwitchGrouping&) { m_.by_network = !m_.by_network; }
-  void operator()(const act::StationsFound& found) { m_.stations = found.answer; }
+  void operator()(const act::StationsFound& found) {
+    m_.stations = found.answer;
+    // A table that was taken in anew may know more of the target, or know it elsewhere.
+    if (!m_.stop.target) return;
+    const StationRow* row = find_row(*m_.stations, key_of(*m_.stop.target));
+    if (row != nullptr) m_.stop.target = row->station;
+  }
+
+  void operator()(const act::SwitchMap&) { switch_map(m_); }
+  void operator()(const act::MoveMap& move) {
+    m_.map.view = moved(m_.map.view, move.move);
+    if (move.move.turn_deg != 0.0) m_.map.up = MapUp::Turned;
+  }
+  void operator()(const act::TouchMap& touch) { touch_map(m_, touch.at); }
+  void operator()(const act::NextMapUp&) { next_map_up(m_); }
+  void operator()(const act::CentreMap&) { m_.map.view.middle = {}; }
+  void operator()(const act::SwitchArea&) { switch_area(m_); }
+  void operator()(const act::NextAreaRadius&) {
+    m_.map.area_radius = (m_.map.area_radius + 1) % kAreaRadii_m.size();
+    show_area(m_);
+  }
+  void operator()(const act::MapDrawn& drawn) {
+    m_.map.sheet = drawn.sheet;
+    m_.map.sheet_serial = ++m_.map.sheets;
+  }
+  void operator()(const act::AreaScanned& scanned) {
+    m_.map.area_sheet = scanned.sheet;
+    m_.map.area_serial = ++m_.map.sheets;
+  }
 
   void operator()(const act::Ask& ask) {
     const bool already_up = ask.what == Asking::Raise && m_.antenna == safety::Antenna::Raised;
@@ -176,13 +216,11 @@ class Applier {
   void operator()(const act::ConfirmAsked&) {
     if (m_.asking == Asking::Raise) m_.antenna = safety::Antenna::Raised;
     if (m_.asking == Asking::Roof) m_.roof = m_.roof_agreed = true;
+    if (m_.asking == Asking::Drive) lower();
     m_.asking = Asking::Nothing;
   }
   void operator()(const act::RefuseAsked&) { m_.asking = Asking::Nothing; }
-  void operator()(const act::AntennaIsDown&) {
-    m_.antenna = safety::Antenna::Down;
-    m_.roof_agreed = false;
-  }
+  void operator()(const act::AntennaIsDown&) { lower(); }
   void operator()(const act::GoToRoof&) {
     m_.roof = m_.roof_agreed;
     if (!m_.roof_agreed) m_.asking = Asking::Roof;
@@ -196,6 +234,7 @@ class Applier {
   void operator()(const act::ReadMeter& read) { read_sweep(m_, read.nothing); }
   void operator()(const act::NextScale&) { next_scale(m_); }
   void operator()(const act::DropReading&) { drop_sweep_reading(m_); }
+  void operator()(const act::MarkEdge& edge) { mark_sweep_edge(m_, edge.right); }
   void operator()(const act::KeepSweep&) {
     remember("Sweep kept");
     keep_sweep(m_);
@@ -211,6 +250,8 @@ class Applier {
       m_.ahead.erase(m_.ahead.begin() + static_cast<std::ptrdiff_t>(drop.index));
     }
   }
+  void operator()(const act::SwitchAlong&) { m_.along = !m_.along; }
+  void operator()(const act::RouteSurveyed& surveyed) { m_.route = surveyed.sheet; }
   void operator()(const act::DropAllPlaces&) { m_.ahead.clear(); }
 
   void operator()(const act::LogOutcome& log) {
@@ -219,6 +260,9 @@ class Applier {
   }
   void operator()(const act::NextWeather&) { m_.weather = next_weather(m_.weather); }
   void operator()(const act::LogWritten&) { m_.log_writes.clear(); }
+  void operator()(const act::AskLogbookFiles& ask) { ask_logbook_files(m_, ask.task, ask.path); }
+  void operator()(const act::NextLogbookFolder&) { next_logbook_folder(m_.log_files); }
+  void operator()(const act::LogbookFilesDone& done) { logbook_files_done(m_, done.answer); }
 
   void operator()(const act::SavePaper&) {
     m_.paper_wanted = true;
@@ -230,6 +274,17 @@ class Applier {
     m_.paper_file = saved.file;
   }
 
+  void operator()(const act::OpenIntakeFolder& open) { open_intake_folder(m_.intake, open.path); }
+  void operator()(const act::PickTable& pick) { pick_table(m_.intake, pick.path); }
+  void operator()(const act::ChooseColumnOf& choose) { m_.intake.choosing = choose.part; }
+  void operator()(const act::CorrectReading& correct) {
+    correct_reading(m_.intake, correct.part, correct.value);
+  }
+  void operator()(const act::TakeIn&) { take_in(m_.intake); }
+  void operator()(const act::StopTakingIn&) { stop_taking_in(m_.intake); }
+  void operator()(const act::IntakeFound& found) { intake_found(m_.intake, found.answer); }
+  void operator()(const act::PinNetwork& pin) { pin_network(m_.settings, pin.network); }
+
   void operator()(const act::Trouble& trouble) { m_.trouble = trouble.what; }
 
   void operator()(const act::TakeBack&) {
@@ -238,12 +293,34 @@ class Applier {
     m_.taken_back.reset();
     m_.stop = back.stop;
     if (back.outcome) take_back_outcome(m_, *back.outcome, back.replaced);
+    if (back.sweep_id) take_back_sweep(m_, *back.sweep_id);
   }
 
  private:
   void remember(std::string what) {
     m_.taken_back =
         TakenBack{.what = std::move(what), .stop = m_.stop, .until = m_.now + kTakeBackFor};
+  }
+  void lower() {
+    m_.antenna = safety::Antenna::Down;
+    m_.roof_agreed = false;
+  }
+  // What was found in the receiver's list at another stop says nothing here.
+  void forget_old_ticks() {
+    const auto& here = m_.findings.position;
+    if (!m_.ticked_at || !here || !same_stop(*m_.ticked_at, *here)) m_.ticks.clear();
+    m_.ticked_at = here;
+  }
+  // `name`: of the place whose middle it is.
+  void stand_at(const Position& position, double error_m, std::string name = {}) {
+    m_.stop.by_hand = position;
+    m_.stop.by_hand_error_m = error_m;
+    m_.stop.by_name = std::move(name);
+    m_.stop.source = PositionSource::ByHand;
+  }
+  void fill_place(Field field, const Position& position, const std::string& name = {}) {
+    m_.form.set_place(field, position, name);
+    if (field == Field::AheadPlace) m_.ahead.push_back(position);
   }
   void search_as_typed() {
     if (m_.keypad && m_.keypad->purpose == KeypadPurpose::Search) m_.search = m_.keypad->text;
@@ -269,6 +346,7 @@ void Applier::operator()(const act::SwitchPractice&) {
   remember(leaving ? "Out of the practice area" : "Into the practice area");
   m_.stop = leaving ? Stop{} : world_.practice_stop;
   m_.stations.reset();
+  m_.map = MapState{.sheets = m_.map.sheets};
   m_.log.stop_id.reset();
   teach(m_);
 }
@@ -276,15 +354,18 @@ void Applier::operator()(const act::SwitchPractice&) {
 void Applier::operator()(const act::KeypadAccept&) {
   if (!m_.keypad) return;
   Keypad& keypad = *m_.keypad;
-  if (keypad.purpose == KeypadPurpose::Position) {
+  if (types_position(keypad)) {
     const auto position = parse_position(keypad.text);
     if (!position) {
       keypad.error = position.error();
       return;
     }
-    remember("Position by hand");
-    m_.stop.by_hand = *position;
-    m_.stop.source = PositionSource::ByHand;
+    if (keypad.purpose == KeypadPurpose::Position) {
+      remember("Position by hand");
+      stand_at(*position, kTypedPosition_m);
+    } else {
+      fill_place(keypad.field, *position);
+    }
   } else if (keypad.purpose == KeypadPurpose::Nose) {
     const auto heading = read_heading(keypad);
     if (!heading) {
@@ -298,7 +379,18 @@ void Applier::operator()(const act::KeypadAccept&) {
       keypad.error = typed.error();
       return;
     }
-    if (keypad.field == Field::AheadPlace) m_.ahead.push_back(*m_.form.place(keypad.field));
+  }
+  m_.keypad.reset();
+}
+
+void Applier::operator()(const act::TakePlace& take) {
+  if (!m_.keypad || !types_position(*m_.keypad)) return;
+  const places::Place& place = take.place;
+  if (m_.keypad->purpose == KeypadPurpose::Position) {
+    remember("Position by name");
+    stand_at(place.position, kSomewhereInTown_m, words::place(place));
+  } else {
+    fill_place(m_.keypad->field, place.position, words::place(place));
   }
   m_.keypad.reset();
 }

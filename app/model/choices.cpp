@@ -1,5 +1,9 @@
 #include "app/model/choices.hpp"
 
+#include "core/broadcast/words.hpp"
+
+#include <algorithm>
+
 namespace mastwise {
 
 gear::Gear gear_of(const GearChoice& choice) {
@@ -31,6 +35,19 @@ Result<Handle> handle_of(const HandleChoice& choice) {
   if (choice.stow_deg) mechanism.stow_reading = HandleReading::dial_deg(*choice.stow_deg);
   return Handle::calibrate(point(choice.first_reading_deg, choice.first_angle_deg),
                            point(choice.second_reading_deg, choice.second_angle_deg), mechanism);
+}
+
+bool is_pinned(const Settings& settings, const std::string& network) {
+  const auto& pinned = settings.pinned_networks;
+  return std::any_of(pinned.begin(), pinned.end(),
+                     [&](const std::string& one) { return words::same_word(one, network); });
+}
+
+void pin_network(Settings& settings, const std::string& network) {
+  auto& pinned = settings.pinned_networks;
+  const bool there = is_pinned(settings, network);
+  std::erase_if(pinned, [&](const std::string& one) { return words::same_word(one, network); });
+  if (!there && !network.empty()) pinned.push_back(network);
 }
 
 }  // namespace mastwise

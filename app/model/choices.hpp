@@ -3,12 +3,14 @@
 #include "core/aim/handle.hpp"
 #include "core/aim/heading_error.hpp"
 #include "core/aim/rig_heading.hpp"
+#include "core/aim/slack.hpp"
 #include "core/gear/gear.hpp"
 #include "core/geo/notation.hpp"
 
 #include <array>
 #include <optional>
 #include <string>
+#include <vector>
 
 namespace mastwise {
 
@@ -22,13 +24,30 @@ enum class PositionSource { Receiver, ByHand };
 enum class DialUp { TrueNorth, Nose, Facing };
 
 // What covers the places because a person asked for it.
-enum class Sheet { None, Gear, Surroundings, Path, Plan, Scan, Ways, Nose, Paper, Handle, Checks };
+enum class Sheet {
+  None,
+  Gear,
+  Surroundings,
+  Path,
+  Plan,
+  Scan,
+  Ways,
+  Nose,
+  Paper,
+  Handle,
+  Checks,
+  LogbookFiles,
+  Import
+};
 
 // Prospects with at least this chance are listed, in percent.
 inline constexpr std::array kChanceFloors{0.0, 10.0, 40.0, 70.0, 90.0};
 
+// The least chance that a heading of the plan must bring, in percent; the usual one first.
+inline constexpr std::array kPlanFloors{kUsualFloor_percent, 90.0, 40.0};
+
 // The safety prompt that stands before the act.
-enum class Asking { Nothing, Raise, Roof, Weather };
+enum class Asking { Nothing, Raise, Roof, Weather, Drive };
 
 enum class KeypadPurpose { Position, Nose, Search, Field };
 
@@ -73,14 +92,20 @@ struct Settings {
   bool night = false;
   bool miles = true;
   bool left_handed = false;
-  bool tone = true;  // on the roof, to turn by ear
+  bool tone = true;              // on the roof, to turn by ear
+  bool channels_by_hand = true;  // the receiver lets them be entered
   PointingMethod pointing = PointingMethod::baseplate_compass;
   std::optional<HandleChoice> handle = {};  // once calibrated
   Carrier carrier = Carrier::driven;
   std::string tablet = {};  // tells this tablet's records from another's
   Notation notation = Notation::Decimal;
   GearChoice gear = {};
+  std::vector<std::string> pinned_networks = {};  // wanted wherever the rig stops
   bool operator==(const Settings&) const = default;
 };
+
+// Pins a network, or no longer; without notice of case.
+bool is_pinned(const Settings& settings, const std::string& network);
+void pin_network(Settings& settings, const std::string& network);
 
 }  // namespace mastwise

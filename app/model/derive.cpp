@@ -1,8 +1,8 @@
 #include "app/model/apply.hpp"
+#include "app/model/listing.hpp"
 #include "app/model/sweeping.hpp"
 
 #include <cmath>
-#include <set>
 
 namespace mastwise {
 namespace {
@@ -44,30 +44,7 @@ std::optional<Bearing<True>> facing(const nmea::HeadingSensor& sensor,
   return to_true(*sensor.magnetic_heading, field->declination);
 }
 
-// The rows with the wished chance; by network, only those that bring a network no better row does.
-std::vector<std::size_t> listed_rows(const Model& model) {
-  std::vector<std::size_t> listed;
-  if (!model.stations) return listed;
-  const double floor_percent = kChanceFloors[model.chance_floor];
-  std::set<std::string> brought;
-  for (std::size_t i = 0; i < model.stations->rows.size(); ++i) {
-    const StationRow& row = model.stations->rows[i];
-    const double chance =
-        row.outlook && row.outlook->chance_percent ? *row.outlook->chance_percent : 0.0;
-    if (chance < floor_percent) continue;
-    bool brings = !model.by_network;
-    if (model.by_network) {
-      for (const std::string& network : networks_of(row.station)) {
-        if (brought.insert(network).second) brings = true;
-      }
-    }
-    if (brings) listed.push_back(i);
-  }
-  return listed;
-}
-
 void find_prospect(const Model& model, Findings& findings) {
-  findings.listed = listed_rows(model);
   if (!model.stations || !model.stop.target) return;
   const StationRow* row = find_row(*model.stations, key_of(*model.stop.target));
   if (row == nullptr) return;
@@ -76,6 +53,13 @@ void find_prospect(const Model& model, Findings& findings) {
     findings.slack = model.stations->target_slack;
   }
   findings.reasons = row->reasons;
+}
+
+// A map that follows north or the nose does so by itself.
+void turn_map(Model& model) {
+  if (model.map.up == MapUp::Turned) return;
+  const bool by_nose = model.map.up == MapUp::Rig && model.findings.nose;
+  model.map.view.up = by_nose ? model.findings.nose->nose() : Bearing<True>();
 }
 
 // By the means in use; where something that it needs is not known yet, the usual error stands.
@@ -95,7 +79,10 @@ void derive_forms(const Model& model, Findings& findings) {
     findings.from_net = place_from_net(model.form);
     findings.ruler = ruler_for_heading(model, findings);
   }
-  if (model.sheet == Sheet::Checks) findings.reciprocal = reciprocal_check(model.form);
+  if (model.sheet == Sheet::Checks) {
+    findings.reciprocal = reciprocal_check(model.form);
+    findings.agreement = agreement_check(model.form);
+  }
   if (model.sheet == Sheet::Handle) findings.handle = handle_turn(model, findings);
 }
 
@@ -111,7 +98,12 @@ StationsQuestion stations_question(const Model& model) {
   if (model.stop.target) question.target = key_of(*model.stop.target);
   question.pinned = model.stop.pinned;
   question.plan_for = model.plan_for;
+  question.plan_floor_percent = kPlanFloors[model.plan_floor];
   question.heading_error_deg = model.findings.heading_error_deg;
+  question.pinned_networks = model.settings.pinned_networks;
+  if (!model.stop.practice && model.intake.answer) {
+    question.generation = model.intake.answer->generation;
+  }
   if (model.place == Place::Ahead) {
     question.compare = true;
     question.ahead = model.ahead;
@@ -155,13 +147,20 @@ void derive(Model& model, const World& world) {
     findings.speed_kmh = *speed_mps * 3.6;
   }
   findings.drive = safety::drive_state(model.antenna, findings.speed_kmh, model.findings.drive);
+  derive_listing(model, findings);
   find_prospect(model, findings);
   model.findings = std::move(findings);
+  turn_map(model);
   find_heading_error(model);
   derive_correction(model, model.findings);
   if (model.sheet == Sheet::Ways) derive_ways(model, model.findings);
   if (model.sheet == Sheet::Scan) derive_scan(model, model.findings);
   derive_forms(model, model.findings);
+  if (model.sheet == Sheet::Import) {
+    const auto here = model.stop.practice ? std::nullopt : model.findings.position;
+    model.findings.intake =
+        intake_findings(model.intake, model.findings.date, here, model.settings.miles);
+  }
   if (model.place == Place::Logbook) derive_log(model, model.findings);
 }
 

@@ -6,8 +6,10 @@
 #include "core/aim/handle.hpp"
 #include "core/geo/paper_map.hpp"
 
+#include <algorithm>
 #include <array>
 #include <charconv>
+#include <cmath>
 
 #include <fmt/format.h>
 
@@ -42,7 +44,8 @@ FormAnswer place_answer(const MapPosition& found) {
   return {.lines = {format_position(found.position, Notation::DegreesMinutes),
                     fmt::format("± {:.0f} m by the ruler; the map's own truth is not counted",
                                 found.error_m)},
-          .place = found.position};
+          .place = found.position,
+          .place_error_m = std::max(kTypedPosition_m, found.error_m)};
 }
 
 }  // namespace
@@ -109,6 +112,14 @@ std::string field_words(Field field, bool miles) {
       return "From there back to here, degrees";
     case Field::LandmarkPlace:
       return "A landmark in sight, its position";
+    case Field::OneWay_deg:
+      return "One way says, degrees";
+    case Field::OneWayError_deg:
+      return "Give or take, degrees";
+    case Field::OtherWay_deg:
+      return "Another way says, degrees";
+    case Field::OtherWayError_deg:
+      return "Give or take, degrees";
     case Field::AheadPlace:
       return "A place where one might stop, its position";
   }
@@ -123,6 +134,17 @@ std::optional<double> Form::number(Field field) const {
 std::optional<Position> Form::place(Field field) const {
   const auto found = places.find(field);
   return found == places.end() ? std::nullopt : std::optional(found->second);
+}
+
+std::string Form::name(Field field) const {
+  const auto found = names.find(field);
+  return found == names.end() ? std::string() : found->second;
+}
+
+void Form::set_place(Field field, const Position& position, const std::string& name) {
+  places.insert_or_assign(field, position);
+  names.erase(field);
+  if (!name.empty()) names[field] = name;
 }
 
 Result<double> read_number(const std::string& text) {
@@ -148,7 +170,14 @@ FormAnswer place_from_map(const Form& form, bool miles) {
   }
   if (!scale || !from || !way) return answer;
   const auto found = from_named_place(*from, Bearing<True>::degrees((*way)[0]), (*way)[1], **scale);
-  return found ? place_answer(*found) : in_trouble(found.error());
+  if (!found) return in_trouble(found.error());
+  answer = place_answer(*found);
+  if (const std::string name = form.name(Field::MapPlace); !name.empty()) {
+    answer.lines.push_back("Counted from the middle of " + name + ": the map's dot may lie " +
+                           words::distance(kDotOfTown_m, miles) + " from it");
+    answer.place_error_m = std::hypot(answer.place_error_m, kDotOfTown_m);
+  }
+  return answer;
 }
 
 FormAnswer place_from_net(const Form& form) {
@@ -194,6 +223,17 @@ FormAnswer reciprocal_check(const Form& form) {
   return {.lines = {check_reciprocal(Bearing<Magnetic>::degrees((*both)[0]),
                                      Bearing<Magnetic>::degrees((*both)[1]))
                         .words}};
+}
+
+FormAnswer agreement_check(const Form& form) {
+  const auto typed = numbers(form, Field::OneWay_deg, Field::OneWayError_deg, Field::OtherWay_deg,
+                             Field::OtherWayError_deg);
+  if (!typed) return {};
+  const auto [one, one_error, other, other_error] = *typed;
+  const auto agreement = compare_headings(Bearing<True>::degrees(one), one_error,
+                                          Bearing<True>::degrees(other), other_error);
+  if (!agreement) return in_trouble(agreement.error());
+  return {.lines = {agreement->words}};
 }
 
 std::optional<HandleChoice> handle_from(const Form& form) {

@@ -47,6 +47,11 @@ enum class Field {
   ThereBearing_deg,
   BackBearing_deg,
   LandmarkPlace,
+  // Two ways of finding one direction, true degrees, and the error of each.
+  OneWay_deg,
+  OneWayError_deg,
+  OtherWay_deg,
+  OtherWayError_deg,
   // A place where one might stop.
   AheadPlace,
 };
@@ -58,8 +63,11 @@ std::string field_words(Field field, bool miles);
 struct Form {
   std::map<Field, double> numbers = {};
   std::map<Field, Position> places = {};
+  std::map<Field, std::string> names = {};  // of places that were given by name
   std::optional<double> number(Field field) const;
   std::optional<Position> place(Field field) const;
+  std::string name(Field field) const;  // empty: its position was typed
+  void set_place(Field field, const Position& position, const std::string& name);
   bool operator==(const Form&) const = default;
 };
 
@@ -68,6 +76,7 @@ struct FormAnswer {
   std::vector<std::string> lines = {};
   std::string trouble = {};
   std::optional<Position> place = {};
+  double place_error_m = 0.0;
   bool operator==(const FormAnswer&) const = default;
 };
 
@@ -83,6 +92,7 @@ FormAnswer place_from_map(const Form& form, bool miles);
 FormAnswer place_from_net(const Form& form);
 FormAnswer ruler_for_heading(const Model& model, const Findings& found);
 FormAnswer reciprocal_check(const Form& form);
+FormAnswer agreement_check(const Form& form);
 FormAnswer handle_turn(const Model& model, const Findings& found);
 
 // The handle as the form describes it; nothing before both points are typed.

@@ -1,5 +1,6 @@
 #include "app/model/keypad.hpp"
 
+#include <algorithm>
 #include <charconv>
 
 namespace mastwise {
@@ -37,13 +38,20 @@ Result<ReadHeading> read_heading(const Keypad& keypad) {
   return ReadHeading(Bearing<True>::degrees(degrees));
 }
 
+bool types_position(const Keypad& keypad) {
+  return keypad.purpose == KeypadPurpose::Position ||
+         (keypad.purpose == KeypadPurpose::Field && is_place(keypad.field));
+}
+
+bool types_name(const Keypad& keypad) {
+  const auto is_figure = [](char c) { return c >= '0' && c <= '9'; };
+  const auto is_letter = [](char c) { return (c >= 'A' && c <= 'Z') || (c >= 'a' && c <= 'z'); };
+  const std::string& text = keypad.text;
+  return types_position(keypad) && std::any_of(text.begin(), text.end(), is_letter) &&
+         std::none_of(text.begin(), text.end(), is_figure);
+}
+
 Result<Done> fill(Form& form, const Keypad& keypad) {
-  if (is_place(keypad.field)) {
-    const auto place = parse_position(keypad.text);
-    if (!place) return place.error();
-    form.places.insert_or_assign(keypad.field, *place);
-    return Done{};
-  }
   const auto number = read_number(keypad.text);
   if (!number) return number.error();
   form.numbers[keypad.field] = *number;

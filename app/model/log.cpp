@@ -12,6 +12,7 @@
 namespace mastwise {
 namespace {
 
+constexpr const char* kPractice = "PRACTICE";
 constexpr std::array<const char*, 6> kWeathers{"clear", "overcast", "rain",
                                                "snow",  "wind",     "thunder"};
 
@@ -54,7 +55,7 @@ const StopRecord& this_stop(Model& model) {
                   .rig_heading = model.findings.nose,
                   .gear = gear_name(model),
                   .weather = model.weather};
-  if (model.stop.practice) stop.name = "PRACTICE";
+  if (model.stop.practice) stop.name = kPractice;
   log.stop_id = stop.id;
   write(model, stop);
   return *log.stops.insert(log.stops.begin(), std::move(stop));
@@ -100,6 +101,15 @@ void remove(Log& log, const OutcomeRecord& record) {
 
 }  // namespace
 
+bool is_practice(const StopRecord& stop) {
+  return stop.name == kPractice;
+}
+
+std::span<const StopRecord> listed_stops(const Log& log) {
+  constexpr std::size_t kMost = 20;
+  return std::span(log.stops).first(std::min(kMost, log.stops.size()));
+}
+
 void log_outcome(Model& model, const StationKey& key, Outcome outcome) {
   const StationRow* row = model.stations ? find_row(*model.stations, key) : nullptr;
   if (row == nullptr || !model.findings.position) return;
@@ -128,7 +138,8 @@ void take_back_outcome(Model& model, const OutcomeRecord& touched,
 }
 
 void log_sweep(Model& model) {
-  if (!model.sweep || !model.sweep->fit || !model.findings.position) return;
+  const auto result = model.sweep ? result_of(*model.sweep) : std::nullopt;
+  if (!result || !model.findings.position) return;
   const Sweep& sweep = *model.sweep;
   // The logbook holds true directions: by the declination, as the compass was read.
   const auto as_true = [&](Bearing<Dial> heading) {
@@ -145,19 +156,24 @@ void log_sweep(Model& model) {
                      .band = sweep.band,
                      .when = moment_of(model),
                      .scale = std::string(aim::to_text(sweep.scale)),
-                     .peak = as_true(sweep.fit->peak),
-                     .sigma_deg = sweep.fit->sigma_deg};
+                     .peak = as_true(result->peak),
+                     .sigma_deg = result->sigma_deg};
   for (const aim::Reading& reading : sweep.readings) {
     if (reading.value) record.readings.push_back({as_true(reading.heading), *reading.value});
   }
+  if (model.taken_back) model.taken_back->sweep_id = record.id;
   write(model, std::move(record));
+}
+
+void take_back_sweep(Model& model, const std::string& id) {
+  write(model, SweepTakenBack{id});
 }
 
 void teach(Model& model) {
   std::vector<OutcomeRecord> real;
   for (const OutcomeRecord& outcome : model.log.outcomes) {
     const StopRecord* stop = stop_record(model.log, outcome.stop_id);
-    const bool practice = stop != nullptr && stop->name == "PRACTICE";
+    const bool practice = stop != nullptr && is_practice(*stop);
     if (practice == model.stop.practice) real.push_back(outcome);
   }
   Taught taught{.outcomes = real.size()};

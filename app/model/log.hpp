@@ -8,6 +8,7 @@
 
 #include <array>
 #include <optional>
+#include <span>
 #include <string>
 #include <variant>
 #include <vector>
@@ -22,7 +23,12 @@ struct OutcomeTakenBack {
   OutcomeRecord touched;
   bool operator==(const OutcomeTakenBack&) const = default;
 };
-using LogWrite = std::variant<StopRecord, OutcomeRecord, SweepRecord, OutcomeTakenBack>;
+struct SweepTakenBack {
+  std::string id;
+  bool operator==(const SweepTakenBack&) const = default;
+};
+using LogWrite =
+    std::variant<StopRecord, OutcomeRecord, SweepRecord, OutcomeTakenBack, SweepTakenBack>;
 
 // What the logbook taught.
 struct Taught {
@@ -42,6 +48,12 @@ struct Log {
   bool operator==(const Log&) const = default;
 };
 
+// A stop of the practice area, in mind only.
+bool is_practice(const StopRecord& stop);
+
+// The stops that a list shows: the latest.
+std::span<const StopRecord> listed_stops(const Log& log);
+
 // One touch: what the station did here. The practice area's are never written.
 void log_outcome(Model& model, const StationKey& key, Outcome outcome);
 // Takes the last touch back: what it replaced stands again.
@@ -49,6 +61,7 @@ void take_back_outcome(Model& model, const OutcomeRecord& touched,
                        const std::optional<OutcomeRecord>& replaced);
 // The sweep that has just been kept.
 void log_sweep(Model& model);
+void take_back_sweep(Model& model, const std::string& id);
 
 // Learns anew from all outcomes, for the gear in use and this stop.
 void teach(Model& model);

@@ -2,7 +2,12 @@
 
 #include "app/model/choices.hpp"
 #include "app/model/form.hpp"
+#include "app/model/intake.hpp"
 #include "app/model/log.hpp"
+#include "app/model/logbook_files.hpp"
+#include "app/model/map.hpp"
+#include "app/model/places.hpp"
+#include "app/model/route.hpp"
 #include "app/model/stations.hpp"
 #include "app/model/stop.hpp"
 #include "app/model/sweep.hpp"
@@ -37,6 +42,7 @@ struct TakenBack {
   // A touch on an outcome, and what it replaced.
   std::optional<OutcomeRecord> outcome = {};
   std::optional<OutcomeRecord> replaced = {};
+  std::optional<std::string> sweep_id = {};  // of the sweep that was kept
   bool operator==(const TakenBack&) const = default;
 };
 
@@ -57,6 +63,10 @@ struct Findings {
   std::optional<Turn> turn = {};             // from there to the target
   std::optional<double> speed_kmh = {};      // over ground, from a fresh fix
   std::vector<std::size_t> listed = {};      // rows of the stations' answer that are to be shown
+  std::vector<std::string> brought = {};     // by network: what each listed row brings first
+  std::string pinnable = {};                 // the network that is searched for
+  std::vector<std::string> wanted = {};      // pinned networks and what brings them here
+  std::string data_caution = {};             // on the age of what is listed
   std::optional<reception::Outlook> outlook = {};  // of the target
   std::optional<Slack> slack = {};                 // of the target
   std::vector<reception::Reason> reasons = {};
@@ -71,10 +81,12 @@ struct Findings {
   // What the stations that were peaked on say of the compass, and the target's number by it.
   std::string correction = {};
   std::optional<Bearing<Dial>> corrected = {};
+  std::string handle_correction = {};
   ScanList scan = {};
   std::vector<OutcomeRecord> outcomes_here = {};
   std::vector<std::string> worked_before = {};  // headings at earlier stops here
-  FormAnswer from_map = {}, from_net = {}, ruler = {}, reciprocal = {}, handle = {};
+  IntakeFindings intake = {};
+  FormAnswer from_map = {}, from_net = {}, ruler = {}, reciprocal = {}, agreement = {}, handle = {};
   bool operator==(const Findings&) const = default;
 };
 
@@ -96,6 +108,7 @@ struct Model {
   std::string trouble = {};  // what could not be kept or read
   std::string search = {};
   std::optional<StationsAnswer> stations = {};  // the last answer; its question tells how old it is
+  std::optional<PlacesAnswer> places = {};      // likewise
 
   safety::Antenna antenna = safety::Antenna::Down;
   Asking asking = Asking::Nothing;
@@ -104,20 +117,27 @@ struct Model {
   Sheet sheet = Sheet::None;
   std::size_t chance_floor = 0;  // of kChanceFloors
   bool by_network = false;       // list only the best source of each network
+  MapState map = {};
   PlanFor plan_for = PlanFor::Pinned;
+  std::size_t plan_floor = 0;  // of kPlanFloors
   DialUp dial_up = DialUp::TrueNorth;
   std::optional<Keypad> keypad = {};
 
   std::optional<Sweep> sweep = {};
   std::size_t scan_step = 0;  // of the plan, whose channels the sheet shows
   std::vector<Ticked> ticks = {};
+  std::optional<Position> ticked_at = {};  // where: they say nothing of another stop
   Form form = {};
   std::vector<Position> ahead = {};  // places where one might stop
+  bool along = false;                // the way there is looked at
+  std::optional<RouteSheet> route = {};
+  Intake intake = {};
   Log log = {};
   std::vector<LogWrite> log_writes = {};  // not written yet
-  std::string weather = {};               // to be stamped on outcomes
-  bool paper_wanted = false;              // the card for paper is not written yet
-  std::string paper_file = {};            // where the last one lies
+  LogbookFiles log_files = {};
+  std::string weather = {};     // to be stamped on outcomes
+  bool paper_wanted = false;    // the card for paper is not written yet
+  std::string paper_file = {};  // where the last one lies
 
   Findings findings = {};
   bool operator==(const Model&) const = default;

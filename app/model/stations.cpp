@@ -2,6 +2,7 @@
 
 #include "app/model/stop.hpp"
 #include "core/geo/geodesic.hpp"
+#include "core/reception/compare.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -10,6 +11,18 @@ namespace mastwise {
 
 StationKey key_of(const Station& station) {
   return {station.provenance.source.name, station.id};
+}
+
+StationsQuestion survey_part(StationsQuestion question) {
+  question.search.clear();
+  question.target.reset();
+  question.pinned.clear();
+  question.pinned_networks.clear();
+  question.plan_for = {};
+  question.plan_floor_percent = kUsualFloor_percent;
+  question.compare = false;
+  question.ahead.clear();
+  return question;
 }
 
 const StationRow* find_row(const StationsAnswer& answer, const StationKey& key) {
@@ -37,6 +50,10 @@ std::vector<std::string> networks_of(const Station& station) {
     if (!programme.network.empty()) networks.push_back(programme.network);
   }
   return networks;
+}
+
+bool carries(const Station& station, const std::string& network) {
+  return reception::grants(station, {reception::Wish::Kind::network, network});
 }
 
 }  // namespace mastwise

@@ -29,12 +29,18 @@ struct StationsQuestion {
   std::optional<StationKey> target = {};
   std::vector<StationKey> pinned = {};
   PlanFor plan_for = PlanFor::Pinned;
+  double plan_floor_percent = kUsualFloor_percent;
   double heading_error_deg = reception::kUsualHeadingError_deg;
   std::array<reception::LearnedBias, 3> learned = {};  // by band
   bool compare = false;                                // this place with those ahead
   std::vector<Position> ahead = {};                    // only where they are compared
+  std::size_t generation = 0;  // of the user's catalog: changed when that was
+  std::vector<std::string> pinned_networks = {};
   bool operator==(const StationsQuestion&) const = default;
 };
+
+// What a survey depends on; the rest of the question left out.
+StationsQuestion survey_part(StationsQuestion question);
 
 // A station as seen from the stop.
 struct StationRow {
@@ -61,5 +67,7 @@ const StationRow* find_row(const StationsAnswer& answer, const StationKey& key);
 
 // The networks that a station or its programmes carry.
 std::vector<std::string> networks_of(const Station& station);
+// Whether it carries the network, without notice of case.
+bool carries(const Station& station, const std::string& network);
 
 }  // namespace mastwise

@@ -16,6 +16,11 @@
 
 namespace mastwise {
 
+// What a position is unsure by, one sigma in m: typed by hand; and of a rig that is only said to be
+// in a town, or of the dot that a map has for it [own choices, no source].
+inline constexpr double kTypedPosition_m = 50.0;
+inline constexpr double kSomewhereInTown_m = 2000.0, kDotOfTown_m = 1000.0;
+
 // A heading as a person reads it, with the north it was read from.
 using ReadHeading = std::variant<Bearing<True>, Bearing<Magnetic>>;
 
@@ -46,6 +51,8 @@ struct Stop {
   bool practice = false;  // the invented stop with its invented stations
   PositionSource source = PositionSource::Receiver;
   std::optional<Position> by_hand = {};
+  double by_hand_error_m = kTypedPosition_m;  // one standard deviation
+  std::string by_name = {};                   // of the place whose middle it is; empty: of none
   std::optional<Nose> nose = {};
   std::optional<Position> tail_mark = {};  // the first of two points along the flank
   std::optional<Station> target = {};

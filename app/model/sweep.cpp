@@ -1,9 +1,35 @@
 #include "app/model/sweep.hpp"
 
+#include "core/aim/compass_checks.hpp"
+
 namespace mastwise {
 namespace {
 
-void fit(Sweep& sweep, const gear::Pattern& pattern) {
+// Two ways of finding one direction on one dial: what they share, as the dial's own error, makes
+// them agree too well, which is no matter here, as both are used on that dial.
+std::string agreement_words(const Sweep& sweep) {
+  const auto agreement =
+      compare_headings(Bearing<True>::degrees(sweep.fit->peak.degrees()), sweep.fit->sigma_deg,
+                       Bearing<True>::degrees(sweep.between_edges->middle.degrees()),
+                       sweep.between_edges->sigma_deg);
+  return agreement ? agreement->words : agreement.error().message();
+}
+
+void compare_edges(Sweep& sweep) {
+  sweep.between_edges.reset();
+  sweep.edge_words.clear();
+  if (!sweep.left_edge || !sweep.right_edge) return;
+  const aim::Edges edges{.left = *sweep.left_edge, .right = *sweep.right_edge};
+  const auto middle = aim::middle_of_edges(std::span(&edges, 1));
+  if (!middle) {
+    sweep.edge_words = middle.error().message();
+    return;
+  }
+  sweep.between_edges = *middle;
+  if (sweep.fit) sweep.edge_words = agreement_words(sweep);
+}
+
+void fit_readings(Sweep& sweep, const gear::Pattern& pattern) {
   sweep.fit.reset();
   sweep.next.reset();
   sweep.why_no_fit.clear();
@@ -23,6 +49,11 @@ void fit(Sweep& sweep, const gear::Pattern& pattern) {
   if (const auto next = fitter->next_heading(sweep.readings, options)) sweep.next = *next;
 }
 
+void fit(Sweep& sweep, const gear::Pattern& pattern) {
+  fit_readings(sweep, pattern);
+  compare_edges(sweep);
+}
+
 }  // namespace
 
 double scale_most(aim::Scale scale) {
@@ -40,6 +71,13 @@ double scale_most(aim::Scale scale) {
 
 double scale_step(aim::Scale scale) {
   return scale == aim::Scale::quality_percent ? 10.0 : 5.0;
+}
+
+// Tuners that show decibels of signal to noise show some 20 where a picture is clear [common
+// practice, no source]; of a scale with an end, its middle.
+double scale_start(aim::Scale scale) {
+  constexpr double kClear_db = 20.0;
+  return scale == aim::Scale::decibel ? kClear_db : scale_most(scale) / 2.0;
 }
 
 std::string scale_words(aim::Scale scale) {
@@ -71,6 +109,19 @@ void drop_last_reading(Sweep& sweep, const gear::Pattern& pattern) {
   sweep.heading = sweep.readings.back().heading;
   sweep.readings.pop_back();
   fit(sweep, pattern);
+}
+
+void mark_edge(Sweep& sweep, bool right) {
+  (right ? sweep.right_edge : sweep.left_edge) = sweep.heading;
+  compare_edges(sweep);
+}
+
+std::optional<SweepResult> result_of(const Sweep& sweep) {
+  if (sweep.fit) return SweepResult{sweep.fit->peak, sweep.fit->sigma_deg};
+  if (sweep.between_edges) {
+    return SweepResult{sweep.between_edges->middle, sweep.between_edges->sigma_deg};
+  }
+  return std::nullopt;
 }
 
 }  // namespace mastwise

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "app/model/plan.hpp"
+#include "core/aim/edges.hpp"
 #include "core/aim/strong_station.hpp"
 #include "core/aim/sweep.hpp"
 #include "core/broadcast/channels.hpp"
@@ -28,16 +29,31 @@ struct Sweep {
   std::optional<aim::SweepFit> fit = {};
   std::optional<Bearing<Dial>> next = {};  // where a reading would tell most
   std::string why_no_fit = {};             // in place of `fit`, once there are readings
+
+  // Where the picture fails, going left and going right from it.
+  std::optional<Bearing<Dial>> left_edge = {}, right_edge = {};
+  std::optional<aim::EdgeMiddle> between_edges = {};
+  std::string edge_words = {};  // why there is no middle, or how it agrees with the fit
   bool operator==(const Sweep&) const = default;
 };
 
 // The greatest value of the scale, and the step of its plus and minus.
 double scale_most(aim::Scale scale);
 double scale_step(aim::Scale scale);
+// What the meter is set to before it is read.
+double scale_start(aim::Scale scale);
 std::string scale_words(aim::Scale scale);
 
 // Adds the reading that is set up, and fits again; `nothing`: no lock at this heading.
 void read_meter(Sweep& sweep, const gear::Pattern& pattern, bool nothing);
 void drop_last_reading(Sweep& sweep, const gear::Pattern& pattern);
+// The picture fails at the heading that is set up.
+void mark_edge(Sweep& sweep, bool right);
+// Where the sweep says that the station is: by the readings, else between the edges.
+struct SweepResult {
+  Bearing<Dial> peak;
+  double sigma_deg;
+};
+std::optional<SweepResult> result_of(const Sweep& sweep);
 
 }  // namespace mastwise

@@ -11,6 +11,7 @@ void turn_sweep(Model& model, double clockwise_deg);
 void set_meter(Model& model, double by);
 void read_sweep(Model& model, bool nothing);
 void drop_sweep_reading(Model& model);
+void mark_sweep_edge(Model& model, bool right);
 void next_scale(Model& model);
 
 // What the sweep found corrects the other headings of this stop.

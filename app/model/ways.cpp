@@ -28,8 +28,10 @@ SayingInputs saying_inputs(const Model& model) {
     inputs.handle_now = HandleReading::dial_deg(*reading);
   }
   if (const auto place = model.form.place(Field::LandmarkPlace)) {
-    inputs.landmark =
-        Landmark{.name = "the landmark", .position = *place, .error_m = kTransmitter_m};
+    const std::string name = model.form.name(Field::LandmarkPlace);
+    inputs.landmark = Landmark{.name = name.empty() ? "the landmark" : "the middle of " + name,
+                               .position = *place,
+                               .error_m = name.empty() ? kTransmitter_m : kDotOfTown_m};
   }
   const UtcTime now = moment_of(model);
   const sky::Shadow shadow = sky::plumb_shadow(*found.position, now);
@@ -62,8 +64,12 @@ HeadingContext heading_context(const Model& model) {
   if (found.card) context.distance_m = found.card->distance_m;
   const auto parked = model.parked.result();
   const bool by_hand = model.stop.source == PositionSource::ByHand;
-  context.stop_error_m =
-      !by_hand && parked && parked->scatter_m ? *parked->scatter_m : kTypedPosition_m;
+  context.stop_error_m = kTypedPosition_m;
+  if (by_hand) {
+    context.stop_error_m = model.stop.by_hand_error_m;
+  } else if (parked && parked->scatter_m) {
+    context.stop_error_m = *parked->scatter_m;
+  }
   context.transmitter_error_m = kTransmitter_m;
   if (found.field) context.declination_sigma_deg = found.field->declination_sigma_deg;
   context.deviation_sigma_deg = kKeptAwayDeviation_deg;
@@ -99,6 +105,8 @@ void derive_ways(const Model& model, Findings& findings) {
 namespace {
 
 Tick tick_of(const Model& model, const StationKey& key) {
+  const auto& here = model.findings.position;
+  if (!model.ticked_at || !here || !same_stop(*model.ticked_at, *here)) return Tick::not_tried;
   for (const Ticked& ticked : model.ticks) {
     if (ticked.key == key) return ticked.tick;
   }
@@ -182,8 +190,11 @@ void derive_scan(const Model& model, Findings& findings) {
     line.about += ", " + words::carries(candidates[best].station);
     list.lines.push_back(std::move(line));
   }
-  list.which =
-      which_scan({.made_at_this_stop = !model.ticks.empty(), .takes_channels_by_hand = true}).words;
+  const bool ticked_here =
+      std::any_of(ticks.begin(), ticks.end(), [](Tick tick) { return tick != Tick::not_tried; });
+  list.which = which_scan({.made_at_this_stop = ticked_here,
+                           .takes_channels_by_hand = model.settings.channels_by_hand})
+                   .words;
   list.advice = advise(candidates, ticks).words;
 }
 

@@ -54,9 +54,8 @@ struct Ticked {
   bool operator==(const Ticked&) const = default;
 };
 
-// What a position is unsure by, one sigma in m: typed by hand, and a transmitter's in public
-// records, which are given to the second of arc.
-inline constexpr double kTypedPosition_m = 50.0;
+// What a transmitter's position is unsure by, one sigma in m: public records give it to the second
+// of arc.
 inline constexpr double kTransmitter_m = 30.0;
 
 // How wrong the clock may be, in minutes: a receiver's is right to the second, a machine's own may

@@ -1,4 +1,5 @@
 #include "app/screens/column.hpp"
+#include "app/screens/route.hpp"
 #include "app/screens/screens.hpp"
 #include "app/ui/chance_mark.hpp"
 #include "app/ui/layout.hpp"
@@ -17,7 +18,7 @@ using ui::Align;
 using ui::ButtonLook;
 using ui::Face;
 
-constexpr float kRow = 116.0f, kName = 230.0f, kRemove = 96.0f, kGap = 16.0f;
+constexpr float kRow = 124.0f, kName = 270.0f, kRemove = 96.0f, kGap = 16.0f;
 
 std::size_t columns_that_fit(Rect area, std::size_t networks) {
   constexpr float kLeast = 136.0f;
@@ -59,6 +60,7 @@ class Table {
     return {left, y, left + width_, y + kRow};
   }
   void place(float y, const AheadPlace& place);
+  void name(float y, const AheadPlace& place);
 
   Ui& ui_;
   const Model& model_;
@@ -68,19 +70,28 @@ class Table {
   float width_ = 0.0f;
 };
 
+// By a town near it, else by its position; then how far it is.
+void Table::name(float y, const AheadPlace& place) {
+  const ui::Theme& theme = ui_.theme();
+  constexpr float kLine = 27.0f;
+  const places::NearPlace* near = near_place_of(model_, place.position);
+  const std::string said = near != nullptr
+                               ? words::sentence(words::near_place(*near, model_.settings.miles))
+                               : format_position(place.position, Notation::Decimal);
+  y = ui_.paragraph({area_.left, y + 32.0f}, kName, kLine, said, Face::WordBold, theme.ink);
+  std::string away = "here";
+  if (!place.here && model_.findings.position) {
+    const PathBetween way = path_between(*model_.findings.position, place.position);
+    away = words::distance(way.distance_m, model_.settings.miles) + " " +
+           words::octant(way.bearing) + " of here";
+  }
+  ui_.canvas().text({area_.left, y}, away, Face::Small, theme.second_ink);
+}
+
 void Table::place(float y, const AheadPlace& place) {
   const ui::Theme& theme = ui_.theme();
   const bool here = place.here;
-  ui_.canvas().text({area_.left, y + 40.0f}, here ? "Here" : "There", Face::Value, theme.ink);
-  ui_.canvas().text({area_.left, y + 70.0f}, format_position(place.position, Notation::Decimal),
-                    Face::Small, theme.second_ink);
-  if (!here && model_.findings.position) {
-    const PathBetween way = path_between(*model_.findings.position, place.position);
-    ui_.canvas().text({area_.left, y + 96.0f},
-                      words::distance(way.distance_m, model_.settings.miles) + " " +
-                          words::octant(way.bearing) + " of here",
-                      Face::Small, theme.second_ink);
-  }
+  name(y, place);
   for (std::size_t i = 0; i < columns_; ++i) draw_offer(ui_, cell(y, i), place.offers[i]);
   const auto& asked = model_.ahead;
   const auto found = std::find(asked.begin(), asked.end(), place.position);
@@ -120,20 +131,30 @@ void draw_ahead(Ui& ui, Rect area, const Model& model) {
   column.line(
       "Places side by side for the networks of what is pinned, or of all that are likely here. The "
       "place where the worst of them fares best stands first.");
-  if (column.button("add place", "Add a place", 0, 2, true, ButtonLook::Filled)) {
+  if (column.button("add place", "Add a place", 0, 3, true, ButtonLook::Filled)) {
     ui.emit(act::OpenField{Field::AheadPlace});
   }
-  if (column.button("drop places", "Drop all", 1, 2, !model.ahead.empty())) {
+  if (column.button("along", "Along the way", 1, 3, !model.ahead.empty() || model.along,
+                    model.along ? ButtonLook::Filled : ButtonLook::Plain)) {
+    ui.emit(act::SwitchAlong{});
+  }
+  if (column.button("drop places", "Drop all", 2, 3, !model.ahead.empty())) {
     ui.emit(act::DropAllPlaces{});
   }
   column.space(8.0f);
   float bottom = column.bottom();
-  if (model.stations && model.stations->ahead) {
+  if (model.stations && model.stations->ahead && model.stations->ahead->networks.empty()) {
+    column.line("No network is likely here to compare by. Pin a station that you want.");
+    bottom = column.bottom() + 30.0f;
+  } else if (model.stations && model.stations->ahead) {
     bottom = Table(ui, page, model).draw(bottom);
   } else {
     column.line(model.findings.position ? "The paths are being computed."
                                         : "Where is the rig? Set its position under Here.");
     bottom = column.bottom() + 30.0f;
+  }
+  if (model.along) {
+    bottom = draw_route(ui, {page.left, bottom, page.right, area.bottom}, model);
   }
   ui.end_page("ahead", page.top, bottom + 16.0f);
 }

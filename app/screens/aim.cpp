@@ -237,8 +237,8 @@ void draw_acts(Ui& ui, Rect area, const Model& model) {
     return Rect{left, top, left + width, area.bottom};
   };
   if (raised) {
-    if (ui.button("antenna is down", slot(0), "It is down", ui::ButtonLook::Filled)) {
-      ui.emit(act::AntennaIsDown{});
+    if (ui.button("lower", slot(0), "Lower", ui::ButtonLook::Filled)) {
+      ui.emit(act::Ask{Asking::Drive});
     }
     if (ui.button("weather", slot(3), "Wind?", ui::ButtonLook::Plain)) {
       ui.emit(act::Ask{Asking::Weather});

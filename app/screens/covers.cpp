@@ -18,6 +18,8 @@ const safety::Prompt& prompt_of(Asking asking) {
       return safety::before_roof();
     case Asking::Weather:
       return safety::weather();
+    case Asking::Drive:
+      return safety::before_driving();
     case Asking::Raise:
     case Asking::Nothing:
       break;

@@ -51,7 +51,7 @@ class FormPage {
     const auto number = model_.form.number(field);
     const auto place = model_.form.place(field);
     const std::string value = number  ? fmt::format("{:g}", *number)
-                              : place ? format_position(*place, Notation::Decimal)
+                              : place ? place_words(field, *place)
                                       : std::string("type");
     const std::string label = field_words(field, model_.settings.miles);
     if (column.field("field " + std::to_string(static_cast<int>(field)), label, value,
@@ -64,6 +64,11 @@ class FormPage {
   }
 
  private:
+  std::string place_words(Field field, const Position& place) const {
+    const std::string name = model_.form.name(field);
+    return name.empty() ? format_position(place, Notation::Decimal) : name;
+  }
+
   Ui& ui_;
   const char* name_;
   const Model& model_;
@@ -153,6 +158,7 @@ void draw_handle_sheet(Ui& ui, const Model& model) {
   right.heading("THE TURN");
   page.field(right, Field::HandleNow_deg);
   draw_answer(right, model.findings.handle);
+  if (!model.findings.handle_correction.empty()) right.plain(model.findings.handle_correction);
   const bool fresh = handle_from(model.form).has_value() && model.findings.handle.trouble.empty();
   if (right.button("keep handle", "Keep this handle", 0, 2, fresh, ButtonLook::Filled)) {
     ui.emit(act::KeepHandle{});
@@ -176,6 +182,14 @@ void draw_checks_sheet(Ui& ui, const Model& model) {
   left.heading("A LANDMARK");
   left.line("With its position the heading is also said as an angle from it.");
   page.field(left, Field::LandmarkPlace);
+  left.rule();
+  left.heading("TWO WAYS, ONE DIRECTION");
+  left.line(
+      "The heading by the compass and by the sun, say, both with the same north: can both be "
+      "right?");
+  page.fields(left, {Field::OneWay_deg, Field::OneWayError_deg, Field::OtherWay_deg,
+                     Field::OtherWayError_deg});
+  draw_answer(left, model.findings.agreement);
   Column right(ui, page.second(left));
   right.heading("KEEP THE COMPASS AWAY FROM");
   for (const KeepAway& keep : keep_away_distances()) {

@@ -1,4 +1,5 @@
 #include "app/screens/column.hpp"
+#include "app/screens/place_rows.hpp"
 #include "app/screens/screens.hpp"
 #include "app/words.hpp"
 
@@ -27,7 +28,12 @@ std::string fix_words(const Model& model, const nmea::Fix& fix) {
 
 void draw_source(Column& column, const Model& model) {
   if (model.stop.source == PositionSource::ByHand) {
-    column.line(model.stop.practice ? "The practice area's stop" : "Typed by hand");
+    const std::string& name = model.stop.by_name;
+    if (!name.empty()) {
+      column.line("The middle of " + name + ": the rig may stand miles from it");
+    } else {
+      column.line(model.stop.practice ? "The practice area's stop" : "Typed by hand");
+    }
     return;
   }
   const nmea::Fix fix = model.receiver.fix(model.now);
@@ -54,6 +60,10 @@ void draw_position(Column& column, Ui& ui, const Model& model) {
   column.heading("WHERE THE RIG STANDS");
   const auto& position = model.findings.position;
   column.figure(position ? format_position(*position, model.settings.notation) : "Not known yet");
+  const places::NearPlace* near = position ? near_place_of(model, *position) : nullptr;
+  if (near != nullptr) {
+    column.plain(words::sentence(words::near_place(*near, model.settings.miles)), Face::WordBold);
+  }
   draw_echo(column, model);
   draw_source(column, model);
   column.line(words::link(model.link), Face::Small);
@@ -161,6 +171,9 @@ void draw_settings(Column& column, Ui& ui, const Model& model) {
   if (column.button("practice", model.stop.practice ? "End practice" : "Practice", 2, 3)) {
     ui.emit(act::SwitchPractice{});
   }
+  const bool no_names = model.places && !model.places->trouble.empty();
+  column.line(no_names ? "No names of places: " + model.places->trouble : kPlacesSource,
+              Face::Small);
 }
 
 }  // namespace

@@ -1,5 +1,9 @@
+#include "app/model/keypad.hpp"
+
+#include "app/screens/place_rows.hpp"
 #include "app/screens/screens.hpp"
 #include "app/ui/layout.hpp"
+#include "app/words.hpp"
 
 #include <algorithm>
 #include <string>
@@ -34,11 +38,6 @@ const Key kErase{"Erase", act::KeypadErase{}};
 const Key kClear{"Clear", act::KeypadEraseAll{}};
 const Key kNoKey{"", act::KeypadType{}};  // keeps the columns of figures in line
 const Key kSpace{"Space", act::KeypadType{" "}};
-
-bool types_position(const Keypad& keypad) {
-  return keypad.purpose == KeypadPurpose::Position ||
-         (keypad.purpose == KeypadPurpose::Field && is_place(keypad.field));
-}
 
 std::vector<Row> letter_rows() {
   std::vector<Row> rows{
@@ -101,8 +100,10 @@ void draw_keys(Ui& ui, Rect area, const Keypad& keypad) {
       left += width + kGap;
       if (key.label.empty()) continue;
       const bool accepts = std::holds_alternative<act::KeypadAccept>(key.action);
+      // Of a name nothing can be used before one of the places found is touched.
+      const bool possible = !accepts || !types_name(keypad);
       if (ui.button("key " + key.label, {key_left, top, key_left + width, top + height}, key.label,
-                    accepts ? ButtonLook::Filled : ButtonLook::Plain)) {
+                    accepts ? ButtonLook::Filled : ButtonLook::Plain, possible)) {
         ui.emit(key.action);
       }
     }
@@ -113,7 +114,7 @@ void draw_keys(Ui& ui, Rect area, const Keypad& keypad) {
 std::string title(const Keypad& keypad, bool miles) {
   switch (keypad.purpose) {
     case KeypadPurpose::Position:
-      return "Position, in any notation";
+      return "Position in any notation, or a town's name";
     case KeypadPurpose::Nose:
       return keypad.magnetic ? "Heading of the nose, read from a compass (magnetic)"
                              : "Heading of the nose, from a map (true)";
@@ -145,12 +146,13 @@ void draw_field(Ui& ui, Rect field, const Keypad& keypad) {
 }
 
 // The position typed so far in every notation: a slip shows before it is used.
-void draw_echo(Ui& ui, Rect area, const Keypad& keypad) {
-  const auto position = parse_position(keypad.text);
+void draw_echo(Ui& ui, Rect area, const Model& model) {
+  const auto position = parse_position(model.keypad->text);
   if (!position) {
     ui.paragraph({area.left, area.top + 24.0f}, area.width(), 30.0f,
                  "Degrees, degrees and minutes, or with seconds; latitude first. "
-                 "Or a UTM or MGRS grid reference. It is read back here.",
+                 "Or a UTM or MGRS grid reference. It is read back here. "
+                 "Or touch ABC and type the name of a town.",
                  Face::Word, ui.theme().second_ink);
     return;
   }
@@ -159,6 +161,19 @@ void draw_echo(Ui& ui, Rect area, const Keypad& keypad) {
     ui.canvas().text({area.left, y}, format_position(*position, notation), Face::Word,
                      ui.theme().ink);
     y += 36.0f;
+  }
+  const places::NearPlace* near = near_place_of(model, *position);
+  if (near == nullptr) return;
+  ui.paragraph({area.left, y + 8.0f}, area.width(), 30.0f,
+               words::sentence(words::near_place(*near, model.settings.miles)), Face::WordBold,
+               ui.theme().ink);
+}
+
+void draw_position_typed(Ui& ui, Rect area, const Model& model) {
+  if (types_name(*model.keypad)) {
+    draw_place_rows(ui, area, model);
+  } else {
+    draw_echo(ui, area, model);
   }
 }
 
@@ -171,7 +186,7 @@ void draw_beside(Ui& ui, Rect area, const Model& model) {
   }
   switch (keypad.purpose) {
     case KeypadPurpose::Position:
-      return draw_echo(ui, area, keypad);
+      return draw_position_typed(ui, area, model);
     case KeypadPurpose::Search:
       return draw_station_rows(ui, area, model);
     case KeypadPurpose::Nose:
@@ -181,7 +196,7 @@ void draw_beside(Ui& ui, Rect area, const Model& model) {
                    Face::Word, ui.theme().second_ink);
       return;
     case KeypadPurpose::Field:
-      if (is_place(keypad.field)) draw_echo(ui, area, keypad);
+      if (is_place(keypad.field)) draw_position_typed(ui, area, model);
       return;
   }
 }

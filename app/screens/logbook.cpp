@@ -152,16 +152,19 @@ void draw_facts(Ui& ui, Rect view, const Model& model) {
                     "Weather: " + (model.weather.empty() ? "not said" : model.weather), 0, 1)) {
     ui.emit(act::NextWeather{});
   }
+  if (column.button("logbook files", "Give out, take in", 0, 1)) {
+    ui.emit(act::OpenSheet{Sheet::LogbookFiles});
+  }
   column.rule();
   draw_taught(column, ui, page, model);
   if (!model.log.stops.empty()) {
     column.rule();
     column.heading("STOPS");
-    constexpr std::size_t kMost = 20;
-    for (std::size_t i = 0; i < std::min(kMost, model.log.stops.size()); ++i) {
-      const StopRecord& stop = model.log.stops[i];
+    for (const StopRecord& stop : listed_stops(model.log)) {
+      const places::NearPlace* near = near_place_of(model, stop.position);
       column.line(words::date(stop.arrived) + "  " +
-                      format_position(stop.position, Notation::Decimal) +
+                      (near == nullptr ? format_position(stop.position, Notation::Decimal)
+                                       : words::near_place(*near, model.settings.miles)) +
                       (stop.name.empty() ? "" : "  " + stop.name),
                   Face::Small);
     }

@@ -136,7 +136,8 @@ void PathDrawing::draw() {
   scale();
 }
 
-void draw_reasons(Ui& ui, Rect area, const StationRow& row) {
+// Every reason, then where the station's facts are from.
+void draw_reasons(Ui& ui, Rect area, const StationRow& row, UtcTime date) {
   float y = area.top + 24.0f;
   for (const reception::Reason& reason : row.reasons) {
     if (y > area.bottom - 8.0f) break;
@@ -147,6 +148,12 @@ void draw_reasons(Ui& ui, Rect area, const StationRow& row) {
                      words::sentence(reason.text), Face::Word, ui.theme().ink) +
         4.0f;
   }
+  const Provenance& from = row.station.provenance;
+  if (y > area.bottom - 8.0f) return;
+  ui.paragraph({area.left + 86.0f, y}, area.width() - 86.0f, 24.0f,
+               fmt::format("From {}, line {}, {}", from.source.name, from.line,
+                           words::data_age(from.source.date, date)),
+               Face::Small, ui.theme().second_ink);
 }
 
 }  // namespace
@@ -179,7 +186,7 @@ void draw_path_sheet(Ui& ui, const Model& model) {
     ui.canvas().text({picture.left, picture.centre().y}, "No terrain for this path", Face::Value,
                      theme.warning);
   }
-  draw_reasons(ui, {page.left, split + 16.0f, page.right, page.bottom}, *row);
+  draw_reasons(ui, {page.left, split + 16.0f, page.right, page.bottom}, *row, model.findings.date);
 }
 
 }  // namespace mastwise::screens

@@ -132,7 +132,7 @@ void SweepPlot::draw() {
 }
 
 std::string what_next(const Sweep& sweep) {
-  if (sweep.readings.empty()) return "Turn there, wait 5 s for the meter, set what it says, read";
+  if (sweep.readings.empty()) return "Turn there, wait 5 s, set the meter, read";
   const Turn turn = sweep.heading - sweep.readings.back().heading;
   if (turn.size_deg() < 0.5) return "Stay there, wait 5 s, read";
   return fmt::format("Turn {:.0f}° {}, wait 5 s, read", turn.size_deg(),
@@ -166,6 +166,24 @@ double step(Ui& ui, Rect row, const Stepper& stepper) {
   return by;
 }
 
+// For an antenna with a flat top: the middle between the headings where the picture fails.
+void draw_edges(Ui& ui, Rect row, const Sweep& sweep) {
+  constexpr float kGap = 16.0f;
+  const auto label = [](const char* side, const std::optional<Bearing<Dial>>& edge) {
+    return edge ? fmt::format("{} {}", side, words::whole_degrees(edge->degrees()))
+                : std::string(side);
+  };
+  const float middle = row.centre().x;
+  if (ui.button("left edge", {row.left, row.top, middle - kGap / 2.0f, row.bottom},
+                label("Fails left", sweep.left_edge), ButtonLook::Plain)) {
+    ui.emit(act::MarkEdge{.right = false});
+  }
+  if (ui.button("right edge", {middle + kGap / 2.0f, row.top, row.right, row.bottom},
+                label("Fails right", sweep.right_edge), ButtonLook::Plain)) {
+    ui.emit(act::MarkEdge{.right = true});
+  }
+}
+
 void draw_reading(Ui& ui, Rect area, const Sweep& sweep) {
   constexpr float kRow = 72.0f, kGap = 16.0f;
   float y = area.top + 22.0f;
@@ -195,6 +213,8 @@ void draw_reading(Ui& ui, Rect area, const Sweep& sweep) {
                 ButtonLook::Filled)) {
     ui.emit(act::ReadMeter{.nothing = false});
   }
+  y += kRow + kGap;
+  draw_edges(ui, {area.left, y, area.right, y + kRow}, sweep);
 }
 
 void draw_set_up(Ui& ui, Rect area, const Sweep& sweep) {
@@ -212,7 +232,7 @@ void draw_set_up(Ui& ui, Rect area, const Sweep& sweep) {
   if (ui.button("drop last", slot(1), "Drop last", ButtonLook::Plain, any)) {
     ui.emit(act::DropReading{});
   }
-  if (ui.button("keep sweep", slot(2), "Keep", ButtonLook::Filled, sweep.fit.has_value())) {
+  if (ui.button("keep sweep", slot(2), "Keep", ButtonLook::Filled, result_of(sweep).has_value())) {
     ui.emit(act::KeepSweep{});
   }
 }
@@ -222,9 +242,20 @@ std::string peak_words(const Sweep& sweep) {
   return fmt::format("{} ± {:.0f}°", heading_words(sweep, fit.peak), std::ceil(fit.error95_deg));
 }
 
+std::string edge_words(const Sweep& sweep) {
+  const aim::EdgeMiddle& edges = *sweep.between_edges;
+  return fmt::format("{} ± {:.0f}°", heading_words(sweep, edges.middle),
+                     std::ceil(edges.sigma_deg));
+}
+
 void draw_result(Ui& ui, Rect area, const Sweep& sweep) {
   Column column(ui, area);
   if (!sweep.fit) {
+    if (sweep.between_edges) {
+      column.figure(edge_words(sweep));
+      column.line("In the middle between the two headings where the picture fails.");
+      return;
+    }
     column.line(sweep.readings.empty() ? "The peak shows after two readings."
                                        : words::sentence(sweep.why_no_fit));
     return;
@@ -238,6 +269,11 @@ void draw_result(Ui& ui, Rect area, const Sweep& sweep) {
     column.warning(fmt::format("A reflection comes in from {}, {:.0f} dB weaker.",
                                heading_words(sweep, fit.second_lobe->heading),
                                -fit.second_lobe->relative_db));
+  } else if (sweep.between_edges) {
+    column.line(fmt::format("Between the edges {}. {}", edge_words(sweep),
+                            words::sentence(sweep.edge_words)));
+  } else if (!sweep.edge_words.empty()) {
+    column.warning(words::sentence(sweep.edge_words));
   } else if (fit.other_face) {
     column.line(fmt::format("Or the other face, {}.", heading_words(sweep, *fit.other_face)));
   }

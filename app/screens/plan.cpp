@@ -135,7 +135,13 @@ void Steps::paper_card() {
 void draw_plan_sheet(Ui& ui, const Model& model) {
   constexpr float kGap = Column::kGap, kButton = Column::kButton;
   Rect page = draw_sheet_head(ui, "Turn plan");
-  const float third = (page.width() - 2.0f * kGap) / 3.0f;
+  constexpr float kFloor = 168.0f;
+  const Rect floor{page.right - kFloor, page.top, page.right, page.top + kButton};
+  if (ui.button("plan floor", floor, fmt::format("{:.0f} % and up", kPlanFloors[model.plan_floor]),
+                ButtonLook::Plain)) {
+    ui.emit(act::NextPlanFloor{});
+  }
+  const float third = (page.width() - kFloor - 3.0f * kGap) / 3.0f;
   for (std::size_t i = 0; i < kChoices.size(); ++i) {
     const float left = page.left + static_cast<float>(i) * (third + kGap);
     const bool chosen = model.plan_for == kChoices[i].plan_for;

@@ -1,6 +1,7 @@
 #include "app/screens/screens.hpp"
 #include "app/ui/icons.hpp"
 #include "app/ui/layout.hpp"
+#include "app/words.hpp"
 
 #include <array>
 
@@ -59,6 +60,13 @@ void draw_rail(Ui& ui, const ui::Layout& layout, const Model& model) {
   draw_rail_end(ui, layout, model);
 }
 
+// Where the rig stands, in a person's words, on the places that do not tell it anyhow.
+std::string stands_words(const Model& model) {
+  if (model.place == Place::Here || !model.findings.position) return {};
+  const places::NearPlace* near = near_place_of(model, *model.findings.position);
+  return near == nullptr ? "" : words::sentence(words::near_place(*near, model.settings.miles));
+}
+
 // What must stay in sight everywhere.
 void draw_foot(Ui& ui, const ui::Layout& layout, const Model& model) {
   const Rect foot = layout.foot;
@@ -67,14 +75,20 @@ void draw_foot(Ui& ui, const ui::Layout& layout, const Model& model) {
     ui.canvas().text({foot.left, baseline}, model.trouble, ui::Face::SmallBold, ui.theme().warning);
     return;
   }
-  if (model.stop.practice) {
-    ui.canvas().text({foot.left, baseline}, "PRACTICE AREA: invented stations and hills",
-                     ui::Face::SmallBold, ui.theme().warning);
-  }
   const bool raised = model.antenna == safety::Antenna::Raised;
   const std::string right = raised             ? "ANTENNA IS UP"
                             : model.taken_back ? model.taken_back->what
                                                : std::string();
+  if (model.stop.practice) {
+    ui.canvas().text({foot.left, baseline}, "PRACTICE AREA: invented stations and hills",
+                     ui::Face::SmallBold, ui.theme().warning);
+  } else {
+    const float room = foot.right - 24.0f - ui.canvas().text_width(right, ui::Face::SmallBold);
+    ui.canvas().push_clip({foot.left, foot.top, room, foot.bottom});
+    ui.canvas().text({foot.left, baseline}, stands_words(model), ui::Face::Small,
+                     ui.theme().second_ink);
+    ui.canvas().pop_clip();
+  }
   ui.canvas().text({foot.right, baseline}, right, raised ? ui::Face::SmallBold : ui::Face::Small,
                    raised ? ui.theme().warning : ui.theme().second_ink, ui::Align::Right);
 }
@@ -103,6 +117,10 @@ void draw_sheet(Ui& ui, const Model& model) {
       return draw_handle_sheet(ui, model);
     case Sheet::Checks:
       return draw_checks_sheet(ui, model);
+    case Sheet::LogbookFiles:
+      return draw_logbook_files_sheet(ui, model);
+    case Sheet::Import:
+      return draw_import_sheet(ui, model);
   }
 }
 

@@ -55,6 +55,13 @@ void draw_scan_sheet(Ui& ui, const Model& model) {
     y = ui.paragraph({page.left, y}, page.width(), 28.0f, text, face, colour) + 2.0f;
   };
   words(scan.which, Face::Word, ui.theme().ink);
+  const Rect entry{page.left, y - 16.0f, page.left + 420.0f, y + 56.0f};
+  if (ui.button("channel entry", entry,
+                model.settings.channels_by_hand ? "Set takes channels by hand" : "Set scans only",
+                ui::ButtonLook::Plain)) {
+    ui.emit(act::SwitchChannelEntry{});
+  }
+  y += 96.0f;
   words(scan.advice, Face::WordBold, ui.theme().accent);
   for (const std::string& twins : scan.twins) words(twins, Face::WordBold, ui.theme().warning);
   y -= 16.0f;

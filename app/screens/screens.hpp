@@ -32,11 +32,16 @@ void draw_nose_sheet(Ui& ui, const Model& model);
 void draw_paper_sheet(Ui& ui, const Model& model);
 void draw_handle_sheet(Ui& ui, const Model& model);
 void draw_checks_sheet(Ui& ui, const Model& model);
+void draw_logbook_files_sheet(Ui& ui, const Model& model);
+void draw_import_sheet(Ui& ui, const Model& model);
 void draw_prompt(Ui& ui, const Model& model);
 void draw_roof(Ui& ui, const Model& model);
 void draw_drive_face(Ui& ui, const Model& model);
 
 // The list of stations, as far as it fits into the view.
 void draw_station_rows(Ui& ui, Rect view, const Model& model);
+
+// The same as a map.
+void draw_station_map(Ui& ui, Rect area, const Model& model);
 
 }  // namespace mastwise::screens

@@ -44,20 +44,28 @@ void draw_way(Ui& ui, Rect rect, const StationRow& row, const Model& model) {
                    Align::Right);
 }
 
-// Pinned stations are in every turn plan.
-void draw_pin(Ui& ui, Rect rect, const StationRow& row, const Model& model) {
-  const std::string name = "pin " + row.station.call_sign + " " + row.station.id;
+// Pinned stations are in every turn plan of this stop, pinned networks in that of any stop.
+void draw_pin(Ui& ui, Rect rect, const StationRow& row, const std::string& brings,
+              const Model& model) {
   const StationKey key = key_of(row.station);
-  if (ui.touchable(name, rect, true, "stations")) ui.emit(act::PinStation{key});
+  const std::string name = brings.empty() ? "pin " + row.station.call_sign + " " + row.station.id
+                                          : "pin network " + brings;
+  const bool pinned =
+      brings.empty() ? is_pinned(model.stop, key) : is_pinned(model.settings, brings);
+  if (ui.touchable(name, rect, true, "stations")) {
+    ui.emit(brings.empty() ? Action(act::PinStation{key}) : Action(act::PinNetwork{brings}));
+  }
   const Point centre = rect.centre();
   const ui::Theme& theme = ui.theme();
   ui.canvas().circle(centre, 14.0f, theme.accent, 3.0f);
-  if (is_pinned(model.stop, key)) ui.canvas().disc(centre, 9.0f, theme.accent);
+  if (pinned) ui.canvas().disc(centre, 9.0f, theme.accent);
 }
 
-void draw_row(Ui& ui, Rect rect, const StationRow& row, const Model& model) {
+// `brings`: the network that the row stands for, where the list is by network.
+void draw_row(Ui& ui, Rect rect, const StationRow& row, const std::string& brings,
+              const Model& model) {
   constexpr float kPin = 72.0f;
-  draw_pin(ui, {rect.left, rect.top, rect.left + kPin, rect.bottom}, row, model);
+  draw_pin(ui, {rect.left, rect.top, rect.left + kPin, rect.bottom}, row, brings, model);
   const float edge = rect.left;
   rect.left += kPin;
   const Station& station = row.station;
@@ -101,14 +109,22 @@ std::string list_state(const Model& model) {
   if (answer.measured < answer.all) {
     return fmt::format("{} of {} paths computed", answer.measured, answer.all);
   }
-  if (!model.findings.listed.empty())
-    return "Chance of a steady picture on an ordinary evening. The ring pins a station.";
+  if (!model.findings.listed.empty()) {
+    std::string said = "Chance of a steady picture on an ordinary evening. ";
+    said += model.by_network ? "The ring pins a network wherever you stop."
+                             : "The ring pins a station.";
+    if (!model.findings.data_caution.empty()) said += " " + model.findings.data_caution;
+    if (!model.findings.wanted.empty()) {
+      said += fmt::format(" Pinned: {}.", fmt::join(model.findings.wanted, "; "));
+    }
+    return said;
+  }
   if (!answer.rows.empty()) return "None has that chance here. Show all chances.";
   if (!model.findings.position && model.search.empty()) {
     return "The position is not known yet. Set it under Here, or search by name.";
   }
   if (!model.search.empty()) return "Nothing is called so. Try fewer letters.";
-  return "No stations yet. Import a station table, or look at the practice area.";
+  return "No stations yet. Take in a table of them, or look at the practice area.";
 }
 
 void draw_search_field(Ui& ui, Rect field, const Model& model) {
@@ -124,9 +140,42 @@ void draw_search_field(Ui& ui, Rect field, const Model& model) {
   ui.canvas().pop_clip();
 }
 
+// What stands on the search: the network found, to be pinned wherever the rig stops.
+bool has_pinnable(const Model& model) {
+  return !model.findings.pinnable.empty();
+}
+
+void draw_pinnable(Ui& ui, Rect rect, const Model& model) {
+  const std::string& network = model.findings.pinnable;
+  const bool pinned = is_pinned(model.settings, network);
+  const std::string label =
+      network + (pinned ? " is pinned at every stop" : ": pin it at every stop");
+  if (ui.button("pin network " + network, rect, label,
+                pinned ? ui::ButtonLook::Filled : ui::ButtonLook::Plain)) {
+    ui.emit(act::PinNetwork{network});
+  }
+}
+
+void draw_data_button(Ui& ui, Rect rect, const char* label, ui::ButtonLook look,
+                      const Model& model) {
+  if (model.intake.question.step == IntakeStep::TakingIn) label = "Taking in";
+  if (ui.button("data", rect, label, look)) ui.emit(act::OpenSheet{Sheet::Import});
+}
+
+bool without_stations(const Model& model) {
+  return model.stations && model.stations->rows.empty() && model.stations->trouble.empty() &&
+         model.search.empty() && model.stations->measured == model.stations->all;
+}
+
 void draw_filters(Ui& ui, Rect area, const Model& model) {
-  constexpr float kFilter = 176.0f;
-  const Rect networks{area.right - kFilter, area.top, area.right, area.top + kSearch};
+  constexpr float kFilter = 160.0f, kMap = 104.0f, kData = 112.0f;
+  if (!ui.portrait() && model.search.empty() && !without_stations(model)) {
+    draw_data_button(ui, {area.right - kData, area.top, area.right, area.top + kSearch}, "Data",
+                     ui::ButtonLook::Plain, model);
+    area.right -= kData + kGap;
+  }
+  const Rect map{area.right - kMap, area.top, area.right, area.top + kSearch};
+  const Rect networks{map.left - kGap - kFilter, area.top, map.left - kGap, area.top + kSearch};
   const Rect floor{networks.left - kGap - kFilter, area.top, networks.left - kGap,
                    area.top + kSearch};
   Rect field{area.left, area.top, floor.left - kGap, area.top + kSearch};
@@ -138,6 +187,9 @@ void draw_filters(Ui& ui, Rect area, const Model& model) {
     }
   }
   draw_search_field(ui, field, model);
+  if (ui.button("map", map, model.map.open ? "List" : "Map", ui::ButtonLook::Plain)) {
+    ui.emit(act::SwitchMap{});
+  }
   const double percent = kChanceFloors[model.chance_floor];
   const std::string label = percent > 0.0 ? fmt::format("{:.0f} % and up", percent) : "Any chance";
   if (ui.button("chance floor", floor, label,
@@ -164,14 +216,31 @@ void draw_station_rows(Ui& ui, Rect view, const Model& model) {
   const auto fitting = static_cast<std::size_t>(view.height() / kRow) + 2;
   for (std::size_t i = first; i < std::min(listed.size(), first + fitting); ++i) {
     const float top = view.top + kRow * static_cast<float>(i) - offset;
-    draw_row(ui, {view.left, top, view.right, top + kRow}, model.stations->rows[listed[i]], model);
+    const auto& brought = model.findings.brought;
+    draw_row(ui, {view.left, top, view.right, top + kRow}, model.stations->rows[listed[i]],
+             i < brought.size() ? brought[i] : std::string(), model);
   }
   ui.end_scroll();
 }
 
 void draw_stations(Ui& ui, Rect area, const Model& model) {
   draw_filters(ui, area, model);
-  draw_station_rows(ui, {area.left, area.top + kSearch + kGap, area.right, area.bottom}, model);
+  area.top += kSearch + kGap;
+  const Rect row{area.left, area.top, area.right, area.top + kSearch};
+  const bool none = without_stations(model);
+  if (has_pinnable(model)) {
+    draw_pinnable(ui, row, model);
+    area.top = row.bottom + kGap;
+  } else if (none || (ui.portrait() && model.search.empty())) {
+    draw_data_button(ui, row, none ? "Take in a table of stations" : "Data: what there is, how old",
+                     none ? ui::ButtonLook::Filled : ui::ButtonLook::Plain, model);
+    area.top = row.bottom + kGap;
+  }
+  if (model.map.open) {
+    draw_station_map(ui, area, model);
+  } else {
+    draw_station_rows(ui, area, model);
+  }
 }
 
 }  // namespace mastwise::screens

@@ -33,6 +33,9 @@ class Interface {
   // What the picture stands on.
   ui::Colour ground() const { return ui::theme(session_.model().settings.night).paper; }
 
+  // The pictures within the last frame's draw data, by the names that its commands have for them.
+  const ui::Rasters& rasters() const { return motion_.rasters; }
+
   // Something still moves: the next frame should follow at once.
   bool moving() const { return motion_.moving; }
   // When a frame is due though nothing happens, if ever.

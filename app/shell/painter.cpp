@@ -12,10 +12,35 @@ Painter::Painter() {
 }
 
 Painter::~Painter() {
+  for (const auto& [raster, texture] : textures_) glDeleteTextures(1, &texture.name);
   ImGui_ImplOpenGL3_Shutdown();
 }
 
-void Painter::paint(ImDrawData* data, ui::Colour ground) {
+void Painter::bring_up(const ui::Raster& raster) {
+  Texture& texture = textures_[&raster];
+  if (texture.version == raster.version) return;
+  texture.version = raster.version;
+  if (texture.name == 0) glGenTextures(1, &texture.name);
+  glBindTexture(GL_TEXTURE_2D, texture.name);
+  glTexParameteri(GL_TEXTURE_2D, GL_TEXTURE_MIN_FILTER, GL_LINEAR);
+  glTexParameteri(GL_TEXTURE_2D, GL_TEXTURE_MAG_FILTER, GL_LINEAR);
+  glTexParameteri(GL_TEXTURE_2D, GL_TEXTURE_WRAP_S, GL_CLAMP_TO_EDGE);
+  glTexParameteri(GL_TEXTURE_2D, GL_TEXTURE_WRAP_T, GL_CLAMP_TO_EDGE);
+  glTexImage2D(GL_TEXTURE_2D, 0, GL_RGBA8, raster.width, raster.height, 0, GL_RGBA,
+               GL_UNSIGNED_BYTE, raster.rgba.data());
+}
+
+void Painter::paint(ImDrawData* data, ui::Colour ground, const ui::Rasters& rasters) {
+  for (const auto& [name, raster] : rasters) bring_up(raster);
+  // A command that names a raster gets the texture's name here.
+  for (int i = 0; i < data->CmdListsCount; ++i) {
+    for (ImDrawCmd& command : data->CmdLists[i]->CmdBuffer) {
+      const auto found = textures_.find(static_cast<const ui::Raster*>(command.TextureId));
+      if (found != textures_.end()) {
+        command.TextureId = reinterpret_cast<ImTextureID>(std::uintptr_t{found->second.name});
+      }
+    }
+  }
   glViewport(0, 0, static_cast<GLsizei>(data->DisplaySize.x),
              static_cast<GLsizei>(data->DisplaySize.y));
   glClearColor(static_cast<float>(ground.red) / 255.0f, static_cast<float>(ground.green) / 255.0f,

@@ -1,6 +1,10 @@
 #pragma once
 
+#include "app/ui/raster.hpp"
 #include "app/ui/theme.hpp"
+
+#include <cstdint>
+#include <map>
 
 struct ImDrawData;
 
@@ -14,8 +18,18 @@ class Painter {
   Painter(const Painter&) = delete;
   Painter& operator=(const Painter&) = delete;
 
-  // Clears to the ground, which costs less than drawing it, and draws.
-  void paint(ImDrawData* data, ui::Colour ground);
+  // Clears to the ground, which costs less than drawing it, and draws. `rasters`: those that the
+  // data names.
+  void paint(ImDrawData* data, ui::Colour ground, const ui::Rasters& rasters);
+
+ private:
+  struct Texture {
+    unsigned name = 0;  // OpenGL's
+    std::uint64_t version = 0;
+  };
+  void bring_up(const ui::Raster& raster);
+
+  std::map<const ui::Raster*, Texture> textures_;
 };
 
 }  // namespace mastwise::shell

@@ -1,10 +1,17 @@
 #include "app/shell/runtime.hpp"
 
 #include "app/shell/paper_file.hpp"
+#include "app/worker/intake_work.hpp"
+#include "app/worker/logbook_work.hpp"
+#include "app/worker/map_maker.hpp"
+#include "app/worker/place_search.hpp"
+#include "app/worker/route_survey.hpp"
 #include "app/worker/station_search.hpp"
 #include "core/broadcast/catalog.hpp"
 #include "platform/clock.hpp"
+#include "platform/places_to_look.hpp"
 
+#include <filesystem>
 #include <random>
 #include <variant>
 
@@ -26,22 +33,64 @@ std::string new_tablet_name() {
   return fmt::format("{:08x}{:08x}", random(), random());
 }
 
-Result<Done> write_log(Logbook& logbook, const LogWrite& write) {
+Result<Done> write_log(Logbook& logbook, const LogWrite& write, const std::string& tablet) {
   if (const auto* stop = std::get_if<StopRecord>(&write)) return logbook.put(*stop);
   if (const auto* outcome = std::get_if<OutcomeRecord>(&write)) return logbook.put(*outcome);
   if (const auto* sweep = std::get_if<SweepRecord>(&write)) return logbook.put(*sweep);
+  if (const auto* sweep = std::get_if<SweepTakenBack>(&write)) {
+    return logbook.remove_sweep(sweep->id, platform::utc_now(), tablet);
+  }
   const OutcomeRecord& touched = std::get<OutcomeTakenBack>(write).touched;
   const auto back = logbook.take_back(touched, platform::utc_now(), touched.mark.tablet);
   if (!back) return back.error();
   return Done{};
 }
 
-Result<Log> read_log(Logbook& logbook) {
+Result<LogbookRecords> read_records(Logbook& logbook) {
   auto stops = logbook.stops();
   if (!stops) return stops.error();
   auto outcomes = logbook.outcomes();
   if (!outcomes) return outcomes.error();
-  return Log{.stops = *std::move(stops), .outcomes = *std::move(outcomes)};
+  return LogbookRecords{.stops = *std::move(stops), .outcomes = *std::move(outcomes)};
+}
+
+// Where logbooks are given out to and looked for: the user's documents first, or where they have
+// none, the folder of the logbook itself.
+std::vector<LogbookFolder> logbook_folders(const RuntimeWish& wish) {
+  namespace fs = std::filesystem;
+  std::vector<LogbookFolder> folders;
+  for (const std::string& folder : wish.import_folders) {
+    folders.push_back({.name = fs::path(folder).filename().string(), .path = folder});
+  }
+  if (!folders.empty() || !wish.logbook_path) return folders;
+  for (const platform::PlaceToLook& place : platform::places_to_look()) {
+    const LogbookFolder folder{.name = place.name, .path = place.path};
+    folders.insert(place.name == "Documents" ? folders.begin() : folders.end(), folder);
+  }
+  const bool documents = !folders.empty() && folders.front().name == "Documents";
+  folders.insert(documents ? folders.end() : folders.begin(),
+                 {.name = "Mastwise", .path = fs::path(*wish.logbook_path).parent_path().string()});
+  return folders;
+}
+
+std::vector<IntakeEntry> folders_to_begin(const std::vector<std::string>& wished) {
+  std::vector<IntakeEntry> folders;
+  for (const std::string& folder : wished) {
+    folders.push_back({.path = folder, .name = std::filesystem::path(folder).filename().string()});
+  }
+  if (!wished.empty()) return folders;
+  for (const platform::PlaceToLook& place : platform::places_to_look()) {
+    folders.push_back({.path = place.path, .name = place.name});
+  }
+  return folders;
+}
+
+IntakeSources intake_sources(const RuntimeWish& wish) {
+  const std::filesystem::path data = std::filesystem::path(wish.catalog_path).parent_path();
+  return {.catalog_path = wish.catalog_path,
+          .mapping_folder = (data / "mappings").string(),
+          .places = [wished = wish.import_folders] { return folders_to_begin(wished); },
+          .borders = load_borders};
 }
 
 }  // namespace
@@ -66,9 +115,10 @@ Result<std::unique_ptr<Runtime>> Runtime::start(const RuntimeWish& wish) {
     auto read = read_kept(*logbook);
     if (!read) return read.error();
     kept = *read;
-    auto records = read_log(*logbook);
+    auto records = read_records(*logbook);
     if (!records) return records.error();
-    log = *std::move(records);
+    log.stops = std::move(records->stops);
+    log.outcomes = std::move(records->outcomes);
     runtime->logbook_ = *std::move(logbook);
   }
   runtime->date_floor_ = kept.date_floor;
@@ -82,15 +132,29 @@ Result<std::unique_ptr<Runtime>> Runtime::start(const RuntimeWish& wish) {
   if (!has_stations(wish.catalog_path)) model.stop = runtime->world_.practice_stop;
   teach(model);
 
-  runtime->worker_ =
-      std::make_unique<Worker>(station_answerer({.catalog_path = wish.catalog_path,
-                                                 .terrain_folder = wish.terrain_folder,
-                                                 .practice_stations = runtime->practice_.stations,
-                                                 .practice_terrain_folder = practice_folder()}),
-                               wish.wake);
-  runtime->session_ = std::make_unique<Session>(
-      std::move(model), runtime->world_, *runtime->worker_, runtime->keeper(wish.paper_folder));
+  runtime->session_ =
+      std::make_unique<Session>(std::move(model), runtime->world_, runtime->errands(wish),
+                                runtime->keeper(wish.paper_folder));
   return runtime;
+}
+
+Errands Runtime::errands(const RuntimeWish& wish) {
+  const SurveySources sources{.catalog_path = wish.catalog_path,
+                              .terrain_folder = wish.terrain_folder,
+                              .practice_stations = practice_.stations,
+                              .practice_terrain_folder = practice_folder()};
+  Errands errands;
+  errands.push_back(stations_errand(sources, wish.wake));
+  errands.push_back(map_errand(sources, load_borders, wish.wake));
+  errands.push_back(area_errand(sources, wish.wake));
+  errands.push_back(route_errand(sources, wish.wake));
+  errands.push_back(places_errand(wish.places, wish.wake));
+  errands.push_back(logbook_files_errand({.logbook_path = wish.logbook_path,
+                                          .folders = [wish] { return logbook_folders(wish); },
+                                          .read_again = [this] { return read_records(*logbook_); }},
+                                         wish.wake));
+  errands.push_back(intake_errand(intake_sources(wish), wish.wake));
+  return errands;
 }
 
 Keeper Runtime::keeper(const std::string& paper_folder) {
@@ -108,7 +172,9 @@ Keeper Runtime::keeper(const std::string& paper_folder) {
         const auto day = nmea::date_worth_saving(date, date_floor_);
         return day ? logbook_->keep_trusted_date(*day) : Done{};
       },
-      [this](const LogWrite& write) { return write_log(*logbook_, write); },
+      [this](const LogWrite& write) {
+        return write_log(*logbook_, write, session_->model().settings.tablet);
+      },
       save_paper,
   };
 }

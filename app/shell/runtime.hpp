@@ -7,6 +7,7 @@
 #include <memory>
 #include <optional>
 #include <string>
+#include <vector>
 
 namespace mastwise::shell {
 
@@ -14,21 +15,23 @@ struct RuntimeWish {
   std::string catalog_path = {};                 // the user's stations
   std::string terrain_folder = {};               // the user's elevation tiles
   std::optional<std::string> logbook_path = {};  // nothing: nothing is kept (pictures, trials)
-  std::string paper_folder = {};                 // for the cards on paper
-  std::function<void()> wake = [] {};            // called from the worker's thread
+  std::vector<std::string> import_folders = {};  // where tables are looked for; else the user's own
+  std::function<Result<places::Gazetteer>()> places = load_places;  // in the worker's thread
+  std::string paper_folder = {};                                    // for the cards on paper
+  std::function<void()> wake = [] {};  // called from the workers' threads
 };
 
-// Everything behind the screens, put together: models of the world, stores, worker, session.
+// Everything behind the screens, put together: models of the world, stores, workers, session.
 class Runtime {
  public:
   static Result<std::unique_ptr<Runtime>> start(const RuntimeWish& wish);
 
   Session& session() { return *session_; }
-  Worker& worker() { return *worker_; }
   const Stop& practice_stop() const { return world_.practice_stop; }
 
  private:
   Runtime(MagneticModel magnetic, Practice practice);
+  Errands errands(const RuntimeWish& wish);
   Keeper keeper(const std::string& paper_folder);
 
   MagneticModel magnetic_;
@@ -36,7 +39,6 @@ class Runtime {
   World world_;
   std::optional<Logbook> logbook_;
   std::chrono::sys_days date_floor_ = build_date();
-  std::unique_ptr<Worker> worker_;
   std::unique_ptr<Session> session_;
 };
 

@@ -1,28 +1,13 @@
 #include "app/shell/session.hpp"
 
-#include "core/geo/geodesic.hpp"
-
 #include <utility>
 
 namespace mastwise::shell {
-namespace {
 
-// A list for a place some steps away is still the list of this stop.
-constexpr double kSamePlaceM = 50.0;
-
-bool same_question(const StationsQuestion& asked, StationsQuestion now) {
-  if (asked.from && now.from && path_between(*asked.from, *now.from).distance_m < kSamePlaceM) {
-    now.from = asked.from;
-  }
-  return asked == now;
-}
-
-}  // namespace
-
-Session::Session(Model model, const World& world, Worker& worker, Keeper keeper)
+Session::Session(Model model, const World& world, Errands errands, Keeper keeper)
     : model_(std::move(model)),
       world_(world),
-      worker_(worker),
+      errands_(std::move(errands)),
       keeper_(std::move(keeper)),
       kept_{model_.antenna, model_.settings, std::nullopt} {
   derive(model_, world_);
@@ -37,10 +22,23 @@ void Session::act(const Action& action) {
 }
 
 bool Session::take_answers() {
-  auto answer = worker_.take();
-  if (!answer) return false;
-  act(act::StationsFound{std::move(*answer)});
-  return true;
+  bool any = false;
+  for (const auto& errand : errands_) {
+    if (const auto answer = errand->take()) {
+      act(*answer);
+      any = true;
+    }
+  }
+  return any;
+}
+
+bool Session::finish_errands() {
+  bool any = false;
+  for (bool answered = true; answered; any |= answered) {
+    for (const auto& errand : errands_) errand->finish();
+    answered = take_answers();
+  }
+  return any;
 }
 
 void Session::keep() {
@@ -71,10 +69,7 @@ void Session::keep() {
 }
 
 void Session::ask() {
-  const StationsQuestion question = stations_question(model_);
-  if (asked_ && same_question(*asked_, question)) return;
-  asked_ = question;
-  worker_.ask(question);
+  for (const auto& errand : errands_) errand->ask(model_);
 }
 
 }  // namespace mastwise::shell

@@ -1,10 +1,12 @@
 #pragma once
 
 #include "app/model/apply.hpp"
-#include "app/worker/worker.hpp"
+#include "app/worker/errand.hpp"
 
 #include <functional>
+#include <memory>
 #include <optional>
+#include <vector>
 
 namespace mastwise::shell {
 
@@ -18,16 +20,21 @@ struct Keeper {
   std::function<Result<std::string>(const Model&)> save_paper;
 };
 
+using Errands = std::vector<std::unique_ptr<Errand>>;
+
 // Owns the model and is the only place where actions reach it: records them, applies them, asks the
-// worker, keeps what must be kept. The interface thread only.
+// workers, keeps what must be kept. The interface thread only.
 class Session {
  public:
-  Session(Model model, const World& world, Worker& worker, Keeper keeper);
+  Session(Model model, const World& world, Errands errands, Keeper keeper);
 
   const Model& model() const { return model_; }
   void act(const Action& action);
-  // Takes the worker's answers; true when there was one.
+  // Takes the workers' answers; true when there was one.
   bool take_answers();
+  // Waits until no worker has anything left to do; true when there was an answer. For tests and for
+  // pictures.
+  bool finish_errands();
   // Every action from now on is also given to `record`.
   void record_to(std::function<void(const Action&)> record) { record_ = std::move(record); }
 
@@ -43,11 +50,10 @@ class Session {
 
   Model model_;
   const World& world_;
-  Worker& worker_;
+  Errands errands_;
   Keeper keeper_;
   std::function<void(const Action&)> record_;
   Kept kept_;
-  std::optional<StationsQuestion> asked_;
 };
 
 }  // namespace mastwise::shell

@@ -29,11 +29,11 @@ Result<Done> draw_shot(Shot shot) {
   session.act(act::Tick{now, shot.date});
   session.act(act::SetStop{stop_of(shot, (*runtime)->practice_stop())});
   if (shot.night) session.act(act::SwitchNight{});
-  (*runtime)->worker().finish();
-  session.take_answers();
-  for (const Action& action : shot.acts) session.act(action);
-  (*runtime)->worker().finish();
-  session.take_answers();
+  session.finish_errands();
+  for (const Action& action : shot.acts) {
+    session.act(action);
+    session.finish_errands();
+  }
 
   shot.window.offscreen = true;
   const auto window = GlWindow::open(shot.window);
@@ -43,7 +43,7 @@ Result<Done> draw_shot(Shot shot) {
   Painter painter;
   // A page knows its height once it has been drawn.
   (*interface)->frame(now);
-  painter.paint((*interface)->frame(now), (*interface)->ground());
+  painter.paint((*interface)->frame(now), (*interface)->ground(), (*interface)->rasters());
   return (*window)->save_png(shot.file);
 }
 

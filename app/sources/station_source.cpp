@@ -11,7 +11,6 @@
 #include <algorithm>
 #include <array>
 #include <filesystem>
-#include <optional>
 #include <system_error>
 
 #include <fmt/format.h>
@@ -23,21 +22,10 @@ namespace fs = std::filesystem;
 constexpr std::size_t kHead = std::size_t{256} << 10;
 constexpr std::size_t kLargestTable = std::size_t{256} << 20;
 
-bool is_archive(const fs::path& path) {
-  return words::same_word(path.extension().string(), ".zip");
-}
-
-bool is_table(const fs::path& path) {
-  constexpr std::array kEnds{".csv", ".tsv", ".txt", ".dat"};
-  const std::string end = path.extension().string();
-  return std::any_of(kEnds.begin(), kEnds.end(),
-                     [&](const char* one) { return words::same_word(end, one); });
-}
-
 // The one table of a file or archive.
 Result<std::unique_ptr<ByteStream>> open_single(const std::string& path) {
   const fs::path file(path);
-  if (!is_archive(file)) {
+  if (!is_archive(path)) {
     std::error_code ignored;
     if (fs::is_directory(file, ignored)) {
       return Error{.what = "this is a folder of tables",
@@ -74,49 +62,16 @@ Result<std::string> read_some(const std::string& path, std::size_t most, bool re
                .remedy = "a mapping of joined tables reads files of any size"};
 }
 
-std::uint64_t bytes_of(const fs::path& path) {
-  std::error_code unknown;
-  const auto bytes = fs::file_size(path, unknown);
-  return unknown ? 0 : bytes;
-}
-
-std::optional<Offer> offer_of(const fs::path& path) {
-  std::error_code ignored;
-  Offer offer{.path = path.string(), .name = path.filename().string()};
-  if (fs::is_directory(path, ignored)) {
-    fs::directory_iterator at(path, ignored), end;
-    for (; !ignored && at != end; at.increment(ignored)) {
-      if (is_table(at->path()) || is_archive(at->path())) offer.bytes += bytes_of(at->path());
-    }
-    offer.joined_set = true;
-    return offer.bytes > 0 ? std::optional(offer) : std::nullopt;
-  }
-  offer.bytes = bytes_of(path);
-  if (is_table(path)) return offer;
-  if (!is_archive(path)) return std::nullopt;
-  const auto archive = platform::TableFolder::at(path);
-  if (!archive) return std::nullopt;
-  offer.joined_set = archive->names().size() > 1;
-  return offer;
-}
-
 }  // namespace
 
-Result<std::vector<Offer>> list_offers(const std::string& folder) {
-  std::error_code trouble;
-  std::vector<Offer> offers;
-  fs::directory_iterator at(folder, trouble), end;
-  for (; !trouble && at != end; at.increment(trouble)) {
-    if (auto offer = offer_of(at->path())) offers.push_back(std::move(*offer));
-  }
-  if (trouble) return Error{.what = trouble.message(), .where = folder};
-  std::sort(offers.begin(), offers.end(),
-            [](const Offer& a, const Offer& b) { return a.name < b.name; });
-  return offers;
+bool is_archive(const std::string& path) {
+  return words::same_word(fs::path(path).extension().string(), ".zip");
 }
 
 Result<std::string> head_of(const std::string& path) {
-  return read_some(path, kHead, false);
+  auto head = read_some(path, kHead, false);
+  if (head && head->size() < kHead) head->push_back('\n');
+  return head;
 }
 
 Result<std::string> read_whole(const std::string& path) {

@@ -7,7 +7,6 @@
 #include "core/broadcast/table_mapping.hpp"
 #include "core/result.hpp"
 
-#include <cstdint>
 #include <string>
 #include <string_view>
 #include <variant>
@@ -15,26 +14,17 @@
 
 // Station tables as they lie on the disk, for the command line and for the touch import:
 //
-//   list_offers(folder)                 what could be imported, to choose from
+//   show_folder(folder)                 what could be imported, to choose from (browsing.hpp)
 //   head_of(path)                       the beginning of what was chosen
 //   is_own_format(head)                 if so, OwnFormat is the way to read it
+//   MappingMemory, ready_for_table(head)   else: what was corrected before, or a ready mapping
+//                                       (known_tables.hpp)
 //   guess_mapping(head, source_of(path))   else: the columns, and what is in doubt
-//   choose(guess, doubt, option)        a thumb takes another reading
-//   sample_stations(head, guess.mapping)   ten stations for the map, after each choice
-//   to_json(guess.mapping)              to remember it; load_mapping() reads it again
+//   mapping_parts(mapping), correct(...)   a thumb takes another column or reading
+//                                       (core/broadcast/mapping_parts.hpp)
+//   sample_stations(head, mapping)      ten stations for the map, after each choice
 //   read_stations(path, way, progress)  all of it, by a worker; then Catalog::replace_source
 namespace mastwise::sources {
-
-struct Offer {
-  std::string path = {};
-  std::string name = {};    // without its folder
-  std::uint64_t bytes = 0;  // of a folder: of the tables in it
-  bool joined_set =
-      false;  // a folder, or an archive of several files: needs a mapping of joined tables
-};
-
-// Tables (.csv, .tsv, .txt, .dat), archives (.zip) and folders with tables in them, by name.
-Result<std::vector<Offer>> list_offers(const std::string& folder);
 
 // The project's own station table, import_csv.hpp.
 struct OwnFormat {
@@ -42,7 +32,8 @@ struct OwnFormat {
 };
 using Way = std::variant<OwnFormat, TableMapping, JoinedMapping>;
 
-// The first 256 kB of a file, or of the one file in a zip archive.
+// The first 256 kB of a file, or of the one file in a zip archive. Where that is all of it, it ends
+// in an end of line, so that the last row is not taken for one that is cut off.
 Result<std::string> head_of(const std::string& path);
 
 // Whether a head's header has the columns of the project's own format for call sign and position.
@@ -59,6 +50,9 @@ Result<Way> load_mapping(const std::string& name, const std::string& date = {});
 // whole and may have 256 MB; progress is told of joined tables only.
 Result<StationTable> read_stations(const std::string& path, const Way& way,
                                    const JoinProgress& progress = {});
+
+// By its name.
+bool is_archive(const std::string& path);
 
 // All of a file, or of the one file in a zip archive, 256 MB at most.
 Result<std::string> read_whole(const std::string& path);

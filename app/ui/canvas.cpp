@@ -1,5 +1,6 @@
 #include "app/ui/canvas.hpp"
 
+#include <algorithm>
 #include <array>
 #include <cmath>
 #include <numbers>
@@ -9,8 +10,9 @@ namespace {
 
 constexpr float kRadiansPerDegree = std::numbers::pi_v<float> / 180.0f;
 
-ImU32 packed(Colour colour) {
-  return IM_COL32(colour.red, colour.green, colour.blue, 255);
+ImU32 packed(Colour colour, float opacity = 1.0f) {
+  return IM_COL32(colour.red, colour.green, colour.blue,
+                  static_cast<unsigned char>(std::lround(255.0f * opacity)));
 }
 
 }  // namespace
@@ -78,7 +80,14 @@ void Canvas::outline(Rect rect, Colour colour, float width, float radius) {
 }
 
 void Canvas::circle(Point centre, float radius, Colour colour, float width) {
-  list_.AddCircle(px(centre), radius * scale_, packed(colour), 0, width * scale_);
+  // Left to itself the library draws large circles with 48 corners.
+  constexpr float kOff_px = 0.1f;
+  constexpr int kLeast = 12, kMost = 512;
+  const float radius_px = std::max(1.0f, radius * scale_);
+  const float half_step = std::acos(1.0f - kOff_px / radius_px);
+  const int corners =
+      std::clamp(static_cast<int>(std::ceil(std::numbers::pi_v<float> / half_step)), kLeast, kMost);
+  list_.AddCircle(px(centre), radius * scale_, packed(colour), corners, width * scale_);
 }
 
 void Canvas::disc(Point centre, float radius, Colour colour) {
@@ -91,6 +100,34 @@ void Canvas::arc(Point centre, float radius, float from_deg, float to_deg, Colou
   list_.PathArcTo(px(centre), radius * scale_, (from_deg - 90.0f) * kRadiansPerDegree,
                   (to_deg - 90.0f) * kRadiansPerDegree, 0);
   list_.PathStroke(packed(colour), ImDrawFlags_None, width * scale_);
+}
+
+void Canvas::sector(Point centre, float radius, float from_deg, float to_deg, Colour colour,
+                    float opacity) {
+  list_.PathLineTo(px(centre));
+  list_.PathArcTo(px(centre), radius * scale_, (from_deg - 90.0f) * kRadiansPerDegree,
+                  (to_deg - 90.0f) * kRadiansPerDegree, 0);
+  list_.PathFillConvex(packed(colour, opacity));
+}
+
+void Canvas::squares(std::span<const Point> middles, float side, Colour colour) {
+  // Indices have 16 bits: a reservation must stay below that.
+  constexpr std::size_t kBatch = 8'000;
+  const float half = side * scale_ / 2.0f;
+  for (std::size_t first = 0; first < middles.size(); first += kBatch) {
+    const auto batch = middles.subspan(first, std::min(kBatch, middles.size() - first));
+    const auto count = static_cast<int>(batch.size());
+    list_.PrimReserve(6 * count, 4 * count);
+    for (const Point middle : batch) {
+      const ImVec2 at = px(middle);
+      list_.PrimRect({at.x - half, at.y - half}, {at.x + half, at.y + half}, packed(colour));
+    }
+  }
+}
+
+void Canvas::image(const Raster& raster, const std::array<Point, 4>& corners) {
+  const ImTextureID name = const_cast<Raster*>(&raster);
+  list_.AddImageQuad(name, px(corners[0]), px(corners[1]), px(corners[2]), px(corners[3]));
 }
 
 void Canvas::push_clip(Rect rect) {

@@ -2,8 +2,10 @@
 
 #include "app/touch/geometry.hpp"
 #include "app/ui/fonts.hpp"
+#include "app/ui/raster.hpp"
 #include "app/ui/theme.hpp"
 
+#include <array>
 #include <span>
 #include <string_view>
 
@@ -41,6 +43,14 @@ class Canvas {
   void disc(Point centre, float radius, Colour colour);
   // A band along a circle, clockwise on the screen; 0 degrees is up.
   void arc(Point centre, float radius, float from_deg, float to_deg, Colour colour, float width);
+
+  // A sector of a circle, clockwise on the screen; 0 degrees is up. `opacity` within [0, 1].
+  void sector(Point centre, float radius, float from_deg, float to_deg, Colour colour,
+              float opacity);
+  // Small squares of one size around their middles; as cheap as can be, for thousands.
+  void squares(std::span<const Point> middles, float side, Colour colour);
+  // The raster over a tetragon: its upper left corner, then clockwise.
+  void image(const Raster& raster, const std::array<Point, 4>& corners);
 
   void push_clip(Rect rect);
   void pop_clip();

@@ -7,28 +7,27 @@
 namespace mastwise::ui {
 namespace {
 
-constexpr std::size_t kSegments = 5;
-constexpr std::array<Colour, kSegments> kRamp{{{0x00, 0x22, 0x4E},
-                                               {0x43, 0x4E, 0x6C},
-                                               {0x7D, 0x7C, 0x78},
-                                               {0xBC, 0xAF, 0x6F},
-                                               {0xFE, 0xE8, 0x38}}};
+constexpr std::array<Colour, kChanceSegments> kRamp{{{0x00, 0x22, 0x4E},
+                                                     {0x43, 0x4E, 0x6C},
+                                                     {0x7D, 0x7C, 0x78},
+                                                     {0xBC, 0xAF, 0x6F},
+                                                     {0xFE, 0xE8, 0x38}}};
 // By night the dark end would vanish in the ground: it is lifted, in the same order.
-constexpr std::array<Colour, kSegments> kNightRamp{{{0x5A, 0x7A, 0xB4},
-                                                    {0x7D, 0x87, 0xA6},
-                                                    {0x9F, 0xA0, 0x9C},
-                                                    {0xC6, 0xBB, 0x80},
-                                                    {0xFE, 0xE8, 0x38}}};
+constexpr std::array<Colour, kChanceSegments> kNightRamp{{{0x5A, 0x7A, 0xB4},
+                                                          {0x7D, 0x87, 0xA6},
+                                                          {0x9F, 0xA0, 0x9C},
+                                                          {0xC6, 0xBB, 0x80},
+                                                          {0xFE, 0xE8, 0x38}}};
 
 }  // namespace
 
 Colour chance_colour(std::size_t segment, bool night) {
-  return (night ? kNightRamp : kRamp)[segment < kSegments ? segment : kSegments - 1];
+  return (night ? kNightRamp : kRamp)[segment < kChanceSegments ? segment : kChanceSegments - 1];
 }
 
 Colour chance_shade(double percent) {
-  const double at = std::clamp(percent / 100.0, 0.0, 1.0) * (kSegments - 1);
-  const auto below = std::min(static_cast<std::size_t>(at), kSegments - 2);
+  const double at = std::clamp(percent / 100.0, 0.0, 1.0) * (kChanceSegments - 1);
+  const auto below = std::min(static_cast<std::size_t>(at), kChanceSegments - 2);
   const auto mixed = [part = at - static_cast<double>(below)](std::uint8_t from, std::uint8_t to) {
     return static_cast<std::uint8_t>(std::lround(from + part * (to - from)));
   };
@@ -38,9 +37,9 @@ Colour chance_shade(double percent) {
 
 void draw_chance_mark(Ui& ui, Rect rect, reception::ChanceWord word) {
   constexpr float kGap = 6.0f, kRadius = 4.0f, kEdge = 2.0f;
-  const std::size_t filled = kSegments - static_cast<std::size_t>(word);
-  const float width = (rect.width() - kGap * (kSegments - 1)) / kSegments;
-  for (std::size_t i = 0; i < kSegments; ++i) {
+  const std::size_t filled = kChanceSegments - static_cast<std::size_t>(word);
+  const float width = (rect.width() - kGap * (kChanceSegments - 1)) / kChanceSegments;
+  for (std::size_t i = 0; i < kChanceSegments; ++i) {
     const float left = rect.left + static_cast<float>(i) * (width + kGap);
     const Rect segment{left, rect.top, left + width, rect.bottom};
     if (i < filled) ui.canvas().fill(segment, chance_colour(i, ui.night()), kRadius);

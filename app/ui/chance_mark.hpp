@@ -5,6 +5,8 @@
 
 namespace mastwise::ui {
 
+inline constexpr std::size_t kChanceSegments = 5;
+
 // Colours that eyes of every kind can order, dark to light by day and the same by night: the five
 // classes of a chance. Source of the ramp: cividis (Nuñez, Anderton and Renslow 2018,
 // doi 10.1371/journal.pone.0199239), sampled at 0, 1/4, 1/2, 3/4 and 1, figures from memory.

@@ -1,6 +1,6 @@
 #include "app/ui/dial.hpp"
 
-#include "app/ui/rig_shape.hpp"
+#include "app/ui/rig_symbol.hpp"
 
 #include <algorithm>
 #include <array>
@@ -116,28 +116,9 @@ void Painter::others() {
   }
 }
 
-// The rig from above, its nose to the front.
 void Painter::rig() {
-  if (!view_.nose) {
-    canvas_.circle(centre_, 34.0f, theme_.ink, 4.0f);
-    canvas_.disc(centre_, 10.0f, theme_.ink);
-    return;
-  }
-  const double nose_deg = (view_.nose->nose() - view_.up).clockwise_deg();
-  const Point forward = around({0.0f, 0.0f}, 1.0f, nose_deg);
-  const auto places = [&](const auto& shape) {
-    std::vector<Point> points;
-    for (const RigPoint& point : shape) {
-      points.push_back({centre_.x + point.ahead * forward.x - point.right * forward.y,
-                        centre_.y + point.ahead * forward.y + point.right * forward.x});
-    }
-    return points;
-  };
-  const std::vector<Point> outline = places(kRigOutline);
-  canvas_.polygon(outline, theme_.paper);
-  canvas_.polyline(outline, theme_.ink, 4.0f, true);
-  canvas_.polyline(places(kRigWindscreen), theme_.ink, 4.0f);
-  canvas_.disc(centre_, 10.0f, theme_.ink);
+  draw_rig(canvas_, theme_, centre_,
+           view_.nose ? std::optional(view_.nose->nose() - view_.up) : std::nullopt);
 }
 
 // Full response reaches most of the way to the ring; 24 dB below it is the middle.

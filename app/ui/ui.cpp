@@ -54,6 +54,26 @@ bool Ui::button(const std::string& name, Rect rect, std::string_view label, Butt
   return tapped;
 }
 
+std::vector<touch::Gesture> Ui::gestures_in(Rect rect) const {
+  std::vector<touch::Gesture> found;
+  const Rect rect_px = to_px(rect);
+  for (const touch::Gesture& gesture : input_.gestures) {
+    const bool taken = gesture.kind == touch::Gesture::Kind::Tap && !input_.tapped.empty();
+    if (!taken && rect_px.contains(gesture.start_px)) found.push_back(gesture);
+  }
+  return found;
+}
+
+const Raster& Ui::raster(const std::string& name, std::uint64_t version,
+                         const std::function<Raster()>& make) {
+  Raster& raster = motion_.rasters[name];
+  if (raster.version != version) {
+    raster = make();
+    raster.version = version;
+  }
+  return raster;
+}
+
 float Ui::begin_scroll(const std::string& name, Rect viewport, float content_height) {
   Motion::List& list = motion_.lists[name];
   list.view_px = to_px(viewport);

@@ -8,6 +8,7 @@
 #include "app/ui/metrics.hpp"
 #include "app/ui/spring.hpp"
 
+#include <functional>
 #include <map>
 #include <string>
 #include <string_view>
@@ -27,6 +28,7 @@ struct Motion {
   std::map<std::string, List> lists;          // by name
   std::map<std::string, float> page_heights;  // units; as the last frame drew them
   std::map<std::string, Spring> springs;
+  Rasters rasters;      // by name
   bool moving = false;  // the last frame left something in motion
 };
 
@@ -62,6 +64,13 @@ class Ui {
 
   bool button(const std::string& name, Rect rect, std::string_view label, ButtonLook look,
               bool enabled = true);
+
+  // What fingers did that went down within the rectangle, but for taps on targets.
+  std::vector<touch::Gesture> gestures_in(Rect rect) const;
+
+  // The raster of this name; `make` draws it anew where the version is another than the last.
+  const Raster& raster(const std::string& name, std::uint64_t version,
+                       const std::function<Raster()>& make);
 
   // The offset of the list in `viewport`, moved by this frame's drags, flings and wheel turns.
   // Whatever is drawn until end_scroll is cut at the viewport.

@@ -19,15 +19,25 @@ struct Wishes {
   std::vector<std::string> names = {};
 };
 
-Wishes single_wishes(const StationsQuestion& question, const reception::Survey& survey) {
+// Pinned stations, and of each pinned network whichever station does; without any, the target.
+Wishes pinned_wishes(const StationsQuestion& question, const reception::Survey& survey) {
   Wishes result;
+  const bool any = !question.pinned.empty() || !question.pinned_networks.empty();
   std::vector<StationKey> keys = question.pinned;
-  if (keys.empty() && question.target) keys.push_back(*question.target);
+  if (!any && question.target) keys.push_back(*question.target);
   for (const StationKey& key : keys) {
     const auto index = index_of(survey, key);
     if (!index) continue;
-    result.wishes.push_back({.stations = {*index}, .pinned = !question.pinned.empty()});
+    result.wishes.push_back({.stations = {*index}, .pinned = any});
     result.names.push_back(words::title(survey.station(*index)));
+  }
+  for (const std::string& network : question.pinned_networks) {
+    Wish wish{.pinned = true};
+    for (std::size_t i = 0; i < survey.size(); ++i) {
+      if (carries(survey.station(i), network)) wish.stations.push_back(i);
+    }
+    result.wishes.push_back(std::move(wish));
+    result.names.push_back(network);
   }
   return result;
 }
@@ -48,10 +58,10 @@ Wishes network_wishes(const reception::Survey& survey, const Curves& curves) {
   return result;
 }
 
-Wishes all_wishes(const reception::Survey& survey, const Curves& curves) {
+Wishes all_wishes(const reception::Survey& survey, const Curves& curves, double floor_percent) {
   Wishes result;
   for (std::size_t i = 0; i < survey.size(); ++i) {
-    if (!curves[i] || curves[i]->best_percent() < kUsualFloor_percent) continue;
+    if (!curves[i] || curves[i]->best_percent() < floor_percent) continue;
     result.wishes.push_back({.stations = {i}});
     result.names.push_back(words::title(survey.station(i)));
   }
@@ -64,11 +74,11 @@ Wishes wishes_of(const StationsQuestion& question, const reception::Survey& surv
     case PlanFor::Networks:
       return network_wishes(survey, curves);
     case PlanFor::All:
-      return all_wishes(survey, curves);
+      return all_wishes(survey, curves, question.plan_floor_percent);
     case PlanFor::Pinned:
       break;
   }
-  return single_wishes(question, survey);
+  return pinned_wishes(question, survey);
 }
 
 class PlanWriter {
@@ -99,12 +109,15 @@ class PlanWriter {
     const Station& station = survey_.station(index);
     const StationKey key = key_of(station);
     const auto& pinned = question_.pinned;
+    const auto& networks = question_.pinned_networks;
+    const bool wanted = std::any_of(networks.begin(), networks.end(),
+                                    [&](const std::string& one) { return carries(station, one); });
     return {.key = key,
             .title = words::title(station),
             .rf_channel = to_text(station.rf_channel),
             .network = words::carries(station),
             .chance_percent = chance_percent,
-            .pinned = std::find(pinned.begin(), pinned.end(), key) != pinned.end()};
+            .pinned = wanted || std::find(pinned.begin(), pinned.end(), key) != pinned.end()};
   }
 
   const StationsQuestion& question_;
@@ -123,7 +136,8 @@ std::optional<std::size_t> index_of(const reception::Survey& survey, const Stati
 Plan plan_for(const StationsQuestion& question, const reception::Survey& survey,
               const std::vector<std::optional<reception::ChanceCurve>>& curves) {
   const Wishes wishes = wishes_of(question, survey, curves);
-  const TurnPlan found = turn_plan(curves, {.wishes = wishes.wishes});
+  const TurnPlan found =
+      turn_plan(curves, {.wishes = wishes.wishes, .floor_percent = question.plan_floor_percent});
   const PlanWriter writer(question, survey);
   Plan plan{.fewest_proved = found.fewest_proved};
   for (const PlannedHeading& heading : found.headings) plan.steps.push_back(writer.step(heading));

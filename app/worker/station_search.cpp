@@ -1,6 +1,7 @@
 #include "app/worker/station_search.hpp"
 
 #include "app/worker/plan_words.hpp"
+#include "core/geo/geodesic.hpp"
 #include "core/reception/chance_curve.hpp"
 #include "core/reception/compare.hpp"
 
@@ -16,22 +17,33 @@ reception::Lengths lengths(const StationsQuestion& question) {
   return question.miles ? reception::Lengths::miles : reception::Lengths::kilometres;
 }
 
+// A list for a place some steps away is still the list of this stop.
+bool same_question(const StationsQuestion& asked, StationsQuestion now) {
+  constexpr double kSamePlaceM = 50.0;
+  if (asked.from && now.from && path_between(*asked.from, *now.from).distance_m < kSamePlaceM) {
+    now.from = asked.from;
+  }
+  return asked == now;
+}
+
 // Keeps what one question has in common with the next.
 class Surveyor {
  public:
   explicit Surveyor(SurveySources sources) : surveyor_(std::move(sources)) {}
-  StationsAnswer answer(const StationsQuestion& question, const Worker::Work& work);
+  StationsAnswer answer(const StationsQuestion& question, const StationsWorker::Work& work);
 
  private:
   using Prospects = std::vector<reception::Prospect>;
 
   Result<Country*> country(bool practice);
-  Result<Done> survey(Country& country, const StationsQuestion& question, const Worker::Work& work);
+  Result<Done> survey(Country& country, const StationsQuestion& question,
+                      const StationsWorker::Work& work);
   Result<Done> fill(StationsAnswer& answer, Country& country);
   Result<Done> fill_by_search(StationsAnswer& answer, Country& country);
   void add_target_path(StationsAnswer& answer, Country& country);
   void add_plan(StationsAnswer& answer) const;
-  Result<Done> add_ahead(StationsAnswer& answer, Country& country, const Worker::Work& work);
+  Result<Done> add_ahead(StationsAnswer& answer, Country& country,
+                         const StationsWorker::Work& work);
 
   StopSurveyor surveyor_;
   // The last survey, and what it was made for: without search, target and plan.
@@ -49,14 +61,8 @@ Result<Country*> Surveyor::country(bool practice) {
 }
 
 Result<Done> Surveyor::survey(Country& country, const StationsQuestion& question,
-                              const Worker::Work& work) {
-  StationsQuestion wanted = question;
-  wanted.search.clear();
-  wanted.target.reset();
-  wanted.pinned.clear();
-  wanted.plan_for = {};
-  wanted.compare = false;
-  wanted.ahead.clear();
+                              const StationsWorker::Work& work) {
+  const StationsQuestion wanted = survey_part(question);
   if (surveyed_ == wanted) return Done{};
   surveyed_.reset();
   const auto look = [&](reception::Survey& so_far, std::size_t measured) -> Result<Done> {
@@ -130,10 +136,11 @@ void Surveyor::add_plan(StationsAnswer& answer) const {
   if (!answer.question.target) return;
   const auto target = index_of(*survey_, *answer.question.target);
   if (!target || !curves_[*target]) return;
-  answer.target_slack = slack(*curves_[*target], survey_->outlook(*target)->bearing);
+  answer.target_slack = slack(*curves_[*target], survey_->outlook(*target)->bearing,
+                              answer.question.plan_floor_percent);
 }
 
-// The networks of what is pinned, else of all that are likely here.
+// The pinned networks and those of pinned stations, else of all that are likely here.
 std::vector<reception::Wish> ahead_wishes(const StationsQuestion& question,
                                           const std::vector<reception::Prospect>& here) {
   constexpr std::size_t kMost = 6;
@@ -149,14 +156,18 @@ std::vector<reception::Wish> ahead_wishes(const StationsQuestion& question,
     const auto& pinned = question.pinned;
     return std::find(pinned.begin(), pinned.end(), key_of(prospect.station)) != pinned.end();
   };
+  for (const std::string& network : question.pinned_networks) {
+    if (wishes.size() < kMost) wishes.push_back({reception::Wish::Kind::network, network});
+  }
+  const bool none_pinned = question.pinned.empty() && question.pinned_networks.empty();
   for (const reception::Prospect& prospect : here) {
-    if (question.pinned.empty() || is_pinned(prospect)) add(prospect.station);
+    if (none_pinned || is_pinned(prospect)) add(prospect.station);
   }
   return wishes;
 }
 
 Result<Done> Surveyor::add_ahead(StationsAnswer& answer, Country& country,
-                                 const Worker::Work& work) {
+                                 const StationsWorker::Work& work) {
   const StationsQuestion& question = answer.question;
   const auto wishes = ahead_wishes(question, prospects_);
   std::vector<Prospects> surveys{prospects_};  // this place first
@@ -195,7 +206,8 @@ Result<Done> Surveyor::add_ahead(StationsAnswer& answer, Country& country,
   return Done{};
 }
 
-StationsAnswer Surveyor::answer(const StationsQuestion& question, const Worker::Work& work) {
+StationsAnswer Surveyor::answer(const StationsQuestion& question,
+                                const StationsWorker::Work& work) {
   StationsAnswer answer{.question = question};
   const auto tell = [&](const Error& error) {
     answer.trouble = error.message();
@@ -225,11 +237,21 @@ StationsAnswer Surveyor::answer(const StationsQuestion& question, const Worker::
 
 }  // namespace
 
-Worker::Answerer station_answerer(SurveySources sources) {
+StationsWorker::Answerer station_answerer(SurveySources sources) {
   auto surveyor = std::make_shared<Surveyor>(std::move(sources));
-  return [surveyor](const StationsQuestion& question, const Worker::Work& work) {
+  return [surveyor](const StationsQuestion& question, const StationsWorker::Work& work) {
     return surveyor->answer(question, work);
   };
+}
+
+std::unique_ptr<Errand> stations_errand(SurveySources sources, std::function<void()> wake) {
+  using StationsErrand = WorkerErrand<StationsQuestion, StationsAnswer>;
+  return std::make_unique<StationsErrand>(
+      StationsErrand::Way{
+          .question = stations_question,
+          .found = [](StationsAnswer answer) { return act::StationsFound{std::move(answer)}; },
+          .same = same_question},
+      station_answerer(std::move(sources)), std::move(wake));
 }
 
 }  // namespace mastwise

@@ -9,24 +9,6 @@ namespace {
 // So many paths between two looks at whether the work is still wanted.
 constexpr std::size_t kBatch = 64;
 
-Result<std::unique_ptr<Country>> open_own(const SurveySources& sources) {
-  auto catalog = Catalog::open(sources.catalog_path);
-  if (!catalog) return catalog.error();
-  return std::unique_ptr<Country>(
-      new Country{*std::move(catalog), platform::TileFolder(sources.terrain_folder)});
-}
-
-Result<std::unique_ptr<Country>> open_practice(const SurveySources& sources) {
-  auto catalog = Catalog::open(":memory:");
-  if (!catalog) return catalog.error();
-  const StationTable table{.source = sources.practice_stations.front().provenance.source,
-                           .stations = sources.practice_stations};
-  const auto filled = catalog->replace_source(table);
-  if (!filled) return filled.error();
-  return std::unique_ptr<Country>(
-      new Country{*std::move(catalog), platform::TileFolder(sources.practice_terrain_folder)});
-}
-
 }  // namespace
 
 reception::Receiver receiver_of(const StationsQuestion& question) {
@@ -37,19 +19,8 @@ reception::Receiver receiver_of(const StationsQuestion& question) {
           .learned = question.learned};
 }
 
-StopSurveyor::StopSurveyor(SurveySources sources) : sources_(std::move(sources)) {
+StopSurveyor::StopSurveyor(SurveySources sources) : countries_(std::move(sources)) {
   scratches_.resize(pool_.threads());
-}
-
-Result<StopSurveyor::Visited> StopSurveyor::country(bool practice) {
-  std::unique_ptr<Country>& country = practice ? practice_ : own_;
-  if (!country) {
-    auto opened = practice ? open_practice(sources_) : open_own(sources_);
-    if (!opened) return opened.error();
-    country = *std::move(opened);
-  }
-  const bool changed = country->tiles.refresh();
-  return Visited{.country = country.get(), .changed = changed};
 }
 
 void StopSurveyor::measure(reception::Survey& survey, std::size_t first, std::size_t end) {

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "app/model/stations.hpp"
+#include "app/worker/country.hpp"
 #include "app/worker/pool.hpp"
 #include "core/broadcast/catalog.hpp"
 #include "core/reception/chance_curve.hpp"
@@ -20,20 +21,6 @@ namespace mastwise {
 inline constexpr double kReachM = 400'000.0;
 inline constexpr std::size_t kMostStations = 400;
 
-// Where stations and hills are found.
-struct SurveySources {
-  std::string catalog_path = {};  // the user's stations
-  std::string terrain_folder = {};
-  std::vector<Station> practice_stations = {};
-  std::string practice_terrain_folder = {};
-};
-
-// Stations and their hills.
-struct Country {
-  Catalog catalog;
-  platform::TileFolder tiles;
-};
-
 // The stop of a question, which has a position.
 reception::Receiver receiver_of(const StationsQuestion& question);
 
@@ -43,13 +30,7 @@ class StopSurveyor {
  public:
   explicit StopSurveyor(SurveySources sources);
 
-  // The user's own country or the practice area. `changed` says that its tiles are others than when
-  // it was last asked for.
-  struct Visited {
-    Country* country;
-    bool changed;
-  };
-  Result<Visited> country(bool practice);
+  Result<Countries::Visited> country(bool practice) { return countries_.visit(practice); }
 
   // What is to be done between two parts of the work.
   struct Between {
@@ -72,10 +53,9 @@ class StopSurveyor {
  private:
   void measure(reception::Survey& survey, std::size_t first, std::size_t end);
 
-  SurveySources sources_;
+  Countries countries_;
   Pool pool_;
   std::vector<reception::Scratch> scratches_;
-  std::unique_ptr<Country> own_, practice_;
 };
 
 }  // namespace mastwise

@@ -1,49 +1,95 @@
 #pragma once
 
-#include "app/model/stations.hpp"
-
 #include <condition_variable>
 #include <functional>
 #include <mutex>
 #include <optional>
 #include <thread>
+#include <utility>
 
 namespace mastwise {
 
 // Does in its own thread what takes longer than a frame. It works on a snapshot of its inputs; a
 // newer question takes the place of one that has not begun, and the answer to an older one is
 // dropped.
+template <class Question, class Answer>
 class Worker {
  public:
   // What an answerer may use while it works.
   struct Work {
-    std::function<void(StationsAnswer)> publish;  // what is known so far
-    std::function<bool()> superseded;             // a newer question waits: stop
+    std::function<void(Answer)> publish;  // what is known so far
+    std::function<bool()> superseded;     // a newer question waits: stop
   };
-  using Answerer = std::function<StationsAnswer(const StationsQuestion&, const Work&)>;
+  using Answerer = std::function<Answer(const Question&, const Work&)>;
 
   // `answer` runs in the worker's thread; `wake` is called from there when an answer is ready.
-  Worker(Answerer answer, std::function<void()> wake);
-  ~Worker();
+  Worker(Answerer answer, std::function<void()> wake)
+      : answer_(std::move(answer)), wake_(std::move(wake)), thread_([this] { run(); }) {}
+  ~Worker() {
+    {
+      const std::lock_guard lock(mutex_);
+      ending_ = true;
+    }
+    changed_.notify_all();
+    thread_.join();
+  }
   Worker(const Worker&) = delete;
   Worker& operator=(const Worker&) = delete;
 
-  void ask(StationsQuestion question);
-  std::optional<StationsAnswer> take();
+  void ask(Question question) {
+    {
+      const std::lock_guard lock(mutex_);
+      question_ = std::move(question);
+      ready_.reset();
+    }
+    changed_.notify_all();
+  }
+  std::optional<Answer> take() {
+    const std::lock_guard lock(mutex_);
+    return std::exchange(ready_, std::nullopt);
+  }
   // Waits until nothing is being worked on; for tests and for pictures.
-  void finish();
+  void finish() {
+    std::unique_lock lock(mutex_);
+    changed_.wait(lock, [this] { return !question_ && !busy_; });
+  }
 
  private:
-  void run();
-  bool superseded();
-  void publish(StationsAnswer answer);
+  bool superseded() {
+    const std::lock_guard lock(mutex_);
+    return ending_ || question_;
+  }
+  void publish(Answer answer) {
+    {
+      const std::lock_guard lock(mutex_);
+      if (question_) return;
+      ready_ = std::move(answer);
+    }
+    wake_();
+  }
+  void run() {
+    const Work work{.publish = [this](Answer answer) { publish(std::move(answer)); },
+                    .superseded = [this] { return superseded(); }};
+    std::unique_lock lock(mutex_);
+    while (true) {
+      changed_.wait(lock, [this] { return ending_ || question_; });
+      if (ending_) return;
+      const Question question = *std::exchange(question_, std::nullopt);
+      busy_ = true;
+      lock.unlock();
+      publish(answer_(question, work));
+      lock.lock();
+      busy_ = false;
+      changed_.notify_all();
+    }
+  }
 
   Answerer answer_;
   std::function<void()> wake_;
   std::mutex mutex_;
   std::condition_variable changed_;
-  std::optional<StationsQuestion> question_;
-  std::optional<StationsAnswer> ready_;
+  std::optional<Question> question_;
+  std::optional<Answer> ready_;
   bool busy_ = false;
   bool ending_ = false;
   std::thread thread_;

@@ -18,6 +18,7 @@ struct EdgeMiddle {
   Bearing<Dial> middle;
   double sigma_deg;
   double width_deg;  // from edge to edge, over 0 and under 360
+  bool operator==(const EdgeMiddle&) const = default;
 };
 
 // The middle between the two edges, for an antenna whose beam is alike to both sides.

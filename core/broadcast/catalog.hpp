@@ -42,6 +42,7 @@ struct ImportReport {
   std::vector<StationMove> moved = {};             // the farthest first
   std::vector<RejectedRow> rejected = {};
   std::vector<std::string> remarks = {};
+  bool operator==(const ImportReport&) const = default;
 };
 
 // What an import of programmes did.
@@ -53,6 +54,7 @@ struct ProgrammeReport {
   std::size_t without_station = 0;          // programmes whose station the catalog does not have
   std::vector<std::string> strangers = {};  // their call signs or facility numbers, 50 at most
   std::vector<RejectedRow> rejected = {};
+  bool operator==(const ProgrammeReport&) const = default;
 };
 
 // A source and how many stations of it the catalog holds.

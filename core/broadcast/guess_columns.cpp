@@ -183,6 +183,21 @@ std::vector<const Column*> named(const std::vector<Column>& columns, std::string
   return found;
 }
 
+std::map<std::string, std::string> usual_values(std::string_view field) {
+  if (field == "directional") {
+    return {{"DA", "yes"}, {"D", "yes"}, {"Y", "yes"}, {"yes", "yes"},
+            {"ND", "no"},  {"N", "no"},  {"no", "no"}};
+  }
+  if (field == "polarization") {
+    return {{"H", "horizontal"},
+            {"V", "vertical"},
+            {"E", "elliptical"},
+            {"C", "elliptical"},
+            {"M", "elliptical"}};
+  }
+  return {};
+}
+
 bool looks_like_call_sign(std::string_view cell) {
   const auto fits = [](char c) { return words::is_letter(c) || words::is_digit(c) || c == '-'; };
   return cell.size() >= 3 && cell.size() <= 12 && words::is_letter(cell.front()) &&

@@ -3,6 +3,7 @@
 #include "core/broadcast/table_mapping.hpp"
 
 #include <cstddef>
+#include <map>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -35,6 +36,9 @@ double share(const Column& column, const Test& test) {
              ? 0.0
              : static_cast<double>(fitting) / static_cast<double>(column.cells.size());
 }
+
+// What words of the trade in the field's cells mean in ours; empty for fields without such words.
+std::map<std::string, std::string> usual_values(std::string_view field);
 
 bool looks_like_call_sign(std::string_view cell);
 bool looks_like_channel(std::string_view cell);

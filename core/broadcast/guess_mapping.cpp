@@ -112,34 +112,15 @@ void Guesser::find_words() {
     const bool taken = !found.empty() && column_of("call_sign") == found.front();
     if (!found.empty() && !taken) guess_.mapping.fields[field].column = found.front()->name;
   }
-  struct Meaning {
-    const char* field;
-    std::map<std::string, std::string> values;
-  };
-  const Meaning meanings[] = {{"directional",
-                               {{"DA", "yes"},
-                                {"D", "yes"},
-                                {"Y", "yes"},
-                                {"yes", "yes"},
-                                {"ND", "no"},
-                                {"N", "no"},
-                                {"no", "no"}}},
-                              {"polarization",
-                               {{"H", "horizontal"},
-                                {"V", "vertical"},
-                                {"E", "elliptical"},
-                                {"C", "elliptical"},
-                                {"M", "elliptical"}}}};
-  for (const Meaning& meaning : meanings) {
-    const auto found = guess::named(columns_, meaning.field);
+  for (const char* field : {"directional", "polarization"}) {
+    const auto found = guess::named(columns_, field);
     if (found.empty()) continue;
-    const auto known = [&](const std::string& cell) { return meaning.values.count(cell) > 0; };
+    const auto meanings = guess::usual_values(field);
+    const auto known = [&](const std::string& cell) { return meanings.count(cell) > 0; };
     if (found.front()->cells.empty() || guess::share(*found.front(), known) < 1.0) continue;
     FieldRule rule{.column = found.front()->name};
-    for (const std::string& cell : found.front()->cells) {
-      rule.values[cell] = meaning.values.at(cell);
-    }
-    guess_.mapping.fields[meaning.field] = rule;
+    for (const std::string& cell : found.front()->cells) rule.values[cell] = meanings.at(cell);
+    guess_.mapping.fields[field] = rule;
   }
 }
 
@@ -331,22 +312,26 @@ void choose(GuessedMapping& guess, std::size_t doubt, std::size_t option) {
       break;
     case Kind::zero_is_unknown:
       mapping.fields[changed.field].unknown =
-          option == 0 ? std::vector<std::string>{"0", "0.0", "0.00"} : std::vector<std::string>{};
+          option == 0 ? zero_cells() : std::vector<std::string>{};
       break;
   }
 }
 
 std::vector<Station> sample_stations(std::string_view head, const TableMapping& mapping,
                                      std::size_t count) {
+  const auto table = read_station_table(guess::whole_lines(head), mapping);
+  return table ? spread_over(table->stations, count) : std::vector<Station>();
+}
+
+std::vector<Station> spread_over(const std::vector<Station>& stations, std::size_t count) {
   std::vector<Station> sample;
-  auto table = read_station_table(guess::whole_lines(head), mapping);
-  if (!table || count == 0) return sample;
-  auto& stations = table->stations;
   const std::size_t taken = std::min(count, stations.size());
-  for (std::size_t i = 0; i < taken; ++i) {
-    sample.push_back(std::move(stations[i * stations.size() / taken]));
-  }
+  for (std::size_t i = 0; i < taken; ++i) sample.push_back(stations[i * stations.size() / taken]);
   return sample;
+}
+
+std::vector<std::string> zero_cells() {
+  return {"0", "0.0", "0.00"};
 }
 
 }  // namespace mastwise

@@ -55,4 +55,10 @@ void choose(GuessedMapping& guess, std::size_t doubt, std::size_t option);
 std::vector<Station> sample_stations(std::string_view head, const TableMapping& mapping,
                                      std::size_t count = 10);
 
+// At most so many of the stations, evenly over their order.
+std::vector<Station> spread_over(const std::vector<Station>& stations, std::size_t count);
+
+// How tables write a figure of nothing that stands for "not known".
+std::vector<std::string> zero_cells();
+
 }  // namespace mastwise

@@ -10,6 +10,7 @@ struct PathBetween {
   double distance_m;
   Bearing<True> bearing;         // at the start, toward the end
   Bearing<True> bearing_at_end;  // at the end, onward in the same direction
+  bool operator==(const PathBetween&) const = default;
 };
 
 // The way between two positions. Where they coincide there is no direction: distance_m is 0 and

@@ -24,6 +24,7 @@ struct BorderLine {
 struct PlaneLine {
   LineKind kind;
   std::vector<PlanePoint> points;
+  bool operator==(const PlaneLine&) const = default;
 };
 
 // Coasts and borders of the earth at 1:10 million, the borders of the states of the USA, and the

@@ -16,6 +16,7 @@ namespace mastwise::map {
 struct ReliefGrid {
   int columns = 0, rows = 0;     // 1 to 2048 each
   double metres_per_cell = 0.0;  // 1 to 10,000
+  bool operator==(const ReliefGrid&) const = default;
 };
 
 // Where the light comes from. The custom of maps is the north-west at half height: hills lit from
@@ -40,6 +41,7 @@ struct Relief {
   // Narrow steps where most people travel, wide ones in the mountains: own choice.
   static constexpr std::array kBandsFromM{50.0,   100.0,  200.0,  300.0,  500.0,  750.0,
                                           1000.0, 1500.0, 2000.0, 2500.0, 3000.0, 4000.0};
+  bool operator==(const Relief&) const = default;
 };
 
 // Shades the ground around the projection's centre. Heights are read at the middle of each cell,

@@ -24,12 +24,14 @@ struct Place {
   std::string region;                       // its postal abbreviation; empty if not known
   std::optional<std::uint32_t> population;  // nothing where the source says none
   Position position;                        // of its centre, to 1e-4 degree
+  bool operator==(const Place&) const = default;
 };
 
 // A place that a search found, and the way to it from where the search was made, if that was told.
 struct FoundPlace {
   Place place;
   std::optional<PathBetween> way = {};
+  bool operator==(const FoundPlace&) const = default;
 };
 
 // "12 mi NE of Bend": the place, and where the position lies as seen from it.
@@ -37,6 +39,7 @@ struct NearPlace {
   Place place;
   double distance_m;
   Bearing<True> bearing;  // at the place, toward the position; means nothing at distance 0
+  bool operator==(const NearPlace&) const = default;
 };
 
 struct PlaceTable;

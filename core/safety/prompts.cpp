@@ -93,8 +93,8 @@ constexpr Prompt kDriving{
     .deference =
         "The driver decides. This program knows only what it was told and cannot tell that the "
         "rig is safe.",
-    .accept = "I saw it down. Drive",
-    .refuse = "Stay parked",
+    .accept = "I saw it down",
+    .refuse = "Not yet",
 };
 
 }  // namespace

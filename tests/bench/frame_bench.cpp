@@ -58,8 +58,7 @@ Program start_program(const ui::Metrics& metrics) {
   program.runtime = *std::move(runtime);
   shell::Session& session = program.runtime->session();
   session.act(act::Show{Place::Aim});
-  program.runtime->worker().finish();
-  session.take_answers();
+  session.finish_errands();
   auto made = shell::Interface::make(session, metrics, shell::fonts_folder());
   if (!made) {
     fmt::print(stderr, "{}\n", made.error().message());
@@ -100,7 +99,8 @@ void bench_frames(shell::GlWindow& window) {
   const double empty_ms = median_ms([&](int) { draw_empty(window); });
   const auto draw = [&] {
     now += milliseconds(16);
-    program.painter->paint(program.interface->frame(now), program.interface->ground());
+    program.painter->paint(program.interface->frame(now), program.interface->ground(),
+                           program.interface->rasters());
     finish_frame(window);
   };
   const double still_ms = median_ms([&](int) { draw(); });
@@ -152,7 +152,7 @@ double first_frame_ms(bool whole_program) {
     if (whole_program) {
       Program program = start_program((*window)->metrics());
       program.painter->paint(program.interface->frame(platform::monotonic_now()),
-                             program.interface->ground());
+                             program.interface->ground(), program.interface->rasters());
       finish_frame(**window);
     } else {
       draw_empty(**window);

@@ -2,6 +2,7 @@
 
 #include "app/shell/sdl_input.hpp"
 #include "app/shell/startup.hpp"
+#include "tests/support/assets.hpp"
 
 #include <catch2/catch.hpp>
 #include <imgui.h>
@@ -21,9 +22,12 @@ Stage::Stage(const Screen& screen, std::string data_folder) {
   REQUIRE(SDL_InitSubSystem(SDL_INIT_EVENTS) == 0);
   SDL_FlushEvents(SDL_FIRSTEVENT, SDL_LASTEVENT);
   if (data_folder.empty()) data_folder = own_folder_.emplace().path();
-  auto started = shell::Runtime::start({.catalog_path = data_folder + "/catalog",
-                                        .logbook_path = data_folder + "/logbook",
-                                        .paper_folder = data_folder + "/cards"});
+  auto started = shell::Runtime::start(
+      {.catalog_path = data_folder + "/catalog",
+       .logbook_path = data_folder + "/logbook",
+       .paper_folder = data_folder + "/cards",
+       .import_folders = {data_folder},
+       .places = [all = gazetteer()]() -> Result<places::Gazetteer> { return all; }});
   if (!started) FAIL(started.error().message());
   runtime_ = *std::move(started);
   const auto metrics = ui::metrics(screen.width_px, screen.height_px, screen.dots_per_inch);
@@ -59,8 +63,7 @@ void Stage::settle() {
   constexpr int kLongest = 1000;
   for (int rounds = 0; rounds < kLongest; ++rounds) {
     round();
-    runtime_->worker().finish();
-    if (!session().take_answers() && !moving()) return;
+    if (!session().finish_errands() && !moving()) return;
     now_ += kFrame;
   }
   FAIL("the picture never comes to rest");

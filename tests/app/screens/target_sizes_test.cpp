@@ -1,6 +1,8 @@
 #include "tests/support/receiver_log.hpp"
 #include "tests/support/stage.hpp"
 
+#include <filesystem>
+#include <fstream>
 #include <functional>
 
 #include <catch2/catch.hpp>
@@ -71,6 +73,24 @@ void fill_paper(Stage& stage) {
   type_number(stage, Field::MapLength_mm, "93.3");
 }
 
+// PRACTICE: invented. A table in the folder where the stage looks for them.
+std::string put_table(Stage& stage, int rows) {
+  press(stage, act::OpenSheet{Sheet::Import});
+  const std::string folder = stage.model().intake.answer->places.front().path;
+  const std::string path = folder + "/a table with a long name of its own, from the regulator.csv";
+  std::ofstream table(path);
+  table << "Callsign,Channel,Ch,Latitude,Longitude,Antenna above the average terrain,Power\n";
+  for (int row = 0; row < rows; ++row) {
+    table << "QA" << row << ",23,24," << 40.0 + 0.0002 * row << ",100.5," << row << ",10\n";
+  }
+  table << "QBAD,23,24,north,100.5,1,10\n";
+  return path;
+}
+
+void pick_table(Stage& stage) {
+  press(stage, act::PickTable{put_table(stage, 12)});
+}
+
 struct View {
   const char* name;
   std::function<void(Stage&)> reach;
@@ -106,6 +126,25 @@ const std::vector<View>& views() {
        [](Stage& s) {
          press(s, act::Show{Place::Stations});
          leave_undo(s);
+       }},
+      {"map",
+       [](Stage& s) {
+         press(s, act::Show{Place::Stations});
+         press(s, act::SwitchMap{});
+       }},
+      {"map with a station touched",
+       [](Stage& s) {
+         press(s, act::Show{Place::Stations});
+         press(s, act::SwitchMap{});
+         const reception::Outlook& outlook = *s.model().stations->rows[0].outlook;
+         press(s, act::TouchMap{offset_of(s.model().map.view,
+                                          plane_point(outlook.distance_m, outlook.bearing))});
+       }},
+      {"where to stand",
+       [](Stage& s) {
+         press(s, act::Show{Place::Stations});
+         press(s, act::SwitchMap{});
+         press(s, act::SwitchArea{});
        }},
       {"Aim in practice", [](Stage& s) { press(s, act::Show{Place::Aim}); }},
       {"Aim in practice with Undo",
@@ -150,6 +189,16 @@ const std::vector<View>& views() {
        [](Stage& s) {
          open_keypad(s, KeypadPurpose::Position, false);
          press(s, act::KeypadType{"42.5N 118.5W"});
+       }},
+      {"keypad, position, a town's name",
+       [](Stage& s) {
+         open_keypad(s, KeypadPurpose::Position, true);
+         press(s, act::KeypadType{"SAN"});
+       }},
+      {"keypad, a place ahead, a name of no town",
+       [](Stage& s) {
+         press(s, act::OpenField{Field::AheadPlace});
+         press(s, act::KeypadType{"QZQZQZ"});
        }},
       {"keypad, nose", [](Stage& s) { open_keypad(s, KeypadPurpose::Nose, false); }},
       {"keypad, nose, true",
@@ -223,8 +272,87 @@ const std::vector<View>& views() {
        }},
       {"roof prompt", [](Stage& s) { press(s, act::GoToRoof{}); }},
       {"weather prompt", [](Stage& s) { press(s, act::Ask{Asking::Weather}); }},
+      {"driving prompt", [](Stage& s) { press(s, act::Ask{Asking::Drive}); }},
+      {"Peak with both edges",
+       [](Stage& s) {
+         press(s, act::Show{Place::Peak});
+         press(s, act::BeginSweep{SweepBy::Compass});
+         press(s, act::MarkEdge{.right = true});
+         press(s, act::TurnSweep{-50.0});
+         press(s, act::MarkEdge{.right = false});
+       }},
+      {"logbook files, none found",
+       [](Stage& s) { press(s, act::OpenSheet{Sheet::LogbookFiles}); }},
+      {"logbook files, given out",
+       [](Stage& s) {
+         press(s, act::OpenSheet{Sheet::LogbookFiles});
+         press(s, act::AskLogbookFiles{LogbookTask::GiveTable, {}});
+         press(s, act::AskLogbookFiles{LogbookTask::GiveBackup, {}});
+       }},
+      {"logbook files, taken in",
+       [](Stage& s) {
+         press(s, act::OpenSheet{Sheet::LogbookFiles});
+         press(s, act::AskLogbookFiles{LogbookTask::GiveBackup, {}});
+         press(s, act::AskLogbookFiles{LogbookTask::TakeIn,
+                                       s.model().log_files.answer->files.front().path});
+       }},
       {"Logbook", [](Stage& s) { press(s, act::Show{Place::Logbook}); }},
       {"Ahead", [](Stage& s) { press(s, act::Show{Place::Ahead}); }},
+      {"Ahead with two places",
+       [](Stage& s) {
+         press(s, act::Show{Place::Ahead});
+         type_number(s, Field::AheadPlace, "43.1,-118.2");
+         type_number(s, Field::AheadPlace, "-28.2,-65.1");
+       }},
+      {"Stations by hand",
+       [](Stage& s) {
+         set_by_hand(s);
+         press(s, act::Show{Place::Stations});
+       }},
+      {"data", [](Stage& s) { press(s, act::OpenSheet{Sheet::Import}); }},
+      {"data, a folder",
+       [](Stage& s) {
+         const std::filesystem::path table = put_table(s, 3);
+         press(s, act::OpenIntakeFolder{table.parent_path()});
+       }},
+      {"data, a folder that is gone",
+       [](Stage& s) {
+         press(s, act::OpenSheet{Sheet::Import});
+         press(s, act::OpenIntakeFolder{"/no/such/folder"});
+       }},
+      {"data, a table", pick_table},
+      {"data, which column",
+       [](Stage& s) {
+         pick_table(s);
+         press(s, act::ChooseColumnOf{"latitude"});
+       }},
+      {"data, being taken in",
+       [](Stage& s) {
+         press(s, act::PickTable{put_table(s, 20'000)});
+         s.session().act(act::TakeIn{});
+         s.round();
+         REQUIRE(s.model().intake.question.step == IntakeStep::TakingIn);
+       }},
+      {"data, taken in",
+       [](Stage& s) {
+         pick_table(s);
+         press(s, act::TakeIn{});
+       }},
+      {"data with a source",
+       [](Stage& s) {
+         pick_table(s);
+         press(s, act::TakeIn{});
+         press(s, act::OpenIntakeFolder{});
+       }},
+      {"Stations, a network searched for and pinned",
+       [](Stage& s) {
+         press(s, act::OpenKeypad{KeypadPurpose::Search});
+         press(s, act::KeypadType{"Basin Pub"});
+         press(s, act::KeypadAccept{});
+         press(s, act::PinNetwork{"Basin Public"});
+         press(s, act::Show{Place::Stations});
+         REQUIRE(s.targets().find("pin network Basin Public") != nullptr);
+       }},
       {"under way", drive},
       {"alarm",
        [](Stage& s) {

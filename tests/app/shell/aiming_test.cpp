@@ -23,6 +23,12 @@ const Station& listed(const Stage& stage, std::size_t row) {
   return stage.model().stations->rows[row].station;
 }
 
+void type_into(Stage& stage, Field field, double number) {
+  stage.set(act::OpenField{field});
+  stage.set(act::KeypadType{fmt::format("{}", number)});
+  stage.set(act::KeypadAccept{});
+}
+
 // The heading sensor turned so far from the target; positive: the target lies to the right.
 void face_off_target(Stage& stage, double off_deg) {
   const double target_deg = stage.model().findings.card->bearing_true.degrees();
@@ -160,4 +166,122 @@ TEST_CASE("places ahead stand beside this one, which is not surveyed anew as it 
   CHECK(stage.model().stations->question.ahead.size() == 1);
   stage.tap("remove place 0");
   CHECK(stage.model().stations->ahead->places.size() == 1);
+}
+
+// Worked by hand: edges 25 degrees left and 35 right of the computed heading have their middle 5
+// degrees to the right of it.
+TEST_CASE("the middle between two edges, and whether the readings agree with it") {
+  Stage stage;
+  stage.tap("place Peak");
+  stage.tap("begin sweep");
+  CHECK_FALSE(stage.targets().find("keep sweep")->enabled);
+  const double computed_deg = stage.model().sweep->heading.degrees();
+  stage.set(act::TurnSweep{-25.0});
+  stage.tap("left edge");
+  CHECK_FALSE(stage.model().sweep->between_edges);
+  stage.set(act::TurnSweep{60.0});
+  stage.tap("right edge");
+  REQUIRE(stage.model().sweep->between_edges);
+  const double middle_deg = stage.model().sweep->between_edges->middle.degrees();
+  CHECK(fold_half_circle_deg(middle_deg - computed_deg) == Approx(5.0));
+  CHECK(stage.shows_within("In the middle between the two headings"));
+  stage.tap("keep sweep");
+  REQUIRE(stage.model().findings.corrected);
+  CHECK(stage.model().findings.corrected->degrees() == Approx(middle_deg).margin(0.1));
+
+  // Readings that peak 40 degrees away contradict the edges.
+  const auto pattern =
+      gear_of(stage.model().settings.gear).antenna.in(stage.model().sweep->band).pattern;
+  for (const double off_deg : {-30.0, -10.0, 0.0, 10.0, 30.0}) {
+    const double wanted_deg = middle_deg + 40.0 + off_deg;
+    stage.set(act::TurnSweep{wanted_deg - stage.model().sweep->heading.degrees()});
+    const double value = 70.0 + pattern.relative_db(Turn::clockwise_deg(off_deg));
+    stage.set(act::SetMeter{value - stage.model().sweep->value});
+    stage.tap("read");
+  }
+  REQUIRE(stage.model().sweep->fit);
+  CHECK(stage.model().sweep->edge_words.find("wrong") != std::string::npos);
+}
+
+// The handle reads 0 at the nose and turns clockwise in plan; the station is found 6 degrees on.
+TEST_CASE("a station peaked on by the handle corrects the handle's other readings") {
+  Stage stage;
+  const double nose_deg = stage.model().findings.nose->nose().degrees();
+  const double target_deg = stage.model().findings.card->bearing_true.degrees();
+  type_into(stage, Field::FirstReading_deg, 0.0);
+  type_into(stage, Field::FirstAngle_deg, 0.0);
+  type_into(stage, Field::SecondReading_deg, 90.0);
+  type_into(stage, Field::SecondAngle_deg, 90.0);
+  stage.set(act::KeepHandle{});
+  REQUIRE(stage.model().settings.handle);
+  stage.tap("place Peak");
+  stage.tap("begin by handle");
+  const double on_handle_deg = fold_circle_deg(target_deg - nose_deg + 6.0);
+  const auto turn_to = [&](double reading_deg) {
+    stage.set(act::TurnSweep{reading_deg - stage.model().sweep->heading.degrees()});
+  };
+  turn_to(on_handle_deg - 30.0);
+  stage.tap("left edge");
+  turn_to(on_handle_deg + 30.0);
+  stage.tap("right edge");
+  stage.tap("keep sweep");
+  const std::string& words = stage.model().findings.handle_correction;
+  INFO(words);
+  CHECK(words.find("6° off") != std::string::npos);
+  CHECK(words.find(fmt::format("handle to {:.0f}", on_handle_deg)) != std::string::npos);
+  CHECK(stage.model().findings.correction.empty());  // it says nothing of the compass
+}
+
+TEST_CASE("two ways of finding one direction are compared on the sheet of checks") {
+  Stage stage;
+  stage.set(act::OpenSheet{Sheet::Checks});
+  type_into(stage, Field::OneWay_deg, 100.0);
+  type_into(stage, Field::OneWayError_deg, 3.0);
+  type_into(stage, Field::OtherWay_deg, 103.0);
+  CHECK(stage.model().findings.agreement.lines.empty());
+  // By hand: 3 degrees apart, root of 3^2 + 4^2 is 5.
+  type_into(stage, Field::OtherWayError_deg, 4.0);
+  REQUIRE(stage.model().findings.agreement.lines.size() == 1);
+  CHECK(stage.model().findings.agreement.lines.front().find("agree") != std::string::npos);
+  type_into(stage, Field::OtherWay_deg, 120.0);
+  CHECK(stage.model().findings.agreement.lines.front().find("wrong") != std::string::npos);
+}
+
+TEST_CASE("the plan's floor is chosen by touch, and a higher one loses nothing unsaid") {
+  Stage stage;
+  stage.tap("place Aim");
+  stage.tap("plan");
+  stage.tap("plan for All that is likely");
+  const auto brought = [&] {
+    std::size_t count = 0;
+    for (const PlanStep& step : stage.model().stations->plan->steps) count += step.brings.size();
+    return count;
+  };
+  const std::size_t at_70 = brought();
+  stage.tap("plan floor");
+  CHECK(stage.model().stations->question.plan_floor_percent == 90.0);
+  for (const PlanStep& step : stage.model().stations->plan->steps) {
+    for (const PlanStation& station : step.brings) CHECK(station.chance_percent >= 90.0);
+  }
+  CHECK(brought() <= at_70);
+}
+
+TEST_CASE("ticks of the receiver's list belong to the stop where they were made") {
+  Stage stage;
+  stage.set(act::ScanStep{0});
+  REQUIRE_FALSE(stage.model().findings.scan.lines.empty());
+  const StationKey key = stage.model().findings.scan.lines.front().key;
+  stage.tap("tick " + key.id);
+  CHECK(stage.model().findings.scan.lines.front().tick == Tick::found);
+  const std::string by_hand = stage.model().findings.scan.which;
+  stage.tap("channel entry");
+  CHECK(stage.model().findings.scan.which != by_hand);
+  Stop moved = stage.model().stop;
+  moved.by_hand =
+      *Position::at_deg(moved.by_hand->latitude_deg() + 0.01, moved.by_hand->longitude_deg());
+  stage.set(act::SetStop{moved});
+  REQUIRE_FALSE(stage.model().findings.scan.lines.empty());
+  for (const ScanLine& line : stage.model().findings.scan.lines) {
+    CHECK(line.tick == Tick::not_tried);
+  }
 }

@@ -45,7 +45,8 @@ TEST_CASE("the raised antenna survives a kill and a restart") {
     CHECK(stage.shows("ANTENNA IS UP"));
     stage.tap("place Aim");
     CHECK(stage.targets().find("raise") == nullptr);
-    stage.tap("antenna is down");
+    stage.tap("lower");
+    stage.tap("confirm");
   }
   Stage stage(test::kTablet, folder.path());
   CHECK(stage.model().antenna == safety::Antenna::Down);

@@ -1,6 +1,7 @@
 #include "app/shell/recording.hpp"
 
 #include "app/model/action_json.hpp"
+#include "tests/support/logbook_records.hpp"
 #include "tests/support/receiver_log.hpp"
 #include "tests/support/stage.hpp"
 
@@ -57,6 +58,41 @@ std::vector<reception::Reason> some_reasons() {
           {reception::ReasonKind::no_terrain, 0.0, "no terrain"}};
 }
 
+MapSheet some_sheet() {
+  return {.question = {.from = *Position::at_deg(0.1, 0.7), .practice = true, .radius_m = 0.3},
+          .lines = {{map::LineKind::LakeShore, {{0.1, 0.2}, {-0.3, 1e6}}}},
+          .relief = map::Relief{.grid = {2, 1, 30.1}, .shade = {0, 255}, .band = {1, 13}},
+          .stations = {{0.1, -0.7}},
+          .trouble = "t"};
+}
+
+RouteSheet some_route() {
+  return {.question = {.here = {.from = *Position::at_deg(0.1, 0.7)},
+                       .points = {*Position::at_deg(0.1, 0.7), *Position::at_deg(0.2, 0.3)},
+                       .networks = {"n"},
+                       .floor_percent = 40.0,
+                       .step_km = 0.3},
+          .done = 0.7,
+          .length_km = 0.1,
+          .rows = {{.network = "n",
+                    .chances = {{.at_km = 0.1, .chance_percent = 0.7}, {.at_km = 0.3}},
+                    .stretches = {{0.1, 0.3, 0.7, 0.9}}}},
+          .trouble = "t"};
+}
+
+AreaSheet some_area() {
+  return {
+      .question = {.here = {.from = *Position::at_deg(0.1, 0.7), .practice = true},
+                   .stations = {some_station()},
+                   .radius_m = 0.3},
+      .done = 0.7,
+      .side = 2,
+      .percent = {AreaSheet::kUnknown, 0, 99, 100},
+      .here_percent = 0.1,
+      .spots = {{.distance_m = 0.1, .bearing = Bearing<True>::degrees(0.3), .gain_percent = 0.7}},
+      .trouble = "t"};
+}
+
 reception::PathPicture some_picture() {
   reception::PathPicture picture{.distance_m = 10'368.0, .frequency_mhz = 527.0};
   picture.points = {{.distance_m = 0.0, .ground_m = 268.0, .line_m = 272.5, .fresnel_m = 270.0},
@@ -65,12 +101,106 @@ reception::PathPicture some_picture() {
   return picture;
 }
 
+places::Place some_place() {
+  return {.name = "São \"P\"",
+          .country = "BR",
+          .country_name = "Brazil",
+          .admin = "27",
+          .region = "r",
+          .population = 12'345'678,
+          .position = *Position::at_deg(-23.5475, -46.6361)};
+}
+
+PlacesAnswer some_places() {
+  const Position near = *Position::at_deg(0.1, 0.7);
+  places::Place hamlet = some_place();
+  hamlet.population.reset();
+  return {.question = {.typed = "sa", .near = near, .shown = {near}},
+          .found = {{.place = some_place(), .way = path_between(near, some_place().position)},
+                    {.place = hamlet}},
+          .said = {{.position = near,
+                    .near = places::NearPlace{.place = hamlet,
+                                              .distance_m = 0.3,
+                                              .bearing = Bearing<True>::degrees(0.1)}},
+                   {.position = hamlet.position}},
+          .trouble = "t"};
+}
+
+LogbookFilesAnswer some_files() {
+  return {
+      .question = {.task = LogbookTask::GiveBackup, .path = "/p", .day = "2026-07-02", .number = 3},
+      .folders = {{.name = "n", .path = "/p"}},
+      .files = {{.name = "f", .folder = "n", .path = "/p/f", .bytes = 5'000'000'000}},
+      .said = {"a", "b"},
+      .trouble = "t",
+      .records =
+          LogbookRecords{.stops = {test::full_stop("a1")}, .outcomes = {test::full_outcome("a1")}}};
+}
+
+IntakeAnswer some_intake() {
+  TableReading reading{.kind = TableReading::Kind::Mapped, .source = {"s", "2026-01-02"}};
+  reading.mapping = {.source = {"s", "2026-01-02"},
+                     .separator = ';',
+                     .comment = '#',
+                     .raster = Raster::europe,
+                     .datum = Datum::nad27,
+                     .latitude = {.notation = AngleNotation::packed_dms, .column = "Lat"},
+                     .longitude = {.column = "Lon", .positive_is_south_or_west = true}};
+  reading.mapping.fields["erp_kw"] = {
+      .column = "P", .factor = 0.001, .unknown = {"0"}, .values = {{"a", "b"}}};
+  TableLook look{.reading = reading,
+                 .renews = "s",
+                 .known_by = "guess",
+                 .doubts = {{Doubt::Kind::datum, "datum", {"WGS84", "NAD27"}, 1, "why"}},
+                 .columns = {{"Lat", "442110"}},
+                 .file_date = "2026-05-01",
+                 .rows = 7,
+                 .rejected = 1,
+                 .first_rejected = {{3, "reason"}},
+                 .sample = {{.call_sign = "QABC",
+                             .rf_channel = "23",
+                             .city = "Alkali Wells",
+                             .position = *Position::at_deg(0.1, 0.2),
+                             .at = map::PlanePoint{0.3, -0.4}}},
+                 .programmes = {{.call_sign = "QABC", .rf_channel = RfChannel{.number = 23}}},
+                 .trouble = "t"};
+  look.map = CheckMap{
+      .middle = *Position::at_deg(0.3, 0.6), .radius_m = 0.7, .lines = {{{0.1, 0.2}, {0.3, 0.4}}}};
+  IntakeReport report{.of_programmes = true, .rejected = 9, .first_stations = true};
+  report.stations = {.source = {"s", ""},
+                     .rows_read = 1,
+                     .stations_added = 2,
+                     .added_call_signs = {"QABC"},
+                     .moved = {{"QXYZ", 0.1}},
+                     .rejected = {{4, "r"}},
+                     .remarks = {"m"}};
+  report.programmes = {.source = {"p", ""}, .programmes = 3, .strangers = {"QFAR"}};
+  return {.question = {.step = IntakeStep::TakingIn,
+                       .look = 2,
+                       .folder = "/f",
+                       .path = "/f/t.csv",
+                       .reading = reading,
+                       .taking = 3},
+          .generation = 4,
+          .stations = {{{"s", "2026-01-02"}, 5}},
+          .programmes = {{{"p", ""}, 6}},
+          .places = {{IntakeEntry::Kind::Folder, "/f", "f", 0}},
+          .folder = IntakeFolder{"/f", "/", {{IntakeEntry::Kind::Set, "/f", "all", 8}}},
+          .look = look,
+          .doing = "d",
+          .part = 0.1,
+          .report = report,
+          .trouble = "none"};
+}
+
 // One of every action, none of its members as a new one has them.
 std::vector<Action> every_action() {
   const Monotonic now(milliseconds(123'456));
   const Stop stop{.practice = true,
                   .source = PositionSource::ByHand,
                   .by_hand = *Position::at_deg(0.1, 0.2),
+                  .by_hand_error_m = 0.3,
+                  .by_name = "b",
                   .nose = Nose{.heading = Bearing<Magnetic>::degrees(118.3),
                                .origin = Nose::Origin::BackedIn,
                                .sigma_deg = 1.1,
@@ -133,6 +263,20 @@ std::vector<Action> every_action() {
           act::ChooseSurroundings{reception::Surroundings::forest},
           act::ChooseGear{{.preset = "p", .height_m = 4.5, .splits = 2, .amplifier = false}},
           act::StationsFound{answer},
+          act::MarkEdge{.right = true},
+          act::NextPlanFloor{},
+          act::SwitchChannelEntry{},
+          act::SwitchAlong{},
+          act::RouteSurveyed{some_route()},
+          act::SwitchMap{},
+          act::MoveMap{{.drag = {0.1, 0.2}, .scale = 1.3, .turn_deg = 0.7, .about = {1.1, 2.2}}},
+          act::TouchMap{{0.3, 0.6}},
+          act::NextMapUp{},
+          act::CentreMap{},
+          act::SwitchArea{},
+          act::NextAreaRadius{},
+          act::MapDrawn{some_sheet()},
+          act::AreaScanned{some_area()},
           act::Ask{Asking::Raise},
           act::ConfirmAsked{},
           act::RefuseAsked{},
@@ -170,7 +314,20 @@ std::vector<Action> every_action() {
           act::LogWritten{},
           act::SavePaper{},
           act::PaperSaved{"/data/cards/card.pdf"},
-          act::TakeBack{}};
+          act::OpenIntakeFolder{"/media/stick"},
+          act::PickTable{"/media/stick/t.csv"},
+          act::ChooseColumnOf{"latitude"},
+          act::CorrectReading{"latitude", "Lat"},
+          act::TakeIn{},
+          act::StopTakingIn{},
+          act::IntakeFound{some_intake()},
+          act::PinNetwork{"Basin Public"},
+          act::TakeBack{},
+          act::TakePlace{some_place()},
+          act::PlacesFound{some_places()},
+          act::AskLogbookFiles{LogbookTask::TakeIn, "/p/f"},
+          act::NextLogbookFolder{},
+          act::LogbookFilesDone{some_files()}};
 }
 
 template <class T>
@@ -205,8 +362,22 @@ TEST_CASE("what actions carry reads back the same, to the last bit") {
       CHECK(as<act::SetStop>(*read).stop == as<act::SetStop>(action).stop);
     } else if (std::holds_alternative<act::StationsFound>(action)) {
       CHECK(as<act::StationsFound>(*read).answer == as<act::StationsFound>(action).answer);
+    } else if (std::holds_alternative<act::PlacesFound>(action)) {
+      CHECK(as<act::PlacesFound>(*read).answer == as<act::PlacesFound>(action).answer);
+    } else if (std::holds_alternative<act::LogbookFilesDone>(action)) {
+      CHECK(as<act::LogbookFilesDone>(*read).answer == as<act::LogbookFilesDone>(action).answer);
+    } else if (std::holds_alternative<act::TakePlace>(action)) {
+      CHECK(as<act::TakePlace>(*read).place == as<act::TakePlace>(action).place);
+    } else if (std::holds_alternative<act::IntakeFound>(action)) {
+      CHECK(as<act::IntakeFound>(*read).answer == as<act::IntakeFound>(action).answer);
     } else if (std::holds_alternative<act::ReceiverBytes>(action)) {
       CHECK(as<act::ReceiverBytes>(*read).bytes == as<act::ReceiverBytes>(action).bytes);
+    } else if (std::holds_alternative<act::MapDrawn>(action)) {
+      CHECK(as<act::MapDrawn>(*read).sheet == as<act::MapDrawn>(action).sheet);
+    } else if (std::holds_alternative<act::RouteSurveyed>(action)) {
+      CHECK(as<act::RouteSurveyed>(*read).sheet == as<act::RouteSurveyed>(action).sheet);
+    } else if (std::holds_alternative<act::AreaScanned>(action)) {
+      CHECK(as<act::AreaScanned>(*read).sheet == as<act::AreaScanned>(action).sheet);
     } else if (std::holds_alternative<act::Tick>(action)) {
       CHECK(as<act::Tick>(*read).utc == as<act::Tick>(action).utc);
     }

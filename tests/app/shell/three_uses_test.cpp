@@ -311,7 +311,12 @@ TEST_CASE("the raise prompt is asked once for each raising") {
     CHECK(stage.model().antenna == safety::Antenna::Raised);
     CHECK(stage.model().asking == Asking::Nothing);
     CHECK(stage.targets().find("raise") == nullptr);
-    stage.tap("antenna is down");
+    stage.tap("lower");
+    CHECK(stage.shows_within("Before you drive off"));
+    stage.tap("refuse");
+    CHECK(stage.model().antenna == safety::Antenna::Raised);
+    stage.tap("lower");
+    stage.tap("confirm");
     CHECK(stage.model().antenna == safety::Antenna::Down);
   }
 }

@@ -1,0 +1,60 @@
+#include "app/model/logbook_files.hpp"
+
+#include "app/model/model.hpp"
+#include "app/words.hpp"
+
+#include <algorithm>
+
+namespace mastwise {
+namespace {
+
+// What is kept in mind only, before what was read.
+void read_again(Log& log, const LogbookRecords& records) {
+  std::erase_if(log.outcomes, [&](const OutcomeRecord& outcome) {
+    return std::none_of(log.stops.begin(), log.stops.end(), [&](const StopRecord& stop) {
+      return is_practice(stop) && stop.id == outcome.stop_id;
+    });
+  });
+  std::erase_if(log.stops, [](const StopRecord& stop) { return !is_practice(stop); });
+  log.stops.insert(log.stops.end(), records.stops.begin(), records.stops.end());
+  log.outcomes.insert(log.outcomes.end(), records.outcomes.begin(), records.outcomes.end());
+}
+
+}  // namespace
+
+void ask_logbook_files(Model& model, LogbookTask task, const std::string& path) {
+  LogbookFiles& files = model.log_files;
+  if (files.working()) return;
+  LogbookFilesQuestion question{.task = task,
+                                .path = path,
+                                .day = words::iso_time(model.findings.date).substr(0, 10),
+                                .number = files.asked ? files.asked->number + 1 : 1};
+  if (task != LogbookTask::Look && task != LogbookTask::TakeIn) {
+    if (!files.answer || files.folder >= files.answer->folders.size()) return;
+    question.path = files.answer->folders[files.folder].path;
+  }
+  files.asked = std::move(question);
+}
+
+void next_logbook_folder(LogbookFiles& files) {
+  if (!files.answer || files.answer->folders.empty()) return;
+  files.folder = (files.folder + 1) % files.answer->folders.size();
+}
+
+void logbook_files_done(Model& model, const LogbookFilesAnswer& answer) {
+  LogbookFiles& files = model.log_files;
+  // The folder chosen may be elsewhere in the new list, or gone with its stick.
+  const std::string chosen = files.answer && files.folder < files.answer->folders.size()
+                                 ? files.answer->folders[files.folder].path
+                                 : std::string();
+  files.answer = answer;
+  const auto again = std::find_if(answer.folders.begin(), answer.folders.end(),
+                                  [&](const LogbookFolder& one) { return one.path == chosen; });
+  files.folder =
+      again == answer.folders.end() ? 0 : static_cast<std::size_t>(again - answer.folders.begin());
+  if (!answer.records) return;
+  read_again(model.log, *answer.records);
+  teach(model);
+}
+
+}  // namespace mastwise

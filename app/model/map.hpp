@@ -1,0 +1,142 @@
+#pragma once
+
+#include "app/model/plan.hpp"
+#include "app/model/stations.hpp"
+#include "core/angles/bearing.hpp"
+#include "core/broadcast/station.hpp"
+#include "core/map/borders.hpp"
+#include "core/map/hillshade.hpp"
+#include "core/map/projection.hpp"
+
+#include <array>
+#include <cstdint>
+#include <optional>
+#include <string>
+#include <vector>
+
+// The map around the stop, and where around it a station comes in best.
+namespace mastwise {
+
+struct Model;
+
+// A place on the screen, in units to the right of and below the map's middle.
+struct MapOffset {
+  double right = 0.0, down = 0.0;
+  bool operator==(const MapOffset&) const = default;
+};
+
+// The part of the stop's plane that the screen shows. On that plane every line from the stop has
+// its true bearing and length (core/map/projection.hpp).
+struct MapView {
+  map::PlanePoint middle = {};  // from the stop
+  double metres_per_unit = 150.0;
+  Bearing<True> up = {};
+  bool operator==(const MapView&) const = default;
+};
+inline constexpr double kNearestMap = 0.5, kFarthestMap = 2000.0;  // metres per unit
+
+map::PlanePoint point_at(const MapView& view, MapOffset offset);
+MapOffset offset_of(const MapView& view, map::PlanePoint point);
+map::PlanePoint plane_point(double distance_m, Bearing<True> bearing);
+
+// What fingers do to a map: they drag it, then draw it larger and turn it about a place.
+struct MapMove {
+  MapOffset drag = {};
+  double scale = 1.0;
+  double turn_deg = 0.0;  // clockwise as seen
+  MapOffset about = {};
+};
+MapView moved(MapView view, const MapMove& move);
+
+// The stop in the middle, and so much of the land that `radius_m` around it is seen.
+MapView around_stop(const MapView& view, double radius_m);
+
+// The ground, lines and stations within a radius of the stop.
+struct MapQuestion {
+  Position from;
+  bool practice = false;
+  double radius_m = 0.0;
+  std::size_t generation = 0;  // of the catalog
+  bool operator==(const MapQuestion&) const = default;
+};
+// Whether the answer to the one still serves for the other: the stop has hardly moved.
+bool same_sheet(const MapQuestion& asked, const MapQuestion& now);
+
+struct MapSheet {
+  MapQuestion question;
+  std::vector<map::PlaneLine> lines = {};
+  std::optional<map::Relief> relief = {};
+  std::vector<map::PlanePoint> stations = {};  // all that the catalog has there
+  std::string trouble = {};
+  bool operator==(const MapSheet&) const = default;
+};
+
+// The chance of the stations over the cells around the stop; of several the weakest counts.
+struct AreaQuestion {
+  StationsQuestion here;  // what a survey depends on, with a position
+  std::vector<Station> stations = {};
+  double radius_m = 0.0;
+  bool operator==(const AreaQuestion&) const = default;
+};
+
+// A place that is clearly better than the stop.
+struct AreaSpot {
+  double distance_m = 0.0;
+  Bearing<True> bearing;
+  double chance_percent = 0.0;
+  double gain_percent = 0.0;
+  bool operator==(const AreaSpot&) const = default;
+};
+
+// Cells on a side: none smaller than 10 m, as the ground is not known more finely.
+std::size_t area_side(double radius_m);
+bool same_area(const AreaQuestion& asked, AreaQuestion now);
+
+struct AreaSheet {
+  static constexpr std::int8_t kUnknown = -1;
+
+  AreaQuestion question;
+  double done = 0.0;  // of the work, within [0, 1]
+  std::size_t side = 0;
+  std::vector<std::int8_t> percent = {};  // row by row from the north-west
+  std::optional<double> here_percent = {};
+  std::vector<AreaSpot> spots = {};
+  std::string trouble = {};
+  bool operator==(const AreaSheet&) const = default;
+};
+
+enum class MapUp { North, Rig, Turned };
+
+inline constexpr std::array kAreaRadii_m{500.0, 1000.0, 2000.0, 5000.0, 10'000.0, 25'000.0};
+
+// The map as the person has set it, and what the workers found for it.
+struct MapState {
+  bool open = false;  // the stations as a map in place of a list
+  MapUp up = MapUp::North;
+  MapView view = {};
+  std::optional<StationKey> selected = {};
+  bool area = false;            // where to stand
+  std::size_t area_radius = 2;  // of kAreaRadii_m
+  std::optional<MapSheet> sheet = {};
+  std::optional<AreaSheet> area_sheet = {};
+  // Of all sheets taken so far, which these are: 0 is none.
+  std::uint64_t sheets = 0, sheet_serial = 0, area_serial = 0;
+  bool operator==(const MapState&) const = default;
+};
+
+// Opens or closes the map; opened, it shows the stations that are likely here.
+void switch_map(Model& model);
+// The listed station nearest to a touch on the map, or none.
+void touch_map(Model& model, MapOffset at);
+void next_map_up(Model& model);
+// Shows or hides where to stand; shown, its area fills the map.
+void switch_area(Model& model);
+void show_area(Model& model);
+
+// What the workers should be asked now; nothing while the map is not seen.
+std::optional<MapQuestion> map_question(const Model& model);
+std::optional<AreaQuestion> area_question(const Model& model);
+// The stations whose chance the area scan is to show: those that are pinned, else the target.
+std::vector<Station> area_stations(const Model& model);
+
+}  // namespace mastwise

@@ -1,0 +1,128 @@
+#include "app/screens/column.hpp"
+#include "app/screens/screens.hpp"
+#include "app/screens/sheet_head.hpp"
+#include "app/words.hpp"
+
+#include <array>
+#include <cmath>
+
+#include <fmt/format.h>
+
+// The logbook as files: given out into a folder or onto a stick, another tablet's taken in.
+namespace mastwise::screens {
+namespace {
+
+using ui::Face;
+
+constexpr float kBetween = 48.0f;
+
+struct GiveOut {
+  LogbookTask task;
+  const char* label;
+};
+constexpr std::array kGiveOut{GiveOut{LogbookTask::GiveTable, "Table"},
+                              GiveOut{LogbookTask::GiveWaypoints, "Waypoints"},
+                              GiveOut{LogbookTask::GiveBackup, "Backup"}};
+
+const LogbookFolder* folder_to_write(const LogbookFiles& files) {
+  if (!files.answer || files.folder >= files.answer->folders.size()) return nullptr;
+  return &files.answer->folders[files.folder];
+}
+
+void draw_said(Column& column, const LogbookFiles& files) {
+  if (files.working()) {
+    column.line("At work.");
+  } else if (files.answer && !files.answer->trouble.empty()) {
+    column.warning(words::sentence(files.answer->trouble));
+  } else if (files.answer) {
+    for (const std::string& line : files.answer->said) column.plain(words::sentence(line));
+  }
+}
+
+void draw_give_out(Ui& ui, Rect view, const LogbookFiles& files) {
+  Rect page = view;
+  page.top = ui.begin_page("logbook given out", view);
+  Column column(ui, page);
+  column.heading("GIVE IT OUT");
+  column.line(
+      "A table (CSV) for people, waypoints (GPX) for maps, a backup with all there is for another "
+      "tablet.");
+  const LogbookFolder* folder = folder_to_write(files);
+  const bool free = folder != nullptr && !files.working();
+  if (column.button("logbook folder", folder == nullptr ? "No folder" : "Into " + folder->name, 0,
+                    1, free && files.answer->folders.size() > 1)) {
+    ui.emit(act::NextLogbookFolder{});
+  }
+  for (std::size_t i = 0; i < kGiveOut.size(); ++i) {
+    if (column.button(std::string("give out ") + kGiveOut[i].label, kGiveOut[i].label,
+                      static_cast<int>(i), static_cast<int>(kGiveOut.size()), free)) {
+      ui.emit(act::AskLogbookFiles{kGiveOut[i].task, {}});
+    }
+  }
+  draw_said(column, files);
+  ui.end_page("logbook given out", page.top, column.bottom() + 16.0f);
+}
+
+std::string size_words(std::uint64_t bytes) {
+  constexpr double kKilo = 1000.0;
+  const double kilobytes = static_cast<double>(bytes) / kKilo;
+  return kilobytes < kKilo ? fmt::format("{:.0f} kB", std::ceil(kilobytes))
+                           : fmt::format("{:.1f} MB", kilobytes / kKilo);
+}
+
+void draw_file(Ui& ui, Rect row, const std::string& target, const LogbookFile& file, bool free) {
+  const ui::Theme& theme = ui.theme();
+  if (ui.touchable(target, row, free, "logbooks found")) {
+    ui.emit(act::AskLogbookFiles{LogbookTask::TakeIn, file.path});
+  }
+  if (ui.pressed(target)) ui.canvas().fill(row.inset(2.0f), theme.lobe, 10.0f);
+  ui.canvas().text({row.left + 16.0f, row.top + 36.0f}, file.name, Face::WordBold,
+                   free ? theme.ink : theme.second_ink);
+  ui.canvas().text({row.left + 16.0f, row.top + 66.0f},
+                   "in " + file.folder + ", " + size_words(file.bytes), Face::Small,
+                   theme.second_ink);
+  ui.canvas().line({row.left, row.bottom}, {row.right, row.bottom}, theme.rule, 1.5f);
+}
+
+void draw_take_in(Ui& ui, Rect view, const LogbookFiles& files) {
+  constexpr float kRow = 84.0f;
+  Column column(ui, view);
+  column.heading("TAKE ANOTHER TABLET'S IN");
+  const bool any = files.answer && !files.answer->files.empty();
+  column.line(any ? "Touch a file. Nothing is lost or doubled: of each record the later writing "
+                    "holds."
+                  : "No logbook is found in the folders of this tablet, nor on a stick or card.");
+  if (column.button("look again", "Look again", 0, 1, !files.working())) {
+    ui.emit(act::AskLogbookFiles{LogbookTask::Look, {}});
+  }
+  if (!any) return;
+  view.top = column.bottom() + Column::kGap;
+  const auto& found = files.answer->files;
+  const float offset =
+      ui.begin_scroll("logbooks found", view, kRow * static_cast<float>(found.size()));
+  for (std::size_t i = 0; i < found.size(); ++i) {
+    const float top = view.top + kRow * static_cast<float>(i) - offset;
+    if (top + kRow < view.top || top > view.bottom) continue;
+    draw_file(ui, {view.left, top, view.right, top + kRow}, fmt::format("logbook {}", i + 1),
+              found[i], !files.working());
+  }
+  ui.end_scroll();
+}
+
+}  // namespace
+
+void draw_logbook_files_sheet(Ui& ui, const Model& model) {
+  const Rect view = draw_sheet_head(ui, "The logbook as files");
+  Rect out = view, in = view;
+  if (ui.portrait()) {
+    out.bottom = view.centre().y - Column::kGap;
+    in.top = view.centre().y;
+  } else {
+    out.right = view.centre().x - kBetween / 2.0f;
+    in.left = view.centre().x + kBetween / 2.0f;
+  }
+  draw_give_out(ui, out, model.log_files);
+  draw_take_in(ui, in, model.log_files);
+}
+
+}  // namespace mastwise::screens

@@ -1,0 +1,253 @@
+#include "app/screens/column.hpp"
+#include "app/screens/map_drawing.hpp"
+#include "app/screens/screens.hpp"
+#include "app/ui/chance_mark.hpp"
+#include "app/words.hpp"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <utility>
+
+#include <fmt/format.h>
+
+// The stations as a map around the stop, with what fingers do to it.
+namespace mastwise::screens {
+namespace {
+
+using ui::Align;
+using ui::ButtonLook;
+using ui::Face;
+
+constexpr float kButton = 72.0f, kGap = 16.0f, kColumn = 132.0f, kStrip = 84.0f;
+
+// The acts stand beside the map, on an upright screen below it.
+struct Places {
+  Rect map, strip, acts;
+};
+
+Places places_of(Rect area, bool upright, bool left_handed) {
+  Places places{.map = area, .strip = area, .acts = area};
+  if (upright) {
+    places.acts.top = area.bottom - kButton;
+    places.strip.bottom = places.acts.top - kGap;
+    places.map.bottom = places.strip.top = places.strip.bottom - kStrip;
+    return places;
+  }
+  if (left_handed) {
+    places.acts.right = area.left + kColumn;
+    places.map.left = places.strip.left = places.acts.right + kGap;
+  } else {
+    places.acts.left = area.right - kColumn;
+    places.map.right = places.strip.right = places.acts.left - kGap;
+  }
+  places.map.bottom = places.strip.top = area.bottom - kStrip;
+  return places;
+}
+
+// The move that a gesture means, in units from the map's middle.
+std::optional<MapMove> move_of(const touch::Gesture& gesture, Point middle, float px_per_unit) {
+  using Kind = touch::Gesture::Kind;
+  const auto offset = [&](Point px) {
+    return MapOffset{px.x / px_per_unit - middle.x, px.y / px_per_unit - middle.y};
+  };
+  MapMove move{.about = offset(gesture.current_px)};
+  switch (gesture.kind) {
+    case Kind::Drag:
+    case Kind::Pinch:
+      move.drag = {gesture.delta_px.x / px_per_unit, gesture.delta_px.y / px_per_unit};
+      move.scale = gesture.kind == Kind::Pinch ? gesture.scale : 1.0;
+      return move;
+    case Kind::Turn:
+      move.turn_deg = gesture.turn.clockwise_deg();
+      return move;
+    case Kind::Wheel: {
+      constexpr double kNotch = 1.2;
+      move.scale = std::pow(kNotch, gesture.notches);
+      return move;
+    }
+    default:
+      return std::nullopt;
+  }
+}
+
+void take_gestures(Ui& ui, Rect map) {
+  const float scale = ui.canvas().px_per_unit();
+  for (const touch::Gesture& gesture : ui.gestures_in(map)) {
+    if (gesture.kind == touch::Gesture::Kind::Tap) {
+      ui.emit(act::TouchMap{{gesture.start_px.x / scale - map.centre().x,
+                             gesture.start_px.y / scale - map.centre().y}});
+    } else if (const auto move = move_of(gesture, map.centre(), scale)) {
+      ui.emit(act::MoveMap{*move});
+    }
+  }
+}
+
+const char* up_label(MapUp up) {
+  switch (up) {
+    case MapUp::North:
+      return "North up";
+    case MapUp::Rig:
+      return "Nose up";
+    case MapUp::Turned:
+      return "Turned";
+  }
+  return "";
+}
+
+void draw_acts(Ui& ui, Rect area, const Model& model) {
+  constexpr double kZoom = 1.6;
+  constexpr std::size_t kCount = 5;
+  const MapState& map = model.map;
+  const auto zoom = [](double scale) { return act::MoveMap{{.scale = scale}}; };
+  struct Act {
+    const char* name;
+    const char* label;
+    Action action;
+    bool on = false;
+    bool enabled = true;
+  };
+  const std::array<Act, kCount> acts{
+      Act{"map larger", "+", zoom(kZoom), false, map.view.metres_per_unit > kNearestMap},
+      Act{"map smaller", "−", zoom(1.0 / kZoom), false, map.view.metres_per_unit < kFarthestMap},
+      Act{"map up", up_label(map.up), act::NextMapUp{}},
+      Act{"map centre", "Middle", act::CentreMap{}, false, map.view.middle != map::PlanePoint{}},
+      Act{"where to stand", "Best spot", act::SwitchArea{}, map.area,
+          map.area || !area_stations(model).empty()}};
+  const bool lies = area.width() > area.height();
+  const auto of = static_cast<float>(kCount);
+  const float size = lies ? (area.width() - (of - 1.0f) * kGap) / of
+                          : std::min(kButton, (area.height() - (of - 1.0f) * kGap) / of);
+  for (std::size_t i = 0; i < kCount; ++i) {
+    const float along = static_cast<float>(i) * (size + kGap);
+    const Rect rect = lies
+                          ? Rect{area.left + along, area.top, area.left + along + size, area.bottom}
+                          : Rect{area.left, area.top + along, area.right, area.top + along + size};
+    if (ui.button(acts[i].name, rect, acts[i].label,
+                  acts[i].on ? ButtonLook::Filled : ButtonLook::Plain, acts[i].enabled)) {
+      ui.emit(acts[i].action);
+    }
+  }
+}
+
+void draw_station(Ui& ui, Rect strip, const StationRow& row, const Model& model) {
+  constexpr float kAct = 120.0f;
+  const ui::Theme& theme = ui.theme();
+  const float top = strip.bottom - kButton;
+  const Rect aim{strip.right - kAct, top, strip.right, strip.bottom};
+  const Rect pin{aim.left - kGap - kAct, top, aim.left - kGap, strip.bottom};
+  const StationKey key = key_of(row.station);
+  const bool pinned = is_pinned(model.stop, key);
+  if (ui.button("pin on map", pin, pinned ? "Unpin" : "Pin",
+                pinned ? ButtonLook::Filled : ButtonLook::Plain)) {
+    ui.emit(act::PinStation{key});
+  }
+  if (ui.button("aim on map", aim, "Aim", ButtonLook::Filled)) ui.emit(act::SelectStation{key});
+  ui.canvas().push_clip({strip.left, strip.top, pin.left - kGap, strip.bottom});
+  ui.canvas().text({strip.left, strip.top + 42.0f},
+                   words::chance_number(*row.outlook) + "  " + words::title(row.station),
+                   Face::Value, theme.ink);
+  ui.canvas().text({strip.left, strip.top + 72.0f},
+                   words::distance(row.outlook->distance_m, model.settings.miles) + " at " +
+                       words::whole_degrees(row.outlook->bearing) + " true, RF " +
+                       to_text(row.station.rf_channel) + ", " + words::carries(row.station),
+                   Face::Small, theme.second_ink);
+  ui.canvas().pop_clip();
+}
+
+// What the colours mean, from none to all.
+void draw_legend(Ui& ui, Rect rect) {
+  constexpr int kSteps = 20;
+  for (int i = 0; i < kSteps; ++i) {
+    const float left = rect.left + rect.width() * static_cast<float>(i) / kSteps;
+    ui.canvas().fill({left, rect.top, left + rect.width() / kSteps + 0.5f, rect.top + 16.0f},
+                     ui::chance_shade(100.0 * (i + 0.5) / kSteps));
+  }
+  ui.canvas().outline({rect.left, rect.top, rect.right, rect.top + 16.0f}, ui.theme().ink, 1.5f);
+  const float baseline = rect.top + 38.0f;
+  ui.canvas().text({rect.left, baseline}, "0 %", Face::Small, ui.theme().ink);
+  ui.canvas().text({rect.right, baseline}, "100 %", Face::Small, ui.theme().ink, Align::Right);
+}
+
+// What is scanned, and what came of it.
+std::pair<std::string, std::string> area_words(const Model& model) {
+  const auto& sheet = model.map.area_sheet;
+  const std::vector<Station> stations = area_stations(model);
+  std::string what = "Chance of ";
+  if (stations.size() == 1) what += stations.front().call_sign;
+  if (stations.size() > 1) {
+    what += fmt::format("the weakest of {} pinned stations", stations.size());
+  }
+  if (!sheet) return {what, "Computing"};
+  if (!sheet->trouble.empty()) return {"Not computed", words::sentence(sheet->trouble)};
+  if (sheet->done < 1.0) return {what, fmt::format("{:.0f} % computed", 100.0 * sheet->done)};
+  if (!sheet->here_percent) return {what, "The chance here is not known: ground is missing."};
+  std::string found = "Other stations not counted. Here " +
+                      words::chance_number(*sheet->here_percent) + ". ";
+  if (sheet->spots.empty()) return {what, found + "No place around is clearly better."};
+  const AreaSpot& best = sheet->spots.front();
+  found += fmt::format("{} {} {} of here.", words::chance_number(best.chance_percent),
+                       words::distance(best.distance_m, model.settings.miles),
+                       words::octant(best.bearing));
+  return {what, found};
+}
+
+void draw_area_words(Ui& ui, Rect strip, const Model& model) {
+  constexpr float kAct = 168.0f, kLegend = 168.0f;
+  const float top = strip.bottom - kButton;
+  const Rect radius{strip.right - kAct, top, strip.right, strip.bottom};
+  if (ui.button("area radius", radius,
+                words::distance(kAreaRadii_m[model.map.area_radius], model.settings.miles),
+                ButtonLook::Plain)) {
+    ui.emit(act::NextAreaRadius{});
+  }
+  const Rect legend{radius.left - kGap - kLegend, strip.top + 28.0f, radius.left - kGap,
+                    strip.bottom};
+  draw_legend(ui, legend);
+  const auto [what, found] = area_words(model);
+  ui.canvas().push_clip({strip.left, strip.top, legend.left - kGap, strip.bottom});
+  ui.canvas().text({strip.left, strip.top + 40.0f}, what, Face::WordBold, ui.theme().ink);
+  ui.paragraph({strip.left, strip.top + 70.0f}, legend.left - kGap - strip.left, 24.0f, found,
+               Face::Small, ui.theme().second_ink);
+  ui.canvas().pop_clip();
+}
+
+void draw_strip(Ui& ui, Rect strip, const Model& model) {
+  if (model.map.area) {
+    draw_area_words(ui, strip, model);
+    return;
+  }
+  const StationRow* row = model.map.selected && model.stations
+                              ? find_row(*model.stations, *model.map.selected)
+                              : nullptr;
+  if (row != nullptr && row->outlook) {
+    draw_station(ui, strip, *row, model);
+    return;
+  }
+  const auto& sheet = model.map.sheet;
+  const std::string words = sheet && !sheet->trouble.empty() ? words::sentence(sheet->trouble)
+                            : !sheet || !sheet->relief
+                                ? "The ground is being drawn."
+                                : "Every line from the rig is a true bearing. Touch a station; "
+                                  "hatched ground is not known.";
+  ui.paragraph({strip.left, strip.top + 40.0f}, strip.width(), 26.0f, words, Face::Small,
+               ui.theme().second_ink);
+}
+
+}  // namespace
+
+void draw_station_map(Ui& ui, Rect area, const Model& model) {
+  if (!model.findings.position) {
+    ui.paragraph({area.left, area.top + 40.0f}, area.width(), 28.0f,
+                 "The map lies around the rig. Set its position under Here.", Face::Word,
+                 ui.theme().second_ink);
+    return;
+  }
+  const Places places = places_of(area, ui.portrait(), model.settings.left_handed);
+  take_gestures(ui, places.map);
+  draw_map(ui, places.map, model);
+  draw_strip(ui, places.strip, model);
+  draw_acts(ui, places.acts, model);
+}
+
+}  // namespace mastwise::screens

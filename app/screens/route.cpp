@@ -1,0 +1,104 @@
+#include "app/screens/route.hpp"
+
+#include "app/screens/column.hpp"
+#include "app/ui/chance_mark.hpp"
+#include "app/words.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include <fmt/format.h>
+
+// The way to the places ahead: the chance of each network along it.
+namespace mastwise::screens {
+namespace {
+
+using ui::Align;
+using ui::Face;
+using ui::Point;
+using ui::Rect;
+using ui::Ui;
+
+constexpr float kRow = 96.0f, kBar = 30.0f;
+
+std::string at_words(double at_km, bool miles) {
+  return words::distance(1000.0 * at_km, miles);
+}
+
+std::string stretch_words(const RouteRow& row, const RouteSheet& sheet, bool miles) {
+  const std::string floor = fmt::format("{:.0f} % and up", sheet.question.floor_percent);
+  if (row.stretches.empty()) return "nowhere " + floor;
+  const bool whole = row.stretches.size() == 1 && row.stretches[0].from_km == 0.0 &&
+                     row.stretches[0].to_km == sheet.length_km;
+  if (whole) return floor + " all the way";
+  std::string words = floor + " from ";
+  for (std::size_t i = 0; i < row.stretches.size(); ++i) {
+    if (i > 0) words += i + 1 == row.stretches.size() ? " and " : ", ";
+    words += at_words(row.stretches[i].from_km, miles) + " to " +
+             at_words(row.stretches[i].to_km, miles);
+  }
+  return words;
+}
+
+// A place's chance fills the bar half the way to its neighbours.
+void draw_bar(Ui& ui, Rect bar, const RouteRow& row, double length_km) {
+  const auto across = [&](double at_km) {
+    return bar.left + bar.width() * static_cast<float>(at_km / length_km);
+  };
+  ui.canvas().fill(bar, ui.theme().panel);
+  const auto& chances = row.chances;
+  for (std::size_t i = 0; i < chances.size(); ++i) {
+    if (!chances[i].chance_percent) continue;
+    const double from = i == 0 ? 0.0 : (chances[i - 1].at_km + chances[i].at_km) / 2.0;
+    const double to = i + 1 == chances.size() ? chances[i].at_km
+                                              : (chances[i].at_km + chances[i + 1].at_km) / 2.0;
+    ui.canvas().fill({across(from), bar.top, across(to) + 0.5f, bar.bottom},
+                     ui::chance_shade(*chances[i].chance_percent));
+  }
+  for (const reception::Stretch& stretch : row.stretches) {
+    ui.canvas().fill(
+        {across(stretch.from_km), bar.bottom + 3.0f, across(stretch.to_km), bar.bottom + 9.0f},
+        ui.theme().accent);
+  }
+  ui.canvas().outline(bar, ui.theme().ink, 1.5f);
+}
+
+}  // namespace
+
+float draw_route(Ui& ui, Rect area, const Model& model) {
+  float y = area.top + 30.0f;
+  const auto say = [&](const std::string& words, ui::Colour colour) {
+    y = ui.paragraph({area.left, y}, area.width(), 26.0f, words, Face::Small, colour);
+  };
+  if (!model.route) {
+    say(model.ahead.empty() ? "Add a place, and the way there is looked at."
+                            : "The way is being surveyed.",
+        ui.theme().second_ink);
+    return y;
+  }
+  const RouteSheet& sheet = *model.route;
+  if (!sheet.trouble.empty()) {
+    say(words::sentence(sheet.trouble), ui.theme().warning);
+    return y;
+  }
+  const bool miles = model.settings.miles;
+  std::string about =
+      fmt::format("{} in straight lines through the places as they were added; the road is longer.",
+                  at_words(sheet.length_km, miles));
+  if (sheet.done < 1.0) about = fmt::format("{:.0f} % surveyed. ", 100.0 * sheet.done) + about;
+  say(about, ui.theme().second_ink);
+  y -= 8.0f;
+  for (const RouteRow& row : sheet.rows) {
+    ui.canvas().push_clip({area.left, y, area.right, y + kRow});
+    ui.canvas().text({area.left, y + 24.0f}, row.network, Face::WordBold, ui.theme().ink);
+    const float name = ui.canvas().text_width(row.network, Face::WordBold) + 16.0f;
+    ui.canvas().text({area.left + name, y + 24.0f}, stretch_words(row, sheet, miles), Face::Small,
+                     ui.theme().ink);
+    ui.canvas().pop_clip();
+    draw_bar(ui, {area.left, y + 34.0f, area.right, y + 34.0f + kBar}, row, sheet.length_km);
+    y += kRow;
+  }
+  return y;
+}
+
+}  // namespace mastwise::screens

@@ -1,0 +1,11 @@
+#pragma once
+
+#include "app/model/model.hpp"
+#include "app/ui/ui.hpp"
+
+namespace mastwise::screens {
+
+// The way to the places ahead with what holds along it, from the area's top; returns its bottom.
+float draw_route(ui::Ui& ui, ui::Rect area, const Model& model);
+
+}  // namespace mastwise::screens

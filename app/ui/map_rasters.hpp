@@ -1,0 +1,22 @@
+#pragma once
+
+#include "app/model/map.hpp"
+#include "app/ui/raster.hpp"
+#include "app/ui/theme.hpp"
+
+namespace mastwise::ui {
+
+// Shaded ground: paper by day, dark by night; higher bands are warmer. Unknown ground is hatched.
+Raster relief_raster(const map::Relief& relief, bool night);
+
+// The chance over the cells of an area scan, so that the ground is seen through it; what is not
+// known is left out.
+Raster area_raster(const AreaSheet& sheet);
+
+// The darkest and the lightest that relief_raster() puts under text.
+struct ReliefExtremes {
+  Colour darkest, lightest;
+};
+ReliefExtremes relief_extremes(bool night);
+
+}  // namespace mastwise::ui

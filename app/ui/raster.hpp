@@ -1,0 +1,21 @@
+#pragma once
+
+#include <cstdint>
+#include <map>
+#include <string>
+#include <vector>
+
+namespace mastwise::ui {
+
+// A picture of coloured points, row by row from the upper left; drawn by Canvas::image, brought
+// onto the graphics card by the painter when its version has changed. Its address is its name
+// there.
+struct Raster {
+  int width = 0, height = 0;
+  std::vector<std::uint32_t> rgba = {};  // bytes red, green, blue, opacity
+  std::uint64_t version = 0;             // of the content; 0 before there is any
+};
+
+using Rasters = std::map<std::string, Raster>;
+
+}  // namespace mastwise::ui

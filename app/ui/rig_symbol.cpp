@@ -1,0 +1,35 @@
+#include "app/ui/rig_symbol.hpp"
+
+#include "app/ui/rig_shape.hpp"
+
+#include <algorithm>
+#include <vector>
+
+namespace mastwise::ui {
+
+void draw_rig(Canvas& canvas, const Theme& theme, Point centre, std::optional<Turn> nose,
+              float scale) {
+  const float stroke = std::max(2.5f, 4.0f * scale);
+  if (!nose) {
+    canvas.circle(centre, 34.0f * scale, theme.ink, stroke);
+    canvas.disc(centre, 10.0f * scale, theme.ink);
+    return;
+  }
+  // Along the nose, and across it to the right.
+  const Point forward = around({0.0f, 0.0f}, scale, nose->clockwise_deg());
+  const auto places = [&](const auto& shape) {
+    std::vector<Point> points;
+    for (const RigPoint& point : shape) {
+      points.push_back({centre.x + point.ahead * forward.x - point.right * forward.y,
+                        centre.y + point.ahead * forward.y + point.right * forward.x});
+    }
+    return points;
+  };
+  const std::vector<Point> outline = places(kRigOutline);
+  canvas.polygon(outline, theme.paper);
+  canvas.polyline(outline, theme.ink, stroke, true);
+  canvas.polyline(places(kRigWindscreen), theme.ink, stroke);
+  canvas.disc(centre, 10.0f * scale, theme.ink);
+}
+
+}  // namespace mastwise::ui

@@ -1,0 +1,218 @@
+#include "tests/support/tablet.hpp"
+
+#include <filesystem>
+
+#include <catch2/catch.hpp>
+#include <fmt/format.h>
+
+// Tables taken in through finger events: what the thumb corrects, what is refused, what is stopped.
+using namespace mastwise;
+using namespace mastwise::test;
+
+namespace {
+
+// PRACTICE: invented. All longitudes are positive though the stations lie in the west, and "Post"
+// is the channel that counts.
+const std::string kForeign =
+    "Call,Chan,Post,Lat,Lon,ERP kW\n"
+    "QAAB,23,31,44.5,100.25,10\n"
+    "QAAC,9,11,44.6,101.5,5\n"
+    "QAAD,35,12,44.4,100.5,20\n";
+
+std::string doubt_of(const Stage& stage, const std::string& part) {
+  for (const IntakeRow& row : stage.model().findings.intake.rows) {
+    if (row.part == part) return row.note;
+  }
+  return "no such part";
+}
+
+void correct_foreign(Stage& stage) {
+  reach(stage, "reading rf_channel");
+  stage.tap("reading rf_channel");
+  reach(stage, "column Post");
+  stage.tap("column Post");
+  reach(stage, "reading longitude.sign");
+  stage.tap("reading longitude.sign");
+}
+
+}  // namespace
+
+TEST_CASE("a table is picked, corrected by the thumb and taken in, and its stations are there") {
+  const Tablet tablet;
+  tablet.table("west.csv", kForeign);
+  Stage stage(kTablet, tablet.folder());
+  REQUIRE(stage.model().stop.practice);  // for want of stations
+  pick(stage, tablet, "west.csv");
+  CHECK(reading_of(stage, "rf_channel") == "Chan");
+  CHECK(reading_of(stage, "longitude.sign") == "east");
+  REQUIRE(stage.model().intake.look->sample.size() == 3);
+  CHECK(stage.model().intake.look->sample[0].position.longitude_deg() == Approx(100.25));
+  CHECK(stage.shows_within("QAAC"));
+  CHECK(doubt_of(stage, "longitude.sign") == "All are positive and carry no letter");
+  CHECK(stage.shows_within(doubt_of(stage, "longitude.sign")));
+
+  correct_foreign(stage);
+  CHECK(reading_of(stage, "rf_channel") == "Post");
+  CHECK(reading_of(stage, "longitude.sign") == "west");
+  CHECK(stage.model().intake.look->sample[0].position.longitude_deg() == Approx(-100.25));
+  CHECK(stage.model().intake.look->sample[0].rf_channel == "31");
+  CHECK(doubt_of(stage, "longitude.sign") == "");
+
+  stage.tap("take in");
+  CHECK(report_of(stage).stations.stations_added == 3);
+  CHECK(report_of(stage).rejected == 0);
+  CHECK(tablet.with_call_sign("QAAB").front().rf_channel.number == 31);
+
+  // The practice area was there for want of stations only.
+  stage.tap("end practice");
+  CHECK_FALSE(stage.model().stop.practice);
+  stand_at(stage, 44.5, -100.3);
+  stage.tap("to stations");
+  CHECK(stage.model().place == Place::Stations);
+  CHECK(stage.model().sheet == Sheet::None);
+  CHECK(listed(stage) == std::vector<std::string>{"QAAB", "QAAC", "QAAD"});
+}
+
+TEST_CASE("the correction is remembered, and a renewal tells what is new, gone and moved") {
+  const Tablet tablet;
+  tablet.table("west.csv", kForeign);
+  Stage stage(kTablet, tablet.folder());
+  pick(stage, tablet, "west.csv");
+  correct_foreign(stage);
+  stage.tap("take in");
+  stage.tap("end practice");
+  stand_at(stage, 44.5, -100.3);
+  // Another table beside it, which must stay.
+  tablet.table("own.csv", kOwnHeader + "QOWN,ATSC,30,44.5,-100.2,Northlight\n");
+  pick(stage, tablet, "own.csv");
+  stage.tap("take in");
+  CHECK_FALSE(report_of(stage).first_stations);
+  CHECK(stage.targets().find("end practice") == nullptr);
+  stage.tap("close sheet");
+  CHECK(listed(stage).size() == 4);
+
+  // Under another name it is still that source by most of its call signs.
+  tablet.table("west 2027.csv",
+               "Call,Chan,Post,Lat,Lon,ERP kW\n"
+               "QAAB,23,31,44.7,100.25,10\n"
+               "QAAD,35,12,44.4,100.5,20\n"
+               "QAAE,7,13,44.4,100.6,1\n");
+  pick(stage, tablet, "west 2027.csv");
+  CHECK(reading_of(stage, "source.name") == "west.csv");
+  CHECK(stage.shows_within("as it was corrected then"));
+  CHECK(reading_of(stage, "rf_channel") == "Post");
+  CHECK(reading_of(stage, "longitude.sign") == "west");
+  CHECK(stage.shows("Renews"));
+  stage.tap("take in");
+  const ImportReport& told = report_of(stage).stations;
+  CHECK(told.added_call_signs == std::vector<std::string>{"QAAE"});
+  CHECK(told.gone_call_signs == std::vector<std::string>{"QAAC"});
+  REQUIRE(told.moved.size() == 1);
+  CHECK(told.moved.front().call_sign == "QAAB");
+  CHECK(told.moved.front().distance_m == Approx(22'230.0).margin(30.0));  // 0.2 degrees at 44.6 N
+  CHECK(stage.shows_within("QAAE"));
+  CHECK(stage.shows_within("QAAC"));
+  stage.tap("to stations");
+  CHECK(listed(stage) == std::vector<std::string>{"QAAB", "QAAD", "QAAE", "QOWN"});
+}
+
+TEST_CASE("what cannot be read is told, and nothing is lost by it") {
+  const Tablet tablet;
+  tablet.table("own.csv", kOwnHeader + "QOWN,ATSC,30,44.5,-100.2,Northlight\n");
+  Stage stage(kTablet, tablet.folder());
+  pick(stage, tablet, "own.csv");
+  stage.tap("take in");
+  stage.tap("close sheet");
+  tablet.table("picture.csv", std::string("\x89PNG\r\n\x1A\n\0\0\0\rIHDR", 16));
+  tablet.table("empty.csv", "");
+  tablet.table("broken.csv", kOwnHeader + "QOWN,ATSC,999,44.5,-100.2,N\nQXXX,ATSC,9,444,1,N\n");
+  for (const char* name : {"picture.csv", "empty.csv", "broken.csv"}) {
+    INFO(name);
+    pick(stage, tablet, name);
+    REQUIRE(stage.model().intake.look);
+    CHECK(stage.model().intake.look->trouble != "");
+    REQUIRE(stage.targets().find("take in") != nullptr);
+    CHECK_FALSE(stage.targets().find("take in")->enabled);
+    stage.tap("close sheet");
+  }
+  pick(stage, tablet, "broken.csv");
+  CHECK(stage.shows_within("Line 2"));
+  stage.tap("close sheet");
+
+  // A table that goes away, or goes bad, between the look and the taking.
+  const std::string path = tablet.table("own.csv", kOwnHeader + "QNEW,ATSC,30,44.5,-100.2,N\n");
+  pick(stage, tablet, "own.csv");
+  std::filesystem::remove(path);
+  stage.tap("take in");
+  CHECK(stage.model().intake.question.step == IntakeStep::Table);
+  CHECK(stage.model().intake.trouble.find("own.csv") != std::string::npos);
+  tablet.table("own.csv", kOwnHeader + "QNEW,ATSC,30,nowhere,-100.2,N\n");
+  stage.tap("close sheet");
+  pick(stage, tablet, "broken.csv");
+  CHECK(tablet.with_call_sign("QOWN").size() == 1);
+  CHECK(tablet.with_call_sign("QOWN").front().rf_channel.number == 30);
+}
+
+TEST_CASE("rows that cannot be read are counted with line and reason, the others go in") {
+  const Tablet tablet;
+  std::string rows = kOwnHeader;
+  for (int i = 0; i < 30; ++i) rows += fmt::format("QA{:02},ATSC,9,44.5,{},N\n", i, -100 - i);
+  for (int i = 0; i < 20; ++i) rows += fmt::format("QB{:02},ATSC,9,{},-100,N\n", i, 100 + i);
+  tablet.table("some.csv", rows);
+  Stage stage(kTablet, tablet.folder());
+  pick(stage, tablet, "some.csv");
+  CHECK(stage.model().intake.look->rejected == 20);
+  CHECK(stage.model().intake.look->sample.size() == 10);
+  stage.tap("take in");
+  CHECK(report_of(stage).stations.stations_added == 30);
+  CHECK(report_of(stage).rejected == 20);
+  CHECK(report_of(stage).stations.rejected.size() == IntakeReport::kRejected);
+  CHECK(report_of(stage).stations.rejected.front().line == 32);
+  CHECK(stage.shows_within("Line 32"));
+}
+
+TEST_CASE("stopped in the middle, the catalog is as it was, and can be read all the time") {
+  const Tablet tablet;
+  tablet.table("own.csv", kOwnHeader + "QOWN,ATSC,30,44.5,-100.2,Northlight\n");
+  Stage stage(kTablet, tablet.folder());
+  pick(stage, tablet, "own.csv");
+  stage.tap("take in");
+  stage.tap("end practice");
+  stand_at(stage, 44.5, -100.3);
+  std::string many = kOwnHeader;
+  for (int i = 0; i < 60'000; ++i) {
+    many +=
+        fmt::format("QL{:05},ATSC,{},{:.4f},-100.2,Northlight\n", i, 2 + i % 34, 30.0 + 0.0002 * i);
+  }
+  tablet.table("own.csv", many);
+  pick(stage, tablet, "own.csv");
+  const touch::Point take = stage.middle_of("take in");
+  stage.finger(SDL_FINGERDOWN, take);
+  stage.round();
+  stage.finger(SDL_FINGERUP, take);
+  stage.round();
+  stage.round();
+  REQUIRE(stage.model().intake.question.step == IntakeStep::TakingIn);
+  const auto writing = [&] {
+    return stage.model().intake.answer && stage.model().intake.answer->doing == "Writing stations";
+  };
+  while (!writing()) {
+    stage.round();
+    REQUIRE(stage.model().intake.question.step == IntakeStep::TakingIn);
+  }
+  // While it writes, another reader sees the catalog as it was.
+  CHECK(tablet.with_call_sign("QOWN").size() == 1);
+  const touch::Point stop = stage.middle_of("stop taking in");
+  stage.finger(SDL_FINGERDOWN, stop);
+  stage.round();
+  stage.finger(SDL_FINGERUP, stop);
+  stage.settle();
+  CHECK(stage.model().intake.question.step == IntakeStep::Table);
+  CHECK_FALSE(stage.model().intake.answer->report);
+  CHECK(tablet.with_call_sign("QOWN").size() == 1);
+  CHECK(tablet.with_call_sign("QL00000").empty());
+  // And again, to the end.
+  stage.tap("take in");
+  CHECK(report_of(stage).stations.stations_added == 60'000);
+  CHECK(report_of(stage).stations.gone_call_signs == std::vector<std::string>{"QOWN"});
+}

@@ -1,0 +1,188 @@
+#include "tests/support/stage.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include <catch2/catch.hpp>
+
+// The map of the stations by finger, in the practice area.
+using namespace mastwise;
+using test::Stage;
+
+namespace {
+
+void open_map(Stage& stage) {
+  stage.tap("place Stations");
+  stage.tap("map");
+  REQUIRE(stage.model().map.open);
+}
+
+// A station of the map whose mark no other lies near to.
+const StationRow& lonely_row(const Stage& stage) {
+  const Model& model = stage.model();
+  const auto place = [&](const StationRow& row) {
+    return offset_of(model.map.view, plane_point(row.outlook->distance_m, row.outlook->bearing));
+  };
+  for (const StationRow& row : model.stations->rows) {
+    const MapOffset here = place(row);
+    bool alone = std::fabs(here.right) < 250.0 && std::fabs(here.down) < 150.0;
+    for (const StationRow& other : model.stations->rows) {
+      const MapOffset there = place(other);
+      alone = alone && (&other == &row ||
+                        std::hypot(here.right - there.right, here.down - there.down) > 60.0);
+    }
+    if (alone) return row;
+  }
+  FAIL("no mark stands alone");
+  return model.stations->rows.front();
+}
+
+void touch_screen(Stage& stage, touch::Point place_px) {
+  stage.finger(SDL_FINGERDOWN, place_px);
+  stage.round();
+  stage.finger(SDL_FINGERUP, place_px);
+  stage.settle();
+}
+
+// The middle of the map on the screen: a touch there is told as such.
+touch::Point map_middle_px(Stage& stage) {
+  const touch::Target* larger = stage.targets().find("map larger");
+  const touch::Target* search = stage.targets().find("search");
+  REQUIRE(larger != nullptr);
+  REQUIRE(search != nullptr);
+  // Within the map for certain; what it is from the middle, the model says.
+  return {(search->rect_px.left + larger->rect_px.left) / 2.0f, larger->rect_px.top + 150.0f};
+}
+
+}  // namespace
+
+TEST_CASE("the map has the ground, and every station of the catalog") {
+  Stage stage;
+  open_map(stage);
+  const auto& sheet = stage.model().map.sheet;
+  REQUIRE(sheet);
+  CHECK(sheet->trouble == "");
+  CHECK(sheet->stations.size() == stage.model().stations->rows.size());
+  REQUIRE(sheet->relief);
+  // The practice hills cover the ground around the stop, and not all of the sheet.
+  const auto& shade = sheet->relief->shade;
+  const auto unknown = std::count(shade.begin(), shade.end(), map::Relief::kUnknown);
+  CHECK(unknown < static_cast<std::ptrdiff_t>(shade.size()));
+  CHECK(shade[shade.size() / 2 + static_cast<std::size_t>(sheet->relief->grid.columns) / 2] !=
+        map::Relief::kUnknown);
+}
+
+TEST_CASE("a touch on a mark names the station, and from there it is aimed at") {
+  Stage stage;
+  open_map(stage);
+  const StationRow row = lonely_row(stage);
+  // A touch somewhere on the map tells how the screen's pixels lie to the map's middle.
+  const touch::Point somewhere = map_middle_px(stage);
+  const MapView before = stage.model().map.view;
+  stage.drag(somewhere, somewhere + touch::Point{120.0f, 0.0f}, milliseconds(200));
+  stage.settle();
+  const MapView after = stage.model().map.view;
+  CHECK(after.middle.east_m < before.middle.east_m);  // the land went to the right
+  stage.tap("map centre");
+  CHECK(stage.model().map.view.middle == map::PlanePoint{});
+  stage.set(act::TouchMap{offset_of(stage.model().map.view,
+                                    plane_point(row.outlook->distance_m, row.outlook->bearing))});
+  REQUIRE(stage.model().map.selected);
+  CHECK(*stage.model().map.selected == key_of(row.station));
+  CHECK(stage.shows_within(row.station.call_sign));
+  stage.tap("pin on map");
+  CHECK(is_pinned(stage.model().stop, key_of(row.station)));
+  stage.tap("aim on map");
+  CHECK(stage.model().place == Place::Aim);
+  CHECK(key_of(*stage.model().stop.target) == key_of(row.station));
+}
+
+TEST_CASE("a touch beside all marks names none, and one on a button is not one on the map") {
+  Stage stage;
+  open_map(stage);
+  stage.set(act::MoveMap{{.drag = {30'000.0, 0.0}}});  // out where nothing is
+  touch_screen(stage, map_middle_px(stage));
+  CHECK_FALSE(stage.model().map.selected);
+  const MapView before = stage.model().map.view;
+  stage.tap("map larger");
+  CHECK(stage.model().map.view.metres_per_unit < before.metres_per_unit);
+  CHECK_FALSE(stage.model().map.selected);
+}
+
+TEST_CASE("the map turns with the nose, and with fingers") {
+  Stage stage;
+  open_map(stage);
+  CHECK(stage.model().map.view.up == Bearing<True>());
+  stage.tap("map up");
+  REQUIRE(stage.model().findings.nose);
+  CHECK(stage.model().map.view.up == stage.model().findings.nose->nose());
+  stage.set(act::MoveMap{{.turn_deg = 25.0}});
+  CHECK(stage.model().map.up == MapUp::Turned);
+  stage.tap("map up");
+  CHECK(stage.model().map.view.up == Bearing<True>());
+  stage.set(act::ForgetNose{});
+  stage.tap("map up");  // nothing to turn by
+  CHECK(stage.model().map.up == MapUp::North);
+}
+
+TEST_CASE("a finger in a list of stations moves no map") {
+  Stage stage;
+  stage.tap("place Stations");
+  const MapView before = stage.model().map.view;
+  const touch::Point row = stage.middle_of("search") + touch::Point{0.0f, 250.0f};
+  stage.drag(row, row - touch::Point{0.0f, 130.0f}, milliseconds(300));
+  stage.settle();
+  CHECK(stage.model().map.view == before);
+}
+
+// The area on the screen is the one that the scan computes, which area_scan_test.cpp checks against
+// single paths. It leaves out what other stations disturb: the list's chance is no greater.
+TEST_CASE("where to stand: the chance around, the best spots, and how far they are") {
+  Stage stage;
+  open_map(stage);
+  stage.tap("where to stand");
+  REQUIRE(stage.model().map.area_sheet);
+  const AreaSheet& sheet = *stage.model().map.area_sheet;
+  REQUIRE(sheet.trouble == "");
+  CHECK(sheet.done == 1.0);
+  CHECK(sheet.percent.size() == sheet.side * sheet.side);
+  REQUIRE(sheet.here_percent);
+  REQUIRE(stage.model().findings.outlook);
+  CHECK(*sheet.here_percent + 1.0 >= *stage.model().findings.outlook->chance_percent);
+  for (const AreaSpot& spot : sheet.spots) {
+    CHECK(spot.gain_percent >= 5.0);
+    CHECK(spot.chance_percent == Approx(*sheet.here_percent + spot.gain_percent));
+    CHECK(spot.distance_m <= sheet.question.radius_m);
+  }
+  const double radius_m = sheet.question.radius_m;
+  stage.tap("area radius");
+  CHECK(stage.model().map.area_sheet->question.radius_m > radius_m);
+  stage.tap("where to stand");
+  CHECK_FALSE(stage.model().map.area);
+}
+
+TEST_CASE("of several pinned stations the weakest decides where to stand") {
+  Stage stage;
+  open_map(stage);
+  const auto& rows = stage.model().stations->rows;
+  const StationKey first = key_of(rows[0].station), second = key_of(rows[4].station);
+  const auto here = [&] {
+    REQUIRE(stage.model().map.area_sheet);
+    REQUIRE(stage.model().map.area_sheet->here_percent);
+    return *stage.model().map.area_sheet->here_percent;
+  };
+  stage.set(act::PinStation{first});
+  stage.tap("where to stand");
+  const double alone = here();
+  stage.set(act::PinStation{second});
+  CHECK(stage.model().map.area_sheet->question.stations.size() == 2);
+  CHECK(here() <= alone);
+}
+
+TEST_CASE("without a position there is no map, and nothing is asked") {
+  Stage stage;
+  stage.set(act::SetStop{Stop{}});
+  open_map(stage);
+  CHECK_FALSE(map_question(stage.model()));
+  CHECK(stage.shows_within("Set its position under Here"));
+}
