@@ -109,8 +109,8 @@ std::string plan_state(const Model& model) {
 
 // What the plan is, the card for paper that has it, and where that lies.
 void Steps::paper_card() {
-  constexpr float kAct = 176.0f;
-  const float top = y_;
+  constexpr float kAct = 176.0f, kBelowChoices = 8.0f;
+  const float top = y_ += kBelowChoices;
   const Rect act{page_.right - kAct, top, page_.right, top + Column::kButton};
   if (ui_.button("paper card", act, "Paper card", ButtonLook::Plain,
                  model_.findings.card.has_value())) {

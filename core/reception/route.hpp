@@ -25,6 +25,7 @@ Result<std::vector<RoutePoint>> sample_route(std::span<const Position> points, d
 struct RouteChance {
   double at_km = 0.0;
   std::optional<double> chance_percent = {};
+  bool operator==(const RouteChance&) const = default;
 };
 
 // A part of the route, from its first to its last place that is sure: what lies before and behind

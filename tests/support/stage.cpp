@@ -25,9 +25,9 @@ Stage::Stage(const Screen& screen, std::string data_folder) {
   auto started = shell::Runtime::start(
       {.catalog_path = data_folder + "/catalog",
        .logbook_path = data_folder + "/logbook",
-       .paper_folder = data_folder + "/cards",
        .import_folders = {data_folder},
-       .places = [all = gazetteer()]() -> Result<places::Gazetteer> { return all; }});
+       .places = [all = gazetteer()]() -> Result<places::Gazetteer> { return all; },
+       .paper_folder = data_folder + "/cards"});
   if (!started) FAIL(started.error().message());
   runtime_ = *std::move(started);
   const auto metrics = ui::metrics(screen.width_px, screen.height_px, screen.dots_per_inch);
