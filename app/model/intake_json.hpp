@@ -5,12 +5,6 @@
 
 // How the questions and answers of a taking in are written as JSON.
 
-namespace mastwise::map {
-
-NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(PlanePoint, east_m, north_m)
-
-}  // namespace mastwise::map
-
 NLOHMANN_JSON_NAMESPACE_BEGIN
 
 template <>

@@ -98,6 +98,12 @@ struct adl_serializer<mastwise::Station> {
 
 NLOHMANN_JSON_NAMESPACE_END
 
+namespace mastwise::map {
+
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(PlanePoint, east_m, north_m)
+
+}  // namespace mastwise::map
+
 namespace mastwise::reception {
 
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(Reason, kind, decibel, text)

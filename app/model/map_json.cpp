@@ -4,13 +4,6 @@
 
 namespace mastwise::map {
 
-void to_json(nlohmann::json& out, const PlanePoint& point) {
-  out = {point.east_m, point.north_m};
-}
-void from_json(const nlohmann::json& in, PlanePoint& point) {
-  in.at(0).get_to(point.east_m);
-  in.at(1).get_to(point.north_m);
-}
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(PlaneLine, kind, points)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(ReliefGrid, columns, rows, metres_per_cell)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(Relief, grid, shade, band)

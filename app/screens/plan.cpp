@@ -135,7 +135,7 @@ void Steps::paper_card() {
 void draw_plan_sheet(Ui& ui, const Model& model) {
   constexpr float kGap = Column::kGap, kButton = Column::kButton;
   Rect page = draw_sheet_head(ui, "Turn plan");
-  constexpr float kFloor = 168.0f;
+  constexpr float kFloor = 188.0f;
   const Rect floor{page.right - kFloor, page.top, page.right, page.top + kButton};
   if (ui.button("plan floor", floor, fmt::format("{:.0f} % and up", kPlanFloors[model.plan_floor]),
                 ButtonLook::Plain)) {
