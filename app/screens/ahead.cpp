@@ -143,7 +143,9 @@ void draw_ahead(Ui& ui, Rect area, const Model& model) {
   }
   column.space(8.0f);
   float bottom = column.bottom();
-  if (model.stations && model.stations->ahead && model.stations->ahead->networks.empty()) {
+  if (model.along) {
+    bottom = draw_route(ui, {page.left, bottom, page.right, area.bottom}, model);
+  } else if (model.stations && model.stations->ahead && model.stations->ahead->networks.empty()) {
     column.line("No network is likely here to compare by. Pin a station that you want.");
     bottom = column.bottom() + 30.0f;
   } else if (model.stations && model.stations->ahead) {
@@ -152,9 +154,6 @@ void draw_ahead(Ui& ui, Rect area, const Model& model) {
     column.line(model.findings.position ? "The paths are being computed."
                                         : "Where is the rig? Set its position under Here.");
     bottom = column.bottom() + 30.0f;
-  }
-  if (model.along) {
-    bottom = draw_route(ui, {page.left, bottom, page.right, area.bottom}, model);
   }
   ui.end_page("ahead", page.top, bottom + 16.0f);
 }

@@ -182,8 +182,8 @@ std::pair<std::string, std::string> area_words(const Model& model) {
   if (!sheet->trouble.empty()) return {"Not computed", words::sentence(sheet->trouble)};
   if (sheet->done < 1.0) return {what, fmt::format("{:.0f} % computed", 100.0 * sheet->done)};
   if (!sheet->here_percent) return {what, "The chance here is not known: ground is missing."};
-  std::string found = "Other stations not counted. Here " +
-                      words::chance_number(*sheet->here_percent) + ". ";
+  std::string found =
+      "Here " + words::chance_number(*sheet->here_percent) + ", other stations left out. ";
   if (sheet->spots.empty()) return {what, found + "No place around is clearly better."};
   const AreaSpot& best = sheet->spots.front();
   found += fmt::format("{} {} {} of here.", words::chance_number(best.chance_percent),
@@ -206,8 +206,8 @@ void draw_area_words(Ui& ui, Rect strip, const Model& model) {
   draw_legend(ui, legend);
   const auto [what, found] = area_words(model);
   ui.canvas().push_clip({strip.left, strip.top, legend.left - kGap, strip.bottom});
-  ui.canvas().text({strip.left, strip.top + 40.0f}, what, Face::WordBold, ui.theme().ink);
-  ui.paragraph({strip.left, strip.top + 70.0f}, legend.left - kGap - strip.left, 24.0f, found,
+  ui.canvas().text({strip.left, strip.top + 30.0f}, what, Face::WordBold, ui.theme().ink);
+  ui.paragraph({strip.left, strip.top + 56.0f}, legend.left - kGap - strip.left, 24.0f, found,
                Face::Small, ui.theme().second_ink);
   ui.canvas().pop_clip();
 }

@@ -21,23 +21,23 @@ using ui::Ui;
 
 constexpr float kRow = 96.0f, kBar = 30.0f;
 
-std::string at_words(double at_km, bool miles) {
-  return words::distance(1000.0 * at_km, miles);
+// Whole miles or kilometres: the road is longer anyway.
+std::string along_words(double at_km, bool miles) {
+  constexpr double kKilometresPerMile = 1.609344;
+  return fmt::format("{:.0f}", miles ? at_km / kKilometresPerMile : at_km);
 }
 
 std::string stretch_words(const RouteRow& row, const RouteSheet& sheet, bool miles) {
   const std::string floor = fmt::format("{:.0f} % and up", sheet.question.floor_percent);
   if (row.stretches.empty()) return "nowhere " + floor;
-  const bool whole = row.stretches.size() == 1 && row.stretches[0].from_km == 0.0 &&
-                     row.stretches[0].to_km == sheet.length_km;
-  if (whole) return floor + " all the way";
-  std::string words = floor + " from ";
-  for (std::size_t i = 0; i < row.stretches.size(); ++i) {
-    if (i > 0) words += i + 1 == row.stretches.size() ? " and " : ", ";
-    words += at_words(row.stretches[i].from_km, miles) + " to " +
-             at_words(row.stretches[i].to_km, miles);
+  std::string words = floor;
+  for (const reception::Stretch& stretch : row.stretches) {
+    words += &stretch == &row.stretches.front() ? ": " : ", ";
+    const std::string from = along_words(stretch.from_km, miles);
+    const std::string to = along_words(stretch.to_km, miles);
+    words += from == to ? "at " + from : from + " to " + to;
   }
-  return words;
+  return words + (miles ? " mi" : " km");
 }
 
 // A place's chance fills the bar half the way to its neighbours.
@@ -55,10 +55,11 @@ void draw_bar(Ui& ui, Rect bar, const RouteRow& row, double length_km) {
     ui.canvas().fill({across(from), bar.top, across(to) + 0.5f, bar.bottom},
                      ui::chance_shade(*chances[i].chance_percent));
   }
+  constexpr float kLeast = 3.0f;  // a stretch of one place has no length
   for (const reception::Stretch& stretch : row.stretches) {
-    ui.canvas().fill(
-        {across(stretch.from_km), bar.bottom + 3.0f, across(stretch.to_km), bar.bottom + 9.0f},
-        ui.theme().accent);
+    ui.canvas().fill({across(stretch.from_km) - kLeast, bar.bottom + 3.0f,
+                      across(stretch.to_km) + kLeast, bar.bottom + 9.0f},
+                     ui.theme().accent);
   }
   ui.canvas().outline(bar, ui.theme().ink, 1.5f);
 }
@@ -84,7 +85,7 @@ float draw_route(Ui& ui, Rect area, const Model& model) {
   const bool miles = model.settings.miles;
   std::string about =
       fmt::format("{} in straight lines through the places as they were added; the road is longer.",
-                  at_words(sheet.length_km, miles));
+                  words::distance(1000.0 * sheet.length_km, miles));
   if (sheet.done < 1.0) about = fmt::format("{:.0f} % surveyed. ", 100.0 * sheet.done) + about;
   say(about, ui.theme().second_ink);
   y -= 8.0f;

@@ -291,6 +291,12 @@ const std::vector<View>& views() {
        }},
       {"Logbook", [](Stage& s) { press(s, act::Show{Place::Logbook}); }},
       {"Ahead", [](Stage& s) { press(s, act::Show{Place::Ahead}); }},
+      {"along the way",
+       [](Stage& s) {
+         press(s, act::Show{Place::Ahead});
+         type_number(s, Field::AheadPlace, "43.1,-118.2");
+         press(s, act::SwitchAlong{});
+       }},
       {"Ahead with two places",
        [](Stage& s) {
          press(s, act::Show{Place::Ahead});
