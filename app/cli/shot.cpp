@@ -61,6 +61,7 @@ const std::map<std::string, std::vector<Action>>& screens() {
       {"paper", {act::OpenSheet{Sheet::Paper}}},
       {"handle", {act::OpenSheet{Sheet::Handle}}},
       {"checks", {act::OpenSheet{Sheet::Checks}}},
+      {"carries", {act::OpenSheet{Sheet::Carries}}},
       {"data", {act::OpenSheet{Sheet::Import}}},
       {"table", {act::OpenSheet{Sheet::Import}}},
   };

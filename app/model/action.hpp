@@ -235,6 +235,9 @@ struct StopTakingIn {};
 struct IntakeFound {
   IntakeAnswer answer;
 };
+struct TickNetwork {  // it was seen on the station; again: it was not
+  TickedNetwork ticked;
+};
 // Pinned networks are wanted at every stop; again: no longer.
 struct PinNetwork {
   std::string network;
@@ -270,6 +273,6 @@ using Action = std::variant<
     act::AskLogbookFiles, act::NextLogbookFolder, act::LogbookFilesDone, act::SavePaper,
     act::PaperSaved, act::OpenIntakeFolder, act::PickTable, act::ChooseColumnOf,
     act::CorrectReading, act::TakeIn, act::StopTakingIn, act::IntakeFound, act::PinNetwork,
-    act::TakeBack>;
+    act::TickNetwork, act::TakeBack>;
 
 }  // namespace mastwise

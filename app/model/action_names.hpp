@@ -102,6 +102,7 @@ inline constexpr std::array kActionNames{"Tick",
                                          "StopTakingIn",
                                          "IntakeFound",
                                          "PinNetwork",
+                                         "TickNetwork",
                                          "TakeBack"};
 static_assert(kActionNames.size() == std::variant_size_v<Action>, "every action has its name here");
 

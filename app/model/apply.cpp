@@ -282,6 +282,7 @@ class Applier {
   void operator()(const act::TakeIn&) { take_in(m_.intake); }
   void operator()(const act::StopTakingIn&) { stop_taking_in(m_.intake); }
   void operator()(const act::IntakeFound& found) { intake_found(m_.intake, found.answer); }
+  void operator()(const act::TickNetwork& tick) { tick_network(m_.settings, tick.ticked); }
   void operator()(const act::PinNetwork& pin) { pin_network(m_.settings, pin.network); }
 
   void operator()(const act::Trouble& trouble) { m_.trouble = trouble.what; }

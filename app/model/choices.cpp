@@ -50,4 +50,13 @@ void pin_network(Settings& settings, const std::string& network) {
   if (!there && !network.empty()) pinned.push_back(network);
 }
 
+bool is_ticked(const Settings& settings, const TickedNetwork& ticked) {
+  const auto& all = settings.ticked_networks;
+  return std::find(all.begin(), all.end(), ticked) != all.end();
+}
+
+void tick_network(Settings& settings, const TickedNetwork& ticked) {
+  if (std::erase(settings.ticked_networks, ticked) == 0) settings.ticked_networks.push_back(ticked);
+}
+
 }  // namespace mastwise

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "app/model/plan.hpp"
 #include "core/aim/handle.hpp"
 #include "core/aim/heading_error.hpp"
 #include "core/aim/rig_heading.hpp"
@@ -37,6 +38,7 @@ enum class Sheet {
   Handle,
   Checks,
   LogbookFiles,
+  Carries,
   Import
 };
 
@@ -87,6 +89,13 @@ struct HandleChoice {
 };
 Result<Handle> handle_of(const HandleChoice& choice);
 
+// A network that a station was seen to carry, in no table.
+struct TickedNetwork {
+  StationKey key = {};
+  std::string network = {};
+  bool operator==(const TickedNetwork&) const = default;
+};
+
 // Kept from session to session.
 struct Settings {
   bool night = false;
@@ -101,11 +110,15 @@ struct Settings {
   Notation notation = Notation::Decimal;
   GearChoice gear = {};
   std::vector<std::string> pinned_networks = {};  // wanted wherever the rig stops
+  std::vector<TickedNetwork> ticked_networks = {};
   bool operator==(const Settings&) const = default;
 };
 
 // Pins a network, or no longer; without notice of case.
 bool is_pinned(const Settings& settings, const std::string& network);
 void pin_network(Settings& settings, const std::string& network);
+// Ticks that a station carries a network, or no longer.
+bool is_ticked(const Settings& settings, const TickedNetwork& ticked);
+void tick_network(Settings& settings, const TickedNetwork& ticked);
 
 }  // namespace mastwise

@@ -98,6 +98,7 @@ StationsQuestion stations_question(const Model& model) {
   if (model.stop.target) question.target = key_of(*model.stop.target);
   question.pinned = model.stop.pinned;
   question.plan_for = model.plan_for;
+  question.ticked_networks = model.settings.ticked_networks;
   question.plan_floor_percent = kPlanFloors[model.plan_floor];
   question.heading_error_deg = model.findings.heading_error_deg;
   question.pinned_networks = model.settings.pinned_networks;
@@ -156,6 +157,7 @@ void derive(Model& model, const World& world) {
   if (model.sheet == Sheet::Ways) derive_ways(model, model.findings);
   if (model.sheet == Sheet::Scan) derive_scan(model, model.findings);
   derive_forms(model, model.findings);
+  if (model.sheet == Sheet::Carries) derive_networks(model, model.findings);
   if (model.sheet == Sheet::Import) {
     const auto here = model.stop.practice ? std::nullopt : model.findings.position;
     model.findings.intake =

@@ -119,17 +119,18 @@ NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE_WITH_DEFAULT(GearChoice, preset, height_m, ca
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(HandleChoice, first_reading_deg, first_angle_deg,
                                    second_reading_deg, second_angle_deg, reach_from_deg,
                                    reach_to_deg, stow_deg)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(StationKey, source, id)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(TickedNetwork, key, network)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE_WITH_DEFAULT(Settings, night, miles, left_handed, tone,
                                                 channels_by_hand, notation, gear, pointing, handle,
-                                                carrier, tablet, pinned_networks)
+                                                carrier, tablet, pinned_networks, ticked_networks)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(Nose, heading, origin, sigma_deg, taken_at, caution)
-NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(StationKey, source, id)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(Stop, practice, source, by_hand, nose, tail_mark, target,
                                    strong_stations, pinned, surroundings, by_name, by_hand_error_m)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(StationsQuestion, from, search, practice, miles, surroundings,
                                    gear, target, pinned, plan_for, plan_floor_percent,
                                    heading_error_deg, learned, compare, ahead, generation,
-                                   pinned_networks)
+                                   pinned_networks, ticked_networks)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(Programme, virtual_channel, name, network, language)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(Note, column, text)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(Source, name, date)

@@ -85,4 +85,14 @@ void derive_listing(const Model& model, Findings& findings) {
   }
 }
 
+void derive_networks(const Model& model, Findings& findings) {
+  if (!model.stations) return;
+  std::set<std::string> networks(model.settings.pinned_networks.begin(),
+                                 model.settings.pinned_networks.end());
+  for (const StationRow& row : model.stations->rows) {
+    for (std::string& network : networks_of(row.station)) networks.insert(std::move(network));
+  }
+  findings.networks_around.assign(networks.begin(), networks.end());
+}
+
 }  // namespace mastwise

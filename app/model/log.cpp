@@ -39,6 +39,16 @@ void write(Model& model, LogWrite record) {
   if (!model.stop.practice) model.log_writes.push_back(std::move(record));
 }
 
+// A stop goes on for a day, unless something was written elsewhere since.
+bool still_here(const Model& model, const StopRecord& stop) {
+  constexpr auto kDay = std::chrono::hours(24);
+  const bool latest = &stop == &model.log.stops.front();
+  const bool practice = stop.name == kPractice;
+  return latest && !stop.mark.deleted && practice == model.stop.practice &&
+         same_stop(stop.position, *model.findings.position) &&
+         moment_of(model) - stop.arrived < kDay;
+}
+
 // The record of this stop; a new one where the rig has moved on.
 const StopRecord& this_stop(Model& model) {
   Log& log = model.log;
@@ -46,6 +56,13 @@ const StopRecord& this_stop(Model& model) {
   if (log.stop_id) {
     const StopRecord* known = stop_record(log, *log.stop_id);
     if (known != nullptr && same_stop(known->position, here)) return *known;
+  }
+  // The program was started again at the same stop.
+  const auto again = std::find_if(log.stops.begin(), log.stops.end(),
+                                  [&](const StopRecord& stop) { return still_here(model, stop); });
+  if (again != log.stops.end()) {
+    log.stop_id = again->id;
+    return *again;
   }
   StopRecord stop{.id = id_of(model, "stop"),
                   .mark = mark(model),

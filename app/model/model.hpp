@@ -86,6 +86,7 @@ struct Findings {
   std::vector<OutcomeRecord> outcomes_here = {};
   std::vector<std::string> worked_before = {};  // headings at earlier stops here
   IntakeFindings intake = {};
+  std::vector<std::string> networks_around = {};  // while the sheet that ticks them is open
   FormAnswer from_map = {}, from_net = {}, ruler = {}, reciprocal = {}, agreement = {}, handle = {};
   bool operator==(const Findings&) const = default;
 };

@@ -56,4 +56,11 @@ bool carries(const Station& station, const std::string& network) {
   return reception::grants(station, {reception::Wish::Kind::network, network});
 }
 
+void add_ticked(Station& station, const std::vector<TickedNetwork>& ticked) {
+  for (const TickedNetwork& one : ticked) {
+    if (one.key != key_of(station) || carries(station, one.network)) continue;
+    station.programmes.push_back({.network = one.network});
+  }
+}
+
 }  // namespace mastwise

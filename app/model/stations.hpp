@@ -36,6 +36,7 @@ struct StationsQuestion {
   std::vector<Position> ahead = {};                    // only where they are compared
   std::size_t generation = 0;  // of the user's catalog: changed when that was
   std::vector<std::string> pinned_networks = {};
+  std::vector<TickedNetwork> ticked_networks = {};
   bool operator==(const StationsQuestion&) const = default;
 };
 
@@ -69,5 +70,7 @@ const StationRow* find_row(const StationsAnswer& answer, const StationKey& key);
 std::vector<std::string> networks_of(const Station& station);
 // Whether it carries the network, without notice of case.
 bool carries(const Station& station, const std::string& network);
+// Adds the networks that were ticked for the station.
+void add_ticked(Station& station, const std::vector<TickedNetwork>& ticked);
 
 }  // namespace mastwise

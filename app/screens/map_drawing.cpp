@@ -246,8 +246,8 @@ void MapDrawing::stations() {
   for (auto one = all.rbegin(); one != all.rend(); ++one) mark(*one);
   for (const Mark& one : all) {
     constexpr float kRadius = 14.0f;  // names may touch a mark's edge
-    plates_.push_back({one.at.x - kRadius, one.at.y - kRadius, one.at.x + kRadius,
-                       one.at.y + kRadius});
+    plates_.push_back(
+        {one.at.x - kRadius, one.at.y - kRadius, one.at.x + kRadius, one.at.y + kRadius});
   }
   for (const Mark& one : all) {
     if (is(one, model_.map.selected)) canvas_.circle(one.at, 26.0f, theme_.accent, 4.0f);

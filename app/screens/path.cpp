@@ -173,6 +173,10 @@ void draw_path_sheet(Ui& ui, const Model& model) {
                      theme.ink);
     return;
   }
+  const Rect carries{close.left - 16.0f - 176.0f, page.top, close.left - 16.0f, page.top + 72.0f};
+  if (ui.button("carries", carries, "Carries", ui::ButtonLook::Plain)) {
+    ui.emit(act::OpenSheet{Sheet::Carries});
+  }
   const reception::Outlook& outlook = *row->outlook;
   ui.canvas().text({page.left, page.top + 34.0f}, words::title(row->station), Face::Cardinal,
                    theme.ink);

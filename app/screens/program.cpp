@@ -119,6 +119,8 @@ void draw_sheet(Ui& ui, const Model& model) {
       return draw_checks_sheet(ui, model);
     case Sheet::LogbookFiles:
       return draw_logbook_files_sheet(ui, model);
+    case Sheet::Carries:
+      return draw_carries_sheet(ui, model);
     case Sheet::Import:
       return draw_import_sheet(ui, model);
   }

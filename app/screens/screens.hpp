@@ -34,6 +34,7 @@ void draw_handle_sheet(Ui& ui, const Model& model);
 void draw_checks_sheet(Ui& ui, const Model& model);
 void draw_logbook_files_sheet(Ui& ui, const Model& model);
 void draw_import_sheet(Ui& ui, const Model& model);
+void draw_carries_sheet(Ui& ui, const Model& model);
 void draw_prompt(Ui& ui, const Model& model);
 void draw_roof(Ui& ui, const Model& model);
 void draw_drive_face(Ui& ui, const Model& model);

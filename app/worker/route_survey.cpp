@@ -43,7 +43,7 @@ class Route {
 Result<Done> Route::add_place(Country& country, const reception::RoutePoint& point) {
   StationsQuestion there = sheet_.question.here;
   there.from = point.position;
-  const auto survey = surveyor_.survey(country, receiver_of(there), {});
+  const auto survey = surveyor_.survey(country, receiver_of(there), {.complete = completer(there)});
   if (!survey) return survey.error();
   const std::array place{(*survey)->prospects()};
   const auto offers = reception::compare_places(place, wishes_).front().offers;

@@ -75,7 +75,8 @@ Result<Done> Surveyor::survey(Country& country, const StationsQuestion& question
     return Done{};
   };
   auto survey =
-      surveyor_.survey(country, receiver_of(question), {.stop = work.superseded, .look = look});
+      surveyor_.survey(country, receiver_of(question),
+                       {.complete = completer(question), .stop = work.superseded, .look = look});
   if (!survey) return survey.error();
   if (!*survey) return Done{};
   survey_ = *std::move(survey);
@@ -109,6 +110,7 @@ Result<Done> Surveyor::fill_by_search(StationsAnswer& answer, Country& country) 
     found = *std::move(all);
   }
   for (Station& station : found) {
+    add_ticked(station, answer.question.ticked_networks);
     const auto prospect = std::find_if(
         prospects_.begin(), prospects_.end(),
         [&](const reception::Prospect& p) { return key_of(p.station) == key_of(station); });
@@ -174,7 +176,8 @@ Result<Done> Surveyor::add_ahead(StationsAnswer& answer, Country& country,
   for (const Position& place : question.ahead) {
     reception::Receiver receiver = receiver_of(question);
     receiver.position = place;
-    const auto survey = surveyor_.survey(country, receiver, {.stop = work.superseded});
+    const auto survey = surveyor_.survey(
+        country, receiver, {.complete = completer(question), .stop = work.superseded});
     if (!survey) return survey.error();
     if (!*survey) return Done{};
     surveys.push_back((*survey)->prospects(lengths(question)));

@@ -19,6 +19,10 @@ reception::Receiver receiver_of(const StationsQuestion& question) {
           .learned = question.learned};
 }
 
+std::function<void(Station&)> completer(const StationsQuestion& question) {
+  return [&question](Station& station) { add_ticked(station, question.ticked_networks); };
+}
+
 StopSurveyor::StopSurveyor(SurveySources sources) : countries_(std::move(sources)) {
   scratches_.resize(pool_.threads());
 }
@@ -39,7 +43,10 @@ Result<std::optional<reception::Survey>> StopSurveyor::survey(Country& country,
   const auto near = country.catalog.nearest(receiver.position, kReachM, kMostStations);
   if (!near) return near.error();
   std::vector<Station> stations;
-  for (const NearStation& station : *near) stations.push_back(station.station);
+  for (const NearStation& station : *near) {
+    stations.push_back(station.station);
+    between.complete(stations.back());
+  }
   reception::Survey survey(receiver, std::move(stations), country.tiles);
   for (std::size_t first = 0; first < survey.size(); first += kBatch) {
     if (between.stop()) return Made();

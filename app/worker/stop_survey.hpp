@@ -24,6 +24,9 @@ inline constexpr std::size_t kMostStations = 400;
 // The stop of a question, which has a position.
 reception::Receiver receiver_of(const StationsQuestion& question);
 
+// Adds what was ticked to a station, for as long as the question lives.
+std::function<void(Station&)> completer(const StationsQuestion& question);
+
 // Makes the weighed survey of a stop on all cores. Catalogs and tiles are opened by the thread that
 // asks first, and belong to it.
 class StopSurveyor {
@@ -34,6 +37,8 @@ class StopSurveyor {
 
   // What is to be done between two parts of the work.
   struct Between {
+    // What is known of a station besides the catalog.
+    std::function<void(Station&)> complete = [](Station&) {};
     std::function<bool()> stop = [] { return false; };
     // With part of the stations measured, not yet weighed.
     std::function<Result<Done>(reception::Survey&, std::size_t measured)> look =

@@ -11,6 +11,9 @@ constexpr std::size_t kSamples = 40;
 constexpr double kCandidateStepDeg = 5.0;
 constexpr double kSameHeadingDeg = 4.0;
 constexpr double kRepeatWorth = 1.25;
+// An antenna is turned this far as easily as less; each such way beyond makes a reading as much
+// dearer [own choice, no source].
+constexpr double kEasyTurnDeg = 90.0;
 
 // What one sample of the posterior expects the meter to show.
 struct Expected {
@@ -93,6 +96,11 @@ Result<Bearing<Dial>> SweepFitter::next_heading(std::span<const Reading> reading
                                 beamwidth_deg_);
     now += place.mass * off * off;
   }
+  const auto effort = [&](Bearing<Dial> heading) {
+    if (readings.empty()) return 1.0;
+    const double turn = (heading - readings.back().heading).size_deg();
+    return std::max(1.0, turn / kEasyTurnDeg);
+  };
   double best_gain = -std::numeric_limits<double>::infinity();
   double best_deg = data->arc_start_deg;
   for (double step = 0.0; step < 360.0; step += kCandidateStepDeg) {
@@ -100,8 +108,8 @@ Result<Bearing<Dial>> SweepFitter::next_heading(std::span<const Reading> reading
     const bool repeats = std::any_of(readings.begin(), readings.end(), [&](const Reading& one) {
       return (one.heading - heading).size_deg() < kSameHeadingDeg;
     });
-    const double gain =
-        (now - expected_variance(heading.degrees())) / (repeats ? kRepeatWorth : 1.0);
+    const double gain = (now - expected_variance(heading.degrees())) /
+                        ((repeats ? kRepeatWorth : 1.0) * effort(heading));
     if (gain <= best_gain) continue;
     best_gain = gain;
     best_deg = heading.degrees();

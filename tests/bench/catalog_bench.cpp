@@ -1,11 +1,11 @@
 #include "core/broadcast/catalog.hpp"
 #include "core/broadcast/import_csv.hpp"
+#include "tests/bench/invented_stations.hpp"
 
 #include <algorithm>
 #include <chrono>
 #include <cmath>
 #include <filesystem>
-#include <random>
 #include <string>
 #include <vector>
 
@@ -20,29 +20,6 @@ using Clock = std::chrono::steady_clock;
 
 double seconds_since(Clock::time_point start) {
   return std::chrono::duration<double>(Clock::now() - start).count();
-}
-
-std::string call_sign(std::size_t number) {
-  std::string text = "Q";
-  for (int i = 0; i < 4; ++i, number /= 26) text += static_cast<char>('A' + number % 26);
-  return text;
-}
-
-std::string invented_csv(std::size_t count) {
-  const char* networks[] = {"Basin Public", "Northlight", "Lodestone", "Harrow", "Wayside"};
-  std::mt19937 random(7);
-  std::uniform_real_distribution<double> latitude(25.0, 49.0), longitude(-124.0, -68.0);
-  std::string text =
-      "call_sign,raster,rf_channel,latitude_deg,longitude_deg,antenna_amsl_m,erp_kw,network,city,"
-      "programmes\n";
-  for (std::size_t i = 0; i < count; ++i) {
-    const char* network = networks[i % 5];
-    text +=
-        fmt::format("{},ATSC,{},{:.6f},{:.6f},{},{},{},Town {},{}.1|{}|{};{}.2|Old Trails\n",
-                    call_sign(i), 2 + i % 35, latitude(random), longitude(random), 100 + i % 900,
-                    1 + i % 500, network, i % 4000, 2 + i % 60, network, network, 2 + i % 60);
-  }
-  return text;
 }
 
 // Median and slowest of the runs, in microseconds, and how many fit in a second.
@@ -69,7 +46,7 @@ std::size_t found_by(Catalog& catalog, const std::string& text, const Position& 
 void measure(std::size_t count, const std::string& path) {
   for (const char* end : {"", "-wal", "-shm"}) std::filesystem::remove(path + end);
   fmt::print("{} stations\n", count);
-  const std::string text = invented_csv(count);
+  const std::string text = bench::invented_csv(count);
   auto start = Clock::now();
   const auto table = read_station_csv(text, {"invented", "2026-01-01"});
   if (!table) return fmt::print("  {}\n", table.error().message());
@@ -104,7 +81,8 @@ void measure(std::size_t count, const std::string& path) {
            [&](int) { return found_by(*catalog, typed, somewhere()); });
   }
   report("call sign", 200, [&](int run) {
-    const auto found = catalog->with_call_sign(call_sign(static_cast<std::size_t>(run) * 37));
+    const auto found =
+        catalog->with_call_sign(bench::call_sign(static_cast<std::size_t>(run) * 37));
     return found ? found->size() : 0;
   });
 }

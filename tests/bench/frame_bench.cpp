@@ -1,9 +1,6 @@
-#include "app/shell/gl_window.hpp"
-#include "app/shell/interface.hpp"
-#include "app/shell/painter.hpp"
-#include "app/shell/runtime.hpp"
 #include "platform/clock.hpp"
 #include "platform/system_paths.hpp"
+#include "tests/bench/offscreen.hpp"
 
 #include <algorithm>
 #include <chrono>
@@ -25,75 +22,16 @@
 //   frame_bench [frames] [start] [idle]     all of them if none is named
 
 using namespace mastwise;
-using Clock = std::chrono::steady_clock;
+using namespace mastwise::bench;
 
 namespace {
 
-constexpr int kFrames = 200;
-
-double ms_since(Clock::time_point began) {
-  return std::chrono::duration<double, std::milli>(Clock::now() - began).count();
-}
-
-double median(std::vector<double> values) {
-  const auto middle = values.begin() + static_cast<std::ptrdiff_t>(values.size() / 2);
-  std::nth_element(values.begin(), middle, values.end());
-  return *middle;
-}
-
-// The program in the practice area with its aim screen open.
-struct Program {
-  std::unique_ptr<shell::Runtime> runtime;
-  std::unique_ptr<shell::Interface> interface;
-  std::unique_ptr<shell::Painter> painter;
-};
-
-Program start_program(const ui::Metrics& metrics) {
-  Program program;
-  auto runtime = shell::Runtime::start({.catalog_path = ":memory:"});
-  if (!runtime) {
-    fmt::print(stderr, "{}\n", runtime.error().message());
-    std::exit(1);
-  }
-  program.runtime = *std::move(runtime);
-  shell::Session& session = program.runtime->session();
-  session.act(act::Show{Place::Aim});
-  session.finish_errands();
-  auto made = shell::Interface::make(session, metrics, shell::fonts_folder());
-  if (!made) {
-    fmt::print(stderr, "{}\n", made.error().message());
-    std::exit(1);
-  }
-  program.interface = *std::move(made);
-  program.painter = std::make_unique<shell::Painter>();
-  return program;
-}
-
-void finish_frame(shell::GlWindow& window) {
-  glFinish();
-  window.present();
-}
-
-void draw_empty(shell::GlWindow& window) {
-  glClearColor(0.9f, 0.9f, 0.9f, 1.0f);
-  glClear(GL_COLOR_BUFFER_BIT);
-  finish_frame(window);
-}
-
-// Median milliseconds of a frame, the first ten left out.
-template <class Frame>
-double median_ms(Frame frame) {
-  std::vector<double> times;
-  for (int i = -10; i < kFrames; ++i) {
-    const auto began = Clock::now();
-    frame(i);
-    if (i >= 0) times.push_back(ms_since(began));
-  }
-  return median(std::move(times));
-}
+// The practice area with its aim screen open.
+const shell::RuntimeWish kPractice{.catalog_path = ":memory:"};
+const std::vector<Action> kAim{act::Show{Place::Aim}};
 
 void bench_frames(shell::GlWindow& window) {
-  Program program = start_program(window.metrics());
+  Program program = start_program(window.metrics(), kPractice, kAim);
   shell::Session& session = program.runtime->session();
   Monotonic now = session.model().now;
   const double empty_ms = median_ms([&](int) { draw_empty(window); });
@@ -150,7 +88,7 @@ double first_frame_ms(bool whole_program) {
     const auto window = open_window();
     if (!window) _exit(1);
     if (whole_program) {
-      Program program = start_program((*window)->metrics());
+      Program program = start_program((*window)->metrics(), kPractice, kAim);
       program.painter->paint(program.interface->frame(platform::monotonic_now()),
                              program.interface->ground(), program.interface->rasters());
       finish_frame(**window);

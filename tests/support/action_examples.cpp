@@ -316,6 +316,7 @@ std::vector<Action> every_action() {
           act::StopTakingIn{},
           act::IntakeFound{some_intake()},
           act::PinNetwork{"Basin Public"},
+          act::TickNetwork{{{"s", "QABC-23"}, "Basin Public"}},
           act::TakeBack{},
           act::TakePlace{some_place()},
           act::PlacesFound{some_places()},

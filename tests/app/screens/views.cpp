@@ -308,6 +308,7 @@ const std::vector<View>& views() {
          set_by_hand(s);
          press(s, act::Show{Place::Stations});
        }},
+      {"carries", [](Stage& s) { press(s, act::OpenSheet{Sheet::Carries}); }},
       {"data", [](Stage& s) { press(s, act::OpenSheet{Sheet::Import}); }},
       {"data, a folder",
        [](Stage& s) {

@@ -2,6 +2,7 @@
 #include "tests/support/receiver_log.hpp"
 #include "tests/support/stage.hpp"
 
+#include <algorithm>
 #include <cmath>
 
 #include <catch2/catch.hpp>
@@ -285,4 +286,56 @@ TEST_CASE("ticks of the receiver's list belong to the stop where they were made"
   for (const ScanLine& line : stage.model().findings.scan.lines) {
     CHECK(line.tick == Tick::not_tried);
   }
+}
+
+TEST_CASE("what a station is seen to carry is ticked, and counts from then on") {
+  Stage stage;
+  const Station target = *stage.model().stop.target;
+  stage.tap("place Aim");
+  stage.set(act::OpenSheet{Sheet::Path});
+  stage.tap("carries");
+  const auto& around = stage.model().findings.networks_around;
+  const auto other = std::find_if(around.begin(), around.end(), [&](const std::string& network) {
+    return !carries(target, network);
+  });
+  REQUIRE(other != around.end());
+  const std::string network = *other;
+  const auto carried = [&] {
+    const StationRow* row = find_row(*stage.model().stations, key_of(target));
+    REQUIRE(row != nullptr);
+    return carries(row->station, network);
+  };
+  CHECK_FALSE(carried());
+  stage.tap("carries " + network);
+  CHECK(carried());
+  // What the table says stays.
+  CHECK_FALSE(stage.targets().find("carries " + networks_of(target).front())->enabled);
+  stage.tap("carries " + network);
+  CHECK_FALSE(carried());
+}
+
+TEST_CASE("the logbook goes on with the stop after the program was started again") {
+  test::TemporaryFolder folder;
+  const Stop stop{.source = PositionSource::ByHand, .by_hand = *Position::at_deg(42.5, -118.5)};
+  const auto write_down = [&](Stage& stage, const Stop& at) {
+    stage.set(act::SetStop{at});
+    Station station = stage.practice_stop().target.value();
+    StationsAnswer answer{.question = stations_question(stage.model())};
+    answer.rows.push_back({.station = station});
+    stage.set(act::StationsFound{answer});
+    stage.set(act::LogOutcome{key_of(station), Outcome::steady});
+  };
+  {
+    Stage stage(test::kTablet, folder.path());
+    write_down(stage, stop);
+    REQUIRE(stage.model().log.stops.size() == 1);
+  }
+  Stage stage(test::kTablet, folder.path());
+  REQUIRE(stage.model().log.stops.size() == 1);
+  write_down(stage, stop);
+  CHECK(stage.model().log.stops.size() == 1);
+  Stop elsewhere = stop;
+  elsewhere.by_hand = *Position::at_deg(42.6, -118.5);
+  write_down(stage, elsewhere);
+  CHECK(stage.model().log.stops.size() == 2);
 }

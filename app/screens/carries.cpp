@@ -1,0 +1,61 @@
+#include "app/screens/column.hpp"
+#include "app/screens/screens.hpp"
+#include "app/screens/sheet_head.hpp"
+#include "app/words.hpp"
+
+#include <algorithm>
+
+// Which networks a station carries, where the tables do not tell: ticked by who sees its picture.
+namespace mastwise::screens {
+namespace {
+
+using ui::ButtonLook;
+using ui::Face;
+
+constexpr float kButton = Column::kButton, kGap = Column::kGap;
+
+void draw_network(Ui& ui, Rect rect, const std::string& network, const Station& station,
+                  const Settings& settings) {
+  const TickedNetwork ticked{key_of(station), network};
+  const bool by_hand = is_ticked(settings, ticked);
+  const bool there = carries(station, network);
+  // What a table says is changed by another table, not by a touch.
+  if (ui.button("carries " + network, rect, network, there ? ButtonLook::Filled : ButtonLook::Plain,
+                by_hand || !there)) {
+    ui.emit(act::TickNetwork{ticked});
+  }
+}
+
+}  // namespace
+
+void draw_carries_sheet(Ui& ui, const Model& model) {
+  const StationRow* row = model.stop.target && model.stations
+                              ? find_row(*model.stations, key_of(*model.stop.target))
+                              : nullptr;
+  const Rect view = draw_sheet_head(
+      ui, row == nullptr ? "No station is aimed at" : "On " + words::title(row->station));
+  if (row == nullptr) return;
+  Rect page = view;
+  page.top = ui.begin_page("carries", view);
+  const float top =
+      ui.paragraph({page.left, page.top + 24.0f}, page.width(), 28.0f,
+                   "Touch a network that you see there. It then counts in lists, plans and "
+                   "comparisons. What a table says is not touched. Now: " +
+                       words::carries(row->station) + ".",
+                   Face::Word, ui.theme().second_ink) -
+      8.0f;
+  const std::size_t columns = ui.portrait() ? 2 : 3;
+  const auto of = static_cast<float>(columns);
+  const float width = (page.width() - (of - 1.0f) * kGap) / of;
+  const auto& networks = model.findings.networks_around;
+  for (std::size_t i = 0; i < networks.size(); ++i) {
+    const float left = page.left + static_cast<float>(i % columns) * (width + kGap);
+    const float y = top + static_cast<float>(i / columns) * (kButton + kGap);
+    draw_network(ui, {left, y, left + width, y + kButton}, networks[i], row->station,
+                 model.settings);
+  }
+  const std::size_t lines = (networks.size() + columns - 1) / columns;
+  ui.end_page("carries", page.top, top + static_cast<float>(lines) * (kButton + kGap));
+}
+
+}  // namespace mastwise::screens
