@@ -130,12 +130,13 @@ std::string list_state(const Model& model) {
 void draw_search_field(Ui& ui, Rect field, const Model& model) {
   const ui::Theme& theme = ui.theme();
   const bool searching = !model.search.empty();
+  constexpr float kRoomForHint = 330.0f;
+  const char* hint = field.width() < kRoomForHint ? "Search" : "Search name, network, channel";
   if (ui.touchable("search", field)) ui.emit(act::OpenKeypad{KeypadPurpose::Search});
   ui.canvas().fill(field, theme.panel, 14.0f);
   ui.canvas().outline(field.inset(1.5f), theme.accent, 3.0f, 14.0f);
   ui.canvas().push_clip(field.inset(10.0f));
-  ui.canvas().text({field.left + 20.0f, field.centre().y + 8.0f},
-                   searching ? model.search : "Search name, network, channel",
+  ui.canvas().text({field.left + 20.0f, field.centre().y + 8.0f}, searching ? model.search : hint,
                    searching ? Face::Value : Face::Word, searching ? theme.ink : theme.second_ink);
   ui.canvas().pop_clip();
 }

@@ -23,6 +23,7 @@ Point around(Point centre, float radius, double clockwise_deg) {
 }
 
 void Canvas::text(Point at, std::string_view words, Face face, Colour colour, Align align) {
+  if (words.empty()) return;  // which may be nowhere, where the library would look for its end
   const ImFont* font = fonts_.font(face);
   const float width = align == Align::Left ? 0.0f : text_width(words, face) * scale_;
   const float left = at.x * scale_ - (align == Align::Centre  ? width / 2.0f
@@ -35,6 +36,7 @@ void Canvas::text(Point at, std::string_view words, Face face, Colour colour, Al
 }
 
 float Canvas::text_width(std::string_view words, Face face) const {
+  if (words.empty()) return 0.0f;
   const ImFont* font = fonts_.font(face);
   const ImVec2 size =
       font->CalcTextSizeA(font->FontSize, 1e9f, 0.0f, words.data(), words.data() + words.size());
