@@ -226,7 +226,9 @@ bool MapDrawing::label(Point at, const std::string& words, bool bold, bool must)
   const Rect plate{at.x - width / 2.0f, at.y - kHeight / 2.0f, at.x + width / 2.0f,
                    at.y + kHeight / 2.0f};
   const auto covers = [&](const Rect& other) { return other.overlaps(plate); };
-  if (!must && std::any_of(plates_.begin(), plates_.end(), covers)) return false;
+  const bool within =
+      area_.contains({plate.left, plate.top}) && area_.contains({plate.right, plate.bottom});
+  if (!must && (!within || std::any_of(plates_.begin(), plates_.end(), covers))) return false;
   plates_.push_back(plate);
   canvas_.fill(plate, theme_.panel, 6.0f);
   canvas_.text({plate.left + kMargin, plate.bottom - 7.5f}, words, face, theme_.ink);
