@@ -70,6 +70,9 @@ class MapDrawing {
             at({-half_m, -half_m})};
   }
   std::vector<Mark> marks() const;
+  bool is_target(const StationKey& key) const {
+    return model_.stop.target && key_of(*model_.stop.target) == key;
+  }
   void mark(const Mark& mark);
   // Words on a plate of their own, where no other plate lies yet; false where there is no room.
   bool label(Point at, const std::string& words, bool bold, bool must);
@@ -85,7 +88,6 @@ class MapDrawing {
 
 void MapDrawing::ground() {
   const auto& sheet = model_.map.sheet;
-  canvas_.fill(area_, theme_.panel);
   if (!sheet || !sheet->relief) return;
   const map::Relief& relief = *sheet->relief;
   const std::uint64_t version = 2 * model_.map.sheet_serial + (ui_.night() ? 1 : 0);
@@ -105,13 +107,18 @@ void MapDrawing::area_scan() {
 
 void MapDrawing::lines() {
   if (!model_.map.sheet) return;
+  constexpr float kLeastStep = 3.0f;  // nobody sees a shorter one, and thousands cost time
   std::vector<Point> points;
   for (const map::PlaneLine& line : model_.map.sheet->lines) {
     points.clear();
     bool any = false;
-    for (const map::PlanePoint point : line.points) {
-      points.push_back(at(point));
-      any = any || seen(points.back(), 400.0f);
+    for (const map::PlanePoint& point : line.points) {
+      const Point place = at(point);
+      any = any || seen(place, 400.0f);
+      const bool last = &point == &line.points.back();
+      if (points.empty() || last || touch::distance(points.back(), place) >= kLeastStep) {
+        points.push_back(place);
+      }
     }
     if (!any) continue;
     const bool shore = line.kind == map::LineKind::Coast || line.kind == map::LineKind::LakeShore;
@@ -188,14 +195,23 @@ void MapDrawing::other_stations() {
   canvas_.squares(dots, 5.0f, theme_.second_ink);
 }
 
+// Of those that would cover one another the likeliest; the rest are the dots below, until the map
+// is drawn larger.
 std::vector<MapDrawing::Mark> MapDrawing::marks() const {
+  constexpr float kApart = 26.0f;
   std::vector<Mark> marks;
   if (!model_.stations) return marks;
   for (const std::size_t i : model_.findings.listed) {
     const StationRow& row = model_.stations->rows[i];
     if (!row.outlook) continue;
     const Point place = at(plane_point(row.outlook->distance_m, row.outlook->bearing));
-    if (seen(place, 20.0f)) marks.push_back({place, &row});
+    if (!seen(place, 20.0f)) continue;
+    const auto covers = [&](const Mark& other) {
+      return touch::distance(other.at, place) < kApart;
+    };
+    const StationKey key = key_of(row.station);
+    const bool must = is_pinned(model_.stop, key) || is_target(key) || model_.map.selected == key;
+    if (must || std::none_of(marks.begin(), marks.end(), covers)) marks.push_back({place, &row});
   }
   return marks;
 }
@@ -243,8 +259,6 @@ void MapDrawing::stations() {
   const auto is = [](const Mark& one, const std::optional<StationKey>& key) {
     return key && key_of(one.row->station) == *key;
   };
-  std::optional<StationKey> target;
-  if (model_.stop.target) target = key_of(*model_.stop.target);
   for (auto one = all.rbegin(); one != all.rend(); ++one) mark(*one);
   for (const Mark& one : all) {
     constexpr float kRadius = 14.0f;  // names may touch a mark's edge
@@ -257,15 +271,15 @@ void MapDrawing::stations() {
   const auto name = [&](const Mark& one, bool must) {
     label({one.at.x, one.at.y + kBelow},
           one.row->station.call_sign + " " + words::chance_number(*one.row->outlook),
-          is(one, target), must);
+          is_target(key_of(one.row->station)), must);
   };
   for (const Mark& one : all) {
-    if (is(one, target) || is(one, model_.map.selected)) name(one, true);
+    if (is_target(key_of(one.row->station)) || is(one, model_.map.selected)) name(one, true);
   }
   std::size_t names = 0;
   for (const Mark& one : all) {
     if (++names > kMostNames) break;
-    if (!is(one, target) && !is(one, model_.map.selected)) name(one, false);
+    if (!is_target(key_of(one.row->station)) && !is(one, model_.map.selected)) name(one, false);
   }
 }
 

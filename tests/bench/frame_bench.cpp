@@ -88,7 +88,7 @@ double first_frame_ms(bool whole_program) {
     const auto window = open_window();
     if (!window) _exit(1);
     if (whole_program) {
-      Program program = start_program((*window)->metrics(), kPractice, kAim);
+      Program program = start_program((*window)->metrics(), kPractice, kAim, false);
       program.painter->paint(program.interface->frame(platform::monotonic_now()),
                              program.interface->ground(), program.interface->rasters());
       finish_frame(**window);

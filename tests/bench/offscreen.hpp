@@ -32,7 +32,8 @@ inline double median(std::vector<double> values) {
   return *middle;
 }
 
-// The program without a screen.
+// The program without a screen. `settled`: with all workers done, which the first frame does not
+// wait for.
 struct Program {
   std::unique_ptr<shell::Runtime> runtime;
   std::unique_ptr<shell::Interface> interface;
@@ -40,7 +41,7 @@ struct Program {
 };
 
 inline Program start_program(const ui::Metrics& metrics, const shell::RuntimeWish& wish,
-                             const std::vector<Action>& acts) {
+                             const std::vector<Action>& acts, bool settled = true) {
   Program program;
   auto runtime = shell::Runtime::start(wish);
   if (!runtime) {
@@ -50,7 +51,7 @@ inline Program start_program(const ui::Metrics& metrics, const shell::RuntimeWis
   program.runtime = *std::move(runtime);
   shell::Session& session = program.runtime->session();
   for (const Action& action : acts) session.act(action);
-  session.finish_errands();
+  if (settled) session.finish_errands();
   auto made = shell::Interface::make(session, metrics, shell::fonts_folder());
   if (!made) {
     fmt::print(stderr, "{}\n", made.error().message());
