@@ -4,6 +4,7 @@
 #include "core/broadcast/words.hpp"
 
 #include <algorithm>
+#include <array>
 #include <optional>
 #include <string>
 
@@ -55,6 +56,34 @@ Result<Parts> read_packed(std::string_view cell, bool decimal_comma) {
   return Parts{part(cell.substr(0, digits - 4)), part(cell.substr(digits - 4, 2)), *seconds};
 }
 
+// Behind a number come marks: none at the end, some between two numbers, but never two dashes.
+bool is_mark(char c) {
+  constexpr std::string_view kMarks = " -:'\"";
+  return kMarks.find(c) != std::string_view::npos || static_cast<unsigned char>(c) >= 0x80;
+}
+
+// Degrees, minutes and seconds with marks between them, whichever they are: 44-21-10, 44°21'10.5".
+Result<Parts> read_marked(std::string_view cell, bool decimal_comma) {
+  constexpr std::string_view kForm = "degrees, minutes and seconds with marks between them";
+  const std::string_view whole = cell;
+  std::array<double, 3> numbers{};
+  std::size_t count = 0;
+  while (!cell.empty()) {
+    const auto end = std::find_if(cell.begin(), cell.end(), is_mark);
+    const auto length = static_cast<std::size_t>(end - cell.begin());
+    const auto number = fields::parse_number(cell.substr(0, length), decimal_comma);
+    if (!number || *number < 0.0 || count == numbers.size()) return unreadable(whole, kForm);
+    numbers[count++] = *number;
+    cell.remove_prefix(length);
+    const auto next = std::find_if_not(cell.begin(), cell.end(), is_mark);
+    const std::string_view marks = cell.substr(0, static_cast<std::size_t>(next - cell.begin()));
+    if (std::count(marks.begin(), marks.end(), '-') > 1) return unreadable(whole, kForm);
+    cell.remove_prefix(marks.size());
+  }
+  if (count < 2) return unreadable(whole, kForm);
+  return Parts{numbers[0], numbers[1], numbers[2]};
+}
+
 Result<Parts> read_separate(const AngleCells& cells, bool decimal_comma) {
   const auto number = [&](std::string_view cell) -> std::optional<double> {
     if (cell.empty()) return 0.0;
@@ -71,7 +100,11 @@ Result<Parts> read_separate(const AngleCells& cells, bool decimal_comma) {
 }
 
 Result<Parts> read_parts(const AngleRule& rule, const AngleCells& cells, bool decimal_comma) {
-  if (rule.notation == AngleNotation::packed_dms) return read_packed(cells.whole, decimal_comma);
+  if (rule.notation == AngleNotation::packed_dms) {
+    const bool marked = std::any_of(cells.whole.begin(), cells.whole.end(), is_mark);
+    return marked ? read_marked(cells.whole, decimal_comma)
+                  : read_packed(cells.whole, decimal_comma);
+  }
   if (rule.notation == AngleNotation::separate) return read_separate(cells, decimal_comma);
   const auto degrees = fields::parse_number(cells.whole, decimal_comma);
   if (!degrees) return unreadable(cells.whole, "a number of degrees");

@@ -23,7 +23,8 @@ struct FieldRule {
 
 enum class AngleNotation : std::uint8_t {
   decimal,     // 44.352778
-  packed_dms,  // DDMMSS or DDDMMSS, seconds may have a fraction: 442110, 0714413.5
+  packed_dms,  // DDMMSS or DDDMMSS, seconds may have a fraction: 442110, 0714413.5; or with marks
+               // between: 44-21-10, 44°21'10.5"
   separate,    // degrees, minutes and seconds each in a column
 };
 

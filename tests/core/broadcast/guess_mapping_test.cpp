@@ -1,6 +1,7 @@
 #include "core/broadcast/guess_mapping.hpp"
 
 #include "core/broadcast/import_table.hpp"
+#include "core/broadcast/table_angle.hpp"
 #include "platform/files.hpp"
 #include "tests/support/reference.hpp"
 
@@ -125,6 +126,32 @@ TEST_CASE("letters and minus signs leave no question of sign") {
       guessed("Callsign,RF Channel,Lat,Lon\nQAAB,23,44.5,-100.26\nQAAC,9,44.6,-101\n");
   CHECK_FALSE(doubt_of(minus, Doubt::Kind::longitude_sign));
   CHECK_FALSE(minus.mapping.longitude.positive_is_south_or_west);
+}
+
+// Worked by hand: 44 + 21/60 + 10/3600 = 44.352778, 71 + 44/60 + 13.5/3600 = 71.737083.
+TEST_CASE("degrees, minutes and seconds with marks between them are found") {
+  for (const char* rows : {"QABC,23,44-21-10 N,071-44-13.5 W\nQDEF,33,44-51-10 N,071-54-13.5 W\n",
+                           "QABC,23,\"44°21'10\"\"N\",\"71°44'13.5\"\"W\"\nQDEF,33,\"44°51'"
+                           "10\"\"N\",\"71°54'13.5\"\"W\"\n",
+                           "QABC,23,44 21 10,-71 44 13.5\nQDEF,33,44 51 10,-71 54 13.5\n"}) {
+    const std::string text = std::string("Call Sign,Ch,Lat,Lon\n") + rows;
+    INFO(text);
+    const auto sample = sample_stations(text, guessed(text).mapping);
+    REQUIRE(sample.size() == 2);
+    CHECK(sample[0].position.latitude_deg() == Approx(44.352778).margin(1e-6));
+    CHECK(sample[0].position.longitude_deg() == Approx(-71.737083).margin(1e-6));
+  }
+}
+
+TEST_CASE("marks that make no angle are refused") {
+  const AngleRule rule{.notation = AngleNotation::packed_dms, .column = "Lat"};
+  for (const char* cell : {"44--21-10", "44-21-10-5", "44-61-10", "44-21-75", "44-", "44-x-10"}) {
+    INFO(cell);
+    CHECK_FALSE(read_angle(Axis::latitude, rule, {.whole = cell}, false));
+  }
+  const auto read = read_angle(Axis::latitude, rule, {.whole = "-44:30"}, false);
+  REQUIRE(read);
+  CHECK(read->degrees == Approx(-44.5));
 }
 
 TEST_CASE("degrees, minutes and seconds in columns of their own are found") {
