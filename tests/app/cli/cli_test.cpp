@@ -3,6 +3,7 @@
 #include "tests/support/pty.hpp"
 #include "tests/support/reference.hpp"
 #include "tests/support/temporary_folder.hpp"
+#include "tests/support/verb_arguments.hpp"
 
 #include <algorithm>
 #include <atomic>
@@ -16,7 +17,10 @@
 // The command line as others rely on it: the program itself as a child process.
 using namespace mastwise;
 using nlohmann::json;
-using Arguments = std::vector<std::string>;
+using test::Arguments;
+using test::contains;
+using test::kExampleCard;
+using test::with;
 
 namespace {
 
@@ -56,24 +60,11 @@ class CommandLine {
   test::TemporaryFolder data_;
 };
 
-// The example of the reference data's README: WLED-TV from where a log was recorded.
-const Arguments kExample{
-    "card", "--at", "44.435217,-71.675993", "--to", "44.352778,-71.736944", "--date", "2026-07-02"};
-
-Arguments with(Arguments arguments, const Arguments& more) {
-  arguments.insert(arguments.end(), more.begin(), more.end());
-  return arguments;
-}
-
-bool contains(const std::string& text, const std::string& part) {
-  return text.find(part) != std::string::npos;
-}
-
 }  // namespace
 
 TEST_CASE("card prints the published heading as one object") {
   const CommandLine program;
-  const json card = program.printed(kExample);
+  const json card = program.printed(kExampleCard);
   // reference/README.md: 207.950 degrees true, 10,368.18 m, declination 14.14 degrees west.
   CHECK(card.at("bearing_true_deg").get<double>() == Approx(207.950).margin(0.0005));
   CHECK(card.at("distance_m").get<double>() == Approx(10'368.18).margin(0.005));
@@ -100,14 +91,14 @@ TEST_CASE("card prints the published heading as one object") {
 
 TEST_CASE("card gives the rig angle from the nose's true heading") {
   const CommandLine program;
-  const json card = program.printed(with(kExample, {"--nose", "300"}));
+  const json card = program.printed(with(kExampleCard, {"--nose", "300"}));
   CHECK(card.at("rig_angle_deg").get<double>() == Approx(207.950 - 300.0 + 360.0).margin(0.0005));
-  CHECK(contains(program.refusal(with(kExample, {"--nose", "361"})), "--nose"));
+  CHECK(contains(program.refusal(with(kExampleCard, {"--nose", "361"})), "--nose"));
 }
 
 TEST_CASE("card reads every notation and says where it cannot") {
   const CommandLine program;
-  const json decimal = program.printed(kExample);
+  const json decimal = program.printed(kExampleCard);
   const json sexagesimal =
       program.printed({"card", "--at", "44°26′06.78″N 71°40′33.57″W", "--to",
                        "44 21 10.0 N 71 44 13.0 W", "--date", "2026-07-02T00:00:00Z"});
@@ -121,7 +112,7 @@ TEST_CASE("card reads every notation and says where it cannot") {
 
 TEST_CASE("card as a person reads it says which north is meant") {
   const CommandLine program;
-  const auto ended = program.run(with(kExample, {"--nose", "300"}));
+  const auto ended = program.run(with(kExampleCard, {"--nose", "300"}));
   CHECK(ended.status == 0);
   CHECK(contains(ended.output, "222.1° magnetic"));
   CHECK(contains(ended.output, "208.0° true"));  // 207.950 to one decimal

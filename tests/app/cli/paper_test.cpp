@@ -2,6 +2,7 @@
 #include "tests/support/pdf.hpp"
 #include "tests/support/reference.hpp"
 #include "tests/support/temporary_folder.hpp"
+#include "tests/support/verb_arguments.hpp"
 
 #include <cmath>
 #include <filesystem>
@@ -13,22 +14,12 @@
 // The verb `card` on paper, as a child process; what it wrote is read by other programs.
 using namespace mastwise;
 using nlohmann::json;
-using Arguments = std::vector<std::string>;
+using test::Arguments;
+using test::contains;
+using test::kExampleCard;
+using test::with;
 
 namespace {
-
-// The example of the reference data's README: 207.950 degrees true, 222.09 magnetic.
-const Arguments kExample{
-    "card", "--at", "44.435217,-71.675993", "--to", "44.352778,-71.736944", "--date", "2026-07-02"};
-
-Arguments with(Arguments arguments, const Arguments& more) {
-  arguments.insert(arguments.end(), more.begin(), more.end());
-  return arguments;
-}
-
-bool contains(const std::string& text, const std::string& part) {
-  return text.find(part) != std::string::npos;
-}
 
 // Width and height stand behind the signature and the first chunk's head (PNG, section 11.2.2).
 std::pair<unsigned, unsigned> size_of_png(const std::string& bytes) {
@@ -50,7 +41,7 @@ TEST_CASE("card on paper: one page that others read, and a picture of its size")
   const test::TemporaryFolder data;
   const std::string pdf = data.file("card.pdf"), png = data.file("card.png");
   const auto ended = test::run_program(
-      with(kExample, {"--nose", "300", "--pdf", pdf, "--png", png, "--dpi", "100"}),
+      with(kExampleCard, {"--nose", "300", "--pdf", pdf, "--png", png, "--dpi", "100"}),
       data.file("data"));
   INFO(ended.errors);
   REQUIRE(ended.status == 0);
@@ -107,7 +98,7 @@ TEST_CASE("card on paper: the practice area's plan is the verb plan's, and marke
 TEST_CASE("card on paper: what cannot be is said, and nothing is left behind") {
   const test::TemporaryFolder data;
   const auto refusal = [&](const Arguments& more, int status) {
-    const auto ended = test::run_program(with(kExample, more), data.file("data"));
+    const auto ended = test::run_program(with(kExampleCard, more), data.file("data"));
     INFO(ended.errors << ended.output);
     CHECK(ended.status == status);
     return ended.errors;

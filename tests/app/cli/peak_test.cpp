@@ -1,5 +1,6 @@
 #include "tests/support/child_program.hpp"
 #include "tests/support/temporary_folder.hpp"
+#include "tests/support/verb_arguments.hpp"
 
 #include <fstream>
 #include <string>
@@ -11,6 +12,7 @@
 // The verb `peak`, as a child process.
 using namespace mastwise;
 using nlohmann::json;
+using test::contains;
 
 namespace {
 
@@ -48,10 +50,6 @@ const std::string kMirrored =
 
 const std::vector<std::string> kOneBeam{"--gear", "Directional crank-up with amplifier", "--band",
                                         "high-vhf"};
-
-bool contains(const std::string& text, const std::string& part) {
-  return text.find(part) != std::string::npos;
-}
 
 }  // namespace
 
