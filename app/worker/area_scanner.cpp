@@ -98,12 +98,14 @@ AreaSheet AreaScanner::answer(const AreaQuestion& question, const AreaWorker::Wo
 
 std::unique_ptr<Errand> area_errand(SurveySources sources, std::function<void()> wake) {
   using AreaErrand = WorkerErrand<AreaQuestion, AreaSheet>;
-  auto scanner = std::make_shared<AreaScanner>(std::move(sources));
   return std::make_unique<AreaErrand>(
       AreaErrand::Way{.question = area_question,
                       .found = [](AreaSheet sheet) { return act::AreaScanned{std::move(sheet)}; },
                       .same = same_area},
-      [scanner](const AreaQuestion& question, const AreaWorker::Work& work) {
+      // Its threads are not started before anyone asks.
+      [sources = std::move(sources), scanner = std::shared_ptr<AreaScanner>()](
+          const AreaQuestion& question, const AreaWorker::Work& work) mutable {
+        if (!scanner) scanner = std::make_shared<AreaScanner>(sources);
         return scanner->answer(question, work);
       },
       std::move(wake));

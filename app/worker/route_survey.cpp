@@ -94,13 +94,15 @@ RouteSheet survey_route(StopSurveyor& surveyor, const RouteQuestion& question,
 
 std::unique_ptr<Errand> route_errand(SurveySources sources, std::function<void()> wake) {
   using RouteErrand = WorkerErrand<RouteQuestion, RouteSheet>;
-  auto surveyor = std::make_shared<StopSurveyor>(std::move(sources));
   return std::make_unique<RouteErrand>(
       RouteErrand::Way{
           .question = route_question,
           .found = [](RouteSheet sheet) { return act::RouteSurveyed{std::move(sheet)}; }},
-      [surveyor](const RouteQuestion& question,
-                 const Worker<RouteQuestion, RouteSheet>::Work& work) {
+      // Its threads are not started before anyone asks.
+      [sources = std::move(sources), surveyor = std::shared_ptr<StopSurveyor>()](
+          const RouteQuestion& question,
+          const Worker<RouteQuestion, RouteSheet>::Work& work) mutable {
+        if (!surveyor) surveyor = std::make_shared<StopSurveyor>(sources);
         return survey_route(*surveyor, question, [&](const RouteSheet& sheet) {
           work.publish(sheet);
           return !work.superseded();
