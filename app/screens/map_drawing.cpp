@@ -69,6 +69,8 @@ class MapDrawing {
     return {at({-half_m, half_m}), at({half_m, half_m}), at({half_m, -half_m}),
             at({-half_m, -half_m})};
   }
+  // A raster is another by day than by night.
+  std::uint64_t versioned(std::uint64_t serial) const { return 2 * serial + (ui_.night() ? 1 : 0); }
   std::vector<Mark> marks() const;
   bool is_target(const StationKey& key) const {
     return model_.stop.target && key_of(*model_.stop.target) == key;
@@ -90,17 +92,16 @@ void MapDrawing::ground() {
   const auto& sheet = model_.map.sheet;
   if (!sheet || !sheet->relief) return;
   const map::Relief& relief = *sheet->relief;
-  const std::uint64_t version = 2 * model_.map.sheet_serial + (ui_.night() ? 1 : 0);
-  const ui::Raster& raster =
-      ui_.raster("relief", version, [&] { return ui::relief_raster(relief, ui_.night()); });
+  const ui::Raster& raster = ui_.raster("relief", versioned(model_.map.sheet_serial),
+                                        [&] { return ui::relief_raster(relief, ui_.night()); });
   canvas_.image(raster, square(relief.grid.metres_per_cell * relief.grid.columns / 2.0));
 }
 
 void MapDrawing::area_scan() {
   const auto& sheet = model_.map.area_sheet;
   if (!model_.map.area || !sheet || sheet->percent.empty()) return;
-  const ui::Raster& raster =
-      ui_.raster("area", model_.map.area_serial, [&] { return ui::area_raster(*sheet); });
+  const ui::Raster& raster = ui_.raster("area", versioned(model_.map.area_serial),
+                                        [&] { return ui::area_raster(*sheet, ui_.night()); });
   canvas_.image(raster, square(sheet->question.radius_m));
   canvas_.polyline(square(sheet->question.radius_m), theme_.ink, 2.0f, true);
 }

@@ -73,13 +73,13 @@ Raster relief_raster(const map::Relief& relief, bool night) {
   return raster;
 }
 
-Raster area_raster(const AreaSheet& sheet) {
-  constexpr std::uint8_t kOpacity = 200;
+Raster area_raster(const AreaSheet& sheet, bool night) {
+  const std::uint8_t opacity = night ? 90 : 200;
   Raster raster{.width = static_cast<int>(sheet.side), .height = static_cast<int>(sheet.side)};
   raster.rgba.reserve(sheet.percent.size());
   for (const std::int8_t percent : sheet.percent) {
     raster.rgba.push_back(percent == AreaSheet::kUnknown ? 0u
-                                                         : packed(chance_shade(percent), kOpacity));
+                                                         : packed(chance_shade(percent), opacity));
   }
   return raster;
 }

@@ -10,8 +10,8 @@ namespace mastwise::ui {
 Raster relief_raster(const map::Relief& relief, bool night);
 
 // The chance over the cells of an area scan, so that the ground is seen through it; what is not
-// known is left out.
-Raster area_raster(const AreaSheet& sheet);
+// known is left out. By night it is fainter: a bright field would blind.
+Raster area_raster(const AreaSheet& sheet, bool night);
 
 // The darkest and the lightest that relief_raster() puts under text.
 struct ReliefExtremes {
