@@ -1,6 +1,6 @@
 #include "app/words.hpp"
 
-#include "core/broadcast/source_age.hpp"
+#include "core/catalog/source_age.hpp"
 
 #include <algorithm>
 #include <array>
@@ -22,10 +22,10 @@ std::string tenths_of_degree(double degrees) {
 
 namespace {
 
-// In miles or kilometres.
+// In miles or kilometers.
 double long_units(double distance_m, bool miles) {
-  constexpr double kMetresPerMile = 1609.344;
-  return distance_m / (miles ? kMetresPerMile : 1000.0);
+  constexpr double kMetersPerMile = 1609.344;
+  return distance_m / (miles ? kMetersPerMile : 1000.0);
 }
 
 }  // namespace
@@ -231,22 +231,22 @@ std::string why_no_pole_star(sky::NoPoleStar why) {
   return {};
 }
 
-std::string programmes(const Station& station) {
+std::string programs(const Station& station) {
   std::string line;
-  for (const Programme& programme : station.programmes) {
+  for (const Program& program : station.programs) {
     if (!line.empty()) line += ", ";
-    line += programme.virtual_channel;
-    const std::string& name = programme.name.empty() ? programme.network : programme.name;
-    if (!name.empty()) line += (programme.virtual_channel.empty() ? "" : " ") + name;
+    line += program.virtual_channel;
+    const std::string& name = program.name.empty() ? program.network : program.name;
+    if (!name.empty()) line += (program.virtual_channel.empty() ? "" : " ") + name;
   }
   return line;
 }
 
 std::string title(const Station& station) {
-  if (station.programmes.empty() || station.programmes.front().virtual_channel.empty()) {
+  if (station.programs.empty() || station.programs.front().virtual_channel.empty()) {
     return station.call_sign;
   }
-  return station.call_sign + " " + station.programmes.front().virtual_channel;
+  return station.call_sign + " " + station.programs.front().virtual_channel;
 }
 
 std::string carries(const Station& station) {
@@ -257,7 +257,7 @@ std::string carries(const Station& station) {
     }
   };
   add(station.network);
-  for (const Programme& programme : station.programmes) add(programme.network);
+  for (const Program& program : station.programs) add(program.network);
   if (!names.empty()) return fmt::format("{}", fmt::join(names, ", "));
   if (station.state.empty()) return station.city;
   return station.city.empty() ? station.state : station.city + ", " + station.state;

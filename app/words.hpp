@@ -60,9 +60,9 @@ std::vector<std::string> merged(const MergeReport& report);
 // The words with a capital first letter.
 std::string sentence(std::string words);
 
-// A station's programmes as one line: "6.1 Basin Public, 6.2 Basin Weather".
-std::string programmes(const Station& station);
-// What a traveller knows it by: the first virtual channel after the call sign.
+// A station's programs as one line: "6.1 Basin Public, 6.2 Basin Weather".
+std::string programs(const Station& station);
+// What a traveler knows it by: the first virtual channel after the call sign.
 std::string title(const Station& station);
 // The networks it carries, or where it is licensed to.
 std::string carries(const Station& station);

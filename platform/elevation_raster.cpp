@@ -85,7 +85,7 @@ Error unusable(const fs::path& raster, const std::string& why) {
           .remedy = "give a GeoTIFF, DTED or other raster of heights that is whole"};
 }
 
-std::optional<double> metres_per_unit(std::string unit) {
+std::optional<double> meters_per_unit(std::string unit) {
   std::transform(unit.begin(), unit.end(), unit.begin(), [](char letter) {
     return letter >= 'A' && letter <= 'Z' ? static_cast<char>(letter | 0x20) : letter;
   });
@@ -162,8 +162,8 @@ class ElevationRaster::Source {
   fs::path path_;
   Dataset dataset_;
   std::array<double, 6> place_{};  // GDAL's affine transform, pixels to coordinates
-  double metres_per_value_ = 1.0;
-  double metres_at_zero_ = 0.0;
+  double meters_per_value_ = 1.0;
+  double meters_at_zero_ = 0.0;
   std::optional<double> void_value_;
 };
 
@@ -184,10 +184,10 @@ Result<Done> ElevationRaster::Source::read_heading() {
     return unusable(path_, "it does not say where on earth it lies");
   }
   GDALRasterBand& band = *dataset_->GetRasterBand(1);
-  const auto unit = metres_per_unit(band.GetUnitType());
+  const auto unit = meters_per_unit(band.GetUnitType());
   if (!unit) return unusable(path_, fmt::format("its heights are in '{}'", band.GetUnitType()));
-  metres_per_value_ = band.GetScale() * *unit;
-  metres_at_zero_ = band.GetOffset() * *unit;
+  meters_per_value_ = band.GetScale() * *unit;
+  meters_at_zero_ = band.GetOffset() * *unit;
   int has_void_value = 0;
   const double void_value = band.GetNoDataValue(&has_void_value);
   if (has_void_value != 0) {
@@ -214,7 +214,7 @@ Result<Done> ElevationRaster::Source::locate(const QuietGdal& gdal) {
   return Done{};
 }
 
-// Of the centres of its pixels: heights are known no farther.
+// Of the centers of its pixels: heights are known no farther.
 std::optional<Extent> ElevationRaster::Source::extent(
     OGRCoordinateTransformation& to_degrees) const {
   const double right = dataset_->GetRasterXSize() - 0.5;
@@ -236,7 +236,7 @@ std::optional<Extent> ElevationRaster::Source::extent(
   return extent;
 }
 
-// Between neighbouring pixels amid the raster, the wider way, in degrees of latitude.
+// Between neighboring pixels amid the raster, the wider way, in degrees of latitude.
 std::optional<double> ElevationRaster::Source::spacing_deg(
     OGRCoordinateTransformation& to_degrees) const {
   const double column = dataset_->GetRasterXSize() / 2.0;
@@ -271,7 +271,7 @@ WarpOptions ElevationRaster::Source::warp_options(GDALDataset& target) const {
 
 std::int16_t ElevationRaster::Source::sample_of(float value) const {
   if (value == kNotReached) return kVoidSample;
-  const double height_m = static_cast<double>(value) * metres_per_value_ + metres_at_zero_;
+  const double height_m = static_cast<double>(value) * meters_per_value_ + meters_at_zero_;
   const bool possible = height_m >= kLowestGround_m && height_m <= kHighestGround_m;
   return possible ? static_cast<std::int16_t>(std::lround(height_m)) : kVoidSample;
 }
@@ -297,7 +297,7 @@ Result<std::vector<std::int16_t>> ElevationRaster::Source::samples(TileCell cell
   GDALDriver* const memory = GetGDALDriverManager()->GetDriverByName("MEM");
   const Dataset target(memory->Create("", tile_side, tile_side, 1, GDT_Float32, nullptr));
   if (!target) return unusable(path_, gdal.failure());
-  // Samples are the centres of pixels.
+  // Samples are the centers of pixels.
   const double spacing_deg = 1.0 / (tile_side - 1);
   std::array<double, 6> place = {cell.west_deg - spacing_deg / 2,      spacing_deg, 0.0,
                                  cell.south_deg + 1 + spacing_deg / 2, 0.0,         -spacing_deg};

@@ -16,7 +16,7 @@ namespace mastwise::platform {
 class ElevationRaster {
  public:
   // Errors: not a raster, damaged, one of several bands, no known coordinate system, a unit that is
-  // neither metres nor feet.
+  // neither meters nor feet.
   static Result<ElevationRaster> open(const std::filesystem::path& path);
   ElevationRaster(ElevationRaster&&) noexcept;
   ~ElevationRaster();
@@ -25,16 +25,16 @@ class ElevationRaster {
   // finer, else 1201.
   int suitable_side() const;
 
-  // The cells that it reaches by more than the edge that neighbours share. west_deg may exceed 179
+  // The cells that it reaches by more than the edge that neighbors share. west_deg may exceed 179
   // for a raster that lies over the antimeridian.
   const std::vector<terrain::TileCell>& cells() const;
 
   // Hears how far a reading is, within [0, 1]; it goes on while true is returned.
   using Progress = std::function<bool(double done)>;
 
-  // Heights in whole metres at the samples of one of cells(), rows from north to south, `side` 1201
+  // Heights in whole meters at the samples of one of cells(), rows from north to south, `side` 1201
   // or 3601. Interpolated bilinearly, averaged where the raster is finer; known heights reach to
-  // the outer edge of their pixels, so that neighbouring rasters leave no seam. Voids and what no
+  // the outer edge of their pixels, so that neighboring rasters leave no seam. Voids and what no
   // ground has (below -12,000 m, above 9,000 m) are kVoidSample. Empty if `progress` stopped it.
   // Errors: damaged data.
   Result<std::vector<std::int16_t>> samples(terrain::TileCell cell, int side,

@@ -27,13 +27,13 @@ using ImportProgress = std::function<bool(double done)>;
 //   TileFolder finds it) keep its spacing and all its heights: only its voids are filled. Who wants
 //   the new heights instead removes the old tile first.
 // - Heights are interpolated bilinearly, averaged where the raster is the finer one, rounded to
-//   whole metres; feet are converted. What the raster does not cover, its own voids, and heights
+//   whole meters; feet are converted. What the raster does not cover, its own voids, and heights
 //   that no ground has (below -12,000 m or above 9,000 m) stay voids. Cells without any height get
 //   no tile.
 // - A raster that cannot be read to its end, an error or a stop changes nothing: all tiles are
 //   written under other names first and renamed at the end.
 // Errors: no raster, or one of several bands, no known coordinate system, a unit that is
-// neither metres nor feet, damaged data, a full disk. One import into a folder at a time.
+// neither meters nor feet, damaged data, a full disk. One import into a folder at a time.
 Result<RasterImport> import_raster(const std::filesystem::path& raster,
                                    const std::filesystem::path& folder,
                                    const ImportProgress& progress);

@@ -1,6 +1,6 @@
 #include "platform/table_folder.hpp"
 
-#include "core/broadcast/words.hpp"
+#include "core/text/words.hpp"
 #include "platform/zip_handles.hpp"
 
 #include <algorithm>

@@ -1,7 +1,7 @@
 #pragma once
 
-#include "core/broadcast/byte_stream.hpp"
 #include "core/result.hpp"
+#include "core/text/byte_stream.hpp"
 
 #include <filesystem>
 #include <memory>

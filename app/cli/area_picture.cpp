@@ -11,9 +11,9 @@ namespace {
 
 constexpr std::size_t kLeastWidth_px = 500;
 constexpr int kMark_px = 6;  // from a mark's middle to its edge
-constexpr ui::Colour kInk{0x11, 0x11, 0x11};
-constexpr ui::Colour kPaper{0xFF, 0xFF, 0xFF};
-constexpr ui::Colour kUnknown{0xC8, 0xC8, 0xC8};
+constexpr ui::Color kInk{0x11, 0x11, 0x11};
+constexpr ui::Color kPaper{0xFF, 0xFF, 0xFF};
+constexpr ui::Color kUnknown{0xC8, 0xC8, 0xC8};
 
 class Picture {
  public:
@@ -21,14 +21,14 @@ class Picture {
     pixels_.resize(3 * side_px * side_px);
   }
 
-  void put(int x, int y, ui::Colour colour) {
+  void put(int x, int y, ui::Color color) {
     if (x < 0 || y < 0 || x >= side_ || y >= side_) return;
     unsigned char* pixel =
         &pixels_[3 * (static_cast<std::size_t>(y) * static_cast<std::size_t>(side_) +
                       static_cast<std::size_t>(x))];
-    pixel[0] = colour.red;
-    pixel[1] = colour.green;
-    pixel[2] = colour.blue;
+    pixel[0] = color.red;
+    pixel[1] = color.green;
+    pixel[2] = color.blue;
   }
   void cross(int x, int y) {
     for (int i = -kMark_px; i <= kMark_px; ++i) {
@@ -44,11 +44,11 @@ class Picture {
   }
   void square(int x, int y) {
     for (const int size : {kMark_px, kMark_px - 1}) {
-      const ui::Colour colour = size == kMark_px ? kInk : kPaper;
+      const ui::Color color = size == kMark_px ? kInk : kPaper;
       for (int i = -size; i <= size; ++i) {
         for (const int edge : {-size, size}) {
-          put(x + i, y + edge, colour);
-          put(x + edge, y + i, colour);
+          put(x + i, y + edge, color);
+          put(x + edge, y + i, color);
         }
       }
     }
@@ -74,7 +74,7 @@ Result<Done> write_area_picture(const std::string& path, const reception::AreaGr
   for (std::size_t y = 0; y < side_px; ++y) {
     for (std::size_t x = 0; x < side_px; ++x) {
       const auto& chance = chances[y / cell_px * grid.side() + x / cell_px];
-      const ui::Colour chequer = (x / 2 + y / 2) % 2 == 0 ? kUnknown : kPaper;
+      const ui::Color chequer = (x / 2 + y / 2) % 2 == 0 ? kUnknown : kPaper;
       picture.put(static_cast<int>(x), static_cast<int>(y),
                   chance ? ui::chance_shade(*chance) : chequer);
     }

@@ -1,10 +1,10 @@
 #include "app/cli/arguments.hpp"
 
 #include "app/words.hpp"
-#include "core/aim/rig_words.hpp"
-#include "core/broadcast/catalog.hpp"
-#include "core/broadcast/words.hpp"
+#include "core/catalog/catalog.hpp"
 #include "core/gear/pattern.hpp"
+#include "core/headings/rig_words.hpp"
+#include "core/text/words.hpp"
 #include "platform/clock.hpp"
 #include "platform/files.hpp"
 

@@ -1,9 +1,9 @@
 #pragma once
 
-#include "core/aim/aim_card.hpp"
-#include "core/broadcast/station.hpp"
 #include "core/geo/position.hpp"
+#include "core/headings/aim_card.hpp"
 #include "core/result.hpp"
+#include "core/stations/station.hpp"
 #include "core/time.hpp"
 
 #include <optional>

@@ -20,7 +20,7 @@ using nlohmann::json;
 using reception::Wish;
 
 struct CompareOptions {
-  std::vector<std::string> places, networks, programmes, stations;
+  std::vector<std::string> places, networks, programs, stations;
   std::string gpx;
   double step_km = 5.0, floor_percent = kUsualFloor_percent;
   bool practice = false;
@@ -31,8 +31,8 @@ struct CompareOptions {
 std::vector<Wish> wishes_of(const CompareOptions& options) {
   std::vector<Wish> wishes;
   for (const std::string& text : options.networks) wishes.push_back({Wish::Kind::network, text});
-  for (const std::string& text : options.programmes) {
-    wishes.push_back({Wish::Kind::programme, text});
+  for (const std::string& text : options.programs) {
+    wishes.push_back({Wish::Kind::program, text});
   }
   for (const std::string& text : options.stations) {
     wishes.push_back({Wish::Kind::call_sign, text});
@@ -143,7 +143,7 @@ Result<Done> print_comparison(const CompareOptions& options) {
   if (wishes.empty()) {
     return Error{.what = "nothing is wished",
                  .where = "compare",
-                 .remedy = "name a network, a programme or call signs"};
+                 .remedy = "name a network, a program or call signs"};
   }
   const auto setting = stop_setting(options.stop, options.practice);
   if (!setting) return setting.error();
@@ -202,8 +202,8 @@ void add_compare(CLI::App& program, Job& chosen) {
   verb->add_option("--floor", options->floor_percent, "along the way, the chance that holds")
       ->check(CLI::Range(1.0, 99.0));
   verb->add_option("--network", options->networks, "a network that is wanted; once for each");
-  verb->add_option("--programme", options->programmes,
-                   "a programme that is wanted, by its name or virtual channel; once for each");
+  verb->add_option("--program", options->programs,
+                   "a program that is wanted, by its name or virtual channel; once for each");
   verb->add_option("--want", options->stations, "call signs that are wanted, with commas")
       ->delimiter(',');
   verb->add_flag("--practice", options->practice, "the places lie in the practice area");

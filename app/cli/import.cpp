@@ -2,7 +2,7 @@
 #include "app/cli/import_report.hpp"
 #include "app/cli/verbs.hpp"
 #include "app/sources/station_source.hpp"
-#include "core/broadcast/catalog.hpp"
+#include "core/catalog/catalog.hpp"
 
 #include <algorithm>
 #include <iostream>
@@ -115,11 +115,11 @@ Result<Done> import_stations(const ImportOptions& options) {
 void add_import(CLI::App& program, Job& chosen) {
   auto options = std::make_shared<ImportOptions>();
   CLI::App* verb =
-      program.add_subcommand("import", "Takes in stations, programmes, terrain or a logbook");
+      program.add_subcommand("import", "Takes in stations, programs, terrain or a logbook");
   verb->require_subcommand(1);
   add_import_logbook(*verb, chosen);
   add_import_terrain(*verb, chosen);
-  add_import_programmes(*verb, chosen);
+  add_import_programs(*verb, chosen);
   CLI::App* stations =
       verb->add_subcommand("stations",
                            "A station table: the project's own CSV, a regulator's by a mapping, or "

@@ -77,11 +77,11 @@ std::string report_text(const ImportReport& report) {
   return text;
 }
 
-json report_json(const ProgrammeReport& report) {
+json report_json(const ProgramReport& report) {
   return {{"source", report.source.name},
           {"source_date", report.source.date},
           {"rows_read", report.rows_read},
-          {"programmes", report.programmes},
+          {"programs", report.programs},
           {"stations", report.stations},
           {"without_station", report.without_station},
           {"strangers", report.strangers},
@@ -89,11 +89,11 @@ json report_json(const ProgrammeReport& report) {
           {"rejected", rejected_json(report.rejected)}};
 }
 
-std::string report_text(const ProgrammeReport& report) {
+std::string report_text(const ProgramReport& report) {
   return fmt::format(
-             "{}: {} rows read, {} programmes, {} without a station in the catalog, {} rows "
-             "rejected; {} stations have added programmes\n",
-             report.source.name, report.rows_read, report.programmes, report.without_station,
+             "{}: {} rows read, {} programs, {} without a station in the catalog, {} rows "
+             "rejected; {} stations have added programs\n",
+             report.source.name, report.rows_read, report.programs, report.without_station,
              report.rejected.size(), report.stations) +
          listed("without a station", report.strangers, report.strangers.size()) +
          rejected_text(report.rejected);

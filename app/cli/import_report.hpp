@@ -1,7 +1,7 @@
 #pragma once
 
-#include "core/broadcast/catalog.hpp"
-#include "core/broadcast/guess_mapping.hpp"
+#include "core/catalog/catalog.hpp"
+#include "core/import/guess_mapping.hpp"
 
 #include <string>
 
@@ -13,8 +13,8 @@ namespace mastwise::cli {
 nlohmann::json report_json(const ImportReport& report);
 std::string report_text(const ImportReport& report);
 
-nlohmann::json report_json(const ProgrammeReport& report);
-std::string report_text(const ProgrammeReport& report);
+nlohmann::json report_json(const ProgramReport& report);
+std::string report_text(const ProgramReport& report);
 
 // The guess with its doubts, as a person decides on it; `sample` are stations read by it.
 nlohmann::json guess_json(const GuessedMapping& guess, const std::vector<Station>& sample);

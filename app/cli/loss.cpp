@@ -144,7 +144,7 @@ Result<json> p1812_loss(const LossOptions& options, ProfileTable& table) {
                                .heights_m = table.heights_m,
                                .clutter_m = table.clutter_m,
                                .zones = table.zones};
-  const auto path = p1812::analyse_path(profile, link, scratch);
+  const auto path = p1812::analyze_path(profile, link, scratch);
   if (!path) return path.error();
   const auto loss = p1812::loss_for(*path, {.time_percent = options.time_percent,
                                             .locations_percent = options.locations_percent});

@@ -1,9 +1,9 @@
 #include "app/cli/arguments.hpp"
 #include "app/cli/verbs.hpp"
 #include "app/words.hpp"
-#include "core/aim/sweep.hpp"
-#include "core/aim/sweep_table.hpp"
-#include "core/broadcast/words.hpp"
+#include "core/sweep/sweep.hpp"
+#include "core/sweep/sweep_table.hpp"
+#include "core/text/words.hpp"
 #include "platform/files.hpp"
 
 #include <iostream>

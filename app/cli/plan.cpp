@@ -3,9 +3,9 @@
 #include "app/cli/verbs.hpp"
 #include "app/shell/startup.hpp"
 #include "app/words.hpp"
-#include "core/aim/turn_plan.hpp"
-#include "core/broadcast/words.hpp"
+#include "core/plan/turn_plan.hpp"
 #include "core/reception/compare.hpp"
+#include "core/text/words.hpp"
 
 #include <algorithm>
 #include <iostream>

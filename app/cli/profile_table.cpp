@@ -81,7 +81,7 @@ Result<Done> Reader::take(const std::vector<std::string>& cells, std::size_t lin
   }
   if (clutter_) {
     const auto clutter = cell(cells, clutter_);
-    if (!clutter) return bad("clutter_m", line, "give metres, 0 for none");
+    if (!clutter) return bad("clutter_m", line, "give meters, 0 for none");
     table_.clutter_m.push_back(*clutter);
   }
   if (zone_) {

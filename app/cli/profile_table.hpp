@@ -19,7 +19,7 @@ struct ProfileTable {
   std::vector<p1812::Zone> zones = {};
   std::optional<double> middle_latitude_deg = {};  // of the path, where there is a column for it
 
-  // The even spacing that the distances have, in metres; nothing where they differ by more than
+  // The even spacing that the distances have, in meters; nothing where they differ by more than
   // their last digit explains.
   std::optional<double> spacing_m() const;
 };

@@ -4,9 +4,9 @@
 #include "app/cli/verbs.hpp"
 #include "app/words.hpp"
 #include "app/worker/area_work.hpp"
-#include "core/broadcast/catalog.hpp"
-#include "core/broadcast/words.hpp"
+#include "core/catalog/catalog.hpp"
 #include "core/reception/best_spots.hpp"
+#include "core/text/words.hpp"
 #include "platform/tile_folder.hpp"
 
 #include <cmath>

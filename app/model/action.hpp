@@ -48,7 +48,7 @@ struct SetStop {
 struct UseReceiver {};     // position from the receiver
 struct NextNotation {};    // show positions in the next notation
 struct SwitchNight {};     // day look or night look
-struct SwitchUnits {};     // miles or kilometres
+struct SwitchUnits {};     // miles or kilometers
 struct SwitchHand {};      // acts under the right or the left thumb
 struct SwitchPractice {};  // into or out of the practice area
 struct TurnDial {};        // next choice of what is up on the dial
@@ -70,7 +70,7 @@ struct OpenField {
   Field field;
 };
 struct UseMapPlace {  // what the paper map gave is where the rig stands
-  bool by_net;        // between the lines of its net, else by direction and millimetres
+  bool by_net;        // between the lines of its net, else by direction and millimeters
 };
 struct KeepHandle {};  // as the form has it
 struct ForgetHandle {};
@@ -142,7 +142,7 @@ struct TouchMap {
   MapOffset at;
 };
 struct NextMapUp {};   // north or the rig's nose
-struct CentreMap {};   // the stop in the middle again
+struct CenterMap {};   // the stop in the middle again
 struct SwitchArea {};  // the chance around the stop
 struct NextAreaRadius {};
 struct MapDrawn {
@@ -216,7 +216,7 @@ struct SavePaper {};  // the card for paper, into a file
 struct PaperSaved {
   std::string file;  // empty: it could not be; the trouble follows
 };
-// Taking in tables of stations and programmes.
+// Taking in tables of stations and programs.
 struct OpenIntakeFolder {
   std::string path;  // empty: back to the catalog and where to begin to look
 };
@@ -263,7 +263,7 @@ using Action = std::variant<
     act::NoseFromPoints, act::NextCarrier, act::ForgetNose, act::ClearSearch, act::SelectStation,
     act::PinStation, act::ChoosePlan, act::NextPlanFloor, act::SwitchChannelEntry, act::ScanStep,
     act::TickStation, act::ChoosePointing, act::NextChanceFloor, act::SwitchGrouping,
-    act::StationsFound, act::SwitchMap, act::MoveMap, act::TouchMap, act::NextMapUp, act::CentreMap,
+    act::StationsFound, act::SwitchMap, act::MoveMap, act::TouchMap, act::NextMapUp, act::CenterMap,
     act::SwitchArea, act::NextAreaRadius, act::MapDrawn, act::AreaScanned, act::Ask,
     act::ConfirmAsked, act::RefuseAsked, act::GoToRoof, act::LeaveRoof, act::SwitchTone,
     act::BeginSweep, act::TurnSweep, act::SetMeter, act::ReadMeter, act::NextScale,

@@ -19,7 +19,7 @@ void adl_serializer<mastwise::Station>::to_json(json& out, const mastwise::Stati
          {"facility_id", s.facility_id},
          {"name", s.name},
          {"network", s.network},
-         {"programmes", s.programmes},
+         {"programs", s.programs},
          {"raster", s.raster},
          {"rf_channel", s.rf_channel},
          {"standard", s.standard},
@@ -60,7 +60,7 @@ mastwise::Station adl_serializer<mastwise::Station>::from_json(const json& in) {
   in.at("facility_id").get_to(s.facility_id);
   in.at("name").get_to(s.name);
   in.at("network").get_to(s.network);
-  in.at("programmes").get_to(s.programmes);
+  in.at("programs").get_to(s.programs);
   in.at("raster").get_to(s.raster);
   in.at("rf_channel").get_to(s.rf_channel);
   in.at("standard").get_to(s.standard);

@@ -193,7 +193,7 @@ class Applier {
   }
   void operator()(const act::TouchMap& touch) { touch_map(m_, touch.at); }
   void operator()(const act::NextMapUp&) { next_map_up(m_); }
-  void operator()(const act::CentreMap&) { m_.map.view.middle = {}; }
+  void operator()(const act::CenterMap&) { m_.map.view.middle = {}; }
   void operator()(const act::SwitchArea&) { switch_area(m_); }
   void operator()(const act::NextAreaRadius&) {
     m_.map.area_radius = (m_.map.area_radius + 1) % kAreaRadii_m.size();

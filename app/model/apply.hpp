@@ -2,7 +2,7 @@
 
 #include "app/model/action.hpp"
 #include "app/model/model.hpp"
-#include "core/angles/magnetic_field.hpp"
+#include "core/geo/magnetic_field.hpp"
 
 namespace mastwise {
 

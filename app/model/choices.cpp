@@ -1,6 +1,6 @@
 #include "app/model/choices.hpp"
 
-#include "core/broadcast/words.hpp"
+#include "core/text/words.hpp"
 
 #include <algorithm>
 

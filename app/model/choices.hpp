@@ -1,12 +1,12 @@
 #pragma once
 
 #include "app/model/plan.hpp"
-#include "core/aim/handle.hpp"
-#include "core/aim/heading_error.hpp"
-#include "core/aim/rig_heading.hpp"
-#include "core/aim/slack.hpp"
 #include "core/gear/gear.hpp"
 #include "core/geo/notation.hpp"
+#include "core/headings/handle.hpp"
+#include "core/headings/heading_error.hpp"
+#include "core/plan/slack.hpp"
+#include "core/rig/rig_heading.hpp"
 
 #include <array>
 #include <optional>

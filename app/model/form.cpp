@@ -2,9 +2,9 @@
 
 #include "app/model/model.hpp"
 #include "app/words.hpp"
-#include "core/aim/compass_checks.hpp"
-#include "core/aim/handle.hpp"
 #include "core/geo/paper_map.hpp"
+#include "core/headings/compass_checks.hpp"
+#include "core/headings/handle.hpp"
 
 #include <algorithm>
 #include <array>
@@ -16,7 +16,7 @@
 namespace mastwise {
 namespace {
 
-constexpr double kMetresPerMile = 1609.344, kMetresPerKilometre = 1000.0;
+constexpr double kMetersPerMile = 1609.344, kMetersPerKilometre = 1000.0;
 
 // All of them, or nothing.
 template <class... Fields>
@@ -37,7 +37,7 @@ FormAnswer in_trouble(const Error& error) {
 std::optional<Result<MapScale>> scale_of(const Form& form, bool miles) {
   const auto bar = numbers(form, Field::MapBar_mm, Field::MapBarLength);
   if (!bar) return std::nullopt;
-  return MapScale::from_bar((*bar)[0], (*bar)[1] * (miles ? kMetresPerMile : kMetresPerKilometre));
+  return MapScale::from_bar((*bar)[0], (*bar)[1] * (miles ? kMetersPerMile : kMetersPerKilometre));
 }
 
 FormAnswer place_answer(const MapPosition& found) {
@@ -165,8 +165,8 @@ FormAnswer place_from_map(const Form& form, bool miles) {
   if (scale && !*scale) return in_trouble(scale->error());
   FormAnswer answer;
   if (scale) {
-    answer.lines.push_back(fmt::format("1 : {:.0f}; a millimetre is {}", (*scale)->ratio(),
-                                       words::distance((*scale)->metres_per_mm(), miles)));
+    answer.lines.push_back(fmt::format("1 : {:.0f}; a millimeter is {}", (*scale)->ratio(),
+                                       words::distance((*scale)->meters_per_mm(), miles)));
   }
   if (!scale || !from || !way) return answer;
   const auto found = from_named_place(*from, Bearing<True>::degrees((*way)[0]), (*way)[1], **scale);

@@ -14,9 +14,9 @@
 namespace mastwise {
 
 enum class Field {
-  // Paper map: its scale, and a place by direction and millimetres.
+  // Paper map: its scale, and a place by direction and millimeters.
   MapBar_mm,
-  MapBarLength,  // miles or kilometres, as lengths are said
+  MapBarLength,  // miles or kilometers, as lengths are said
   MapPlace,
   MapDirection_deg,
   MapLength_mm,
@@ -86,7 +86,7 @@ Result<double> read_number(const std::string& text);
 struct Findings;
 struct Model;
 
-// By direction and millimetres from a named place; between the lines of the net; the ruler for the
+// By direction and millimeters from a named place; between the lines of the net; the ruler for the
 // heading in use. Nothing before all is typed that it needs.
 FormAnswer place_from_map(const Form& form, bool miles);
 FormAnswer place_from_net(const Form& form);

@@ -1,10 +1,10 @@
 #pragma once
 
-#include "core/broadcast/catalog.hpp"
-#include "core/broadcast/guess_mapping.hpp"
-#include "core/broadcast/mapping_parts.hpp"
-#include "core/broadcast/table_mapping.hpp"
+#include "core/catalog/catalog.hpp"
 #include "core/geo/position.hpp"
+#include "core/import/guess_mapping.hpp"
+#include "core/import/mapping_parts.hpp"
+#include "core/import/table_mapping.hpp"
 #include "core/map/projection.hpp"
 #include "core/time.hpp"
 
@@ -14,7 +14,7 @@
 #include <string>
 #include <vector>
 
-// Taking in tables of stations and programmes by touch: what the worker is asked, what it answers,
+// Taking in tables of stations and programs by touch: what the worker is asked, what it answers,
 // and what the fingers have chosen between the two.
 namespace mastwise {
 
@@ -23,10 +23,10 @@ enum class IntakeStep { Catalog, Folder, Table, TakingIn, Report };
 // How a table is read.
 struct TableReading {
   enum class Kind {
-    OwnFormat,   // the program's own station table
-    Mapped,      // a foreign table, by `mapping`
-    Joined,      // a set of tables, by the ready mapping called `ready`
-    Programmes,  // a table of programmes
+    OwnFormat,  // the program's own station table
+    Mapped,     // a foreign table, by `mapping`
+    Joined,     // a set of tables, by the ready mapping called `ready`
+    Programs,   // a table of programs
   };
   Kind kind = Kind::OwnFormat;
   Source source = {};  // what it is called in the catalog, and of what day it is
@@ -97,7 +97,7 @@ struct TableLook {
   std::size_t rejected = 0;
   std::vector<RejectedRow> first_rejected = {};
   std::vector<CheckedStation> sample = {};
-  std::vector<StationProgramme> programmes = {};  // of a table of programmes
+  std::vector<StationProgram> programs = {};  // of a table of programs
   std::optional<CheckMap> map = {};
   std::string trouble = {};  // why nothing can be read so
   bool operator==(const TableLook&) const = default;
@@ -106,9 +106,9 @@ struct TableLook {
 // What a taking in did. Of rejected rows the first kRejected, and how many there were.
 struct IntakeReport {
   static constexpr std::size_t kRejected = 12;
-  bool of_programmes = false;
+  bool of_programs = false;
   ImportReport stations = {};
-  ProgrammeReport programmes = {};
+  ProgramReport programs = {};
   std::size_t rejected = 0;
   bool first_stations = false;  // the catalog had none before
   bool operator==(const IntakeReport&) const = default;
@@ -117,7 +117,7 @@ struct IntakeReport {
 struct IntakeAnswer {
   IntakeQuestion question = {};
   std::size_t generation = 0;  // how often the catalog has been changed by the worker
-  std::vector<SourceSummary> stations = {}, programmes = {};
+  std::vector<SourceSummary> stations = {}, programs = {};
   std::vector<IntakeEntry> places = {};  // where to begin to look
   std::optional<IntakeFolder> folder = {};
   std::optional<TableLook> look = {};
@@ -166,7 +166,7 @@ struct IntakeSource {
 
 struct IntakeFindings {
   std::vector<IntakeRow> rows = {};
-  std::vector<IntakeSource> stations = {}, programmes = {};
+  std::vector<IntakeSource> stations = {}, programs = {};
   std::string from_here = {};  // how far off the middle of the sample is
   bool ready = false;          // it can be taken in
   bool operator==(const IntakeFindings&) const = default;

@@ -47,7 +47,7 @@ const std::map<std::string, std::string>& labels() {
       {"facility_id", "Facility number"},
       {"site", "Site number"},
       {"directional", "Directional"},
-      {"polarization", "Polarisation"},
+      {"polarization", "Polarization"},
   };
   return kLabels;
 }
@@ -91,8 +91,8 @@ class RowWriter {
   }
   std::string doubt_about(const std::string& part) const;
   const std::vector<SourceSummary>& known() const {
-    return reading_.kind == TableReading::Kind::Programmes ? intake_.answer->programmes
-                                                           : intake_.answer->stations;
+    return reading_.kind == TableReading::Kind::Programs ? intake_.answer->programs
+                                                         : intake_.answer->stations;
   }
 
   const Intake& intake_;
@@ -179,8 +179,8 @@ IntakeFindings intake_findings(const Intake& intake, UtcTime date,
   IntakeFindings found;
   if (!intake.answer) return found;
   found.stations = sources_shown(intake.answer->stations, date, "stations");
-  found.programmes = sources_shown(intake.answer->programmes, date, "programmes");
-  for (IntakeSource& source : found.programmes) source.caution.clear();
+  found.programs = sources_shown(intake.answer->programs, date, "programs");
+  for (IntakeSource& source : found.programs) source.caution.clear();
   if (!intake.look || !intake.reading) return found;
   const TableLook& look = *intake.look;
   const RowWriter writer(intake, look, *intake.reading);

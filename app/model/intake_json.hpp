@@ -56,19 +56,19 @@ NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(ImportReport, source, rows_read, stations_add
                                    stations_changed, stations_unchanged, stations_gone,
                                    stations_moved, added_call_signs, gone_call_signs, moved,
                                    rejected, remarks)
-NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(ProgrammeReport, source, rows_read, programmes, stations,
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(ProgramReport, source, rows_read, programs, stations,
                                    without_station, strangers, rejected)
-NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(StationProgramme, call_sign, facility_id, rf_channel, programme)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(StationProgram, call_sign, facility_id, rf_channel, program)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(TableReading, kind, source, mapping, ready)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(IntakeQuestion, step, look, folder, path, reading, taking)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(IntakeEntry, kind, path, name, bytes)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(IntakeFolder, path, parent, entries)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(IntakeColumn, name, example)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(TableLook, reading, renews, known_by, doubts, columns, file_date,
-                                   rows, rejected, first_rejected, sample, programmes, map, trouble)
-NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(IntakeReport, of_programmes, stations, programmes, rejected,
+                                   rows, rejected, first_rejected, sample, programs, map, trouble)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(IntakeReport, of_programs, stations, programs, rejected,
                                    first_stations)
-NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(IntakeAnswer, question, generation, stations, programmes, places,
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(IntakeAnswer, question, generation, stations, programs, places,
                                    folder, look, doing, part, report, trouble)
 
 }  // namespace mastwise

@@ -131,7 +131,7 @@ NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(StationsQuestion, from, search, practice, mil
                                    gear, target, pinned, plan_for, plan_floor_percent,
                                    heading_error_deg, learned, compare, ahead, generation,
                                    pinned_networks, ticked_networks)
-NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(Programme, virtual_channel, name, network, language)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(Program, virtual_channel, name, network, language)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(Note, column, text)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(Source, name, date)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(Provenance, source, line)

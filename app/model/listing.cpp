@@ -1,7 +1,7 @@
 #include "app/model/listing.hpp"
 
 #include "app/words.hpp"
-#include "core/broadcast/words.hpp"
+#include "core/text/words.hpp"
 
 #include <set>
 

@@ -90,8 +90,8 @@ OutcomeRecord record_of(const Model& model, const StopRecord& stop, const Statio
                        .when = moment_of(model),
                        .gear = gear_name(model),
                        .weather = model.weather};
-  if (!row.station.programmes.empty()) {
-    record.virtual_channel = row.station.programmes.front().virtual_channel;
+  if (!row.station.programs.empty()) {
+    record.virtual_channel = row.station.programs.front().virtual_channel;
   }
   if (!row.outlook) return record;
   const reception::Outlook& outlook = *row.outlook;

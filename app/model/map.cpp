@@ -23,16 +23,16 @@ constexpr double kHalfDiagonal = 900.0;
 
 map::PlanePoint point_at(const MapView& view, MapOffset offset) {
   const double up = radians(view.up);
-  const double right_m = offset.right * view.metres_per_unit;
-  const double ahead_m = -offset.down * view.metres_per_unit;
+  const double right_m = offset.right * view.meters_per_unit;
+  const double ahead_m = -offset.down * view.meters_per_unit;
   return {view.middle.east_m + right_m * std::cos(up) + ahead_m * std::sin(up),
           view.middle.north_m - right_m * std::sin(up) + ahead_m * std::cos(up)};
 }
 
 MapOffset offset_of(const MapView& view, map::PlanePoint point) {
   const double up = radians(view.up);
-  const double east = (point.east_m - view.middle.east_m) / view.metres_per_unit;
-  const double north = (point.north_m - view.middle.north_m) / view.metres_per_unit;
+  const double east = (point.east_m - view.middle.east_m) / view.meters_per_unit;
+  const double north = (point.north_m - view.middle.north_m) / view.meters_per_unit;
   return {east * std::cos(up) - north * std::sin(up), -east * std::sin(up) - north * std::cos(up)};
 }
 
@@ -43,7 +43,7 @@ map::PlanePoint plane_point(double distance_m, Bearing<True> bearing) {
 MapView moved(MapView view, const MapMove& move) {
   view.middle = point_at(view, {-move.drag.right, -move.drag.down});
   const map::PlanePoint held = point_at(view, move.about);
-  view.metres_per_unit = std::clamp(view.metres_per_unit / move.scale, kNearestMap, kFarthestMap);
+  view.meters_per_unit = std::clamp(view.meters_per_unit / move.scale, kNearestMap, kFarthestMap);
   view.up = view.up - Turn::clockwise_deg(move.turn_deg);
   const map::PlanePoint there = point_at(view, move.about);
   view.middle.east_m += held.east_m - there.east_m;
@@ -59,7 +59,7 @@ MapView moved(MapView view, const MapMove& move) {
 MapView around_stop(const MapView& view, double radius_m) {
   constexpr double kRadius = 200.0;  // units; the smallest map shows it whole
   return {.middle = {},
-          .metres_per_unit = std::clamp(radius_m / kRadius, kNearestMap, kFarthestMap),
+          .meters_per_unit = std::clamp(radius_m / kRadius, kNearestMap, kFarthestMap),
           .up = view.up};
 }
 
@@ -138,7 +138,7 @@ std::optional<MapQuestion> map_question(const Model& model) {
   constexpr double kLeast_m = 1000.0, kMost_m = 2'048e3;
   const MapView& view = model.map.view;
   const double reach_m =
-      std::hypot(view.middle.east_m, view.middle.north_m) + kHalfDiagonal * view.metres_per_unit;
+      std::hypot(view.middle.east_m, view.middle.north_m) + kHalfDiagonal * view.meters_per_unit;
   double radius_m = kLeast_m;
   while (radius_m < std::min(reach_m, kMost_m)) radius_m *= 2.0;
   return MapQuestion{.from = *model.findings.position,

@@ -3,10 +3,10 @@
 #include "app/model/plan.hpp"
 #include "app/model/stations.hpp"
 #include "core/angles/bearing.hpp"
-#include "core/broadcast/station.hpp"
 #include "core/map/borders.hpp"
 #include "core/map/hillshade.hpp"
 #include "core/map/projection.hpp"
+#include "core/stations/station.hpp"
 
 #include <array>
 #include <cstdint>
@@ -29,11 +29,11 @@ struct MapOffset {
 // its true bearing and length (core/map/projection.hpp).
 struct MapView {
   map::PlanePoint middle = {};  // from the stop
-  double metres_per_unit = 150.0;
+  double meters_per_unit = 150.0;
   Bearing<True> up = {};
   bool operator==(const MapView&) const = default;
 };
-inline constexpr double kNearestMap = 0.5, kFarthestMap = 2000.0;  // metres per unit
+inline constexpr double kNearestMap = 0.5, kFarthestMap = 2000.0;  // meters per unit
 
 map::PlanePoint point_at(const MapView& view, MapOffset offset);
 MapOffset offset_of(const MapView& view, map::PlanePoint point);

@@ -5,7 +5,7 @@
 namespace mastwise::map {
 
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(PlaneLine, kind, points)
-NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(ReliefGrid, columns, rows, metres_per_cell)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(ReliefGrid, columns, rows, meters_per_cell)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(Relief, grid, shade, band)
 
 }  // namespace mastwise::map

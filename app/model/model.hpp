@@ -12,7 +12,7 @@
 #include "app/model/stop.hpp"
 #include "app/model/sweep.hpp"
 #include "app/model/ways.hpp"
-#include "core/aim/aim_card.hpp"
+#include "core/headings/aim_card.hpp"
 #include "core/nmea/parked.hpp"
 #include "core/nmea/receiver.hpp"
 #include "core/nmea/straight_course.hpp"

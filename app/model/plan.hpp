@@ -1,8 +1,8 @@
 #pragma once
 
-#include "core/aim/slack.hpp"
 #include "core/angles/bearing.hpp"
-#include "core/broadcast/station.hpp"
+#include "core/plan/slack.hpp"
+#include "core/stations/station.hpp"
 
 #include <string>
 #include <vector>

@@ -46,8 +46,8 @@ bool is_pinned(const Stop& stop, const StationKey& key) {
 std::vector<std::string> networks_of(const Station& station) {
   std::vector<std::string> networks;
   if (!station.network.empty()) networks.push_back(station.network);
-  for (const Programme& programme : station.programmes) {
-    if (!programme.network.empty()) networks.push_back(programme.network);
+  for (const Program& program : station.programs) {
+    if (!program.network.empty()) networks.push_back(program.network);
   }
   return networks;
 }
@@ -59,7 +59,7 @@ bool carries(const Station& station, const std::string& network) {
 void add_ticked(Station& station, const std::vector<TickedNetwork>& ticked) {
   for (const TickedNetwork& one : ticked) {
     if (one.key != key_of(station) || carries(station, one.network)) continue;
-    station.programmes.push_back({.network = one.network});
+    station.programs.push_back({.network = one.network});
   }
 }
 

@@ -4,12 +4,12 @@
 #include "app/model/choices.hpp"
 #include "app/model/plan.hpp"
 #include "core/angles/bearing.hpp"
-#include "core/broadcast/station.hpp"
 #include "core/geo/position.hpp"
 #include "core/reception/path_picture.hpp"
 #include "core/reception/prospect.hpp"
 #include "core/reception/surroundings.hpp"
 #include "core/reception/survey.hpp"
+#include "core/stations/station.hpp"
 
 #include <array>
 #include <optional>
@@ -66,7 +66,7 @@ struct StationsAnswer {
 // The row of a station; null where the answer has none.
 const StationRow* find_row(const StationsAnswer& answer, const StationKey& key);
 
-// The networks that a station or its programmes carry.
+// The networks that a station or its programs carry.
 std::vector<std::string> networks_of(const Station& station);
 // Whether it carries the network, without notice of case.
 bool carries(const Station& station, const std::string& network);

@@ -3,11 +3,11 @@
 #include "app/model/choices.hpp"
 #include "app/model/plan.hpp"
 #include "app/model/sweep.hpp"
-#include "core/aim/heading_error.hpp"
 #include "core/angles/bearing.hpp"
-#include "core/broadcast/station.hpp"
 #include "core/geo/position.hpp"
+#include "core/headings/heading_error.hpp"
 #include "core/reception/surroundings.hpp"
+#include "core/stations/station.hpp"
 
 #include <optional>
 #include <string>

@@ -1,6 +1,6 @@
 #include "app/model/sweep.hpp"
 
-#include "core/aim/compass_checks.hpp"
+#include "core/headings/compass_checks.hpp"
 
 namespace mastwise {
 namespace {

@@ -1,10 +1,10 @@
 #pragma once
 
 #include "app/model/plan.hpp"
-#include "core/aim/edges.hpp"
-#include "core/aim/strong_station.hpp"
-#include "core/aim/sweep.hpp"
-#include "core/broadcast/channels.hpp"
+#include "core/channels/channels.hpp"
+#include "core/sweep/edges.hpp"
+#include "core/sweep/strong_station.hpp"
+#include "core/sweep/sweep.hpp"
 
 #include <optional>
 #include <string>

@@ -2,7 +2,7 @@
 
 #include "app/model/model.hpp"
 #include "app/words.hpp"
-#include "core/aim/compass_checks.hpp"
+#include "core/headings/compass_checks.hpp"
 #include "core/sky/pole_star.hpp"
 #include "core/sky/sun.hpp"
 
@@ -185,7 +185,7 @@ void derive_scan(const Model& model, Findings& findings) {
                   .rf_channel = to_text(channel.rf_channel),
                   .expected = expected_words(channel),
                   .tick = ticks[best]};
-    if (channel.centre_mhz) line.about = fmt::format("{:.0f} MHz", *channel.centre_mhz);
+    if (channel.center_mhz) line.about = fmt::format("{:.0f} MHz", *channel.center_mhz);
     if (channel.chance_percent) line.about += ", " + words::chance_number(*channel.chance_percent);
     line.about += ", " + words::carries(candidates[best].station);
     list.lines.push_back(std::move(line));

@@ -1,8 +1,8 @@
 #pragma once
 
 #include "app/model/plan.hpp"
-#include "core/aim/sayings.hpp"
-#include "core/aim/scan_help.hpp"
+#include "core/headings/sayings.hpp"
+#include "core/plan/scan_help.hpp"
 
 #include <string>
 #include <vector>

@@ -1,6 +1,6 @@
 #include "app/paper/sections.hpp"
 #include "app/words.hpp"
-#include "core/aim/rig_words.hpp"
+#include "core/headings/rig_words.hpp"
 #include "core/reception/chance.hpp"
 
 #include <algorithm>
@@ -35,7 +35,7 @@ class Pairs {
                      area_.width() - pen_.width(value, kValue) - 6.0, label, kSaidLabel);
     pen_.text({area_.right, y_ + kBaseline_pt}, value, kValue, Align::Right);
     y_ += kRow_pt;
-    pen_.line({area_.left, y_}, {area_.right, y_}, 0.35, kRuleGrey);
+    pen_.line({area_.left, y_}, {area_.right, y_}, 0.35, kRuleGray);
   }
 
  private:
@@ -85,7 +85,7 @@ double write_label(Pen& pen, const Area& area, std::string_view words) {
   constexpr double kBaseline_pt = 7.0, kLine_pt = 10.5, kBelow_pt = 3.0;
   pen.text({area.left, area.top + kBaseline_pt}, words, kLabel);
   pen.line({area.left, area.top + kLine_pt}, {area.right, area.top + kLine_pt}, kRule_pt,
-           kRuleGrey);
+           kRuleGray);
   return area.top + kLine_pt + kBelow_pt;
 }
 

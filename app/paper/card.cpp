@@ -29,7 +29,7 @@ constexpr PaperSheet kSheet{
     .width_mm = 2000.0, .height_mm = 2000.0, .stop_right_mm = 1000.0, .stop_up_mm = 1000.0};
 
 void lay_ruler(const AimCard& aim, PaperCard& card) {
-  // Sheets that a traveller has: a quarter, a half and a whole million.
+  // Sheets that a traveler has: a quarter, a half and a whole million.
   constexpr std::array kRatios{250'000.0, 500'000.0, 1'000'000.0};
   constexpr double kLeast_mm = 10.0, kMost_mm = 900.0;
   for (const double ratio : kRatios) {
@@ -49,7 +49,7 @@ std::string about(const Station& station) {
   if (!words.empty()) words += ", ";
   words += "RF " + to_text(station.rf_channel);
   if (const auto slot = channel_slot(station.raster, station.rf_channel)) {
-    words += fmt::format(", {:.0f} MHz {}", slot->centre_mhz, to_text(slot->band));
+    words += fmt::format(", {:.0f} MHz {}", slot->center_mhz, to_text(slot->band));
   }
   if (station.polarization != Polarization::unknown) {
     words += fmt::format(", {}", to_text(station.polarization));

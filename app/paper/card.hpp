@@ -1,10 +1,10 @@
 #pragma once
 
 #include "app/model/stations.hpp"
-#include "core/aim/aim_card.hpp"
-#include "core/aim/compass_checks.hpp"
-#include "core/aim/sayings.hpp"
 #include "core/geo/paper_map.hpp"
+#include "core/headings/aim_card.hpp"
+#include "core/headings/compass_checks.hpp"
+#include "core/headings/sayings.hpp"
 
 #include <optional>
 #include <string>

@@ -14,8 +14,8 @@ constexpr Style kDegrees{7.5};
 
 class Dial {
  public:
-  Dial(Pen& pen, const PaperCard& card, Spot centre, double radius_pt)
-      : pen_(pen), card_(card), centre_(centre), radius_(radius_pt) {}
+  Dial(Pen& pen, const PaperCard& card, Spot center, double radius_pt)
+      : pen_(pen), card_(card), center_(center), radius_(radius_pt) {}
 
   void ring();
   void norths();
@@ -25,14 +25,14 @@ class Dial {
 
  private:
   Spot at(double bearing_deg, double radius_pt) const {
-    return around(centre_, radius_pt, bearing_deg);
+    return around(center_, radius_pt, bearing_deg);
   }
   void tick(int degrees);
   void kite(double bearing_deg, bool filled, const char* label, bool to_left);
 
   Pen& pen_;
   const PaperCard& card_;
-  Spot centre_;
+  Spot center_;
   double radius_;
 };
 
@@ -50,11 +50,11 @@ void Dial::tick(int degrees) {
   const Spot middle = at(degrees, radius_ - 17.0);
   pen_.text({middle.x, middle.y + 0.36 * style.size_pt},
             cardinal ? kCardinals[static_cast<std::size_t>(degrees / 90)] : std::to_string(degrees),
-            style, Align::Centre);
+            style, Align::Center);
 }
 
 void Dial::ring() {
-  pen_.circle(centre_, radius_, 0.9);
+  pen_.circle(center_, radius_, 0.9);
   constexpr int kStep_deg = 5;
   for (int degrees = 0; degrees < 360; degrees += kStep_deg) tick(degrees);
 }
@@ -75,7 +75,7 @@ void Dial::kite(double bearing_deg, bool filled, const char* label, bool to_left
   constexpr double kTop_deg = 25.0;
   if (std::fabs(fold_half_circle_deg(bearing_deg)) > kTop_deg) return;
   const Spot place = at(bearing_deg, radius_ + kMiddle);
-  pen_.text({place.x + (to_left ? -8.0 : 8.0), place.y + 2.0}, label, kSmallGrey,
+  pen_.text({place.x + (to_left ? -8.0 : 8.0), place.y + 2.0}, label, kSmallGray,
             to_left ? Align::Right : Align::Left);
 }
 
@@ -90,11 +90,11 @@ void Dial::norths() {
 // The band within which the antenna may point, with its degrees at both ends.
 void Dial::slack() {
   if (!card_.slack) return;
-  constexpr double kBand = 4.0, kLabelAt = 13.0, kBeyond_deg = 5.0, kGrey = 0.35;
+  constexpr double kBand = 4.0, kLabelAt = 13.0, kBeyond_deg = 5.0, kGray = 0.35;
   const double to_deg = card_.aim.bearing_true.degrees();
   const Slack& slack = *card_.slack;
-  pen_.arc(centre_, radius_ + 1.5 + 0.5 * kBand, to_deg - slack.left_deg, to_deg + slack.right_deg,
-           kBand, kGrey);
+  pen_.arc(center_, radius_ + 1.5 + 0.5 * kBand, to_deg - slack.left_deg, to_deg + slack.right_deg,
+           kBand, kGray);
   if (slack.all_round()) return;
   // They give way to the marks of the norths; the words beside the dial say the same.
   constexpr double kGiveWay_deg = 22.0;
@@ -106,7 +106,7 @@ void Dial::slack() {
   const auto label = [&](double beyond_deg, double degrees) {
     if (near_north(Bearing<True>::degrees(to_deg + beyond_deg))) return;
     const Spot place = at(to_deg + beyond_deg, radius_ + kLabelAt);
-    pen_.text({place.x, place.y + 2.5}, words::whole_degrees(degrees), kSmallGrey, Align::Centre);
+    pen_.text({place.x, place.y + 2.5}, words::whole_degrees(degrees), kSmallGray, Align::Center);
   };
   label(-slack.left_deg - kBeyond_deg, slack.left_deg);
   label(slack.right_deg + kBeyond_deg, slack.right_deg);
@@ -116,16 +116,16 @@ void Dial::target() {
   constexpr double kHead_pt = 15.0, kHead_deg = 4.4;
   const double to_deg = card_.aim.bearing_true.degrees();
   const double tip = radius_ - 1.5, neck = tip - kHead_pt;
-  pen_.line(centre_, at(to_deg, neck + 1.0), 2.4);
+  pen_.line(center_, at(to_deg, neck + 1.0), 2.4);
   pen_.polygon({at(to_deg, tip), at(to_deg + kHead_deg, neck), at(to_deg - kHead_deg, neck)}, 0.0);
 }
 
 void Dial::rig() {
   constexpr double kDot_pt = 3.0, kWhite = 1.0, kLine_pt = 1.2;
   if (!card_.aim.rig_angle) {
-    pen_.disc(centre_, 3.5 * kDot_pt, kWhite);
-    pen_.circle(centre_, 3.5 * kDot_pt, kLine_pt);
-    pen_.disc(centre_, kDot_pt, 0.0);
+    pen_.disc(center_, 3.5 * kDot_pt, kWhite);
+    pen_.circle(center_, 3.5 * kDot_pt, kLine_pt);
+    pen_.disc(center_, kDot_pt, 0.0);
     return;
   }
   const double nose_deg = card_.aim.bearing_true.degrees() - card_.aim.rig_angle->clockwise_deg();
@@ -136,21 +136,21 @@ void Dial::rig() {
     for (const ui::RigPoint& point : shape) {
       const double ahead = scale * static_cast<double>(point.ahead);
       const double right = scale * static_cast<double>(point.right);
-      spots.push_back({centre_.x + ahead * forward.x - right * forward.y,
-                       centre_.y + ahead * forward.y + right * forward.x});
+      spots.push_back({center_.x + ahead * forward.x - right * forward.y,
+                       center_.y + ahead * forward.y + right * forward.x});
     }
     return spots;
   };
   pen_.polygon(places(ui::kRigOutline), kWhite);
   pen_.polyline(places(ui::kRigOutline), kLine_pt, true);
   pen_.polyline(places(ui::kRigWindscreen), kLine_pt, false);
-  pen_.disc(centre_, kDot_pt, 0.0);
+  pen_.disc(center_, kDot_pt, 0.0);
 }
 
 }  // namespace
 
-void draw_dial(Pen& pen, const PaperCard& card, Spot centre, double radius_pt) {
-  Dial dial(pen, card, centre, radius_pt);
+void draw_dial(Pen& pen, const PaperCard& card, Spot center, double radius_pt) {
+  Dial dial(pen, card, center, radius_pt);
   dial.ring();
   dial.norths();
   dial.slack();

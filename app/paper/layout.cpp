@@ -22,7 +22,7 @@ double write_practice(Pen& pen, const Area& area) {
                {area.left, area.top + kHeight_pt}},
               0.0);
   pen.text({0.5 * (area.left + area.right), area.top + 10.8},
-           "PRACTICE: invented stations and hills. Not for aiming anywhere", kMark, Align::Centre);
+           "PRACTICE: invented stations and hills. Not for aiming anywhere", kMark, Align::Center);
   return area.top + kHeight_pt + 4.0;
 }
 
@@ -69,15 +69,15 @@ void rule_notes(Pen& pen, const Area& area) {
   if (area.bottom - area.top < 2.0 * kLine_pt) return;
   double y = write_label(pen, area, "NOTES");
   for (y += kLine_pt; y <= area.bottom; y += kLine_pt) {
-    pen.line({area.left, y}, {area.right, y}, 0.35, kRuleGrey);
+    pen.line({area.left, y}, {area.right, y}, 0.35, kRuleGray);
   }
 }
 
 void write_foot(Pen& pen, const Area& area) {
   pen.text({area.left, area.bottom},
            "Holds for this stop and this date; the sides of the rig, while it stands as it does.",
-           kSmallGrey);
-  pen.text({area.right, area.bottom}, "Mastwise", kSmallGrey, Align::Right);
+           kSmallGray);
+  pen.text({area.right, area.bottom}, "Mastwise", kSmallGray, Align::Right);
 }
 
 double height_of_cautions(const Pen& pen, const Area& area) {
@@ -101,7 +101,7 @@ Page lay_out(const PaperCard& card, PageSize size, const Typefaces& typefaces) {
   area.top = write_aim(pen, card, area);
   area.top = write_helps(pen, card, area);
   Area cautions = area;
-  cautions.top = area.bottom - 1.5 * kSmallGrey.line_pt() - height_of_cautions(pen, area);
+  cautions.top = area.bottom - 1.5 * kSmallGray.line_pt() - height_of_cautions(pen, area);
   write_cautions(pen, cautions);
   area.bottom = cautions.top - kApart_pt;
   if (card.plan) area.top = write_plan(pen, *card.plan, area) + kApart_pt;

@@ -29,7 +29,7 @@ std::string ruler_words(const RulerLine& ruler) {
   constexpr double kLaid_mm = 100.0;
   return fmt::format(
       "By the ruler alone, meridians upright: the point {} and {} from the stop lies on the line. "
-      "Half a millimetre astray makes {:.1f}°.",
+      "Half a millimeter astray makes {:.1f}°.",
       way(ruler.right_per_100_mm, "right", "left"), way(ruler.up_per_100_mm, "up", "down"),
       ruler_bearing_error_deg(kLaid_mm));
 }
@@ -64,7 +64,7 @@ double write_stop(Pen& pen, const PaperCard& card, const Area& area) {
     const bool grid = i >= kRows;
     const double left = area.left + (grid ? kGrids_pt : 0.0);
     const double baseline = y + static_cast<double>(i % kRows) * kBody.line_pt() + Pen::rise(kBody);
-    if (grid) pen.text({left, baseline}, words::notation(kNotations[i]), kSmallGrey);
+    if (grid) pen.text({left, baseline}, words::notation(kNotations[i]), kSmallGray);
     pen.text({left + (grid ? kGridName_pt : 0.0), baseline},
              format_position(card.stop, kNotations[i]), kBodyBold);
   }

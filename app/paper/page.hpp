@@ -5,7 +5,7 @@
 #include <vector>
 
 // A printed page as what is drawn on it, in points of 1/72 inch from its upper left corner. Ink is
-// a grey from 0, black, to 1, white: any printer has it.
+// a gray from 0, black, to 1, white: any printer has it.
 namespace mastwise::paper {
 
 struct PageSize {
@@ -24,24 +24,24 @@ struct Text {
   Spot at;  // the left end of its baseline
   double size_pt = 0.0;
   Weight weight = Weight::Regular;
-  double grey = 0.0;
+  double gray = 0.0;
   std::string text = {};
 };
 
 // A line through corners; closed and filled where so.
 struct Shape {
   std::vector<Spot> corners = {};
-  double grey = 0.0;
+  double gray = 0.0;
   double width_pt = 0.0;
   bool closed = false, filled = false;
 };
 
 // Part of a circle, clockwise from the top of the page.
 struct Arc {
-  Spot centre;
+  Spot center;
   double radius_pt = 0.0;
   double from_deg = 0.0, to_deg = 360.0;
-  double grey = 0.0;
+  double gray = 0.0;
   double width_pt = 0.0;
 };
 

@@ -30,9 +30,9 @@ std::string joined(const std::vector<std::string>& items, std::size_t count) {
 
 }  // namespace
 
-Spot around(Spot centre, double radius_pt, double clockwise_deg) {
+Spot around(Spot center, double radius_pt, double clockwise_deg) {
   const double angle = clockwise_deg * std::numbers::pi / 180.0;
-  return {centre.x + radius_pt * std::sin(angle), centre.y - radius_pt * std::cos(angle)};
+  return {center.x + radius_pt * std::sin(angle), center.y - radius_pt * std::cos(angle)};
 }
 
 double Pen::width(std::string_view text, const Style& style) const {
@@ -43,11 +43,11 @@ void Pen::text(Spot at, std::string_view text, const Style& style, Align align) 
   const std::string printable = typefaces_.printable(text);
   const double width = typefaces_.width(printable, style.size_pt, style.weight);
   if (align == Align::Right) at.x -= width;
-  if (align == Align::Centre) at.x -= 0.5 * width;
+  if (align == Align::Center) at.x -= 0.5 * width;
   page_.marks.emplace_back(Text{.at = at,
                                 .size_pt = style.size_pt,
                                 .weight = style.weight,
-                                .grey = style.grey,
+                                .gray = style.gray,
                                 .text = printable});
 }
 
@@ -118,37 +118,37 @@ double Pen::list(Spot at, double most, const std::vector<std::string>& items, co
   return paragraph(at, most, joined(items, count), style, most_lines);
 }
 
-void Pen::line(Spot from, Spot to, double width_pt, double grey) {
-  polyline({from, to}, width_pt, false, grey);
+void Pen::line(Spot from, Spot to, double width_pt, double gray) {
+  polyline({from, to}, width_pt, false, gray);
 }
 
-void Pen::polygon(std::vector<Spot> corners, double grey) {
+void Pen::polygon(std::vector<Spot> corners, double gray) {
   page_.marks.emplace_back(
-      Shape{.corners = std::move(corners), .grey = grey, .closed = true, .filled = true});
+      Shape{.corners = std::move(corners), .gray = gray, .closed = true, .filled = true});
 }
 
-void Pen::polyline(std::vector<Spot> corners, double width_pt, bool closed, double grey) {
+void Pen::polyline(std::vector<Spot> corners, double width_pt, bool closed, double gray) {
   page_.marks.emplace_back(
-      Shape{.corners = std::move(corners), .grey = grey, .width_pt = width_pt, .closed = closed});
+      Shape{.corners = std::move(corners), .gray = gray, .width_pt = width_pt, .closed = closed});
 }
 
-void Pen::arc(Spot centre, double radius_pt, double from_deg, double to_deg, double width_pt,
-              double grey) {
-  page_.marks.emplace_back(Arc{.centre = centre,
+void Pen::arc(Spot center, double radius_pt, double from_deg, double to_deg, double width_pt,
+              double gray) {
+  page_.marks.emplace_back(Arc{.center = center,
                                .radius_pt = radius_pt,
                                .from_deg = from_deg,
                                .to_deg = to_deg,
-                               .grey = grey,
+                               .gray = gray,
                                .width_pt = width_pt});
 }
 
-void Pen::circle(Spot centre, double radius_pt, double width_pt, double grey) {
-  arc(centre, radius_pt, 0.0, 360.0, width_pt, grey);
+void Pen::circle(Spot center, double radius_pt, double width_pt, double gray) {
+  arc(center, radius_pt, 0.0, 360.0, width_pt, gray);
 }
 
 // A ring so wide that it leaves no hole.
-void Pen::disc(Spot centre, double radius_pt, double grey) {
-  circle(centre, 0.5 * radius_pt, radius_pt, grey);
+void Pen::disc(Spot center, double radius_pt, double gray) {
+  circle(center, 0.5 * radius_pt, radius_pt, gray);
 }
 
 }  // namespace mastwise::paper

@@ -13,11 +13,11 @@ namespace mastwise::paper {
 struct Style {
   double size_pt = 0.0;
   Weight weight = Weight::Regular;
-  double grey = 0.0;
+  double gray = 0.0;
   double line_pt() const { return 1.3 * size_pt; }
 };
 
-enum class Align { Left, Centre, Right };
+enum class Align { Left, Center, Right };
 
 // Part of a page.
 struct Area {
@@ -50,13 +50,13 @@ class Pen {
   bool holds(double width, const std::vector<std::string>& items, const Style& style,
              std::size_t most_lines) const;
 
-  void line(Spot from, Spot to, double width_pt, double grey = 0.0);
-  void polygon(std::vector<Spot> corners, double grey);
-  void polyline(std::vector<Spot> corners, double width_pt, bool closed, double grey = 0.0);
-  void arc(Spot centre, double radius_pt, double from_deg, double to_deg, double width_pt,
-           double grey = 0.0);
-  void circle(Spot centre, double radius_pt, double width_pt, double grey = 0.0);
-  void disc(Spot centre, double radius_pt, double grey = 0.0);
+  void line(Spot from, Spot to, double width_pt, double gray = 0.0);
+  void polygon(std::vector<Spot> corners, double gray);
+  void polyline(std::vector<Spot> corners, double width_pt, bool closed, double gray = 0.0);
+  void arc(Spot center, double radius_pt, double from_deg, double to_deg, double width_pt,
+           double gray = 0.0);
+  void circle(Spot center, double radius_pt, double width_pt, double gray = 0.0);
+  void disc(Spot center, double radius_pt, double gray = 0.0);
 
   static constexpr std::size_t kAnyLines = static_cast<std::size_t>(-1);
   // From a line's top to its baseline.
@@ -70,7 +70,7 @@ class Pen {
   const Typefaces& typefaces_;
 };
 
-// The spot so far from the centre, clockwise from the top of the page.
-Spot around(Spot centre, double radius_pt, double clockwise_deg);
+// The spot so far from the center, clockwise from the top of the page.
+Spot around(Spot center, double radius_pt, double clockwise_deg);
 
 }  // namespace mastwise::paper

@@ -15,7 +15,7 @@ namespace {
 constexpr Style kHeading{11.5, Weight::Bold};
 constexpr Style kCell{7.0};
 constexpr Style kCellBold{7.0, Weight::Bold};
-constexpr Style kCellGrey{6.6, Weight::Regular, 0.30};
+constexpr Style kCellGray{6.6, Weight::Regular, 0.30};
 constexpr std::size_t kMostLines = 6;  // of one list
 
 std::vector<std::string> with_chances(const std::vector<PlanStation>& stations) {
@@ -58,16 +58,16 @@ class Table {
 };
 
 double Table::head(Pen& pen, double top) const {
-  const double baseline = top + Pen::rise(kCellGrey);
+  const double baseline = top + Pen::rise(kCellGray);
   const auto title = [&](double x, const char* words) {
-    pen.text({x, baseline}, words, kCellGrey);
+    pen.text({x, baseline}, words, kCellGray);
   };
   title(area_.left + compass_, "Compass");
   title(area_.left + map_, "Map");
   title(area_.left + slack_, "Left, right");
   title(brings_, "Brings, with its chance");
   title(channels_, "RF channels to enter, in this order");
-  return top + kCellGrey.line_pt();
+  return top + kCellGray.line_pt();
 }
 
 double Table::row(Pen& pen, std::size_t index, double top, std::size_t most_lines) const {
@@ -89,16 +89,16 @@ double Table::row(Pen& pen, std::size_t index, double top, std::size_t most_line
   if (!heading.loses.empty()) {
     std::vector<std::string> loses = with_chances(heading.loses);
     loses.front() = "Leaves out " + loses.front();
-    left = pen.list({brings_, left}, width, loses, kCellGrey, most_lines);
+    left = pen.list({brings_, left}, width, loses, kCellGray, most_lines);
   }
   constexpr std::size_t kRemarkLines = 2;
   const double wide = area_.right - channels_;
   const bool names = pen.holds(wide, channel_items(heading, true), kCell, most_lines);
   double right = pen.list({channels_, top}, wide, channel_items(heading, names), kCell, most_lines);
-  right = pen.paragraph({channels_, right}, wide, heading.remark, kCellGrey,
+  right = pen.paragraph({channels_, right}, wide, heading.remark, kCellGray,
                         std::min(most_lines, kRemarkLines));
   const double bottom = std::max({left, right, top + kHeading.line_pt()}) + kPadding_pt;
-  pen.line({area_.left, bottom}, {area_.right, bottom}, 0.35, kRuleGrey);
+  pen.line({area_.left, bottom}, {area_.right, bottom}, 0.35, kRuleGray);
   return bottom;
 }
 
@@ -106,11 +106,11 @@ double Table::tail(Pen& pen, double top) const {
   if (!plan_.out.empty()) {
     std::vector<std::string> out = plan_.out;
     out.front() = "At no heading: " + out.front();
-    top = pen.list({area_.left, top + 2.0}, area_.width(), out, kCellGrey, 2);
+    top = pen.list({area_.left, top + 2.0}, area_.width(), out, kCellGray, 2);
   }
   if (!plan_.fewest_proved) {
     top = pen.paragraph({area_.left, top}, area_.width(),
-                        "There may be a plan with fewer headings.", kCellGrey, 1);
+                        "There may be a plan with fewer headings.", kCellGray, 1);
   }
   return top;
 }

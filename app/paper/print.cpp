@@ -26,13 +26,13 @@ class Printer {
       : context_(context), typefaces_(typefaces) {}
 
   void operator()(const Text& text) const {
-    ink(text.grey);
+    ink(text.gray);
     typefaces_.select(context_, text.size_pt, text.weight);
     cairo_move_to(context_, text.at.x, text.at.y);
     cairo_show_text(context_, text.text.c_str());
   }
   void operator()(const Shape& shape) const {
-    ink(shape.grey);
+    ink(shape.gray);
     cairo_new_path(context_);  // text leaves a point behind
     for (const Spot& corner : shape.corners) cairo_line_to(context_, corner.x, corner.y);
     if (shape.closed) cairo_close_path(context_);
@@ -43,18 +43,18 @@ class Printer {
     }
   }
   void operator()(const Arc& arc) const {
-    ink(arc.grey);
+    ink(arc.gray);
     const auto from_right = [](double from_top_deg) {
       return (from_top_deg - 90.0) * std::numbers::pi / 180.0;
     };
     cairo_new_path(context_);
-    cairo_arc(context_, arc.centre.x, arc.centre.y, arc.radius_pt, from_right(arc.from_deg),
+    cairo_arc(context_, arc.center.x, arc.center.y, arc.radius_pt, from_right(arc.from_deg),
               from_right(arc.to_deg));
     stroke(arc.width_pt);
   }
 
  private:
-  void ink(double grey) const { cairo_set_source_rgb(context_, grey, grey, grey); }
+  void ink(double gray) const { cairo_set_source_rgb(context_, gray, gray, gray); }
   void stroke(double width_pt) const {
     cairo_set_line_width(context_, width_pt);
     cairo_stroke(context_);

@@ -9,15 +9,15 @@ namespace mastwise::paper {
 inline constexpr Style kLabel{6.5, Weight::Bold, 0.30};
 inline constexpr Style kBody{7.0};
 inline constexpr Style kBodyBold{7.0, Weight::Bold};
-inline constexpr Style kSmallGrey{6.6, Weight::Regular, 0.35};
+inline constexpr Style kSmallGray{6.6, Weight::Regular, 0.35};
 inline constexpr Style kFine{5.4, Weight::Regular, 0.35};
-inline constexpr double kRule_pt = 0.6, kRuleGrey = 0.55;
+inline constexpr double kRule_pt = 0.6, kRuleGray = 0.55;
 
 // A heading over a thin line.
 double write_label(Pen& pen, const Area& area, std::string_view words);
 
 double write_answer(Pen& pen, const PaperCard& card, const Area& area);
-void draw_dial(Pen& pen, const PaperCard& card, Spot centre, double radius_pt);
+void draw_dial(Pen& pen, const PaperCard& card, Spot center, double radius_pt);
 inline constexpr double kDialMargin_pt = 21.0;  // that its outermost marks take beyond the radius
 
 double write_stop(Pen& pen, const PaperCard& card, const Area& area);

@@ -3,7 +3,7 @@
 #include "app/ui/chance_mark.hpp"
 #include "app/ui/layout.hpp"
 #include "app/words.hpp"
-#include "core/aim/rig_words.hpp"
+#include "core/headings/rig_words.hpp"
 
 #include <cmath>
 
@@ -196,7 +196,7 @@ void AnswerPanel::live_turn() {
 void AnswerPanel::draw() {
   const AimCard& card = *model_.findings.card;
   const Rect whole = area_;
-  const float middle = whole.centre().x;
+  const float middle = whole.center().x;
   // Upright there is width for two columns, but no height for one.
   if (ui_.portrait()) area_.right = middle - ui::kMargin;
   answer(card);

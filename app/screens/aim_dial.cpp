@@ -48,7 +48,7 @@ void add_pattern(ui::DialView& view, const Model& model) {
 void draw_aim_dial(Ui& ui, Rect area, const Model& model) {
   ui::DialView view;
   view.radius = std::min(area.width(), area.height()) / 2.0f - ui::kDialMargin;
-  view.centre = {area.centre().x, area.bottom - view.radius - ui::kDialMargin + 24.0f};
+  view.center = {area.center().x, area.bottom - view.radius - ui::kDialMargin + 24.0f};
   view.up = top_of_dial(ui, model);
   if (model.findings.field) view.declination = model.findings.field->declination;
   view.nose = model.findings.nose;

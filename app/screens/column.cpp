@@ -16,15 +16,15 @@ void Column::figure(const std::string& words) {
 }
 
 void Column::line(const std::string& words, Face face) {
-  colour_line(words, face, theme_.second_ink);
+  color_line(words, face, theme_.second_ink);
 }
 
 void Column::plain(const std::string& words, Face face) {
-  colour_line(words, face, theme_.ink);
+  color_line(words, face, theme_.ink);
 }
 
 void Column::warning(const std::string& words) {
-  colour_line(words, Face::WordBold, theme_.warning);
+  color_line(words, Face::WordBold, theme_.warning);
 }
 
 void Column::rule() {
@@ -47,7 +47,7 @@ bool Column::field(const std::string& name, const std::string& label, const std:
   const bool tapped = ui_.touchable(name, row);
   ui_.canvas().fill(row, ui_.pressed(name) ? theme_.lobe : theme_.panel, 14.0f);
   ui_.canvas().outline(row.inset(1.0f), theme_.rule, 2.0f, 14.0f);
-  const float baseline = row.centre().y + 9.0f;
+  const float baseline = row.center().y + 9.0f;
   ui_.canvas().text({row.left + 16.0f, baseline}, label, Face::Word, theme_.ink);
   ui_.canvas().text({row.right - 16.0f, baseline}, value, given ? Face::Value : Face::Word,
                     given ? theme_.ink : theme_.accent, ui::Align::Right);
@@ -65,9 +65,9 @@ bool Column::button(const std::string& name, const std::string& label, int index
   return ui_.button(name, rect, label, look, enabled);
 }
 
-void Column::colour_line(const std::string& words, Face face, ui::Colour colour) {
+void Column::color_line(const std::string& words, Face face, ui::Color color) {
   constexpr float kLine = 28.0f;
-  y_ = ui_.paragraph({area_.left, y_ + 32.0f}, area_.width(), kLine, words, face, colour) - kLine;
+  y_ = ui_.paragraph({area_.left, y_ + 32.0f}, area_.width(), kLine, words, face, color) - kLine;
 }
 
 }  // namespace mastwise::screens

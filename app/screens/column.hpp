@@ -32,7 +32,7 @@ class Column {
               bool enabled = true, ui::ButtonLook look = ui::ButtonLook::Plain);
 
  private:
-  void colour_line(const std::string& words, ui::Face face, ui::Colour colour);
+  void color_line(const std::string& words, ui::Face face, ui::Color color);
 
   ui::Ui& ui_;
   const ui::Theme& theme_;

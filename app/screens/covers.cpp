@@ -43,7 +43,7 @@ void draw_prompt(Ui& ui, const Model& model) {
   }
   ui.paragraph({page.left, y}, page.width(), 28.0f, prompt.deference, Face::Word, theme.ink);
 
-  const float middle = page.centre().x, top = page.bottom - kAct;
+  const float middle = page.center().x, top = page.bottom - kAct;
   const Rect refuse{page.left, top, middle - 12.0f, page.bottom};
   const Rect accept{middle + 12.0f, top, page.right, page.bottom};
   if (ui.button("refuse", refuse, prompt.refuse, ButtonLook::Plain)) ui.emit(act::RefuseAsked{});
@@ -57,20 +57,20 @@ void draw_drive_face(Ui& ui, const Model& model) {
   const ui::Theme& theme = ui.theme();
   const Rect page = ui.screen();
   if (alarm) ui.canvas().fill(page, theme.warning);
-  const ui::Colour ink = alarm ? theme.on_warning : theme.ink;
-  const Point centre = page.centre();
-  ui.canvas().text({centre.x, centre.y - 90.0f}, alarm ? "ANTENNA IS UP" : "Under way",
-                   alarm ? Face::Big : Face::Second, ink, Align::Centre);
+  const ui::Color ink = alarm ? theme.on_warning : theme.ink;
+  const Point center = page.center();
+  ui.canvas().text({center.x, center.y - 90.0f}, alarm ? "ANTENNA IS UP" : "Under way",
+                   alarm ? Face::Big : Face::Second, ink, Align::Center);
   ui.canvas().text(
-      {centre.x, centre.y - 20.0f},
+      {center.x, center.y - 20.0f},
       alarm ? "Stop where it is safe. Lower the antenna." : "The antenna is marked down.",
-      Face::Value, ink, Align::Centre);
+      Face::Value, ink, Align::Center);
   if (!alarm) {
-    ui.canvas().text({centre.x, centre.y + 30.0f}, "All screens come back when you stop.",
-                     Face::Word, ink, Align::Centre);
+    ui.canvas().text({center.x, center.y + 30.0f}, "All screens come back when you stop.",
+                     Face::Word, ink, Align::Center);
     return;
   }
-  const Rect act{centre.x - 240.0f, centre.y + 60.0f, centre.x + 240.0f, centre.y + 60.0f + kAct};
+  const Rect act{center.x - 240.0f, center.y + 60.0f, center.x + 240.0f, center.y + 60.0f + kAct};
   if (ui.button("antenna is down", act, "It is down now", ButtonLook::Plain)) {
     ui.emit(act::AntennaIsDown{});
   }

@@ -2,7 +2,7 @@
 #include "app/screens/screens.hpp"
 #include "app/screens/sheet_head.hpp"
 #include "app/words.hpp"
-#include "core/aim/compass_checks.hpp"
+#include "core/headings/compass_checks.hpp"
 
 #include <algorithm>
 #include <array>
@@ -31,8 +31,8 @@ class FormPage {
     first_.top = second_.top = top_;
     if (!ui.portrait()) {
       constexpr float kBetween = 48.0f;
-      first_.right = view.centre().x - kBetween / 2.0f;
-      second_.left = view.centre().x + kBetween / 2.0f;
+      first_.right = view.center().x - kBetween / 2.0f;
+      second_.left = view.center().x + kBetween / 2.0f;
     }
   }
   Rect first() const { return first_; }

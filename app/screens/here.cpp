@@ -184,8 +184,8 @@ void draw_here(Ui& ui, Rect area, const Model& model) {
   page.top = ui.begin_page("here", area);
   Rect first = page, second = page;
   if (!ui.portrait()) {
-    first.right = page.centre().x - kBetween / 2.0f;
-    second.left = page.centre().x + kBetween / 2.0f;
+    first.right = page.center().x - kBetween / 2.0f;
+    second.left = page.center().x + kBetween / 2.0f;
   }
   Column left(ui, first);
   draw_position(left, ui, model);

@@ -45,16 +45,16 @@ void draw_catalog(Ui& ui, const Model& model) {
   left.heading("STATIONS");
   if (found.stations.empty()) left.line("None yet. Until there are, the practice area stands in.");
   draw_sources(left, found.stations);
-  if (!found.programmes.empty()) {
+  if (!found.programs.empty()) {
     left.rule();
-    left.heading("PROGRAMMES");
-    draw_sources(left, found.programmes);
+    left.heading("PROGRAMS");
+    draw_sources(left, found.programs);
   }
   second.top = ui.portrait() ? left.bottom() + 32.0f : top;
   Column right(ui, second);
   right.heading("ADD OR RENEW");
   right.line(
-      "A table of stations or programmes: .csv, .tsv, .txt or .dat, zipped or not; or a set of "
+      "A table of stations or programs: .csv, .tsv, .txt or .dat, zipped or not; or a set of "
       "joined tables in a folder or .zip.");
   const auto& answer = model.intake.answer;
   if (answer && !answer->trouble.empty()) right.warning(words::sentence(answer->trouble));
@@ -92,7 +92,7 @@ void draw_entry(Ui& ui, Rect row, const IntakeEntry& entry) {
   const ui::Theme& theme = ui.theme();
   if (ui.pressed(name)) ui.canvas().fill(row.inset(2.0f), theme.lobe, 10.0f);
   constexpr float kKind = 180.0f;
-  const float baseline = row.centre().y + 9.0f;
+  const float baseline = row.center().y + 9.0f;
   ui.canvas().push_clip({row.left, row.top, row.right - kKind, row.bottom});
   ui.canvas().text({row.left + 12.0f, baseline}, entry.name, folder ? Face::Word : Face::WordBold,
                    theme.ink);
@@ -161,8 +161,8 @@ Halves halves(const Ui& ui, Rect room) {
   Rect first = room, second = room;
   if (!ui.portrait()) {
     constexpr float kBetween = 40.0f;
-    first.right = room.centre().x - kBetween / 2.0f;
-    second.left = room.centre().x + kBetween / 2.0f;
+    first.right = room.center().x - kBetween / 2.0f;
+    second.left = room.center().x + kBetween / 2.0f;
   }
   return {first, second};
 }

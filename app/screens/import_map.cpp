@@ -55,8 +55,8 @@ void draw_check_map(Ui& ui, Rect rect, const TableLook& look, bool miles) {
   const float side = std::min(rect.width(), rect.height());
   const double scale = side / 2.0 / map.radius_m;
   const auto on_screen = [&](const map::PlanePoint& at) {
-    return Point{rect.centre().x + static_cast<float>(at.east_m * scale),
-                 rect.centre().y - static_cast<float>(at.north_m * scale)};
+    return Point{rect.center().x + static_cast<float>(at.east_m * scale),
+                 rect.center().y - static_cast<float>(at.north_m * scale)};
   };
   canvas.fill(rect, theme.panel, 6.0f);
   canvas.push_clip(rect);

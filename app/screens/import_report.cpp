@@ -53,8 +53,8 @@ void draw_stations(Column& column, const Model& model, const ImportReport& repor
   column.pair("As before", counted(report.stations_unchanged));
 }
 
-void draw_programmes(Column& column, const ProgrammeReport& report) {
-  column.pair("Programmes", counted(report.programmes));
+void draw_programs(Column& column, const ProgramReport& report) {
+  column.pair("Programs", counted(report.programs));
   column.pair("Stations that have them", counted(report.stations));
   draw_names(column, "Without a station here", report.strangers, report.without_station);
 }
@@ -114,26 +114,26 @@ void draw_report(Ui& ui, const Model& model) {
   const Rect room = draw_sheet_head(ui, "Taken in");
   if (!model.intake.report) return;
   const IntakeReport& report = *model.intake.report;
-  const Source& source = report.of_programmes ? report.programmes.source : report.stations.source;
+  const Source& source = report.of_programs ? report.programs.source : report.stations.source;
   const float top = ui.begin_page("report", room);
   auto [first, second] = halves(ui, room);
   first.top = top;
   Column left(ui, first);
   left.plain(source.name, Face::WordBold);
   left.line(words::sentence(words::data_age(source.date, model.findings.date)) +
-            fmt::format(", {} rows read", report.of_programmes ? report.programmes.rows_read
-                                                               : report.stations.rows_read));
+            fmt::format(", {} rows read", report.of_programs ? report.programs.rows_read
+                                                             : report.stations.rows_read));
   const std::string caution = words::data_caution(source.date, model.findings.date);
-  if (!report.of_programmes && !caution.empty()) left.warning(caution);
-  if (report.of_programmes) {
-    draw_programmes(left, report.programmes);
+  if (!report.of_programs && !caution.empty()) left.warning(caution);
+  if (report.of_programs) {
+    draw_programs(left, report.programs);
   } else {
     draw_stations(left, model, report.stations);
   }
   second.top = ui.portrait() ? left.bottom() + 24.0f : top;
   Column right(ui, second);
   draw_acts(right, ui, model, report);
-  draw_rejected(right, report.of_programmes ? report.programmes.rejected : report.stations.rejected,
+  draw_rejected(right, report.of_programs ? report.programs.rejected : report.stations.rejected,
                 report.rejected);
   for (const std::string& remark : report.stations.remarks) {
     right.line(words::sentence(remark), Face::Small);

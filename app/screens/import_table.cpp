@@ -118,9 +118,9 @@ void draw_sample(Ui& ui, Rect view, const Model& model) {
   const ui::Theme& theme = ui.theme();
   const float top = ui.begin_page("sample", view);
   float y = top + 20.0f;
-  const auto said = [&](const std::string& words, ui::Colour colour) {
+  const auto said = [&](const std::string& words, ui::Color color) {
     if (!words.empty()) {
-      y = ui.paragraph({view.left, y}, view.width(), kLine, words, Face::Small, colour);
+      y = ui.paragraph({view.left, y}, view.width(), kLine, words, Face::Small, color);
     }
   };
   const auto line = [&](const std::string& words) {
@@ -134,9 +134,9 @@ void draw_sample(Ui& ui, Rect view, const Model& model) {
                      station.position.latitude_deg(), station.position.longitude_deg(),
                      station.city));
   }
-  for (const StationProgramme& one : look.programmes) {
+  for (const StationProgram& one : look.programs) {
     line(fmt::format("{}  {}  {}  {}", one.call_sign.empty() ? one.facility_id : one.call_sign,
-                     one.programme.virtual_channel, one.programme.name, one.programme.network));
+                     one.program.virtual_channel, one.program.name, one.program.network));
   }
   said(model.findings.intake.from_here, theme.second_ink);
   said(rejected_words(look), theme.warning);
@@ -154,8 +154,8 @@ void draw_check(Ui& ui, Rect rect, const Model& model) {
   if (look.map) {
     Rect map = rect;
     if (ui.portrait()) {
-      map.right = rect.centre().x - Column::kGap / 2.0f;
-      rect.left = rect.centre().x + Column::kGap / 2.0f;
+      map.right = rect.center().x - Column::kGap / 2.0f;
+      rect.left = rect.center().x + Column::kGap / 2.0f;
     } else {
       constexpr float kSample = 132.0f, kPart = 0.62f;
       map.bottom = std::min(rect.bottom - kSample, rect.top + kPart * rect.height());

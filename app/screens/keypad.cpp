@@ -119,7 +119,7 @@ std::string title(const Keypad& keypad, bool miles) {
       return keypad.magnetic ? "Heading of the nose, read from a compass (magnetic)"
                              : "Heading of the nose, from a map (true)";
     case KeypadPurpose::Search:
-      return "Programme, network, call sign or channel";
+      return "Program, network, call sign or channel";
     case KeypadPurpose::Field:
       return field_words(keypad.field, miles);
   }
@@ -131,7 +131,7 @@ void draw_field(Ui& ui, Rect field, const Keypad& keypad) {
   const ui::Theme& theme = ui.theme();
   ui.canvas().fill(field, theme.panel, 14.0f);
   ui.canvas().outline(field.inset(1.5f), theme.accent, 3.0f, 14.0f);
-  const float left = field.left + 20.0f, baseline = field.centre().y + 11.0f;
+  const float left = field.left + 20.0f, baseline = field.center().y + 11.0f;
   ui.canvas().text({left, baseline}, keypad.text, Face::Cardinal, theme.ink);
   const std::string_view text = keypad.text;
   const std::size_t mark =
@@ -213,7 +213,7 @@ void draw_keypad(Ui& ui, const Model& model) {
   Rect beside{page.left, field.bottom + kGap, page.right, page.bottom};
   Rect keys = beside;
   if (ui.portrait()) {
-    keys.top = beside.bottom = page.centre().y;
+    keys.top = beside.bottom = page.center().y;
     beside.bottom -= kGap;
   } else if (model.settings.left_handed) {
     keys.right = keys.left + kKeysWidth;

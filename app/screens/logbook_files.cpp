@@ -115,11 +115,11 @@ void draw_logbook_files_sheet(Ui& ui, const Model& model) {
   const Rect view = draw_sheet_head(ui, "The logbook as files");
   Rect out = view, in = view;
   if (ui.portrait()) {
-    out.bottom = view.centre().y - Column::kGap;
-    in.top = view.centre().y;
+    out.bottom = view.center().y - Column::kGap;
+    in.top = view.center().y;
   } else {
-    out.right = view.centre().x - kBetween / 2.0f;
-    in.left = view.centre().x + kBetween / 2.0f;
+    out.right = view.center().x - kBetween / 2.0f;
+    in.left = view.center().x + kBetween / 2.0f;
   }
   draw_give_out(ui, out, model.log_files);
   draw_take_in(ui, in, model.log_files);

@@ -75,9 +75,9 @@ void take_gestures(Ui& ui, Rect map) {
   const float scale = ui.canvas().px_per_unit();
   for (const touch::Gesture& gesture : ui.gestures_in(map)) {
     if (gesture.kind == touch::Gesture::Kind::Tap) {
-      ui.emit(act::TouchMap{{gesture.start_px.x / scale - map.centre().x,
-                             gesture.start_px.y / scale - map.centre().y}});
-    } else if (const auto move = move_of(gesture, map.centre(), scale)) {
+      ui.emit(act::TouchMap{{gesture.start_px.x / scale - map.center().x,
+                             gesture.start_px.y / scale - map.center().y}});
+    } else if (const auto move = move_of(gesture, map.center(), scale)) {
       ui.emit(act::MoveMap{*move});
     }
   }
@@ -108,10 +108,10 @@ void draw_acts(Ui& ui, Rect area, const Model& model) {
     bool enabled = true;
   };
   const std::array<Act, kCount> acts{
-      Act{"map larger", "+", zoom(kZoom), false, map.view.metres_per_unit > kNearestMap},
-      Act{"map smaller", "−", zoom(1.0 / kZoom), false, map.view.metres_per_unit < kFarthestMap},
+      Act{"map larger", "+", zoom(kZoom), false, map.view.meters_per_unit > kNearestMap},
+      Act{"map smaller", "−", zoom(1.0 / kZoom), false, map.view.meters_per_unit < kFarthestMap},
       Act{"map up", up_label(map.up), act::NextMapUp{}},
-      Act{"map centre", "Middle", act::CentreMap{}, false, map.view.middle != map::PlanePoint{}},
+      Act{"map center", "Middle", act::CenterMap{}, false, map.view.middle != map::PlanePoint{}},
       Act{"where to stand", "Best spot", act::SwitchArea{}, map.area,
           map.area || !area_stations(model).empty()}};
   const bool lies = area.width() > area.height();
@@ -155,7 +155,7 @@ void draw_station(Ui& ui, Rect strip, const StationRow& row, const Model& model)
   ui.canvas().pop_clip();
 }
 
-// What the colours mean, from none to all.
+// What the colors mean, from none to all.
 void draw_legend(Ui& ui, Rect rect) {
   constexpr int kSteps = 20;
   for (int i = 0; i < kSteps; ++i) {

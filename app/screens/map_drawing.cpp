@@ -55,13 +55,13 @@ class MapDrawing {
 
   Point at(map::PlanePoint point) const {
     const MapOffset offset = offset_of(view_, point);
-    const Point centre = area_.centre();
-    return {centre.x + static_cast<float>(offset.right),
-            centre.y + static_cast<float>(offset.down)};
+    const Point center = area_.center();
+    return {center.x + static_cast<float>(offset.right),
+            center.y + static_cast<float>(offset.down)};
   }
   Point stop() const { return at({}); }
   float units(double distance_m) const {
-    return static_cast<float>(distance_m / view_.metres_per_unit);
+    return static_cast<float>(distance_m / view_.meters_per_unit);
   }
   bool seen(Point point, float margin = 0.0f) const { return area_.inset(-margin).contains(point); }
   // A square of the plane around the stop, as tetragon on the screen.
@@ -94,7 +94,7 @@ void MapDrawing::ground() {
   const map::Relief& relief = *sheet->relief;
   const ui::Raster& raster = ui_.raster("relief", versioned(model_.map.sheet_serial),
                                         [&] { return ui::relief_raster(relief, ui_.night()); });
-  canvas_.image(raster, square(relief.grid.metres_per_cell * relief.grid.columns / 2.0));
+  canvas_.image(raster, square(relief.grid.meters_per_cell * relief.grid.columns / 2.0));
 }
 
 void MapDrawing::area_scan() {
@@ -130,9 +130,9 @@ void MapDrawing::lines() {
 
 // Circles around the stop at round distances, of which two or three are seen.
 MapDrawing::Ring MapDrawing::ring_step() const {
-  constexpr double kMetresPerMile = 1609.344;
-  const double unit_m = model_.settings.miles ? kMetresPerMile : 1000.0;
-  const double room = 0.5 * std::min(area_.width(), area_.height()) * view_.metres_per_unit;
+  constexpr double kMetersPerMile = 1609.344;
+  const double unit_m = model_.settings.miles ? kMetersPerMile : 1000.0;
+  const double room = 0.5 * std::min(area_.width(), area_.height()) * view_.meters_per_unit;
   double step = std::pow(10.0, std::floor(std::log10(room / unit_m)));
   if (step * unit_m * 5.0 <= room) {
     step *= 2.5;
@@ -173,7 +173,7 @@ void MapDrawing::beam() {
     const float left = to - static_cast<float>(slack->left_deg);
     const float right = to + static_cast<float>(slack->right_deg);
     constexpr float kOpacity = 0.22f;
-    // Each half is less than a half circle, as a filled sector must be. The colours of an area are
+    // Each half is less than a half circle, as a filled sector must be. The colors of an area are
     // left as they are.
     if (!model_.map.area) {
       canvas_.sector(stop(), reach, left, to, theme_.accent, kOpacity);
@@ -229,7 +229,7 @@ void MapDrawing::mark(const Mark& mark) {
   for (std::size_t i = 0; i < filled; ++i) {
     const float from = kSegment_deg * static_cast<float>(i) + kGap_deg / 2.0f;
     canvas_.arc(mark.at, kRadius, from, from + kSegment_deg - kGap_deg,
-                ui::chance_colour(i, ui_.night()), kWidth);
+                ui::chance_color(i, ui_.night()), kWidth);
   }
   if (is_pinned(model_.stop, key_of(mark.row->station))) {
     canvas_.disc(mark.at, 6.0f, theme_.accent);

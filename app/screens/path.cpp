@@ -103,14 +103,14 @@ void PathDrawing::obstacles() {
   constexpr float kRow = 28.0f;
   constexpr float kApart = 40.0f;  // closer tops carry one label, that of the worst
   float baseline = area_.top + 22.0f;
-  std::vector<float> labelled;
+  std::vector<float> labeled;
   for (const reception::PictureObstacle& obstacle : picture_.obstacles) {
     const Point top = at(obstacle.obstacle.distance_m, obstacle.ground_m);
-    const bool crowded = std::any_of(labelled.begin(), labelled.end(),
+    const bool crowded = std::any_of(labeled.begin(), labeled.end(),
                                      [&](float x) { return std::fabs(x - top.x) < kApart; });
     if (crowded) continue;
-    labelled.push_back(top.x);
-    const bool right_half = top.x > area_.centre().x;
+    labeled.push_back(top.x);
+    const bool right_half = top.x > area_.center().x;
     canvas_.line(top, {top.x, baseline + 6.0f}, ui_.theme().warning, 2.0f);
     canvas_.disc(top, 7.0f, ui_.theme().warning);
     canvas_.text({top.x + (right_half ? -10.0f : 10.0f), baseline}, obstacle.text, Face::SmallBold,
@@ -120,11 +120,11 @@ void PathDrawing::obstacles() {
 }
 
 void PathDrawing::scale() {
-  const ui::Colour ink = ui_.theme().second_ink;
+  const ui::Color ink = ui_.theme().second_ink;
   const float baseline = area_.bottom + 24.0f;
   canvas_.text({area_.left, baseline}, "here", Face::Small, ink);
-  canvas_.text({area_.centre().x, baseline}, words::distance(picture_.distance_m / 2.0, miles_),
-               Face::Small, ink, Align::Centre);
+  canvas_.text({area_.center().x, baseline}, words::distance(picture_.distance_m / 2.0, miles_),
+               Face::Small, ink, Align::Center);
   canvas_.text({area_.right, baseline}, words::distance(picture_.distance_m, miles_), Face::Small,
                ink, Align::Right);
 }
@@ -187,7 +187,7 @@ void draw_path_sheet(Ui& ui, const Model& model) {
   if (model.stations->target_path) {
     PathDrawing(ui, picture, *model.stations->target_path, model.settings.miles).draw();
   } else {
-    ui.canvas().text({picture.left, picture.centre().y}, "No terrain for this path", Face::Value,
+    ui.canvas().text({picture.left, picture.center().y}, "No terrain for this path", Face::Value,
                      theme.warning);
   }
   draw_reasons(ui, {page.left, split + 16.0f, page.right, page.bottom}, *row, model.findings.date);

@@ -84,7 +84,7 @@ void SweepPlot::frame() {
     const Point foot = at(degrees - middle_.degrees(), least_);
     canvas_.line({foot.x, area_.top}, foot, theme_.rule, 1.5f);
     canvas_.text({foot.x, area_.bottom + 24.0f}, std::to_string((degrees + 360) % 360) + "°",
-                 Face::Small, theme_.second_ink, Align::Centre);
+                 Face::Small, theme_.second_ink, Align::Center);
   }
   canvas_.outline(area_, theme_.rule, 2.0f, 8.0f);
 }
@@ -161,8 +161,8 @@ double step(Ui& ui, Rect row, const Stepper& stepper) {
     by = stepper.fine;
   }
   if (button(row.right - kButton, "much more", label("+", stepper.coarse))) by = stepper.coarse;
-  ui.canvas().text({row.centre().x, row.centre().y + 14.0f}, stepper.number, Face::Cardinal,
-                   ui.theme().ink, Align::Centre);
+  ui.canvas().text({row.center().x, row.center().y + 14.0f}, stepper.number, Face::Cardinal,
+                   ui.theme().ink, Align::Center);
   return by;
 }
 
@@ -173,7 +173,7 @@ void draw_edges(Ui& ui, Rect row, const Sweep& sweep) {
     return edge ? fmt::format("{} {}", side, words::whole_degrees(edge->degrees()))
                 : std::string(side);
   };
-  const float middle = row.centre().x;
+  const float middle = row.center().x;
   if (ui.button("left edge", {row.left, row.top, middle - kGap / 2.0f, row.bottom},
                 label("Fails left", sweep.left_edge), ButtonLook::Plain)) {
     ui.emit(act::MarkEdge{.right = false});

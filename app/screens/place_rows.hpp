@@ -5,7 +5,7 @@
 
 namespace mastwise::screens {
 
-// Whose the names of places are, as their licence wants it said where they are shown.
+// Whose the names of places are, as their license wants it said where they are shown.
 inline constexpr const char* kPlacesSource = "Names of places: GeoNames (geonames.org), CC BY 4.0";
 
 // The places that were found for the name on the keypad, to be touched.

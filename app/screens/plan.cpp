@@ -47,8 +47,8 @@ class Steps {
   float bottom() const { return y_; }
   void paper_card();
   void step(std::size_t index, const PlanStep& step);
-  void words(const std::string& text, ui::Colour colour, Face face = Face::Word) {
-    y_ = ui_.paragraph({page_.left, y_ + 30.0f}, page_.width(), 28.0f, text, face, colour) - 28.0f;
+  void words(const std::string& text, ui::Color color, Face face = Face::Word) {
+    y_ = ui_.paragraph({page_.left, y_ + 30.0f}, page_.width(), 28.0f, text, face, color) - 28.0f;
   }
 
  private:

@@ -24,12 +24,12 @@ void draw_place(Ui& ui, Rect rect, const PlaceOnRail& entry, bool chosen) {
   const ui::Theme& theme = ui.theme();
   const bool filled = chosen || ui.pressed(name);
   if (filled) ui.canvas().fill(rect, theme.accent, 14.0f);
-  const ui::Colour colour = filled ? theme.on_accent : theme.ink;
-  const Point centre = rect.centre();
+  const ui::Color color = filled ? theme.on_accent : theme.ink;
+  const Point center = rect.center();
   const float apart = 0.27f * std::min(rect.height(), 96.0f);
-  ui::draw_place_icon(ui.canvas(), entry.place, {centre.x, centre.y - 0.55f * apart}, colour);
-  ui.canvas().text({centre.x, centre.y + 1.45f * apart}, entry.label,
-                   filled ? ui::Face::SmallBold : ui::Face::Small, colour, ui::Align::Centre);
+  ui::draw_place_icon(ui.canvas(), entry.place, {center.x, center.y - 0.55f * apart}, color);
+  ui.canvas().text({center.x, center.y + 1.45f * apart}, entry.label,
+                   filled ? ui::Face::SmallBold : ui::Face::Small, color, ui::Align::Center);
 }
 
 void draw_rail_end(Ui& ui, const ui::Layout& layout, const Model& model) {
@@ -70,7 +70,7 @@ std::string stands_words(const Model& model) {
 // What must stay in sight everywhere.
 void draw_foot(Ui& ui, const ui::Layout& layout, const Model& model) {
   const Rect foot = layout.foot;
-  const float baseline = foot.centre().y + 7.0f;
+  const float baseline = foot.center().y + 7.0f;
   if (!model.trouble.empty()) {
     ui.canvas().text({foot.left, baseline}, model.trouble, ui::Face::SmallBold, ui.theme().warning);
     return;
@@ -144,8 +144,8 @@ bool draw_cover(Ui& ui, const Model& model) {
     return false;
   }
   if (model.stop.practice) {
-    ui.canvas().text({ui.screen().centre().x, 20.0f}, "PRACTICE", ui::Face::SmallBold,
-                     ui.theme().warning, ui::Align::Centre);
+    ui.canvas().text({ui.screen().center().x, 20.0f}, "PRACTICE", ui::Face::SmallBold,
+                     ui.theme().warning, ui::Align::Center);
   }
   return true;
 }

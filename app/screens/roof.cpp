@@ -2,7 +2,7 @@
 #include "app/screens/screens.hpp"
 #include "app/ui/layout.hpp"
 #include "app/words.hpp"
-#include "core/aim/rig_words.hpp"
+#include "core/headings/rig_words.hpp"
 
 #include <fmt/format.h>
 

@@ -21,7 +21,7 @@ using ui::Ui;
 
 constexpr float kRow = 96.0f, kBar = 30.0f;
 
-// Whole miles or kilometres: the road is longer anyway.
+// Whole miles or kilometers: the road is longer anyway.
 std::string along_words(double at_km, bool miles) {
   constexpr double kKilometresPerMile = 1.609344;
   return fmt::format("{:.0f}", miles ? at_km / kKilometresPerMile : at_km);
@@ -40,7 +40,7 @@ std::string stretch_words(const RouteRow& row, const RouteSheet& sheet, bool mil
   return words + (miles ? " mi" : " km");
 }
 
-// A place's chance fills the bar half the way to its neighbours.
+// A place's chance fills the bar half the way to its neighbors.
 void draw_bar(Ui& ui, Rect bar, const RouteRow& row, double length_km) {
   const auto across = [&](double at_km) {
     return bar.left + bar.width() * static_cast<float>(at_km / length_km);
@@ -68,8 +68,8 @@ void draw_bar(Ui& ui, Rect bar, const RouteRow& row, double length_km) {
 
 float draw_route(Ui& ui, Rect area, const Model& model) {
   float y = area.top + 30.0f;
-  const auto say = [&](const std::string& words, ui::Colour colour) {
-    y = ui.paragraph({area.left, y}, area.width(), 26.0f, words, Face::Small, colour);
+  const auto say = [&](const std::string& words, ui::Color color) {
+    y = ui.paragraph({area.left, y}, area.width(), 26.0f, words, Face::Small, color);
   };
   if (!model.route) {
     say(model.ahead.empty() ? "Add a place, and the way there is looked at."

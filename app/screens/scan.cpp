@@ -51,8 +51,8 @@ void draw_scan_sheet(Ui& ui, const Model& model) {
   Rect page = view;
   page.top = ui.begin_page("scan", view);
   float y = page.top + 24.0f;
-  const auto words = [&](const std::string& text, Face face, ui::Colour colour) {
-    y = ui.paragraph({page.left, y}, page.width(), 28.0f, text, face, colour) + 2.0f;
+  const auto words = [&](const std::string& text, Face face, ui::Color color) {
+    y = ui.paragraph({page.left, y}, page.width(), 28.0f, text, face, color) + 2.0f;
   };
   words(scan.which, Face::Word, ui.theme().ink);
   const Rect entry{page.left, y - 16.0f, page.left + 420.0f, y + 56.0f};

@@ -47,7 +47,7 @@ class GearLines {
     const float baseline = top + 45.0f;
     ui_.canvas().text({area_.left, baseline}, label, Face::Word, ui_.theme().second_ink);
     ui_.canvas().text({(minus.right + plus.left) / 2.0f, baseline}, value, Face::Value,
-                      ui_.theme().ink, Align::Centre);
+                      ui_.theme().ink, Align::Center);
     if (ui_.button(std::string(label) + " less", minus, "−", ButtonLook::Plain, less != choice_)) {
       ui_.emit(act::ChooseGear{less});
     }
@@ -113,8 +113,8 @@ void draw_presets(Ui& ui, Rect area, const GearChoice& choice, const std::string
 }
 
 std::string height_words(double height_m, bool miles) {
-  constexpr double kMetresPerFoot = 0.3048;
-  return miles ? fmt::format("{:.0f} ft", height_m / kMetresPerFoot)
+  constexpr double kMetersPerFoot = 0.3048;
+  return miles ? fmt::format("{:.0f} ft", height_m / kMetersPerFoot)
                : fmt::format("{:.1f} m", height_m);
 }
 

@@ -55,10 +55,10 @@ void draw_pin(Ui& ui, Rect rect, const StationRow& row, const std::string& bring
   if (ui.touchable(name, rect, true, "stations")) {
     ui.emit(brings.empty() ? Action(act::PinStation{key}) : Action(act::PinNetwork{brings}));
   }
-  const Point centre = rect.centre();
+  const Point center = rect.center();
   const ui::Theme& theme = ui.theme();
-  ui.canvas().circle(centre, 14.0f, theme.accent, 3.0f);
-  if (pinned) ui.canvas().disc(centre, 9.0f, theme.accent);
+  ui.canvas().circle(center, 14.0f, theme.accent, 3.0f);
+  if (pinned) ui.canvas().disc(center, 9.0f, theme.accent);
 }
 
 // `brings`: the network that the row stands for, where the list is by network.
@@ -136,7 +136,7 @@ void draw_search_field(Ui& ui, Rect field, const Model& model) {
   ui.canvas().fill(field, theme.panel, 14.0f);
   ui.canvas().outline(field.inset(1.5f), theme.accent, 3.0f, 14.0f);
   ui.canvas().push_clip(field.inset(10.0f));
-  ui.canvas().text({field.left + 20.0f, field.centre().y + 8.0f}, searching ? model.search : hint,
+  ui.canvas().text({field.left + 20.0f, field.center().y + 8.0f}, searching ? model.search : hint,
                    searching ? Face::Value : Face::Word, searching ? theme.ink : theme.second_ink);
   ui.canvas().pop_clip();
 }

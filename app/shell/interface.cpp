@@ -24,7 +24,7 @@ Interface::Interface(Session& session, const ui::Metrics& metrics)
     : session_(session),
       metrics_(metrics),
       context_(ImGui::CreateContext()),
-      recogniser_(metrics.px_per_mm),
+      recognizer_(metrics.px_per_mm),
       targets_(metrics.px_per_mm) {}
 
 Result<std::unique_ptr<Interface>> Interface::make(Session& session, const ui::Metrics& metrics,
@@ -61,7 +61,7 @@ bool Interface::hold_glide(touch::Point place_px) {
 
 // A finger that comes down on a gliding list only holds it, also one that has lifted since.
 void Interface::hold_glides(std::vector<touch::Gesture>& gestures) {
-  if (const auto press = recogniser_.press(); press && hold_glide(press->start_px)) holding_ = true;
+  if (const auto press = recognizer_.press(); press && hold_glide(press->start_px)) holding_ = true;
   const auto only_holds = [this](const touch::Gesture& gesture) {
     return gesture.kind == touch::Gesture::Kind::Tap && hold_glide(gesture.start_px);
   };
@@ -77,7 +77,7 @@ ui::Ui::Input Interface::settle(std::vector<touch::Gesture> gestures) const {
       input.tapped.push_back(target->name);
     }
   }
-  if (const auto press = recogniser_.press(); press && press->may_be_tap && !holding_) {
+  if (const auto press = recognizer_.press(); press && press->may_be_tap && !holding_) {
     if (const touch::Target* target = targets_.at(press->start_px)) input.pressed = target->name;
   }
   input.gestures = std::move(gestures);
@@ -87,11 +87,11 @@ ui::Ui::Input Interface::settle(std::vector<touch::Gesture> gestures) const {
 ImDrawData* Interface::frame(Monotonic now) {
   ImGui::SetCurrentContext(context_);
   ImGui::GetIO().DeltaTime = 1.0f / 60.0f;  // nothing of ours asks the library for the time
-  recogniser_.advance(now);
-  std::vector<touch::Gesture> gestures = recogniser_.take();
+  recognizer_.advance(now);
+  std::vector<touch::Gesture> gestures = recognizer_.take();
   hold_glides(gestures);
   ui::Ui::Input input = settle(std::move(gestures));
-  if (recogniser_.fingers_down() == 0) holding_ = false;
+  if (recognizer_.fingers_down() == 0) holding_ = false;
   input.seconds = seconds_between(last_frame_, now);
   last_frame_ = now;
 

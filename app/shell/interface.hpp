@@ -1,7 +1,7 @@
 #pragma once
 
 #include "app/shell/session.hpp"
-#include "app/touch/recogniser.hpp"
+#include "app/touch/recognizer.hpp"
 #include "app/touch/targets.hpp"
 #include "app/ui/ui.hpp"
 
@@ -13,7 +13,7 @@ struct ImGuiContext;
 
 namespace mastwise::shell {
 
-// The touch interface without a window: fingers in, pictures out. The recogniser is the only thing
+// The touch interface without a window: fingers in, pictures out. The recognizer is the only thing
 // that feeds it. The interface thread only, one at a time (Dear ImGui has one current context).
 class Interface {
  public:
@@ -23,15 +23,15 @@ class Interface {
   Interface(const Interface&) = delete;
   Interface& operator=(const Interface&) = delete;
 
-  void feed(const touch::PointerEvent& event) { recogniser_.feed(event); }
-  void feed(const touch::WheelEvent& event) { recogniser_.feed(event); }
-  void cancel_touches(Monotonic now) { recogniser_.cancel_all(now); }
+  void feed(const touch::PointerEvent& event) { recognizer_.feed(event); }
+  void feed(const touch::WheelEvent& event) { recognizer_.feed(event); }
+  void cancel_touches(Monotonic now) { recognizer_.cancel_all(now); }
 
   // Draws until nothing that was touched is left to act on. The data holds until the next frame.
   ImDrawData* frame(Monotonic now);
 
   // What the picture stands on.
-  ui::Colour ground() const { return ui::theme(session_.model().settings.night).paper; }
+  ui::Color ground() const { return ui::theme(session_.model().settings.night).paper; }
 
   // The pictures within the last frame's draw data, by the names that its commands have for them.
   const ui::Rasters& rasters() const { return motion_.rasters; }
@@ -39,7 +39,7 @@ class Interface {
   // Something still moves: the next frame should follow at once.
   bool moving() const { return motion_.moving; }
   // When a frame is due though nothing happens, if ever.
-  std::optional<Monotonic> due() const { return recogniser_.long_press_due(); }
+  std::optional<Monotonic> due() const { return recognizer_.long_press_due(); }
 
   // What could be touched in the last frame.
   const touch::Targets& targets() const { return targets_; }
@@ -55,7 +55,7 @@ class Interface {
   ui::Metrics metrics_;
   ImGuiContext* context_;
   ui::Fonts fonts_;
-  touch::Recogniser recogniser_;
+  touch::Recognizer recognizer_;
   touch::Targets targets_;
   ui::Motion motion_;
   std::optional<Monotonic> last_frame_;

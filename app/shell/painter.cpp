@@ -30,7 +30,7 @@ void Painter::bring_up(const ui::Raster& raster) {
                GL_UNSIGNED_BYTE, raster.rgba.data());
 }
 
-void Painter::paint(ImDrawData* data, ui::Colour ground, const ui::Rasters& rasters) {
+void Painter::paint(ImDrawData* data, ui::Color ground, const ui::Rasters& rasters) {
   for (const auto& [name, raster] : rasters) bring_up(raster);
   // A command that names a raster gets the texture's name here.
   for (int i = 0; i < data->CmdListsCount; ++i) {

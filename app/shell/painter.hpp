@@ -20,7 +20,7 @@ class Painter {
 
   // Clears to the ground, which costs less than drawing it, and draws. `rasters`: those that the
   // data names.
-  void paint(ImDrawData* data, ui::Colour ground, const ui::Rasters& rasters);
+  void paint(ImDrawData* data, ui::Color ground, const ui::Rasters& rasters);
 
  private:
   struct Texture {

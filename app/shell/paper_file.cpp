@@ -4,7 +4,7 @@
 #include "app/paper/print.hpp"
 #include "app/shell/startup.hpp"
 #include "app/words.hpp"
-#include "core/broadcast/words.hpp"
+#include "core/text/words.hpp"
 
 #include <filesystem>
 #include <system_error>

@@ -7,7 +7,7 @@
 #include "app/worker/place_search.hpp"
 #include "app/worker/route_survey.hpp"
 #include "app/worker/station_search.hpp"
-#include "core/broadcast/catalog.hpp"
+#include "core/catalog/catalog.hpp"
 #include "platform/clock.hpp"
 #include "platform/places_to_look.hpp"
 

@@ -1,7 +1,7 @@
 #include "app/shell/startup.hpp"
 
 #include "app/model/json_types.hpp"
-#include "core/broadcast/import_csv.hpp"
+#include "core/import/import_csv.hpp"
 #include "platform/files.hpp"
 #include "platform/zipped_file.hpp"
 

@@ -1,7 +1,7 @@
 #pragma once
 
 #include "app/model/model.hpp"
-#include "core/angles/magnetic_field.hpp"
+#include "core/geo/magnetic_field.hpp"
 #include "core/logbook/logbook.hpp"
 #include "core/map/borders.hpp"
 #include "core/places/gazetteer.hpp"

@@ -1,7 +1,7 @@
 #include "app/sources/browsing.hpp"
 
 #include "app/sources/known_tables.hpp"
-#include "core/broadcast/words.hpp"
+#include "core/text/words.hpp"
 #include "platform/table_folder.hpp"
 
 #include <algorithm>

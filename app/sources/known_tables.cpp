@@ -1,9 +1,9 @@
 #include "app/sources/known_tables.hpp"
 
-#include "core/broadcast/delimited.hpp"
-#include "core/broadcast/guess_columns.hpp"
-#include "core/broadcast/table_header.hpp"
-#include "core/broadcast/words.hpp"
+#include "core/import/guess_columns.hpp"
+#include "core/import/table_header.hpp"
+#include "core/text/delimited.hpp"
+#include "core/text/words.hpp"
 #include "platform/atomic_save.hpp"
 #include "platform/files.hpp"
 #include "platform/table_folder.hpp"
@@ -89,7 +89,7 @@ std::vector<ColumnShown> columns_shown(std::string_view head) {
   return shown;
 }
 
-bool is_programme_table(std::string_view head) {
+bool is_program_table(std::string_view head) {
   const auto header = header_of(head);
   return header && header->place("virtual_channel") &&
          (header->place("call_sign") || header->place("facility_id")) &&

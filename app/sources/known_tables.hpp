@@ -20,8 +20,8 @@ struct ColumnShown {
 };
 std::vector<ColumnShown> columns_shown(std::string_view head);
 
-// Whether a head's header has the columns of a table of programmes, programme_table.hpp.
-bool is_programme_table(std::string_view head);
+// Whether a head's header has the columns of a table of programs, program_table.hpp.
+bool is_program_table(std::string_view head);
 
 // A mapping that comes with the program.
 struct ReadyMapping {

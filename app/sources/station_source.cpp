@@ -1,10 +1,10 @@
 #include "app/sources/station_source.hpp"
 
-#include "core/broadcast/delimited.hpp"
-#include "core/broadcast/import_csv.hpp"
-#include "core/broadcast/import_table.hpp"
-#include "core/broadcast/table_header.hpp"
-#include "core/broadcast/words.hpp"
+#include "core/import/import_csv.hpp"
+#include "core/import/import_table.hpp"
+#include "core/import/table_header.hpp"
+#include "core/text/delimited.hpp"
+#include "core/text/words.hpp"
 #include "platform/files.hpp"
 #include "platform/table_folder.hpp"
 

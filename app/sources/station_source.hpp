@@ -1,11 +1,11 @@
 #pragma once
 
-#include "core/broadcast/guess_mapping.hpp"
-#include "core/broadcast/joined_import.hpp"
-#include "core/broadcast/joined_mapping.hpp"
-#include "core/broadcast/station_table.hpp"
-#include "core/broadcast/table_mapping.hpp"
+#include "core/import/guess_mapping.hpp"
+#include "core/import/joined_import.hpp"
+#include "core/import/joined_mapping.hpp"
+#include "core/import/table_mapping.hpp"
 #include "core/result.hpp"
+#include "core/stations/station_table.hpp"
 
 #include <string>
 #include <string_view>
@@ -21,7 +21,7 @@
 //                                       (known_tables.hpp)
 //   guess_mapping(head, source_of(path))   else: the columns, and what is in doubt
 //   mapping_parts(mapping), correct(...)   a thumb takes another column or reading
-//                                       (core/broadcast/mapping_parts.hpp)
+//                                       (core/import/mapping_parts.hpp)
 //   sample_stations(head, mapping)      ten stations for the map, after each choice
 //   read_stations(path, way, progress)  all of it, by a worker; then Catalog::replace_source
 namespace mastwise::sources {

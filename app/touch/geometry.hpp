@@ -45,7 +45,7 @@ struct Rect {
   float width() const { return right - left; }
   float height() const { return bottom - top; }
   bool empty() const { return width() <= 0.0F || height() <= 0.0F; }
-  Point centre() const { return middle({left, top}, {right, bottom}); }
+  Point center() const { return middle({left, top}, {right, bottom}); }
 
   bool contains(Point point) const {
     return point.x >= left && point.x < right && point.y >= top && point.y < bottom;

@@ -10,28 +10,28 @@ namespace {
 
 constexpr float kRadiansPerDegree = std::numbers::pi_v<float> / 180.0f;
 
-ImU32 packed(Colour colour, float opacity = 1.0f) {
-  return IM_COL32(colour.red, colour.green, colour.blue,
+ImU32 packed(Color color, float opacity = 1.0f) {
+  return IM_COL32(color.red, color.green, color.blue,
                   static_cast<unsigned char>(std::lround(255.0f * opacity)));
 }
 
 }  // namespace
 
-Point around(Point centre, float radius, double clockwise_deg) {
+Point around(Point center, float radius, double clockwise_deg) {
   const float angle = static_cast<float>(clockwise_deg) * kRadiansPerDegree;
-  return {centre.x + radius * std::sin(angle), centre.y - radius * std::cos(angle)};
+  return {center.x + radius * std::sin(angle), center.y - radius * std::cos(angle)};
 }
 
-void Canvas::text(Point at, std::string_view words, Face face, Colour colour, Align align) {
+void Canvas::text(Point at, std::string_view words, Face face, Color color, Align align) {
   if (words.empty()) return;  // which may be nowhere, where the library would look for its end
   const ImFont* font = fonts_.font(face);
   const float width = align == Align::Left ? 0.0f : text_width(words, face) * scale_;
-  const float left = at.x * scale_ - (align == Align::Centre  ? width / 2.0f
+  const float left = at.x * scale_ - (align == Align::Center  ? width / 2.0f
                                       : align == Align::Right ? width
                                                               : 0.0f);
   // Whole pixels keep the letters sharp.
   const ImVec2 top_left(std::round(left), std::round(at.y * scale_ - font->Ascent));
-  list_.AddText(font, font->FontSize, top_left, packed(colour), words.data(),
+  list_.AddText(font, font->FontSize, top_left, packed(color), words.data(),
                 words.data() + words.size());
 }
 
@@ -43,45 +43,45 @@ float Canvas::text_width(std::string_view words, Face face) const {
   return size.x / scale_;
 }
 
-void Canvas::line(Point from, Point to, Colour colour, float width) {
-  list_.AddLine(px(from), px(to), packed(colour), width * scale_);
+void Canvas::line(Point from, Point to, Color color, float width) {
+  list_.AddLine(px(from), px(to), packed(color), width * scale_);
 }
 
-void Canvas::polyline(std::span<const Point> points, Colour colour, float width, bool closed) {
+void Canvas::polyline(std::span<const Point> points, Color color, float width, bool closed) {
   for (const Point point : points) list_.PathLineTo(px(point));
-  list_.PathStroke(packed(colour), closed ? ImDrawFlags_Closed : ImDrawFlags_None, width * scale_);
+  list_.PathStroke(packed(color), closed ? ImDrawFlags_Closed : ImDrawFlags_None, width * scale_);
 }
 
-void Canvas::polygon(std::span<const Point> points, Colour colour) {
+void Canvas::polygon(std::span<const Point> points, Color color) {
   for (const Point point : points) list_.PathLineTo(px(point));
-  list_.PathFillConvex(packed(colour));
+  list_.PathFillConvex(packed(color));
 }
 
-void Canvas::solid(std::span<const Point> points, Colour colour) {
+void Canvas::solid(std::span<const Point> points, Color color) {
   const ImDrawListFlags flags = list_.Flags;
   list_.Flags &= ~ImDrawListFlags_AntiAliasedFill;
-  polygon(points, colour);
+  polygon(points, color);
   list_.Flags = flags;
 }
 
-void Canvas::fan(Point centre, std::span<const Point> points, Colour colour) {
+void Canvas::fan(Point center, std::span<const Point> points, Color color) {
   for (std::size_t i = 0; i < points.size(); ++i) {
-    const std::array triangle{centre, points[i], points[(i + 1) % points.size()]};
-    solid(triangle, colour);
+    const std::array triangle{center, points[i], points[(i + 1) % points.size()]};
+    solid(triangle, color);
   }
 }
 
-void Canvas::fill(Rect rect, Colour colour, float radius) {
-  list_.AddRectFilled(px({rect.left, rect.top}), px({rect.right, rect.bottom}), packed(colour),
+void Canvas::fill(Rect rect, Color color, float radius) {
+  list_.AddRectFilled(px({rect.left, rect.top}), px({rect.right, rect.bottom}), packed(color),
                       radius * scale_);
 }
 
-void Canvas::outline(Rect rect, Colour colour, float width, float radius) {
-  list_.AddRect(px({rect.left, rect.top}), px({rect.right, rect.bottom}), packed(colour),
+void Canvas::outline(Rect rect, Color color, float width, float radius) {
+  list_.AddRect(px({rect.left, rect.top}), px({rect.right, rect.bottom}), packed(color),
                 radius * scale_, ImDrawFlags_None, width * scale_);
 }
 
-void Canvas::circle(Point centre, float radius, Colour colour, float width) {
+void Canvas::circle(Point center, float radius, Color color, float width) {
   // Left to itself the library draws large circles with 48 corners.
   constexpr float kOff_px = 0.1f;
   constexpr int kLeast = 12, kMost = 512;
@@ -89,30 +89,30 @@ void Canvas::circle(Point centre, float radius, Colour colour, float width) {
   const float half_step = std::acos(1.0f - kOff_px / radius_px);
   const int corners =
       std::clamp(static_cast<int>(std::ceil(std::numbers::pi_v<float> / half_step)), kLeast, kMost);
-  list_.AddCircle(px(centre), radius * scale_, packed(colour), corners, width * scale_);
+  list_.AddCircle(px(center), radius * scale_, packed(color), corners, width * scale_);
 }
 
-void Canvas::disc(Point centre, float radius, Colour colour) {
-  list_.AddCircleFilled(px(centre), radius * scale_, packed(colour), 0);
+void Canvas::disc(Point center, float radius, Color color) {
+  list_.AddCircleFilled(px(center), radius * scale_, packed(color), 0);
 }
 
-void Canvas::arc(Point centre, float radius, float from_deg, float to_deg, Colour colour,
+void Canvas::arc(Point center, float radius, float from_deg, float to_deg, Color color,
                  float width) {
   // Dear ImGui counts from the right-hand side, clockwise on the screen.
-  list_.PathArcTo(px(centre), radius * scale_, (from_deg - 90.0f) * kRadiansPerDegree,
+  list_.PathArcTo(px(center), radius * scale_, (from_deg - 90.0f) * kRadiansPerDegree,
                   (to_deg - 90.0f) * kRadiansPerDegree, 0);
-  list_.PathStroke(packed(colour), ImDrawFlags_None, width * scale_);
+  list_.PathStroke(packed(color), ImDrawFlags_None, width * scale_);
 }
 
-void Canvas::sector(Point centre, float radius, float from_deg, float to_deg, Colour colour,
+void Canvas::sector(Point center, float radius, float from_deg, float to_deg, Color color,
                     float opacity) {
-  list_.PathLineTo(px(centre));
-  list_.PathArcTo(px(centre), radius * scale_, (from_deg - 90.0f) * kRadiansPerDegree,
+  list_.PathLineTo(px(center));
+  list_.PathArcTo(px(center), radius * scale_, (from_deg - 90.0f) * kRadiansPerDegree,
                   (to_deg - 90.0f) * kRadiansPerDegree, 0);
-  list_.PathFillConvex(packed(colour, opacity));
+  list_.PathFillConvex(packed(color, opacity));
 }
 
-void Canvas::squares(std::span<const Point> middles, float side, Colour colour) {
+void Canvas::squares(std::span<const Point> middles, float side, Color color) {
   // Indices have 16 bits: a reservation must stay below that.
   constexpr std::size_t kBatch = 8'000;
   const float half = side * scale_ / 2.0f;
@@ -122,7 +122,7 @@ void Canvas::squares(std::span<const Point> middles, float side, Colour colour) 
     list_.PrimReserve(6 * count, 4 * count);
     for (const Point middle : batch) {
       const ImVec2 at = px(middle);
-      list_.PrimRect({at.x - half, at.y - half}, {at.x + half, at.y + half}, packed(colour));
+      list_.PrimRect({at.x - half, at.y - half}, {at.x + half, at.y + half}, packed(color));
     }
   }
 }

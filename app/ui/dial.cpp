@@ -13,7 +13,7 @@ namespace {
 class Painter {
  public:
   Painter(Ui& ui, const DialView& view)
-      : canvas_(ui.canvas()), theme_(ui.theme()), view_(view), centre_(view.centre) {}
+      : canvas_(ui.canvas()), theme_(ui.theme()), view_(view), center_(view.center) {}
 
   void ring();
   void north_marks();
@@ -26,7 +26,7 @@ class Painter {
 
  private:
   Point at(Bearing<True> bearing, float radius) const {
-    return around(centre_, radius, (bearing - view_.up).clockwise_deg());
+    return around(center_, radius, (bearing - view_.up).clockwise_deg());
   }
   void tick(int degrees);
   void kite(Bearing<True> bearing, bool filled, const char* label);
@@ -37,7 +37,7 @@ class Painter {
   Canvas& canvas_;
   const Theme& theme_;
   const DialView& view_;
-  Point centre_;
+  Point center_;
 };
 
 void Painter::tick(int degrees) {
@@ -54,12 +54,12 @@ void Painter::tick(int degrees) {
   const std::string label =
       cardinal ? kCardinals[static_cast<std::size_t>(degrees / 90)] : std::to_string(degrees);
   canvas_.text({middle.x, middle.y + (cardinal ? 12.0f : 8.5f)}, label,
-               cardinal ? Face::Cardinal : Face::Word, theme_.ink, Align::Centre);
+               cardinal ? Face::Cardinal : Face::Word, theme_.ink, Align::Center);
 }
 
 void Painter::ring() {
-  canvas_.disc(centre_, view_.radius, theme_.panel);
-  canvas_.circle(centre_, view_.radius, theme_.rule, 2.0f);
+  canvas_.disc(center_, view_.radius, theme_.panel);
+  canvas_.circle(center_, view_.radius, theme_.rule, 2.0f);
   constexpr int kStep = 5;
   for (int degrees = 0; degrees < 360; degrees += kStep) tick(degrees);
 }
@@ -112,12 +112,12 @@ void Painter::others() {
     } else {
       canvas_.circle(dot, 9.0f, theme_.ink, 3.0f);
     }
-    canvas_.text({dot.x, dot.y + 27.0f}, mark.label, Face::Small, theme_.ink, Align::Centre);
+    canvas_.text({dot.x, dot.y + 27.0f}, mark.label, Face::Small, theme_.ink, Align::Center);
   }
 }
 
 void Painter::rig() {
-  draw_rig(canvas_, theme_, centre_,
+  draw_rig(canvas_, theme_, center_,
            view_.nose ? std::optional(view_.nose->nose() - view_.up) : std::nullopt);
 }
 
@@ -133,7 +133,7 @@ void Painter::pattern() {
     const auto off = Turn::clockwise_deg(step_deg * static_cast<double>(i));
     lobe.push_back(at(*view_.target + off, reach * static_cast<float>(share)));
   }
-  canvas_.fan(centre_, lobe, theme_.lobe);
+  canvas_.fan(center_, lobe, theme_.lobe);
   canvas_.polyline(lobe, theme_.accent, 2.5f, true);
 }
 
@@ -152,7 +152,7 @@ void Painter::slack(Bearing<True> target, const Slack& slack) {
   constexpr float kBand = 13.0f;
   const float middle = view_.radius + 3.0f + kBand / 2.0f;
   const double to_deg = (target - view_.up).clockwise_deg();
-  canvas_.arc(centre_, middle, static_cast<float>(to_deg - slack.left_deg),
+  canvas_.arc(center_, middle, static_cast<float>(to_deg - slack.left_deg),
               static_cast<float>(to_deg + slack.right_deg), theme_.accent, kBand);
   if (slack.all_round()) return;
   const auto label = [&](Turn from_target, double degrees) {
@@ -161,7 +161,7 @@ void Painter::slack(Bearing<True> target, const Slack& slack) {
                                           std::copysign(kBeyond, from_target.clockwise_deg()));
     const Point place = at(target + past, view_.radius + 22.0f);
     canvas_.text({place.x, place.y + 7.0f}, std::to_string(std::lround(degrees)) + "°", Face::Small,
-                 theme_.second_ink, Align::Centre);
+                 theme_.second_ink, Align::Center);
   };
   label(Turn::clockwise_deg(-slack.left_deg), slack.left_deg);
   label(Turn::clockwise_deg(slack.right_deg), slack.right_deg);
@@ -172,7 +172,7 @@ void Painter::target() {
   constexpr double kHead_deg = 4.2;
   const Bearing<True> to = *view_.target;
   const float tip = view_.radius - 4.0f, neck = tip - 44.0f;
-  canvas_.line(centre_, at(to, neck + 4.0f), theme_.ink, 8.0f);
+  canvas_.line(center_, at(to, neck + 4.0f), theme_.ink, 8.0f);
   const std::array head{at(to, tip), at(to + Turn::clockwise_deg(kHead_deg), neck),
                         at(to - Turn::clockwise_deg(kHead_deg), neck)};
   canvas_.polygon(head, theme_.ink);

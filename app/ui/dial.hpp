@@ -1,8 +1,8 @@
 #pragma once
 
 #include "app/ui/ui.hpp"
-#include "core/aim/slack.hpp"
 #include "core/angles/bearing.hpp"
+#include "core/plan/slack.hpp"
 
 #include <optional>
 #include <string>
@@ -18,7 +18,7 @@ struct DialView {
     bool wanted = false;  // pinned
   };
 
-  Point centre;
+  Point center;
   float radius = 0.0f;
   Bearing<True> up;  // what lies at the top
   std::optional<Declination> declination;

@@ -8,71 +8,71 @@ namespace {
 constexpr float kStroke = 3.5f;
 
 // A stake in the ground with its foot ring.
-void here(Canvas& canvas, Point c, Colour colour) {
-  canvas.arc({c.x, c.y - 5.0f}, 14.0f, -125.0f, 125.0f, colour, kStroke);
+void here(Canvas& canvas, Point c, Color color) {
+  canvas.arc({c.x, c.y - 5.0f}, 14.0f, -125.0f, 125.0f, color, kStroke);
   const std::array left{Point{c.x - 11.5f, c.y + 3.0f}, Point{c.x, c.y + 20.0f},
                         Point{c.x + 11.5f, c.y + 3.0f}};
-  canvas.polyline(left, colour, kStroke);
-  canvas.circle({c.x, c.y - 5.0f}, 5.0f, colour, kStroke);
+  canvas.polyline(left, color, kStroke);
+  canvas.circle({c.x, c.y - 5.0f}, 5.0f, color, kStroke);
 }
 
 // A list whose best line is the longest.
-void stations(Canvas& canvas, Point c, Colour colour) {
+void stations(Canvas& canvas, Point c, Color color) {
   constexpr std::array kLengths{40.0f, 30.0f, 20.0f};
   float y = c.y - 14.0f;
   for (const float length : kLengths) {
-    canvas.line({c.x - 20.0f, y}, {c.x - 20.0f + length, y}, colour, kStroke);
+    canvas.line({c.x - 20.0f, y}, {c.x - 20.0f + length, y}, color, kStroke);
     y += 14.0f;
   }
 }
 
-void aim(Canvas& canvas, Point c, Colour colour) {
-  canvas.circle(c, 20.0f, colour, kStroke);
-  canvas.line({c.x, c.y - 12.0f}, c, colour, kStroke);
-  canvas.line(c, {c.x - 9.0f, c.y + 15.0f}, colour, kStroke);
+void aim(Canvas& canvas, Point c, Color color) {
+  canvas.circle(c, 20.0f, color, kStroke);
+  canvas.line({c.x, c.y - 12.0f}, c, color, kStroke);
+  canvas.line(c, {c.x - 9.0f, c.y + 15.0f}, color, kStroke);
 }
 
 // Readings that rise to a summit and fall again.
-void peak(Canvas& canvas, Point c, Colour colour) {
+void peak(Canvas& canvas, Point c, Color color) {
   const std::array curve{Point{c.x - 20.0f, c.y + 16.0f}, Point{c.x - 12.0f, c.y + 13.0f},
                          Point{c.x - 6.0f, c.y - 6.0f},   Point{c.x, c.y - 16.0f},
                          Point{c.x + 6.0f, c.y - 6.0f},   Point{c.x + 12.0f, c.y + 13.0f},
                          Point{c.x + 20.0f, c.y + 16.0f}};
-  canvas.polyline(curve, colour, kStroke);
+  canvas.polyline(curve, color, kStroke);
 }
 
 // A page with two lines.
-void logbook(Canvas& canvas, Point c, Colour colour) {
-  canvas.outline({c.x - 16.0f, c.y - 20.0f, c.x + 16.0f, c.y + 20.0f}, colour, kStroke, 3.0f);
-  canvas.line({c.x - 8.0f, c.y - 7.0f}, {c.x + 8.0f, c.y - 7.0f}, colour, kStroke);
-  canvas.line({c.x - 8.0f, c.y + 4.0f}, {c.x + 8.0f, c.y + 4.0f}, colour, kStroke);
+void logbook(Canvas& canvas, Point c, Color color) {
+  canvas.outline({c.x - 16.0f, c.y - 20.0f, c.x + 16.0f, c.y + 20.0f}, color, kStroke, 3.0f);
+  canvas.line({c.x - 8.0f, c.y - 7.0f}, {c.x + 8.0f, c.y - 7.0f}, color, kStroke);
+  canvas.line({c.x - 8.0f, c.y + 4.0f}, {c.x + 8.0f, c.y + 4.0f}, color, kStroke);
 }
 
 // Two places and the way between them.
-void ahead(Canvas& canvas, Point c, Colour colour) {
-  canvas.circle({c.x - 14.0f, c.y + 13.0f}, 6.0f, colour, kStroke);
-  canvas.circle({c.x + 14.0f, c.y - 13.0f}, 6.0f, colour, kStroke);
+void ahead(Canvas& canvas, Point c, Color color) {
+  canvas.circle({c.x - 14.0f, c.y + 13.0f}, 6.0f, color, kStroke);
+  canvas.circle({c.x + 14.0f, c.y - 13.0f}, 6.0f, color, kStroke);
   const std::array way{Point{c.x - 7.0f, c.y + 12.0f}, Point{c.x + 1.0f, c.y + 8.0f},
                        Point{c.x - 1.0f, c.y - 8.0f}, Point{c.x + 7.0f, c.y - 12.0f}};
-  canvas.polyline(way, colour, kStroke);
+  canvas.polyline(way, color, kStroke);
 }
 
 }  // namespace
 
-void draw_place_icon(Canvas& canvas, Place place, Point centre, Colour colour) {
+void draw_place_icon(Canvas& canvas, Place place, Point center, Color color) {
   switch (place) {
     case Place::Here:
-      return here(canvas, centre, colour);
+      return here(canvas, center, color);
     case Place::Stations:
-      return stations(canvas, centre, colour);
+      return stations(canvas, center, color);
     case Place::Aim:
-      return aim(canvas, centre, colour);
+      return aim(canvas, center, color);
     case Place::Peak:
-      return peak(canvas, centre, colour);
+      return peak(canvas, center, color);
     case Place::Logbook:
-      return logbook(canvas, centre, colour);
+      return logbook(canvas, center, color);
     case Place::Ahead:
-      return ahead(canvas, centre, colour);
+      return ahead(canvas, center, color);
   }
 }
 

@@ -5,7 +5,7 @@
 
 namespace mastwise::ui {
 
-// The mark of a place, about 44 units high, around `centre`.
-void draw_place_icon(Canvas& canvas, Place place, Point centre, Colour colour);
+// The mark of a place, about 44 units high, around `center`.
+void draw_place_icon(Canvas& canvas, Place place, Point center, Color color);
 
 }  // namespace mastwise::ui

@@ -15,7 +15,7 @@ Raster area_raster(const AreaSheet& sheet, bool night);
 
 // The darkest and the lightest that relief_raster() puts under text.
 struct ReliefExtremes {
-  Colour darkest, lightest;
+  Color darkest, lightest;
 };
 ReliefExtremes relief_extremes(bool night);
 

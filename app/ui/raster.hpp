@@ -7,7 +7,7 @@
 
 namespace mastwise::ui {
 
-// A picture of coloured points, row by row from the upper left; drawn by Canvas::image, brought
+// A picture of colored points, row by row from the upper left; drawn by Canvas::image, brought
 // onto the graphics card by the painter when its version has changed. Its address is its name
 // there.
 struct Raster {

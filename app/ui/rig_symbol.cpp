@@ -7,12 +7,12 @@
 
 namespace mastwise::ui {
 
-void draw_rig(Canvas& canvas, const Theme& theme, Point centre, std::optional<Turn> nose,
+void draw_rig(Canvas& canvas, const Theme& theme, Point center, std::optional<Turn> nose,
               float scale) {
   const float stroke = std::max(2.5f, 4.0f * scale);
   if (!nose) {
-    canvas.circle(centre, 34.0f * scale, theme.ink, stroke);
-    canvas.disc(centre, 10.0f * scale, theme.ink);
+    canvas.circle(center, 34.0f * scale, theme.ink, stroke);
+    canvas.disc(center, 10.0f * scale, theme.ink);
     return;
   }
   // Along the nose, and across it to the right.
@@ -20,8 +20,8 @@ void draw_rig(Canvas& canvas, const Theme& theme, Point centre, std::optional<Tu
   const auto places = [&](const auto& shape) {
     std::vector<Point> points;
     for (const RigPoint& point : shape) {
-      points.push_back({centre.x + point.ahead * forward.x - point.right * forward.y,
-                        centre.y + point.ahead * forward.y + point.right * forward.x});
+      points.push_back({center.x + point.ahead * forward.x - point.right * forward.y,
+                        center.y + point.ahead * forward.y + point.right * forward.x});
     }
     return points;
   };
@@ -29,7 +29,7 @@ void draw_rig(Canvas& canvas, const Theme& theme, Point centre, std::optional<Tu
   canvas.polygon(outline, theme.paper);
   canvas.polyline(outline, theme.ink, stroke, true);
   canvas.polyline(places(kRigWindscreen), theme.ink, stroke);
-  canvas.disc(centre, 10.0f * scale, theme.ink);
+  canvas.disc(center, 10.0f * scale, theme.ink);
 }
 
 }  // namespace mastwise::ui

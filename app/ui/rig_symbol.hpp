@@ -9,7 +9,7 @@ namespace mastwise::ui {
 
 // The rig from above, its nose so far clockwise of the screen's top; a ring where that is not
 // known. At scale 1 it is 165 units long.
-void draw_rig(Canvas& canvas, const Theme& theme, Point centre, std::optional<Turn> nose,
+void draw_rig(Canvas& canvas, const Theme& theme, Point center, std::optional<Turn> nose,
               float scale = 1.0f);
 
 }  // namespace mastwise::ui

@@ -37,8 +37,8 @@ double linear(std::uint8_t channel) {
   return share <= 0.04045 ? share / 12.92 : std::pow((share + 0.055) / 1.055, 2.4);
 }
 
-double relative_luminance(Colour colour) {
-  return 0.2126 * linear(colour.red) + 0.7152 * linear(colour.green) + 0.0722 * linear(colour.blue);
+double relative_luminance(Color color) {
+  return 0.2126 * linear(color.red) + 0.7152 * linear(color.green) + 0.0722 * linear(color.blue);
 }
 
 }  // namespace
@@ -47,12 +47,12 @@ const Theme& theme(bool night) {
   return night ? kNight : kDay;
 }
 
-double contrast_ratio(Colour a, Colour b) {
+double contrast_ratio(Color a, Color b) {
   const auto [darker, lighter] = std::minmax({relative_luminance(a), relative_luminance(b)});
   return (lighter + 0.05) / (darker + 0.05);
 }
 
-std::vector<ColourPair> colour_pairs(const Theme& t) {
+std::vector<ColorPair> color_pairs(const Theme& t) {
   constexpr double kText = 7.0;
   constexpr double kMark = 3.0;
   return {

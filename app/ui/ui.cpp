@@ -39,18 +39,18 @@ bool Ui::button(const std::string& name, Rect rect, std::string_view label, Butt
                 bool enabled) {
   constexpr float kRadius = 14.0f, kEdge = 3.0f, kCapHeight = 0.36f;
   const bool tapped = touchable(name, rect, enabled);
-  const Colour colour = !enabled                      ? theme_.second_ink
-                        : look == ButtonLook::Warning ? theme_.warning
-                                                      : theme_.accent;
+  const Color color = !enabled                      ? theme_.second_ink
+                      : look == ButtonLook::Warning ? theme_.warning
+                                                    : theme_.accent;
   const bool filled = enabled && (look != ButtonLook::Plain) != pressed(name);
-  const Colour on_fill = look == ButtonLook::Warning ? theme_.on_warning : theme_.on_accent;
-  canvas_.fill(rect, filled ? colour : theme_.panel, kRadius);
-  if (!filled) canvas_.outline(rect.inset(kEdge / 2.0f), colour, enabled ? kEdge : 1.0f, kRadius);
+  const Color on_fill = look == ButtonLook::Warning ? theme_.on_warning : theme_.on_accent;
+  canvas_.fill(rect, filled ? color : theme_.panel, kRadius);
+  if (!filled) canvas_.outline(rect.inset(kEdge / 2.0f), color, enabled ? kEdge : 1.0f, kRadius);
   const bool wide = canvas_.text_width(label, Face::Value) > rect.width() - 20.0f;
   const Face face = wide ? Face::WordBold : Face::Value;
   const float size = wide ? 23.0f : 28.0f;
-  canvas_.text({rect.centre().x, rect.centre().y + kCapHeight * size}, label, face,
-               filled ? on_fill : colour, Align::Centre);
+  canvas_.text({rect.center().x, rect.center().y + kCapHeight * size}, label, face,
+               filled ? on_fill : color, Align::Center);
   return tapped;
 }
 
@@ -124,10 +124,10 @@ double Ui::smooth_angle(const std::string& name, double target_deg) {
 }
 
 float Ui::paragraph(Point at, float width, float line_height, std::string_view words, Face face,
-                    Colour colour) {
+                    Color color) {
   std::string line;
   const auto put = [&] {
-    canvas_.text(at, line, face, colour);
+    canvas_.text(at, line, face, color);
     at.y += line_height;
     line.clear();
   };

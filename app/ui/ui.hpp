@@ -1,7 +1,7 @@
 #pragma once
 
 #include "app/model/action.hpp"
-#include "app/touch/recogniser.hpp"
+#include "app/touch/recognizer.hpp"
 #include "app/touch/scroll.hpp"
 #include "app/touch/targets.hpp"
 #include "app/ui/canvas.hpp"
@@ -89,7 +89,7 @@ class Ui {
 
   // Lines of words broken at spaces to fit the width; returns the baseline below the last line.
   float paragraph(Point at, float width, float line_height, std::string_view words, Face face,
-                  Colour colour);
+                  Color color);
 
  private:
   Rect to_px(Rect rect) const;

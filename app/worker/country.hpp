@@ -1,8 +1,8 @@
 #pragma once
 
-#include "core/broadcast/catalog.hpp"
-#include "core/broadcast/station.hpp"
+#include "core/catalog/catalog.hpp"
 #include "core/result.hpp"
+#include "core/stations/station.hpp"
 #include "platform/tile_folder.hpp"
 
 #include <memory>

@@ -1,11 +1,11 @@
 #include "app/worker/intake_look.hpp"
 
 #include "app/sources/browsing.hpp"
-#include "core/broadcast/guess_columns.hpp"
-#include "core/broadcast/import_csv.hpp"
-#include "core/broadcast/import_table.hpp"
-#include "core/broadcast/programme_table.hpp"
 #include "core/geo/geodesic.hpp"
+#include "core/import/guess_columns.hpp"
+#include "core/import/import_csv.hpp"
+#include "core/import/import_table.hpp"
+#include "core/import/program_table.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -74,9 +74,9 @@ void mapped(TableLook& look, const std::string& head, const sources::MappingMemo
 void identify(TableLook& look, const std::string& path, const std::string& head,
               const sources::MappingMemory& memory) {
   look.reading.source = sources::source_of(path);
-  if (sources::is_programme_table(head)) {
-    look.known_by = "A table of programmes: they complete the stations of the catalog";
-    look.reading.kind = Kind::Programmes;
+  if (sources::is_program_table(head)) {
+    look.known_by = "A table of programs: they complete the stations of the catalog";
+    look.reading.kind = Kind::Programs;
   } else if (sources::is_own_format(head)) {
     look.known_by = "The program's own station table";
     look.reading.kind = Kind::OwnFormat;
@@ -124,18 +124,18 @@ void sample_stations_of(TableLook& look, const std::string& head) {
   }
 }
 
-void sample_programmes_of(TableLook& look, const std::string& head) {
-  const auto table = read_programme_csv(guess::whole_lines(head), look.reading.source);
+void sample_programs_of(TableLook& look, const std::string& head) {
+  const auto table = read_program_csv(guess::whole_lines(head), look.reading.source);
   if (!table) {
     look.trouble = table.error().message();
     return;
   }
   take_rejected(look, table->rows_read, table->rejected);
-  if (table->programmes.empty()) look.trouble = none_readable(table->rejected);
+  if (table->programs.empty()) look.trouble = none_readable(table->rejected);
   constexpr std::size_t kSample = 10;
-  const std::size_t shown = std::min(kSample, table->programmes.size());
-  look.programmes.assign(table->programmes.begin(),
-                         table->programmes.begin() + static_cast<std::ptrdiff_t>(shown));
+  const std::size_t shown = std::min(kSample, table->programs.size());
+  look.programs.assign(table->programs.begin(),
+                       table->programs.begin() + static_cast<std::ptrdiff_t>(shown));
 }
 
 // The direction of the mean of the positions' unit vectors; nothing where they cancel.
@@ -207,7 +207,7 @@ TableLook look_into(const std::string& path, const std::optional<TableReading>& 
   // Where the source is from and what is in doubt is said of the table, not of the correction.
   const TableReading first = look.reading;
   if (reading) look.reading = *reading;
-  if (head && look.reading.kind == Kind::Programmes) sample_programmes_of(look, *head);
+  if (head && look.reading.kind == Kind::Programs) sample_programs_of(look, *head);
   if (head && (look.reading.kind == Kind::OwnFormat || look.reading.kind == Kind::Mapped)) {
     sample_stations_of(look, *head);
   }

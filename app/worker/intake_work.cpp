@@ -2,8 +2,8 @@
 
 #include "app/sources/browsing.hpp"
 #include "app/worker/intake_look.hpp"
-#include "core/broadcast/catalog.hpp"
-#include "core/broadcast/programme_table.hpp"
+#include "core/catalog/catalog.hpp"
+#include "core/import/program_table.hpp"
 
 #include <algorithm>
 #include <chrono>
@@ -85,7 +85,7 @@ class Intaker {
   Result<Done> add_look(IntakeAnswer& answer);
   Result<std::string> source_renewed_by(const TableLook& look);
   Result<IntakeReport> take_stations(const IntakeQuestion& question, Progress& progress);
-  Result<IntakeReport> take_programmes(const IntakeQuestion& question);
+  Result<IntakeReport> take_programs(const IntakeQuestion& question);
   Result<Done> take(IntakeAnswer& answer, const IntakeWorker::Work& work);
   void remember(const IntakeQuestion& question, ImportReport& report) const;
 
@@ -113,10 +113,10 @@ Result<Done> Intaker::add_sources(IntakeAnswer& answer) {
   if (!opened) return opened.error();
   auto stations = (*opened)->sources();
   if (!stations) return stations.error();
-  auto programmes = (*opened)->programme_sources();
-  if (!programmes) return programmes.error();
+  auto programs = (*opened)->program_sources();
+  if (!programs) return programs.error();
   answer.stations = *std::move(stations);
-  answer.programmes = *std::move(programmes);
+  answer.programs = *std::move(programs);
   return Done{};
 }
 
@@ -195,18 +195,18 @@ Result<IntakeReport> Intaker::take_stations(const IntakeQuestion& question, Prog
   return report;
 }
 
-Result<IntakeReport> Intaker::take_programmes(const IntakeQuestion& question) {
+Result<IntakeReport> Intaker::take_programs(const IntakeQuestion& question) {
   const auto text = sources::read_whole(question.path);
   if (!text) return text.error();
-  const auto table = read_programme_csv(*text, question.reading->source);
+  const auto table = read_program_csv(*text, question.reading->source);
   if (!table) return table.error();
-  if (table->programmes.empty()) return nothing_readable(table->rejected);
+  if (table->programs.empty()) return nothing_readable(table->rejected);
   const auto opened = catalog();
   if (!opened) return opened.error();
-  auto done = (*opened)->replace_programmes(*table);
+  auto done = (*opened)->replace_programs(*table);
   if (!done) return done.error();
-  IntakeReport report{.of_programmes = true, .programmes = *std::move(done)};
-  keep_first_rejected(report.programmes.rejected, report);
+  IntakeReport report{.of_programs = true, .programs = *std::move(done)};
+  keep_first_rejected(report.programs.rejected, report);
   return report;
 }
 
@@ -214,8 +214,8 @@ Result<Done> Intaker::take(IntakeAnswer& answer, const IntakeWorker::Work& work)
   const IntakeQuestion& question = answer.question;
   if (!question.reading || question.taking == reported_) return Done{};
   Progress progress(answer, work);
-  auto report = question.reading->kind == Kind::Programmes ? take_programmes(question)
-                                                           : take_stations(question, progress);
+  auto report = question.reading->kind == Kind::Programs ? take_programs(question)
+                                                         : take_stations(question, progress);
   if (!report) return report.error();
   ++generation_;
   report_ = *std::move(report);

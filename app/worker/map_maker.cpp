@@ -54,13 +54,13 @@ map::ReliefGrid relief_grid(double radius_m) {
   constexpr double kMostCells = 768.0, kLeastCell_m = 15.0;
   const double cell_m = std::max(kLeastCell_m, 2.0 * radius_m / kMostCells);
   const int cells = static_cast<int>(2.0 * radius_m / cell_m);
-  return {.columns = cells, .rows = cells, .metres_per_cell = cell_m};
+  return {.columns = cells, .rows = cells, .meters_per_cell = cell_m};
 }
 
 // Slopes grow flat with the width of the cells: they are raised so that hills stay hills.
 map::Light light(const map::ReliefGrid& grid) {
   constexpr double kAsTheyAre_m = 30.0, kMost = 10.0;
-  return {.vertical_scale = std::clamp(grid.metres_per_cell / kAsTheyAre_m, 1.5, kMost)};
+  return {.vertical_scale = std::clamp(grid.meters_per_cell / kAsTheyAre_m, 1.5, kMost)};
 }
 
 // The lines are there at once, the ground when it has been shaded.

@@ -1,7 +1,7 @@
 #include "app/worker/plan_words.hpp"
 
 #include "app/words.hpp"
-#include "core/aim/turn_plan.hpp"
+#include "core/plan/turn_plan.hpp"
 
 #include <algorithm>
 #include <map>

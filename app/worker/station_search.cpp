@@ -14,7 +14,7 @@ namespace {
 constexpr std::size_t kPathPoints = 240;
 
 reception::Lengths lengths(const StationsQuestion& question) {
-  return question.miles ? reception::Lengths::miles : reception::Lengths::kilometres;
+  return question.miles ? reception::Lengths::miles : reception::Lengths::kilometers;
 }
 
 // A list for a place some steps away is still the list of this stop.

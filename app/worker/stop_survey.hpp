@@ -3,7 +3,7 @@
 #include "app/model/stations.hpp"
 #include "app/worker/country.hpp"
 #include "app/worker/pool.hpp"
-#include "core/broadcast/catalog.hpp"
+#include "core/catalog/catalog.hpp"
 #include "core/reception/chance_curve.hpp"
 #include "core/reception/survey.hpp"
 #include "core/result.hpp"

@@ -16,8 +16,8 @@ import sys
 DEGREE = 12
 IDENTITY = b"WMM2025A"
 
-# Radius in metres: the geomagnetic reference radius. Times in years: from the release date to the
-# end of 2029. Heights in metres: from 1 km below the ellipsoid to 850 km above it.
+# Radius in meters: the geomagnetic reference radius. Times in years: from the release date to the
+# end of 2029. Heights in meters: from 1 km below the ellipsoid to 850 km above it.
 # Source: the World Magnetic Model's report for 2025-2030 (validity, radius); the keys and the
 # binary layout: GeographicLib's documentation, "The format of the magnetic model files".
 DESCRIPTION = f"""WMMF-2

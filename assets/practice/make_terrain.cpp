@@ -28,7 +28,7 @@ constexpr int kWest = -121, kEast = -117;
 // The practice stop, the middle of the basin: 42.5 N, 118.5 W in samples.
 constexpr int kStopRow = 42 * kSamplesPerDegree + kSamplesPerDegree / 2;
 constexpr int kStopColumn = -119 * kSamplesPerDegree + kSamplesPerDegree / 2;
-// Metres between samples there; only the shapes depend on them.
+// Meters between samples there; only the shapes depend on them.
 constexpr double kRowM = 92.6;
 constexpr double kColumnM = 68.4;
 
@@ -125,9 +125,9 @@ std::vector<unsigned char> tile(int south, int west) {
   for (int line = 0; line < kSamples; ++line) {
     const int row = (south + 1) * kSamplesPerDegree - line;
     for (int sample = 0; sample < kSamples; ++sample) {
-      const int metres = static_cast<int>(height_m(row, west * kSamplesPerDegree + sample) + 0.5);
-      bytes.push_back(static_cast<unsigned char>(metres >> 8));
-      bytes.push_back(static_cast<unsigned char>(metres & 0xFF));
+      const int meters = static_cast<int>(height_m(row, west * kSamplesPerDegree + sample) + 0.5);
+      bytes.push_back(static_cast<unsigned char>(meters >> 8));
+      bytes.push_back(static_cast<unsigned char>(meters & 0xFF));
     }
   }
   return bytes;

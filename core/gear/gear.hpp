@@ -1,6 +1,6 @@
 #pragma once
 
-#include "core/broadcast/channels.hpp"
+#include "core/channels/channels.hpp"
 #include "core/gear/pattern.hpp"
 #include "core/result.hpp"
 
@@ -24,7 +24,7 @@ struct Antenna {
   BandAntenna low_vhf = {};
   BandAntenna high_vhf = {};
   BandAntenna uhf = {};
-  bool horizontal = true;  // its polarisation; else vertical
+  bool horizontal = true;  // its polarization; else vertical
 
   const BandAntenna& in(Band band) const;
   bool operator==(const Antenna&) const = default;
@@ -69,7 +69,7 @@ struct Gear {
   bool operator==(const Gear&) const = default;
 };
 
-// What travellers usually have, in plain words of the trade. Every figure is a typical one
+// What travelers usually have, in plain words of the trade. Every figure is a typical one
 // [common practice, no source]; the first is the usual start.
 std::vector<Gear> presets();
 

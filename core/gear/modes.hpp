@@ -1,6 +1,6 @@
 #pragma once
 
-#include "core/broadcast/station.hpp"
+#include "core/stations/station.hpp"
 
 #include <cstdint>
 #include <span>
@@ -38,7 +38,7 @@ struct Mode {
 // Every mode known of the standard, from the most robust of each modulation on.
 std::span<const Mode> modes(BroadcastStandard standard);
 
-// What is assumed of a station whose mode is unknown: the one most used for the main programmes
+// What is assumed of a station whose mode is unknown: the one most used for the main programs
 // [common practice, no source].
 const Mode& default_mode(BroadcastStandard standard);
 

@@ -1,7 +1,7 @@
-#include "core/broadcast/delimited.hpp"
-#include "core/broadcast/station_fields.hpp"
-#include "core/broadcast/words.hpp"
 #include "core/gear/pattern.hpp"
+#include "core/import/station_fields.hpp"
+#include "core/text/delimited.hpp"
+#include "core/text/words.hpp"
 
 #include <algorithm>
 #include <cmath>

@@ -1,6 +1,6 @@
-#include "core/broadcast/words.hpp"
 #include "core/gear/antennas.hpp"
 #include "core/gear/gear.hpp"
+#include "core/text/words.hpp"
 
 #include <fmt/format.h>
 

@@ -27,9 +27,9 @@ double chain_noise_figure_db(const Gear& gear, double frequency_mhz) {
 
 ReceiveChain receive_chain(const Gear& gear, const ChannelSlot& slot, const Mode& mode,
                            NoiseEnvironment environment, ChannelKind channel) {
-  const double noise_figure_db = chain_noise_figure_db(gear, slot.centre_mhz);
+  const double noise_figure_db = chain_noise_figure_db(gear, slot.center_mhz);
   const double bandwidth_hz = noise_bandwidth_hz(mode.standard, slot.bandwidth_mhz());
-  const double external_db = external_noise_figure_db(environment, slot.centre_mhz);
+  const double external_db = external_noise_figure_db(environment, slot.center_mhz);
   const double noise_dbm =
       thermal_noise_dbm(bandwidth_hz) + to_db(from_db(noise_figure_db) + from_db(external_db));
   const double gain_dbd = gear.antenna.in(slot.band).gain_dbd;
@@ -41,7 +41,7 @@ ReceiveChain receive_chain(const Gear& gear, const ChannelSlot& slot, const Mode
           .gain_dbd = gain_dbd,
           .required_cn_db = required_cn_db,
           .required_field_dbuvm =
-              field_for_power_dbuvm(noise_dbm + required_cn_db, gain_dbd, slot.centre_mhz)};
+              field_for_power_dbuvm(noise_dbm + required_cn_db, gain_dbd, slot.center_mhz)};
 }
 
 double received_power_dbm(double field_dbuvm, double gain_dbd, double frequency_mhz) {

@@ -1,6 +1,6 @@
 #pragma once
 
-#include "core/broadcast/channels.hpp"
+#include "core/channels/channels.hpp"
 #include "core/gear/gear.hpp"
 #include "core/gear/modes.hpp"
 #include "core/gear/noise.hpp"

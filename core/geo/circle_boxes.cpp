@@ -6,13 +6,13 @@
 
 namespace mastwise {
 
-std::vector<Box> boxes_around(const Position& centre, double distance_m) {
+std::vector<Box> boxes_around(const Position& center, double distance_m) {
   constexpr double kDegree = std::numbers::pi / 180.0;
   constexpr double kPolarSemiAxisM = 6356752.314245;        // WGS84
   constexpr double kAxisRatio = 1.0 - 1.0 / 298.257223563;  // b/a
   constexpr double kMarginDeg = 1e-9;                       // rounding
   const double span = distance_m / kPolarSemiAxisM;
-  const double reduced = std::atan(kAxisRatio * std::tan(centre.latitude_deg() * kDegree));
+  const double reduced = std::atan(kAxisRatio * std::tan(center.latitude_deg() * kDegree));
   const auto geographic_deg = [&](double reduced_latitude) {
     if (std::fabs(reduced_latitude) >= std::numbers::pi / 2.0) {
       return std::copysign(90.0, reduced_latitude);
@@ -25,8 +25,8 @@ std::vector<Box> boxes_around(const Position& centre, double distance_m) {
 
   const double half_width_deg =
       std::asin(std::min(1.0, std::sin(span) / std::cos(reduced))) / kDegree + kMarginDeg;
-  box.west_deg = centre.longitude_deg() - half_width_deg;
-  box.east_deg = centre.longitude_deg() + half_width_deg;
+  box.west_deg = center.longitude_deg() - half_width_deg;
+  box.east_deg = center.longitude_deg() + half_width_deg;
   if (box.west_deg >= -180.0 && box.east_deg <= 180.0) return {box};
   Box west_of_line = box;
   Box east_of_line = box;

@@ -19,6 +19,6 @@ struct Box {
 // length s spans at most s/b there, b the polar semi-axis, and a difference of longitude on the
 // ellipsoid is at most that on the sphere [C. F. F. Karney, Algorithms for geodesics, J. Geodesy 87
 // (2013), equations 7 and 8].
-std::vector<Box> boxes_around(const Position& centre, double distance_m);
+std::vector<Box> boxes_around(const Position& center, double distance_m);
 
 }  // namespace mastwise

@@ -113,13 +113,13 @@ Error other_missing(const Coordinate& only, std::size_t size) {
 
 std::optional<Error> check_range(const Coordinate& coordinate, double degrees, Axis axis,
                                  bool in_order) {
-  constexpr double kMetresLikely = 1000.0;
+  constexpr double kMetersLikely = 1000.0;
   const double size = degrees < 0.0 ? -degrees : degrees;
-  if (size >= kMetresLikely) {
+  if (size >= kMetersLikely) {
     return error_at(
         coordinate.at(),
         fmt::format("{} is too large for degrees", coordinate.parts.front().number.text),
-        "metres of a UTM grid need their zone, like 19N 287027 4923696");
+        "meters of a UTM grid need their zone, like 19N 287027 4923696");
   }
   if (axis == Axis::Latitude && size > 90.0) {
     return error_at(coordinate.at(), "a latitude is over 90 degrees",

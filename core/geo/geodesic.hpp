@@ -19,7 +19,7 @@ struct PathBetween {
 // Accuracy: 15 nm. Source: GeographicLib::Geodesic (Karney 2013, doi 10.1007/s00190-012-0578-z).
 PathBetween path_between(Position from, Position to);
 
-// The position reached from `from` on the bearing after `distance_m` metres (finite; negative goes
+// The position reached from `from` on the bearing after `distance_m` meters (finite; negative goes
 // backward). Same source and accuracy.
 Position destination(Position from, Bearing<True> bearing, double distance_m);
 

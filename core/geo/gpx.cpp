@@ -1,7 +1,7 @@
 #include "core/geo/gpx.hpp"
 
-#include "core/broadcast/words.hpp"
 #include "core/text/iso_time.hpp"
+#include "core/text/words.hpp"
 
 #include <algorithm>
 #include <charconv>

@@ -103,7 +103,7 @@ Result<Token> read_number(std::string_view text, std::size_t at, Comma comma) {
       digits = digits * 10.0 + (text[end] - '0');
       if (point) ++scale;
     } else if (!point) {
-      return error_at(at, "this number is too long", "write degrees, or metres of a grid");
+      return error_at(at, "this number is too long", "write degrees, or meters of a grid");
     }
   }
   const std::string_view written = text.substr(at, end - at);

@@ -14,7 +14,7 @@ namespace mastwise {
 namespace {
 
 constexpr double kRadian = std::numbers::pi / 180.0;
-// Half a millimetre at each of a reading's two ends.
+// Half a millimeter at each of a reading's two ends.
 constexpr double kReading_mm = std::numbers::sqrt2 * kRulerError_mm;
 
 bool is_positive(double value) {
@@ -35,9 +35,9 @@ std::optional<Error> fault(const BetweenLines& lines, const char* kind, double l
   }
   const double part = lines.from_line_mm / lines.spacing_mm;
   if (!(part >= -1.0 && part <= 2.0)) {
-    return Error{.what = fmt::format("{} mm from the {} leads past its neighbours",
-                                     lines.from_line_mm, kind),
-                 .remedy = fmt::format("choose the two {}s nearest to the place", kind)};
+    return Error{
+        .what = fmt::format("{} mm from the {} leads past its neighbors", lines.from_line_mm, kind),
+        .remedy = fmt::format("choose the two {}s nearest to the place", kind)};
   }
   return std::nullopt;
 }
@@ -86,7 +86,7 @@ std::optional<Error> fault(const PaperSheet& sheet) {
 Result<MapScale> MapScale::from_bar(double bar_mm, double bar_m) {
   if (!is_positive(bar_mm)) {
     return Error{.what = fmt::format("a scale bar of {} mm has no length", bar_mm),
-                 .remedy = "lay the ruler along the bar and give its millimetres"};
+                 .remedy = "lay the ruler along the bar and give its millimeters"};
   }
   if (!is_positive(bar_m)) {
     return Error{.what = fmt::format("a scale bar of {} m stands for no ground", bar_m),
@@ -111,7 +111,7 @@ double ruler_bearing_error_deg(double length_mm) {
 Result<MapPosition> from_named_place(Position named, Bearing<True> bearing, double length_mm,
                                      MapScale scale, std::optional<double> bearing_error_deg) {
   constexpr double kQuarterWay_m = 1.0e7;
-  const double distance_m = scale.metres_of(length_mm);
+  const double distance_m = scale.meters_of(length_mm);
   if (!(is_positive(distance_m) && distance_m <= kQuarterWay_m)) {
     return Error{.what = fmt::format("{} mm from the named place is no distance", length_mm),
                  .remedy = "measure from the place to the stop; at the place itself use its name"};
@@ -121,7 +121,7 @@ Result<MapPosition> from_named_place(Position named, Bearing<True> bearing, doub
     return Error{.what = fmt::format("{} degrees is no error of a bearing", across_deg),
                  .remedy = "give 0 to 90"};
   }
-  const double along_m = scale.metres_of(kReading_mm);
+  const double along_m = scale.meters_of(kReading_mm);
   const double across_m = distance_m * std::tan(across_deg * kRadian);
   return MapPosition{.position = destination(named, bearing, distance_m),
                      .error_m = std::hypot(along_m, across_m)};

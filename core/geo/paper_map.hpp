@@ -6,31 +6,31 @@
 
 #include <optional>
 
-// A paper map and a ruler, both ways: from millimetres to a position, and from a bearing to
-// millimetres.
+// A paper map and a ruler, both ways: from millimeters to a position, and from a bearing to
+// millimeters.
 namespace mastwise {
 
 // What a reading of the ruler is unsure at each of its ends. Common practice, no source.
 inline constexpr double kRulerError_mm = 0.5;
 
-// How much ground a millimetre of the sheet is.
+// How much ground a millimeter of the sheet is.
 class MapScale {
  public:
-  // From the bar printed on the sheet: it is `bar_mm` long (over 0) and stands for `bar_m` metres
+  // From the bar printed on the sheet: it is `bar_mm` long (over 0) and stands for `bar_m` meters
   // of ground (over 0), the whole within the limits of from_ratio(). 20 mm for 30 miles is 2,414 m
-  // a millimetre.
+  // a millimeter.
   static Result<MapScale> from_bar(double bar_mm, double bar_m);
   // 1:`ratio`, 100 to 100,000,000.
   static Result<MapScale> from_ratio(double ratio);
 
-  double metres_per_mm() const { return metres_per_mm_; }
-  double ratio() const { return metres_per_mm_ * 1000.0; }
-  double mm_of(double distance_m) const { return distance_m / metres_per_mm_; }
-  double metres_of(double length_mm) const { return length_mm * metres_per_mm_; }
+  double meters_per_mm() const { return meters_per_mm_; }
+  double ratio() const { return meters_per_mm_ * 1000.0; }
+  double mm_of(double distance_m) const { return distance_m / meters_per_mm_; }
+  double meters_of(double length_mm) const { return length_mm * meters_per_mm_; }
 
  private:
-  explicit MapScale(double metres_per_mm) : metres_per_mm_(metres_per_mm) {}
-  double metres_per_mm_;
+  explicit MapScale(double meters_per_mm) : meters_per_mm_(meters_per_mm) {}
+  double meters_per_mm_;
 };
 
 // A place read off a sheet.
@@ -40,7 +40,7 @@ struct MapPosition {
 };
 
 // How unsure a bearing is that was drawn over `length_mm`, since both ends may lie half a
-// millimetre aside: atan(sqrt(2) 0.5 / length), degrees; 90 where the length is not over 0.
+// millimeter aside: atan(sqrt(2) 0.5 / length), degrees; 90 where the length is not over 0.
 // 20 mm: 2.0; 97 mm: 0.4.
 double ruler_bearing_error_deg(double length_mm);
 
@@ -52,25 +52,25 @@ Result<MapPosition> from_named_place(Position named, Bearing<True> bearing, doub
                                      MapScale scale,
                                      std::optional<double> bearing_error_deg = std::nullopt);
 
-// A place between two neighbouring lines of the sheet's net, as the ruler reads it along the other
+// A place between two neighboring lines of the sheet's net, as the ruler reads it along the other
 // kind of line.
 struct BetweenLines {
   double line_deg;       // the line measured from: longitude east or latitude north positive
-  double next_line_deg;  // its neighbour on the place's other side
+  double next_line_deg;  // its neighbor on the place's other side
   double spacing_mm;     // between the two lines, over 0
-  double from_line_mm;   // from the first toward its neighbour; negative away from it
+  double from_line_mm;   // from the first toward its neighbor; negative away from it
 };
 
 // The place by its distances from a meridian and a parallel. Meridians within [-180, 180], less
 // than 180 degrees apart, across the date line too; parallels within [-90, 90]. A place more than
 // one spacing outside its two lines is refused. Along a parallel equal lengths are equal
 // longitudes; along a meridian they are equal ground, which on the ellipsoid is not quite equal
-// latitudes. Error: that of both readings and both spacings, in the ground that a millimetre is
+// latitudes. Error: that of both readings and both spacings, in the ground that a millimeter is
 // there in either direction.
 // Source: lengths on WGS84 by path_between(); propagation of independent errors.
 Result<MapPosition> from_graticule(const BetweenLines& meridians, const BetweenLines& parallels);
 
-// A sheet and the stop on it, in millimetres from the lower left corner.
+// A sheet and the stop on it, in millimeters from the lower left corner.
 struct PaperSheet {
   double width_mm, height_mm;        // over 0
   double stop_right_mm, stop_up_mm;  // on the sheet
@@ -96,7 +96,7 @@ struct RulerLine {
 };
 
 // The line from the stop to a transmitter `distance_m` (over 0) away on `bearing`. It is straight
-// on the sheet, as a geodesic nearly is on a map of a few hundred kilometres.
+// on the sheet, as a geodesic nearly is on a map of a few hundred kilometers.
 Result<RulerLine> ruler_line(const PaperSheet& sheet, MapScale scale, Bearing<True> bearing,
                              double distance_m);
 

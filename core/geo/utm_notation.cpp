@@ -59,14 +59,14 @@ bool is_label(const Token& token) {
 
 // Takes the labels and the breaks out; tells whether there was a label.
 bool strip(std::vector<Token>& tokens) {
-  const bool labelled = std::any_of(tokens.begin(), tokens.end(), is_label);
+  const bool labeled = std::any_of(tokens.begin(), tokens.end(), is_label);
   tokens.erase(std::remove_if(tokens.begin(), tokens.end(),
-                              [labelled](const Token& token) {
+                              [labeled](const Token& token) {
                                 return is_label(token) || token.is(Kind::Break) ||
-                                       (labelled && token.is(Kind::Colon));
+                                       (labeled && token.is(Kind::Colon));
                               }),
                tokens.end());
-  return labelled;
+  return labeled;
 }
 
 // Takes the tokens of the zone out, from the front or the back.
@@ -81,9 +81,9 @@ std::optional<std::vector<Token>> take_zone(std::vector<Token>& tokens) {
   if (size < 2) return std::nullopt;
   if (is_zone_number(tokens[0]) && is_zone_letter(tokens[1])) return take(0, 2);
   // A letter alone is a pole's grid only before two numbers: "N442606 W714033" is not.
-  const bool metres_follow = size > 2 && tokens[1].is(Kind::Number) &&
+  const bool meters_follow = size > 2 && tokens[1].is(Kind::Number) &&
                              (tokens[2].is(Kind::Number) || lower(tokens[2].text)[0] == 'm');
-  if (is_zone_letter(tokens[0]) && metres_follow) return take(0, 1);
+  if (is_zone_letter(tokens[0]) && meters_follow) return take(0, 1);
   const Token& last = tokens.back();
   const Token& before = tokens[tokens.size() - 2];
   if (is_zone_number(before) && is_zone_letter(last)) return take(size - 2, 2);
@@ -118,8 +118,8 @@ Result<Zone> understand_zone(const std::vector<Token>& tokens) {
   return zone;
 }
 
-// Reads a number in metres and its unit, one of `units` or none; `next` moves on.
-Result<Token> take_metres(const std::vector<Token>& tokens, std::size_t& next, std::size_t size,
+// Reads a number in meters and its unit, one of `units` or none; `next` moves on.
+Result<Token> take_meters(const std::vector<Token>& tokens, std::size_t& next, std::size_t size,
                           std::string_view name, std::array<std::string_view, 3> units) {
   if (next >= tokens.size() || !tokens[next].is(Kind::Number)) {
     return error_at(next < tokens.size() ? tokens[next].at : size,
@@ -145,13 +145,13 @@ std::optional<Error> check_range(const Token& number, std::string_view name, Lim
       number.at,
       fmt::format("the {} {} is not within {:.0f} to {:.0f} m", name, number.text, limits.low_m,
                   limits.high_m),
-      "give easting first, then northing, in whole metres, and look at the zone's letter");
+      "give easting first, then northing, in whole meters, and look at the zone's letter");
 }
 
 // The band's southern edge is 8 degrees times its number from C at 80 S; X reaches to 84 N.
 std::optional<Error> check_band(const Zone& zone, double latitude_deg) {
   if (zone.band == ' ') return std::nullopt;
-  constexpr double kToleranceDeg = 1e-4;  // positions are given to the metre
+  constexpr double kToleranceDeg = 1e-4;  // positions are given to the meter
   const auto number = std::string_view("CDEFGHJKLMNPQRSTUVWX").find(zone.band);
   const double south_deg = -80.0 + 8.0 * static_cast<double>(number);
   const double north_deg = zone.band == 'X' ? 84.0 : south_deg + 8.0;
@@ -193,9 +193,9 @@ Result<Position> parse_stripped(std::vector<Token> tokens, const std::vector<Tok
   const Result<Zone> zone = understand_zone(zone_tokens);
   if (!zone) return zone.error();
   std::size_t next = 0;
-  const Result<Token> easting = take_metres(tokens, next, size, "easting", {"m", "me", "e"});
+  const Result<Token> easting = take_meters(tokens, next, size, "easting", {"m", "me", "e"});
   if (!easting) return easting.error();
-  const Result<Token> northing = take_metres(tokens, next, size, "northing", {"m", "mn", "n"});
+  const Result<Token> northing = take_meters(tokens, next, size, "northing", {"m", "mn", "n"});
   if (!northing) return northing.error();
   if (next < tokens.size()) {
     return error_at(tokens[next].at, "a grid reference ends with its northing",
@@ -207,15 +207,15 @@ Result<Position> parse_stripped(std::vector<Token> tokens, const std::vector<Tok
 }  // namespace
 
 std::optional<Result<Position>> parse_utm_ups(std::vector<Token> tokens, std::size_t size) {
-  const bool labelled = strip(tokens);
+  const bool labeled = strip(tokens);
   const bool large = std::any_of(tokens.begin(), tokens.end(), [](const Token& token) {
     return token.is(Kind::Number) && token.value >= kSmallestGridNumber;
   });
-  if (!labelled && !large) return std::nullopt;
+  if (!labeled && !large) return std::nullopt;
   const std::size_t begins = tokens.empty() ? size : tokens.front().at;
   const auto zone_tokens = take_zone(tokens);
   if (zone_tokens) return parse_stripped(std::move(tokens), *zone_tokens, size);
-  if (!labelled) return std::nullopt;
+  if (!labeled) return std::nullopt;
   return error_at(begins, "the zone is missing", std::string(kExample));
 }
 

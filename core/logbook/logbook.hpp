@@ -86,7 +86,7 @@ class Logbook {
 
   Result<std::optional<StopRecord>> stop(const std::string& id);
   Result<std::vector<StopRecord>> stops();  // the latest first
-  // Stops within a distance in metres (the geodesic on the WGS84 ellipsoid), the nearest first, of
+  // Stops within a distance in meters (the geodesic on the WGS84 ellipsoid), the nearest first, of
   // equals the latest first.
   Result<std::vector<StopNear>> stops_near(const Position& place, double within_m = 200.0);
   Result<std::vector<OutcomeRecord>> outcomes();  // the latest first

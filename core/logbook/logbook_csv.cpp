@@ -1,8 +1,8 @@
 #include "core/logbook/logbook_csv.hpp"
 
-#include "core/broadcast/delimited.hpp"
-#include "core/broadcast/words.hpp"
 #include "core/logbook/record_cells.hpp"
+#include "core/text/delimited.hpp"
+#include "core/text/words.hpp"
 
 #include <algorithm>
 #include <map>

@@ -1,8 +1,8 @@
 #pragma once
 
-#include "core/broadcast/station_table.hpp"
 #include "core/logbook/record.hpp"
 #include "core/result.hpp"
+#include "core/stations/station_table.hpp"
 
 #include <cstddef>
 #include <string>

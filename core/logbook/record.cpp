@@ -1,7 +1,7 @@
 #include "core/logbook/record.hpp"
 
-#include "core/broadcast/words.hpp"
 #include "core/text/utf8.hpp"
+#include "core/text/words.hpp"
 
 #include <algorithm>
 #include <array>

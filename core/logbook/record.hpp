@@ -1,7 +1,7 @@
 #pragma once
 
 #include "core/angles/bearing.hpp"
-#include "core/broadcast/channels.hpp"
+#include "core/channels/channels.hpp"
 #include "core/geo/position.hpp"
 #include "core/reception/surroundings.hpp"
 #include "core/result.hpp"

@@ -154,10 +154,10 @@ Result<Borders> Borders::load(std::span<const std::byte> bytes) {
   return Borders(std::move(data));
 }
 
-std::vector<BorderLine> Borders::within(Position centre, double radius_m) const {
+std::vector<BorderLine> Borders::within(Position center, double radius_m) const {
   std::vector<BorderLine> lines;
   std::vector<Touch> touches;
-  for (const Box& box : boxes_around(centre, radius_m)) touches.emplace_back(box);
+  for (const Box& box : boxes_around(center, radius_m)) touches.emplace_back(box);
   for (const Row& row : data_->rows) {
     const bool touched =
         std::any_of(touches.begin(), touches.end(), [&](const Touch& touch) { return touch(row); });
@@ -168,7 +168,7 @@ std::vector<BorderLine> Borders::within(Position centre, double radius_m) const 
 
 std::vector<PlaneLine> Borders::on_plane(const Projection& projection, double radius_m) const {
   std::vector<PlaneLine> lines;
-  for (const BorderLine& line : within(projection.centre(), radius_m)) {
+  for (const BorderLine& line : within(projection.center(), radius_m)) {
     add_on_plane(line, projection, lines);
   }
   return lines;

@@ -36,11 +36,11 @@ class Borders {
   // Errors: other bytes, a figure beyond its bounds, fewer or more bytes than belong.
   static Result<Borders> load(std::span<const std::byte> bytes);
 
-  // Every line that comes within `radius_m` (0 to 20,100,000 m) of the centre, and some that only
+  // Every line that comes within `radius_m` (0 to 20,100,000 m) of the center, and some that only
   // come near to it.
-  std::vector<BorderLine> within(Position centre, double radius_m) const;
+  std::vector<BorderLine> within(Position center, double radius_m) const;
 
-  // The same around the map's centre, on the map's plane. `radius_m` at most
+  // The same around the map's center, on the map's plane. `radius_m` at most
   // Projection::kFarthestM; of a line that crosses that bound the part within is given.
   std::vector<PlaneLine> on_plane(const Projection& projection, double radius_m) const;
 

@@ -29,7 +29,7 @@ class HeightReader {
       sought_ = true;
     }
     const double height_m = tile_ ? height_in_m(*tile_, cell, point) : kUnknownHeight;
-    // On a degree line the neighbour may know it.
+    // On a degree line the neighbor may know it.
     const bool on_edge = point.north_deg == cell.north || point.east_deg == cell.east;
     if (!std::isnan(height_m) || !on_edge) return height_m;
     return terrain::ground_height_m(tiles_, point).value_or(kUnknownHeight);
@@ -67,8 +67,8 @@ class HeightGrid {
   std::optional<Position> position(int row, int column) const {
     // The first row and column are those before the grid's own.
     return projection_.to_earth(
-        {.east_m = (column - 0.5 - grid_.columns / 2.0) * grid_.metres_per_cell,
-         .north_m = (grid_.rows / 2.0 + 0.5 - row) * grid_.metres_per_cell});
+        {.east_m = (column - 0.5 - grid_.columns / 2.0) * grid_.meters_per_cell,
+         .north_m = (grid_.rows / 2.0 + 0.5 - row) * grid_.meters_per_cell});
   }
 
   // The corners' degrees, longitudes counted on from the first corner's; nothing near the poles.
@@ -128,9 +128,9 @@ struct Toward {
   double east, north, up;
 };
 
-std::uint8_t shade_at(const HeightGrid& h, int row, int column, double metres_per_cell,
+std::uint8_t shade_at(const HeightGrid& h, int row, int column, double meters_per_cell,
                       double vertical_scale, const Toward& light) {
-  const double rise = vertical_scale / (8.0 * metres_per_cell);
+  const double rise = vertical_scale / (8.0 * meters_per_cell);
   const double east =
       (h.at(row - 1, column + 1) + 2.0 * h.at(row, column + 1) + h.at(row + 1, column + 1) -
        h.at(row - 1, column - 1) - 2.0 * h.at(row, column - 1) - h.at(row + 1, column - 1)) *
@@ -161,7 +161,7 @@ bool within(double value, double least, double most) {
 Result<Relief> shade_relief(const terrain::TileSource& tiles, const Projection& projection,
                             ReliefGrid grid, Light light) {
   if (!within(grid.columns, 1, 2048) || !within(grid.rows, 1, 2048) ||
-      !within(grid.metres_per_cell, 1.0, 10'000.0)) {
+      !within(grid.meters_per_cell, 1.0, 10'000.0)) {
     return Error{.what = "the relief's grid is beyond its bounds",
                  .remedy = "ask for 1 to 2048 cells a side of 1 to 10,000 m"};
   }
@@ -182,7 +182,7 @@ Result<Relief> shade_relief(const terrain::TileSource& tiles, const Projection& 
   for (int row = 0; row < grid.rows; ++row) {
     for (int column = 0; column < grid.columns; ++column) {
       relief.shade.push_back(
-          shade_at(heights, row, column, grid.metres_per_cell, light.vertical_scale, toward));
+          shade_at(heights, row, column, grid.meters_per_cell, light.vertical_scale, toward));
       relief.band.push_back(band_of(heights.at(row, column)));
     }
   }

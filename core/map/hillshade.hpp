@@ -12,10 +12,10 @@
 
 namespace mastwise::map {
 
-// The part of a map's plane that is to be shaded: its middle is the map's centre, north is up.
+// The part of a map's plane that is to be shaded: its middle is the map's center, north is up.
 struct ReliefGrid {
   int columns = 0, rows = 0;     // 1 to 2048 each
-  double metres_per_cell = 0.0;  // 1 to 10,000
+  double meters_per_cell = 0.0;  // 1 to 10,000
   bool operator==(const ReliefGrid&) const = default;
 };
 
@@ -32,7 +32,7 @@ struct Relief {
   static constexpr std::uint8_t kUnknown = 0;
 
   ReliefGrid grid;
-  // kUnknown where the height of the cell or of one of its eight neighbours is not known; else 1
+  // kUnknown where the height of the cell or of one of its eight neighbors is not known; else 1
   // (dark) to 255 (facing the light). Level ground is 1 + 254 sin(light's height).
   std::vector<std::uint8_t> shade;
   // kUnknown where the height is not known; else 1 and how many of kBandsFromM it reaches.
@@ -44,8 +44,8 @@ struct Relief {
   bool operator==(const Relief&) const = default;
 };
 
-// Shades the ground around the projection's centre. Heights are read at the middle of each cell,
-// slope and aspect come from the eight neighbours by the third-order finite differences of B. K. P.
+// Shades the ground around the projection's center. Heights are read at the middle of each cell,
+// slope and aspect come from the eight neighbors by the third-order finite differences of B. K. P.
 // Horn, Hill shading and the reflectance map, Proc. IEEE 69 (1981), with the brightness of a matt
 // surface. The places of the cells are exact at every 16th and between those within a hundredth of
 // a cell up to 2 km per cell. Poleward of 85 degrees nothing is known. Slow: for a worker. Errors:

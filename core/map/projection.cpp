@@ -15,15 +15,15 @@ void Projection::CloseDefinition::operator()(PJconsts* definition) const {
   proj_destroy(definition);
 }
 
-Result<Projection> Projection::around(Position centre) {
-  Projection projection(centre);
+Result<Projection> Projection::around(Position center) {
+  Projection projection(center);
   projection.context_.reset(proj_context_create());
   proj_log_level(projection.context_.get(), PJ_LOG_NONE);
   proj_context_set_enable_network(projection.context_.get(), 0);
   projection.definition_.reset(
       proj_create(projection.context_.get(),
                   fmt::format("+proj=aeqd +ellps=WGS84 +lat_0={:.12f} +lon_0={:.12f}",
-                              centre.latitude_deg(), centre.longitude_deg())
+                              center.latitude_deg(), center.longitude_deg())
                       .c_str()));
   if (!projection.definition_) {
     return Error{.what = "the map's projection cannot be set up",

@@ -11,30 +11,30 @@ struct pj_ctx;
 
 namespace mastwise::map {
 
-// A point of the map's plane, in metres east and north of the centre.
+// A point of the map's plane, in meters east and north of the center.
 struct PlanePoint {
   double east_m;
   double north_m;
   bool operator==(const PlanePoint&) const = default;
 };
 
-// The map around a stop: straight lines from the centre are geodesics, drawn at their true bearing
+// The map around a stop: straight lines from the center are geodesics, drawn at their true bearing
 // and to their true length. The azimuthal equidistant projection of the WGS84 ellipsoid by PROJ
-// (method "aeqd"; Snyder, USGS Professional Paper 1395, 1987, chapter 25). Away from the centre
+// (method "aeqd"; Snyder, USGS Professional Paper 1395, 1987, chapter 25). Away from the center
 // directions and lengths differ: across the line of sight by about distance^2 / (6 R^2), 0.03 % at
 // 250 km.
 //
 // It has its own PROJ context and belongs to one thread at a time; another thread makes its own.
 class Projection {
  public:
-  // Beyond this distance from the centre, about a quarter of the way round, the plane tears things
+  // Beyond this distance from the center, about a quarter of the way round, the plane tears things
   // apart: what lies there is not on the map.
   static constexpr double kFarthestM = 10'000e3;
 
   // Error: PROJ refuses (no memory).
-  static Result<Projection> around(Position centre);
+  static Result<Projection> around(Position center);
 
-  Position centre() const { return centre_; }
+  Position center() const { return center_; }
   // Nothing beyond kFarthestM.
   std::optional<PlanePoint> to_plane(Position position) const;
   // Nothing beyond kFarthestM, nor for what is no number.
@@ -47,9 +47,9 @@ class Projection {
   struct CloseDefinition {
     void operator()(PJconsts* definition) const;
   };
-  explicit Projection(Position centre) : centre_(centre) {}
+  explicit Projection(Position center) : center_(center) {}
 
-  Position centre_;
+  Position center_;
   std::unique_ptr<pj_ctx, CloseContext> context_;
   std::unique_ptr<PJconsts, CloseDefinition> definition_;  // closed before its context
 };

@@ -12,9 +12,9 @@ namespace mastwise::nmea {
 // Where a parked rig is, from many positions of its receiver.
 struct ParkedPosition {
   Position mean;
-  // One sigma along one axis, in metres, of a single position about the mean; nothing for one
+  // One sigma along one axis, in meters, of a single position about the mean; nothing for one
   // alone. The mean is better than that, but not by the root of the count: a receiver's errors of
-  // neighbouring seconds are alike.
+  // neighboring seconds are alike.
   std::optional<double> scatter_m;
   std::size_t count;
   milliseconds duration;  // from the first to the last position
@@ -22,7 +22,7 @@ struct ParkedPosition {
 };
 
 // Averages positions in the plane that touches the ellipsoid at the first of them (GeographicLib
-// LocalCartesian), which errs by less than a millimetre within 100 m, at every longitude and at the
+// LocalCartesian), which errs by less than a millimeter within 100 m, at every longitude and at the
 // poles. It begins anew when the rig moves: when kAwayInARow positions in a row are farther from
 // the mean than four times the scatter, but at least kLeastAway_m and at most kMostAway_m. A single
 // position so far away is a slip of the receiver and is left out.

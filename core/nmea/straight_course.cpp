@@ -10,7 +10,7 @@ namespace {
 
 constexpr milliseconds kLongestGap{3000};
 constexpr double kSeenAway_m = 10.0;        // beyond a parked receiver's usual wandering
-constexpr double kSeenCreeping_m = 3.0;     // beyond its scatter of neighbouring seconds
+constexpr double kSeenCreeping_m = 3.0;     // beyond its scatter of neighboring seconds
 constexpr double kSlowestCourse_mps = 0.4;  // below, a course is noise
 constexpr double kAsideOfStraight_deg = 30.0;
 constexpr int kCreepingAside = 2;

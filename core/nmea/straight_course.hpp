@@ -25,11 +25,11 @@ struct StraightCourse {
 // course where the receiver gives it, and else once the rig is 10 m away from the straight; one
 // that turns within less than that, on the spot, is not seen. The sigma is the larger of the
 // courses' scatter and of 10 degrees at 1 km/h, 1 at 10, 0.1 at 100 [common practice, no source];
-// it is not divided by the root of the count, as a receiver's courses of neighbouring seconds are
+// it is not divided by the root of the count, as a receiver's courses of neighboring seconds are
 // alike.
 class StraightCourseFinder {
  public:
-  // One good position for each epoch, with course and speed (metres a second) where the receiver
+  // One good position for each epoch, with course and speed (meters a second) where the receiver
   // gives them: without them there is no straight. `now` must not run backward.
   void add(const Position& position, std::optional<Bearing<True>> course,
            std::optional<double> speed_mps, Monotonic now);

@@ -1,6 +1,6 @@
 #include "core/places/folding.hpp"
 
-#include "core/broadcast/words.hpp"
+#include "core/text/words.hpp"
 
 #include <algorithm>
 

@@ -23,7 +23,7 @@ struct Place {
   std::string admin;                        // GeoNames' code of the first-order division
   std::string region;                       // its postal abbreviation; empty if not known
   std::optional<std::uint32_t> population;  // nothing where the source says none
-  Position position;                        // of its centre, to 1e-4 degree
+  Position position;                        // of its center, to 1e-4 degree
   bool operator==(const Place&) const = default;
 };
 
@@ -58,7 +58,7 @@ class Gazetteer {
   // The places whose name begins with what was typed, best first, at most `most`. Letter case,
   // diacritics and punctuation do not count; St, Mt, Ft stand for Saint, Mount, Fort and the other
   // way round. From 4 letters on one letter may be wrong, missing, too many or changed with its
-  // neighbour, from 8 on two. A later word of a name is found too, without slack. Behind the name a
+  // neighbor, from 8 on two. A later word of a name is found too, without slack. Behind the name a
   // country or a state (of the USA, Canada or Australia) may follow, as its code, or as its name
   // or the beginning of that: "Bend OR", "Paris, FR", "Paris Texas".
   //

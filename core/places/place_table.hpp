@@ -23,7 +23,7 @@ struct AreaName {
   std::string folded_name;
 };
 
-// A point in the frame that turns with the earth, in metres from its centre. The straight way
+// A point in the frame that turns with the earth, in meters from its center. The straight way
 // between two of them orders places by distance; what is shown is measured along the ellipsoid.
 struct EarthPoint {
   double x_m, y_m, z_m;

@@ -24,10 +24,10 @@ class Spelling {
   // bytes, 1 below 8, else 2.
   explicit Spelling(std::string_view typed);
 
-  // The fewest letters that must be put in, taken out, changed, or changed with their neighbour to
+  // The fewest letters that must be put in, taken out, changed, or changed with their neighbor to
   // make what was typed the beginning of the name; nothing where that is more than is allowed.
   // Source: the bit-parallel edit distance of G. Myers, J. ACM 46 (1999), and its form with
-  // neighbours changed by H. Hyyrö, Nordic J. of Computing 10 (2003).
+  // neighbors changed by H. Hyyrö, Nordic J. of Computing 10 (2003).
   std::optional<Agreement> with_beginning(std::string_view name) const;
 
   // Whether a later word of the name begins with exactly what was typed.

@@ -114,7 +114,7 @@ AreaScan::State::State(const AreaGrid& area, const Receiver& at, Transmitter fro
   heading_deviation_db = unit.outlook.deviations.heading_db;
   logbook_deviation_db = unit.outlook.deviations.logbook_db;
 
-  while (2.0 * static_cast<double>(first_step) * grid.cell_m() <= kFarthestNeighbour_m) {
+  while (2.0 * static_cast<double>(first_step) * grid.cell_m() <= kFarthestNeighbor_m) {
     first_step *= 2;
   }
   double farthest_m = 0.0;
@@ -189,7 +189,7 @@ void AreaScan::State::measure_ray(std::size_t ray, Receiver& at, AreaScratch& sc
   compute_along(at, scratch);
 }
 
-// Cells between rows and columns of the pass before: two neighbours in one of them, or four where
+// Cells between rows and columns of the pass before: two neighbors in one of them, or four where
 // neither their row nor their column is.
 bool AreaScan::State::take_mean(std::size_t cell) {
   if (step == first_step) return false;
@@ -205,8 +205,8 @@ bool AreaScan::State::take_mean(std::size_t cell) {
   AreaCell mean;
   float least_db = std::numeric_limits<float>::infinity();
   float most_db = -least_db;
-  for (const std::size_t neighbour : {north + west, north + east, south + west, south + east}) {
-    const AreaCell& beside = cells[neighbour];
+  for (const std::size_t neighbor : {north + west, north + east, south + west, south + east}) {
+    const AreaCell& beside = cells[neighbor];
     if (!beside.known()) return false;
     mean.margin_db += beside.margin_db / 4.0f;
     mean.deviation_db += beside.deviation_db / 4.0f;

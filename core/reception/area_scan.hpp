@@ -1,9 +1,9 @@
 #pragma once
 
-#include "core/broadcast/station.hpp"
 #include "core/reception/area_grid.hpp"
 #include "core/reception/ray_ground.hpp"
 #include "core/reception/survey.hpp"
+#include "core/stations/station.hpp"
 #include "core/terrain/tile_source.hpp"
 
 #include <cstddef>
@@ -59,9 +59,9 @@ struct AreaScratch {
 //
 // Two things make it faster than a survey at each cell. Ground is read along rays from the
 // transmitter that serve many cells (ray_ground.hpp); a ray misses its cells by at most 5 m or a
-// sixteenth of a cell. And a cell is taken as the mean of its neighbours of the pass before where
+// sixteenth of a cell. And a cell is taken as the mean of its neighbors of the pass before where
 // these differ by no more than kSmooth_db and the ground rises out of their mean by no more than
-// kLevel_m; neighbours are never more than kFarthestNeighbour_m away. So the margin differs from a
+// kLevel_m; neighbors are never more than kFarthestNeighbor_m away. So the margin differs from a
 // single path's: over real mountains (area_scan_test.cpp) half the cells are within 0.1 dB, 95 %
 // within 0.6 and 99 % within 1.5, 0.8 dB RMS, which is less than what 10 m to the side change in a
 // single path. A few of a thousand are up to some 20 dB off, where the terrain model jumps from
@@ -73,7 +73,7 @@ class AreaScan {
  public:
   static constexpr double kSmooth_db = 1.0;
   static constexpr double kLevel_m = 1.0;
-  static constexpr double kFarthestNeighbour_m = 200.0;
+  static constexpr double kFarthestNeighbor_m = 200.0;
 
   // `tiles` must outlive the scan. The receiver's position is of no account: the grid's cells take
   // its place. Errors: the station's power, channel or height is not known, or the ground under it.

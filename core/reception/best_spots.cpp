@@ -21,13 +21,13 @@ class Fields {
   int shown(std::size_t cell) const { return shown_[cell]; }
 
   // The cell nearest to the stop of the field around `start`, which was not walked before; nothing
-  // where a neighbour exceeds the field, or where it is all beyond the radius.
+  // where a neighbor exceeds the field, or where it is all beyond the radius.
   std::optional<std::size_t> walk(std::size_t start);
   bool walked(std::size_t cell) const { return seen_[cell]; }
 
  private:
   template <class Visit>
-  void visit_neighbours(std::size_t cell, Visit visit) const;
+  void visit_neighbors(std::size_t cell, Visit visit) const;
 
   const AreaGrid& grid_;
   std::vector<int> shown_;
@@ -36,7 +36,7 @@ class Fields {
 };
 
 template <class Visit>
-void Fields::visit_neighbours(std::size_t cell, Visit visit) const {
+void Fields::visit_neighbors(std::size_t cell, Visit visit) const {
   const std::size_t side = grid_.side();
   const std::size_t row = cell / side;
   const std::size_t column = cell % side;
@@ -62,7 +62,7 @@ std::optional<std::size_t> Fields::walk(std::size_t start) {
       nearest_m = distance_m;
       nearest = cell;
     }
-    visit_neighbours(cell, [&](std::size_t beside) {
+    visit_neighbors(cell, [&](std::size_t beside) {
       exceeded |= shown_[beside] > here;
       if (shown_[beside] != here || seen_[beside]) return;
       seen_[beside] = true;

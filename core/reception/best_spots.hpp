@@ -30,7 +30,7 @@ std::optional<double> chance_at_stop(const AreaGrid& grid, const ChanceMap& chan
 
 // Local maxima of the chance over the cells within the grid's radius of the stop, those first that
 // gain most for their distance. A maximum is a connected field of cells with the same whole percent
-// that no known neighbour outside it exceeds; its spot is the cell of it that is nearest to the
+// that no known neighbor outside it exceeds; its spot is the cell of it that is nearest to the
 // stop. A spot nearer than `apart_m` to one that goes before it is left out. `here_percent` is the
 // chance at the stop.
 std::vector<Spot> best_spots(const AreaGrid& grid, const ChanceMap& chances, double here_percent,

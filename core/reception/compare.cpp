@@ -1,6 +1,6 @@
 #include "core/reception/compare.hpp"
 
-#include "core/broadcast/words.hpp"
+#include "core/text/words.hpp"
 
 #include <algorithm>
 
@@ -42,21 +42,21 @@ PlaceOffers offers_at(std::size_t place, const std::vector<Prospect>& prospects,
 }  // namespace
 
 bool grants(const Station& station, const Wish& wish) {
-  const auto in_programmes = [&](auto matches) {
-    return std::any_of(station.programmes.begin(), station.programmes.end(), matches);
+  const auto in_programs = [&](auto matches) {
+    return std::any_of(station.programs.begin(), station.programs.end(), matches);
   };
   switch (wish.kind) {
     case Wish::Kind::call_sign:
       return words::same_word(station.call_sign, wish.text);
     case Wish::Kind::network:
       return words::same_word(station.network, wish.text) ||
-             in_programmes([&](const Programme& programme) {
-               return words::same_word(programme.network, wish.text);
+             in_programs([&](const Program& program) {
+               return words::same_word(program.network, wish.text);
              });
-    case Wish::Kind::programme:
-      return in_programmes([&](const Programme& programme) {
-        return words::same_word(programme.name, wish.text) ||
-               words::same_word(programme.virtual_channel, wish.text);
+    case Wish::Kind::program:
+      return in_programs([&](const Program& program) {
+        return words::same_word(program.name, wish.text) ||
+               words::same_word(program.virtual_channel, wish.text);
       });
   }
   return false;

@@ -15,8 +15,8 @@ namespace mastwise::reception {
 struct Wish {
   enum class Kind : std::uint8_t {
     call_sign,
-    network,    // of the station or of one of its programmes
-    programme,  // its name or its virtual channel
+    network,  // of the station or of one of its programs
+    program,  // its name or its virtual channel
   };
   Kind kind = Kind::call_sign;
   std::string text = {};

@@ -13,7 +13,7 @@ constexpr double kTooWeakToOverload_db = 40.0;
 // Weighted powers this far below what is needed anyway take less than 0.01 dB off the margin.
 constexpr double kNegligible_db = 27.0;
 
-// Power at the antenna's terminals of a field on its axis, heading error and polarisation counted.
+// Power at the antenna's terminals of a field on its axis, heading error and polarization counted.
 double on_axis_dbm(const Measurement& other, double field_dbuvm) {
   return other.detail.received_dbm + field_dbuvm - *other.outlook.field_dbuvm;
 }

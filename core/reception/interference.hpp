@@ -32,7 +32,7 @@ void find_disturbers(std::span<const Station> stations, std::span<const Measurem
 // Stations 40 dB and more below the limit on the antenna's axis are left out: 400 of them together
 // would be 14 dB below it.
 //
-// Interference: the fields that stations on the same and on neighbouring channels exceed for 10 %
+// Interference: the fields that stations on the same and on neighboring channels exceed for 10 %
 // of time, through the pattern, weighted by protection.hpp. A station of the same call sign on the
 // same channel, or one on the same channel within some 500 m, is the wanted one again and does not
 // disturb itself. Their spreads over places and models count by their share in what disturbs, noise

@@ -54,7 +54,7 @@ Measurement start_measurement(const Station& station) {
     return measurement;
   }
   measurement.slot = *slot;
-  measurement.outlook.frequency_mhz = slot->centre_mhz;
+  measurement.outlook.frequency_mhz = slot->center_mhz;
   measurement.outlook.band = slot->band;
   return measurement;
 }

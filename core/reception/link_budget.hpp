@@ -27,7 +27,7 @@ class LinkBudget {
 
   const Receiver& receiver() const { return receiver_; }
 
-  // What an antenna of the other polarisation loses: 15 dB, where the station's is known and plain
+  // What an antenna of the other polarization loses: 15 dB, where the station's is known and plain
   // [common practice: 10 to 20 dB].
   double polarization_loss_db(const Station& station) const;
 

@@ -1,6 +1,6 @@
 #pragma once
 
-#include "core/broadcast/channels.hpp"
+#include "core/channels/channels.hpp"
 #include "core/propagation/itm/itm.hpp"
 #include "core/reception/prospect.hpp"
 #include "core/reception/surroundings.hpp"
@@ -14,7 +14,7 @@ namespace mastwise::reception {
 // Why a station has no field.
 enum class Missing : std::uint8_t { nothing, channel, power, height, distance, model };
 
-// The station that disturbs most of those on the same or on a neighbouring channel.
+// The station that disturbs most of those on the same or on a neighboring channel.
 struct Disturber {
   std::size_t station = 0;  // its number in the survey
   double over_db = 0.0;     // how far the wanted signal is over it

@@ -67,7 +67,7 @@ std::optional<Losses> PathComputer::p1812_losses(const itm::TerrainProfile& grou
       .receiver_height_m = stop_height_m_,
       .path_latitude_deg =
           (station_.position.latitude_deg() + receiver_.position.latitude_deg()) / 2.0};
-  const auto path = p1812::analyse_path(
+  const auto path = p1812::analyze_path(
       {.spacing_km = ground.spacing_m / 1000.0, .heights_m = ground.heights_m}, link, scratch);
   if (!path) return std::nullopt;
   const auto median = p1812::loss_for(*path, {.time_percent = 50.0});

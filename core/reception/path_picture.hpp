@@ -48,6 +48,6 @@ struct PathPicture {
 // no terrain. `most_points` at least 2.
 std::optional<PathPicture> path_picture(const Receiver& receiver, const Prospect& prospect,
                                         const terrain::TileSource& tiles, std::size_t most_points,
-                                        Scratch& scratch, Lengths lengths = Lengths::kilometres);
+                                        Scratch& scratch, Lengths lengths = Lengths::kilometers);
 
 }  // namespace mastwise::reception

@@ -1,8 +1,8 @@
 #pragma once
 
 #include "core/angles/bearing.hpp"
-#include "core/broadcast/station.hpp"
 #include "core/reception/chance.hpp"
+#include "core/stations/station.hpp"
 
 #include <array>
 #include <cstddef>
@@ -22,7 +22,7 @@ enum class ReasonKind : std::uint8_t {
   leaves,
   polarization,
   same_channel,         // a station on the same channel
-  next_channel,         // a station on a neighbouring channel
+  next_channel,         // a station on a neighboring channel
   noise,                // man-made and galactic
   aim,                  // the error of the heading on this beam
   fading,               // evenings differ
@@ -50,7 +50,7 @@ struct Reason {
 struct Obstacle {
   double distance_m = 0.0;  // from the stop
   double ground_amsl_m = 0.0;
-  // Over the straight ray between its neighbours, antennas or a worse obstacle, on an earth of 4/3
+  // Over the straight ray between its neighbors, antennas or a worse obstacle, on an earth of 4/3
   // radius; negative: below it.
   double above_line_m = 0.0;
   double loss_db = 0.0;      // as a single knife edge [Recommendation ITU-R P.526 (31)]
@@ -96,7 +96,7 @@ std::string_view to_text(PathMode mode);
 struct Outlook {
   double distance_m = 0.0;
   Bearing<True> bearing;       // from the stop to the station
-  double frequency_mhz = 0.0;  // centre of the channel
+  double frequency_mhz = 0.0;  // center of the channel
   Band band = Band::uhf;
   PathMode mode = PathMode::none;
   double terrain_coverage = 0.0;                    // part of the path with terrain, [0, 1]

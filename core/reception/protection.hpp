@@ -1,7 +1,7 @@
 #pragma once
 
-#include "core/broadcast/channels.hpp"
-#include "core/broadcast/station.hpp"
+#include "core/channels/channels.hpp"
+#include "core/stations/station.hpp"
 
 #include <cstdint>
 
@@ -10,7 +10,7 @@ namespace mastwise::reception {
 // How another station's channel lies to the wanted one.
 enum class ChannelRelation : std::uint8_t { apart, same, lower_next, upper_next };
 
-// Channels that share more than 0.5 MHz are the same, those that meet within 0.5 MHz neighbours.
+// Channels that share more than 0.5 MHz are the same, those that meet within 0.5 MHz neighbors.
 ChannelRelation channel_relation(const ChannelSlot& wanted, const ChannelSlot& other);
 
 // By how much the wanted signal must be over a disturbing one, in dB.

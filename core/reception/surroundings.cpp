@@ -1,7 +1,7 @@
 #include "core/reception/surroundings.hpp"
 
-#include "core/broadcast/words.hpp"
 #include "core/propagation/p1812/terminal_clutter.hpp"
+#include "core/text/words.hpp"
 
 #include <algorithm>
 #include <array>

@@ -1,12 +1,12 @@
 #pragma once
 
-#include "core/broadcast/station.hpp"
 #include "core/gear/gear.hpp"
 #include "core/geo/position.hpp"
 #include "core/propagation/itm/itm.hpp"
 #include "core/propagation/p1812/p1812.hpp"
 #include "core/reception/prospect.hpp"
 #include "core/reception/surroundings.hpp"
+#include "core/stations/station.hpp"
 #include "core/terrain/profile.hpp"
 #include "core/terrain/tile_source.hpp"
 
@@ -49,7 +49,7 @@ struct Scratch {
 };
 
 // In which units reasons are worded.
-enum class Lengths : std::uint8_t { kilometres, miles };
+enum class Lengths : std::uint8_t { kilometers, miles };
 
 // Every station in reach of a stop with its prospect. Use:
 //   Survey survey(receiver, stations, tiles);
@@ -85,7 +85,7 @@ class Survey {
 
   // Measured prospects with their reasons: by falling chance, those without a chance last, then by
   // distance. Only the best `limit` of them.
-  std::vector<Prospect> prospects(Lengths lengths = Lengths::kilometres,
+  std::vector<Prospect> prospects(Lengths lengths = Lengths::kilometers,
                                   std::size_t limit = static_cast<std::size_t>(-1)) const;
 
  private:
@@ -97,6 +97,6 @@ class Survey {
 // The whole survey on the calling thread.
 std::vector<Prospect> survey(const Receiver& receiver, std::vector<Station> stations,
                              const terrain::TileSource& tiles,
-                             Lengths lengths = Lengths::kilometres);
+                             Lengths lengths = Lengths::kilometers);
 
 }  // namespace mastwise::reception

@@ -1,6 +1,6 @@
 #pragma once
 
-#include "core/broadcast/station.hpp"
+#include "core/stations/station.hpp"
 #include "core/terrain/tile_source.hpp"
 
 #include <optional>

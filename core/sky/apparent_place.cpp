@@ -65,7 +65,7 @@ double apparent_sidereal_deg(UtcTime time) {
          nutation.longitude * std::cos(nutation.ecliptic * kRadian);
 }
 
-// The observer from the earth's centre, in astronomical units, the x axis in their own meridian.
+// The observer from the earth's center, in astronomical units, the x axis in their own meridian.
 Vector observer_au(Position position) {
   constexpr double kEquatorialRadius_au = 6378.137 / 149597870.7;
   constexpr double kFlattening = 1.0 / 298.257223563;

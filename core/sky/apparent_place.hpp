@@ -33,7 +33,7 @@ Equatorial at_equinox_of(UtcTime time, Equatorial j2000);
 inline constexpr double kInfinitelyFar_au = 1e9;
 
 // Where a body stands at `position`, given its apparent place and its distance in astronomical
-// units (over 0), by which the place seen from the earth's centre becomes the place seen from its
+// units (over 0), by which the place seen from the earth's center becomes the place seen from its
 // surface (WGS84). The earth's turning is taken from UTC, from which it strays by less than 0.9 s:
 // 0.004 degree. At a pole the azimuth counts from the meridian of the position's longitude.
 // Source: Meeus, Astronomical Algorithms, 2nd ed., ch. 11-13 and 40; libnova's mean sidereal time.

@@ -13,7 +13,7 @@ namespace {
 
 constexpr double kRadian = std::numbers::pi / 180.0;
 
-// Hipparcos main catalogue, HIP 11767, equinox J2000 (ICRS), epoch J1991.25.
+// Hipparcos main catalog, HIP 11767, equinox J2000 (ICRS), epoch J1991.25.
 constexpr double kRightAscension_deg = 37.94614689;
 constexpr double kDeclination_deg = 89.26413805;
 constexpr double kMotionEast_mas = 44.22;  // a year, along the circle of declination

@@ -10,7 +10,7 @@
 // One thread at a time: see apparent_place.hpp.
 namespace mastwise::sky {
 
-// Why Polaris cannot be gone by. Clouds and hills are the traveller's to see.
+// Why Polaris cannot be gone by. Clouds and hills are the traveler's to see.
 enum class NoPoleStar {
   TooFarSouth,  // under 5 degrees of northern latitude it is in the haze or below the horizon
   NotDark,      // the sun is less than 6 degrees under the horizon
@@ -25,7 +25,7 @@ struct PoleStar {
 
 // The place is given always, what speaks against using it in `why_none`. Azimuth and altitude are
 // within 0.02 degree on the sky for the years 1990 to 2060.
-// Source: the Hipparcos Catalogue (ESA SP-1200, 1997), HIP 11767, with its proper motion;
+// Source: the Hipparcos Catalog (ESA SP-1200, 1997), HIP 11767, with its proper motion;
 // aberration by libnova's ln_get_equ_aber; then as at_equinox_of() and seen_from().
 PoleStar pole_star_at(Position position, UtcTime time);
 

@@ -13,7 +13,7 @@ using GeographicLib::Geodesic;
 
 constexpr double kDegreesPerRadian = 180.0 / std::numbers::pi;
 constexpr double kLongestSegment_m = 50'000.0;
-// A segment this fraction of the distance to the pole keeps the cubic within some millimetres:
+// A segment this fraction of the distance to the pole keeps the cubic within some millimeters:
 // longitude is like atan(s / pole distance), whose fourth derivative makes the error.
 constexpr double kSegmentPerPoleDistance = 1.0 / 64.0;
 constexpr double kShortestDegree_m = 110'574.0;  // of latitude, at the equator of WGS84

@@ -25,7 +25,7 @@ inline constexpr double kHaatFirst_m = 3'000.0;
 inline constexpr double kHaatLast_m = 16'000.0;
 inline constexpr double kHaatSpacing_m = 100.0;
 
-// Height of an antenna above average terrain in metres: its height above mean sea level, in metres,
+// Height of an antenna above average terrain in meters: its height above mean sea level, in meters,
 // less the average of eight radials' average ground between 3 and 16 km, both included (47 CFR
 // 73.313(d), for television 73.684(d); the wording with "at least 50 evenly spaced data points" is
 // also in 47 CFR 1.959). 131 points 100 m apart are taken on each radial, along the geodesic. A

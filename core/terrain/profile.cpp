@@ -119,7 +119,7 @@ void Filler::fill_run(std::size_t first, std::size_t count, std::size_t profile_
   }
 }
 
-// Neighbouring gaps of different causes are bridged or left open together.
+// Neighboring gaps of different causes are bridged or left open together.
 void bridge_short_gaps(PathProfile& profile) {
   auto& gaps = profile.gaps;
   auto& heights_m = profile.heights_m;

@@ -14,7 +14,7 @@ enum class GapCause {
   kVoid,    // the tile has no height there
 };
 
-// Neighbouring points of a profile for which there is no terrain.
+// Neighboring points of a profile for which there is no terrain.
 struct TerrainGap {
   std::size_t first_point = 0;
   std::size_t points = 0;
@@ -23,14 +23,14 @@ struct TerrainGap {
   bool operator==(const TerrainGap&) const = default;
 };
 
-// Heights of the ground along the WGS84 geodesic from one position to another, in metres above the
+// Heights of the ground along the WGS84 geodesic from one position to another, in meters above the
 // geoid, without earth curvature: the propagation model applies its own. A buffer: cut_profile
 // fills it again and again without allocating once it has held the longest path.
 struct PathProfile {
   double distance_m = 0.0;
-  double spacing_m = 0.0;          // between neighbouring points; 0 if both ends are one place
-  Bearing<True> bearing_at_start;  // from the first position towards the second
-  Bearing<True> bearing_back;      // from the second position towards the first
+  double spacing_m = 0.0;          // between neighboring points; 0 if both ends are one place
+  Bearing<True> bearing_at_start;  // from the first position toward the second
+  Bearing<True> bearing_back;      // from the second position toward the first
   std::vector<double> heights_m;   // both ends included, at least 2; not-a-number in open gaps
   std::vector<TerrainGap> gaps;    // from the start to the end, bridged ones too
 

@@ -37,8 +37,8 @@ std::string cell_name(TileCell cell);
 std::optional<TileCell> cell_named(std::string_view file_name);
 
 // A square of heights of one cell: a view of the bytes of an SRTM .hgt file (big-endian 16-bit
-// metres above the EGM96 geoid, rows from north to south, the outer rows and columns shared with
-// the neighbours). The bytes must outlive it. Reading needs no lock.
+// meters above the EGM96 geoid, rows from north to south, the outer rows and columns shared with
+// the neighbors). The bytes must outlive it. Reading needs no lock.
 class Tile {
  public:
   static constexpr int kSide3ArcSeconds = 1201;
@@ -57,14 +57,14 @@ class Tile {
   int side() const { return side_; }
   int arc_seconds() const { return 3600 / (side_ - 1); }
 
-  // The sample in metres, row 0 at the north edge, column 0 at the west edge, both within
+  // The sample in meters, row 0 at the north edge, column 0 at the west edge, both within
   // [0, side - 1]; kVoidSample where the height is not known.
   std::int16_t sample(int row, int column) const {
     const std::byte* at = bytes_ + offset(row, column);
     return static_cast<std::int16_t>(byte(at, 0) << 8 | byte(at, 1));
   }
 
-  // Height in metres by bilinear interpolation, `east` and `south` counted in sample spacings from
+  // Height in meters by bilinear interpolation, `east` and `south` counted in sample spacings from
   // the north-west corner, both within [0, side - 1]. Not-a-number where a sample that has weight
   // is void.
   double height_m(double east, double south) const {
@@ -99,7 +99,7 @@ class Tile {
   static std::uint32_t byte(const std::byte* at, int index) {
     return std::to_integer<std::uint32_t>(at[index]);
   }
-  // Two neighbours in a row for one load: the western sample in the upper half.
+  // Two neighbors in a row for one load: the western sample in the upper half.
   static std::uint32_t pair(const std::byte* at) {
     return byte(at, 0) << 24 | byte(at, 1) << 16 | byte(at, 2) << 8 | byte(at, 3);
   }

@@ -32,7 +32,7 @@ class TileSet : public TileSource {
   std::map<TileCell, std::shared_ptr<const Tile>> tiles_;
 };
 
-// Height of the ground in metres above the geoid by bilinear interpolation. Nothing where there is
+// Height of the ground in meters above the geoid by bilinear interpolation. Nothing where there is
 // no tile or a void: never sea level. A position on a degree line is sought in every tile that has
 // that line.
 std::optional<double> ground_height_m(const TileSource& tiles, Position position);

@@ -69,19 +69,19 @@ TEST_CASE("declination, ages and dates in words") {
   CHECK(words::time_of_day(std::chrono::hours(18) + std::chrono::seconds(5)) == "18:00:05Z");
 }
 
-TEST_CASE("a station's title and programmes leave out what is not known") {
+TEST_CASE("a station's title and programs leave out what is not known") {
   Station station{.call_sign = "QABC", .position = *Position::at_deg(42, -118)};
   CHECK(words::title(station) == "QABC");
-  CHECK(words::programmes(station).empty());
+  CHECK(words::programs(station).empty());
   CHECK(words::carries(station).empty());
   station.city = "Alkali Wells";
   CHECK(words::carries(station) == "Alkali Wells");
   station.network = "Basin";
-  station.programmes = {{.virtual_channel = "6.1", .name = "News", .network = "Basin"},
-                        {.virtual_channel = "6.2", .network = "Kids"},
-                        {.name = "Old Films"}};
+  station.programs = {{.virtual_channel = "6.1", .name = "News", .network = "Basin"},
+                      {.virtual_channel = "6.2", .network = "Kids"},
+                      {.name = "Old Films"}};
   CHECK(words::title(station) == "QABC 6.1");
-  CHECK(words::programmes(station) == "6.1 News, 6.2 Kids, Old Films");
+  CHECK(words::programs(station) == "6.1 News, 6.2 Kids, Old Films");
   CHECK(words::carries(station) == "Basin, Kids");
 }
 

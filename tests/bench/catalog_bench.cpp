@@ -1,5 +1,5 @@
-#include "core/broadcast/catalog.hpp"
-#include "core/broadcast/import_csv.hpp"
+#include "core/catalog/catalog.hpp"
+#include "core/import/import_csv.hpp"
 #include "tests/bench/invented_stations.hpp"
 
 #include <algorithm>

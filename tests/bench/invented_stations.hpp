@@ -21,7 +21,7 @@ inline std::string invented_csv(std::size_t count) {
   std::uniform_real_distribution<double> latitude(25.0, 49.0), longitude(-124.0, -68.0);
   std::string text =
       "call_sign,raster,rf_channel,latitude_deg,longitude_deg,antenna_amsl_m,erp_kw,network,city,"
-      "programmes\n";
+      "programs\n";
   for (std::size_t i = 0; i < count; ++i) {
     const char* network = networks[i % 5];
     text +=

@@ -1,5 +1,5 @@
-#include "core/broadcast/joined_import.hpp"
-#include "core/broadcast/record_reader.hpp"
+#include "core/import/joined_import.hpp"
+#include "core/import/record_reader.hpp"
 
 #include <algorithm>
 #include <chrono>

@@ -35,7 +35,7 @@ void measure_projection(const map::Projection& plane) {
   constexpr int kPoints = 10'000;
   std::vector<Position> positions;
   for (int i = 0; i < kPoints; ++i) {
-    positions.push_back(destination(plane.centre(), Bearing<True>::degrees(i * 0.7), i * 30.0));
+    positions.push_back(destination(plane.center(), Bearing<True>::degrees(i * 0.7), i * 30.0));
   }
   std::vector<map::PlanePoint> points;
   const double to_plane_ms = best_ms(10, [&] {
@@ -54,7 +54,7 @@ void measure_borders(const map::Borders& borders, const map::Projection& plane) 
   for (const double radius_m : {50e3, 250e3, 1'000e3}) {
     std::size_t lines = 0, points = 0;
     const double found_ms =
-        best_ms(10, [&] { lines = borders.within(plane.centre(), radius_m).size(); });
+        best_ms(10, [&] { lines = borders.within(plane.center(), radius_m).size(); });
     const double drawn_ms = best_ms(10, [&] {
       points = 0;
       for (const auto& line : borders.on_plane(plane, radius_m)) points += line.points.size();
@@ -88,7 +88,7 @@ void measure_relief() {
     for (const int west : {-122, -121}) tiles.add(rolling_hills({south, west}));
   }
   const auto plane = map::Projection::around(*Position::at_deg(44.0, -121.0));
-  constexpr map::ReliefGrid kGrid{.columns = 512, .rows = 512, .metres_per_cell = 250.0};
+  constexpr map::ReliefGrid kGrid{.columns = 512, .rows = 512, .meters_per_cell = 250.0};
   std::size_t known = 0;
   const double ms = best_ms(10, [&] {
     const auto relief = map::shade_relief(tiles, *plane, kGrid);

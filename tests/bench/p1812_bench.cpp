@@ -85,7 +85,7 @@ int main() {
     report("even steps, line of sight", length_km, microseconds([&] { run(flat, high, {}); }));
     report("even steps, clutter", length_km, microseconds([&] { run(covered, link, {}); }));
     report("surveyed distances", length_km, microseconds([&] { run(surveyed, link, {}); }));
-    const auto path = analyse_path(even, link, scratch);
+    const auto path = analyze_path(even, link, scratch);
     report("a further time percentage", length_km, microseconds([&] {
              const auto loss = loss_for(*path, {.time_percent = 10.0});
              sink += loss ? loss->basic_loss_db : 1e9;

@@ -1,5 +1,5 @@
 // Sweeps fitted per second, for a narrow beam (the most reflections to try) and a wide one.
-#include "core/aim/sweep.hpp"
+#include "core/sweep/sweep.hpp"
 
 #include <algorithm>
 #include <chrono>

@@ -9,7 +9,7 @@
 
 #include <fmt/core.h>
 
-// Searches of the kinds that a traveller types, and the place nearest to 10,000 positions, over the
+// Searches of the kinds that a traveler types, and the place nearest to 10,000 positions, over the
 // gazetteer of the program's assets. Each is told at the best of its rounds.
 namespace {
 

@@ -1,7 +1,7 @@
 // Chance curves of 400 invented stations around the practice stop, with one and two threads, and
 // turn plans for 40 stations that are wished for and for all that can be had.
-#include "core/aim/turn_plan.hpp"
 #include "core/geo/geodesic.hpp"
+#include "core/plan/turn_plan.hpp"
 #include "core/reception/survey.hpp"
 #include "platform/tile_folder.hpp"
 

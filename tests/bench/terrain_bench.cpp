@@ -50,14 +50,14 @@ struct Round {
 };
 
 Round cut_all(const TileSource& tiles, PathProfile& profile) {
-  const Position centre = *Position::at_deg(44.5, -71.5);
+  const Position center = *Position::at_deg(44.5, -71.5);
   Round round;
   const auto start = Clock::now();
   for (int direction = 0; direction < kDirections; ++direction) {
     const double angle = direction * 2.0 * std::numbers::pi / kDirections;
     const auto end =
         Position::at_deg(44.5 + 0.9 * std::cos(angle), -71.5 + 1.255 * std::sin(angle));
-    cut_profile(tiles, centre, *end, profile);
+    cut_profile(tiles, center, *end, profile);
     round.points += profile.heights_m.size();
   }
   round.us = microseconds_since(start);

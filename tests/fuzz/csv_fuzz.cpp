@@ -1,5 +1,5 @@
-#include "core/broadcast/catalog_search.hpp"
-#include "core/broadcast/import_csv.hpp"
+#include "core/catalog/catalog_search.hpp"
+#include "core/import/import_csv.hpp"
 
 #include <cstddef>
 #include <cstdint>

@@ -1,6 +1,6 @@
-#include "core/broadcast/file_scan.hpp"
-#include "core/broadcast/joined_import.hpp"
-#include "core/broadcast/record_reader.hpp"
+#include "core/import/file_scan.hpp"
+#include "core/import/joined_import.hpp"
+#include "core/import/record_reader.hpp"
 #include "tests/support/made_tables.hpp"
 
 #include <cstddef>

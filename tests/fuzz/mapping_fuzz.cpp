@@ -1,5 +1,5 @@
-#include "core/broadcast/import_table.hpp"
-#include "core/broadcast/table_mapping.hpp"
+#include "core/import/import_table.hpp"
+#include "core/import/table_mapping.hpp"
 
 #include <cstddef>
 #include <cstdint>

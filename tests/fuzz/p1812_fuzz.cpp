@@ -107,7 +107,7 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size
   if ((layout & 4) != 0) profile.zones = zones;
 
   static Scratch scratch;
-  const auto path = analyse_path(profile, link, scratch);
+  const auto path = analyze_path(profile, link, scratch);
   if (!path) {
     require(!path.error().what.empty());
     return 0;

@@ -1,4 +1,4 @@
-#include "core/aim/sweep_table.hpp"
+#include "core/sweep/sweep_table.hpp"
 
 #include <cmath>
 #include <cstddef>

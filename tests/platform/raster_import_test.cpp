@@ -109,7 +109,7 @@ bool amid_known(const Tile& tile, int row, int column, int reach) {
 }
 
 // Of a tile's samples with the surface. Only those amid known ones are compared: the outermost lie
-// up to half a pixel outside the pixels' centres.
+// up to half a pixel outside the pixels' centers.
 Comparison compare(const Tile& tile, const std::function<double(double, double)>& height_m) {
   Comparison comparison;
   const int last = tile.side() - 1;
@@ -154,7 +154,7 @@ TEST_CASE("a GeoTIFF in UTM becomes tiles that hold its surface") {
     REQUIRE(tile);
     CHECK(tile->side() == 1201);
     const auto comparison = compare(*tile, hills_m);
-    // Half a metre of rounding, and what bilinear interpolation of the hills loses.
+    // Half a meter of rounding, and what bilinear interpolation of the hills loses.
     CHECK(comparison.largest_m < 0.6);
     CHECK(comparison.known > 1'000);
     known += comparison.known;
@@ -166,7 +166,7 @@ TEST_CASE("a GeoTIFF in UTM becomes tiles that hold its surface") {
   CHECK_FALSE(fs::exists(folder / "tiles/.import"));
 }
 
-TEST_CASE("a raster of 30 m becomes tiles of 1 arc second, one in feet is told in metres") {
+TEST_CASE("a raster of 30 m becomes tiles of 1 arc second, one in feet is told in meters") {
   const test::TemporaryFolder folder;
   const RasterPlan plan{"EPSG:32632", 200,         200,    430'000.0, 5'030'000.0,
                         30.0,         GDT_Float32, 0.3048, "ft"};

@@ -13,7 +13,7 @@ Station some_station() {
       .facility_id = "17",
       .name = "Basin \"Public\"",
       .network = "Basin",
-      .programmes = {{.virtual_channel = "6.1", .name = "é", .network = "B", .language = "en"}},
+      .programs = {{.virtual_channel = "6.1", .name = "é", .network = "B", .language = "en"}},
       .raster = Raster::atsc,
       .rf_channel = {.number = 23},
       .standard = BroadcastStandard::atsc3,
@@ -153,11 +153,11 @@ IntakeAnswer some_intake() {
                              .city = "Alkali Wells",
                              .position = *Position::at_deg(0.1, 0.2),
                              .at = map::PlanePoint{0.3, -0.4}}},
-                 .programmes = {{.call_sign = "QABC", .rf_channel = RfChannel{.number = 23}}},
+                 .programs = {{.call_sign = "QABC", .rf_channel = RfChannel{.number = 23}}},
                  .trouble = "t"};
   look.map = CheckMap{
       .middle = *Position::at_deg(0.3, 0.6), .radius_m = 0.7, .lines = {{{0.1, 0.2}, {0.3, 0.4}}}};
-  IntakeReport report{.of_programmes = true, .rejected = 9, .first_stations = true};
+  IntakeReport report{.of_programs = true, .rejected = 9, .first_stations = true};
   report.stations = {.source = {"s", ""},
                      .rows_read = 1,
                      .stations_added = 2,
@@ -165,7 +165,7 @@ IntakeAnswer some_intake() {
                      .moved = {{"QXYZ", 0.1}},
                      .rejected = {{4, "r"}},
                      .remarks = {"m"}};
-  report.programmes = {.source = {"p", ""}, .programmes = 3, .strangers = {"QFAR"}};
+  report.programs = {.source = {"p", ""}, .programs = 3, .strangers = {"QFAR"}};
   return {.question = {.step = IntakeStep::TakingIn,
                        .look = 2,
                        .folder = "/f",
@@ -174,7 +174,7 @@ IntakeAnswer some_intake() {
                        .taking = 3},
           .generation = 4,
           .stations = {{{"s", "2026-01-02"}, 5}},
-          .programmes = {{{"p", ""}, 6}},
+          .programs = {{{"p", ""}, 6}},
           .places = {{IntakeEntry::Kind::Folder, "/f", "f", 0}},
           .folder = IntakeFolder{"/f", "/", {{IntakeEntry::Kind::Set, "/f", "all", 8}}},
           .look = look,
@@ -266,7 +266,7 @@ std::vector<Action> every_action() {
           act::MoveMap{{.drag = {0.1, 0.2}, .scale = 1.3, .turn_deg = 0.7, .about = {1.1, 2.2}}},
           act::TouchMap{{0.3, 0.6}},
           act::NextMapUp{},
-          act::CentreMap{},
+          act::CenterMap{},
           act::SwitchArea{},
           act::NextAreaRadius{},
           act::MapDrawn{some_sheet()},

@@ -1,6 +1,6 @@
 #pragma once
 
-#include "core/broadcast/byte_stream.hpp"
+#include "core/text/byte_stream.hpp"
 
 #include <algorithm>
 #include <map>

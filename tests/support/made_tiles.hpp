@@ -10,7 +10,7 @@
 
 namespace mastwise::test {
 
-// Height in metres at a latitude and a longitude in degrees; rounded to whole metres.
+// Height in meters at a latitude and a longitude in degrees; rounded to whole meters.
 using HeightAt = std::function<double(double latitude_deg, double longitude_deg)>;
 
 // The bytes of an .hgt file of a cell. `side` is 1201 or 3601.

@@ -100,7 +100,7 @@ const touch::Target& Stage::target(const std::string& name) const {
 }
 
 touch::Point Stage::middle_of(const std::string& name) const {
-  return target(name).visible_px().centre();
+  return target(name).visible_px().center();
 }
 
 void Stage::tap(const std::string& name) {

@@ -1,7 +1,7 @@
 #pragma once
 
-#include "core/aim/sweep.hpp"
 #include "core/gear/pattern.hpp"
+#include "core/sweep/sweep.hpp"
 
 #include <cstddef>
 #include <cstdint>

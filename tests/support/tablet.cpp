@@ -1,6 +1,6 @@
 #include "tests/support/tablet.hpp"
 
-#include "core/broadcast/catalog.hpp"
+#include "core/catalog/catalog.hpp"
 
 #include <algorithm>
 #include <filesystem>

@@ -14,10 +14,10 @@ constexpr double kPi = 3.141592653589793;
 
 // A_fo: clutter that even a smooth path keeps, at most 15 dB.
 double clutter_db(const Path& path, double structural_product_m2) {
-  constexpr double kPerSquareMetre = 4.77e-4;
+  constexpr double kPerSquareMeter = 4.77e-4;
   const double deviation_m =
       height_deviation_m(stretch_irregularity_m(path.delta_h_m, path.smooth_horizon_sum_m));
-  return std::min(15.0, 0.5 * decibel(1 + kPerSquareMetre * structural_product_m2 *
+  return std::min(15.0, 0.5 * decibel(1 + kPerSquareMeter * structural_product_m2 *
                                               path.wave_number_per_m * deviation_m));  // (4.10)
 }
 

@@ -48,7 +48,7 @@ Ends fitted_line(std::span<const double> heights_m, double from, double to) {
   constexpr double kRounding = 1e-6;
   std::size_t begin = static_cast<std::size_t>(from + kRounding);
   std::size_t end = intervals - static_cast<std::size_t>(last - to + kRounding);
-  if (begin >= end) {  // no whole interval within: the neighbours on both sides
+  if (begin >= end) {  // no whole interval within: the neighbors on both sides
     begin = begin > 0 ? begin - 1 : 0;
     end = std::min(end + 1, intervals);
   }

@@ -6,7 +6,7 @@
 
 namespace mastwise::itm {
 
-// k, radians per metre, for 20 to 20,000 MHz. Source: Algorithm (1.1).
+// k, radians per meter, for 20 to 20,000 MHz. Source: Algorithm (1.1).
 double wave_number_per_m(double frequency_mhz);
 
 // N_s in N-units from the sea-level value and the terrain's mean height. Source: Algorithm (1.2).

@@ -4,7 +4,7 @@
 
 namespace mastwise::p1812 {
 
-// Ducting and layer reflection (section 4.5). The functions read what `analyse_path` has put into
+// Ducting and layer reflection (section 4.5). The functions read what `analyze_path` has put into
 // the path before: distances, horizons, heights, zones, beta0.
 
 // Af (47)-(49): fixed coupling losses between the antennas and the layer, dB.

@@ -15,7 +15,7 @@ inline Lanes spread(double value) {
   return Lanes{value, value};
 }
 
-// One value of an array (Value is double), or two neighbouring ones (Value is Lanes).
+// One value of an array (Value is double), or two neighboring ones (Value is Lanes).
 template <class Value>
 Value read(const double* values) {
   Value value;

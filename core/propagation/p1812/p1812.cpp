@@ -66,7 +66,7 @@ Bulges bulges_of(const Path& path) {
 }
 
 // Sections 3.6 to 3.8: all that the profile gives.
-void analyse_profile(const Profile& profile, const Section& section, const GroundSums& sums,
+void analyze_profile(const Profile& profile, const Section& section, const GroundSums& sums,
                      const Outlook& bare, Path& path) {
   const double* heights_m = profile.heights_m.data();
   const Line antennas = {path.transmitter_altitude_m, path.receiver_altitude_m};
@@ -178,7 +178,7 @@ Loss finish(const Path& path, double time_percent, double locations_percent) {
 
 }  // namespace
 
-Result<Path> analyse_path(const Profile& profile, const Link& link, Scratch& scratch) {
+Result<Path> analyze_path(const Profile& profile, const Link& link, Scratch& scratch) {
   if (auto error = check_link(link)) return *error;
   if (auto error = check_profile(profile)) return *error;
   if (auto error = check_clutter(profile)) return *error;
@@ -191,7 +191,7 @@ Result<Path> analyse_path(const Profile& profile, const Link& link, Scratch& scr
   const Line antennas = {path.transmitter_altitude_m, path.receiver_altitude_m};
   const Bulges bulges = bulges_of(path);
   const Outlook bare = look_along(section, heights_m, antennas, bulges);
-  analyse_profile(profile, section, sums, bare, path);
+  analyze_profile(profile, section, sums, bare, path);
   const double* surface_m = surface_of(profile, scratch);
   diffract(section,
            surface_m == heights_m ? bare : look_along(section, surface_m, antennas, bulges),
@@ -217,7 +217,7 @@ Result<Loss> loss_for(const Path& path, const Percentages& percentages) {
 
 Result<Loss> loss_of(const Profile& profile, const Link& link, const Percentages& percentages,
                      Scratch& scratch) {
-  const Result<Path> path = analyse_path(profile, link, scratch);
+  const Result<Path> path = analyze_path(profile, link, scratch);
   if (!path) return path.error();
   return loss_for(*path, percentages);
 }

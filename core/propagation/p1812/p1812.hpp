@@ -15,7 +15,7 @@
 // attachment 2, letters within a group) they are from memory. Building entry (section 4.8) is left
 // out: a rig's antenna stands outside.
 //
-// A path is analysed once, by `analyse_path`; losses for any number of time and location
+// A path is analyzed once, by `analyze_path`; losses for any number of time and location
 // percentages then cost little, by `loss_for`. Keep one `Scratch` a thread from path to path.
 namespace mastwise::p1812 {
 
@@ -26,7 +26,7 @@ enum class Polarization : std::uint8_t { horizontal, vertical };
 enum class Zone : std::uint8_t { sea = 1, coastal_land = 3, inland = 4 };
 
 // The ground from the transmitter (first point) to the receiver (last point): at least 4 points, a
-// millimetre or more apart.
+// millimeter or more apart.
 struct Profile {
   // Distance of each point from the transmitter, km: 0, then strictly rising. Empty: the points are
   // `spacing_km` apart, which is a little faster.
@@ -39,7 +39,7 @@ struct Profile {
   std::span<const Zone> zones = {};  // one for each point; empty: all inland
 };
 
-// The lowest kilometre of the air over the path.
+// The lowest kilometer of the air over the path.
 struct Refractivity {
   double gradient_n_per_km = 45.0;  // DN: median fall of refractivity over the first km, [0, 150]
   double sea_level_n = 325.0;       // N0: refractivity reduced to sea level, N-units, [200, 500]
@@ -184,9 +184,9 @@ struct Loss {
 // All that P.1812 derives from the terrain and the link before percentages come in (sections 3 and
 // 4, attachment 1). Errors: an input outside the range given beside it, profile sizes that
 // disagree, a path shorter than 0.25 or longer than 3,000 km, P.2108 clutter above 3 GHz.
-Result<Path> analyse_path(const Profile& profile, const Link& link, Scratch& scratch);
+Result<Path> analyze_path(const Profile& profile, const Link& link, Scratch& scratch);
 
-// The loss of an analysed path. `Path` must come from `analyse_path`.
+// The loss of an analyzed path. `Path` must come from `analyze_path`.
 // P.1812 holds for 1 to 50 % of time. Above, this program mirrors about the median,
 // L(t) = 2 L(50) - L(100 - t), as the regulator's F(50,90) = 2 F(50,50) - F(50,10) does
 // (47 CFR 73.699); that is ours and not the Recommendation's, and `mirrored_time` is set. Only

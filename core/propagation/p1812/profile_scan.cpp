@@ -12,7 +12,7 @@ namespace {
 constexpr double kLowest = -std::numeric_limits<double>::infinity();
 
 // Where the points stand: distance from the transmitter and the inverse distances from both ends,
-// for one point (Value is double) or two neighbours (Value is Lanes).
+// for one point (Value is double) or two neighbors (Value is Lanes).
 struct SurveyedSteps {
   const double* distances_km;
 
@@ -50,7 +50,7 @@ struct EvenSteps {
   }
 };
 
-// A point, or two neighbours, between the antennas.
+// A point, or two neighbors, between the antennas.
 template <class Value>
 struct Sight {
   Value from_start_km;

@@ -15,7 +15,7 @@ struct Ground {
 constexpr Ground kLand = {22.0, 0.003};  // section 4.3.3
 constexpr Ground kSea = {80.0, 5.0};
 
-// K (29): normalised surface admittance.
+// K (29): normalized surface admittance.
 double surface_admittance(const SphericalPath& path, double radius_km, Ground ground) {
   const double loss = 18.0 * ground.conductivity / path.frequency_ghz;
   const double contrast = ground.permittivity - 1.0;

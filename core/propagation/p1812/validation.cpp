@@ -54,10 +54,10 @@ std::string point_name(std::size_t point) {
   return fmt::format("path profile, point {}", point);
 }
 
-bool under_clutter(const Profile& profile, std::size_t neighbour, double height_m,
+bool under_clutter(const Profile& profile, std::size_t neighbor, double height_m,
                    const TerminalClutter& clutter) {
   const bool under_own = clutter.kind != TerminalClutter::Kind::none && height_m < clutter.height_m;
-  return under_own || (!profile.clutter_m.empty() && height_m < profile.clutter_m[neighbour]);
+  return under_own || (!profile.clutter_m.empty() && height_m < profile.clutter_m[neighbor]);
 }
 
 }  // namespace
@@ -142,7 +142,7 @@ std::optional<Error> check_ground(const Profile& profile, const GroundSums& sums
       return Error{.what = fmt::format("the point is {} km from the one before", step_km),
                    .where = point_name(i),
                    .remedy =
-                       "give distances that rise by a millimetre or more from transmitter "
+                       "give distances that rise by a millimeter or more from transmitter "
                        "to receiver"};
     }
   }

@@ -215,7 +215,7 @@ TEST_CASE("the regulator's table of 2,074 rows is imported by its ready mapping"
   CHECK(report.at("rejected").size() == report.at("rows_rejected").get<std::size_t>());
   const json card = program.printed(
       {"card", "--at", "44.435217,-71.675993", "--station", "WLED-TV", "--date", "2026-07-02"});
-  // NAD83 and WGS84 differ by a metre or two: 0.02 degree at 10 km.
+  // NAD83 and WGS84 differ by a meter or two: 0.02 degree at 10 km.
   CHECK(card.at("bearing_true_deg").get<double>() == Approx(207.950).margin(0.02));
 }
 

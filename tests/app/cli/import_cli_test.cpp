@@ -82,7 +82,7 @@ TEST_CASE("a second import prints what is new, gone and moved") {
         std::string::npos);
 }
 
-TEST_CASE("a folder of joined tables is imported by its mapping, and programmes are added") {
+TEST_CASE("a folder of joined tables is imported by its mapping, and programs are added") {
   const Import import;
   import.file("set/facility.dat", "fac|call|app|^|\n17|QAAB|a1|^|\n");
   import.file("set/place.dat", "app|ch|lat|lon|^|\na1|23|44.5|-100.25|^|\n");
@@ -103,8 +103,8 @@ TEST_CASE("a folder of joined tables is imported by its mapping, and programmes 
 
   const std::string lineup = import.file(
       "lineup.csv", "call_sign,virtual_channel,network\nQAAB,6.1,Northlight\nQAAZ,7.1,Harrow\n");
-  const json added = import.printed({"programmes", lineup, "--json"});
+  const json added = import.printed({"programs", lineup, "--json"});
   CHECK(added.at("stations") == 1);
   CHECK(added.at("strangers") == json::array({"QAAZ"}));
-  CHECK(import.run({"programmes", import.path("none.csv")}).status == 1);
+  CHECK(import.run({"programs", import.path("none.csv")}).status == 1);
 }

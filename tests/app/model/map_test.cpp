@@ -14,9 +14,9 @@ using namespace mastwise;
 namespace {
 
 MapView some_view(std::mt19937& random) {
-  std::uniform_real_distribution<double> metres(-50e3, 50e3), scale(0.5, 2000.0), turn(0.0, 360.0);
-  return {.middle = {metres(random), metres(random)},
-          .metres_per_unit = scale(random),
+  std::uniform_real_distribution<double> meters(-50e3, 50e3), scale(0.5, 2000.0), turn(0.0, 360.0);
+  return {.middle = {meters(random), meters(random)},
+          .meters_per_unit = scale(random),
           .up = Bearing<True>::degrees(turn(random))};
 }
 
@@ -25,11 +25,11 @@ constexpr double kUnit = 1e-6;  // of the screen
 }  // namespace
 
 TEST_CASE("the map's screen and plane: worked by hand") {
-  const MapView north{.metres_per_unit = 10.0};
+  const MapView north{.meters_per_unit = 10.0};
   CHECK(offset_of(north, {1000.0, 0.0}).right == Approx(100.0));
   CHECK(offset_of(north, {0.0, 1000.0}).down == Approx(-100.0));
   // With east at the top, what lies east is above, and what lies north is to the left.
-  const MapView east{.metres_per_unit = 10.0, .up = Bearing<True>::degrees(90.0)};
+  const MapView east{.meters_per_unit = 10.0, .up = Bearing<True>::degrees(90.0)};
   CHECK(offset_of(east, {1000.0, 0.0}).down == Approx(-100.0));
   CHECK(offset_of(east, {0.0, 1000.0}).right == Approx(-100.0));
 }
@@ -51,7 +51,7 @@ TEST_CASE("fingers hold what they lie on while they drag, stretch and turn the m
   std::uniform_real_distribution<double> units(-400.0, 400.0), scale(0.8, 1.25), turn(-30.0, 30.0);
   for (int i = 0; i < 200; ++i) {
     MapView view = some_view(random);
-    view.metres_per_unit = 100.0;  // away from the ends, where the scale stays
+    view.meters_per_unit = 100.0;  // away from the ends, where the scale stays
     const MapOffset now{units(random), units(random)};
     const MapMove move{.drag = {units(random), units(random)},
                        .scale = scale(random),
@@ -62,7 +62,7 @@ TEST_CASE("fingers hold what they lie on while they drag, stretch and turn the m
     const MapView after = moved(view, move);
     CHECK(offset_of(after, held).right == Approx(now.right).margin(kUnit));
     CHECK(offset_of(after, held).down == Approx(now.down).margin(kUnit));
-    CHECK(after.metres_per_unit == Approx(view.metres_per_unit / move.scale));
+    CHECK(after.meters_per_unit == Approx(view.meters_per_unit / move.scale));
   }
   // Turned to the right, what was at the top is to the right of it.
   const MapView turned = moved({}, {.turn_deg = 20.0});
@@ -70,8 +70,8 @@ TEST_CASE("fingers hold what they lie on while they drag, stretch and turn the m
 }
 
 TEST_CASE("a map can be drawn no larger or smaller than there is anything to see") {
-  CHECK(moved({}, {.scale = 1e9}).metres_per_unit == kNearestMap);
-  CHECK(moved({}, {.scale = 1e-9}).metres_per_unit == kFarthestMap);
+  CHECK(moved({}, {.scale = 1e9}).meters_per_unit == kNearestMap);
+  CHECK(moved({}, {.scale = 1e-9}).meters_per_unit == kFarthestMap);
   const MapView far = moved({}, {.drag = {1e9, 0.0}});
   CHECK(std::hypot(far.middle.east_m, far.middle.north_m) < 2'001e3);
 }
@@ -94,7 +94,7 @@ TEST_CASE("a station by distance and bearing lies where the projection puts its 
   }
 }
 
-TEST_CASE("unknown ground is no ground: hatched, and of no height's colour") {
+TEST_CASE("unknown ground is no ground: hatched, and of no height's color") {
   const map::Relief relief{.grid = {3, 1, 30.0}, .shade = {0, 181, 255}, .band = {0, 1, 13}};
   for (const bool night : {false, true}) {
     const ui::Raster raster = ui::relief_raster(relief, night);
@@ -110,7 +110,7 @@ TEST_CASE("unknown ground is no ground: hatched, and of no height's colour") {
 TEST_CASE("the rig and the beam are seen on any ground of the map") {
   for (const bool night : {false, true}) {
     const auto [darkest, lightest] = ui::relief_extremes(night);
-    for (const ui::Colour ground : {darkest, lightest}) {
+    for (const ui::Color ground : {darkest, lightest}) {
       CHECK(ui::contrast_ratio(ui::theme(night).ink, ground) >= 3.0);
       CHECK(ui::contrast_ratio(ui::theme(night).accent, ground) >= 3.0);
       CHECK(ui::contrast_ratio(ui::theme(night).second_ink, ground) >= 3.0);

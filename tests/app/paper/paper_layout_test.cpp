@@ -100,7 +100,7 @@ Box box_of(const Shape& shape) {
 }
 Box box_of(const Arc& arc) {
   const double reach = arc.radius_pt + 0.5 * arc.width_pt;
-  return {arc.centre.x - reach, arc.centre.y - reach, arc.centre.x + reach, arc.centre.y + reach};
+  return {arc.center.x - reach, arc.center.y - reach, arc.center.x + reach, arc.center.y + reach};
 }
 
 // A third of an inch: printers cannot print nearer to the edge.
@@ -301,8 +301,8 @@ TEST_CASE("paper: the dial has the band of the slack and the arrow on the bearin
   for (const Mark& mark : page.marks) {
     const auto* shape = std::get_if<Shape>(&mark);
     if (shape == nullptr || !shape->filled || shape->corners.size() != 3) continue;
-    const double right = shape->corners[0].x - ring->centre.x;
-    const double up = ring->centre.y - shape->corners[0].y;
+    const double right = shape->corners[0].x - ring->center.x;
+    const double up = ring->center.y - shape->corners[0].y;
     CHECK(fold_circle_deg(std::atan2(right, up) * 180.0 / M_PI) == Approx(bearing_deg));
     arrow = true;
   }
@@ -327,7 +327,7 @@ TEST_CASE("paper: letters that the fonts do not have are shown as missing") {
   CHECK(typefaces().printable("a\xFF") == "a?");
 }
 
-TEST_CASE("paper: the picture has its size, is grey throughout and white at its edges") {
+TEST_CASE("paper: the picture has its size, is gray throughout and white at its edges") {
   const Page page = lay_out(usual_card(), kA4, typefaces());
   auto bytes = png_of(page, typefaces(), 100);
   REQUIRE(bytes);
@@ -351,19 +351,19 @@ TEST_CASE("paper: the picture has its size, is grey throughout and white at its 
   CHECK(height == 1169);  // 297 mm
   const unsigned char* rows = cairo_image_surface_get_data(picture);
   const int stride = cairo_image_surface_get_stride(picture);
-  int coloured = 0, dark = 0, at_edge = 0;
+  int colored = 0, dark = 0, at_edge = 0;
   constexpr int kEdge = 33;  // a third of an inch
   for (int y = 0; y < height; ++y) {
     for (int x = 0; x < width; ++x) {
       const unsigned char* pixel = rows + y * stride + 4 * x;
-      coloured += pixel[0] != pixel[1] || pixel[1] != pixel[2];
+      colored += pixel[0] != pixel[1] || pixel[1] != pixel[2];
       dark += pixel[0] < 128;
       const bool edge = x < kEdge || y < kEdge || x >= width - kEdge || y >= height - kEdge;
       at_edge += edge && pixel[0] != 255;
     }
   }
   cairo_surface_destroy(picture);
-  CHECK(coloured == 0);
+  CHECK(colored == 0);
   CHECK(at_edge == 0);
   // Ink enough to be written on, and not a black sheet.
   CHECK(dark > width * height / 100);

@@ -133,7 +133,7 @@ TEST_CASE("a sweep by touch finds where the meter reads most, and corrects this 
   CHECK(stage.model().findings.corrected->degrees() ==
         Approx(fold_circle_deg(stage.model().sweep->fit->peak.degrees())).margin(0.1));
 
-  // Ten kilometres on it says nothing of the compass any more.
+  // Ten kilometers on it says nothing of the compass any more.
   Stop moved = stage.model().stop;
   moved.by_hand = *Position::at_deg(near_stop->latitude_deg() + 0.1, near_stop->longitude_deg());
   stage.set(act::SetStop{moved});

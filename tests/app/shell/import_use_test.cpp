@@ -8,11 +8,11 @@
 
 #include <catch2/catch.hpp>
 
-// What comes of tables that were taken in by finger: programmes, ages, pinned networks.
+// What comes of tables that were taken in by finger: programs, ages, pinned networks.
 using namespace mastwise;
 using namespace mastwise::test;
 
-TEST_CASE("a table of programmes completes the stations at once") {
+TEST_CASE("a table of programs completes the stations at once") {
   const Tablet tablet;
   tablet.table("own.csv", kOwnHeader + "QOWN,ATSC,30,44.5,-100.2,\n");
   tablet.table("line-up.csv",
@@ -26,13 +26,13 @@ TEST_CASE("a table of programmes completes the stations at once") {
   pick(stage, tablet, "line-up.csv");
   CHECK(stage.shows_within("Evening"));
   stage.tap("take in");
-  CHECK(report_of(stage).programmes.stations == 1);
-  CHECK(report_of(stage).programmes.strangers == std::vector<std::string>{"QFAR"});
+  CHECK(report_of(stage).programs.stations == 1);
+  CHECK(report_of(stage).programs.strangers == std::vector<std::string>{"QFAR"});
   CHECK(stage.shows_within("QFAR"));
   stage.tap("to stations");
   REQUIRE(stage.model().stations->rows.size() == 1);
-  REQUIRE(stage.model().stations->rows[0].station.programmes.size() == 1);
-  CHECK(stage.model().stations->rows[0].station.programmes[0].network == "Harrow");
+  REQUIRE(stage.model().stations->rows[0].station.programs.size() == 1);
+  CHECK(stage.model().stations->rows[0].station.programs[0].network == "Harrow");
 }
 
 TEST_CASE("the age of the data stands where it is chosen and where it counts") {

@@ -83,7 +83,7 @@ TEST_CASE("a touch on a mark names the station, and from there it is aimed at") 
   stage.settle();
   const MapView after = stage.model().map.view;
   CHECK(after.middle.east_m < before.middle.east_m);  // the land went to the right
-  stage.tap("map centre");
+  stage.tap("map center");
   CHECK(stage.model().map.view.middle == map::PlanePoint{});
   stage.set(act::TouchMap{offset_of(stage.model().map.view,
                                     plane_point(row.outlook->distance_m, row.outlook->bearing))});
@@ -105,7 +105,7 @@ TEST_CASE("a touch beside all marks names none, and one on a button is not one o
   CHECK_FALSE(stage.model().map.selected);
   const MapView before = stage.model().map.view;
   stage.tap("map larger");
-  CHECK(stage.model().map.view.metres_per_unit < before.metres_per_unit);
+  CHECK(stage.model().map.view.meters_per_unit < before.meters_per_unit);
   CHECK_FALSE(stage.model().map.selected);
 }
 

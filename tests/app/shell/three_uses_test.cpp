@@ -1,5 +1,5 @@
-#include "core/broadcast/catalog.hpp"
-#include "core/broadcast/import_csv.hpp"
+#include "core/catalog/catalog.hpp"
+#include "core/import/import_csv.hpp"
 #include "platform/files.hpp"
 #include "tests/support/receiver_log.hpp"
 #include "tests/support/reference.hpp"
@@ -17,7 +17,7 @@ using test::Stage;
 
 namespace {
 
-constexpr double kBearingMarginDeg = 1e-4;  // the mean of some positions within a metre or two
+constexpr double kBearingMarginDeg = 1e-4;  // the mean of some positions within a meter or two
 constexpr int kMorning = 36'000;            // seconds of the day
 
 struct Expected {
@@ -70,7 +70,7 @@ void check_aim(const Stage& stage, const Expected& wanted) {
   CHECK(stage.shows_within(fmt::format("{}° true", std::lround(wanted.bearing_true_deg) % 360)));
 }
 
-// A receiver on a parked rig: each second one epoch within two metres of the place.
+// A receiver on a parked rig: each second one epoch within two meters of the place.
 class ParkedReceiver {
  public:
   ParkedReceiver(Stage& stage, const Position& place) : stage_(stage), place_(place) {}

@@ -102,12 +102,12 @@ TEST_CASE("a corrected mapping is remembered for the same columns only") {
   CHECK_FALSE(memory.recall(kForeign));
 }
 
-TEST_CASE("a table of programmes is told from one of stations") {
-  CHECK(sources::is_programme_table("call_sign,virtual_channel,network\nQAAB,6.1,N\n"));
-  CHECK(sources::is_programme_table("# note\nFacility_ID;Virtual_Channel\n17;6.1\n"));
-  CHECK_FALSE(sources::is_programme_table("call_sign,network\nQAAB,N\n"));
-  CHECK_FALSE(sources::is_programme_table(kForeign));
-  CHECK_FALSE(sources::is_programme_table(""));
+TEST_CASE("a table of programs is told from one of stations") {
+  CHECK(sources::is_program_table("call_sign,virtual_channel,network\nQAAB,6.1,N\n"));
+  CHECK(sources::is_program_table("# note\nFacility_ID;Virtual_Channel\n17;6.1\n"));
+  CHECK_FALSE(sources::is_program_table("call_sign,network\nQAAB,N\n"));
+  CHECK_FALSE(sources::is_program_table(kForeign));
+  CHECK_FALSE(sources::is_program_table(""));
 }
 
 TEST_CASE("the columns are shown with what stands in them first") {

@@ -91,16 +91,16 @@ TEST_CASE("an end, a finger or a wheel ends a glide") {
 }
 
 TEST_CASE("a list takes the gestures of a finger and of the wheel") {
-  Recogniser recogniser(kPxPerMm);
+  Recognizer recognizer(kPxPerMm);
   Scroll scroll = list_of(5000.0F, 500.0F);
-  for (const Gesture& gesture : played(recogniser, stream("fling"))) scroll.apply(gesture);
+  for (const Gesture& gesture : played(recognizer, stream("fling"))) scroll.apply(gesture);
   // The finger went 272 px upward (2400 px/s for 5 of the 9 steps of 16 ms), less the slop.
   CHECK(scroll.offset_px() == Approx(272.0 - 18.0).margin(0.2));
   CHECK(scroll.advance(0.1F));
   CHECK(scroll.offset_px() > 400.0F);
   const float before_px = scroll.offset_px();
-  recogniser.feed(WheelEvent{100.0F, 100.0F, 1.0F, at_ms(9000)});
-  for (const Gesture& gesture : recogniser.take()) scroll.apply(gesture);
+  recognizer.feed(WheelEvent{100.0F, 100.0F, 1.0F, at_ms(9000)});
+  for (const Gesture& gesture : recognizer.take()) scroll.apply(gesture);
   CHECK(scroll.offset_px() == Approx(before_px - 72.0F));
   CHECK_FALSE(scroll.moving());
 }

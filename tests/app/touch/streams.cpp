@@ -47,15 +47,15 @@ std::vector<PointerEvent> stream(const std::string& name) {
   return events;
 }
 
-std::vector<Gesture> played(Recogniser& recogniser, const std::vector<PointerEvent>& events) {
+std::vector<Gesture> played(Recognizer& recognizer, const std::vector<PointerEvent>& events) {
   constexpr milliseconds kFrame{16};
   const Monotonic end = events.back().at + milliseconds(1000);
   std::vector<Gesture> gestures;
   auto next = events.begin();
   for (Monotonic now = events.front().at; now <= end; now += kFrame) {
-    for (; next != events.end() && next->at <= now; ++next) recogniser.feed(*next);
-    recogniser.advance(now);
-    append(gestures, recogniser.take());
+    for (; next != events.end() && next->at <= now; ++next) recognizer.feed(*next);
+    recognizer.advance(now);
+    append(gestures, recognizer.take());
   }
   return gestures;
 }

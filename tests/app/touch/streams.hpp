@@ -1,6 +1,6 @@
 #pragma once
 
-#include "app/touch/recogniser.hpp"
+#include "app/touch/recognizer.hpp"
 
 #include <string>
 #include <vector>
@@ -11,13 +11,13 @@ inline Monotonic at_ms(int time_ms) {
   return Monotonic(milliseconds(time_ms));
 }
 
-// The events of tests/app/touch/streams/`name`.txt, of a screen of 6 pixels to the millimetre.
+// The events of tests/app/touch/streams/`name`.txt, of a screen of 6 pixels to the millimeter.
 inline constexpr float kPxPerMm = 6.0F;
 std::vector<PointerEvent> stream(const std::string& name);
 
-// What the recogniser makes of them when it is asked 60 times a second, up to a second beyond the
+// What the recognizer makes of them when it is asked 60 times a second, up to a second beyond the
 // last event.
-std::vector<Gesture> played(Recogniser& recogniser, const std::vector<PointerEvent>& events);
+std::vector<Gesture> played(Recognizer& recognizer, const std::vector<PointerEvent>& events);
 
 // One letter for each gesture, with + for Begin, = for Change, - for End and x for Cancel, runs of
 // changes once: "T-" is a tap, "D+D=D-F-" a drag with a fling.

@@ -8,7 +8,7 @@ namespace {
 
 using Problems = std::vector<std::string>;
 
-// A screen of 200 x 120 mm at 6 pixels to the millimetre; places in millimetres.
+// A screen of 200 x 120 mm at 6 pixels to the millimeter; places in millimeters.
 constexpr float kPxPerMm = 6.0F;
 
 Rect mm(float left, float top, float right, float bottom) {
@@ -112,5 +112,5 @@ TEST_CASE("edges belong to one rectangle only") {
   CHECK(right.contains({10.0F, 5.0F}));
   CHECK(left.inset(2.0F) == Rect{2.0F, 2.0F, 8.0F, 8.0F});
   CHECK(left.inset(-5.0F).intersect(right) == Rect{10.0F, 0.0F, 15.0F, 10.0F});
-  CHECK(left.centre() == Point{5.0F, 5.0F});
+  CHECK(left.center() == Point{5.0F, 5.0F});
 }

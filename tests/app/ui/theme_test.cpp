@@ -7,10 +7,10 @@
 using namespace mastwise::ui;
 
 // WCAG 2.2: black on white is the greatest contrast, 21:1. #767676 on white is widely published as
-// the lightest grey that reaches 4.5:1, with 4.54; #949494 as that of 3:1, with 3.03; #595959 as
+// the lightest gray that reaches 4.5:1, with 4.54; #949494 as that of 3:1, with 3.03; #595959 as
 // that of 7:1, with 7.0 (from memory of such tables).
 TEST_CASE("contrast ratios are those that are published") {
-  constexpr Colour kWhite{255, 255, 255}, kBlack{0, 0, 0};
+  constexpr Color kWhite{255, 255, 255}, kBlack{0, 0, 0};
   CHECK(contrast_ratio(kBlack, kWhite) == Approx(21.0).margin(1e-9));
   CHECK(contrast_ratio(kWhite, kBlack) == Approx(21.0).margin(1e-9));
   CHECK(contrast_ratio(kWhite, kWhite) == Approx(1.0).margin(1e-12));
@@ -21,10 +21,10 @@ TEST_CASE("contrast ratios are those that are published") {
   CHECK(contrast_ratio({255, 0, 0}, kWhite) == Approx(1.05 / 0.2626).margin(1e-6));
 }
 
-TEST_CASE("every pair of colours that a screen uses keeps its contrast by day and by night") {
+TEST_CASE("every pair of colors that a screen uses keeps its contrast by day and by night") {
   for (const bool night : {false, true}) {
     std::set<std::string> names;
-    for (const ColourPair& pair : colour_pairs(theme(night))) {
+    for (const ColorPair& pair : color_pairs(theme(night))) {
       INFO(pair.name << (night ? " by night" : " by day"));
       CHECK(contrast_ratio(pair.mark, pair.ground) >= pair.minimum);
       CHECK(pair.minimum >= 3.0);
@@ -38,9 +38,9 @@ TEST_CASE("every pair of colours that a screen uses keeps its contrast by day an
 
 // The design: a dim night look without a white flash.
 TEST_CASE("nothing large is bright by night") {
-  constexpr Colour kBlack{0, 0, 0};
+  constexpr Color kBlack{0, 0, 0};
   const Theme& night = theme(true);
-  for (const Colour ground : {night.paper, night.panel, night.lobe}) {
+  for (const Color ground : {night.paper, night.panel, night.lobe}) {
     CHECK(contrast_ratio(ground, kBlack) < 1.7);
   }
 }

@@ -1,7 +1,7 @@
 #include "core/gear/gear.hpp"
 
-#include "core/broadcast/words.hpp"
 #include "core/gear/antennas.hpp"
+#include "core/text/words.hpp"
 
 #include <cmath>
 #include <set>
@@ -103,7 +103,7 @@ TEST_CASE("an antenna answers for each band apart") {
 
 // Common practice, no source: masts of rigs 3.5 to 4.5 m; amplifiers 12 to 20 dB, noise 1.5 to 4
 // dB, overload at -25 to -15 dBm.
-TEST_CASE("the presets are what travellers have") {
+TEST_CASE("the presets are what travelers have") {
   std::set<std::string> names;
   for (const Gear& gear : presets()) {
     INFO(gear.name);

@@ -128,7 +128,7 @@ TEST_CASE("echoes never help, and every figure says where it comes from") {
 }
 
 // 15.19 dB at threshold [FCC OET Bulletin 69]. The others: the usual mode of
-// main programmes, common practice, no source.
+// main programs, common practice, no source.
 TEST_CASE("what is assumed of a station whose mode is unknown") {
   CHECK(default_mode(BroadcastStandard::atsc1).required_cn_db(ChannelKind::gaussian) == 15.19);
   CHECK(default_mode(BroadcastStandard::atsc3).name == "256QAM 9/15");

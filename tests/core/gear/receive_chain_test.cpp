@@ -31,8 +31,8 @@ constexpr std::array<PlanningFactors, 3> kPlanning{{{69.0, -111.8, 4.0, 1.0, 10.
                                                     {194.0, -120.8, 6.0, 2.0, 10.0, 35.6, 36.0},
                                                     {615.0, -130.8, 10.0, 4.0, 7.0, 40.6, 41.0}}};
 
-ChannelSlot slot_at(double centre_mhz, double bandwidth_mhz, Band band) {
-  return {centre_mhz - bandwidth_mhz / 2.0, centre_mhz + bandwidth_mhz / 2.0, centre_mhz, band};
+ChannelSlot slot_at(double center_mhz, double bandwidth_mhz, Band band) {
+  return {center_mhz - bandwidth_mhz / 2.0, center_mhz + bandwidth_mhz / 2.0, center_mhz, band};
 }
 
 // 6 MHz at the 615 MHz of the planning factors.

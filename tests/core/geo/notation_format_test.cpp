@@ -35,8 +35,8 @@ void check_degrees(Position position, Notation notation, double step_deg) {
   CHECK(format_position(back, notation) == text);
 }
 
-// Half a metre on each axis, over the smallest scale: 0.9996 in UTM, 0.994 in UPS.
-void check_metres(Position position, Notation notation) {
+// Half a meter on each axis, over the smallest scale: 0.9996 in UTM, 0.994 in UPS.
+void check_meters(Position position, Notation notation) {
   const std::string text = format_position(position, notation);
   INFO(text);
   CHECK(path_between(position, read(text)).distance_m <= 0.7072 / 0.994);
@@ -47,8 +47,8 @@ void check_every_notation(Position position) {
   check_degrees(position, Notation::Decimal, 1e-6);
   check_degrees(position, Notation::DegreesMinutes, 1e-4 / 60.0);
   check_degrees(position, Notation::DegreesMinutesSeconds, 0.1 / 3600.0);
-  check_metres(position, Notation::UtmUps);
-  check_metres(position, Notation::Mgrs);
+  check_meters(position, Notation::UtmUps);
+  check_meters(position, Notation::Mgrs);
 }
 
 }  // namespace

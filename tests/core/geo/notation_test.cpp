@@ -132,7 +132,7 @@ TEST_CASE("UTM, UPS and MGRS agree with the published program") {
     INFO(lines[row]);
     const auto fields = test::split(lines[row], ',');
     const Position point = Position::at_deg(std::stod(fields[0]), std::stod(fields[1])).value();
-    // Half a metre on each axis, 0.708 m, over the smallest scale: 0.9996 in UTM, 0.994 in UPS.
+    // Half a meter on each axis, 0.708 m, over the smallest scale: 0.9996 in UTM, 0.994 in UPS.
     CHECK(path_between(point, read(fields[2])).distance_m <= 0.7072 / 0.994);
     CHECK(path_between(point, read(fields[3])).distance_m <= 0.7072 / 0.994);
     std::string utm = format_position(point, Notation::UtmUps);

@@ -23,16 +23,16 @@ Position at(double latitude_deg, double longitude_deg) {
 
 }  // namespace
 
-// Source: arithmetic. 30 miles / 20 mm = 1.5 miles a millimetre = 2,414,016 mm of ground a mm.
-TEST_CASE("a scale bar tells what a millimetre is", "[paper-map]") {
+// Source: arithmetic. 30 miles / 20 mm = 1.5 miles a millimeter = 2,414,016 mm of ground a mm.
+TEST_CASE("a scale bar tells what a millimeter is", "[paper-map]") {
   const auto scale = MapScale::from_bar(20.0, 30.0 * kMile_m);
   REQUIRE(scale);
-  CHECK(scale->metres_per_mm() == Approx(1.5 * kMile_m));
+  CHECK(scale->meters_per_mm() == Approx(1.5 * kMile_m));
   CHECK(scale->ratio() == Approx(2'414'016.0));
   CHECK(scale->mm_of(140.0 * kMile_m) == Approx(93.333).margin(0.001));
   const auto topographic = MapScale::from_ratio(250'000.0);
   REQUIRE(topographic);
-  CHECK(topographic->metres_of(1.0) == Approx(250.0));
+  CHECK(topographic->meters_of(1.0) == Approx(250.0));
 }
 
 TEST_CASE("a scale that is none is refused with advice", "[paper-map]") {
@@ -45,7 +45,7 @@ TEST_CASE("a scale that is none is refused with advice", "[paper-map]") {
     CHECK(!MapScale::from_ratio(bad));
   }
   CHECK(MapScale::from_bar(0.0, 100.0).error().message() ==
-        "a scale bar of 0 mm has no length; lay the ruler along the bar and give its millimetres");
+        "a scale bar of 0 mm has no length; lay the ruler along the bar and give its millimeters");
   CHECK(!MapScale::from_bar(20.0, 1.0));
 }
 

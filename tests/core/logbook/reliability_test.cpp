@@ -75,7 +75,7 @@ TEST_CASE("the reliability table counts every forecast once", "[learning]") {
   CHECK(table[9].forecasts == 3);
   CHECK(*table[9].mean_chance_percent == Approx(98.0));
   CHECK(*table[9].steady_percent == Approx(200.0 / 3.0));
-  // Wilson by hand for 2 of 3: centre (2/3 + 0.64024) / 2.28049 = 0.57308.
+  // Wilson by hand for 2 of 3: center (2/3 + 0.64024) / 2.28049 = 0.57308.
   CHECK(0.5 * (table[9].interval_percent->low + table[9].interval_percent->high) ==
         Approx(57.31).margin(0.01));
 }

@@ -20,7 +20,7 @@ Position at(double latitude_deg, double longitude_deg) {
   return *Position::at_deg(latitude_deg, longitude_deg);
 }
 
-// How near a line of that kind comes to a position, in metres, on the map's plane around it.
+// How near a line of that kind comes to a position, in meters, on the map's plane around it.
 double nearest_m(LineKind kind, Position position) {
   const auto plane = map::Projection::around(position);
   REQUIRE(plane);
@@ -68,8 +68,8 @@ TEST_CASE("coasts and lake shores lie where the land ends", "[map]") {
 }
 
 TEST_CASE("no line runs along or across the antimeridian for a whole map", "[map]") {
-  for (const Position centre : {at(68.0, 180.0), at(-17.0, 180.0), at(66.0, -175.0)}) {
-    const auto plane = map::Projection::around(centre);
+  for (const Position center : {at(68.0, 180.0), at(-17.0, 180.0), at(66.0, -175.0)}) {
+    const auto plane = map::Projection::around(center);
     REQUIRE(plane);
     const auto lines = test::borders().on_plane(*plane, 300e3);
     CHECK_FALSE(lines.empty());
@@ -86,17 +86,17 @@ TEST_CASE("no line runs along or across the antimeridian for a whole map", "[map
 TEST_CASE("a circle holds every line that comes into it", "[map]") {
   const auto everything = test::borders().within(at(0.0, 0.0), 20.1e6);
   CHECK(everything.size() > 5'000);
-  for (const Position centre : {at(44.06, -121.31), at(-17.0, 179.9), at(80.0, 20.0)}) {
+  for (const Position center : {at(44.06, -121.31), at(-17.0, 179.9), at(80.0, 20.0)}) {
     constexpr double kRadiusM = 400e3;
     const auto reaches = [&](const BorderLine& line) {
       return std::any_of(line.points.begin(), line.points.end(), [&](const Position& point) {
         // 400 km are less than 4 degrees of latitude.
-        return std::fabs(point.latitude_deg() - centre.latitude_deg()) < 4.0 &&
-               path_between(centre, point).distance_m <= kRadiusM;
+        return std::fabs(point.latitude_deg() - center.latitude_deg()) < 4.0 &&
+               path_between(center, point).distance_m <= kRadiusM;
       });
     };
     const auto wanted = std::count_if(everything.begin(), everything.end(), reaches);
-    const auto found = test::borders().within(centre, kRadiusM);
+    const auto found = test::borders().within(center, kRadiusM);
     CHECK(wanted > 0);
     CHECK(std::count_if(found.begin(), found.end(), reaches) == wanted);
     CHECK(found.size() < everything.size() / 4);

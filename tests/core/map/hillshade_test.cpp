@@ -20,8 +20,8 @@ Position at(double latitude_deg, double longitude_deg) {
   return *Position::at_deg(latitude_deg, longitude_deg);
 }
 
-map::Projection plane_around(Position centre) {
-  auto plane = map::Projection::around(centre);
+map::Projection plane_around(Position center) {
+  auto plane = map::Projection::around(center);
   REQUIRE(plane);
   return *std::move(plane);
 }
@@ -49,7 +49,7 @@ double textbook(double slope_deg, double aspect_deg) {
 
 TEST_CASE("level ground is as bright as the light is high", "[map]") {
   const auto tiles = ground([](double, double) { return 320.0; });
-  const map::ReliefGrid grid{.columns = 40, .rows = 30, .metres_per_cell = 200.0};
+  const map::ReliefGrid grid{.columns = 40, .rows = 30, .meters_per_cell = 200.0};
   const auto relief = map::shade_relief(tiles, plane_around(at(45.5, 7.5)), grid);
   REQUIRE(relief);
   REQUIRE(relief->shade.size() == 1'200);
@@ -59,9 +59,9 @@ TEST_CASE("level ground is as bright as the light is high", "[map]") {
 }
 
 TEST_CASE("a slope is as bright as a matt plane", "[map]") {
-  const map::ReliefGrid grid{.columns = 9, .rows = 9, .metres_per_cell = 500.0};
-  const Position centre = at(45.5, 7.5);
-  // Metres of a degree at 45.5 N by the geodesic.
+  const map::ReliefGrid grid{.columns = 9, .rows = 9, .meters_per_cell = 500.0};
+  const Position center = at(45.5, 7.5);
+  // Meters of a degree at 45.5 N by the geodesic.
   const double north_m = path_between(at(45.0, 7.5), at(46.0, 7.5)).distance_m;
   const double east_m = 2.0 * path_between(at(45.5, 7.25), at(45.5, 7.5)).distance_m * 2.0;
   for (const double slope_deg : {2.0, 10.0, 25.0}) {
@@ -69,12 +69,12 @@ TEST_CASE("a slope is as bright as a matt plane", "[map]") {
       const auto tiles = ground([&](double latitude_deg, double longitude_deg) {
         const double downhill_m = (latitude_deg - 45.5) * north_m * std::cos(aspect_deg * kDegree) +
                                   (longitude_deg - 7.5) * east_m * std::sin(aspect_deg * kDegree);
-        // A step of the tile's whole metres is a hundredth of a degree over 5 km.
+        // A step of the tile's whole meters is a hundredth of a degree over 5 km.
         return 15'000.0 - downhill_m * std::tan(slope_deg * kDegree) * 0.5;
       });
       // Heights count twice, so that 25 degrees fit into a tile's 16 bits.
       const auto relief = map::shade_relief(
-          tiles, plane_around(centre), grid,
+          tiles, plane_around(center), grid,
           {.from = Bearing<True>::degrees(315.0), .height_deg = 45.0, .vertical_scale = 2.0});
       REQUIRE(relief);
       INFO(slope_deg << " " << aspect_deg);
@@ -86,7 +86,7 @@ TEST_CASE("a slope is as bright as a matt plane", "[map]") {
 
 TEST_CASE("unknown ground is never shaded", "[map]") {
   terrain::TileSet none;
-  const map::ReliefGrid grid{.columns = 21, .rows = 21, .metres_per_cell = 300.0};
+  const map::ReliefGrid grid{.columns = 21, .rows = 21, .meters_per_cell = 300.0};
   const auto nowhere = map::shade_relief(none, plane_around(at(45.5, 7.5)), grid);
   REQUIRE(nowhere);
   for (const std::uint8_t shade : nowhere->shade) CHECK(shade == Relief::kUnknown);
@@ -120,7 +120,7 @@ TEST_CASE("a cell's ground is the ground at its place, also across tiles", "[map
   for (const int west : {6, 7}) {
     tiles.add(test::made_tile({45, west}, Tile::kSide3ArcSeconds, height_m));
   }
-  const map::ReliefGrid grid{.columns = 200, .rows = 100, .metres_per_cell = 500.0};
+  const map::ReliefGrid grid{.columns = 200, .rows = 100, .meters_per_cell = 500.0};
   const auto plane = plane_around(at(45.5, 7.0));
   const auto relief = map::shade_relief(tiles, plane, grid);
   REQUIRE(relief);
@@ -148,11 +148,11 @@ TEST_CASE("a cell's ground is the ground at its place, also across tiles", "[map
 TEST_CASE("a relief beyond its bounds is refused", "[map]") {
   const terrain::TileSet none;
   const auto plane = plane_around(at(45.5, 7.5));
-  CHECK_FALSE(map::shade_relief(none, plane, {.columns = 0, .rows = 5, .metres_per_cell = 90.0}));
+  CHECK_FALSE(map::shade_relief(none, plane, {.columns = 0, .rows = 5, .meters_per_cell = 90.0}));
   CHECK_FALSE(
-      map::shade_relief(none, plane, {.columns = 5, .rows = 2049, .metres_per_cell = 90.0}));
+      map::shade_relief(none, plane, {.columns = 5, .rows = 2049, .meters_per_cell = 90.0}));
   CHECK_FALSE(
-      map::shade_relief(none, plane, {.columns = 5, .rows = 5, .metres_per_cell = std::nan("")}));
-  CHECK_FALSE(map::shade_relief(none, plane, {.columns = 5, .rows = 5, .metres_per_cell = 90.0},
+      map::shade_relief(none, plane, {.columns = 5, .rows = 5, .meters_per_cell = std::nan("")}));
+  CHECK_FALSE(map::shade_relief(none, plane, {.columns = 5, .rows = 5, .meters_per_cell = 90.0},
                                 {.from = {}, .height_deg = 91.0, .vertical_scale = 1.0}));
 }

@@ -12,7 +12,7 @@ using Catch::Matchers::WithinAbs;
 
 namespace {
 
-// Metres of a degree on the WGS84 ellipsoid at the equator: pi a / 180 along it, and pi a (1 - e^2)
+// Meters of a degree on the WGS84 ellipsoid at the equator: pi a / 180 along it, and pi a (1 - e^2)
 // / 180 along a meridian, with a = 6378137 m and e^2 = 0.00669438.
 constexpr double kEast_m_a_deg = 111319.491;
 constexpr double kNorth_m_a_deg = 110574.276;

@@ -95,7 +95,7 @@ TEST_CASE("a name is found however it is written", "[places]") {
 
 TEST_CASE("one letter may be wrong from four on and two from eight on", "[places]") {
   CHECK(first("albuqerque").name == "Albuquerque");
-  CHECK(first("Amstredam").name == "Amsterdam");  // neighbours changed
+  CHECK(first("Amstredam").name == "Amsterdam");  // neighbors changed
   CHECK(first("Pheonix, AZ").name == "Phoenix");
   CHECK(first("Philladelpia").name == "Philadelphia");  // one too many, one missing
   CHECK(first("Clevland").name == "Cleveland");
@@ -130,7 +130,7 @@ TEST_CASE("what is no name finds nothing", "[places]") {
 TEST_CASE("the nearest place is the one of least cost on the whole earth", "[places]") {
   const Gazetteer& all = test::gazetteer();
   // gazetteer.hpp's rule over every place, by the geodesic. Which are parts of towns is not told
-  // outside, so that the best of all may only be better; it must be a real neighbour even so.
+  // outside, so that the best of all may only be better; it must be a real neighbor even so.
   const auto cost = [](const places::Place& place, Position from) {
     const double people = std::clamp<double>(place.population.value_or(0), 100.0, 200'000.0);
     return (path_between(from, place.position).distance_m + 2'000.0) / std::cbrt(people);

@@ -12,7 +12,7 @@ using places::Spelling;
 
 namespace {
 
-// The plain table of the edit distance with neighbours changed (optimal string alignment), of which
+// The plain table of the edit distance with neighbors changed (optimal string alignment), of which
 // the last row holds the distance to each beginning of the name.
 std::vector<int> distances_to_beginnings(const std::string& typed, const std::string& name) {
   const std::size_t rows = typed.size() + 1, columns = name.size() + 1;

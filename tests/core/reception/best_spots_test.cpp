@@ -40,7 +40,7 @@ TEST_CASE("best spots are the tops, by gain for distance", "[spots]") {
                                 "333393333"});  // 9: 400 m south
   const auto spots = best_spots(nine_by_nine(), map, 30.0, {.apart_m = 50.0});
   REQUIRE(spots.size() == 3);
-  // 60 points over 400 m, 40 over 300 and 20 over 224: 0.150, 0.133 and 0.089 a metre.
+  // 60 points over 400 m, 40 over 300 and 20 over 224: 0.150, 0.133 and 0.089 a meter.
   CHECK(spots[0].chance_percent == 90.0);
   CHECK(spots[0].gain_percent == 60.0);
   CHECK(spots[0].distance_m == Approx(400.0));

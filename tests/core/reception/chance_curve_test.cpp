@@ -1,8 +1,8 @@
 #include "core/reception/chance_curve.hpp"
 
-#include "core/aim/slack.hpp"
-#include "core/aim/turn_plan.hpp"
 #include "core/geo/geodesic.hpp"
+#include "core/plan/slack.hpp"
+#include "core/plan/turn_plan.hpp"
 #include "core/reception/survey.hpp"
 #include "tests/core/reception/invented_country.hpp"
 

@@ -45,7 +45,7 @@ TEST_CASE("the chance is how often it comes in") {
     Measurement measurement;
     measurement.measured = true;
     measurement.slot = *channel_slot(Raster::atsc, {20});
-    measurement.outlook.frequency_mhz = measurement.slot.centre_mhz;
+    measurement.outlook.frequency_mhz = measurement.slot.center_mhz;
     measurement.outlook.field_dbuvm = field_dbuvm;
     measurement.outlook.deviations = {.location_db = 5.5, .time_db = 2.0, .model_db = 5.0};
     budget.apply(station, measurement, true);

@@ -19,8 +19,8 @@ Prospect prospect(const char* call_sign, const char* network, std::optional<doub
 
 TEST_CASE("places are compared by what is wished", "[compare]") {
   Prospect many = prospect("QMUX", "", 60.0);
-  many.station.programmes = {{.virtual_channel = "6.1", .name = "Owl", .network = "North"},
-                             {.virtual_channel = "6.2", .name = "Hare", .network = "South"}};
+  many.station.programs = {{.virtual_channel = "6.1", .name = "Owl", .network = "North"},
+                           {.virtual_channel = "6.2", .name = "Hare", .network = "South"}};
   const std::vector<std::vector<Prospect>> places{
       {prospect("QONE", "North", 95.0), prospect("QTWO", "South", 20.0)},
       {prospect("QONE", "North", 55.0), many, prospect("QTWO", "South", std::nullopt)},
@@ -47,19 +47,19 @@ TEST_CASE("places are compared by what is wished", "[compare]") {
   CHECK_FALSE(rows[2].offers[1]);
 }
 
-TEST_CASE("wishes name stations, networks and programmes", "[compare]") {
+TEST_CASE("wishes name stations, networks and programs", "[compare]") {
   Station station{
       .call_sign = "QMUX", .network = "North", .position = *Position::at_deg(44.0, -100.0)};
-  station.programmes = {{.virtual_channel = "6.2", .name = "Hare", .network = "South"}};
+  station.programs = {{.virtual_channel = "6.2", .name = "Hare", .network = "South"}};
   using Kind = Wish::Kind;
   CHECK(grants(station, {Kind::call_sign, "qmux"}));
   CHECK_FALSE(grants(station, {Kind::call_sign, "QMU"}));
   CHECK(grants(station, {Kind::network, "NORTH"}));
   CHECK(grants(station, {Kind::network, "South"}));
   CHECK_FALSE(grants(station, {Kind::network, "Hare"}));
-  CHECK(grants(station, {Kind::programme, "hare"}));
-  CHECK(grants(station, {Kind::programme, "6.2"}));
-  CHECK_FALSE(grants(station, {Kind::programme, "6.1"}));
+  CHECK(grants(station, {Kind::program, "hare"}));
+  CHECK(grants(station, {Kind::program, "6.2"}));
+  CHECK_FALSE(grants(station, {Kind::program, "6.1"}));
 }
 
 }  // namespace mastwise::reception

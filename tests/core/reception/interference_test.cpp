@@ -84,7 +84,7 @@ TEST_CASE("a station on the same channel takes margin, less so behind the antenn
   CHECK(disturbed.outlook.deviations.interference_db > 0.0);
 }
 
-TEST_CASE("a neighbouring channel disturbs only when it is far stronger") {
+TEST_CASE("a neighboring channel disturbs only when it is far stronger") {
   const auto tiles = test::country(1, test::flat(200.0));
   const Station wanted = named("QWNT", 60e3, 0.0, 20, 1.0);
   const auto mild = survey(with_beam(), {wanted, named("QNXT", 60e3, 5.0, 21, 1.0)}, tiles);
@@ -123,7 +123,7 @@ TEST_CASE("too strong a signal asks for the amplifier to be turned off") {
   CHECK(*overloaded.outlook.margin_db < *alone[0].outlook.margin_db - 3.0);
 }
 
-TEST_CASE("crossed polarisation costs what the trade says") {
+TEST_CASE("crossed polarization costs what the trade says") {
   const auto tiles = test::country(1, test::flat(200.0));
   Station level = named("QLEV", 30e3, 0.0, 20, 30.0);
   Station upright = named("QUPR", 30e3, 0.0, 30, 30.0);

@@ -77,7 +77,7 @@ TEST_CASE("the regulator's figure for a station on a mountain is met") {
   REQUIRE(ours_m);
   std::cout << "WLED-TV above average terrain: " << *ours_m << " m, table " << inside[0].haat_m
             << " m\n";
-  // The regulator used another terrain file: some metres of difference are the data's.
+  // The regulator used another terrain file: some meters of difference are the data's.
   CHECK(std::fabs(*ours_m - inside[0].haat_m) < 10.0);
 
   // WVTB stands 8 km from the tile's western edge: three radials leave what is known.

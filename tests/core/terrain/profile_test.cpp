@@ -22,7 +22,7 @@ Position at(double latitude_deg, double longitude_deg) {
   return *Position::at_deg(latitude_deg, longitude_deg);
 }
 
-// Whole metres at every sample of 3 and of 1 arc second.
+// Whole meters at every sample of 3 and of 1 arc second.
 double plane_m(double latitude_deg, double longitude_deg) {
   return 3600.0 * (latitude_deg - 45.0) + 3600.0 * (longitude_deg - 7.0);
 }
@@ -116,7 +116,7 @@ TEST_CASE("the track keeps within 0.01 m of the WGS84 geodesic") {
   }
 }
 
-TEST_CASE("why the profile follows the geodesic: a great circle departs by tens of metres") {
+TEST_CASE("why the profile follows the geodesic: a great circle departs by tens of meters") {
   // Over 300 km at middle latitudes; the sphere has geographic latitudes for its own.
   double largest_m = 0.0;
   for (const double latitude_deg : {0.0, 15.0, 30.0, 45.0, 60.0}) {
@@ -171,7 +171,7 @@ TEST_CASE("a profile over a plane is the plane, across tile edges and both resol
       largest_m = std::max(largest_m,
                            std::fabs(profile.heights_m[i] - plane_m(latitude_deg, longitude_deg)));
     }
-    // The plane falls at most 0.05 m a metre: 0.01 m of track is 0.5 mm of height.
+    // The plane falls at most 0.05 m a meter: 0.01 m of track is 0.5 mm of height.
     CHECK(largest_m < 0.0005);
   }
 }

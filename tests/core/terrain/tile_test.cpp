@@ -15,7 +15,7 @@ Position at(double latitude_deg, double longitude_deg) {
   return *Position::at_deg(latitude_deg, longitude_deg);
 }
 
-// Heights rise 2 m a sample to the east and 3 m a sample to the north: whole metres at each sample.
+// Heights rise 2 m a sample to the east and 3 m a sample to the north: whole meters at each sample.
 double plane_m(double latitude_deg, double longitude_deg) {
   return 1000.0 + 3.0 * 1200.0 * (latitude_deg - 45.0) + 2.0 * 1200.0 * (longitude_deg - 7.0);
 }
@@ -178,7 +178,7 @@ TEST_CASE("the reference tiles: a summit, and 78 voids") {
     TileSet tiles;
     tiles.add(test::read_tile(*path, {44, -72}));
     // Mount Washington, 1,916.6 m (NGS datasheet PG2435, from memory) at 44.2706, -71.3033: SRTM
-    // averages summits away by some tens of metres.
+    // averages summits away by some tens of meters.
     const auto summit = ground_height_m(tiles, at(44.2706, -71.3033));
     REQUIRE(summit);
     CHECK(*summit > 1880.0);

@@ -60,7 +60,7 @@ TEST_CASE("Bullington over a single sharp ridge is its knife-edge loss with the 
                        .transmitter_height_m = 150.0,
                        .receiver_height_m = 150.0,
                        .path_latitude_deg = 45.0};
-    const auto path = analyse_path({.spacing_km = 1.0, .heights_m = heights_m}, link, scratch);
+    const auto path = analyze_path({.spacing_km = 1.0, .heights_m = heights_m}, link, scratch);
     REQUIRE(path);
     const double wavelength_m = 299.8 / one.frequency_mhz;
     const double v = 100.0 * std::sqrt(2.0 * 60e3 / (wavelength_m * 2e3 * 58e3));
@@ -84,7 +84,7 @@ TEST_CASE("A ridge at grazing costs six decibels and the taper, seen or not quit
                        .transmitter_height_m = 200.0,
                        .receiver_height_m = 200.0,
                        .path_latitude_deg = 45.0};
-    const auto path = analyse_path({.spacing_km = 1.0, .heights_m = heights_m}, link, scratch);
+    const auto path = analyze_path({.spacing_km = 1.0, .heights_m = heights_m}, link, scratch);
     REQUIRE(path);
     CHECK(path->line_of_sight == (over_m < 0.0));
     CHECK(path->median.bullington_actual_db == Approx(with_taper_db(6.03, 20.0)).margin(0.01));
@@ -175,8 +175,8 @@ TEST_CASE("The height gain of a very low antenna over a smooth earth has a floor
   CHECK(low_db - high_db == Approx(2.0 * (0.83 - floor_db)).margin(0.02));
 }
 
-// Sea water carries vertical polarisation far better than horizontal at VHF (P.526 section 3).
-TEST_CASE("Vertical polarisation loses less than horizontal over the sea") {
+// Sea water carries vertical polarization far better than horizontal at VHF (P.526 section 3).
+TEST_CASE("Vertical polarization loses less than horizontal over the sea") {
   SphericalPath path = smooth_path(120.0, 10.0);
   path.frequency_ghz = 0.06;
   path.wavelength_m = 0.2998 / 0.06;

@@ -120,7 +120,7 @@ TEST_CASE("More time and more locations need more loss, above half the time it i
   Scratch scratch;
   Link link = link_at(600.0, 200.0, 10.0);
   link.location_deviation_db = 5.5;
-  const auto path = analyse_path({.spacing_km = kSpacingKm, .heights_m = heights_m}, link, scratch);
+  const auto path = analyze_path({.spacing_km = kSpacingKm, .heights_m = heights_m}, link, scratch);
   REQUIRE(path);
   const auto at = [&](double time_percent, double locations_percent) {
     const auto loss = loss_for(*path, {time_percent, locations_percent});
@@ -201,9 +201,9 @@ TEST_CASE("Location variability fades out above the clutter") {
   std::vector<Zone> zones(40, Zone::inland);
   Scratch scratch;
   const Profile profile = {.spacing_km = 0.5, .heights_m = heights_m, .zones = zones};
-  const auto on_land = analyse_path(profile, link_at(600.0, 100.0, 4.0), scratch);
+  const auto on_land = analyze_path(profile, link_at(600.0, 100.0, 4.0), scratch);
   zones.back() = Zone::sea;
-  const auto at_sea = analyse_path(profile, link_at(600.0, 100.0, 4.0), scratch);
+  const auto at_sea = analyze_path(profile, link_at(600.0, 100.0, 4.0), scratch);
   REQUIRE((on_land && at_sea));
   CHECK(on_land->location_deviation_db > 1.0);
   CHECK(at_sea->location_deviation_db == 0.0);
@@ -242,7 +242,7 @@ TEST_CASE("The continental temperate climate has the 4/3 Earth") {
     Link link = link_at(600.0, 150.0, 10.0);
     link.refractivity = refractivity_of(climate);
     Scratch scratch;
-    CHECK(analyse_path({.spacing_km = kSpacingKm, .heights_m = heights_m}, link, scratch));
+    CHECK(analyze_path({.spacing_km = kSpacingKm, .heights_m = heights_m}, link, scratch));
   }
 }
 

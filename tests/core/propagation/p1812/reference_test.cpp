@@ -117,7 +117,7 @@ TEST_CASE("P.1812 agrees with all validation examples of Working Party 3K") {
     INFO(file.filename().string());
     const auto log = test::read_official_log(file);
     const auto profile = test::read_official_profile(profile_of(file));
-    const auto path = analyse_path(profile.view(), link_of(log), scratch);
+    const auto path = analyze_path(profile.view(), link_of(log), scratch);
     REQUIRE(path);
     const auto loss = loss_for(*path, {log.at("p (%)").at(0), log.at("pL (%)").at(0)});
     REQUIRE(loss);

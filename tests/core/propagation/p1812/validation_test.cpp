@@ -37,13 +37,13 @@ struct Ground {
 
 std::string error_of(const Profile& profile, const Link& link) {
   Scratch scratch;
-  const auto path = analyse_path(profile, link, scratch);
+  const auto path = analyze_path(profile, link, scratch);
   return path ? "" : path.error().message();
 }
 
 Warnings warnings_of(const Profile& profile, const Link& link) {
   Scratch scratch;
-  const auto path = analyse_path(profile, link, scratch);
+  const auto path = analyze_path(profile, link, scratch);
   REQUIRE(path);
   return path->warnings;
 }
@@ -102,7 +102,7 @@ TEST_CASE("A link without a latitude, with strange air or too great a spread is 
 TEST_CASE("Percentages outside 1 to 99 are refused") {
   Scratch scratch;
   const Ground ground;
-  const auto path = analyse_path(ground.view(), good_link(), scratch);
+  const auto path = analyze_path(ground.view(), good_link(), scratch);
   REQUIRE(path);
   for (const double percent : {0.99, 99.01, kNan}) {
     CHECK_FALSE(loss_for(*path, {.time_percent = percent}));

@@ -1,0 +1,222 @@
+#include "core/catalog/catalog_connection.hpp"
+
+#include <fmt/format.h>
+
+namespace mastwise {
+namespace {
+
+// "Mwct" as a number, so that a foreign database is not taken for a catalog.
+constexpr std::int64_t kApplicationId = 0x4D776374;
+constexpr std::int64_t kVersion = 3;
+
+// Empty texts are unknown; other unknowns are NULL. Words, not numbers, for kinds: the file can be
+// read without the program.
+constexpr const char* kSchema = R"sql(
+CREATE TABLE sources(
+  source INTEGER PRIMARY KEY,
+  name TEXT NOT NULL UNIQUE,
+  date TEXT NOT NULL);
+CREATE TABLE stations(
+  station INTEGER PRIMARY KEY,
+  source INTEGER NOT NULL REFERENCES sources,
+  latitude_deg REAL NOT NULL,
+  longitude_deg REAL NOT NULL,
+  call_sign TEXT NOT NULL,
+  id TEXT NOT NULL,
+  facility_id TEXT NOT NULL,
+  name TEXT NOT NULL,
+  network TEXT NOT NULL,
+  raster TEXT NOT NULL,
+  rf_channel TEXT NOT NULL,
+  standard TEXT,
+  site_amsl_m REAL,
+  antenna_amsl_m REAL,
+  haat_m REAL,
+  erp_kw REAL,
+  polarization TEXT NOT NULL,
+  directional INTEGER,
+  pattern TEXT,
+  translator INTEGER,
+  city TEXT NOT NULL,
+  state TEXT NOT NULL,
+  line INTEGER NOT NULL,
+  UNIQUE(source, id));
+CREATE INDEX stations_by_call_sign ON stations(call_sign COLLATE NOCASE);
+CREATE TABLE programs(
+  station INTEGER NOT NULL REFERENCES stations ON DELETE CASCADE,
+  place INTEGER NOT NULL,
+  virtual_channel TEXT NOT NULL,
+  name TEXT NOT NULL,
+  network TEXT NOT NULL,
+  language TEXT NOT NULL,
+  PRIMARY KEY(station, place)) WITHOUT ROWID;
+CREATE TABLE program_sources(
+  source INTEGER PRIMARY KEY,
+  name TEXT NOT NULL UNIQUE,
+  date TEXT NOT NULL);
+CREATE TABLE program_overlay(
+  source INTEGER NOT NULL REFERENCES program_sources ON DELETE CASCADE,
+  place INTEGER NOT NULL,
+  call_sign TEXT NOT NULL COLLATE NOCASE,
+  facility_id TEXT NOT NULL,
+  rf_channel TEXT NOT NULL,
+  virtual_channel TEXT NOT NULL,
+  name TEXT NOT NULL,
+  network TEXT NOT NULL,
+  language TEXT NOT NULL,
+  PRIMARY KEY(source, place)) WITHOUT ROWID;
+CREATE INDEX overlay_by_call_sign ON program_overlay(call_sign);
+CREATE INDEX overlay_by_facility ON program_overlay(facility_id);
+CREATE TABLE notes(
+  station INTEGER NOT NULL REFERENCES stations ON DELETE CASCADE,
+  place INTEGER NOT NULL,
+  column_name TEXT NOT NULL,
+  text TEXT NOT NULL,
+  PRIMARY KEY(station, place)) WITHOUT ROWID;
+CREATE VIRTUAL TABLE places USING rtree(station, south, north, west, east);
+CREATE VIRTUAL TABLE station_words USING fts5(
+  call_sign, name, network, programs, place, channels,
+  prefix='1 2 3', tokenize='unicode61 remove_diacritics 2');
+)sql";
+
+}  // namespace
+
+Result<Done> Catalog::Connection::set_up() {
+  // The catalog can be rebuilt, so a lost last import after a power cut is no harm; a damaged file
+  // would be, and the write-ahead log excludes it.
+  if (auto done = database.run("PRAGMA journal_mode = WAL; PRAGMA synchronous = NORMAL;"
+                               "PRAGMA cache_size = -16000");
+      !done) {
+    return done;
+  }
+  const auto application = database.integer("PRAGMA application_id");
+  if (!application) return application.error();
+  const auto version = database.integer("PRAGMA user_version");
+  if (!version) return version.error();
+  const auto tables = database.integer("SELECT count(*) FROM sqlite_master");
+  if (!tables) return tables.error();
+
+  if (*application == 0 && *version == 0 && *tables == 0) {
+    if (auto created = create(); !created) return created;
+  } else if (*application != kApplicationId) {
+    return Error{.what = "this file is not a catalog of stations",
+                 .where = database.path(),
+                 .remedy = "choose another file name"};
+  } else if (*version != kVersion) {
+    return Error{.what = fmt::format("this catalog has version {}, the program knows version {}",
+                                     *version, kVersion),
+                 .where = database.path(),
+                 .remedy = "move the file away and import the station tables again"};
+  }
+  return prepare();
+}
+
+Result<Done> Catalog::Connection::create() {
+  auto transaction = store::Transaction::begin(database);
+  if (!transaction) return transaction.error();
+  auto made = database.run(fmt::format("{}PRAGMA application_id = {}; PRAGMA user_version = {};",
+                                       kSchema, kApplicationId, kVersion));
+  return made ? transaction->commit() : made;
+}
+
+Result<Done> Catalog::Connection::prepare() {
+  const struct {
+    store::Statement& statement;
+    const char* sql;
+  } all[] = {
+      {insert_source, "INSERT INTO sources(name, date) VALUES(?, ?)"},
+      {select_source, "SELECT source FROM sources WHERE name = ?"},
+      {delete_source, "DELETE FROM sources WHERE source = ?"},
+      {list_sources,
+       "SELECT name, date, (SELECT count(*) FROM stations WHERE stations.source = sources.source) "
+       "FROM sources ORDER BY name"},
+      {insert_station,
+       "INSERT INTO stations(source, latitude_deg, longitude_deg, call_sign, id, facility_id, name,"
+       " network, raster, rf_channel, standard, site_amsl_m, antenna_amsl_m, haat_m, erp_kw,"
+       " polarization, directional, pattern, translator, city, state, line)"
+       " VALUES(?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)"},
+      {insert_program, "INSERT INTO programs VALUES(?, ?, ?, ?, ?, ?)"},
+      {insert_note, "INSERT INTO notes VALUES(?, ?, ?, ?)"},
+      {insert_place, "INSERT INTO places VALUES(?1, ?2, ?2, ?3, ?3)"},
+      {insert_words,
+       "INSERT INTO station_words(rowid, call_sign, name, network, programs, place, channels)"
+       " VALUES(?, ?, ?, ?, ?, ?, ?)"},
+      {delete_words,
+       "DELETE FROM station_words WHERE rowid IN (SELECT station FROM stations WHERE source = ?)"},
+      {delete_places,
+       "DELETE FROM places WHERE station IN (SELECT station FROM stations WHERE source = ?)"},
+      {delete_stations, "DELETE FROM stations WHERE source = ?"},
+      {select_station,
+       "SELECT latitude_deg, longitude_deg, call_sign, id, facility_id, stations.name, network,"
+       " raster, rf_channel, standard, site_amsl_m, antenna_amsl_m, haat_m, erp_kw, polarization,"
+       " directional, translator, city, state, line, pattern, sources.name, sources.date"
+       " FROM stations JOIN sources USING(source) WHERE station = ?"},
+      {select_programs,
+       "SELECT virtual_channel, name, network, language FROM programs WHERE station = ?"
+       " ORDER BY place"},
+      {insert_program_source, "INSERT INTO program_sources(name, date) VALUES(?, ?)"},
+      {delete_program_source, "DELETE FROM program_sources WHERE name = ?"},
+      {list_program_sources,
+       "SELECT name, date, (SELECT count(*) FROM program_overlay AS p WHERE p.source ="
+       " program_sources.source) FROM program_sources ORDER BY name"},
+      {insert_overlay, "INSERT INTO program_overlay VALUES(?, ?, ?, ?, ?, ?, ?, ?, ?)"},
+      {select_overlay,
+       "SELECT virtual_channel, name, network, language FROM program_overlay"
+       " WHERE ((call_sign <> '' AND call_sign = ?1)"
+       " OR (call_sign = '' AND facility_id <> '' AND facility_id = ?2))"
+       " AND (rf_channel = '' OR rf_channel = ?3) ORDER BY source, place"},
+      {stations_of_overlay,
+       "SELECT station FROM stations WHERE EXISTS(SELECT 1 FROM program_overlay AS p"
+       " WHERE ((p.call_sign <> '' AND p.call_sign = stations.call_sign)"
+       " OR (p.call_sign = '' AND p.facility_id <> '' AND p.facility_id = stations.facility_id))"
+       " AND (p.rf_channel = '' OR p.rf_channel = stations.rf_channel))"},
+      {station_of_program,
+       "SELECT 1 FROM stations WHERE ((?1 <> '' AND call_sign = ?1 COLLATE NOCASE)"
+       " OR (?1 = '' AND ?2 <> '' AND facility_id = ?2)) AND (?3 = '' OR rf_channel = ?3) LIMIT 1"},
+      {delete_words_of, "DELETE FROM station_words WHERE rowid = ?"},
+      {ids_of_source,
+       "SELECT id, call_sign FROM stations JOIN sources USING(source) WHERE sources.name = ?"
+       " ORDER BY call_sign, id"},
+      {select_notes, "SELECT column_name, text FROM notes WHERE station = ? ORDER BY place"},
+      {count_stations, "SELECT count(*) FROM stations"},
+      {count_of_source, "SELECT count(*) FROM stations WHERE source = ?"},
+      {by_id,
+       "SELECT station FROM stations JOIN sources USING(source) WHERE sources.name = ? AND id = ?"},
+      {by_call_sign,
+       "SELECT station FROM stations JOIN sources USING(source)"
+       " WHERE call_sign = ? COLLATE NOCASE ORDER BY sources.name, id"},
+      {in_box,
+       "SELECT stations.station, latitude_deg, longitude_deg FROM places JOIN stations"
+       " USING(station) WHERE north >= ? AND south <= ? AND east >= ? AND west <= ?"},
+      {matching,
+       "SELECT stations.station, latitude_deg, longitude_deg, stations.call_sign"
+       " FROM station_words JOIN stations ON stations.station = station_words.rowid"
+       " WHERE station_words MATCH ?"},
+  };
+  for (const auto& one : all) {
+    auto prepared = database.prepare(one.sql);
+    if (!prepared) return prepared.error();
+    one.statement = std::move(prepared).value();
+  }
+  return Done{};
+}
+
+Result<std::size_t> Catalog::Connection::drop_source(std::string_view name) {
+  const auto found = select_source.bind(name).step();
+  if (!found) return found.error();
+  if (!*found) return std::size_t{0};
+  const std::int64_t source = select_source.integer(0);
+  select_source.reset();
+  const auto counted = count_of_source.bind(source).step();
+  if (!counted) return counted.error();
+  const auto stations = static_cast<std::size_t>(count_of_source.integer(0));
+  count_of_source.reset();
+  // The words and places are found through the stations, so these go after them.
+  for (store::Statement* statement :
+       {&delete_words, &delete_places, &delete_stations, &delete_source}) {
+    if (const auto done = statement->bind(source).run(); !done) return done.error();
+  }
+  return stations;
+}
+
+}  // namespace mastwise

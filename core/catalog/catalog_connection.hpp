@@ -1,0 +1,61 @@
+#pragma once
+
+#include "core/catalog/catalog.hpp"
+#include "core/store/sqlite.hpp"
+
+#include <cstdint>
+#include <set>
+#include <string_view>
+#include <vector>
+
+namespace mastwise {
+
+// The catalog's database with every statement it uses, prepared once.
+struct Catalog::Connection {
+  explicit Connection(store::Database opened) : database(std::move(opened)) {}
+
+  // Makes the tables where the file is new, checks the version where it is not, prepares.
+  Result<Done> set_up();
+
+  Result<std::int64_t> insert(std::int64_t source, const Station& station);
+  // Removes a source with its stations; returns how many there were, 0 where there is no such
+  // source.
+  Result<std::size_t> drop_source(std::string_view name);
+  // With the programs of the overlay, or as its source has it.
+  Result<Station> read(std::int64_t row, bool with_overlay = true);
+  // What a person finds the station by, with the programs of the overlay.
+  Result<Done> insert_words_of(std::int64_t row, const Station& station);
+
+  // Counts what a table would add, change, move and take away.
+  Result<Done> compare_with(const StationTable& table, ImportReport& report);
+
+  // Stations that programs of the overlay belong to.
+  Result<std::set<std::int64_t>> rows_of_overlay();
+  Result<Done> find_words_anew(const std::set<std::int64_t>& rows);
+  Result<Done> insert_programs(const ProgramTable& table);
+  Result<Done> count_strangers(const ProgramTable& table, ProgramReport& report);
+
+  store::Database database;
+
+  store::Statement insert_source, select_source, delete_source, list_sources;
+  store::Statement insert_station, insert_program, insert_note, insert_place, insert_words;
+  store::Statement delete_words, delete_places, delete_stations;
+  store::Statement select_station, select_programs, select_notes;
+  store::Statement insert_program_source, delete_program_source, list_program_sources;
+  store::Statement insert_overlay, select_overlay, stations_of_overlay, delete_words_of;
+  store::Statement station_of_program;
+  store::Statement ids_of_source;
+  store::Statement count_stations, count_of_source, by_id, by_call_sign;
+  store::Statement in_box, matching;
+
+ private:
+  Result<Done> create();
+  Result<Done> prepare();
+  Result<Done> read_parts(std::int64_t row, Station& station);
+  Result<std::vector<Program>> overlay_of(const Station& station);
+};
+
+// What a prepared list of sources (name, date, count) gives.
+Result<std::vector<SourceSummary>> read_summaries(store::Statement& statement);
+
+}  // namespace mastwise

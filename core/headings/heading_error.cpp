@@ -1,0 +1,286 @@
+#include "core/headings/heading_error.hpp"
+
+#include "core/geo/line_error.hpp"
+#include "core/geo/paper_map.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <numbers>
+#include <string>
+
+namespace mastwise {
+namespace {
+
+constexpr double kDegree = std::numbers::pi / 180.0;
+constexpr double kRigWordStep_deg = 15.0;
+constexpr double kPolarDistance_deg = 0.65;
+
+constexpr std::string_view kPractice = "common practice, no source";
+constexpr std::string_view kGeometry = "plane geometry: atan(error / distance)";
+constexpr std::string_view kLineGeometry = "plane geometry: atan(sqrt(2) error / length)";
+constexpr std::string_view kModel = "World Magnetic Model 2025, error model";
+constexpr std::string_view kUniform = "step / sqrt(12), JCGM 100:2008 (GUM) 4.3.7";
+constexpr std::string_view kGiven = "as measured or given for this stop";
+
+// Collects the lines of one budget, and the first reason why there is none.
+class Collector {
+ public:
+  explicit Collector(const HeadingContext& context) : context_(context) {}
+
+  void bearing() {
+    if (context_.paper_map) return paper();
+    const auto distance = over_zero(context_.distance_m, "distance to the transmitter");
+    const auto stop = known(context_.stop_error_m, "error of the stop's position");
+    const auto mast = known(context_.transmitter_error_m, "error of the transmitter's position");
+    if (!distance || !stop || !mast) return;
+    add(ErrorKind::position, angle_of_error_deg(std::hypot(*stop, *mast), *distance), kGeometry);
+  }
+
+  void paper() {
+    if (!context_.paper_map) return refuse("line on the paper map");
+    const auto line_mm = over_zero(context_.paper_map->line_mm, "length of the line on the map");
+    if (!line_mm) return;
+    practice(ErrorKind::map_ruler, ruler_bearing_error_deg(*line_mm));
+    if (!context_.paper_map->local_meridian) practice(ErrorKind::map_north, kMapNorth_deg);
+  }
+
+  void needle(double reading_deg) {
+    given(ErrorKind::declination, context_.declination_sigma_deg, kModel,
+          "error of the declination");
+    practice(ErrorKind::reading, reading_deg);
+    if (!context_.deviation_sigma_deg) {
+      return refuse("deviation of the needle here",
+                    "step 5 m, better 18 m, away from the rig and all iron");
+    }
+    given(ErrorKind::deviation, context_.deviation_sigma_deg, kPractice, "deviation of the needle");
+  }
+
+  void handle() {
+    given(ErrorKind::rig_heading, context_.rig_heading_sigma_deg, kGiven,
+          "error of the rig's heading");
+    given(ErrorKind::handle_zero, context_.handle_zero_sigma_deg, kGiven,
+          "error of the handle's calibration");
+    // Taken whole: what lies between the play's ends is not spread evenly about the middle.
+    given(ErrorKind::handle_play, context_.handle_play_deg, kPractice, "play of the handle");
+  }
+
+  void rig_sides() {
+    given(ErrorKind::rig_heading, context_.rig_heading_sigma_deg, kGiven,
+          "error of the rig's heading");
+    rounding(kRigWordStep_deg);
+    practice(ErrorKind::reading, kByEye_deg);
+  }
+
+  void sun() {
+    practice(ErrorKind::reading, kSight_deg);
+    const auto clock_min = known(context_.clock_error_min, "error of the clock");
+    if (!clock_min) return;
+    if (!context_.sun_turn_deg_per_min || !std::isfinite(*context_.sun_turn_deg_per_min)) {
+      return refuse("turn of the sun in a minute");
+    }
+    add(ErrorKind::sun_clock, *clock_min * std::fabs(*context_.sun_turn_deg_per_min),
+        "error of the clock times the turn of the sun's azimuth");
+  }
+
+  void pole_star_as_north() {
+    practice(ErrorKind::reading, kSight_deg);
+    const auto& latitude = context_.latitude_deg;
+    if (!latitude || !(*latitude > 0.0 && *latitude < 90.0)) {
+      return refuse("northern latitude of the stop", "the pole star is seen in the north alone");
+    }
+    practice(ErrorKind::pole_star, pole_star_from_north_deg(*latitude));
+  }
+
+  void landmark() {
+    practice(ErrorKind::reading, kSight_deg);
+    const auto error = known(context_.landmark_error_m, "error of the landmark's position");
+    const auto distance = over_zero(context_.landmark_distance_m, "distance to the landmark");
+    if (!error || !distance) return;
+    add(ErrorKind::landmark, angle_of_error_deg(*error, *distance), kGeometry);
+  }
+
+  void walked_line() {
+    practice(ErrorKind::reading, kSight_deg);
+    const auto error = known(context_.walk_end_error_m, "error of the ends of the walked line");
+    const auto length = over_zero(context_.walk_length_m, "length of the walked line");
+    if (!error || !length) return;
+    add(ErrorKind::walked_line, line_error_deg(*error, *length), kLineGeometry);
+  }
+
+  void course() {
+    given(ErrorKind::course, context_.course_sigma_deg, kGiven, "error of the course");
+  }
+  void practice(ErrorKind kind, double sigma_deg) { add(kind, sigma_deg, kPractice); }
+  void rounding(double step_deg) { add(ErrorKind::rounding, step_deg / std::sqrt(12.0), kUniform); }
+
+  Result<HeadingBudget> budget() && {
+    if (refusal_) return *std::move(refusal_);
+    std::stable_sort(lines_.begin(), lines_.end(), [](const ErrorLine& a, const ErrorLine& b) {
+      return a.sigma_deg > b.sigma_deg;
+    });
+    const double total_deg = root_of_squares_deg(lines_);
+    return HeadingBudget{std::move(lines_), total_deg};
+  }
+
+ private:
+  void add(ErrorKind kind, double sigma_deg, std::string_view source) {
+    lines_.push_back({kind, sigma_deg, source, source == kPractice});
+  }
+  void given(ErrorKind kind, std::optional<double> sigma_deg, std::string_view source,
+             const char* what) {
+    if (const auto value = known(sigma_deg, what)) add(kind, *value, source);
+  }
+  std::optional<double> known(std::optional<double> value, const char* what) {
+    if (value && std::isfinite(*value) && *value >= 0.0) return value;
+    refuse(what);
+    return std::nullopt;
+  }
+  std::optional<double> over_zero(std::optional<double> value, const char* what) {
+    if (value && std::isfinite(*value) && *value > 0.0) return value;
+    refuse(what);
+    return std::nullopt;
+  }
+  void refuse(const char* what, const char* remedy = "give it, or point by another means") {
+    if (refusal_) return;
+    refusal_ = Error{.what = std::string("the ") + what + " is not known",
+                     .where = "error of a heading",
+                     .remedy = remedy};
+  }
+
+  const HeadingContext& context_;
+  std::vector<ErrorLine> lines_;
+  std::optional<Error> refusal_;
+};
+
+void collect(PointingMethod method, Collector& lines) {
+  switch (method) {
+    case PointingMethod::bearing_alone:
+      return;
+    case PointingMethod::map_ruler:
+      return;
+    case PointingMethod::baseplate_compass:
+      return lines.needle(kBaseplateCompass_deg);
+    case PointingMethod::sighting_compass:
+      return lines.needle(kSight_deg);
+    case PointingMethod::set_compass:
+      lines.rounding(1.0);
+      return lines.needle(kBaseplateCompass_deg);
+    case PointingMethod::tablet_magnetometer:
+      return lines.needle(kTabletMagnetometer_deg);
+    case PointingMethod::handle:
+      return lines.handle();
+    case PointingMethod::rig_sides:
+      return lines.rig_sides();
+    case PointingMethod::sun_shadow:
+      return lines.sun();
+    case PointingMethod::pole_star:
+      return lines.practice(ErrorKind::reading, kSight_deg);
+    case PointingMethod::pole_star_as_north:
+      return lines.pole_star_as_north();
+    case PointingMethod::landmark:
+      return lines.landmark();
+    case PointingMethod::walked_line:
+      return lines.walked_line();
+    case PointingMethod::course_over_ground:
+      return lines.course();
+    case PointingMethod::true_heading_sensor:
+      return lines.practice(ErrorKind::reading, kTrueHeadingSensor_deg);
+    case PointingMethod::magnetic_heading_sensor:
+      return lines.needle(kMagneticHeadingSensor_deg);
+  }
+}
+
+}  // namespace
+
+std::string_view to_text(ErrorKind kind) {
+  switch (kind) {
+    case ErrorKind::position:
+      return "position";
+    case ErrorKind::map_ruler:
+      return "ruler on the map";
+    case ErrorKind::map_north:
+      return "north of the sheet";
+    case ErrorKind::declination:
+      return "declination";
+    case ErrorKind::deviation:
+      return "iron nearby";
+    case ErrorKind::reading:
+      return "reading";
+    case ErrorKind::rounding:
+      return "rounding";
+    case ErrorKind::rig_heading:
+      return "rig heading";
+    case ErrorKind::handle_zero:
+      return "handle calibration";
+    case ErrorKind::handle_play:
+      return "handle play";
+    case ErrorKind::sun_clock:
+      return "clock";
+    case ErrorKind::pole_star:
+      return "pole star off north";
+    case ErrorKind::landmark:
+      return "landmark";
+    case ErrorKind::walked_line:
+      return "walked line";
+    case ErrorKind::course:
+      return "course";
+  }
+  return {};
+}
+
+std::string_view to_text(PointingMethod method) {
+  switch (method) {
+    case PointingMethod::bearing_alone:
+      return "the bearing alone";
+    case PointingMethod::map_ruler:
+      return "ruler on a paper map";
+    case PointingMethod::baseplate_compass:
+      return "compass in the hand";
+    case PointingMethod::sighting_compass:
+      return "sighting compass";
+    case PointingMethod::set_compass:
+      return "compass with its declination set";
+    case PointingMethod::tablet_magnetometer:
+      return "the tablet's own compass";
+    case PointingMethod::handle:
+      return "ceiling handle";
+    case PointingMethod::rig_sides:
+      return "sides of the rig";
+    case PointingMethod::sun_shadow:
+      return "shadow of a plumb line";
+    case PointingMethod::pole_star:
+      return "pole star";
+    case PointingMethod::pole_star_as_north:
+      return "pole star taken for north";
+    case PointingMethod::landmark:
+      return "landmark";
+    case PointingMethod::walked_line:
+      return "walked line";
+    case PointingMethod::course_over_ground:
+      return "course over ground";
+    case PointingMethod::true_heading_sensor:
+      return "heading sensor, true";
+    case PointingMethod::magnetic_heading_sensor:
+      return "heading sensor, magnetic";
+  }
+  return {};
+}
+
+double root_of_squares_deg(std::span<const ErrorLine> lines) {
+  double squares_deg2 = 0.0;
+  for (const ErrorLine& line : lines) squares_deg2 += line.sigma_deg * line.sigma_deg;
+  return std::sqrt(squares_deg2);
+}
+
+double pole_star_from_north_deg(double latitude_deg) {
+  return kPolarDistance_deg / std::cos(latitude_deg * kDegree);
+}
+
+Result<HeadingBudget> heading_budget(PointingMethod method, const HeadingContext& context) {
+  Collector lines(context);
+  method == PointingMethod::map_ruler ? lines.paper() : lines.bearing();
+  collect(method, lines);
+  return std::move(lines).budget();
+}
+
+}  // namespace mastwise

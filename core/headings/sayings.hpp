@@ -1,0 +1,104 @@
+#pragma once
+
+#include "core/angles/bearing.hpp"
+#include "core/geo/position.hpp"
+#include "core/headings/aim_card.hpp"
+#include "core/headings/handle.hpp"
+#include "core/headings/heading_error.hpp"
+#include "core/result.hpp"
+
+#include <cstdint>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <variant>
+#include <vector>
+
+namespace mastwise {
+
+// A way of saying one heading.
+enum class SayingKind : std::uint8_t {
+  true_bearing,
+  grid_bearing,
+  magnetic_bearing,  // on a plain compass
+  set_compass,       // on a compass with its own declination set
+  rig_sides,
+  handle,
+  sun_shadow,
+  pole_star,
+  landmark,
+  walked_line,
+};
+std::string_view to_text(SayingKind kind);
+
+// From the shadow of a plumb line, seen along it away from the sun, to the heading.
+struct FromShadow {
+  Turn now;
+  Turn in_five_minutes;
+  bool operator==(const FromShadow&) const = default;
+};
+
+// Walk toward this place; what lies beyond it in line is the heading.
+struct WalkTo {
+  Position target;
+  double distance_m;
+  bool operator==(const WalkTo&) const = default;
+};
+
+// A true bearing; a grid bearing; what a plain compass reads; a rig angle; a handle reading with
+// the turn to it; the angle from a shadow; the angle from a star or a landmark; a walk.
+using SaidAs = std::variant<Bearing<True>, Bearing<Grid>, Bearing<Magnetic>, RigAngle, HandleTurn,
+                            FromShadow, Turn, WalkTo>;
+
+// One heading, said one way. A set compass is said by the true bearing, which it then reads.
+struct Saying {
+  SayingKind kind;
+  PointingMethod method;
+  SaidAs said_as;
+  HeadingBudget budget;
+  double sigma_deg;   // of the budget
+  std::string words;  // an instruction, without a unit mark or a color
+};
+
+// A way that cannot be said here and now, and why.
+struct LeftOut {
+  SayingKind kind;
+  Error why;
+};
+
+struct Sayings {
+  std::vector<Saying> sayings;    // the smallest error first
+  std::vector<LeftOut> left_out;  // in the order of SayingKind
+};
+
+struct SunNow {
+  Bearing<True> azimuth;
+  Bearing<True> azimuth_in_five_minutes;
+};
+
+struct Landmark {
+  std::string name;
+  Position position;
+  double error_m = 0.0;  // one sigma
+};
+
+// What the sayings are made from. What is not known leaves its sayings out.
+struct SayingInputs {
+  Position from;  // the stop
+  AimCard card;
+  // Its errors of the stop, transmitter, needle, rig heading, clock and walk; the rest is filled in
+  // from what stands below.
+  HeadingContext context = {};
+  std::optional<Handle> handle = {};
+  std::optional<HandleReading> handle_now = {};
+  std::optional<SunNow> sun = {};               // above the horizon
+  std::optional<Bearing<True>> pole_star = {};  // its azimuth now, by night
+  std::optional<Landmark> landmark = {};
+  std::optional<double> walk_m = {};  // how far one can walk from the stop, over 0
+};
+
+// The heading of `card` in every way there is, each with its own error budget. In the blackout zone
+// of the magnetic model no needle is offered. Sources: those of the card and of heading_budget.
+Sayings say_heading(const SayingInputs& inputs);
+
+}  // namespace mastwise

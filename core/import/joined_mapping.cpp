@@ -1,0 +1,149 @@
+#include "core/import/joined_mapping.hpp"
+
+#include "core/import/mapping_json.hpp"
+
+#include <algorithm>
+#include <set>
+
+#include <fmt/format.h>
+
+namespace mastwise {
+namespace {
+
+using namespace mapping_json;
+
+std::vector<std::string> texts_at(const json& object, const std::string& key,
+                                  const std::string& where) {
+  std::vector<std::string> texts;
+  const auto found = object.find(key);
+  if (found == object.end()) return texts;
+  if (!found->is_array()) fail(where, fmt::format("\"{}\" is not a list", key), "use brackets");
+  for (const json& text : *found) {
+    if (!text.is_string()) fail(where, fmt::format("\"{}\" holds no text", key), "quote it");
+    texts.push_back(text.get<std::string>());
+  }
+  return texts;
+}
+
+std::map<std::string, std::vector<std::string>> filter_at(const json& object,
+                                                          const std::string& key,
+                                                          const std::string& where) {
+  std::map<std::string, std::vector<std::string>> filter;
+  const auto found = object.find(key);
+  if (found == object.end()) return filter;
+  if (!found->is_object()) fail(where, fmt::format("\"{}\" is no object", key), "use braces");
+  for (const auto& item : found->items()) {
+    filter[item.key()] = texts_at(*found, item.key(), where + ", " + key);
+  }
+  return filter;
+}
+
+// The tables read so far, so that a column "table.column" can be checked.
+using Names = std::set<std::string>;
+
+void check_column(const std::string& column, const Names& names, const std::string& where) {
+  const std::size_t dot = column.find('.');
+  if (dot != std::string::npos && names.count(column.substr(0, dot)) > 0) return;
+  fail(where, fmt::format("\"{}\" is not a column of a table before", column),
+       fmt::format("write \"table.column\"; the tables there are: {}", fmt::join(names, ", ")));
+}
+
+TableFile read_file(const json& object, const std::string& where, const Names& before) {
+  TableFile file{.file = needed_text(object, "file", where),
+                 .columns = texts_at(object, "columns", where),
+                 .where = filter_at(object, "where", where),
+                 .where_not = filter_at(object, "where_not", where)};
+  if (before.empty()) return file;
+  file.key = needed_text(object, "key", where);
+  file.joins = needed_text(object, "joins", where);
+  check_column(file.joins, before, where);
+  return file;
+}
+
+bool optional_at(const json& object, const std::string& where) {
+  const auto found = object.find("optional");
+  if (found == object.end()) return false;
+  if (!found->is_boolean()) fail(where, "\"optional\" is neither true nor false");
+  return found->get<bool>();
+}
+
+std::vector<JoinedTable> read_tables(const json& root, Names& names) {
+  const json& list = root.at("tables");
+  if (!list.is_array() || list.empty()) fail("tables", "it is not a list of tables");
+  std::vector<JoinedTable> tables;
+  for (const json& object : list) {
+    const std::string where = fmt::format("tables, number {}", tables.size() + 1);
+    expect_object(object, where,
+                  {"name", "file", "key", "joins", "where", "where_not", "optional", "columns"});
+    JoinedTable table{.name = needed_text(object, "name", where)};
+    if (names.count(table.name) > 0 || table.name.find('.') != std::string::npos) {
+      fail(where, fmt::format("\"{}\" cannot be its name", table.name),
+           "give each table its own, without a dot");
+    }
+    table.file = read_file(object, where + ", " + table.name, names);
+    table.optional = optional_at(object, where);
+    names.insert(table.name);
+    tables.push_back(std::move(table));
+  }
+  return tables;
+}
+
+PatternTable read_pattern(const json& object, const Names& names) {
+  const std::string where = "pattern";
+  expect_object(
+      object, where,
+      {"file", "key", "joins", "where", "where_not", "columns", "azimuth", "field", "rotation"});
+  PatternTable pattern{.file = read_file(object, where, names),
+                       .azimuth = needed_text(object, "azimuth", where),
+                       .field = needed_text(object, "field", where),
+                       .rotation = text_at(object, "rotation", where)};
+  if (!pattern.rotation.empty()) check_column(pattern.rotation, names, where);
+  return pattern;
+}
+
+void check_columns(const TableMapping& stations, const Names& names) {
+  for (const auto& [name, rule] : stations.fields) {
+    check_column(rule.column, names, "fields, " + name);
+  }
+  for (const AngleRule* rule : {&stations.latitude, &stations.longitude}) {
+    for (const std::string* column :
+         {&rule->column, &rule->minutes_column, &rule->seconds_column, &rule->letter_column}) {
+      if (!column->empty()) check_column(*column, names, "latitude and longitude");
+    }
+  }
+}
+
+JoinedMapping read_joined(const json& root) {
+  if (!root.is_object()) fail("whole", "it is not an object", "write it in braces, { }");
+  if (root.find("tables") == root.end()) fail("tables", "it is missing", "name the files");
+  json plain = root;
+  for (const char* key : {"tables", "pattern", "record_end"}) plain.erase(key);
+  JoinedMapping mapping;
+  auto stations = parse_table_mapping(plain.dump());
+  if (!stations) throw Fault{stations.error()};
+  mapping.stations = std::move(stations).value();
+  if (mapping.stations.separator == '\0') fail("separator", "it is missing", "add it");
+  mapping.format.separator = mapping.stations.separator;
+  mapping.format.record_end = text_at(root, "record_end", "record_end");
+  if (mapping.format.record_end.size() > 8) fail("record_end", "it is longer than 8 characters");
+  Names names;
+  mapping.tables = read_tables(root, names);
+  if (const auto found = root.find("pattern"); found != root.end()) {
+    mapping.pattern = read_pattern(*found, names);
+  }
+  check_columns(mapping.stations, names);
+  return mapping;
+}
+
+}  // namespace
+
+Result<JoinedMapping> parse_joined_mapping(std::string_view text) {
+  return read<JoinedMapping>(text, read_joined);
+}
+
+bool is_joined_mapping(std::string_view text) {
+  const json root = json::parse(text.begin(), text.end(), nullptr, false);
+  return root.is_object() && root.find("tables") != root.end();
+}
+
+}  // namespace mastwise

@@ -1,0 +1,66 @@
+#pragma once
+
+#include "core/import/record_reader.hpp"
+#include "core/import/table_mapping.hpp"
+#include "core/result.hpp"
+
+#include <map>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace mastwise {
+
+// One file of a set of tables.
+struct TableFile {
+  std::string file = {};                  // "app_location.dat"
+  std::vector<std::string> columns = {};  // their names where the file has no header line
+  std::string key = {};                   // own column; empty for the first table
+  std::string joins = {};                 // "table.column" of an earlier table, equal to the key
+  std::map<std::string, std::vector<std::string>> where = {};      // column: one of these cells
+  std::map<std::string, std::vector<std::string>> where_not = {};  // column: none of these
+};
+
+struct JoinedTable {
+  std::string name = {};  // its columns are called "name.column"
+  TableFile file = {};
+  bool optional = false;  // a station without a row in it is one all the same
+};
+
+// The table of transmitting antennas' patterns: a row for each azimuth.
+struct PatternTable {
+  TableFile file = {};
+  std::string azimuth = {};   // own column, degrees
+  std::string field = {};     // own column, relative field
+  std::string rotation = {};  // "table.column", degrees clockwise; empty: none
+};
+
+// How a regulator's set of tables, joined by keys, becomes stations.
+struct JoinedMapping {
+  TableMapping stations = {};  // its columns are "table.column"
+  RecordFormat format = {};
+  std::vector<JoinedTable> tables = {};  // in the order in which they are read
+  std::optional<PatternTable> pattern = {};
+};
+
+// Reads a mapping of joined tables, JSON: a mapping as in table_mapping.hpp whose columns are named
+// "table.column", and besides
+//   "record_end": "|^|"                     may be left out: then every line is a record
+//   "tables": [
+//     {"name": "facility", "file": "facility.dat", "where": {"active_ind": ["Y"]}},
+//     {"name": "place", "file": "app_location.dat", "key": "application_id",
+//      "joins": "facility.application_id", "where_not": {"reference_ind": ["Y"]},
+//      "optional": false, "columns": ["...", "..."]}]
+//   "pattern": {"file": "...", "key": "...", "joins": "antenna.record_id",
+//               "azimuth": "...", "field": "...", "rotation": "antenna.rotation_deg"}
+// "separator" is needed. The tables are read in this order, each once; the first is the one that
+// the fewest rows of the others belong to. A row of a later table belongs to those rows so far
+// whose column `joins` equals its `key`: to none (passed over), or to several. "columns" names the
+// columns of a file without a header line. "pattern" may be left out.
+Result<JoinedMapping> parse_joined_mapping(std::string_view json);
+
+// Whether a mapping's text is one of joined tables: it has "tables". False where it is no JSON.
+bool is_joined_mapping(std::string_view json);
+
+}  // namespace mastwise

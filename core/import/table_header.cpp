@@ -1,0 +1,45 @@
+#include "core/import/table_header.hpp"
+
+#include "core/text/words.hpp"
+
+#include <fmt/format.h>
+
+namespace mastwise {
+
+Result<TableHeader> TableHeader::read(const DelimitedRow& row) {
+  if (!row.fault.empty()) return Error{.what = row.fault, .where = "the header line"};
+  TableHeader header;
+  for (std::size_t i = 0; i < row.cells.size(); ++i) {
+    const std::string name(words::trimmed(row.cells[i]));
+    header.names_.push_back(name);
+    if (!name.empty() && !header.places_.emplace(words::upper(name), i).second) {
+      return Error{.what = fmt::format("the column \"{}\" is there twice", name),
+                   .where = "the header line",
+                   .remedy = "give each column its own name"};
+    }
+  }
+  return header;
+}
+
+std::optional<std::size_t> TableHeader::place(std::string_view column) const {
+  const auto found = places_.find(words::upper(words::trimmed(column)));
+  if (found == places_.end()) return std::nullopt;
+  return found->second;
+}
+
+Error TableHeader::lacks(std::string_view column) const {
+  return Error{.what = fmt::format("there is no column \"{}\"", column),
+               .where = "the header line",
+               .remedy = fmt::format("the columns there are: {}", fmt::join(names_, ", "))};
+}
+
+std::optional<Error> unreadable_text(std::string_view text) {
+  const std::string_view start = text.substr(0, 2);
+  if (start == "\xFF\xFE" || start == "\xFE\xFF" || text.find('\0') != std::string_view::npos) {
+    return Error{.what = "this is not a text in UTF-8 or ISO 8859-1",
+                 .remedy = "save the table as CSV in UTF-8"};
+  }
+  return std::nullopt;
+}
+
+}  // namespace mastwise

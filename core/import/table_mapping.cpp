@@ -1,0 +1,164 @@
+#include "core/import/table_mapping.hpp"
+
+#include "core/import/mapping_json.hpp"
+#include "core/import/source_date.hpp"
+#include "core/import/station_fields.hpp"
+#include "core/text/words.hpp"
+
+#include <algorithm>
+
+#include <fmt/format.h>
+
+namespace mastwise {
+namespace {
+
+using namespace mapping_json;
+
+char character_at(const json& object, const std::string& key) {
+  const std::string text = text_at(object, key, key);
+  if (text.size() > 1 || text == "\"" || text == "\n" || text == "\r") {
+    fail(key, fmt::format("\"{}\" is not one plain character", text));
+  }
+  return text.empty() ? '\0' : text.front();
+}
+
+Source read_source(const json& root) {
+  if (root.find("source") == root.end()) fail("source", "it is missing", "name the table's source");
+  const json& object = root["source"];
+  expect_object(object, "source", {"name", "date"});
+  Source source{needed_text(object, "name", "source"), text_at(object, "date", "source")};
+  if (const auto fault = source_date_fault(source.date)) fail("source", fault->what, fault->remedy);
+  return source;
+}
+
+AngleNotation read_notation(const json& object, const std::string& where) {
+  const std::string text = needed_text(object, "notation", where);
+  if (text == "decimal") return AngleNotation::decimal;
+  if (text == "DDMMSS" || text == "DDDMMSS") return AngleNotation::packed_dms;
+  if (text == "separate") return AngleNotation::separate;
+  fail(where, fmt::format("the notation \"{}\" is not known", text),
+       "known are decimal, DDMMSS, DDDMMSS, separate");
+}
+
+void read_sign(const json& object, const std::string& where, AngleRule& rule) {
+  const bool latitude = where == "latitude";
+  rule.letter_column = text_at(object, "letter_column", where);
+  const std::string positive = text_at(object, "positive", where);
+  if (positive.empty() != rule.letter_column.empty()) {
+    if (positive.empty() || positive == (latitude ? "north" : "east")) return;
+    rule.letter_in_cell = positive == "letter";
+    rule.positive_is_south_or_west = positive == (latitude ? "south" : "west");
+    if (rule.letter_in_cell || rule.positive_is_south_or_west) return;
+  }
+  fail(where, "it does not say which way it counts",
+       fmt::format("give either \"positive\": \"{}\", \"{}\" or \"letter\", or a \"letter_column\"",
+                   latitude ? "north" : "east", latitude ? "south" : "west"));
+}
+
+AngleRule read_angle_rule(const json& root, const std::string& where) {
+  if (root.find(where) == root.end()) fail(where, "it is missing", "say where the table has it");
+  const json& object = root[where];
+  expect_object(object, where,
+                {"column", "notation", "positive", "letter_column", "degrees", "minutes", "seconds",
+                 "sixty_seconds"});
+  AngleRule rule;
+  rule.notation = read_notation(object, where);
+  const bool separate = rule.notation == AngleNotation::separate;
+  rule.column = needed_text(object, separate ? "degrees" : "column", where);
+  rule.minutes_column = text_at(object, "minutes", where);
+  rule.seconds_column = text_at(object, "seconds", where);
+  if (!separate && !(rule.minutes_column.empty() && rule.seconds_column.empty())) {
+    fail(where, "minutes and seconds have columns only with the notation separate");
+  }
+  read_sign(object, where, rule);
+  const std::string sixty = text_at(object, "sixty_seconds", where);
+  if (!sixty.empty() && sixty != "carry" && sixty != "refuse") {
+    fail(where, fmt::format("\"sixty_seconds\" cannot be \"{}\"", sixty), "carry or refuse");
+  }
+  rule.sixty_seconds_carry = sixty == "carry";
+  return rule;
+}
+
+void read_unknown(const json& object, const std::string& where, FieldRule& rule) {
+  const auto found = object.find("unknown");
+  if (found == object.end()) return;
+  if (!found->is_array()) fail(where, "\"unknown\" is not a list", "write it in brackets, [ ]");
+  for (const json& cell : *found) {
+    if (!cell.is_string()) fail(where, "\"unknown\" holds something else than texts", "quote them");
+    rule.unknown.push_back(cell.get<std::string>());
+  }
+}
+
+void read_values(const json& object, const std::string& where, FieldRule& rule) {
+  const auto found = object.find("values");
+  if (found == object.end()) return;
+  if (!found->is_object()) fail(where, "\"values\" is not an object", "write it in braces, { }");
+  for (const auto& item : found->items()) {
+    rule.values[item.key()] = text_at(*found, item.key(), where);
+  }
+}
+
+FieldRule read_field(const std::string& name, const json& given) {
+  const std::string where = "fields, " + name;
+  if (given.is_string()) return FieldRule{.column = given.get<std::string>()};
+  expect_object(given, where, {"column", "unit", "unknown", "values"});
+  FieldRule rule{.column = needed_text(given, "column", where)};
+  if (const std::string unit = text_at(given, "unit", where); !unit.empty()) {
+    const auto factor = fields::unit_factor(name, unit);
+    if (!factor) {
+      fail(where, fmt::format("it has no unit \"{}\"", unit),
+           "heights have m, ft; powers kW, W, MW");
+    }
+    rule.factor = *factor;
+  }
+  read_unknown(given, where, rule);
+  read_values(given, where, rule);
+  return rule;
+}
+
+void read_fields(const json& root, TableMapping& mapping) {
+  if (root.find("fields") == root.end()) fail("fields", "it is missing", "name the columns there");
+  const Keys& known = fields::names();
+  expect_object(root["fields"], "fields", known);
+  for (const auto& item : root["fields"].items()) {
+    mapping.fields[item.key()] = read_field(item.key(), item.value());
+  }
+  for (const char* needed : {"call_sign", "rf_channel"}) {
+    if (mapping.fields.count(needed) == 0) {
+      fail("fields", fmt::format("\"{}\" is missing", needed), "name its column");
+    }
+  }
+  if (mapping.raster.has_value() == (mapping.fields.count("raster") == 1)) {
+    fail("raster", "the raster must be said once",
+         "give \"raster\" for the whole table or its column among the fields");
+  }
+}
+
+TableMapping read_mapping(const json& root) {
+  expect_object(root, "whole",
+                {"source", "separator", "comment", "raster", "standard", "datum", "latitude",
+                 "longitude", "fields", "about"});
+  TableMapping mapping;
+  mapping.source = read_source(root);
+  mapping.separator = character_at(root, "separator");
+  mapping.comment = character_at(root, "comment");
+  if (const std::string raster = text_at(root, "raster", "raster"); !raster.empty()) {
+    mapping.raster = taken(parse_raster(raster), "raster");
+  }
+  if (const std::string standard = text_at(root, "standard", "standard"); !standard.empty()) {
+    mapping.standard = taken(parse_broadcast_standard(standard), "standard");
+  }
+  mapping.datum = taken(parse_datum(needed_text(root, "datum", "datum")), "datum");
+  mapping.latitude = read_angle_rule(root, "latitude");
+  mapping.longitude = read_angle_rule(root, "longitude");
+  read_fields(root, mapping);
+  return mapping;
+}
+
+}  // namespace
+
+Result<TableMapping> parse_table_mapping(std::string_view text) {
+  return read<TableMapping>(text, read_mapping);
+}
+
+}  // namespace mastwise

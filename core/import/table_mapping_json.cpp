@@ -1,0 +1,67 @@
+#include "core/import/station_fields.hpp"
+#include "core/import/table_mapping.hpp"
+
+#include <nlohmann/json.hpp>
+
+namespace mastwise {
+namespace {
+
+using json = nlohmann::ordered_json;
+
+void put(json& object, const char* key, const std::string& text) {
+  if (!text.empty()) object[key] = text;
+}
+
+json angle_json(const AngleRule& rule, bool latitude) {
+  json object;
+  if (rule.notation == AngleNotation::separate) {
+    object["notation"] = "separate";
+    object["degrees"] = rule.column;
+    put(object, "minutes", rule.minutes_column);
+    put(object, "seconds", rule.seconds_column);
+  } else {
+    const char* packed = latitude ? "DDMMSS" : "DDDMMSS";
+    object["notation"] = rule.notation == AngleNotation::decimal ? "decimal" : packed;
+    object["column"] = rule.column;
+  }
+  if (!rule.letter_column.empty()) {
+    object["letter_column"] = rule.letter_column;
+  } else if (rule.letter_in_cell) {
+    object["positive"] = "letter";
+  } else if (rule.positive_is_south_or_west) {
+    object["positive"] = latitude ? "south" : "west";
+  } else {
+    object["positive"] = latitude ? "north" : "east";
+  }
+  if (rule.sixty_seconds_carry) object["sixty_seconds"] = "carry";
+  return object;
+}
+
+json field_json(const std::string& name, const FieldRule& rule) {
+  const std::string unit(fields::unit_of(name, rule.factor));
+  if (unit.empty() && rule.unknown.empty() && rule.values.empty()) return rule.column;
+  json object{{"column", rule.column}};
+  put(object, "unit", unit);
+  if (!rule.unknown.empty()) object["unknown"] = rule.unknown;
+  if (!rule.values.empty()) object["values"] = rule.values;
+  return object;
+}
+
+}  // namespace
+
+std::string to_json(const TableMapping& mapping) {
+  json root;
+  root["source"]["name"] = mapping.source.name;
+  put(root["source"], "date", mapping.source.date);
+  if (mapping.separator != '\0') root["separator"] = std::string(1, mapping.separator);
+  if (mapping.comment != '\0') root["comment"] = std::string(1, mapping.comment);
+  if (mapping.raster) root["raster"] = to_text(*mapping.raster);
+  if (mapping.standard) root["standard"] = to_text(*mapping.standard);
+  root["datum"] = to_text(mapping.datum);
+  root["latitude"] = angle_json(mapping.latitude, true);
+  root["longitude"] = angle_json(mapping.longitude, false);
+  for (const auto& [name, rule] : mapping.fields) root["fields"][name] = field_json(name, rule);
+  return root.dump(2, ' ', false, json::error_handler_t::replace) + "\n";
+}
+
+}  // namespace mastwise

@@ -1,0 +1,185 @@
+#include "core/plan/scan_help.hpp"
+
+#include <algorithm>
+#include <map>
+#include <tuple>
+#include <utility>
+
+namespace mastwise {
+namespace {
+
+// Where a receiver that scans from low to high meets a station.
+std::pair<double, RfChannel> scan_place(const Station& station) {
+  const auto slot = channel_slot(station.raster, station.rf_channel);
+  return {slot ? slot->low_mhz : 0.0, station.rf_channel};
+}
+
+double chance_or_least(const ScanCandidate& candidate) {
+  return candidate.chance_percent.value_or(-1.0);
+}
+
+// The places of the candidates, the best chance first, then by frequency.
+std::vector<std::size_t> by_chance(std::span<const ScanCandidate> candidates) {
+  std::vector<std::size_t> order(candidates.size());
+  for (std::size_t i = 0; i < order.size(); ++i) order[i] = i;
+  std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) {
+    const auto key = [&](std::size_t i) {
+      return std::pair(-chance_or_least(candidates[i]), scan_place(candidates[i].station));
+    };
+    return key(a) < key(b);
+  });
+  return order;
+}
+
+// In the order of the programs, each once.
+std::vector<std::string> virtual_channels(const Station& station) {
+  std::vector<std::string> channels;
+  for (const Program& program : station.programs) {
+    const std::string& channel = program.virtual_channel;
+    const bool is_new = std::find(channels.begin(), channels.end(), channel) == channels.end();
+    if (!channel.empty() && is_new) channels.push_back(channel);
+  }
+  return channels;
+}
+
+std::vector<ChannelToEnter> channels_to_enter(std::span<const ScanCandidate> candidates) {
+  std::vector<ChannelToEnter> channels;
+  for (const std::size_t place : by_chance(candidates)) {
+    const Station& station = candidates[place].station;
+    const auto slot = channel_slot(station.raster, station.rf_channel);
+    const auto center_mhz = slot ? std::optional(slot->center_mhz) : std::nullopt;
+    auto channel = std::find_if(channels.begin(), channels.end(), [&](const auto& each) {
+      return each.rf_channel == station.rf_channel && each.center_mhz == center_mhz;
+    });
+    if (channel == channels.end()) {
+      channel = channels.insert(channel, {.rf_channel = station.rf_channel,
+                                          .center_mhz = center_mhz,
+                                          .chance_percent = candidates[place].chance_percent,
+                                          .expected = {}});
+    }
+    channel->expected.push_back({place, station.call_sign, virtual_channels(station)});
+  }
+  return channels;
+}
+
+// "6.2" before "6.10" before "12.1"; whatever is no pair of numbers comes as its text.
+struct ByNumber {
+  bool operator()(const std::string& a, const std::string& b) const {
+    const auto key = [](const std::string& text) {
+      const std::size_t dot = std::min(text.find('.'), text.size());
+      const std::size_t minor = text.size() - dot;
+      return std::tuple(dot, text.substr(0, dot), minor, text);
+    };
+    return key(a) < key(b);
+  }
+};
+
+Twins twins_of(std::string virtual_channel, std::vector<std::size_t> places,
+               std::span<const ScanCandidate> candidates) {
+  std::stable_sort(places.begin(), places.end(), [&](std::size_t a, std::size_t b) {
+    return scan_place(candidates[a].station) < scan_place(candidates[b].station);
+  });
+  Twins twins{.virtual_channel = std::move(virtual_channel), .by_scan = {}, .best = 0};
+  for (const std::size_t place : places) {
+    const ScanCandidate& each = candidates[place];
+    const ScanCandidate& best = candidates[places[twins.best]];
+    if (chance_or_least(each) > chance_or_least(best)) twins.best = twins.by_scan.size();
+    twins.by_scan.push_back({place, each.station.call_sign, each.station.rf_channel,
+                             each.distance_m, each.bearing, each.chance_percent});
+  }
+  return twins;
+}
+
+std::vector<Twins> all_twins(std::span<const ScanCandidate> candidates) {
+  std::map<std::string, std::vector<std::size_t>, ByNumber> who_shows;
+  for (std::size_t place = 0; place < candidates.size(); ++place) {
+    for (std::string& channel : virtual_channels(candidates[place].station)) {
+      who_shows[std::move(channel)].push_back(place);
+    }
+  }
+  std::vector<Twins> all;
+  for (const auto& [channel, places] : who_shows) {
+    if (places.size() > 1) all.push_back(twins_of(channel, places, candidates));
+  }
+  return all;
+}
+
+std::string_view words_of(ScanState state) {
+  switch (state) {
+    case ScanState::not_finished:
+      return "Tick each channel as found or not found.";
+    case ScanState::all_found:
+      return "All are in. Keep this list; do not scan again here.";
+    case ScanState::nothing_found:
+      return "Nothing came in: check that the amplifier has power, the cable and its plugs, the "
+             "receiver's input set to antenna, and whether the antenna lies or stands as the "
+             "stations' polarization asks. Then check the heading.";
+    case ScanState::weak_missing:
+      return "Only the weaker ones are missing: peak on the weakest that comes in, then enter the "
+             "missing channels again.";
+    case ScanState::strong_missing:
+      return "A stronger one is missing while a weaker came in: enter its channel by hand. If it "
+             "stays away it may be off the air, moved to another channel, or too strong: try with "
+             "the amplifier off.";
+  }
+  return {};
+}
+
+}  // namespace
+
+ScanPlan plan_scan(std::span<const ScanCandidate> candidates) {
+  return {.channels = channels_to_enter(candidates), .twins = all_twins(candidates)};
+}
+
+ScanAdvice advise(std::span<const ScanCandidate> candidates, std::span<const Tick> ticks) {
+  ScanAdvice advice{.state = ScanState::not_finished, .missing = {}, .words = {}};
+  std::size_t found = 0;
+  // In the order of the chances: whatever is found after a missing one had a smaller chance.
+  bool strong_missing = false;
+  double best_missing_percent = -1.0;
+  for (const std::size_t place : by_chance(candidates)) {
+    const Tick tick = place < ticks.size() ? ticks[place] : Tick::not_tried;
+    const double chance_percent = chance_or_least(candidates[place]);
+    if (tick == Tick::not_found) {
+      if (advice.missing.empty()) best_missing_percent = chance_percent;
+      advice.missing.push_back(place);
+    } else if (tick == Tick::found) {
+      ++found;
+      strong_missing =
+          strong_missing || (!advice.missing.empty() && candidates[place].chance_percent &&
+                             chance_percent < best_missing_percent);
+    }
+  }
+  const bool finished = !candidates.empty() && found + advice.missing.size() == candidates.size();
+  if (finished && advice.missing.empty()) advice.state = ScanState::all_found;
+  if (finished && !advice.missing.empty()) {
+    advice.state = found == 0       ? ScanState::nothing_found
+                   : strong_missing ? ScanState::strong_missing
+                                    : ScanState::weak_missing;
+  }
+  advice.words = words_of(advice.state);
+  return advice;
+}
+
+ScanChoice which_scan(const ReceiverList& list) {
+  if (!list.made_at_this_stop) {
+    return {ScanKind::full,
+            "A new stop: aim first, then a full scan. It takes 3 to 15 minutes and often wipes the "
+            "old list."};
+  }
+  if (list.takes_channels_by_hand) {
+    return {ScanKind::by_hand,
+            "The list is of this stop: enter by hand only what is missing. Nothing is lost and it "
+            "is the fastest."};
+  }
+  if (!list.made_on_this_heading) {
+    return {ScanKind::add,
+            "The antenna was turned at the same stop: an \"add\" scan keeps what the other heading "
+            "brought. A full scan would wipe it."};
+  }
+  return {ScanKind::add,
+          "Same stop, same heading: an \"add\" scan after peaking. A full scan is only for a list "
+          "that holds far twins or dead channels."};
+}
+
+}  // namespace mastwise

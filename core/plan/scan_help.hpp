@@ -1,0 +1,109 @@
+#pragma once
+
+#include "core/angles/bearing.hpp"
+#include "core/stations/station.hpp"
+
+#include <cstddef>
+#include <cstdint>
+#include <optional>
+#include <span>
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace mastwise {
+
+// A station that a heading is to bring in.
+struct ScanCandidate {
+  Station station;
+  std::optional<double> chance_percent = {};  // on this heading; nothing where not known
+  Bearing<True> bearing = {};                 // from the stop
+  double distance_m = 0.0;
+};
+
+// What the receiver should show once a channel is found.
+struct ExpectedStation {
+  std::size_t candidate;  // its place in the given list
+  std::string call_sign;
+  std::vector<std::string> virtual_channels;  // as the catalog has them; may be empty
+};
+
+// One RF channel to enter by hand.
+struct ChannelToEnter {
+  RfChannel rf_channel;
+  std::optional<double> center_mhz;       // nothing where the raster has no such channel
+  std::optional<double> chance_percent;   // of the best station on it
+  std::vector<ExpectedStation> expected;  // the best first; several share the channel
+};
+
+// One transmitter that shows a virtual channel.
+struct Twin {
+  std::size_t candidate;  // its place in the given list
+  std::string call_sign;
+  RfChannel rf_channel;
+  double distance_m;
+  Bearing<True> bearing;
+  std::optional<double> chance_percent;
+};
+
+// A virtual channel that two or more transmitters show.
+struct Twins {
+  std::string virtual_channel;
+  std::vector<Twin> by_scan;  // as a receiver that scans from low to high meets them
+  std::size_t best;           // the place in by_scan of the one with the best chance
+  // A receiver that scans from low to high meets another before the best [common practice, no
+  // source: it may store that one first and show it, though far].
+  bool another_comes_first() const { return best != 0; }
+};
+
+struct ScanPlan {
+  // The strongest chance first: each entry is many touches in the receiver's menu, the first ones
+  // bring the most programs, and the first that locks shows that antenna, amplifier and cable
+  // work. Equal chances stand by frequency, unknown ones last.
+  std::vector<ChannelToEnter> channels;
+  std::vector<Twins> twins;  // by virtual channel
+};
+
+// What to enter, what to expect and what to tell apart.
+ScanPlan plan_scan(std::span<const ScanCandidate> candidates);
+
+// What was seen of a candidate.
+enum class Tick : std::uint8_t { not_tried, found, not_found };
+
+enum class ScanState : std::uint8_t {
+  not_finished,  // not all are ticked
+  all_found,
+  nothing_found,
+  weak_missing,    // each missing one has a smaller chance than every one found
+  strong_missing,  // one is missing that had a better chance than one found
+};
+
+struct ScanAdvice {
+  ScanState state;
+  std::vector<std::size_t> missing;  // places in the given list, the best chance first
+  std::string_view words;
+};
+
+// What the ticks say, and what to do next. `ticks` beyond the candidates are not looked at; a
+// candidate without one is not tried. Without candidates the scan is not finished.
+ScanAdvice advise(std::span<const ScanCandidate> candidates, std::span<const Tick> ticks);
+
+enum class ScanKind : std::uint8_t { full, add, by_hand };
+
+struct ScanChoice {
+  ScanKind kind;
+  std::string_view words;
+};
+
+// What the receiver's list was made from.
+struct ReceiverList {
+  bool made_at_this_stop = false;
+  bool made_on_this_heading = false;
+  bool takes_channels_by_hand = false;  // the receiver lets RF channels be entered
+};
+
+// Which scan is right now; always after aiming. A full scan takes 3 to 15 minutes and often wipes
+// the list, an "add" scan keeps it [common practice, no source].
+ScanChoice which_scan(const ReceiverList& list);
+
+}  // namespace mastwise

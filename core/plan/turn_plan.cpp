@@ -1,0 +1,177 @@
+#include "core/plan/turn_plan.hpp"
+
+#include "core/plan/heading_choice.hpp"
+
+#include <algorithm>
+#include <utility>
+
+namespace mastwise {
+namespace {
+
+using reception::ChanceCurve;
+using Curves = std::span<const std::optional<ChanceCurve>>;
+
+constexpr double kWorthTelling_percent = 1.0;
+
+class Planner {
+ public:
+  Planner(Curves curves, const TurnPlanRequest& request);
+  TurnPlan plan();
+
+ private:
+  // Where a wish is counted on to be fulfilled.
+  struct Reliance {
+    std::size_t station;
+    std::size_t heading;
+  };
+
+  void sort_out(std::size_t wish);
+  Reliance reliance(std::size_t wish) const;
+  PlannedHeading described(std::size_t heading) const;
+  void add_relied_on(PlannedHeading& planned, std::size_t station) const;
+  void put_in_order();
+
+  Curves curves_;
+  const TurnPlanRequest& request_;
+  std::vector<std::vector<HeadingArc>> arcs_ = {};  // by station
+  std::vector<bool> wished_;                        // by station
+  std::vector<std::size_t> within_reach_ = {};      // wishes that some heading fulfills
+  std::vector<WishCurves> wish_curves_ = {};        // of these
+  std::vector<Bearing<True>> headings_ = {};
+  std::vector<Reliance> reliances_ = {};  // of these
+  TurnPlan plan_ = {};
+};
+
+Planner::Planner(Curves curves, const TurnPlanRequest& request)
+    : curves_(curves), request_(request), wished_(curves.size(), false) {
+  for (const auto& curve : curves_) {
+    arcs_.push_back(curve ? arcs_above(curve->percent(), request_.floor_percent)
+                          : std::vector<HeadingArc>());
+  }
+  for (std::size_t wish = 0; wish < request_.wishes.size(); ++wish) sort_out(wish);
+}
+
+void Planner::sort_out(std::size_t wish) {
+  OutOfPlan nearest{.wish = wish};
+  WishCurves reaching;
+  for (const std::size_t station : request_.wishes[wish].stations) {
+    wished_[station] = true;
+    const auto& curve = curves_[station];
+    if (!curve) continue;
+    if (!arcs_[station].empty()) reaching.push_back(&*curve);
+    const double best_percent = curve->best_percent();
+    if (nearest.best_percent && *nearest.best_percent >= best_percent) continue;
+    nearest.station = station;
+    nearest.best_percent = best_percent;
+  }
+  if (reaching.empty()) {
+    plan_.out_of_plan.push_back(nearest);
+  } else {
+    within_reach_.push_back(wish);
+    wish_curves_.push_back(std::move(reaching));
+  }
+}
+
+Planner::Reliance Planner::reliance(std::size_t wish) const {
+  Reliance best{};
+  double best_percent = -1.0;
+  for (const std::size_t station : request_.wishes[wish].stations) {
+    for (std::size_t heading = 0; heading < headings_.size(); ++heading) {
+      if (!slack_within(arcs_[station], headings_[heading])) continue;
+      const double percent = curves_[station]->percent_at(headings_[heading]);
+      if (percent <= best_percent) continue;
+      best_percent = percent;
+      best = {.station = station, .heading = heading};
+    }
+  }
+  return best;
+}
+
+void Planner::add_relied_on(PlannedHeading& planned, std::size_t station) const {
+  const ChanceCurve& curve = *curves_[station];
+  const Slack own = *slack_within(arcs_[station], planned.bearing);
+  planned.slack.left_deg = std::min(planned.slack.left_deg, own.left_deg);
+  planned.slack.right_deg = std::min(planned.slack.right_deg, own.right_deg);
+  const double gain_percent = curve.percent_at(planned.bearing) - curve.percent_at(curve.toward());
+  if (curve.avoided() && gain_percent >= kWorthTelling_percent) {
+    planned.off_axis_for.push_back(
+        {.station = station, .interferer = *curve.avoided(), .gain_percent = gain_percent});
+  }
+}
+
+PlannedHeading Planner::described(std::size_t heading) const {
+  PlannedHeading planned{.bearing = headings_[heading], .slack = {360.0, 360.0}};
+  for (std::size_t station = 0; station < curves_.size(); ++station) {
+    if (arcs_[station].empty()) continue;
+    const ChanceCurve& curve = *curves_[station];
+    const double percent = curve.percent_at(planned.bearing);
+    if (!slack_within(arcs_[station], planned.bearing)) {
+      planned.loses.push_back({.station = station,
+                               .chance_percent = percent,
+                               .best_percent = curve.best_percent(),
+                               .wished = wished_[station]});
+      continue;
+    }
+    const bool relied_on = std::any_of(
+        reliances_.begin(), reliances_.end(),
+        [&](const Reliance& each) { return each.heading == heading && each.station == station; });
+    if (relied_on) add_relied_on(planned, station);
+    planned.brings.push_back({.station = station,
+                              .chance_percent = percent,
+                              .best_percent = curve.best_percent(),
+                              .wished = wished_[station],
+                              .relied_on = relied_on});
+  }
+  std::stable_sort(planned.brings.begin(), planned.brings.end(),
+                   [](const Brought& a, const Brought& b) {
+                     if (a.relied_on != b.relied_on) return a.relied_on;
+                     return a.chance_percent > b.chance_percent;
+                   });
+  std::stable_sort(planned.loses.begin(), planned.loses.end(), [](const Lost& a, const Lost& b) {
+    if (a.wished != b.wished) return a.wished;
+    return a.best_percent > b.best_percent;
+  });
+  return planned;
+}
+
+// From the heading with most wishes on clockwise.
+void Planner::put_in_order() {
+  const auto relied_on = [](const PlannedHeading& heading) {
+    return std::count_if(heading.brings.begin(), heading.brings.end(),
+                         [](const Brought& each) { return each.relied_on; });
+  };
+  auto& headings = plan_.headings;
+  std::sort(headings.begin(), headings.end(), [](const PlannedHeading& a, const PlannedHeading& b) {
+    return a.bearing.degrees() < b.bearing.degrees();
+  });
+  const auto first = std::max_element(headings.begin(), headings.end(),
+                                      [&](const PlannedHeading& a, const PlannedHeading& b) {
+                                        return relied_on(a) < relied_on(b);
+                                      });
+  std::rotate(headings.begin(), first, headings.end());
+}
+
+TurnPlan Planner::plan() {
+  HeadingChoice choice = choose_headings(wish_curves_, request_.floor_percent, request_.limits);
+  headings_ = std::move(choice.headings);
+  plan_.fewest_proved = choice.fewest_proved;
+  for (const std::size_t wish : within_reach_) reliances_.push_back(reliance(wish));
+  for (std::size_t heading = 0; heading < headings_.size(); ++heading) {
+    // Where the search was given up, a heading may be left that nothing depends on.
+    const bool relied_on =
+        std::any_of(reliances_.begin(), reliances_.end(),
+                    [&](const Reliance& each) { return each.heading == heading; });
+    if (relied_on) plan_.headings.push_back(described(heading));
+  }
+  put_in_order();
+  return std::move(plan_);
+}
+
+}  // namespace
+
+TurnPlan turn_plan(std::span<const std::optional<ChanceCurve>> curves,
+                   const TurnPlanRequest& request) {
+  return Planner(curves, request).plan();
+}
+
+}  // namespace mastwise

@@ -1,0 +1,91 @@
+#pragma once
+
+#include "core/angles/bearing.hpp"
+#include "core/geo/magnetic_field.hpp"
+#include "core/geo/position.hpp"
+#include "core/nmea/fix.hpp"
+#include "core/nmea/parked.hpp"
+#include "core/nmea/straight_course.hpp"
+#include "core/result.hpp"
+
+#include <optional>
+#include <span>
+#include <string>
+#include <string_view>
+
+namespace mastwise {
+
+enum class RigHeadingSource {
+  by_hand,
+  last_course,      // the last straight before parking
+  true_sensor,      // HDT, THS
+  magnetic_sensor,  // HDG, HDM
+  sun_on_flank,
+  two_points,  // of a receiver along the flank
+};
+std::string_view to_text(RigHeadingSource source);
+
+// Where the nose points, how well that is known, and where it was taken: it holds there only.
+struct RigHeadingReading {
+  RigHeading heading;
+  double sigma_deg;  // one standard deviation
+  RigHeadingSource source;
+  Position taken_at;
+  std::string caution;  // what must hold besides, in plain words; empty where nothing
+};
+
+enum class Drove { forward, backed_in };
+
+// What carries the antenna.
+enum class Carrier {
+  driven,            // the vehicle that drove
+  trailer_straight,  // a trailer, hitched and in line with its tow vehicle
+  trailer,           // a trailer that stands unhitched or at an angle
+};
+
+// Where the sun stands from the rig while a shadow falls square off, or along, its flank.
+enum class SunFrom { nose, right, tail, left };
+
+// Typed in, or measured with a compass away from the rig. `sigma_deg` over 0 and finite.
+Result<RigHeadingReading> rig_heading_by_hand(Bearing<True> nose, double sigma_deg, Position at);
+
+// From the last straight course before parking. A trailer hitched straight adds
+// kTrailerInLine_deg. The error: the trailer is not its tow vehicle.
+Result<RigHeadingReading> rig_heading_from_course(const nmea::StraightCourse& straight, Drove drove,
+                                                  Carrier carrier, Position at);
+
+// From a heading sensor. `mounting`: how far clockwise from the nose the sensor's own forward mark
+// stands. A true heading is taken before a magnetic one, which needs `field` at the position. Where
+// the sensor's own declination differs from the field's by more than kSettingDiffers_deg, the
+// caution says so. The error: the sensor says nothing; the field is not known, or too weak for a
+// needle.
+Result<RigHeadingReading> rig_heading_from_sensor(const nmea::HeadingSensor& sensor, Turn mounting,
+                                                  const std::optional<MagneticField>& field,
+                                                  Position at);
+
+// From the sun's azimuth while it stands along or square off the flank; `azimuth_sigma_deg` (at
+// least 0, finite) holds the clock's error. The shadow and the lining up add kSight_deg each.
+Result<RigHeadingReading> rig_heading_from_sun(Bearing<True> sun, double azimuth_sigma_deg,
+                                               SunFrom side, Position at);
+
+// From positions at the tail end and the nose end of a line along the flank, each with one sigma of
+// `point_error_m` (over 0, finite). The error: they are so near that the heading errs by more than
+// kMostTwoPoints_deg.
+Result<RigHeadingReading> rig_heading_from_two_points(Position tail_end, Position nose_end,
+                                                      double point_error_m);
+
+// The one with the smallest sigma, or null when there is none.
+const RigHeadingReading* best_rig_heading(std::span<const RigHeadingReading> readings);
+
+// Why a heading taken at `taken_at` no longer holds, in plain words: the rig now stands farther
+// away than four times the scatter of its receiver, 10 m at least and 30 m at most (as
+// nmea::ParkedAverage has it); 30 m while the scatter is not known. Nothing while it may still
+// hold: a rig that turned on the spot is not seen.
+std::optional<std::string> rig_moved(Position taken_at, const nmea::ParkedPosition& now_parked);
+
+// Common practice, no source, degrees.
+constexpr double kTrailerInLine_deg = 3.0;
+constexpr double kSettingDiffers_deg = 1.0;
+constexpr double kMostTwoPoints_deg = 30.0;
+
+}  // namespace mastwise

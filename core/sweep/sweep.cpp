@@ -1,0 +1,99 @@
+#include "core/sweep/sweep.hpp"
+
+#include "core/sweep/sweep_posterior.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace mastwise::aim {
+namespace {
+
+constexpr double kStatedProbability = 0.98;  // see the header: what is stated as 95 %
+constexpr double kLobeProbability = 0.9;
+constexpr double kOtherFaceProbability = 0.025;
+constexpr double kLostDb = 0.5;
+constexpr std::size_t kLeastReadings = 3;
+constexpr double kMostMore = 6.0;
+
+// How far the antenna may be off before it loses half a decibel to the side where it loses it
+// sooner.
+double slack_deg(const gear::Pattern& pattern) {
+  constexpr double kStepDeg = 0.1;
+  double off = 0.0;
+  const auto lost = [&](double degrees) {
+    return -pattern.relative_db(Turn::clockwise_deg(degrees));
+  };
+  while (off < 90.0 && std::max(lost(off + kStepDeg), lost(-off - kStepDeg)) < kLostDb) {
+    off += kStepDeg;
+  }
+  return off;
+}
+
+// As the error falls with the root of the number of readings.
+int more_headings(std::size_t read, double sigma_deg, double needed_deg) {
+  const auto count = static_cast<double>(read);
+  const double ratio = sigma_deg / needed_deg;
+  const double wanted = std::ceil(count * (ratio * ratio - 1.0));
+  const double least = std::max(static_cast<double>(kLeastReadings) - count, 1.0);
+  return static_cast<int>(std::clamp(wanted, least, kMostMore));
+}
+
+}  // namespace
+
+Result<SweepFit> SweepFitter::fit(std::span<const Reading> readings,
+                                  const SweepOptions& options) const {
+  const auto data = sweep_data(readings, options);
+  if (!data) return data.error();
+  const SweepPosterior posterior(*this, *data);
+
+  // Of two like faces the one that the sweep was about.
+  const double middle_deg = data->arc_start_deg + data->arc_deg / 2.0;
+  const double peak_deg = middle_deg + posterior.off_deg(posterior.peak_deg(), middle_deg);
+  SweepFit fit{.peak = Bearing<Dial>::degrees(peak_deg),
+               .sigma_deg = std::sqrt(posterior.mean_square_deg2()),
+               .error95_deg = posterior.half_width_deg(kStatedProbability),
+               .noise = 0.0,
+               .other_face = std::nullopt,
+               .second_lobe = std::nullopt,
+               .enough = false,
+               .more_headings = 0};
+
+  double behind = 0.0;
+  for (const auto& place : posterior.places()) {
+    if (std::fabs(posterior.off_deg(place.peak_deg, peak_deg)) > 90.0) behind += place.mass;
+  }
+  const bool alike = combs_ < kCombs;
+  if (alike || behind > kOtherFaceProbability) fit.other_face = fit.peak.reciprocal();
+
+  // By side of the peak: the probability, and its means of direction and level.
+  struct Side {
+    double mass = 0.0, aside_deg = 0.0, relative_db = 0.0;
+  };
+  std::array<Side, 2> sides;
+  for (std::size_t i = 0; i < arrivals_.size(); ++i) {
+    const Arrival& arrival = arrivals_[i];
+    if (!arrival.reflected) continue;
+    const double mass = posterior.arrival_masses()[i];
+    Side& side = sides[arrival.aside_deg > 0.0 ? 1 : 0];
+    side.mass += mass;
+    side.aside_deg += mass * arrival.aside_deg;
+    side.relative_db += mass * arrival.relative_db;
+  }
+  const Side& side = sides[0].mass > sides[1].mass ? sides[0] : sides[1];
+  if (side.mass > kLobeProbability) {
+    fit.second_lobe =
+        SecondLobe{.heading = fit.peak + Turn::clockwise_deg(side.aside_deg / side.mass),
+                   .relative_db = side.relative_db / side.mass,
+                   .probability = sides[0].mass + sides[1].mass};
+  }
+
+  fit.noise =
+      std::sqrt(static_cast<double>(posterior.level_at(posterior.likeliest()).noise_variance[0])) *
+      data->units_per_db;
+  const double needed_deg = slack_deg(pattern_);
+  fit.enough = readings.size() >= kLeastReadings && fit.sigma_deg <= needed_deg;
+  if (!fit.enough) fit.more_headings = more_headings(readings.size(), fit.sigma_deg, needed_deg);
+  return fit;
+}
+
+}  // namespace mastwise::aim

@@ -1,0 +1,48 @@
+#pragma once
+
+#include "core/sweep/sweep.hpp"
+#include "core/sweep/sweep_scale.hpp"
+
+#include <limits>
+#include <span>
+#include <vector>
+
+namespace mastwise::aim {
+
+// Readings in units of which a typical scale has one for each decibel, over the typical reading at
+// the peak.
+struct SweepData {
+  struct Exact {
+    double heading_deg;
+    float value;
+    float weight;
+  };
+  enum class Beyond : signed char { below = -1, above = 1 };
+  struct Censored {
+    double heading_deg;
+    float limit;
+    Beyond side;
+  };
+  std::vector<Exact> exact = {};
+  std::vector<Censored> censored = {};
+
+  double units_per_db = 1.0;
+  // Of the exact readings: the weights, and the values and their squares by weight.
+  float weight_sum = 0.0F, value_sum = 0.0F, square_sum = 0.0F;
+  // The prior: noise variance and how many readings it counts for, and the information on level and
+  // slope in units of one reading.
+  float noise_variance = 1.0F;
+  float noise_worth = 0.0F;
+  float level_information = 0.0F;
+  float slope_information = 0.0F;
+  float least = -std::numeric_limits<float>::infinity();  // the ends of the scale
+  float most = std::numeric_limits<float>::infinity();
+  // What the readings cover: from `arc_start_deg` clockwise over `arc_deg`.
+  double arc_start_deg = 0.0;
+  double arc_deg = 0.0;
+};
+
+// Errors as SweepFitter::fit().
+Result<SweepData> sweep_data(std::span<const Reading> readings, const SweepOptions& options);
+
+}  // namespace mastwise::aim

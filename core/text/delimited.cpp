@@ -1,0 +1,134 @@
+#include "core/text/delimited.hpp"
+
+#include "core/text/utf8.hpp"
+
+#include <algorithm>
+
+namespace mastwise {
+namespace {
+
+constexpr std::string_view kByteOrderMark = "\xEF\xBB\xBF";
+
+bool is_line_end(char c) {
+  return c == '\n' || c == '\r';
+}
+
+char detect_separator(std::string_view text) {
+  const std::string_view line = text.substr(0, text.find_first_of("\r\n"));
+  char best = ',';
+  std::ptrdiff_t most = 0;
+  for (const char candidate : {',', ';', '\t', '|'}) {
+    const auto count = std::count(line.begin(), line.end(), candidate);
+    if (count > most) {
+      most = count;
+      best = candidate;
+    }
+  }
+  return best;
+}
+
+}  // namespace
+
+std::string to_utf8(std::string cell) {
+  if (is_utf8(cell)) return cell;
+  std::string result;
+  for (const char c : cell) {
+    const auto byte = static_cast<unsigned char>(c);
+    if (byte < 0x80) {
+      result += c;
+    } else {
+      result += static_cast<char>(0xC0 | (byte >> 6));
+      result += static_cast<char>(0x80 | (byte & 0x3F));
+    }
+  }
+  return result;
+}
+
+DelimitedReader::DelimitedReader(std::string_view text, char separator, char comment)
+    : text_(text), separator_(separator), comment_(comment) {
+  if (text_.substr(0, kByteOrderMark.size()) == kByteOrderMark) at_ = kByteOrderMark.size();
+  if (separator_ == '\0') {
+    while (skip_blank_line()) {
+    }
+    separator_ = detect_separator(text_.substr(at_));
+  }
+}
+
+std::optional<DelimitedRow> DelimitedReader::next() {
+  while (skip_blank_line()) {
+  }
+  if (at_ >= text_.size()) return std::nullopt;
+
+  DelimitedRow row{.line = line_};
+  const std::size_t start = at_;
+  while (true) {
+    const bool quoted = at_ < text_.size() && text_[at_] == '"';
+    row.cells.push_back(to_utf8(quoted ? read_quoted_cell(row.fault) : read_plain_cell()));
+    if (!row.fault.empty()) break;
+    if (at_row_end()) {
+      end_line();
+      return row;
+    }
+    ++at_;
+  }
+  at_ = start;
+  line_ = row.line;
+  skip_line();
+  return row;
+}
+
+bool DelimitedReader::at_row_end() const {
+  return at_ >= text_.size() || is_line_end(text_[at_]);
+}
+
+bool DelimitedReader::skip_blank_line() {
+  if (at_ >= text_.size()) return false;
+  if (comment_ != '\0' && text_[at_] == comment_) {
+    skip_line();
+    return true;
+  }
+  const std::size_t past = std::min(text_.find_first_not_of(" ", at_), text_.size());
+  if (past < text_.size() && !is_line_end(text_[past])) return false;
+  at_ = past;
+  end_line();
+  return true;
+}
+
+void DelimitedReader::skip_line() {
+  at_ = std::min(text_.find_first_of("\r\n", at_), text_.size());
+  end_line();
+}
+
+void DelimitedReader::end_line() {
+  if (at_ >= text_.size()) return;
+  at_ += text_.compare(at_, 2, "\r\n") == 0 ? 2 : 1;
+  ++line_;
+}
+
+std::string DelimitedReader::read_plain_cell() {
+  const std::size_t start = at_;
+  while (!at_row_end() && text_[at_] != separator_) ++at_;
+  return std::string(text_.substr(start, at_ - start));
+}
+
+std::string DelimitedReader::read_quoted_cell(std::string& fault) {
+  std::string cell;
+  ++at_;
+  while (at_ < text_.size()) {
+    if (text_[at_] == '"') {
+      ++at_;
+      if (at_row_end() || text_[at_] == separator_) return cell;
+      if (text_[at_] != '"') {
+        fault = "text follows the closing quote of a cell; double the quotes within a quoted cell";
+        return cell;
+      }
+    } else if (text_[at_] == '\n' || (text_[at_] == '\r' && text_.substr(at_ + 1, 1) != "\n")) {
+      ++line_;
+    }
+    cell += text_[at_++];
+  }
+  fault = "a quote is opened and never closed";
+  return cell;
+}
+
+}  // namespace mastwise

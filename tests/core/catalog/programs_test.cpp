@@ -1,0 +1,147 @@
+#include "core/catalog/catalog.hpp"
+#include "core/import/import_csv.hpp"
+
+#include <string>
+
+#include <catch2/catch.hpp>
+
+using namespace mastwise;
+
+namespace {
+
+const std::string kStations =
+    "call_sign,facility_id,site,raster,rf_channel,latitude_deg,longitude_deg,programs\n"
+    "QAAB,17,,ATSC,23,44,-100,6.1|Basin Public||en; 6.2|Kids\n"
+    "QAAC,18,1,ATSC,9,44.1,-100,\n"
+    "QAAC,18,2,ATSC,30,44.2,-100,\n";
+
+Catalog filled() {
+  auto catalog = Catalog::open(":memory:");
+  REQUIRE(catalog);
+  REQUIRE(catalog->replace_source(*read_station_csv(kStations, {"stations", ""})));
+  return std::move(catalog).value();
+}
+
+ProgramReport add(Catalog& catalog, const std::string& csv, const std::string& name = "lineup") {
+  const auto table = read_program_csv(csv, {name, "2026-03-04"});
+  REQUIRE(table);
+  const auto report = catalog.replace_programs(*table);
+  REQUIRE(report);
+  return *report;
+}
+
+const std::string kLineup =
+    "call_sign,facility_id,rf_channel,virtual_channel,network,language\n"
+    "qaab,,,6.1,Northlight,\n"
+    "QAAB,,,6.3,Lodestone,es\n"
+    ",18,30,11.1,Harrow,\n"
+    "QZZZ,,,3.1,Harrow,\n";
+
+}  // namespace
+
+TEST_CASE("programs complete the stations they belong to") {
+  Catalog catalog = filled();
+  const auto report = add(catalog, kLineup);
+  CHECK(report.rows_read == 4);
+  CHECK(report.programs == 4);
+  CHECK(report.stations == 2);
+  CHECK(report.without_station == 1);
+  CHECK(report.strangers == std::vector<std::string>{"QZZZ"});
+
+  const auto basin = catalog.with_call_sign("QAAB");
+  REQUIRE(basin);
+  CHECK(basin->at(0).programs == std::vector<Program>{{"6.1", "Basin Public", "Northlight", "en"},
+                                                      {"6.2", "Kids", "", ""},
+                                                      {"6.3", "", "Lodestone", "es"}});
+  const auto twins = catalog.with_call_sign("QAAC");
+  REQUIRE(twins);
+  for (const Station& twin : *twins) {
+    CHECK(twin.programs.size() == (twin.rf_channel.number == 30 ? 1 : 0));
+  }
+}
+
+TEST_CASE("stations are found by added programs, and no longer when these are gone") {
+  Catalog catalog = filled();
+  CHECK(catalog.search("Lodestone", 5)->empty());
+  add(catalog, kLineup);
+  REQUIRE(catalog.search("Lodestone", 5)->size() == 1);
+  CHECK(catalog.search("11.1", 5)->at(0).rf_channel.number == 30);
+  add(catalog, "call_sign,virtual_channel,network\nQAAB,6.1,Wayside\n");
+  CHECK(catalog.search("Lodestone", 5)->empty());
+  CHECK(catalog.search("Wayside", 5)->size() == 1);
+  REQUIRE(catalog.program_sources()->size() == 1);
+  CHECK(catalog.program_sources()->at(0).stations == 1);
+  REQUIRE(catalog.remove_programs("lineup"));
+  CHECK(catalog.search("Wayside", 5)->empty());
+  CHECK(catalog.program_sources()->empty());
+}
+
+TEST_CASE("a re-import of the stations keeps the added programs and sees no change in them") {
+  Catalog catalog = filled();
+  add(catalog, kLineup);
+  const auto again = catalog.replace_source(*read_station_csv(kStations, {"stations", ""}));
+  REQUIRE(again);
+  CHECK(again->stations_unchanged == 3);
+  CHECK(again->stations_changed == 0);
+  CHECK(catalog.with_call_sign("QAAB")->at(0).programs.size() == 3);
+  CHECK(catalog.search("Lodestone", 5)->size() == 1);
+  REQUIRE(catalog.remove_programs("lineup"));
+  CHECK(catalog.with_call_sign("QAAB")->at(0).programs.size() == 2);
+}
+
+TEST_CASE("rows of programs that say too little are rejected with their line") {
+  const auto table = read_program_csv(
+      "Virtual_Channel;Call_Sign;rf_channel\n6.1;;\n;QAAB;\n6.2;QAAB;many\n6.3;QAAB;9\n",
+      {"lineup", ""});
+  REQUIRE(table);
+  CHECK(table->rows_read == 4);
+  REQUIRE(table->rejected.size() == 3);
+  CHECK(table->rejected[0] == RejectedRow{2, "neither call sign nor facility number is told"});
+  CHECK(table->rejected[1] == RejectedRow{3, "the virtual channel is empty"});
+  CHECK(table->rejected[2].line == 4);
+  CHECK(table->programs.at(0).rf_channel == RfChannel{9});
+  CHECK_FALSE(read_program_csv("call_sign,network\nQAAB,x\n", {"lineup", ""}));
+  CHECK_FALSE(read_program_csv("virtual_channel\n6.1\n", {"lineup", ""}));
+  CHECK_FALSE(read_program_csv("", {"lineup", ""}));
+}
+
+TEST_CASE("an import says what is new, gone and moved, by call sign") {
+  auto catalog = Catalog::open(":memory:");
+  REQUIRE(catalog);
+  const auto import = [&](const std::string& rows) {
+    const auto report = catalog->replace_source(*read_station_csv(
+        "call_sign,raster,rf_channel,latitude_deg,longitude_deg\n" + rows, {"stations", ""}));
+    REQUIRE(report);
+    return *report;
+  };
+  import("QAAB,ATSC,23,44,-100\nQAAC,ATSC,9,45,-100\nQAAD,ATSC,10,46,-100\nQAAE,ATSC,11,0,0\n");
+  // A degree of the meridian at the equator is 110.574 km [WGS84: a (1 - e^2) pi / 180]: 0.0008
+  // degrees are 88.5 m, 0.001 degrees 110.6 m.
+  const auto report = import(
+      "QAAB,ATSC,23,44,-100\nQAAC,ATSC,9,45.5,-100\nQAAE,ATSC,11,0.001,0\nQAAF,ATSC,12,1,1\n");
+  CHECK(report.stations_added == 1);
+  CHECK(report.added_call_signs == std::vector<std::string>{"QAAF"});
+  CHECK(report.stations_gone == 1);
+  CHECK(report.gone_call_signs == std::vector<std::string>{"QAAD"});
+  CHECK(report.stations_changed == 2);
+  CHECK(report.stations_moved == 2);
+  REQUIRE(report.moved.size() == 2);
+  CHECK(report.moved[0].call_sign == "QAAC");
+  CHECK(report.moved[1].call_sign == "QAAE");
+  CHECK(report.moved[1].distance_m == Approx(110.57).margin(0.01));
+  const auto nearly = import("QAAE,ATSC,11,0.0018,0\n");
+  CHECK(nearly.stations_moved == 0);
+  CHECK(nearly.stations_changed == 1);
+  CHECK(nearly.stations_gone == 3);
+}
+
+TEST_CASE("the lists of an import are bounded, its counts are not") {
+  auto catalog = Catalog::open(":memory:");
+  REQUIRE(catalog);
+  std::string rows = "call_sign,raster,rf_channel,latitude_deg,longitude_deg\n";
+  for (int i = 0; i < 70; ++i) rows += "QA" + std::to_string(i) + ",ATSC,9,44,-100\n";
+  const auto report = catalog->replace_source(*read_station_csv(rows, {"stations", ""}));
+  REQUIRE(report);
+  CHECK(report->stations_added == 70);
+  CHECK(report->added_call_signs.size() == ImportReport::kListedStations);
+}
