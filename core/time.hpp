@@ -6,6 +6,8 @@ namespace mastwise {
 
 using std::chrono::milliseconds;
 
+inline constexpr milliseconds kOneDay = std::chrono::hours(24);
+
 // A date and time of the world, UTC.
 using UtcTime = std::chrono::sys_time<milliseconds>;
 

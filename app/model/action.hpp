@@ -10,12 +10,14 @@
 #include "app/model/stations.hpp"
 #include "app/model/stop.hpp"
 #include "app/model/sweep.hpp"
+#include "app/safety/state.hpp"
+#include "app/shared/action.hpp"
 #include "core/logbook/record.hpp"
 #include "core/time.hpp"
 
 #include <optional>
 #include <string>
-#include <variant>
+#include <string_view>
 #include <vector>
 
 // Everything that can happen to the model. Devices, fingers, the clock and the worker make these;
@@ -24,236 +26,422 @@ namespace mastwise::act {
 
 // The clocks moved on. `utc` is the machine's own and may be wrong.
 struct Tick {
+  static constexpr std::string_view kName = "Tick";
   Monotonic now;
   UtcTime utc;
 };
 
 // Bytes from the position receiver or heading sensor, as they came.
 struct ReceiverBytes {
+  static constexpr std::string_view kName = "ReceiverBytes";
   Monotonic now;
   std::string bytes;
 };
 
 // The line to the receiver: what it is called and whether it is there.
 struct LinkChanged {
+  static constexpr std::string_view kName = "LinkChanged";
   Link link;
 };
 
 struct Show {
+  static constexpr std::string_view kName = "Show";
   Place place;
 };
 struct SetStop {
+  static constexpr std::string_view kName = "SetStop";
   Stop stop;  // a whole stop at once: from the command line or the logbook
 };
-struct UseReceiver {};     // position from the receiver
-struct NextNotation {};    // show positions in the next notation
-struct SwitchNight {};     // day look or night look
-struct SwitchUnits {};     // miles or kilometers
-struct SwitchHand {};      // acts under the right or the left thumb
-struct SwitchPractice {};  // into or out of the practice area
-struct TurnDial {};        // next choice of what is up on the dial
+// Position from the receiver.
+struct UseReceiver {
+  static constexpr std::string_view kName = "UseReceiver";
+};
+// Show positions in the next notation.
+struct NextNotation {
+  static constexpr std::string_view kName = "NextNotation";
+};
+// Day look or night look.
+struct SwitchNight {
+  static constexpr std::string_view kName = "SwitchNight";
+};
+// Miles or kilometers.
+struct SwitchUnits {
+  static constexpr std::string_view kName = "SwitchUnits";
+};
+// Acts under the right or the left thumb.
+struct SwitchHand {
+  static constexpr std::string_view kName = "SwitchHand";
+};
+// Into or out of the practice area.
+struct SwitchPractice {
+  static constexpr std::string_view kName = "SwitchPractice";
+};
+// Next choice of what is up on the dial.
+struct TurnDial {
+  static constexpr std::string_view kName = "TurnDial";
+};
 
 struct OpenSheet {
+  static constexpr std::string_view kName = "OpenSheet";
   Sheet sheet;
 };
 struct ChooseSurroundings {
+  static constexpr std::string_view kName = "ChooseSurroundings";
   reception::Surroundings surroundings;
 };
 struct ChooseGear {
+  static constexpr std::string_view kName = "ChooseGear";
   GearChoice gear;
 };
 
 struct OpenKeypad {
+  static constexpr std::string_view kName = "OpenKeypad";
   KeypadPurpose purpose;
 };
 struct OpenField {
+  static constexpr std::string_view kName = "OpenField";
   Field field;
 };
-struct UseMapPlace {  // what the paper map gave is where the rig stands
-  bool by_net;        // between the lines of its net, else by direction and millimeters
+// What the paper map gave is where the rig stands.
+struct UseMapPlace {
+  static constexpr std::string_view kName = "UseMapPlace";
+  bool by_net;  // between the lines of its net, else by direction and millimeters
 };
-struct KeepHandle {};  // as the form has it
-struct ForgetHandle {};
+// As the form has it.
+struct KeepHandle {
+  static constexpr std::string_view kName = "KeepHandle";
+};
+struct ForgetHandle {
+  static constexpr std::string_view kName = "ForgetHandle";
+};
 struct KeypadType {
+  static constexpr std::string_view kName = "KeypadType";
   std::string text;  // what the key writes
 };
-struct KeypadErase {};
-struct KeypadEraseAll {};
-struct KeypadPage {};   // figures or letters
-struct KeypadNorth {};  // the heading typed is magnetic or true
-struct KeypadAccept {};
-struct KeypadClose {};
+struct KeypadErase {
+  static constexpr std::string_view kName = "KeypadErase";
+};
+struct KeypadEraseAll {
+  static constexpr std::string_view kName = "KeypadEraseAll";
+};
+// Figures or letters.
+struct KeypadPage {
+  static constexpr std::string_view kName = "KeypadPage";
+};
+// The heading typed is magnetic or true.
+struct KeypadNorth {
+  static constexpr std::string_view kName = "KeypadNorth";
+};
+struct KeypadAccept {
+  static constexpr std::string_view kName = "KeypadAccept";
+};
+struct KeypadClose {
+  static constexpr std::string_view kName = "KeypadClose";
+};
 
 // The straight course driven last gives the nose.
 struct NoseFromCourse {
+  static constexpr std::string_view kName = "NoseFromCourse";
   bool backed_in;
 };
-struct NoseFromSensor {};
+struct NoseFromSensor {
+  static constexpr std::string_view kName = "NoseFromSensor";
+};
 struct NoseFromSun {
+  static constexpr std::string_view kName = "NoseFromSun";
   SunFrom side;  // of the rig on which the sun stands
 };
-struct MarkTail {};        // the receiver lies at the tail end of the flank
-struct NoseFromPoints {};  // and now at its nose end
-struct NextCarrier {};     // what carries the antenna
-struct ForgetNose {};
+// The receiver lies at the tail end of the flank.
+struct MarkTail {
+  static constexpr std::string_view kName = "MarkTail";
+};
+// And now at its nose end.
+struct NoseFromPoints {
+  static constexpr std::string_view kName = "NoseFromPoints";
+};
+// What carries the antenna.
+struct NextCarrier {
+  static constexpr std::string_view kName = "NextCarrier";
+};
+struct ForgetNose {
+  static constexpr std::string_view kName = "ForgetNose";
+};
 
-struct ClearSearch {};
+struct ClearSearch {
+  static constexpr std::string_view kName = "ClearSearch";
+};
 struct SelectStation {
+  static constexpr std::string_view kName = "SelectStation";
   StationKey key;
 };
 // Pinned stations are in every plan; again: no longer.
 struct PinStation {
+  static constexpr std::string_view kName = "PinStation";
   StationKey key;
 };
 struct ChoosePlan {
+  static constexpr std::string_view kName = "ChoosePlan";
   PlanFor plan_for;
 };
-struct NextPlanFloor {};       // the least chance that a heading must bring
-struct SwitchChannelEntry {};  // whether the receiver lets channels be entered
+// The least chance that a heading must bring.
+struct NextPlanFloor {
+  static constexpr std::string_view kName = "NextPlanFloor";
+};
+// Whether the receiver lets channels be entered.
+struct SwitchChannelEntry {
+  static constexpr std::string_view kName = "SwitchChannelEntry";
+};
 struct ScanStep {
+  static constexpr std::string_view kName = "ScanStep";
   std::size_t step;  // of the plan: show its channels
 };
-struct TickStation {  // not tried, found, not found
+// Not tried, found, not found.
+struct TickStation {
+  static constexpr std::string_view kName = "TickStation";
   StationKey key;
 };
-struct ChoosePointing {  // by what the antenna is brought onto a heading
+// By what the antenna is brought onto a heading.
+struct ChoosePointing {
+  static constexpr std::string_view kName = "ChoosePointing";
   PointingMethod method;
 };
 // The middle of a place that was searched for: what the keypad is to be told.
 struct TakePlace {
+  static constexpr std::string_view kName = "TakePlace";
   places::Place place;
 };
 struct PlacesFound {
+  static constexpr std::string_view kName = "PlacesFound";
   PlacesAnswer answer;
 };
 
-struct NextChanceFloor {};  // list only what is likelier
-struct SwitchGrouping {};   // the best source of each network, or all
+// List only what is likelier.
+struct NextChanceFloor {
+  static constexpr std::string_view kName = "NextChanceFloor";
+};
+// The best source of each network, or all.
+struct SwitchGrouping {
+  static constexpr std::string_view kName = "SwitchGrouping";
+};
 struct StationsFound {
+  static constexpr std::string_view kName = "StationsFound";
   StationsAnswer answer;
 };
 
 // The map of the stations, and where to stand.
-struct SwitchMap {};  // to the list, to the map
+// To the list, to the map.
+struct SwitchMap {
+  static constexpr std::string_view kName = "SwitchMap";
+};
 struct MoveMap {
+  static constexpr std::string_view kName = "MoveMap";
   MapMove move;
 };
 struct TouchMap {
+  static constexpr std::string_view kName = "TouchMap";
   MapOffset at;
 };
-struct NextMapUp {};   // north or the rig's nose
-struct CenterMap {};   // the stop in the middle again
-struct SwitchArea {};  // the chance around the stop
-struct NextAreaRadius {};
+// North or the rig's nose.
+struct NextMapUp {
+  static constexpr std::string_view kName = "NextMapUp";
+};
+// The stop in the middle again.
+struct CenterMap {
+  static constexpr std::string_view kName = "CenterMap";
+};
+// The chance around the stop.
+struct SwitchArea {
+  static constexpr std::string_view kName = "SwitchArea";
+};
+struct NextAreaRadius {
+  static constexpr std::string_view kName = "NextAreaRadius";
+};
 struct MapDrawn {
+  static constexpr std::string_view kName = "MapDrawn";
   MapSheet sheet;
 };
 struct AreaScanned {
+  static constexpr std::string_view kName = "AreaScanned";
   AreaSheet sheet;
 };
 
 // A safety prompt, and the answer to it.
 struct Ask {
+  static constexpr std::string_view kName = "Ask";
   Asking what;
 };
-struct ConfirmAsked {};
-struct RefuseAsked {};
-struct AntennaIsDown {};
+struct ConfirmAsked {
+  static constexpr std::string_view kName = "ConfirmAsked";
+};
+struct RefuseAsked {
+  static constexpr std::string_view kName = "RefuseAsked";
+};
+// For 30 s.
+struct QuietAlarm {
+  static constexpr std::string_view kName = "QuietAlarm";
+};
+struct AntennaWritten {
+  static constexpr std::string_view kName = "AntennaWritten";
+  std::string trouble;  // why it could not be; empty: it is on the disk
+};
 
-struct GoToRoof {};  // the look for the walk; asks first
-struct LeaveRoof {};
-struct SwitchTone {};
+// The look for the walk; asks first.
+struct GoToRoof {
+  static constexpr std::string_view kName = "GoToRoof";
+};
+struct LeaveRoof {
+  static constexpr std::string_view kName = "LeaveRoof";
+};
+struct SwitchTone {
+  static constexpr std::string_view kName = "SwitchTone";
+};
 
 // A sweep: readings of the meter at several headings.
 struct BeginSweep {
+  static constexpr std::string_view kName = "BeginSweep";
   SweepBy by;
 };
 struct TurnSweep {
+  static constexpr std::string_view kName = "TurnSweep";
   double degrees;  // clockwise, seen from above
 };
 struct SetMeter {
+  static constexpr std::string_view kName = "SetMeter";
   double by;
 };
 struct ReadMeter {
+  static constexpr std::string_view kName = "ReadMeter";
   bool nothing;  // no lock at this heading
 };
-struct NextScale {};
-struct DropReading {};
-struct MarkEdge {  // the picture fails at the heading that is set up
-  bool right;      // of where it holds
+struct NextScale {
+  static constexpr std::string_view kName = "NextScale";
 };
-struct KeepSweep {};
-struct ForgetCorrection {};
+struct DropReading {
+  static constexpr std::string_view kName = "DropReading";
+};
+// The picture fails at the heading that is set up.
+struct MarkEdge {
+  static constexpr std::string_view kName = "MarkEdge";
+  bool right;  // of where it holds
+};
+struct KeepSweep {
+  static constexpr std::string_view kName = "KeepSweep";
+};
+struct ForgetCorrection {
+  static constexpr std::string_view kName = "ForgetCorrection";
+};
 
 struct DropPlace {
+  static constexpr std::string_view kName = "DropPlace";
   std::size_t index;  // of the places where one might stop
 };
-struct DropAllPlaces {};
-struct SwitchAlong {};  // what holds on the way there
+struct DropAllPlaces {
+  static constexpr std::string_view kName = "DropAllPlaces";
+};
+// What holds on the way there.
+struct SwitchAlong {
+  static constexpr std::string_view kName = "SwitchAlong";
+};
 struct RouteSurveyed {
+  static constexpr std::string_view kName = "RouteSurveyed";
   RouteSheet sheet;
 };
 
 // What a station did at this stop.
 struct LogOutcome {
+  static constexpr std::string_view kName = "LogOutcome";
   StationKey key;
   Outcome outcome;
 };
-struct NextWeather {};
+struct NextWeather {
+  static constexpr std::string_view kName = "NextWeather";
+};
 // The logbook as files.
 struct AskLogbookFiles {
+  static constexpr std::string_view kName = "AskLogbookFiles";
   LogbookTask task;
   std::string path;  // of the file to be taken in
 };
-struct NextLogbookFolder {};  // into which it is given out
+struct AskMerge {
+  static constexpr std::string_view kName = "AskMerge";
+  std::string path;  // of the logbook to be merged into this one
+};
+// Into which it is given out.
+struct NextLogbookFolder {
+  static constexpr std::string_view kName = "NextLogbookFolder";
+};
 struct LogbookFilesDone {
+  static constexpr std::string_view kName = "LogbookFilesDone";
   LogbookFilesAnswer answer;
 };
 
-struct LogWritten {};  // all that was to be written is on the disk
+// All that was to be written is on the disk.
+struct LogWritten {
+  static constexpr std::string_view kName = "LogWritten";
+};
 
-struct SavePaper {};  // the card for paper, into a file
+// The card for paper, into a file.
+struct SavePaper {
+  static constexpr std::string_view kName = "SavePaper";
+};
 struct PaperSaved {
+  static constexpr std::string_view kName = "PaperSaved";
   std::string file;  // empty: it could not be; the trouble follows
 };
 // Taking in tables of stations and programs.
 struct OpenIntakeFolder {
+  static constexpr std::string_view kName = "OpenIntakeFolder";
   std::string path;  // empty: back to the catalog and where to begin to look
 };
 struct PickTable {
+  static constexpr std::string_view kName = "PickTable";
   std::string path;
 };
 struct ChooseColumnOf {
+  static constexpr std::string_view kName = "ChooseColumnOf";
   std::string part;  // of how the table is read; empty: choose none
 };
 struct CorrectReading {
+  static constexpr std::string_view kName = "CorrectReading";
   std::string part;
   std::string value;
 };
-struct TakeIn {};
-struct StopTakingIn {};
+struct TakeIn {
+  static constexpr std::string_view kName = "TakeIn";
+};
+struct StopTakingIn {
+  static constexpr std::string_view kName = "StopTakingIn";
+};
 struct IntakeFound {
+  static constexpr std::string_view kName = "IntakeFound";
   IntakeAnswer answer;
 };
-struct TickNetwork {  // it was seen on the station; again: it was not
+// It was seen on the station; again: it was not.
+struct TickNetwork {
+  static constexpr std::string_view kName = "TickNetwork";
   TickedNetwork ticked;
 };
 // Pinned networks are wanted at every stop; again: no longer.
 struct PinNetwork {
+  static constexpr std::string_view kName = "PinNetwork";
   std::string network;
 };
 
 struct Trouble {
+  static constexpr std::string_view kName = "Trouble";
   std::string what;  // something could not be kept or read; shown until the next touch
 };
 
-struct TakeBack {};  // undo the last touch that changed something
+// Undo the last touch that changed something.
+struct TakeBack {
+  static constexpr std::string_view kName = "TakeBack";
+};
 
 }  // namespace mastwise::act
 
 namespace mastwise {
 
-using Action = std::variant<
+using AllActions = ActionList<
     act::Tick, act::ReceiverBytes, act::LinkChanged, act::Show, act::SetStop, act::UseReceiver,
     act::NextNotation, act::SwitchNight, act::SwitchUnits, act::SwitchHand, act::SwitchPractice,
     act::TurnDial, act::OpenSheet, act::ChooseSurroundings, act::ChooseGear, act::OpenKeypad,
@@ -269,10 +457,10 @@ using Action = std::variant<
     act::BeginSweep, act::TurnSweep, act::SetMeter, act::ReadMeter, act::NextScale,
     act::DropReading, act::MarkEdge, act::KeepSweep, act::ForgetCorrection, act::DropPlace,
     act::DropAllPlaces, act::SwitchAlong, act::RouteSurveyed, act::LogOutcome, act::NextWeather,
-    act::LogWritten, act::AntennaIsDown, act::Trouble, act::TakePlace, act::PlacesFound,
-    act::AskLogbookFiles, act::NextLogbookFolder, act::LogbookFilesDone, act::SavePaper,
-    act::PaperSaved, act::OpenIntakeFolder, act::PickTable, act::ChooseColumnOf,
-    act::CorrectReading, act::TakeIn, act::StopTakingIn, act::IntakeFound, act::PinNetwork,
-    act::TickNetwork, act::TakeBack>;
+    act::LogWritten, act::QuietAlarm, act::AntennaWritten, act::Trouble, act::TakePlace,
+    act::PlacesFound, act::AskMerge, act::AskLogbookFiles, act::NextLogbookFolder,
+    act::LogbookFilesDone, act::SavePaper, act::PaperSaved, act::OpenIntakeFolder, act::PickTable,
+    act::ChooseColumnOf, act::CorrectReading, act::TakeIn, act::StopTakingIn, act::IntakeFound,
+    act::PinNetwork, act::TickNetwork, act::TakeBack>;
 
 }  // namespace mastwise

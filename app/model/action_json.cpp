@@ -1,13 +1,11 @@
 #include "app/model/action_json.hpp"
 
-#include "app/model/action_names.hpp"
 #include "app/model/intake_json.hpp"
 #include "app/model/json_types.hpp"
 #include "app/model/logbook_files_json.hpp"
 #include "app/model/map_json.hpp"
 #include "app/model/places_json.hpp"
 
-#include <array>
 #include <type_traits>
 #include <utility>
 
@@ -225,7 +223,9 @@ NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(IntakeFound, answer)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(PinNetwork, network)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(TickNetwork, ticked)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(Trouble, what)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(AntennaWritten, trouble)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(PlacesFound, answer)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(AskMerge, path)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(AskLogbookFiles, task, path)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(LogbookFilesDone, answer)
 
@@ -233,38 +233,38 @@ NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(LogbookFilesDone, answer)
 
 namespace {
 
-constexpr std::size_t kActions = kActionNames.size();
-
-template <std::size_t Index>
-Action read_as(const nlohmann::json& json) {
-  using T = std::variant_alternative_t<Index, Action>;
-  if constexpr (std::is_empty_v<T>) {
-    return T{};
+template <class A>
+nlohmann::json written(const A& action) {
+  if constexpr (std::is_empty_v<A>) {
+    return nlohmann::json::object();
   } else {
-    return json.get<T>();
+    return nlohmann::json(action);
   }
 }
 
-template <std::size_t... Index>
-Action read(std::size_t wanted, const nlohmann::json& json, std::index_sequence<Index...>) {
-  using Reader = Action (*)(const nlohmann::json&);
-  constexpr std::array<Reader, sizeof...(Index)> kReaders{&read_as<Index>...};
-  return kReaders[wanted](json);
+template <class A>
+Action read(const nlohmann::json& json) {
+  if constexpr (std::is_empty_v<A>) {
+    return A{};
+  } else {
+    return json.get<A>();
+  }
+}
+
+template <class... A>
+std::optional<Action> read_named(std::string_view name, const nlohmann::json& json,
+                                 ActionList<A...>) {
+  std::optional<Action> found;
+  const bool known = ((name == A::kName && (found = read<A>(json), true)) || ...);
+  return known ? found : std::nullopt;
 }
 
 }  // namespace
 
 nlohmann::json to_json(const Action& action) {
-  nlohmann::json json = std::visit(
-      [](const auto& a) {
-        if constexpr (std::is_empty_v<std::decay_t<decltype(a)>>) {
-          return nlohmann::json::object();
-        } else {
-          return nlohmann::json(a);
-        }
-      },
-      action);
-  json["do"] = kActionNames[action.index()];
+  nlohmann::json json;
+  visit(action, AllActions{}, [&](const auto& a) { json = written(a); });
+  json["do"] = action.name();
   return json;
 }
 
@@ -272,13 +272,10 @@ Result<Action> action_from_json(const nlohmann::json& json) {
   const auto kind = json.is_object() ? json.find("do") : json.end();
   const bool named = kind != json.end() && kind->is_string();
   const std::string name = named ? kind->get<std::string>() : "";
-  for (std::size_t i = 0; i < kActions; ++i) {
-    if (name != kActionNames[i]) continue;
-    try {
-      return read(i, json, std::make_index_sequence<kActions>());
-    } catch (const std::exception& trouble) {
-      return Error{.what = std::string("cannot read it: ") + trouble.what(), .where = name};
-    }
+  try {
+    if (const auto action = read_named(name, json, AllActions{})) return *action;
+  } catch (const std::exception& trouble) {
+    return Error{.what = std::string("cannot read it: ") + trouble.what(), .where = name};
   }
   return Error{.what = "there is no action \"" + name + "\"",
                .remedy = "use the version of the program that recorded it"};
@@ -298,9 +295,9 @@ nlohmann::json to_json(const Model& model) {
                       {"sheet", model.sheet},
                       {"chance_floor", model.chance_floor},
                       {"by_network", model.by_network},
-                      {"antenna_raised", model.antenna == safety::Antenna::Raised},
-                      {"asking", model.asking},
-                      {"roof", model.roof},
+                      {"antenna_raised", model.safety.antenna == safety::Antenna::Raised},
+                      {"asking", model.safety.asking},
+                      {"roof", model.safety.roof},
                       {"dial_up", model.dial_up},
                       {"keypad", model.keypad ? nlohmann::json(model.keypad->text) : nullptr},
                       {"sentences_good", model.receiver.counts().sentences_good},

@@ -4,6 +4,7 @@
 #include "app/model/nose.hpp"
 #include "app/model/sweeping.hpp"
 #include "app/model/typing.hpp"
+#include "app/safety/update.hpp"
 #include "app/words.hpp"
 
 #include <algorithm>
@@ -15,6 +16,8 @@ template <class Choice>
 void next(Choice& choice, Choice last) {
   choice = choice == last ? Choice{} : static_cast<Choice>(static_cast<int>(choice) + 1);
 }
+
+constexpr milliseconds kQuietFor{30'000};
 
 class Applier {
  public:
@@ -82,7 +85,11 @@ class Applier {
   void operator()(const act::KeepHandle&) {
     if (const auto handle = handle_from(m_.form)) m_.settings.handle = handle;
   }
-  void operator()(const act::ForgetHandle&) { m_.settings.handle.reset(); }
+  void operator()(const act::ForgetHandle&) {
+    remember("Handle forgotten");
+    m_.taken_back->handle = m_.settings.handle;
+    m_.settings.handle.reset();
+  }
   void operator()(const act::KeypadType& typed) {
     if (m_.keypad) type(*m_.keypad, typed.text);
     search_as_typed();
@@ -208,23 +215,13 @@ class Applier {
     m_.map.area_serial = ++m_.map.sheets;
   }
 
-  void operator()(const act::Ask& ask) {
-    const bool already_up = ask.what == Asking::Raise && m_.antenna == safety::Antenna::Raised;
-    m_.asking = already_up ? Asking::Nothing : ask.what;
-  }
-  void operator()(const act::ConfirmAsked&) {
-    if (m_.asking == Asking::Raise) m_.antenna = safety::Antenna::Raised;
-    if (m_.asking == Asking::Roof) m_.roof = m_.roof_agreed = true;
-    if (m_.asking == Asking::Drive) lower();
-    m_.asking = Asking::Nothing;
-  }
-  void operator()(const act::RefuseAsked&) { m_.asking = Asking::Nothing; }
-  void operator()(const act::AntennaIsDown&) { lower(); }
-  void operator()(const act::GoToRoof&) {
-    m_.roof = m_.roof_agreed;
-    if (!m_.roof_agreed) m_.asking = Asking::Roof;
-  }
-  void operator()(const act::LeaveRoof&) { m_.roof = false; }
+  void operator()(const act::Ask& asked) { ask(m_, asked.what); }
+  void operator()(const act::ConfirmAsked&) { confirm_asked(m_); }
+  void operator()(const act::RefuseAsked&) { m_.safety.asking = Asking::Nothing; }
+  void operator()(const act::AntennaWritten& written) { antenna_written(m_, written.trouble); }
+  void operator()(const act::QuietAlarm&) { m_.safety.quiet_until = m_.now + kQuietFor; }
+  void operator()(const act::GoToRoof&) { go_to_roof(m_); }
+  void operator()(const act::LeaveRoof&) { m_.safety.roof = false; }
   void operator()(const act::SwitchTone&) { m_.settings.tone = !m_.settings.tone; }
 
   void operator()(const act::BeginSweep& begin) { begin_sweep(m_, begin.by); }
@@ -246,12 +243,16 @@ class Applier {
 
   void operator()(const act::DropPlace& drop) {
     if (drop.index < m_.ahead.size()) {
+      remember_ahead("Place removed");
       m_.ahead.erase(m_.ahead.begin() + static_cast<std::ptrdiff_t>(drop.index));
     }
   }
   void operator()(const act::SwitchAlong&) { m_.along = !m_.along; }
   void operator()(const act::RouteSurveyed& surveyed) { m_.route = surveyed.sheet; }
-  void operator()(const act::DropAllPlaces&) { m_.ahead.clear(); }
+  void operator()(const act::DropAllPlaces&) {
+    remember_ahead("All places removed");
+    m_.ahead.clear();
+  }
 
   void operator()(const act::LogOutcome& log) {
     remember("Written down");
@@ -259,6 +260,7 @@ class Applier {
   }
   void operator()(const act::NextWeather&) { m_.weather = next_weather(m_.weather); }
   void operator()(const act::LogWritten&) { m_.log_writes.clear(); }
+  void operator()(const act::AskMerge& asked) { ask_merge(m_, asked.path); }
   void operator()(const act::AskLogbookFiles& ask) { ask_logbook_files(m_, ask.task, ask.path); }
   void operator()(const act::NextLogbookFolder&) { next_logbook_folder(m_.log_files); }
   void operator()(const act::LogbookFilesDone& done) { logbook_files_done(m_, done.answer); }
@@ -288,19 +290,21 @@ class Applier {
   void operator()(const act::Trouble& trouble) { m_.trouble = trouble.what; }
 
   void operator()(const act::TakeBack&) {
-    if (!m_.taken_back) return;
+    if (!m_.taken_back) return undo_antenna(m_);
     const TakenBack back = *m_.taken_back;
     m_.taken_back.reset();
     m_.stop = back.stop;
     if (back.outcome) take_back_outcome(m_, *back.outcome, back.replaced);
+    if (back.ahead) m_.ahead = *back.ahead;
+    if (back.handle) m_.settings.handle = back.handle;
     if (back.sweep_id) take_back_sweep(m_, *back.sweep_id);
   }
 
  private:
   void remember(std::string what) { mastwise::remember(m_, std::move(what)); }
-  void lower() {
-    m_.antenna = safety::Antenna::Down;
-    m_.roof_agreed = false;
+  void remember_ahead(std::string what) {
+    remember(std::move(what));
+    m_.taken_back->ahead = m_.ahead;
   }
   // What was found in the receiver's list at another stop says nothing here.
   void forget_old_ticks() {
@@ -340,8 +344,9 @@ void Applier::operator()(const act::SwitchPractice&) {
 }  // namespace
 
 void apply(Model& model, const Action& action, const World& world) {
-  std::visit(Applier(model, world), action);
+  visit(action, AllActions{}, Applier(model, world));
   derive(model, world);
+  follow_motion(model);
 }
 
 }  // namespace mastwise

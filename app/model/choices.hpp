@@ -48,9 +48,6 @@ inline constexpr std::array kChanceFloors{0.0, 10.0, 40.0, 70.0, 90.0};
 // The least chance that a heading of the plan must bring, in percent; the usual one first.
 inline constexpr std::array kPlanFloors{kUsualFloor_percent, 90.0, 40.0};
 
-// The safety prompt that stands before the act.
-enum class Asking { Nothing, Raise, Roof, Weather, Drive };
-
 enum class KeypadPurpose { Position, Nose, Search, Field };
 
 // The line to the receiver.

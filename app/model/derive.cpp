@@ -147,7 +147,6 @@ void derive(Model& model, const World& world) {
   if (const auto speed_mps = model.receiver.fix(model.now).speed_mps) {
     findings.speed_kmh = *speed_mps * 3.6;
   }
-  findings.drive = safety::drive_state(model.antenna, findings.speed_kmh, model.findings.drive);
   derive_listing(model, findings);
   find_prospect(model, findings);
   model.findings = std::move(findings);

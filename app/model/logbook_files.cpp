@@ -1,9 +1,11 @@
 #include "app/model/logbook_files.hpp"
 
 #include "app/model/model.hpp"
+#include "app/safety/update.hpp"
 #include "app/words.hpp"
 
 #include <algorithm>
+#include <array>
 
 namespace mastwise {
 namespace {
@@ -21,6 +23,27 @@ void read_again(Log& log, const LogbookRecords& records) {
 }
 
 }  // namespace
+
+void ask_merge(Model& model, const std::string& path) {
+  model.log_files.to_merge = path;
+  ask(model, Asking::MergeLogbook);
+}
+
+const safety::Prompt& merge_prompt() {
+  static constexpr std::array kCautions{
+      safety::Caution{"The records of both logbooks are joined. Where both have the same record, "
+                      "the later entry is kept.",
+                      "To be able to go back, cancel and export a backup first."},
+  };
+  static constexpr safety::Prompt kPrompt{
+      .title = "Import this logbook?",
+      .cautions = kCautions,
+      .deference = "This cannot be undone.",
+      .accept = "Import",
+      .refuse = "Cancel",
+  };
+  return kPrompt;
+}
 
 void ask_logbook_files(Model& model, LogbookTask task, const std::string& path) {
   LogbookFiles& files = model.log_files;

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "core/logbook/record.hpp"
+#include "core/safety/prompts.hpp"
 
 #include <cstddef>
 #include <cstdint>
@@ -58,10 +59,15 @@ struct LogbookFilesAnswer {
 struct LogbookFiles {
   std::optional<LogbookFilesQuestion> asked = {};
   std::optional<LogbookFilesAnswer> answer = {};
-  std::size_t folder = 0;  // of the answer's, to write into
+  std::size_t folder = 0;     // of the answer's, to write into
+  std::string to_merge = {};  // the file whose prompt is open
   bool working() const { return asked && (!answer || answer->question != *asked); }
   bool operator==(const LogbookFiles&) const = default;
 };
+
+// Asks before another logbook is merged into this one, which cannot be undone.
+void ask_merge(Model& model, const std::string& path);
+const safety::Prompt& merge_prompt();
 
 // One at a time: nothing is asked while the last is being worked on. `path`: the file to take in.
 void ask_logbook_files(Model& model, LogbookTask task, const std::string& path = {});

@@ -12,11 +12,11 @@
 #include "app/model/stop.hpp"
 #include "app/model/sweep.hpp"
 #include "app/model/ways.hpp"
+#include "app/safety/state.hpp"
 #include "core/headings/aim_card.hpp"
 #include "core/nmea/parked.hpp"
 #include "core/nmea/receiver.hpp"
 #include "core/nmea/straight_course.hpp"
-#include "core/safety/drive_off.hpp"
 #include "core/time.hpp"
 
 #include <optional>
@@ -34,11 +34,13 @@ struct Keypad {
   bool operator==(const Keypad&) const = default;
 };
 
-// The stop before the last touch that changed it.
+// What was before the last touch that changed it.
 struct TakenBack {
   std::string what;
   Stop stop;
   Monotonic until;
+  std::optional<std::vector<Position>> ahead = {};
+  std::optional<HandleChoice> handle = {};  // that was forgotten
   // A touch on an outcome, and what it replaced.
   std::optional<OutcomeRecord> outcome = {};
   std::optional<OutcomeRecord> replaced = {};
@@ -70,7 +72,6 @@ struct Findings {
   std::optional<reception::Outlook> outlook = {};  // of the target
   std::optional<Slack> slack = {};                 // of the target
   std::vector<reception::Reason> reasons = {};
-  safety::Drive drive = safety::Drive::Parked;
   // One sigma of pointing by the means in use, and what it is made of.
   double heading_error_deg = reception::kUsualHeadingError_deg;
   std::vector<ErrorLine> heading_errors = {};
@@ -111,10 +112,7 @@ struct Model {
   std::optional<StationsAnswer> stations = {};  // the last answer; its question tells how old it is
   std::optional<PlacesAnswer> places = {};      // likewise
 
-  safety::Antenna antenna = safety::Antenna::Down;
-  Asking asking = Asking::Nothing;
-  bool roof = false;         // the look for the walk covers the places
-  bool roof_agreed = false;  // its prompt, since the antenna was down last
+  SafetyState safety = {};
   Sheet sheet = Sheet::None;
   std::size_t chance_floor = 0;  // of kChanceFloors
   bool by_network = false;       // list only the best source of each network

@@ -1,5 +1,7 @@
 #include "app/model/turn_tone.hpp"
 
+#include "app/safety/update.hpp"
+
 #include <algorithm>
 #include <cmath>
 
@@ -7,6 +9,7 @@ namespace mastwise {
 namespace {
 
 constexpr Tone kAlarm{.frequency_hz = 700.0, .pulses_per_s = 4.0, .other_hz = 950.0};
+constexpr double kQuiet = 0.2;
 
 bool within_slack(Turn turn, const std::optional<Slack>& slack) {
   constexpr double kWithoutSlack_deg = 2.0;
@@ -28,8 +31,12 @@ Tone turning(Turn turn) {
 }  // namespace
 
 std::optional<Tone> tone_of(const Model& model) {
-  if (model.findings.drive == safety::Drive::Alarm) return kAlarm;
-  if (!model.roof || !model.settings.tone || !model.findings.turn) return std::nullopt;
+  if (model.safety.drive == safety::Drive::Alarm) {
+    Tone alarm = kAlarm;
+    if (alarm_is_quiet(model)) alarm.loudness = kQuiet;
+    return alarm;
+  }
+  if (!model.safety.roof || !model.settings.tone || !model.findings.turn) return std::nullopt;
   const Turn turn = *model.findings.turn;
   if (within_slack(turn, model.findings.slack)) {
     return Tone{.frequency_hz = turning(turn).frequency_hz};

@@ -11,6 +11,7 @@ struct Tone {
   double frequency_hz = 0.0;
   double pulses_per_s = 0.0;  // 0: without a pause
   double other_hz = 0.0;      // every second pulse, where it is not 0
+  double loudness = 1.0;      // of the loudest
   bool operator==(const Tone&) const = default;
 };
 

@@ -223,7 +223,7 @@ void AnswerPanel::draw_nothing() {
 }
 
 void draw_acts(Ui& ui, Rect area, const Model& model) {
-  const bool raised = model.antenna == safety::Antenna::Raised;
+  const bool raised = model.safety.antenna == safety::Antenna::Raised;
   const float top = area.bottom - kActHeight;
   const std::string state = raised ? "Antenna UP. Lower it before you drive."
                                    : "Antenna DOWN. Look up for power lines first.";

@@ -12,7 +12,7 @@ namespace {
 using ui::ButtonLook;
 using ui::Face;
 
-constexpr float kButton = Column::kButton, kGap = Column::kGap;
+constexpr float kButton = Column::kButton, kBetweenTicks = Column::kGap;
 
 void draw_network(Ui& ui, Rect rect, const std::string& network, const Station& station,
                   const Settings& settings) {
@@ -46,16 +46,16 @@ void draw_carries_sheet(Ui& ui, const Model& model) {
       8.0f;
   const std::size_t columns = ui.portrait() ? 2 : 3;
   const auto of = static_cast<float>(columns);
-  const float width = (page.width() - (of - 1.0f) * kGap) / of;
+  const float width = (page.width() - (of - 1.0f) * kBetweenTicks) / of;
   const auto& networks = model.findings.networks_around;
   for (std::size_t i = 0; i < networks.size(); ++i) {
-    const float left = page.left + static_cast<float>(i % columns) * (width + kGap);
-    const float y = top + static_cast<float>(i / columns) * (kButton + kGap);
+    const float left = page.left + static_cast<float>(i % columns) * (width + kBetweenTicks);
+    const float y = top + static_cast<float>(i / columns) * (kButton + kBetweenTicks);
     draw_network(ui, {left, y, left + width, y + kButton}, networks[i], row->station,
                  model.settings);
   }
   const std::size_t lines = (networks.size() + columns - 1) / columns;
-  ui.end_page("carries", page.top, top + static_cast<float>(lines) * (kButton + kGap));
+  ui.end_page("carries", page.top, top + static_cast<float>(lines) * (kButton + kBetweenTicks));
 }
 
 }  // namespace mastwise::screens

@@ -99,7 +99,7 @@ void draw_keys(Ui& ui, Rect area, const Keypad& keypad) {
       const float key_left = left;
       left += width + kGap;
       if (key.label.empty()) continue;
-      const bool accepts = std::holds_alternative<act::KeypadAccept>(key.action);
+      const bool accepts = key.action.is<act::KeypadAccept>();
       // Of a name nothing can be used before one of the places found is touched.
       const bool possible = !accepts || !types_name(keypad);
       if (ui.button("key " + key.label, {key_left, top, key_left + width, top + height}, key.label,

@@ -18,7 +18,7 @@ using ui::Align;
 using ui::ButtonLook;
 using ui::Face;
 
-constexpr float kRow = 92.0f, kGap = 16.0f;
+constexpr float kRow = 92.0f, kBetweenOutcomes = 16.0f;
 
 struct OutcomeChoice {
   Outcome outcome;
@@ -41,8 +41,8 @@ const OutcomeRecord* outcome_of(const Model& model, const StationRow& row) {
 void draw_station(Ui& ui, Rect rect, const StationRow& row, const Model& model) {
   constexpr float kButton = 104.0f, kInset = 8.0f;
   const ui::Theme& theme = ui.theme();
-  const float buttons = rect.right - 3.0f * kButton - 2.0f * kGap;
-  ui.canvas().push_clip({rect.left, rect.top, buttons - kGap, rect.bottom});
+  const float buttons = rect.right - 3.0f * kButton - 2.0f * kBetweenOutcomes;
+  ui.canvas().push_clip({rect.left, rect.top, buttons - kBetweenOutcomes, rect.bottom});
   ui.canvas().text({rect.left, rect.top + 40.0f}, words::title(row.station), Face::Value,
                    theme.ink);
   std::string said = "RF " + to_text(row.station.rf_channel);
@@ -61,7 +61,7 @@ void draw_station(Ui& ui, Rect rect, const StationRow& row, const Model& model) 
                   choice.label, chosen ? ButtonLook::Filled : ButtonLook::Plain)) {
       ui.emit(act::LogOutcome{key_of(row.station), choice.outcome});
     }
-    left += kButton + kGap;
+    left += kButton + kBetweenOutcomes;
   }
   ui.canvas().line({rect.left, rect.bottom}, {rect.right, rect.bottom}, theme.rule, 1.5f);
 }

@@ -73,7 +73,7 @@ std::string size_words(std::uint64_t bytes) {
 void draw_file(Ui& ui, Rect row, const std::string& target, const LogbookFile& file, bool free) {
   const ui::Theme& theme = ui.theme();
   if (ui.touchable(target, row, free, "logbooks found")) {
-    ui.emit(act::AskLogbookFiles{LogbookTask::TakeIn, file.path});
+    ui.emit(act::AskMerge{file.path});
   }
   if (ui.pressed(target)) ui.canvas().fill(row.inset(2.0f), theme.lobe, 10.0f);
   ui.canvas().text({row.left + 16.0f, row.top + 36.0f}, file.name, Face::WordBold,

@@ -19,7 +19,7 @@ using ui::Align;
 using ui::ButtonLook;
 using ui::Face;
 
-constexpr float kButton = 72.0f, kGap = 16.0f, kColumn = 132.0f, kStrip = 84.0f;
+constexpr float kButton = 72.0f, kBetweenActs = 16.0f, kColumn = 132.0f, kStrip = 84.0f;
 
 // The acts stand beside the map, on an upright screen below it.
 struct Places {
@@ -30,16 +30,16 @@ Places places_of(Rect area, bool upright, bool left_handed) {
   Places places{.map = area, .strip = area, .acts = area};
   if (upright) {
     places.acts.top = area.bottom - kButton;
-    places.strip.bottom = places.acts.top - kGap;
+    places.strip.bottom = places.acts.top - kBetweenActs;
     places.map.bottom = places.strip.top = places.strip.bottom - kStrip;
     return places;
   }
   if (left_handed) {
     places.acts.right = area.left + kColumn;
-    places.map.left = places.strip.left = places.acts.right + kGap;
+    places.map.left = places.strip.left = places.acts.right + kBetweenActs;
   } else {
     places.acts.left = area.right - kColumn;
-    places.map.right = places.strip.right = places.acts.left - kGap;
+    places.map.right = places.strip.right = places.acts.left - kBetweenActs;
   }
   places.map.bottom = places.strip.top = area.bottom - kStrip;
   return places;
@@ -116,10 +116,10 @@ void draw_acts(Ui& ui, Rect area, const Model& model) {
           map.area || !area_stations(model).empty()}};
   const bool lies = area.width() > area.height();
   const auto of = static_cast<float>(kCount);
-  const float size = lies ? (area.width() - (of - 1.0f) * kGap) / of
-                          : std::min(kButton, (area.height() - (of - 1.0f) * kGap) / of);
+  const float size = lies ? (area.width() - (of - 1.0f) * kBetweenActs) / of
+                          : std::min(kButton, (area.height() - (of - 1.0f) * kBetweenActs) / of);
   for (std::size_t i = 0; i < kCount; ++i) {
-    const float along = static_cast<float>(i) * (size + kGap);
+    const float along = static_cast<float>(i) * (size + kBetweenActs);
     const Rect rect = lies
                           ? Rect{area.left + along, area.top, area.left + along + size, area.bottom}
                           : Rect{area.left, area.top + along, area.right, area.top + along + size};
@@ -130,12 +130,12 @@ void draw_acts(Ui& ui, Rect area, const Model& model) {
   }
 }
 
-void draw_station(Ui& ui, Rect strip, const StationRow& row, const Model& model) {
+void draw_mark(Ui& ui, Rect strip, const StationRow& row, const Model& model) {
   constexpr float kAct = 120.0f;
   const ui::Theme& theme = ui.theme();
   const float top = strip.bottom - kButton;
   const Rect aim{strip.right - kAct, top, strip.right, strip.bottom};
-  const Rect pin{aim.left - kGap - kAct, top, aim.left - kGap, strip.bottom};
+  const Rect pin{aim.left - kBetweenActs - kAct, top, aim.left - kBetweenActs, strip.bottom};
   const StationKey key = key_of(row.station);
   const bool pinned = is_pinned(model.stop, key);
   if (ui.button("pin on map", pin, pinned ? "Unpin" : "Pin",
@@ -143,7 +143,7 @@ void draw_station(Ui& ui, Rect strip, const StationRow& row, const Model& model)
     ui.emit(act::PinStation{key});
   }
   if (ui.button("aim on map", aim, "Aim", ButtonLook::Filled)) ui.emit(act::SelectStation{key});
-  ui.canvas().push_clip({strip.left, strip.top, pin.left - kGap, strip.bottom});
+  ui.canvas().push_clip({strip.left, strip.top, pin.left - kBetweenActs, strip.bottom});
   ui.canvas().text({strip.left, strip.top + 42.0f},
                    words::chance_number(*row.outlook) + "  " + words::title(row.station),
                    Face::Value, theme.ink);
@@ -201,14 +201,14 @@ void draw_area_words(Ui& ui, Rect strip, const Model& model) {
                 ButtonLook::Plain)) {
     ui.emit(act::NextAreaRadius{});
   }
-  const Rect legend{radius.left - kGap - kLegend, strip.top + 28.0f, radius.left - kGap,
-                    strip.bottom};
+  const Rect legend{radius.left - kBetweenActs - kLegend, strip.top + 28.0f,
+                    radius.left - kBetweenActs, strip.bottom};
   draw_legend(ui, legend);
   const auto [what, found] = area_words(model);
-  ui.canvas().push_clip({strip.left, strip.top, legend.left - kGap, strip.bottom});
+  ui.canvas().push_clip({strip.left, strip.top, legend.left - kBetweenActs, strip.bottom});
   ui.canvas().text({strip.left, strip.top + 30.0f}, what, Face::WordBold, ui.theme().ink);
-  ui.paragraph({strip.left, strip.top + 56.0f}, legend.left - kGap - strip.left, 24.0f, found,
-               Face::Small, ui.theme().second_ink);
+  ui.paragraph({strip.left, strip.top + 56.0f}, legend.left - kBetweenActs - strip.left, 24.0f,
+               found, Face::Small, ui.theme().second_ink);
   ui.canvas().pop_clip();
 }
 
@@ -221,7 +221,7 @@ void draw_strip(Ui& ui, Rect strip, const Model& model) {
                               ? find_row(*model.stations, *model.map.selected)
                               : nullptr;
   if (row != nullptr && row->outlook) {
-    draw_station(ui, strip, *row, model);
+    draw_mark(ui, strip, *row, model);
     return;
   }
   const auto& sheet = model.map.sheet;

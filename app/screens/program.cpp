@@ -33,9 +33,10 @@ void draw_place(Ui& ui, Rect rect, const PlaceOnRail& entry, bool chosen) {
 }
 
 void draw_rail_end(Ui& ui, const ui::Layout& layout, const Model& model) {
+  const bool undo = model.taken_back || model.safety.undo;
   const bool shared =
       layout.take_back.top == layout.rail_end.top && layout.take_back.left == layout.rail_end.left;
-  if (shared && model.taken_back) {
+  if (shared && undo) {
     if (ui.button("take back", layout.take_back, "Undo", ui::ButtonLook::Plain)) {
       ui.emit(act::TakeBack{});
     }
@@ -45,7 +46,7 @@ void draw_rail_end(Ui& ui, const ui::Layout& layout, const Model& model) {
                 ui::ButtonLook::Plain)) {
     ui.emit(act::SwitchNight{});
   }
-  if (model.taken_back && ui.button("take back", layout.take_back, "Undo", ui::ButtonLook::Plain)) {
+  if (undo && ui.button("take back", layout.take_back, "Undo", ui::ButtonLook::Plain)) {
     ui.emit(act::TakeBack{});
   }
 }
@@ -75,10 +76,11 @@ void draw_foot(Ui& ui, const ui::Layout& layout, const Model& model) {
     ui.canvas().text({foot.left, baseline}, model.trouble, ui::Face::SmallBold, ui.theme().warning);
     return;
   }
-  const bool raised = model.antenna == safety::Antenna::Raised;
-  const std::string right = raised             ? "ANTENNA IS UP"
-                            : model.taken_back ? model.taken_back->what
-                                               : std::string();
+  const bool raised = model.safety.antenna == safety::Antenna::Raised;
+  const std::string right = raised              ? "ANTENNA IS UP"
+                            : model.taken_back  ? model.taken_back->what
+                            : model.safety.undo ? "Antenna marked down"
+                                                : std::string();
   if (model.stop.practice) {
     ui.canvas().text({foot.left, baseline}, "PRACTICE AREA: invented stations and hills",
                      ui::Face::SmallBold, ui.theme().warning);
@@ -128,13 +130,13 @@ void draw_sheet(Ui& ui, const Model& model) {
 
 // What covers the rail and all places; true when something does.
 bool draw_cover(Ui& ui, const Model& model) {
-  if (model.findings.drive != safety::Drive::Parked) {
+  if (model.safety.drive != safety::Drive::Parked) {
     draw_drive_face(ui, model);
     return true;
   }
-  if (model.asking != Asking::Nothing) {
+  if (model.safety.asking != Asking::Nothing) {
     draw_prompt(ui, model);
-  } else if (model.roof) {
+  } else if (model.safety.roof) {
     draw_roof(ui, model);
   } else if (model.keypad) {
     draw_keypad(ui, model);
@@ -144,7 +146,7 @@ bool draw_cover(Ui& ui, const Model& model) {
     return false;
   }
   if (model.stop.practice) {
-    ui.canvas().text({ui.screen().center().x, 20.0f}, "PRACTICE", ui::Face::SmallBold,
+    ui.canvas().text({ui.screen().center().x, 26.0f}, "PRACTICE", ui::Face::PromptBold,
                      ui.theme().warning, ui::Align::Center);
   }
   return true;

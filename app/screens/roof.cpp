@@ -73,7 +73,7 @@ void draw_slack(Ui& ui, Rect area, float y, const Model& model) {
 
 void draw_acts(Ui& ui, Rect area, const Model& model) {
   constexpr float kGap = 16.0f;
-  const bool raised = model.antenna == safety::Antenna::Raised;
+  const bool raised = model.safety.antenna == safety::Antenna::Raised;
   const int count = raised ? 3 : 2;
   const float width =
       (area.width() - kGap * static_cast<float>(count - 1)) / static_cast<float>(count);

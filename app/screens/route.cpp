@@ -19,7 +19,7 @@ using ui::Point;
 using ui::Rect;
 using ui::Ui;
 
-constexpr float kRow = 96.0f, kBar = 30.0f;
+constexpr float kWayRow = 96.0f, kBar = 30.0f;
 
 // Whole miles or kilometers: the road is longer anyway.
 std::string along_words(double at_km, bool miles) {
@@ -90,14 +90,14 @@ float draw_route(Ui& ui, Rect area, const Model& model) {
   say(about, ui.theme().second_ink);
   y -= 8.0f;
   for (const RouteRow& row : sheet.rows) {
-    ui.canvas().push_clip({area.left, y, area.right, y + kRow});
+    ui.canvas().push_clip({area.left, y, area.right, y + kWayRow});
     ui.canvas().text({area.left, y + 24.0f}, row.network, Face::WordBold, ui.theme().ink);
     const float name = ui.canvas().text_width(row.network, Face::WordBold) + 16.0f;
     ui.canvas().text({area.left + name, y + 24.0f}, stretch_words(row, sheet, miles), Face::Small,
                      ui.theme().ink);
     ui.canvas().pop_clip();
     draw_bar(ui, {area.left, y + 34.0f, area.right, y + 34.0f + kBar}, row, sheet.length_km);
-    y += kRow;
+    y += kWayRow;
   }
   return y;
 }

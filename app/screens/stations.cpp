@@ -12,7 +12,7 @@ namespace {
 using ui::Align;
 using ui::Face;
 
-constexpr float kRow = 96.0f, kSearch = 72.0f, kGap = 16.0f;
+constexpr float kRow = 96.0f, kSearch = 72.0f, kBetween = 16.0f;
 constexpr float kRoomForReason = 760.0f;  // units of a row that has room for the dearest reason
 
 void draw_chance(Ui& ui, Rect rect, const StationRow& row) {
@@ -80,7 +80,7 @@ void draw_row(Ui& ui, Rect rect, const StationRow& row, const std::string& bring
   const float left = rect.left + 12.0f, right = rect.right - 12.0f;
   draw_chance(ui, {left, rect.top, left + kChance, rect.bottom}, row);
   draw_way(ui, {right - kWay, rect.top, right, rect.bottom}, row, model);
-  const float text = left + kChance + 24.0f, end = right - kWay - kGap;
+  const float text = left + kChance + 24.0f, end = right - kWay - kBetween;
   const float upper = rect.top + 40.0f, lower = rect.top + 74.0f;
   const bool with_reason = rect.width() >= kRoomForReason;
   const float middle = with_reason ? text + 0.30f * (end - text) : end;
@@ -173,16 +173,17 @@ void draw_filters(Ui& ui, Rect area, const Model& model) {
   if (!ui.portrait() && model.search.empty() && !without_stations(model)) {
     draw_data_button(ui, {area.right - kData, area.top, area.right, area.top + kSearch}, "Data",
                      ui::ButtonLook::Plain, model);
-    area.right -= kData + kGap;
+    area.right -= kData + kBetween;
   }
   const Rect map{area.right - kMap, area.top, area.right, area.top + kSearch};
-  const Rect networks{map.left - kGap - kFilter, area.top, map.left - kGap, area.top + kSearch};
-  const Rect floor{networks.left - kGap - kFilter, area.top, networks.left - kGap,
+  const Rect networks{map.left - kBetween - kFilter, area.top, map.left - kBetween,
+                      area.top + kSearch};
+  const Rect floor{networks.left - kBetween - kFilter, area.top, networks.left - kBetween,
                    area.top + kSearch};
-  Rect field{area.left, area.top, floor.left - kGap, area.top + kSearch};
+  Rect field{area.left, area.top, floor.left - kBetween, area.top + kSearch};
   if (!model.search.empty()) {
     const Rect clear{field.right - 112.0f, area.top, field.right, area.top + kSearch};
-    field.right = clear.left - kGap;
+    field.right = clear.left - kBetween;
     if (ui.button("clear search", clear, "Clear", ui::ButtonLook::Plain)) {
       ui.emit(act::ClearSearch{});
     }
@@ -226,16 +227,16 @@ void draw_station_rows(Ui& ui, Rect view, const Model& model) {
 
 void draw_stations(Ui& ui, Rect area, const Model& model) {
   draw_filters(ui, area, model);
-  area.top += kSearch + kGap;
+  area.top += kSearch + kBetween;
   const Rect row{area.left, area.top, area.right, area.top + kSearch};
   const bool none = without_stations(model);
   if (has_pinnable(model)) {
     draw_pinnable(ui, row, model);
-    area.top = row.bottom + kGap;
+    area.top = row.bottom + kBetween;
   } else if (none || (ui.portrait() && model.search.empty())) {
     draw_data_button(ui, row, none ? "Take in a table of stations" : "Data: what there is, how old",
                      none ? ui::ButtonLook::Filled : ui::ButtonLook::Plain, model);
-    area.top = row.bottom + kGap;
+    area.top = row.bottom + kBetween;
   }
   if (model.map.open) {
     draw_station_map(ui, area, model);

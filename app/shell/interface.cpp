@@ -68,13 +68,23 @@ void Interface::hold_glides(std::vector<touch::Gesture>& gestures) {
   gestures.erase(std::remove_if(gestures.begin(), gestures.end(), only_holds), gestures.end());
 }
 
+bool Interface::began_before_prompt(const touch::Gesture& gesture) const {
+  return std::any_of(motion_.prompts.begin(), motion_.prompts.end(), [&](const auto& prompt) {
+    return gesture.began < prompt.second.hold.drawn();
+  });
+}
+
 // A tap belongs to what the last frame showed where the finger went down.
-ui::Ui::Input Interface::settle(std::vector<touch::Gesture> gestures) const {
+ui::Ui::Input Interface::settle(std::vector<touch::Gesture> gestures, Monotonic now) const {
   ui::Ui::Input input;
+  input.now = now;
+  input.press = recognizer_.press();
+  input.opener_px = opener_px_;
   for (const touch::Gesture& gesture : gestures) {
     if (gesture.kind != touch::Gesture::Kind::Tap || holding_) continue;
+    if (began_before_prompt(gesture)) continue;
     if (const touch::Target* target = targets_.at(gesture.start_px)) {
-      input.tapped.push_back(target->name);
+      input.tapped.push_back({target->name, gesture.start_px});
     }
   }
   if (const auto press = recognizer_.press(); press && press->may_be_tap && !holding_) {
@@ -90,7 +100,7 @@ ImDrawData* Interface::frame(Monotonic now) {
   recognizer_.advance(now);
   std::vector<touch::Gesture> gestures = recognizer_.take();
   hold_glides(gestures);
-  ui::Ui::Input input = settle(std::move(gestures));
+  ui::Ui::Input input = settle(std::move(gestures), now);
   if (recognizer_.fingers_down() == 0) holding_ = false;
   input.seconds = seconds_between(last_frame_, now);
   last_frame_ = now;
@@ -98,7 +108,7 @@ ImDrawData* Interface::frame(Monotonic now) {
   // What was touched changes the model, and the picture must show it at once. Each touch meets what
   // the one before it has made of the screen.
   constexpr std::size_t kMostPasses = 4;
-  const std::vector<std::string> taps = std::exchange(input.tapped, {});
+  const auto taps = std::exchange(input.tapped, {});
   for (std::size_t pass = 0; pass < taps.size() + kMostPasses; ++pass) {
     if (pass < taps.size()) input.tapped = {taps[pass]};
     ImGui::NewFrame();
@@ -110,7 +120,8 @@ ImDrawData* Interface::frame(Monotonic now) {
     ImGui::EndFrame();
     if (actions.empty() && pass + 1 >= taps.size()) break;
     for (const Action& action : actions) session_.act(action);
-    input = {};
+    if (pass < taps.size() && !actions.empty()) opener_px_ = taps[pass].start_px;
+    input = {.now = now, .press = input.press, .opener_px = opener_px_};
   }
   ImGui::Render();
   return ImGui::GetDrawData();

@@ -49,7 +49,8 @@ class Interface {
   Interface(Session& session, const ui::Metrics& metrics);
   bool hold_glide(touch::Point place_px);
   void hold_glides(std::vector<touch::Gesture>& gestures);
-  ui::Ui::Input settle(std::vector<touch::Gesture> gestures) const;
+  ui::Ui::Input settle(std::vector<touch::Gesture> gestures, Monotonic now) const;
+  bool began_before_prompt(const touch::Gesture& gesture) const;
 
   Session& session_;
   ui::Metrics metrics_;
@@ -58,6 +59,7 @@ class Interface {
   touch::Recognizer recognizer_;
   touch::Targets targets_;
   ui::Motion motion_;
+  std::optional<touch::Point> opener_px_;  // where the finger went down that acted last
   std::optional<Monotonic> last_frame_;
   bool holding_ = false;  // the finger now down has caught a gliding list
 };

@@ -124,7 +124,7 @@ Result<std::unique_ptr<Runtime>> Runtime::start(const RuntimeWish& wish) {
   runtime->date_floor_ = kept.date_floor;
   Model model{.settings = kept.settings,
               .receiver = nmea::Receiver(kept.date_floor),
-              .antenna = kept.antenna,
+              .safety = {.antenna = kept.antenna},
               .log = std::move(log)};
   if (model.settings.tablet.empty()) model.settings.tablet = new_tablet_name();
   model.now = platform::monotonic_now();
@@ -166,7 +166,7 @@ Keeper Runtime::keeper(const std::string& paper_folder) {
     return {nothing, nothing, nothing, nothing, save_paper};
   }
   return {
-      [this](safety::Antenna antenna) { return logbook_->keep_antenna(antenna); },
+      [this](const AntennaChange& change) { return logbook_->keep_antenna(change); },
       [this](const Settings& settings) { return logbook_->keep_settings(settings_json(settings)); },
       [this](const nmea::RepairedDate& date) -> Result<Done> {
         const auto day = nmea::date_worth_saving(date, date_floor_);

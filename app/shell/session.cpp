@@ -1,5 +1,7 @@
 #include "app/shell/session.hpp"
 
+#include "app/safety/update.hpp"
+
 #include <utility>
 
 namespace mastwise::shell {
@@ -9,7 +11,7 @@ Session::Session(Model model, const World& world, Errands errands, Keeper keeper
       world_(world),
       errands_(std::move(errands)),
       keeper_(std::move(keeper)),
-      kept_{model_.antenna, model_.settings, std::nullopt} {
+      kept_{model_.settings, std::nullopt} {
   derive(model_, world_);
   ask();
 }
@@ -45,8 +47,9 @@ void Session::keep() {
   const auto tell = [this](const Result<Done>& kept) {
     if (!kept) act(act::Trouble{kept.error().message()});
   };
-  if (std::exchange(kept_.antenna, model_.antenna) != model_.antenna) {
-    tell(keeper_.keep_antenna(model_.antenna));
+  if (antenna_to_write(model_)) {
+    const auto kept = keeper_.keep_antenna(*model_.safety.unsaved);
+    act(act::AntennaWritten{kept ? std::string() : kept.error().message()});
   }
   if (std::exchange(kept_.settings, model_.settings) != model_.settings) {
     tell(keeper_.keep_settings(model_.settings));

@@ -12,7 +12,7 @@ namespace mastwise::shell {
 
 // What must outlive the program: called when it has changed, before the screen shows it.
 struct Keeper {
-  std::function<Result<Done>(safety::Antenna)> keep_antenna;
+  std::function<Result<Done>(const AntennaChange&)> keep_antenna;
   std::function<Result<Done>(const Settings&)> keep_settings;
   std::function<Result<Done>(const nmea::RepairedDate&)> keep_date;
   std::function<Result<Done>(const LogWrite&)> write_log;
@@ -41,7 +41,6 @@ class Session {
  private:
   // What the keeper has been given last.
   struct Kept {
-    safety::Antenna antenna;
     Settings settings;
     std::optional<std::chrono::sys_days> date;
   };

@@ -30,6 +30,7 @@ void Speaker::play(const std::optional<Tone>& tone) {
   frequency_hz_ = static_cast<float>(tone->frequency_hz);
   other_hz_ = static_cast<float>(tone->other_hz);
   pulses_per_s_ = static_cast<float>(tone->pulses_per_s);
+  loudest_ = static_cast<float>(kLoudest * tone->loudness);
   if (device_ == 0) open();
 }
 
@@ -66,13 +67,14 @@ void Speaker::fill_from(void* speaker, std::uint8_t* bytes, int size) {
 
 void Speaker::fill(float* samples, int count) {
   const double pulses_per_s = pulses_per_s_, frequency_hz = frequency_hz_, other_hz = other_hz_;
+  const double loudest = loudest_;
   constexpr double kStep = kLoudest / (kFade_s * kRate_hz);
   for (int i = 0; i < count; ++i) {
     pulse_ = std::fmod(pulse_ + pulses_per_s / kRate_hz, 1000.0);
     const bool second = other_hz > 0.0 && static_cast<int>(pulse_) % 2 == 1;
     // Two pitches in turn need no pause between them.
     const bool sounds = pulses_per_s == 0.0 || other_hz > 0.0 || std::fmod(pulse_, 1.0) < 0.5;
-    loudness_ += std::clamp((sounds ? kLoudest : 0.0) - loudness_, -kStep, kStep);
+    loudness_ += std::clamp((sounds ? loudest : 0.0) - loudness_, -kStep, kStep);
     turn_ = std::fmod(turn_ + (second ? other_hz : frequency_hz) / kRate_hz, 1.0);
     samples[i] = static_cast<float>(loudness_ * std::sin(2.0 * std::numbers::pi * turn_));
   }

@@ -33,7 +33,7 @@ class Speaker {
   bool without_device_ = false;
   std::optional<Tone> playing_;
   // What the audio thread reads.
-  std::atomic<float> frequency_hz_ = 0.0F, other_hz_ = 0.0F, pulses_per_s_ = 0.0F;
+  std::atomic<float> frequency_hz_ = 0.0F, other_hz_ = 0.0F, pulses_per_s_ = 0.0F, loudest_ = 0.0F;
   // The audio thread's own.
   double turn_ = 0.0;   // of the wave, [0, 1)
   double pulse_ = 0.0;  // pulses so far

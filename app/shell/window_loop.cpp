@@ -73,7 +73,8 @@ Result<Done> Loop::begin_interface() {
 milliseconds Loop::longest_sleep(Monotonic now) const {
   if (dirty_) return milliseconds(0);
   const Model& model = session_.model();
-  const bool ages = listens() || model.taken_back || model.findings.position_stale;
+  const bool ages = listens() || model.taken_back || model.safety.undo || model.safety.unsaved ||
+                    model.findings.position_stale;
   milliseconds longest = ages ? kFiguresGrowOld : kNothingChanges;
   if (const auto due = interface_->due()) {
     longest = std::clamp(*due - now, milliseconds(0), longest);
@@ -116,7 +117,7 @@ void Loop::draw(Monotonic now) {
 // On the roof nobody has a hand for a screen that has gone dark.
 void Loop::keep_awake() {
   const bool may_sleep = SDL_IsScreenSaverEnabled() == SDL_TRUE;
-  if (session_.model().roof == !may_sleep) return;
+  if (session_.model().safety.roof == !may_sleep) return;
   if (may_sleep) {
     SDL_DisableScreenSaver();
   } else {

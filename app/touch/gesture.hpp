@@ -34,6 +34,7 @@ struct Gesture {
   float scale = 1.0F;    // of a Pinch: factor about current_px since last, more than 1 when apart
   mastwise::Turn turn;   // of a Turn: about current_px since last, clockwise as seen on the screen
   float notches = 0.0F;  // of a Wheel
+  Monotonic began = {};  // of one finger: when it went down
   Monotonic at;
 };
 

@@ -70,7 +70,8 @@ std::optional<Recognizer::Press> Recognizer::press() const {
     return std::nullopt;
   }
   const Finger& finger = fingers_.front();
-  return Press{finger.start_px, finger.current_px, state_ == State::Pressed};
+  return Press{finger.start_px, finger.current_px, finger.down_at, state_ == State::Pressed,
+               state_ == State::Dragging};
 }
 
 std::optional<Monotonic> Recognizer::long_press_due() const {
@@ -200,6 +201,7 @@ void Recognizer::say(Kind kind, Phase phase, const Finger& finger, Point delta_p
   gesture.start_px = finger.start_px;
   gesture.current_px = finger.current_px;
   gesture.delta_px = delta_px;
+  gesture.began = finger.down_at;
   gesture.at = finger.heard_at;
   gestures_.push(gesture);
 }

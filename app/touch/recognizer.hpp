@@ -56,7 +56,9 @@ class Recognizer {
   struct Press {
     Point start_px;
     Point current_px;
+    Monotonic down_at;
     bool may_be_tap = false;  // neither moved away nor held for long
+    bool dragged = false;     // left its place
   };
   std::optional<Press> press() const;
 

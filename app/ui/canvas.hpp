@@ -26,7 +26,7 @@ class Canvas {
 
   float px_per_unit() const { return scale_; }
 
-  // `at` is where the baseline begins, is centerd, or ends.
+  // `at` is where the baseline begins, is centered, or ends.
   void text(Point at, std::string_view words, Face face, Color color, Align align = Align::Left);
   float text_width(std::string_view words, Face face) const;
 

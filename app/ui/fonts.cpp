@@ -29,6 +29,8 @@ constexpr std::array<FaceSize, kFaceCount> kSizes{{
     {true, 19.0f, kText},
     {false, 23.0f, kText},
     {true, 23.0f, kText},
+    {false, 25.0f, kText},
+    {true, 25.0f, kText},
     {true, 28.0f, kText},
     {true, 34.0f, kText},
     {true, 52.0f, kPlain},

@@ -13,17 +13,19 @@ namespace mastwise::ui {
 
 // The faces that screens use. Sizes are in units.
 enum class Face {
-  Small,      // 19: what explains, nothing is smaller
-  SmallBold,  // 19
-  Word,       // 23: words
-  WordBold,   // 23
-  Value,      // 28 bold
-  Cardinal,   // 34 bold
-  Second,     // 52 bold: second figures
-  Big,        // 66 bold
-  Answer,     // 118 bold, figures only
+  Small,       // 19: what explains, nothing is smaller
+  SmallBold,   // 19
+  Word,        // 23: words
+  WordBold,    // 23
+  Prompt,      // 25: cautions, read before an act
+  PromptBold,  // 25
+  Value,       // 28 bold
+  Cardinal,    // 34 bold
+  Second,      // 52 bold: second figures
+  Big,         // 66 bold
+  Answer,      // 118 bold, figures only
 };
-constexpr std::size_t kFaceCount = 9;
+constexpr std::size_t kFaceCount = 11;
 
 // The open-licensed fonts of assets/fonts at the sizes of this screen.
 class Fonts {

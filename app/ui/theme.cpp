@@ -6,7 +6,7 @@
 namespace mastwise::ui {
 namespace {
 
-constexpr Theme kDay{
+constexpr Theme kDayTheme{
     .paper = {0xF4, 0xEF, 0xE4},
     .panel = {0xFB, 0xF8, 0xF1},
     .ink = {0x12, 0x17, 0x1B},
@@ -19,7 +19,7 @@ constexpr Theme kDay{
     .on_warning = {0xFF, 0xFF, 0xFF},
 };
 
-constexpr Theme kNight{
+constexpr Theme kNightTheme{
     .paper = {0x0A, 0x0D, 0x0F},
     .panel = {0x12, 0x17, 0x1A},
     .ink = {0xE9, 0xDC, 0xC0},
@@ -44,7 +44,7 @@ double relative_luminance(Color color) {
 }  // namespace
 
 const Theme& theme(bool night) {
-  return night ? kNight : kDay;
+  return night ? kNightTheme : kDayTheme;
 }
 
 double contrast_ratio(Color a, Color b) {

@@ -18,6 +18,8 @@ Ui::Ui(Canvas canvas, const Metrics& metrics, const Theme& theme, const Input& i
     if (list.view_px.empty()) list.scroll.stop();
     list.view_px = {};
   }
+  std::erase_if(motion_.prompts, [](const auto& prompt) { return !prompt.second.drawn; });
+  for (auto& [name, prompt] : motion_.prompts) prompt.drawn = false;
   targets_.begin_frame(metrics.width_px, metrics.height_px);
 }
 
@@ -32,7 +34,8 @@ bool Ui::touchable(const std::string& name, Rect rect, bool enabled, const std::
   target.joined = joined;
   targets_.add(std::move(target));
   const auto& tapped = input_.tapped;
-  return enabled && std::find(tapped.begin(), tapped.end(), name) != tapped.end();
+  return enabled && std::any_of(tapped.begin(), tapped.end(),
+                                [&](const Input::Tap& tap) { return tap.target == name; });
 }
 
 bool Ui::button(const std::string& name, Rect rect, std::string_view label, ButtonLook look,
@@ -123,26 +126,27 @@ double Ui::smooth_angle(const std::string& name, double target_deg) {
   return spring.value();
 }
 
-float Ui::paragraph(Point at, float width, float line_height, std::string_view words, Face face,
-                    Color color) {
-  std::string line;
-  const auto put = [&] {
-    canvas_.text(at, line, face, color);
-    at.y += line_height;
-    line.clear();
-  };
+std::vector<std::string_view> Ui::wrapped(std::string_view words, float width, Face face) const {
+  std::vector<std::string_view> lines;
   while (!words.empty()) {
-    const std::string_view word = words.substr(0, words.find(' '));
-    words.remove_prefix(std::min(words.size(), word.size() + 1));
-    const std::string longer = line.empty() ? std::string(word) : line + " " + std::string(word);
-    if (!line.empty() && canvas_.text_width(longer, face) > width) {
-      put();
-      line = word;
-    } else {
-      line = longer;
+    std::size_t end = std::min(words.find(' '), words.size());
+    while (end < words.size()) {
+      const std::size_t longer = std::min(words.find(' ', end + 1), words.size());
+      if (canvas_.text_width(words.substr(0, longer), face) > width) break;
+      end = longer;
     }
+    lines.push_back(words.substr(0, end));
+    words.remove_prefix(std::min(words.size(), end + 1));
   }
-  if (!line.empty()) put();
+  return lines;
+}
+
+float Ui::paragraph(Point at, float width, float line_height, std::string_view words, Face face,
+                    Color color, Align align) {
+  for (const std::string_view line : wrapped(words, width, face)) {
+    canvas_.text(at, line, face, color, align);
+    at.y += line_height;
+  }
   return at.y;
 }
 

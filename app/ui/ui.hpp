@@ -1,6 +1,7 @@
 #pragma once
 
 #include "app/model/action.hpp"
+#include "app/touch/hold.hpp"
 #include "app/touch/recognizer.hpp"
 #include "app/touch/scroll.hpp"
 #include "app/touch/targets.hpp"
@@ -28,8 +29,15 @@ struct Motion {
   std::map<std::string, List> lists;          // by name
   std::map<std::string, float> page_heights;  // units; as the last frame drew them
   std::map<std::string, Spring> springs;
-  Rasters rasters;      // by name
-  bool moving = false;  // the last frame left something in motion
+  // A prompt, from its first frame to its last.
+  struct Prompt {
+    std::optional<touch::Point> opened_at_px;  // where the last finger before it went down
+    touch::Hold hold;
+    bool drawn = true;  // in the last frame
+  };
+  std::map<std::string, Prompt> prompts;  // by name
+  Rasters rasters;                        // by name
+  bool moving = false;                    // the last frame left something in motion
 };
 
 // One frame of the interface: draws widgets, records them as targets, and tells what was touched.
@@ -38,10 +46,17 @@ class Ui {
  public:
   // What the fingers did since the last frame, settled against what that frame showed.
   struct Input {
-    std::vector<std::string> tapped;       // names of targets
+    struct Tap {
+      std::string target;  // its name
+      touch::Point start_px;
+    };
+    std::vector<Tap> tapped;
     std::string pressed;                   // the target under a finger that may yet tap
     std::vector<touch::Gesture> gestures;  // drags, flings, wheel turns
     float seconds = 0.0f;                  // since the last frame
+    Monotonic now = {};
+    std::optional<touch::Recognizer::Press> press = {};  // the one finger that is down
+    std::optional<touch::Point> opener_px = {};  // where the finger went down that acted last
   };
 
   Ui(Canvas canvas, const Metrics& metrics, const Theme& theme, const Input& input, Motion& motion,
@@ -65,6 +80,13 @@ class Ui {
   bool button(const std::string& name, Rect rect, std::string_view label, ButtonLook look,
               bool enabled = true);
 
+  // A prompt that must not be passed by accident, once in each frame that shows it. Gives where the
+  // finger went down that opened it, in units; nothing where none did.
+  std::optional<Point> begin_prompt(const std::string& name);
+  // What confirms the prompt begun last: true in the frame in which it has been held long enough
+  // (see touch::Hold). Its progress is drawn.
+  bool hold_button(const std::string& name, Rect rect, std::string_view label);
+
   // What fingers did that went down within the rectangle, but for taps on targets.
   std::vector<touch::Gesture> gestures_in(Rect rect) const;
 
@@ -87,12 +109,15 @@ class Ui {
   // The same for degrees on a circle, the short way round.
   double smooth_angle(const std::string& name, double target_deg);
 
-  // Lines of words broken at spaces to fit the width; returns the baseline below the last line.
+  // Words broken at spaces into lines that fit the width.
+  std::vector<std::string_view> wrapped(std::string_view words, float width, Face face) const;
+  // Draws them; returns the baseline below the last line.
   float paragraph(Point at, float width, float line_height, std::string_view words, Face face,
-                  Color color);
+                  Color color, Align align = Align::Left);
 
  private:
   Rect to_px(Rect rect) const;
+  void draw_hold(Rect rect, std::string_view label, const touch::Hold& hold);
 
   Canvas canvas_;
   const Metrics& metrics_;
@@ -102,6 +127,7 @@ class Ui {
   touch::Targets& targets_;
   std::vector<Action> actions_;
   std::optional<Rect> clip_;
+  Motion::Prompt* prompt_ = nullptr;
 };
 
 }  // namespace mastwise::ui

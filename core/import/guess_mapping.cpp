@@ -17,7 +17,6 @@ namespace {
 using guess::Column;
 using Kind = Doubt::Kind;
 constexpr double kMost = 0.9;
-constexpr std::array kHeights{"antenna_amsl_m", "haat_m", "site_amsl_m"};
 
 // Whether a call sign is of the series of North America [ITU Radio Regulations, appendix 42].
 bool north_american(std::string_view cell) {
@@ -199,7 +198,7 @@ void Guesser::doubt_units() {
   }
   bool feet = false;
   bool told = true;
-  for (const char* field : kHeights) {
+  for (const char* field : fields::kHeightFields) {
     const Column* column = column_of(field);
     if (column == nullptr) continue;
     const bool says_feet = column->key.find("FT") != std::string::npos ||
@@ -208,7 +207,7 @@ void Guesser::doubt_units() {
     told = told && says_feet;
     if (says_feet) guess_.mapping.fields[field].factor = 0.3048;
   }
-  const bool any = std::any_of(kHeights.begin(), kHeights.end(),
+  const bool any = std::any_of(fields::kHeightFields.begin(), fields::kHeightFields.end(),
                                [&](const char* field) { return column_of(field) != nullptr; });
   if (any && !told) {
     guess_.doubts.push_back({Kind::height_unit,
@@ -269,7 +268,7 @@ void choose_power(TableMapping& mapping, const std::string& unit) {
 }
 
 void choose_heights(TableMapping& mapping, const std::string& unit) {
-  for (const char* field : kHeights) {
+  for (const char* field : fields::kHeightFields) {
     const auto rule = mapping.fields.find(field);
     const auto factor = fields::unit_factor(field, unit);
     if (rule != mapping.fields.end() && factor) rule->second.factor = *factor;

@@ -11,7 +11,6 @@ namespace {
 
 using Texts = std::vector<std::string>;
 
-constexpr std::array kHeights{"antenna_amsl_m", "haat_m", "site_amsl_m"};
 // What a person looks for first; other fields are shown where the mapping has them.
 constexpr std::array kUsual{"network",     "name", "city",        "state",
                             "facility_id", "site", "directional", "polarization"};
@@ -33,7 +32,7 @@ bool needed_field(std::string_view name) {
 }
 
 bool is_height(std::string_view name) {
-  return std::any_of(kHeights.begin(), kHeights.end(),
+  return std::any_of(fields::kHeightFields.begin(), fields::kHeightFields.end(),
                      [&](const char* height) { return name == height; });
 }
 
@@ -119,14 +118,14 @@ void Lister::powers_and_heights() {
     reading("erp_kw.unit", unit.empty() ? "kW" : unit, {"kW", "W", "MW"});
   }
   const FieldRule* height = nullptr;
-  for (const char* name : kHeights) {
+  for (const char* name : fields::kHeightFields) {
     field(name);
     if (height == nullptr) height = rule_of(name);
   }
   if (height == nullptr) return;
   const std::string unit(fields::unit_of("haat_m", height->factor));
   reading("heights.unit", unit.empty() ? "m" : unit, {"m", "ft"});
-  for (const char* name : kHeights) {
+  for (const char* name : fields::kHeightFields) {
     if (const FieldRule* rule = rule_of(name)) {
       reading(std::string(name) + ".zero", rule->unknown.empty() ? kAsItIs : kNotKnown,
               {kNotKnown, kAsItIs});

@@ -2,6 +2,7 @@
 
 #include "core/stations/station.hpp"
 
+#include <array>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -13,6 +14,9 @@ namespace mastwise::fields {
 // Every name, in the order of import_csv.hpp; without the coordinates.
 const std::vector<std::string_view>& names();
 bool is_known(std::string_view name);
+
+// Where a table can say how high the antenna is.
+inline constexpr std::array kHeightFields{"antenna_amsl_m", "haat_m", "site_amsl_m"};
 
 // What a number in the given unit is multiplied by to be in the field's own: 0.3048 for a height in
 // "ft". Nothing where the field has no such unit.

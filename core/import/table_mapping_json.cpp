@@ -6,14 +6,14 @@
 namespace mastwise {
 namespace {
 
-using json = nlohmann::ordered_json;
+using OrderedJson = nlohmann::ordered_json;
 
-void put(json& object, const char* key, const std::string& text) {
+void put(OrderedJson& object, const char* key, const std::string& text) {
   if (!text.empty()) object[key] = text;
 }
 
-json angle_json(const AngleRule& rule, bool latitude) {
-  json object;
+OrderedJson angle_json(const AngleRule& rule, bool latitude) {
+  OrderedJson object;
   if (rule.notation == AngleNotation::separate) {
     object["notation"] = "separate";
     object["degrees"] = rule.column;
@@ -37,10 +37,10 @@ json angle_json(const AngleRule& rule, bool latitude) {
   return object;
 }
 
-json field_json(const std::string& name, const FieldRule& rule) {
+OrderedJson field_json(const std::string& name, const FieldRule& rule) {
   const std::string unit(fields::unit_of(name, rule.factor));
   if (unit.empty() && rule.unknown.empty() && rule.values.empty()) return rule.column;
-  json object{{"column", rule.column}};
+  OrderedJson object{{"column", rule.column}};
   put(object, "unit", unit);
   if (!rule.unknown.empty()) object["unknown"] = rule.unknown;
   if (!rule.values.empty()) object["values"] = rule.values;
@@ -50,7 +50,7 @@ json field_json(const std::string& name, const FieldRule& rule) {
 }  // namespace
 
 std::string to_json(const TableMapping& mapping) {
-  json root;
+  OrderedJson root;
   root["source"]["name"] = mapping.source.name;
   put(root["source"], "date", mapping.source.date);
   if (mapping.separator != '\0') root["separator"] = std::string(1, mapping.separator);
@@ -61,7 +61,7 @@ std::string to_json(const TableMapping& mapping) {
   root["latitude"] = angle_json(mapping.latitude, true);
   root["longitude"] = angle_json(mapping.longitude, false);
   for (const auto& [name, rule] : mapping.fields) root["fields"][name] = field_json(name, rule);
-  return root.dump(2, ' ', false, json::error_handler_t::replace) + "\n";
+  return root.dump(2, ' ', false, OrderedJson::error_handler_t::replace) + "\n";
 }
 
 }  // namespace mastwise

@@ -9,9 +9,6 @@
 namespace mastwise {
 namespace {
 
-constexpr const char* kAntenna = "antenna";
-constexpr const char* kRaised = "raised";
-constexpr const char* kDown = "down";
 constexpr const char* kSettings = "settings";
 constexpr const char* kTrustedDate = "trusted date, days since 1970";
 
@@ -40,18 +37,6 @@ Result<Done> Logbook::keep(const char* name, const std::string& value) {
   auto insert = database_.prepare("INSERT OR REPLACE INTO kept (name, value) VALUES (?, ?)");
   if (!insert) return insert.error();
   return insert->bind(std::string_view(name), std::string_view(value)).run();
-}
-
-Result<safety::Antenna> Logbook::antenna() {
-  const auto value = kept(kAntenna);
-  if (!value) return value.error();
-  // Whatever is not plainly "down" is taken for raised: that mistake is the harmless one.
-  const bool down = !*value || **value == kDown;
-  return down ? safety::Antenna::Down : safety::Antenna::Raised;
-}
-
-Result<Done> Logbook::keep_antenna(safety::Antenna antenna) {
-  return keep(kAntenna, antenna == safety::Antenna::Raised ? kRaised : kDown);
 }
 
 Result<std::optional<std::string>> Logbook::settings() {

@@ -59,7 +59,10 @@ class Logbook {
 
   // Whether the antenna was marked raised; down in a new logbook.
   Result<safety::Antenna> antenna();
-  Result<Done> keep_antenna(safety::Antenna antenna);
+  // The state and the record of its change go in together or not at all.
+  Result<Done> keep_antenna(const AntennaChange& change);
+  // The latest first.
+  Result<std::vector<AntennaChange>> antenna_changes();
 
   // The program's settings, in the program's own words; nothing in a new logbook.
   Result<std::optional<std::string>> settings();

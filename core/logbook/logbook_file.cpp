@@ -40,6 +40,9 @@ constexpr std::array kMigrations{
     " scale TEXT NOT NULL, readings TEXT NOT NULL, peak_true_deg TEXT NOT NULL,"
     " sigma_deg TEXT NOT NULL) WITHOUT ROWID;"
     "CREATE INDEX sweeps_stop ON sweeps (stop_id);",
+
+    "CREATE TABLE antenna_changes (step INTEGER PRIMARY KEY AUTOINCREMENT, antenna TEXT NOT NULL,"
+    " changed TEXT NOT NULL, latitude_deg REAL, longitude_deg REAL, confirmed TEXT NOT NULL);",
 };
 
 }  // namespace

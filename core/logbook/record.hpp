@@ -5,6 +5,7 @@
 #include "core/geo/position.hpp"
 #include "core/reception/surroundings.hpp"
 #include "core/result.hpp"
+#include "core/safety/drive_off.hpp"
 #include "core/time.hpp"
 
 #include <cstdint>
@@ -40,6 +41,15 @@ struct StopRecord {
   std::string gear = {};  // its name, or how it was chosen
   std::string weather = {};
   bool operator==(const StopRecord&) const = default;
+};
+
+// The antenna was marked up or down on this tablet.
+struct AntennaChange {
+  safety::Antenna antenna = safety::Antenna::Down;
+  UtcTime when{};
+  std::optional<Position> place = {};  // of the rig, where known
+  std::string confirmed = {};          // the statement that the person held, or "Undo"
+  bool operator==(const AntennaChange&) const = default;
 };
 
 // What came in.

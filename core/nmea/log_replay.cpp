@@ -10,7 +10,6 @@ namespace {
 constexpr milliseconds kLineStep{10};
 constexpr milliseconds kClockWasSet = std::chrono::seconds(1);
 constexpr milliseconds kLongestGap = std::chrono::hours(1);
-constexpr milliseconds kDay = std::chrono::hours(24);
 
 // The clock of a log: see replay_log.
 class LogClock {
@@ -28,7 +27,7 @@ class LogClock {
   void show(TimeOfDay time) {
     if (shown_ && time == *shown_) return;
     if (shown_) {
-      const milliseconds ahead = (time - *shown_ + kDay) % kDay;
+      const milliseconds ahead = (time - *shown_ + kOneDay) % kOneDay;
       now_ = std::max(now_, shown_at_ + (ahead <= kLongestGap ? ahead : kClockWasSet));
     }
     shown_ = time;

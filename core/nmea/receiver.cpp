@@ -7,8 +7,6 @@
 namespace mastwise::nmea {
 namespace {
 
-constexpr milliseconds kDay = std::chrono::hours(24);
-
 // The source that a talker belongs to: see Receiver.
 std::string_view source_of(std::string_view talker) {
   constexpr std::string_view kSatelliteTalkers[] = {"GP", "GN", "GL", "GA", "GB",
@@ -111,9 +109,9 @@ bool Receiver::hears(std::string_view source, Monotonic now) const {
 // A clock that was set back is believed once the position is stale, as nothing else is left.
 bool Receiver::is_later_epoch(TimeOfDay time, Monotonic now) const {
   if (!epoch_) return true;
-  const milliseconds ahead = (time - epoch_->time + kDay) % kDay;
+  const milliseconds ahead = (time - epoch_->time + kOneDay) % kOneDay;
   if (ahead == milliseconds(0)) return false;
-  return ahead < kDay / 2 || position_.fresh(now) == nullptr;
+  return ahead < kOneDay / 2 || position_.fresh(now) == nullptr;
 }
 
 bool Receiver::has_fix(Monotonic now) const {

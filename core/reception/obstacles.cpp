@@ -1,6 +1,7 @@
 #include "core/reception/obstacles.hpp"
 
 #include "core/propagation/p1812/knife_edge.hpp"
+#include "core/propagation/wavelength.hpp"
 
 #include <cmath>
 #include <optional>
@@ -8,8 +9,7 @@
 namespace mastwise::reception {
 namespace {
 
-constexpr double kSameHill_m = 500.0;                 // edges closer than that are not told apart
-constexpr double kMetersTimesMegahertz = 299.792458;  // wavelength times frequency
+constexpr double kSameHill_m = 500.0;  // edges closer than that are not told apart
 
 // An end of a stretch of path: a point of the profile and what the ray touches there.
 struct End {
@@ -82,9 +82,8 @@ Search::Edge Search::edge_at(std::size_t point, End from, End to) const {
 }  // namespace
 
 double edge_loss_db(double above_line_m, double near_m, double far_m, double frequency_mhz) {
-  const double wavelength_m = kMetersTimesMegahertz / frequency_mhz;
-  const double v =
-      above_line_m * std::sqrt(2.0 * (near_m + far_m) / (wavelength_m * near_m * far_m));
+  const double wave_m = wavelength_m(frequency_mhz);
+  const double v = above_line_m * std::sqrt(2.0 * (near_m + far_m) / (wave_m * near_m * far_m));
   return p1812::knife_edge_loss_db(v);
 }
 

@@ -11,7 +11,6 @@ namespace mastwise::reception {
 namespace {
 
 constexpr double kLocationDeviation_db = 5.5;
-constexpr double kTenthDeviate = 1.2816;  // normal deviate exceeded with probability 0.1
 constexpr double kUnknownPattern_db = 3.0;
 constexpr double kUnknownPatternDeviation_db = 4.0;
 constexpr double kLeastDistance_m = 250.0;  // P.1812's, section 1

@@ -5,6 +5,9 @@
 
 namespace mastwise::reception {
 
+// The normal deviate that one in ten exceeds.
+inline constexpr double kTenthDeviate = 1.2816;
+
 // Fills distance, bearing, mode, heights, fields, obstacles and the spreads of place, time and
 // model of a station at the stop, and what the words need of them; `missing` says why where there
 // is no field.

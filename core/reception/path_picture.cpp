@@ -1,5 +1,6 @@
 #include "core/reception/path_picture.hpp"
 
+#include "core/propagation/wavelength.hpp"
 #include "core/reception/obstacles.hpp"
 #include "core/reception/reasons.hpp"
 
@@ -10,12 +11,11 @@ namespace mastwise::reception {
 namespace {
 
 constexpr double kFresnelShare = 0.6;
-constexpr double kMetersTimesMegahertz = 299.792458;
 
 // Radius of the first Fresnel zone, m [Recommendation ITU-R P.526 section 2, (2)].
 double fresnel_radius_m(double from_stop_m, double to_station_m, double frequency_mhz) {
-  const double wavelength_m = kMetersTimesMegahertz / frequency_mhz;
-  return std::sqrt(wavelength_m * from_stop_m * to_station_m / (from_stop_m + to_station_m));
+  const double wave_m = wavelength_m(frequency_mhz);
+  return std::sqrt(wave_m * from_stop_m * to_station_m / (from_stop_m + to_station_m));
 }
 
 class Drawer {

@@ -13,7 +13,6 @@ constexpr double kLeastCost_db = 1.0;
 constexpr double kLeastFading_db = 6.0;
 constexpr double kLeastSpread_db = 6.0;
 constexpr double kLeastRoughGround_db = 3.0;
-constexpr double kTenthDeviate = 1.2816;
 constexpr double kAmplifier_db = 15.0;  // what a usual amplifier gives [cp: 12 to 20 dB]
 
 class Collector {

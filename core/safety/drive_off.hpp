@@ -6,26 +6,40 @@ namespace mastwise::safety {
 
 enum class Antenna { Down, Raised };
 
-// What a moving rig makes of the screen.
+// What the rig's motion makes of the screen.
 enum class Drive {
   Parked,    // all screens
   Underway,  // one glanceable face
   Alarm,     // moving with the antenna up
 };
 
-// `speed_kmh`: over ground, or nothing when no fresh fix tells it; an unknown speed locks nothing.
-// The alarm begins above 5 km/h and the glanceable face above 8 km/h (this design's figures; that a
-// driver must not work a screen: NHTSA visual-manual guidelines, 78 FR 24817). `before` is the last
-// answer: the alarm stays until the rig stops, below 1 km/h, or the antenna is confirmed down.
-inline Drive drive_state(Antenna antenna, std::optional<double> speed_kmh, Drive before) {
-  constexpr double kAlarmKmh = 5.0, kUnderwayKmh = 8.0, kStoppedKmh = 1.0;
-  if (antenna == Antenna::Raised) {
-    if (speed_kmh && *speed_kmh > kAlarmKmh) return Drive::Alarm;
-    const bool stopped = speed_kmh && *speed_kmh < kStoppedKmh;
-    if (before == Drive::Alarm && !stopped) return Drive::Alarm;
-    return Drive::Parked;
-  }
-  return speed_kmh && *speed_kmh > kUnderwayKmh ? Drive::Underway : Drive::Parked;
+// Below this the rig stands, km/h. Own choice: receivers at rest report some tenths.
+inline constexpr double kStandingKmh = 1.0;
+// So long after its last speed a receiver that fell silent during the alarm is no longer taken for
+// one that moves, seconds. Own choice: longer than any tunnel's start, so that no driver is asked.
+inline constexpr double kSilentTooLong_s = 120.0;
+
+// The speed over ground, as a receiver reports it.
+struct Motion {
+  std::optional<double> speed_kmh;  // nothing without a fresh fix
+  double silent_s = 0.0;            // since the last fresh fix
+
+  // A fresh fix says that the rig moves.
+  bool moves() const { return speed_kmh && *speed_kmh >= kStandingKmh; }
+};
+
+// An unknown speed locks nothing. The alarm begins above 5 km/h and the glanceable face above
+// 8 km/h (this design's figures; that a driver must not work a screen: NHTSA visual-manual
+// guidelines, 78 FR 24817). `before` is the last answer. The alarm lasts until the rig stands, or
+// until the receiver has been silent too long: no touch ends it.
+inline Drive drive_state(Antenna antenna, const Motion& motion, Drive before) {
+  constexpr double kAlarmKmh = 5.0, kUnderwayKmh = 8.0;
+  const double speed_kmh = motion.speed_kmh.value_or(0.0);
+  if (antenna == Antenna::Down) return speed_kmh > kUnderwayKmh ? Drive::Underway : Drive::Parked;
+  if (speed_kmh > kAlarmKmh) return Drive::Alarm;
+  if (before != Drive::Alarm) return Drive::Parked;
+  const bool over = motion.speed_kmh ? !motion.moves() : motion.silent_s >= kSilentTooLong_s;
+  return over ? Drive::Parked : Drive::Alarm;
 }
 
 }  // namespace mastwise::safety

@@ -97,6 +97,23 @@ constexpr Prompt kDriving{
     .refuse = "Not yet",
 };
 
+// The alarm has ended because the rig stands; nobody has looked at the antenna yet.
+constexpr Prompt kAfterAlarm{
+    .title = "Is it down and latched?",
+    .cautions = kBeforeDriving,
+    .deference = kDriving.deference,
+    .accept = "I saw it down and latched",
+    .refuse = "It is still up",
+};
+
+constexpr Prompt kUndoRaising{
+    .title = "Is the antenna still down?",
+    .cautions = kBeforeDriving,
+    .deference = kDriving.deference,
+    .accept = "I saw it down. Undo",
+    .refuse = "Leave it marked up",
+};
+
 }  // namespace
 
 const Prompt& before_raising() {
@@ -113,6 +130,14 @@ const Prompt& weather() {
 
 const Prompt& before_driving() {
   return kDriving;
+}
+
+const Prompt& after_alarm() {
+  return kAfterAlarm;
+}
+
+const Prompt& undo_raising() {
+  return kUndoRaising;
 }
 
 }  // namespace mastwise::safety

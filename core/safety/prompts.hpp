@@ -32,4 +32,10 @@ const Prompt& weather();
 // Before driving off.
 const Prompt& before_driving();
 
+// When the rig stands after it moved with the antenna up.
+const Prompt& after_alarm();
+
+// Before an antenna that was marked up counts as down without having been lowered.
+const Prompt& undo_raising();
+
 }  // namespace mastwise::safety

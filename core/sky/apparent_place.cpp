@@ -1,7 +1,8 @@
 #include "core/sky/apparent_place.hpp"
 
+#include "core/angles/radian.hpp"
+
 #include <cmath>
-#include <numbers>
 
 #include <libnova/nutation.h>
 #include <libnova/precession.h>
@@ -9,8 +10,6 @@
 
 namespace mastwise::sky {
 namespace {
-
-constexpr double kRadian = std::numbers::pi / 180.0;
 
 struct Vector {
   double x, y, z;

@@ -1,17 +1,15 @@
 #include "core/sky/pole_star.hpp"
 
+#include "core/angles/radian.hpp"
 #include "core/sky/apparent_place.hpp"
 #include "core/sky/sun.hpp"
 
 #include <cmath>
-#include <numbers>
 
 #include <libnova/aberration.h>
 
 namespace mastwise::sky {
 namespace {
-
-constexpr double kRadian = std::numbers::pi / 180.0;
 
 // Hipparcos main catalog, HIP 11767, equinox J2000 (ICRS), epoch J1991.25.
 constexpr double kRightAscension_deg = 37.94614689;

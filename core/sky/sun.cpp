@@ -1,9 +1,9 @@
 #include "core/sky/sun.hpp"
 
+#include "core/angles/radian.hpp"
 #include "core/sky/apparent_place.hpp"
 
 #include <cmath>
-#include <numbers>
 
 #include <libnova/solar.h>
 
@@ -14,7 +14,6 @@ using std::chrono::hours;
 using std::chrono::minutes;
 using std::chrono::seconds;
 
-constexpr double kRadian = std::numbers::pi / 180.0;
 constexpr double kSunrise_deg = -0.8333;
 constexpr minutes kSearchStep{10};
 

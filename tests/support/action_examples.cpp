@@ -274,7 +274,8 @@ std::vector<Action> every_action() {
           act::Ask{Asking::Raise},
           act::ConfirmAsked{},
           act::RefuseAsked{},
-          act::AntennaIsDown{},
+          act::QuietAlarm{},
+          act::AntennaWritten{.trouble = "the disk is full"},
           act::Trouble{"disk full"},
           act::OpenField{Field::MapLength_mm},
           act::UseMapPlace{.by_net = true},
@@ -320,6 +321,7 @@ std::vector<Action> every_action() {
           act::TakeBack{},
           act::TakePlace{some_place()},
           act::PlacesFound{some_places()},
+          act::AskMerge{"/p/f"},
           act::AskLogbookFiles{LogbookTask::TakeIn, "/p/f"},
           act::NextLogbookFolder{},
           act::LogbookFilesDone{some_files()}};

@@ -14,7 +14,6 @@ constexpr milliseconds kFrame{16};
 // What the machine's clock says when a stage begins.
 constexpr UtcTime kMachineTime{std::chrono::sys_days(std::chrono::year(2026) / 7 / 2) +
                                std::chrono::hours(18)};
-constexpr SDL_FingerID kFinger = 7;
 
 }  // namespace
 
@@ -78,12 +77,17 @@ void Stage::wait(milliseconds time) {
   settle();
 }
 
-void Stage::finger(Uint32 sdl_event, touch::Point place_px) {
+void Stage::late_round(milliseconds time) {
+  now_ += time;
+  round();
+}
+
+void Stage::finger(Uint32 sdl_event, touch::Point place_px, SDL_FingerID id) {
   const ui::Metrics& size = interface_->metrics();
   SDL_Event event{};
   event.tfinger.type = sdl_event;
   event.tfinger.touchId = 1;
-  event.tfinger.fingerId = kFinger;
+  event.tfinger.fingerId = id;
   event.tfinger.x = place_px.x / size.width_px;
   event.tfinger.y = place_px.y / size.height_px;
   event.tfinger.pressure = 1.0f;
@@ -117,6 +121,11 @@ void Stage::hold(const std::string& name, milliseconds time) {
   for (const Monotonic until = now_ + time; now_ < until; now_ += kFrame) round();
   finger(SDL_FINGERUP, place_px);
   settle();
+}
+
+void Stage::confirm() {
+  hold("confirm", touch::kHoldToConfirm + milliseconds(100));
+  ++taps_;
 }
 
 void Stage::tap_keys(std::string_view text) {

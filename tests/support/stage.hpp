@@ -39,6 +39,7 @@ class Stage {
   const Model& model() const { return runtime_->session().model(); }
   shell::Session& session() { return runtime_->session(); }
   const touch::Targets& targets() const { return interface_->targets(); }
+  const ui::Metrics& metrics() const { return interface_->metrics(); }
   bool moving() const { return interface_->moving(); }
   Monotonic now() const { return now_; }
   const Stop& practice_stop() const { return runtime_->practice_stop(); }
@@ -50,10 +51,12 @@ class Stage {
   // Taps "key X" for every character X, and "Space" for a space.
   void tap_keys(std::string_view text);
   void hold(const std::string& target, milliseconds time);
+  // Holds what confirms the open prompt, as long as it asks for. Counts as a tap.
+  void confirm();
   // A finger over the screen from one place to another, in pixels.
   void drag(touch::Point from_px, touch::Point to_px, milliseconds time);
-  // A finger down or up on its own; nothing is drawn.
-  void finger(Uint32 sdl_event, touch::Point place_px);
+  // A finger down, moved or up on its own; nothing is drawn and no time goes by.
+  void finger(Uint32 sdl_event, touch::Point place_px, SDL_FingerID id = 7);
   int taps() const { return taps_; }
   touch::Point middle_of(const std::string& target) const;
 
@@ -66,6 +69,8 @@ class Stage {
   void settle();
   // So much time goes by, with rounds in it.
   void wait(milliseconds time);
+  // The same for one round that comes late by so much.
+  void late_round(milliseconds time);
 
   // What the last frame says, each piece of text in the order drawn.
   std::vector<PictureText> texts() const { return texts_of(*picture_); }

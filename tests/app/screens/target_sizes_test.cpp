@@ -74,7 +74,7 @@ TEST_CASE("on the roof whatever can be touched is 15 mm square") {
       press(stage, act::GoToRoof{});
       press(stage, act::ConfirmAsked{});
       INFO(screen.name);
-      REQUIRE(stage.model().roof);
+      REQUIRE(stage.model().safety.roof);
       CHECK(joined(stage.targets().problems(15.0)) == "");
       CHECK(texts_off_screen(stage, screen) == "");
     }

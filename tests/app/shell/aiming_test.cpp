@@ -87,8 +87,8 @@ TEST_CASE(
   face_off_target(stage, 100.0);
   CHECK_FALSE(tone_of(stage.model()));  // not on the roof yet
   stage.tap("roof");
-  stage.tap("confirm");
-  REQUIRE(stage.model().roof);
+  stage.confirm();
+  REQUIRE(stage.model().safety.roof);
   const double slack_deg = stage.model().findings.slack->left_deg;
   double before_hz = 0.0, before_pulses = 0.0;
   for (const double off_deg : {150.0, 80.0, slack_deg + 1.0}) {

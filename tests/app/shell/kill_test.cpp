@@ -37,19 +37,19 @@ TEST_CASE("the raised antenna survives a kill and a restart") {
     Stage stage(test::kTablet, folder.path());
     stage.tap("place Aim");
     stage.tap("raise");
-    stage.tap("confirm");
+    stage.confirm();
   });
   {
     Stage stage(test::kTablet, folder.path());
-    CHECK(stage.model().antenna == safety::Antenna::Raised);
+    CHECK(stage.model().safety.antenna == safety::Antenna::Raised);
     CHECK(stage.shows("ANTENNA IS UP"));
     stage.tap("place Aim");
     CHECK(stage.targets().find("raise") == nullptr);
     stage.tap("lower");
-    stage.tap("confirm");
+    stage.confirm();
   }
   Stage stage(test::kTablet, folder.path());
-  CHECK(stage.model().antenna == safety::Antenna::Down);
+  CHECK(stage.model().safety.antenna == safety::Antenna::Down);
   CHECK_FALSE(stage.shows("ANTENNA IS UP"));
 }
 
@@ -61,8 +61,8 @@ TEST_CASE("a prompt that was not yet answered leaves the antenna down through a 
     stage.tap("raise");
   });
   Stage stage(test::kTablet, folder.path());
-  CHECK(stage.model().antenna == safety::Antenna::Down);
-  CHECK(stage.model().asking == Asking::Nothing);
+  CHECK(stage.model().safety.antenna == safety::Antenna::Down);
+  CHECK(stage.model().safety.asking == Asking::Nothing);
 }
 
 TEST_CASE("settings survive a kill") {

@@ -108,6 +108,7 @@ TEST_CASE("another tablet's logbook is taken in by one touch, and again nothing 
     REQUIRE(stage.model().log_files.answer->files.size() == 1);
     CHECK(stage.shows("from the dash"));
     stage.tap("logbook 1");
+    stage.confirm();
     CHECK(said(stage, "stops: 1 new, 0 newer, 0 the same, 0 older than here"));
     CHECK(said(stage, "outcomes: 1 new, 0 newer, 0 the same, 0 older than here"));
     CHECK(said(stage, "sweeps: 1 new, 0 newer, 0 the same, 0 older than here"));
@@ -115,6 +116,7 @@ TEST_CASE("another tablet's logbook is taken in by one touch, and again nothing 
     CHECK(real_stops(stage) == 2);
     CHECK(stage.model().log.outcomes.size() == 3);
     stage.tap("logbook 1");
+    stage.confirm();
     CHECK(said(stage, "stops: 0 new, 0 newer, 1 the same, 0 older than here"));
     CHECK(real_stops(stage) == 2);
     CHECK(stage.model().log.outcomes.size() == 3);
@@ -145,6 +147,7 @@ TEST_CASE("what is no logbook is not offered, and a damaged one is refused with 
   REQUIRE(stage.model().log_files.answer->files.size() == 1);
   CHECK(stage.model().log_files.answer->files.front().name == "cut");
   stage.tap("logbook 1");
+  stage.confirm();
   CHECK_FALSE(stage.model().log_files.answer->trouble.empty());
   CHECK(real_stops(stage) == 0);
   CHECK(content_of(folder).stops.empty());

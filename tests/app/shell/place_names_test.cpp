@@ -240,7 +240,7 @@ TEST_CASE("without the gazetteer nothing is said, and why", "[places]") {
   errand->finish();
   const auto action = errand->take();
   REQUIRE(action);
-  model.places = std::get<act::PlacesFound>(*action).answer;
+  model.places = action->get_if<act::PlacesFound>()->answer;
   CHECK(model.places->trouble.find("it is gone") != std::string::npos);
   CHECK(near_place_of(model, *model.findings.position) == nullptr);
   stage.set(*action);

@@ -219,11 +219,11 @@ TEST_CASE("the roof: the heading sensor's log turns the dial to the target: 5 ta
   CHECK(stage.shows("No sensor"));
 
   stage.tap("raise");
-  CHECK(stage.model().asking == Asking::Raise);
-  CHECK(stage.model().antenna == safety::Antenna::Down);
+  CHECK(stage.model().safety.asking == Asking::Raise);
+  CHECK(stage.model().safety.antenna == safety::Antenna::Down);
   CHECK(stage.shows_within("10 ft"));
-  stage.tap("confirm");
-  CHECK(stage.model().antenna == safety::Antenna::Raised);
+  stage.confirm();
+  CHECK(stage.model().safety.antenna == safety::Antenna::Raised);
   CHECK(stage.taps() == 5);
 
   const double target_deg = stage.model().findings.card->bearing_true.degrees();
@@ -301,23 +301,23 @@ TEST_CASE("the raise prompt is asked once for each raising") {
   stage.tap("place Aim");
   for (int raising = 0; raising < 3; ++raising) {
     stage.tap("raise");
-    CHECK(stage.model().asking == Asking::Raise);
-    CHECK(stage.model().antenna == safety::Antenna::Down);
+    CHECK(stage.model().safety.asking == Asking::Raise);
+    CHECK(stage.model().safety.antenna == safety::Antenna::Down);
     stage.tap("refuse");
-    CHECK(stage.model().antenna == safety::Antenna::Down);
+    CHECK(stage.model().safety.antenna == safety::Antenna::Down);
     stage.tap("raise");
     CHECK(stage.shows_within("Before you raise the antenna"));
-    stage.tap("confirm");
-    CHECK(stage.model().antenna == safety::Antenna::Raised);
-    CHECK(stage.model().asking == Asking::Nothing);
+    stage.confirm();
+    CHECK(stage.model().safety.antenna == safety::Antenna::Raised);
+    CHECK(stage.model().safety.asking == Asking::Nothing);
     CHECK(stage.targets().find("raise") == nullptr);
     stage.tap("lower");
     CHECK(stage.shows_within("Before you drive off"));
     stage.tap("refuse");
-    CHECK(stage.model().antenna == safety::Antenna::Raised);
+    CHECK(stage.model().safety.antenna == safety::Antenna::Raised);
     stage.tap("lower");
-    stage.tap("confirm");
-    CHECK(stage.model().antenna == safety::Antenna::Down);
+    stage.confirm();
+    CHECK(stage.model().safety.antenna == safety::Antenna::Down);
   }
 }
 

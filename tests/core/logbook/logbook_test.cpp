@@ -23,7 +23,7 @@ TEST_CASE("the logbook gives back what it was given after it is opened again") {
   const std::chrono::sys_days day{std::chrono::year(2026) / 11 / 25};
   {
     auto logbook = Logbook::open(folder.file("logbook"));
-    REQUIRE(logbook->keep_antenna(safety::Antenna::Raised));
+    REQUIRE(logbook->keep_antenna({.antenna = safety::Antenna::Raised}));
     REQUIRE(logbook->keep_settings("{\"it's\":\"ours\"}"));
     REQUIRE(logbook->keep_trusted_date(day));
   }
@@ -32,16 +32,35 @@ TEST_CASE("the logbook gives back what it was given after it is opened again") {
   CHECK(*logbook->antenna() == safety::Antenna::Raised);
   CHECK(*logbook->settings() == "{\"it's\":\"ours\"}");
   CHECK(*logbook->trusted_date() == day);
-  REQUIRE(logbook->keep_antenna(safety::Antenna::Down));
+  REQUIRE(logbook->keep_antenna({.antenna = safety::Antenna::Down}));
   CHECK(*logbook->antenna() == safety::Antenna::Down);
 }
 
 TEST_CASE("an antenna state that cannot be understood counts as raised") {
   test::TemporaryFolder folder;
-  REQUIRE(Logbook::open(folder.file("logbook"))->keep_antenna(safety::Antenna::Down));
+  REQUIRE(Logbook::open(folder.file("logbook"))->keep_antenna({.antenna = safety::Antenna::Down}));
   auto database = store::Database::open(folder.file("logbook"));
   REQUIRE(database->run("UPDATE kept SET value = 'd0wn' WHERE name = 'antenna'"));
   CHECK(*Logbook::open(folder.file("logbook"))->antenna() == safety::Antenna::Raised);
+}
+
+TEST_CASE("every change of the antenna is kept with time, place and what was confirmed") {
+  test::TemporaryFolder folder;
+  const AntennaChange up{.antenna = safety::Antenna::Raised,
+                         .when = UtcTime(std::chrono::sys_days(std::chrono::year(2026) / 7 / 2)),
+                         .place = *Position::at_deg(44.435217, -71.675993),
+                         .confirmed = "I looked up. Raise"};
+  const AntennaChange undone{.antenna = safety::Antenna::Down,
+                             .when = up.when + std::chrono::seconds(40),
+                             .confirmed = "Undo: I saw it down"};
+  {
+    auto logbook = Logbook::open(folder.file("logbook"));
+    REQUIRE(logbook->keep_antenna(up));
+    REQUIRE(logbook->keep_antenna(undone));
+  }
+  const auto changes = Logbook::open(folder.file("logbook"))->antenna_changes();
+  REQUIRE(changes);
+  CHECK(*changes == std::vector{undone, up});
 }
 
 TEST_CASE("a trusted date that cannot be understood is an error, not a date") {
@@ -71,13 +90,13 @@ TEST_CASE("a damaged logbook is refused with its name and what to do, and kept")
     std::ofstream(path) << std::string(8192, 'x');
   }
   SECTION("its first page overwritten") {
-    REQUIRE(Logbook::open(path)->keep_antenna(safety::Antenna::Raised));
+    REQUIRE(Logbook::open(path)->keep_antenna({.antenna = safety::Antenna::Raised}));
     std::fstream file(path, std::ios::in | std::ios::out | std::ios::binary);
     file.seekp(16);
     file << std::string(400, '\xEE');
   }
   SECTION("cut in the middle") {
-    REQUIRE(Logbook::open(path)->keep_antenna(safety::Antenna::Raised));
+    REQUIRE(Logbook::open(path)->keep_antenna({.antenna = safety::Antenna::Raised}));
     std::filesystem::resize_file(path, 5000);
   }
   const std::string before = test::read_file(path);

@@ -144,7 +144,7 @@ TEST_CASE("a merge of which one record cannot be takes in none", "[logbook]") {
 
 TEST_CASE("the raised state and the settings stay each tablet's own", "[logbook]") {
   Logbook dash = in_memory(), hand = in_memory();
-  REQUIRE(dash.keep_antenna(safety::Antenna::Raised));
+  REQUIRE(dash.keep_antenna({.antenna = safety::Antenna::Raised}));
   REQUIRE(hand.keep_settings("hand's"));
   merge(hand, dash);
   merge(dash, hand);

@@ -43,7 +43,8 @@ TEST_CASE("before raising, the published distances are told with their source an
 
 // A screen of 800 x 480 has room for four cautions of about 110 characters.
 TEST_CASE("every prompt is short, has its sources and certifies nothing", "[ways]") {
-  for (const Prompt* prompt : {&before_raising(), &before_roof(), &weather(), &before_driving()}) {
+  for (const Prompt* prompt : {&before_raising(), &before_roof(), &weather(), &before_driving(),
+                               &after_alarm(), &undo_raising()}) {
     INFO(prompt->title);
     CHECK(prompt->cautions.size() <= 4);
     for (const Caution& caution : prompt->cautions) {
@@ -95,21 +96,28 @@ TEST_CASE("at wind and thunder, and before driving", "[ways]") {
   }
 }
 
-// The design's figures: alarm above 5 km/h, one face above 8 km/h, stopped below 1 km/h.
+// The design's figures: alarm above 5 km/h, one face above 8 km/h; the rig stands below 1 km/h and
+// a receiver is silent too long after 120 s (own choices).
 TEST_CASE("driving off: the alarm and the driving face") {
-  CHECK(drive_state(Antenna::Down, std::nullopt, Drive::Parked) == Drive::Parked);
-  CHECK(drive_state(Antenna::Down, 8.0, Drive::Parked) == Drive::Parked);
-  CHECK(drive_state(Antenna::Down, 8.1, Drive::Parked) == Drive::Underway);
-  CHECK(drive_state(Antenna::Down, 7.0, Drive::Underway) == Drive::Parked);
-  CHECK(drive_state(Antenna::Down, std::nullopt, Drive::Underway) == Drive::Parked);
+  const auto moving = [](double speed_kmh) { return Motion{.speed_kmh = speed_kmh}; };
+  const auto silent = [](double seconds) { return Motion{.silent_s = seconds}; };
+  CHECK(drive_state(Antenna::Down, silent(0.0), Drive::Parked) == Drive::Parked);
+  CHECK(drive_state(Antenna::Down, moving(8.0), Drive::Parked) == Drive::Parked);
+  CHECK(drive_state(Antenna::Down, moving(8.1), Drive::Parked) == Drive::Underway);
+  CHECK(drive_state(Antenna::Down, moving(7.0), Drive::Underway) == Drive::Parked);
+  CHECK(drive_state(Antenna::Down, silent(1.0), Drive::Underway) == Drive::Parked);
 
-  CHECK(drive_state(Antenna::Raised, 5.0, Drive::Parked) == Drive::Parked);
-  CHECK(drive_state(Antenna::Raised, 5.1, Drive::Parked) == Drive::Alarm);
-  CHECK(drive_state(Antenna::Raised, 90.0, Drive::Underway) == Drive::Alarm);
-  CHECK(drive_state(Antenna::Raised, 3.0, Drive::Alarm) == Drive::Alarm);
-  CHECK(drive_state(Antenna::Raised, std::nullopt, Drive::Alarm) == Drive::Alarm);
-  CHECK(drive_state(Antenna::Raised, 0.9, Drive::Alarm) == Drive::Parked);
-  CHECK(drive_state(Antenna::Raised, std::nullopt, Drive::Parked) == Drive::Parked);
-  CHECK(drive_state(Antenna::Down, 3.0, Drive::Alarm) == Drive::Parked);
-  CHECK(drive_state(Antenna::Down, 20.0, Drive::Alarm) == Drive::Underway);
+  CHECK(drive_state(Antenna::Raised, moving(5.0), Drive::Parked) == Drive::Parked);
+  CHECK(drive_state(Antenna::Raised, moving(5.1), Drive::Parked) == Drive::Alarm);
+  CHECK(drive_state(Antenna::Raised, moving(90.0), Drive::Underway) == Drive::Alarm);
+  CHECK(drive_state(Antenna::Raised, moving(3.0), Drive::Alarm) == Drive::Alarm);
+  CHECK(drive_state(Antenna::Raised, moving(1.0), Drive::Alarm) == Drive::Alarm);
+  CHECK(drive_state(Antenna::Raised, moving(0.9), Drive::Alarm) == Drive::Parked);
+  CHECK(drive_state(Antenna::Raised, silent(119.0), Drive::Alarm) == Drive::Alarm);
+  CHECK(drive_state(Antenna::Raised, silent(120.0), Drive::Alarm) == Drive::Parked);
+  CHECK(drive_state(Antenna::Raised, silent(1.0), Drive::Parked) == Drive::Parked);
+
+  CHECK(moving(1.0).moves());
+  CHECK_FALSE(moving(0.9).moves());
+  CHECK_FALSE(silent(0.0).moves());
 }

@@ -1,0 +1,38 @@
+#pragma once
+
+#include "core/logbook/record.hpp"
+#include "core/safety/drive_off.hpp"
+#include "core/time.hpp"
+
+#include <optional>
+
+namespace mastwise {
+
+// The prompt that is open.
+enum class Asking { Nothing, Raise, Roof, Weather, Drive, AfterAlarm, UndoRaise, MergeLogbook };
+
+// What the app knows of the antenna's mast and of the rig's motion.
+struct SafetyState {
+  safety::Antenna antenna = safety::Antenna::Down;
+  // A change that is not on the disk yet. The antenna counts as up before it is; it counts as down
+  // only after.
+  std::optional<AntennaChange> unsaved = {};
+  Monotonic next_try = {};  // of writing it
+  struct Undo {
+    safety::Antenna before = safety::Antenna::Down;
+    Monotonic until;
+    bool operator==(const Undo&) const = default;
+  };
+  std::optional<Undo> undo = {};  // of the last change
+
+  Asking asking = Asking::Nothing;
+  bool roof = false;         // the look for the walk covers the places
+  bool roof_agreed = false;  // its prompt, since the antenna was down last
+
+  safety::Drive drive = safety::Drive::Parked;
+  Monotonic speed_heard = {};  // the last speed over ground
+  Monotonic quiet_until = {};  // the alarm is quieter till then
+  bool operator==(const SafetyState&) const = default;
+};
+
+}  // namespace mastwise

@@ -1,0 +1,57 @@
+#pragma once
+
+#include "core/time.hpp"
+
+#include <algorithm>
+#include <optional>
+
+namespace mastwise::touch {
+
+// A prompt takes no touch for so long after it is first drawn: a double tap must not pass it.
+// People tap twice within 0.5 s (common practice, no source).
+inline constexpr milliseconds kPromptRest{700};
+// The act of a prompt is held for so long. Own choice: longer than any tap, and than a long press.
+inline constexpr milliseconds kHoldToConfirm{800};
+
+// Tells when the act of a prompt has been held long enough. A touch that began before the prompt
+// was drawn for kPromptRest counts for nothing. Only time in which frames were drawn counts, so
+// that a stall cannot confirm what the person has not seen.
+class Hold {
+ public:
+  explicit Hold(Monotonic drawn) : drawn_(drawn), last_frame_(drawn) {}
+
+  // Once for each frame that shows the act. `pressed_since`: when the one finger that lies on the
+  // act, and has not left its place, went down; nothing where none does. True once for each press.
+  bool advance(Monotonic now, std::optional<Monotonic> pressed_since) {
+    constexpr milliseconds kLongestFrame{100};
+    const auto frame = std::clamp<Monotonic::duration>(now - last_frame_, {}, kLongestFrame);
+    last_frame_ = now;
+    if (pressed_since && *pressed_since < drawn_ + kPromptRest) pressed_since.reset();
+    if (pressed_since != press_) {
+      press_ = pressed_since;
+      held_ = {};
+      return false;
+    }
+    if (!press_ || held_ >= kHoldToConfirm) return false;
+    held_ += frame;
+    return held_ >= kHoldToConfirm;
+  }
+
+  // Takes touches by now.
+  bool awake(Monotonic now) const { return now >= drawn_ + kPromptRest; }
+  bool pressed() const { return press_.has_value(); }
+  // Of the hold, 0 to 1.
+  float progress() const {
+    using Seconds = std::chrono::duration<float>;
+    return std::min(1.0F, Seconds(held_) / Seconds(kHoldToConfirm));
+  }
+  Monotonic drawn() const { return drawn_; }
+
+ private:
+  Monotonic drawn_;  // first
+  Monotonic last_frame_;
+  std::optional<Monotonic> press_;
+  Monotonic::duration held_{};
+};
+
+}  // namespace mastwise::touch
