@@ -4,7 +4,6 @@
 #include "app/model/nose.hpp"
 #include "app/model/sweeping.hpp"
 #include "app/model/typing.hpp"
-#include "app/words.hpp"
 
 #include <algorithm>
 
