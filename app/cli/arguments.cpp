@@ -1,14 +1,17 @@
 #include "app/cli/arguments.hpp"
 
-#include "app/words.hpp"
+#include "app/words/chances.hpp"
+#include "app/words/headings.hpp"
+#include "app/words/times.hpp"
+#include "app/words/units.hpp"
 #include "core/catalog/catalog.hpp"
 #include "core/gear/pattern.hpp"
-#include "core/headings/rig_words.hpp"
+#include "core/geo/notation.hpp"
+#include "core/text/iso_time.hpp"
 #include "core/text/words.hpp"
 #include "platform/clock.hpp"
 #include "platform/files.hpp"
 
-#include <cctype>
 #include <charconv>
 #include <cmath>
 #include <iostream>
@@ -16,52 +19,6 @@
 #include <fmt/format.h>
 
 namespace mastwise::cli {
-namespace {
-
-// Reads `count` digits at `text`'s front and takes them off.
-std::optional<int> take_digits(std::string_view& text, std::size_t count) {
-  int value = 0;
-  if (text.size() < count) return std::nullopt;
-  const auto [end, trouble] = std::from_chars(text.data(), text.data() + count, value);
-  if (trouble != std::errc{} || end != text.data() + count) return std::nullopt;
-  text.remove_prefix(count);
-  return value;
-}
-
-bool take_character(std::string_view& text, char wanted) {
-  if (text.empty() || text.front() != wanted) return false;
-  text.remove_prefix(1);
-  return true;
-}
-
-std::optional<std::chrono::sys_days> take_day(std::string_view& text) {
-  const auto year = take_digits(text, 4);
-  if (!year || !take_character(text, '-')) return std::nullopt;
-  const auto month = take_digits(text, 2);
-  if (!month || !take_character(text, '-')) return std::nullopt;
-  const auto day = take_digits(text, 2);
-  if (!day) return std::nullopt;
-  const std::chrono::year_month_day date{std::chrono::year(*year),
-                                         std::chrono::month(static_cast<unsigned>(*month)),
-                                         std::chrono::day(static_cast<unsigned>(*day))};
-  if (!date.ok()) return std::nullopt;
-  return std::chrono::sys_days(date);
-}
-
-std::optional<milliseconds> take_time(std::string_view& text) {
-  const auto hour = take_digits(text, 2);
-  if (!hour || *hour > 23 || !take_character(text, ':')) return std::nullopt;
-  const auto minute = take_digits(text, 2);
-  if (!minute || *minute > 59) return std::nullopt;
-  std::optional<int> second = 0;
-  if (take_character(text, ':')) second = take_digits(text, 2);
-  if (!second || *second > 60) return std::nullopt;
-  take_character(text, 'Z');
-  return std::chrono::hours(*hour) + std::chrono::minutes(*minute) + std::chrono::seconds(*second);
-}
-
-}  // namespace
-
 Result<Position> position_argument(const std::string& option, const std::string& text) {
   auto position = parse_position(text);
   if (position) return position;
@@ -73,12 +30,11 @@ Result<Position> position_argument(const std::string& option, const std::string&
 
 Result<UtcTime> date_argument(const std::string& option, const std::string& text) {
   if (text.empty()) return platform::utc_now();
-  std::string_view rest = text;
-  const auto day = take_day(rest);
-  std::optional<milliseconds> time = milliseconds(0);
-  if (day && take_character(rest, 'T')) time = take_time(rest);
-  if (day && time && rest.empty()) return UtcTime(*day) + *time;
-  return Error{.what = "this is no date",
+  if (const auto day = parse_iso_day(text)) return UtcTime(*day);
+  constexpr std::size_t kWithoutSeconds = std::string_view("2026-07-02T18:00").size();
+  const auto time = parse_iso_utc(text.size() == kWithoutSeconds ? text + ":00" : text);
+  if (time) return *time;
+  return Error{.what = "not a date",
                .where = option + " \"" + text + "\"",
                .remedy = "write it as 2026-07-02 or 2026-07-02T18:00:00Z"};
 }
@@ -199,8 +155,8 @@ std::string card_text(const AimCard& card, Position from, const Destination& to,
        fmt::format("{} in zone {}", words::tenths_of_degree(card.bearing_grid.degrees()),
                    card.grid.name));
   if (card.rig_angle) {
-    line("From the nose",
-         fmt::format("{}: {}", words::from_nose(*card.rig_angle), rig_words(*card.rig_angle)));
+    line("From the nose", fmt::format("{}: {}", words::from_nose(*card.rig_angle),
+                                      words::rig_sides(*card.rig_angle)));
   }
   line("The needle", fmt::format("{} of true north on {}",
                                  words::declination(card.field.declination), words::date(date)));

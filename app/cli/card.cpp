@@ -75,7 +75,6 @@ Result<StationsAnswer> answer_of(const CardOptions& options, const CardInputs& i
   if (!setting) return setting.error();
   StationsQuestion question = setting->question;
   question.from = inputs.from;
-  question.miles = true;
   question.plan_for = PlanFor::All;
   if (inputs.to.station) question.target = key_of(*inputs.to.station);
   StationsAnswer answer = station_answerer(setting->sources)(

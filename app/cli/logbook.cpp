@@ -1,7 +1,7 @@
 #include "app/cli/arguments.hpp"
 #include "app/cli/verbs.hpp"
 #include "app/sources/logbook_files.hpp"
-#include "app/words.hpp"
+#include "app/words/files.hpp"
 #include "platform/files.hpp"
 
 #include <iostream>

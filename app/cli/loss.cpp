@@ -1,5 +1,6 @@
 #include "app/cli/profile_table.hpp"
 #include "app/cli/verbs.hpp"
+#include "app/words/reasons.hpp"
 #include "core/propagation/field.hpp"
 #include "core/propagation/itm/itm.hpp"
 
@@ -88,8 +89,8 @@ json p1812_json(const p1812::Path& path, const p1812::Loss& loss) {
 
 json itm_json(const itm::Path& path, const itm::Prediction& prediction, double frequency_mhz) {
   json warnings = json::array();
-  for (const std::string_view sentence : itm::words(prediction.warnings)) {
-    warnings.push_back(sentence);
+  for (const itm::Warning warning : itm::listed(prediction.warnings)) {
+    warnings.push_back(words::model_limit(warning));
   }
   const auto terminal = [](const itm::Terminal& end) {
     return json{{"h_g_m", end.structural_height_m},
@@ -103,7 +104,7 @@ json itm_json(const itm::Path& path, const itm::Prediction& prediction, double f
           {"A_fs", path.free_space_loss_db},
           {"A_ref", path.reference_attenuation_db},
           {"A", prediction.attenuation_db},
-          {"mode", itm::words(path.range)},
+          {"mode", words::model_range(path.range)},
           {"d_m", path.distance_m},
           {"delta_h_m", path.delta_h_m},
           {"N_s", path.surface_refractivity},

@@ -1,6 +1,7 @@
 #include "app/cli/arguments.hpp"
 #include "app/cli/verbs.hpp"
-#include "app/words.hpp"
+#include "app/words/units.hpp"
+#include "core/gear/gear.hpp"
 #include "core/sweep/sweep.hpp"
 #include "core/sweep/sweep_table.hpp"
 #include "core/text/words.hpp"

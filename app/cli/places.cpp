@@ -1,7 +1,9 @@
+#include "app/words/places.hpp"
+
 #include "app/cli/arguments.hpp"
 #include "app/cli/verbs.hpp"
 #include "app/shell/startup.hpp"
-#include "app/words.hpp"
+#include "app/words/units.hpp"
 
 #include <iostream>
 #include <memory>

@@ -2,8 +2,9 @@
 #include "app/cli/verbs.hpp"
 #include "app/shell/receiver_line.hpp"
 #include "app/shell/startup.hpp"
-#include "app/words.hpp"
+#include "core/geo/notation.hpp"
 #include "core/nmea/log_replay.hpp"
+#include "core/text/iso_time.hpp"
 #include "platform/clock.hpp"
 #include "platform/files.hpp"
 
@@ -90,9 +91,10 @@ nlohmann::json fix_json(const nmea::Fix& fix) {
                       {"quality", nmea::name_of(fix.quality)},
                       {"time", nullptr}};
   if (fix.utc) {
-    json["time"] = words::iso_time(*fix.utc);
+    json["time"] = iso_utc_seconds(*fix.utc);
   } else if (fix.time_of_day) {
-    json["time"] = words::time_of_day(*fix.time_of_day);
+    json["time"] =
+        iso_utc_seconds(UtcTime(*fix.time_of_day)).substr(std::string_view("1970-01-01T").size());
   }
   return json;
 }
@@ -154,7 +156,7 @@ Result<Done> replay(const ReplayOptions& options) {
                       {"sentences_without_checksum", counts.sentences_without_checksum}};
   const auto& trusted = heard->receiver.date();
   if (trusted) {
-    json["date_said"] = words::iso_time(UtcTime(trusted->said)).substr(0, 10);
+    json["date_said"] = iso_day(UtcTime(trusted->said));
     json["date_shifted_weeks"] = trusted->weeks_shifted;
   }
   if (card) json["card"] = card_json(*card);

@@ -3,8 +3,11 @@
 #include "app/cli/arguments.hpp"
 #include "app/cli/verbs.hpp"
 #include "app/shell/startup.hpp"
-#include "app/words.hpp"
+#include "app/words/headings.hpp"
+#include "app/words/units.hpp"
+#include "core/geo/notation.hpp"
 #include "core/sky/pole_star.hpp"
+#include "core/text/iso_time.hpp"
 
 #include <cmath>
 #include <iostream>
@@ -35,11 +38,11 @@ json known(const std::optional<Bearing<True>>& bearing) {
 }
 
 json known(const std::optional<UtcTime>& time) {
-  return time ? json(words::iso_time(*time)) : json(nullptr);
+  return time ? json(iso_utc_seconds(*time)) : json(nullptr);
 }
 
 json sky_json(const Sky& sky) {
-  json printed{{"time", words::iso_time(sky.time)},
+  json printed{{"time", iso_utc_seconds(sky.time)},
                {"azimuth_deg", sky.shadow.sun.azimuth.degrees()},
                {"elevation_deg", sky.shadow.sun.elevation_deg},
                {"apparent_elevation_deg", sky.shadow.sun.apparent_elevation_deg},
@@ -61,7 +64,7 @@ json sky_json(const Sky& sky) {
 }
 
 std::string in_48_hours(const std::optional<UtcTime>& time) {
-  return time ? words::iso_time(*time) : "not within 48 hours";
+  return time ? iso_utc_seconds(*time) : "not within 48 hours";
 }
 
 std::string sky_text(const Sky& sky) {
@@ -73,7 +76,7 @@ std::string sky_text(const Sky& sky) {
     return words::tenths_of_degree(direction.degrees()) + " true";
   };
   line("At", format_position(sky.place, Notation::Decimal));
-  line("Time", words::iso_time(sky.time));
+  line("Time", iso_utc_seconds(sky.time));
   line("The sun", fmt::format("{}, {:.1f}° {} the horizon", bearing(sky.shadow.sun.azimuth),
                               std::fabs(sky.shadow.sun.apparent_elevation_deg),
                               sky.shadow.sun.apparent_elevation_deg < 0.0 ? "under" : "over"));

@@ -1,7 +1,9 @@
 #include "app/cli/arguments.hpp"
 #include "app/cli/place_options.hpp"
 #include "app/cli/verbs.hpp"
-#include "app/words.hpp"
+#include "app/words/chances.hpp"
+#include "app/words/reasons.hpp"
+#include "app/words/units.hpp"
 #include "app/worker/station_search.hpp"
 
 #include <iostream>
@@ -28,7 +30,9 @@ json row_json(const StationRow& row) {
   const reception::Outlook& outlook = *row.outlook;
   json reasons = json::array();
   for (const reception::Reason& reason : row.reasons) {
-    reasons.push_back({{"decibel", reason.decibel}, {"text", reason.text}});
+    reasons.push_back({{"kind", to_text(reason.kind())},
+                       {"decibel", reason.decibel},
+                       {"text", words::reason(reason, false)}});
   }
   return {{"call_sign", row.station.call_sign},
           {"rf_channel", row.station.rf_channel.number},
@@ -51,7 +55,7 @@ void print_row(const StationRow& row) {
       "{:>6} {:<12} {:<14} RF {:<3} {:>9} {:>5} true  {}\n", words::chance_number(outlook),
       words::chance_word(outlook), words::title(row.station), to_text(row.station.rf_channel),
       words::distance(outlook.distance_m, false), words::whole_degrees(outlook.bearing),
-      row.reasons.empty() ? "" : row.reasons.front().text);
+      row.reasons.empty() ? "" : words::reason(row.reasons.front(), false));
 }
 
 Result<Done> print_survey(const SurveyOptions& options) {

@@ -113,7 +113,7 @@ NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(Outlook, distance_m, bearing, frequency_mhz, 
                                    field_itm_dbuvm, field_dbuvm, spread_db, margin_db,
                                    chance_percent, deviations, obstacles, amplifier_off)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(PicturePoint, distance_m, ground_m, line_m, fresnel_m)
-NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(PictureObstacle, obstacle, ground_m, text)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(PictureObstacle, obstacle, ground_m)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(PathPicture, distance_m, frequency_mhz, points, obstacles,
                                    stop_antenna_m, station_antenna_m, stop_clutter_m,
                                    terrain_coverage)
@@ -144,12 +144,14 @@ struct adl_serializer<mastwise::AheadPlace> {
 template <>
 struct adl_serializer<mastwise::StationRow> {
   static void to_json(json& out, const mastwise::StationRow& row) {
-    out = {{"station", row.station}, {"outlook", row.outlook}, {"reasons", row.reasons}};
+    out = {{"station", row.station},
+           {"outlook", row.outlook},
+           {"reasons", mastwise::to_json(row.reasons)}};
   }
   static mastwise::StationRow from_json(const json& in) {
     mastwise::StationRow row{.station = in.at("station").get<mastwise::Station>()};
     in.at("outlook").get_to(row.outlook);
-    in.at("reasons").get_to(row.reasons);
+    row.reasons = mastwise::reasons_from_json(in.at("reasons"));
     return row;
   }
 };
@@ -162,7 +164,21 @@ NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(AheadTable, networks, places)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(Slack, left_deg, right_deg)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(PlanStation, key, title, rf_channel, network, chance_percent,
                                    pinned)
-NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(PlanStep, bearing, slack, brings, loses, remark)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(PlanRemark, station, interferer, gain_percent)
+// Old recordings have a finished sentence, "remark", in place of the remarks.
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE_WITH_DEFAULT(PlanStep, bearing, slack, brings, loses, remarks)
+void to_json(nlohmann::json& out, const NotInPlan& station) {
+  out = {{"name", station.name}, {"best_percent", station.best_percent}};
+}
+// Old recordings have one text with name and chance.
+void from_json(const nlohmann::json& in, NotInPlan& station) {
+  if (in.is_string()) {
+    in.get_to(station.name);
+    return;
+  }
+  in.at("name").get_to(station.name);
+  in.at("best_percent").get_to(station.best_percent);
+}
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(Plan, steps, out, fewest_proved)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(StationsAnswer, question, rows, measured, all, target_path,
                                    target_slack, plan, ahead, trouble)

@@ -5,7 +5,6 @@
 #include "app/model/sweeping.hpp"
 #include "app/model/typing.hpp"
 #include "app/safety/update.hpp"
-#include "app/words.hpp"
 
 #include <algorithm>
 

@@ -92,7 +92,6 @@ StationsQuestion stations_question(const Model& model) {
   StationsQuestion question{.from = model.findings.position,
                             .search = model.search,
                             .practice = model.stop.practice,
-                            .miles = model.settings.miles,
                             .surroundings = model.stop.surroundings,
                             .gear = model.settings.gear};
   if (model.stop.target) question.target = key_of(*model.stop.target);
@@ -113,9 +112,8 @@ StationsQuestion stations_question(const Model& model) {
     const auto at = static_cast<std::size_t>(band);
     const learning::Correction& correction = model.log.taught.corrections[at];
     if (!correction.applied) continue;
-    question.learned[at] = {.bias_db = correction.bias_db,
-                            .sigma_db = correction.sigma_db,
-                            .reason = learning::reason(correction, band)};
+    question.learned[at] = {
+        .bias_db = correction.bias_db, .sigma_db = correction.sigma_db, .stops = correction.stops};
   }
   return question;
 }
@@ -128,13 +126,11 @@ void derive(Model& model, const World& world) {
     findings.field = world.magnetic.at(*findings.position, findings.date);
   }
   findings.nose = nose_heading(model.stop.nose, findings.field);
-  // A nose that was taken at another place says nothing here.
+  // A rig heading set at another place is not valid here.
   const auto parked = model.parked.result();
   if (model.stop.nose && model.stop.nose->taken_at && parked) {
-    if (const auto lost = rig_moved(*model.stop.nose->taken_at, *parked)) {
-      findings.nose.reset();
-      findings.nose_lost = *lost;
-    }
+    findings.moved_m = rig_moved_m(*model.stop.nose->taken_at, *parked);
+    if (findings.moved_m) findings.nose.reset();
   }
   if (findings.position && model.stop.target && *findings.position != model.stop.target->position) {
     findings.card = aim_card(*findings.position, model.stop.target->position, findings.date,
@@ -152,7 +148,7 @@ void derive(Model& model, const World& world) {
   model.findings = std::move(findings);
   turn_map(model);
   find_heading_error(model);
-  derive_correction(model, model.findings);
+  derive_dial_checks(model, model.findings);
   if (model.sheet == Sheet::Ways) derive_ways(model, model.findings);
   if (model.sheet == Sheet::Scan) derive_scan(model, model.findings);
   derive_forms(model, model.findings);

@@ -1,7 +1,9 @@
 #include "app/model/form.hpp"
 
 #include "app/model/model.hpp"
-#include "app/words.hpp"
+#include "app/words/checks.hpp"
+#include "app/words/headings.hpp"
+#include "app/words/units.hpp"
 #include "core/geo/paper_map.hpp"
 #include "core/headings/compass_checks.hpp"
 #include "core/headings/handle.hpp"
@@ -15,8 +17,6 @@
 
 namespace mastwise {
 namespace {
-
-constexpr double kMetersPerMile = 1609.344, kMetersPerKilometre = 1000.0;
 
 // All of them, or nothing.
 template <class... Fields>
@@ -37,7 +37,7 @@ FormAnswer in_trouble(const Error& error) {
 std::optional<Result<MapScale>> scale_of(const Form& form, bool miles) {
   const auto bar = numbers(form, Field::MapBar_mm, Field::MapBarLength);
   if (!bar) return std::nullopt;
-  return MapScale::from_bar((*bar)[0], (*bar)[1] * (miles ? kMetersPerMile : kMetersPerKilometre));
+  return MapScale::from_bar((*bar)[0], (*bar)[1] * words::distance_unit_m(miles));
 }
 
 FormAnswer place_answer(const MapPosition& found) {
@@ -153,7 +153,7 @@ Result<double> read_number(const std::string& text) {
   const auto [stopped, trouble] =
       std::from_chars(text.data(), end, value, std::chars_format::fixed);
   if (trouble == std::errc{} && stopped == end) return value;
-  return Error{.what = "this is no number",
+  return Error{.what = "not a number",
                .remedy = "type one such as 12.5",
                .character = static_cast<std::size_t>(stopped - text.data())};
 }
@@ -220,9 +220,8 @@ FormAnswer ruler_for_heading(const Model& model, const Findings& found) {
 FormAnswer reciprocal_check(const Form& form) {
   const auto both = numbers(form, Field::ThereBearing_deg, Field::BackBearing_deg);
   if (!both) return {};
-  return {.lines = {check_reciprocal(Bearing<Magnetic>::degrees((*both)[0]),
-                                     Bearing<Magnetic>::degrees((*both)[1]))
-                        .words}};
+  return {.lines = {words::reciprocal(check_reciprocal(Bearing<Magnetic>::degrees((*both)[0]),
+                                                       Bearing<Magnetic>::degrees((*both)[1])))}};
 }
 
 FormAnswer agreement_check(const Form& form) {
@@ -233,7 +232,7 @@ FormAnswer agreement_check(const Form& form) {
   const auto agreement = compare_headings(Bearing<True>::degrees(one), one_error,
                                           Bearing<True>::degrees(other), other_error);
   if (!agreement) return in_trouble(agreement.error());
-  return {.lines = {agreement->words}};
+  return {.lines = {words::agreement(*agreement)}};
 }
 
 std::optional<HandleChoice> handle_from(const Form& form) {
@@ -266,14 +265,14 @@ FormAnswer handle_turn(const Model& model, const Findings& found) {
     if (now) {
       const auto turn = handle->turn_to(*found.card->rig_angle, HandleReading::dial_deg(*now));
       if (!turn) return in_trouble(turn.error());
-      answer.lines.push_back(words::sentence(turn->words));
+      answer.lines.push_back(words::handle_turn(*turn));
     }
   } else {
     answer.lines.push_back("For the turn to a station the nose must be known too");
   }
   if (now && choice->stow_deg) {
     const auto stow = handle->turn_to_stow(HandleReading::dial_deg(*now));
-    if (stow) answer.lines.push_back("Before lowering: " + stow->words);
+    if (stow) answer.lines.push_back("Before lowering: " + words::handle_turn(*stow));
   }
   return answer;
 }

@@ -1,5 +1,7 @@
 #include "app/model/intake.hpp"
-#include "app/words.hpp"
+#include "app/words/phrases.hpp"
+#include "app/words/times.hpp"
+#include "app/words/units.hpp"
 #include "core/geo/geodesic.hpp"
 
 #include <algorithm>

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "app/model/action.hpp"
+#include "app/model/reason_json.hpp"
 
 #include <optional>
 #include <stdexcept>
@@ -106,8 +107,7 @@ NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(PlanePoint, east_m, north_m)
 
 namespace mastwise::reception {
 
-NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(Reason, kind, decibel, text)
-NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(LearnedBias, bias_db, sigma_db, reason)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE_WITH_DEFAULT(LearnedBias, bias_db, sigma_db, stops)
 
 }  // namespace mastwise::reception
 
@@ -124,13 +124,28 @@ NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(TickedNetwork, key, network)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE_WITH_DEFAULT(Settings, night, miles, left_handed, tone,
                                                 channels_by_hand, notation, gear, pointing, handle,
                                                 carrier, tablet, pinned_networks, ticked_networks)
-NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(Nose, heading, origin, sigma_deg, taken_at, caution)
+
+inline void to_json(nlohmann::json& out, const Nose& nose) {
+  out = {{"heading", nose.heading},
+         {"origin", nose.origin},
+         {"sigma_deg", nose.sigma_deg},
+         {"taken_at", nose.taken_at},
+         {"caution", to_json(nose.caution)}};
+}
+inline void from_json(const nlohmann::json& in, Nose& nose) {
+  in.at("heading").get_to(nose.heading);
+  in.at("origin").get_to(nose.origin);
+  in.at("sigma_deg").get_to(nose.sigma_deg);
+  in.at("taken_at").get_to(nose.taken_at);
+  nose.caution = caution_from_json(in.at("caution"));
+}
+
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(Stop, practice, source, by_hand, nose, tail_mark, target,
                                    strong_stations, pinned, surroundings, by_name, by_hand_error_m)
-NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(StationsQuestion, from, search, practice, miles, surroundings,
-                                   gear, target, pinned, plan_for, plan_floor_percent,
-                                   heading_error_deg, learned, compare, ahead, generation,
-                                   pinned_networks, ticked_networks)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(StationsQuestion, from, search, practice, surroundings, gear,
+                                   target, pinned, plan_for, plan_floor_percent, heading_error_deg,
+                                   learned, compare, ahead, generation, pinned_networks,
+                                   ticked_networks)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(Program, virtual_channel, name, network, language)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(Note, column, text)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(Source, name, date)

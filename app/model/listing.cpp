@@ -1,6 +1,7 @@
 #include "app/model/listing.hpp"
 
-#include "app/words.hpp"
+#include "app/words/chances.hpp"
+#include "app/words/times.hpp"
 #include "core/text/words.hpp"
 
 #include <set>

@@ -1,7 +1,7 @@
 #include "app/model/log.hpp"
 
 #include "app/model/model.hpp"
-#include "app/words.hpp"
+#include "app/words/units.hpp"
 #include "core/geo/geodesic.hpp"
 
 #include <algorithm>
@@ -159,12 +159,10 @@ void log_sweep(Model& model) {
   if (!result || !model.findings.position) return;
   const Sweep& sweep = *model.sweep;
   // The logbook holds true directions: by the declination, as the compass was read.
-  const auto as_true = [&](Bearing<Dial> heading) {
-    const auto read = Bearing<Magnetic>::degrees(heading.degrees());
-    return model.findings.field ? to_true(read, model.findings.field->declination)
-                                : Bearing<True>::degrees(heading.degrees());
-  };
   if (sweep.by != SweepBy::Compass || !model.findings.field) return;
+  const auto as_true = [&](Bearing<Dial> heading) {
+    return to_true(as_magnetic(heading), model.findings.field->declination);
+  };
   SweepRecord record{.id = id_of(model, "sweep"),
                      .stop_id = this_stop(model).id,
                      .source = sweep.station.source,

@@ -2,7 +2,7 @@
 
 #include "app/model/model.hpp"
 #include "app/safety/update.hpp"
-#include "app/words.hpp"
+#include "core/text/iso_time.hpp"
 
 #include <algorithm>
 #include <array>
@@ -50,7 +50,7 @@ void ask_logbook_files(Model& model, LogbookTask task, const std::string& path) 
   if (files.working()) return;
   LogbookFilesQuestion question{.task = task,
                                 .path = path,
-                                .day = words::iso_time(model.findings.date).substr(0, 10),
+                                .day = iso_day(model.findings.date),
                                 .number = files.asked ? files.asked->number + 1 : 1};
   if (task != LogbookTask::Look && task != LogbookTask::TakeIn) {
     if (!files.answer || files.folder >= files.answer->folders.size()) return;

@@ -14,9 +14,11 @@
 #include "app/model/ways.hpp"
 #include "app/safety/state.hpp"
 #include "core/headings/aim_card.hpp"
+#include "core/headings/compass_checks.hpp"
 #include "core/nmea/parked.hpp"
 #include "core/nmea/receiver.hpp"
 #include "core/nmea/straight_course.hpp"
+#include "core/sweep/strong_station.hpp"
 #include "core/time.hpp"
 
 #include <optional>
@@ -59,7 +61,8 @@ struct Findings {
 
   std::optional<MagneticField> field = {};
   std::optional<RigHeading> nose = {};  // needs the declination when read from a compass
-  std::string nose_lost = {};           // why what is known of the nose holds no longer
+  // How far the rig has moved since its heading was set, which is no longer valid.
+  std::optional<double> moved_m = {};
   std::optional<AimCard> card = {};
   std::optional<Bearing<True>> facing = {};  // where the heading sensor points
   std::optional<Turn> turn = {};             // from there to the target
@@ -76,13 +79,13 @@ struct Findings {
   double heading_error_deg = reception::kUsualHeadingError_deg;
   std::vector<ErrorLine> heading_errors = {};
   // While their sheets are open.
-  std::vector<WaySaid> ways = {};
-  std::vector<WayLeftOut> ways_left_out = {};
-  std::string mistake = {};
-  // What the stations that were peaked on say of the compass, and the target's number by it.
-  std::string correction = {};
+  std::vector<Saying> ways = {};
+  std::vector<LeftOut> ways_left_out = {};
+  std::optional<NorthMistake> mistake = {};
+  // What the stations peaked on say of compass and handle, and the target's number by each.
+  std::optional<aim::DialCheck> compass_check = {}, handle_check = {};
   std::optional<Bearing<Dial>> corrected = {};
-  std::string handle_correction = {};
+  std::optional<HandleReading> handle_corrected = {};
   ScanList scan = {};
   std::vector<OutcomeRecord> outcomes_here = {};
   std::vector<std::string> worked_before = {};  // headings at earlier stops here

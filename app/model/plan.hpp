@@ -4,6 +4,7 @@
 #include "core/plan/slack.hpp"
 #include "core/stations/station.hpp"
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -34,19 +35,33 @@ struct PlanStation {
   bool operator==(const PlanStation&) const = default;
 };
 
+// Why a heading is beside a station: an interferer is weaker there.
+struct PlanRemark {
+  std::string station = {}, interferer = {};  // call signs
+  double gain_percent = 0.0;                  // of the station's chance
+  bool operator==(const PlanRemark&) const = default;
+};
+
+// What no heading brings.
+struct NotInPlan {
+  std::string name = {};                    // of the station or network
+  std::optional<double> best_percent = {};  // its best chance, where known
+  bool operator==(const NotInPlan&) const = default;
+};
+
 struct PlanStep {
   Bearing<True> bearing;
   Slack slack = {};
   std::vector<PlanStation> brings = {};  // what it is there for first
   std::vector<PlanStation> loses = {};
-  std::string remark = {};  // why it is aimed beside a station
+  std::vector<PlanRemark> remarks = {};
   bool operator==(const PlanStep&) const = default;
 };
 
 // The fewest headings that bring in what is wanted.
 struct Plan {
   std::vector<PlanStep> steps = {};
-  std::vector<std::string> out = {};  // what no heading brings, and its best chance
+  std::vector<NotInPlan> out = {};
   bool fewest_proved = true;
   bool operator==(const Plan&) const = default;
 };

@@ -23,7 +23,6 @@ struct StationsQuestion {
   std::optional<Position> from = {};
   std::string search = {};
   bool practice = false;
-  bool miles = false;  // how lengths within the reasons are said
   reception::Surroundings surroundings = reception::Surroundings::open;
   GearChoice gear = {};
   std::optional<StationKey> target = {};

@@ -7,6 +7,7 @@
 #include "core/geo/position.hpp"
 #include "core/headings/heading_error.hpp"
 #include "core/reception/surroundings.hpp"
+#include "core/rig/rig_heading.hpp"
 #include "core/stations/station.hpp"
 
 #include <optional>
@@ -31,7 +32,7 @@ struct Nose {
   Origin origin = Origin::ByHand;
   double sigma_deg = kBaseplateCompass_deg;  // one standard deviation
   std::optional<Position> taken_at = {};     // it holds there only; nothing: wherever it was typed
-  std::string caution = {};                  // what must hold besides
+  std::optional<RigHeadingCaution> caution = {};
   bool operator==(const Nose&) const = default;
 };
 

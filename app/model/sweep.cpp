@@ -1,32 +1,35 @@
 #include "app/model/sweep.hpp"
 
-#include "core/headings/compass_checks.hpp"
-
 namespace mastwise {
 namespace {
 
-// Two ways of finding one direction on one dial: what they share, as the dial's own error, makes
-// them agree too well, which is no matter here, as both are used on that dial.
-std::string agreement_words(const Sweep& sweep) {
+// Two ways of finding one direction on one dial. An error that they share, such as the dial's,
+// makes them agree too well; that does no harm, as both are used on that dial.
+void compare_with_fit(Sweep& sweep) {
+  if (!sweep.fit) return;
   const auto agreement =
-      compare_headings(Bearing<True>::degrees(sweep.fit->peak.degrees()), sweep.fit->sigma_deg,
-                       Bearing<True>::degrees(sweep.between_edges->middle.degrees()),
+      compare_headings(sweep.fit->peak, sweep.fit->sigma_deg, sweep.between_edges->middle,
                        sweep.between_edges->sigma_deg);
-  return agreement ? agreement->words : agreement.error().message();
+  if (agreement) {
+    sweep.edges_agree = *agreement;
+  } else {
+    sweep.edge_trouble = agreement.error().message();
+  }
 }
 
 void compare_edges(Sweep& sweep) {
   sweep.between_edges.reset();
-  sweep.edge_words.clear();
+  sweep.edges_agree.reset();
+  sweep.edge_trouble.clear();
   if (!sweep.left_edge || !sweep.right_edge) return;
   const aim::Edges edges{.left = *sweep.left_edge, .right = *sweep.right_edge};
   const auto middle = aim::middle_of_edges(std::span(&edges, 1));
   if (!middle) {
-    sweep.edge_words = middle.error().message();
+    sweep.edge_trouble = middle.error().message();
     return;
   }
   sweep.between_edges = *middle;
-  if (sweep.fit) sweep.edge_words = agreement_words(sweep);
+  compare_with_fit(sweep);
 }
 
 void fit_readings(Sweep& sweep, const gear::Pattern& pattern) {

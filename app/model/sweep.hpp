@@ -2,6 +2,7 @@
 
 #include "app/model/plan.hpp"
 #include "core/channels/channels.hpp"
+#include "core/headings/compass_checks.hpp"
 #include "core/sweep/edges.hpp"
 #include "core/sweep/strong_station.hpp"
 #include "core/sweep/sweep.hpp"
@@ -33,7 +34,8 @@ struct Sweep {
   // Where the picture fails, going left and going right from it.
   std::optional<Bearing<Dial>> left_edge = {}, right_edge = {};
   std::optional<aim::EdgeMiddle> between_edges = {};
-  std::string edge_words = {};  // why there is no middle, or how it agrees with the fit
+  std::optional<Agreement> edges_agree = {};  // with the fit
+  std::string edge_trouble = {};              // why there is no middle or agreement
   bool operator==(const Sweep&) const = default;
 };
 

@@ -1,14 +1,12 @@
 #include "app/model/sweeping.hpp"
 
-#include "app/words.hpp"
+#include "app/words/chances.hpp"
 #include "core/geo/geodesic.hpp"
 #include "core/geo/line_error.hpp"
 
 #include <algorithm>
 #include <cmath>
 #include <functional>
-
-#include <fmt/format.h>
 
 namespace mastwise {
 namespace {
@@ -36,71 +34,35 @@ std::vector<aim::StrongStation> peaked_by(
   return peaked;
 }
 
-// The correction where there is one to be used; else why not, in `words`.
-std::optional<aim::DialCorrection> usable_correction(const std::vector<aim::StrongStation>& peaked,
-                                                     Turn expected, std::string& words) {
-  if (peaked.empty()) return std::nullopt;
-  const auto correction = aim::dial_correction(peaked, expected);
-  if (!correction) {
-    words = correction.error().message();
-    return std::nullopt;
-  }
-  if (correction->implausible) {
-    words =
-        "It seems over 20 degrees wrong: rather the wrong station was peaked, or a reflection. "
-        "Nothing is corrected.";
-    return std::nullopt;
-  }
-  return *correction;
-}
-
-std::string by_stations(const std::vector<aim::StrongStation>& peaked) {
-  return fmt::format("By {} station{} peaked on", peaked.size(), peaked.size() == 1 ? "" : "s");
-}
-
-std::string remaining_error(const aim::DialCorrection& correction) {
-  return fmt::format(", ± {:.0f}°{}", std::ceil(correction.sigma_deg),
-                     correction.contradicts ? ". The stations contradict each other" : "");
-}
-
-void correct_compass(const Model& model, Findings& findings) {
+void check_compass(const Model& model, Findings& findings) {
   if (!findings.field) return;
   const auto peaked =
       peaked_by(model, *findings.position, SweepBy::Compass, kBaseplateCompass_deg,
                 [](double reading_deg) { return Bearing<Dial>::degrees(reading_deg); });
-  const double declination_deg = findings.field->declination.east_deg();
-  const auto correction =
-      usable_correction(peaked, Turn::clockwise_deg(declination_deg), findings.correction);
-  if (!correction) return;
-  const double off_deg = fold_half_circle_deg(correction->turn.clockwise_deg() - declination_deg);
-  findings.corrected = aim::to_dial(findings.card->bearing_true, *correction);
-  findings.correction = fmt::format(
-      "{}, this compass reads {:.0f}° too {} here: turn to {} on it{}", by_stations(peaked),
-      std::fabs(off_deg), off_deg >= 0.0 ? "low" : "high",
-      words::whole_degrees(findings.corrected->degrees()), remaining_error(*correction));
+  const auto expected = Turn::clockwise_deg(findings.field->declination.east_deg());
+  findings.compass_check = aim::check_dial(peaked, expected);
+  if (!findings.compass_check || !findings.compass_check->usable()) return;
+  findings.corrected =
+      aim::to_dial(findings.card->bearing_true, *findings.compass_check->correction);
 }
 
 // A handle's readings lead to true north by its calibration and the nose; what they are off by
 // together shows against the map.
-void correct_handle(const Model& model, Findings& findings) {
+void check_handle(const Model& model, Findings& findings) {
   if (!model.settings.handle || !findings.nose) return;
   const auto handle = handle_of(*model.settings.handle);
   if (!handle) return;
-  const auto peaked =
-      peaked_by(model, *findings.position, SweepBy::Handle, handle->mechanism().play_deg / 2.0,
-                [&](double reading_deg) {
-                  const RigAngle angle = handle->angle_at(HandleReading::dial_deg(reading_deg));
-                  return Bearing<Dial>::degrees(to_true(angle, *findings.nose).degrees());
-                });
-  const auto correction = usable_correction(peaked, Turn(), findings.handle_correction);
-  if (!correction) return;
-  const auto wanted =
-      Bearing<True>::degrees(aim::to_dial(findings.card->bearing_true, *correction).degrees());
-  const NearestAim aim = handle->nearest(to_rig_angle(wanted, *findings.nose));
-  findings.handle_correction =
-      fmt::format("{}, nose and handle together are {:.0f}° off here: set the handle to {:.0f}{}",
-                  by_stations(peaked), correction->turn.size_deg(), aim.reading.dial_deg(),
-                  remaining_error(*correction));
+  const auto peaked = peaked_by(model, *findings.position, SweepBy::Handle,
+                                handle->mechanism().play_deg / 2.0, [&](double reading_deg) {
+                                  const RigAngle angle =
+                                      handle->angle_at(HandleReading::dial_deg(reading_deg));
+                                  return on_handle(to_true(angle, *findings.nose));
+                                });
+  findings.handle_check = aim::check_dial(peaked);
+  if (!findings.handle_check || !findings.handle_check->usable()) return;
+  const Bearing<True> nominal =
+      findings.card->bearing_true - findings.handle_check->correction->turn;
+  findings.handle_corrected = handle->nearest(to_rig_angle(nominal, *findings.nose)).reading;
 }
 
 }  // namespace
@@ -116,7 +78,7 @@ void begin_sweep(Model& model, SweepBy by) {
                       .scale = scale,
                       .value = scale_start(scale)};
   if (by == SweepBy::Compass) {
-    model.sweep->heading = Bearing<Dial>::degrees(found.card->bearing_magnetic.degrees());
+    model.sweep->heading = on_compass(found.card->bearing_magnetic);
   }
 }
 
@@ -172,10 +134,10 @@ void keep_sweep(Model& model) {
                   .sigma_deg = result->sigma_deg});
 }
 
-void derive_correction(const Model& model, Findings& findings) {
+void derive_dial_checks(const Model& model, Findings& findings) {
   if (!findings.position || !findings.card) return;
-  correct_compass(model, findings);
-  correct_handle(model, findings);
+  check_compass(model, findings);
+  check_handle(model, findings);
 }
 
 }  // namespace mastwise

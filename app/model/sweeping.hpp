@@ -17,7 +17,7 @@ void next_scale(Model& model);
 // What the sweep found corrects the other headings of this stop.
 void keep_sweep(Model& model);
 
-// Fills the correction of compass headings by the stations peaked on.
-void derive_correction(const Model& model, Findings& findings);
+// Fills what the stations peaked on say of compass and handle.
+void derive_dial_checks(const Model& model, Findings& findings);
 
 }  // namespace mastwise

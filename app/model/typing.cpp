@@ -1,7 +1,7 @@
 #include "app/model/typing.hpp"
 
 #include "app/model/keypad.hpp"
-#include "app/words.hpp"
+#include "app/words/places.hpp"
 
 #include <utility>
 

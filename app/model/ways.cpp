@@ -1,14 +1,13 @@
 #include "app/model/ways.hpp"
 
 #include "app/model/model.hpp"
-#include "app/words.hpp"
+#include "app/words/chances.hpp"
 #include "core/headings/compass_checks.hpp"
 #include "core/sky/pole_star.hpp"
 #include "core/sky/sun.hpp"
 
 #include <algorithm>
-
-#include <fmt/format.h>
+#include <utility>
 
 namespace mastwise {
 namespace {
@@ -29,7 +28,8 @@ SayingInputs saying_inputs(const Model& model) {
   }
   if (const auto place = model.form.place(Field::LandmarkPlace)) {
     const std::string name = model.form.name(Field::LandmarkPlace);
-    inputs.landmark = Landmark{.name = name.empty() ? "the landmark" : "the middle of " + name,
+    inputs.landmark = Landmark{.name = name,
+                               .town = !name.empty(),
                                .position = *place,
                                .error_m = name.empty() ? kTransmitter_m : kDotOfTown_m};
   }
@@ -85,20 +85,12 @@ HeadingContext heading_context(const Model& model) {
 
 void derive_ways(const Model& model, Findings& findings) {
   if (!findings.card || !findings.position) return;
-  const Sayings said = say_heading(saying_inputs(model));
-  for (const Saying& saying : said.sayings) {
-    findings.ways.push_back({.kind = saying.kind,
-                             .method = saying.method,
-                             .words = saying.words,
-                             .sigma_deg = saying.sigma_deg,
-                             .budget = saying.budget.lines});
-  }
-  for (const LeftOut& out : said.left_out) {
-    findings.ways_left_out.push_back({out.kind, out.why.message()});
-  }
+  Sayings said = say_heading(saying_inputs(model));
+  findings.ways = std::move(said.sayings);
+  findings.ways_left_out = std::move(said.left_out);
   if (findings.field) {
     findings.mistake = north_mistakes(findings.card->bearing_true, findings.field->declination)
-                           .map_north_as_magnetic.words;
+                           .map_north_as_magnetic;
   }
 }
 
@@ -134,33 +126,6 @@ std::vector<ScanCandidate> scan_candidates(const StationsAnswer& answer, const P
   return candidates;
 }
 
-std::string expected_words(const ChannelToEnter& channel) {
-  std::string words;
-  for (const ExpectedStation& expected : channel.expected) {
-    if (!words.empty()) words += "; ";
-    words += expected.call_sign;
-    for (const std::string& virtual_channel : expected.virtual_channels) {
-      words += " " + virtual_channel;
-    }
-  }
-  return words;
-}
-
-std::string twins_words(const Twins& twins, bool miles) {
-  std::string words = fmt::format("{} is shown by ", twins.virtual_channel);
-  for (const Twin& twin : twins.by_scan) {
-    if (&twin != &twins.by_scan.front()) words += " and ";
-    words += fmt::format("{} (RF {}, {})", twin.call_sign, to_text(twin.rf_channel),
-                         words::distance(twin.distance_m, miles));
-  }
-  const Twin& best = twins.by_scan[twins.best];
-  words += twins.another_comes_first()
-               ? fmt::format(": a scan may store the other first; enter RF {} by hand.",
-                             to_text(best.rf_channel))
-               : ".";
-  return words;
-}
-
 void derive_scan(const Model& model, Findings& findings) {
   const PlanStep* step = chosen_step(model);
   if (step == nullptr) return;
@@ -170,32 +135,21 @@ void derive_scan(const Model& model, Findings& findings) {
     ticks.push_back(tick_of(model, key_of(candidate.station)));
   }
   ScanList& list = findings.scan;
-  list.heading = words::whole_degrees(step->bearing) + " true";
-  if (findings.field) {
-    list.heading =
-        words::whole_degrees(to_magnetic(step->bearing, findings.field->declination)) + " magnetic";
-  }
-  const ScanPlan plan = plan_scan(candidates);
-  for (const Twins& twins : plan.twins) {
-    list.twins.push_back(twins_words(twins, model.settings.miles));
-  }
-  for (const ChannelToEnter& channel : plan.channels) {
+  list.heading = step->bearing;
+  ScanPlan plan = plan_scan(candidates);
+  list.twins = std::move(plan.twins);
+  for (ChannelToEnter& channel : plan.channels) {
     const std::size_t best = channel.expected.front().candidate;
-    ScanLine line{.key = key_of(candidates[best].station),
-                  .rf_channel = to_text(channel.rf_channel),
-                  .expected = expected_words(channel),
-                  .tick = ticks[best]};
-    if (channel.center_mhz) line.about = fmt::format("{:.0f} MHz", *channel.center_mhz);
-    if (channel.chance_percent) line.about += ", " + words::chance_number(*channel.chance_percent);
-    line.about += ", " + words::carries(candidates[best].station);
-    list.lines.push_back(std::move(line));
+    list.lines.push_back({.key = key_of(candidates[best].station),
+                          .channel = std::move(channel),
+                          .carries = words::carries(candidates[best].station),
+                          .tick = ticks[best]});
   }
   const bool ticked_here =
       std::any_of(ticks.begin(), ticks.end(), [](Tick tick) { return tick != Tick::not_tried; });
   list.which = which_scan({.made_at_this_stop = ticked_here,
-                           .takes_channels_by_hand = model.settings.channels_by_hand})
-                   .words;
-  list.advice = advise(candidates, ticks).words;
+                           .takes_channels_by_hand = model.settings.channels_by_hand});
+  list.state = advise(candidates, ticks).state;
 }
 
 }  // namespace mastwise

@@ -14,35 +14,19 @@ struct Model;
 struct Findings;
 struct StationsAnswer;
 
-// One way of saying the heading.
-struct WaySaid {
-  SayingKind kind = SayingKind::true_bearing;
-  PointingMethod method = PointingMethod::baseplate_compass;
-  std::string words = {};
-  double sigma_deg = 0.0;
-  std::vector<ErrorLine> budget = {};
-  bool operator==(const WaySaid&) const = default;
-};
-struct WayLeftOut {
-  SayingKind kind = SayingKind::true_bearing;
-  std::string why = {};
-  bool operator==(const WayLeftOut&) const = default;
-};
-
 // One channel to enter into the receiver.
 struct ScanLine {
   StationKey key = {};  // of the best station on it
-  std::string rf_channel = {};
-  std::string expected = {};
-  std::string about = {};
+  ChannelToEnter channel = {};
+  std::string carries = {};  // the networks of that station
   Tick tick = Tick::not_tried;
   bool operator==(const ScanLine&) const = default;
 };
 struct ScanList {
-  std::string heading = {};
-  std::string which = {};   // kind of scan
-  std::string advice = {};  // what the ticks say
-  std::vector<std::string> twins = {};
+  Bearing<True> heading = {};
+  ScanChoice which = ScanChoice::full;
+  ScanState state = ScanState::not_finished;  // what the ticks say
+  std::vector<Twins> twins = {};
   std::vector<ScanLine> lines = {};
   bool operator==(const ScanList&) const = default;
 };
@@ -70,9 +54,6 @@ HeadingContext heading_context(const Model& model);
 
 // What a step of the plan is to bring, as far as the answer knows it.
 std::vector<ScanCandidate> scan_candidates(const StationsAnswer& answer, const PlanStep& step);
-// What the receiver then shows on a channel, and which virtual channel comes from two transmitters.
-std::string expected_words(const ChannelToEnter& channel);
-std::string twins_words(const Twins& twins, bool miles);
 
 // Fills what the open sheet shows.
 void derive_ways(const Model& model, Findings& findings);

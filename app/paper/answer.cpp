@@ -1,6 +1,9 @@
 #include "app/paper/sections.hpp"
-#include "app/words.hpp"
-#include "core/headings/rig_words.hpp"
+#include "app/words/chances.hpp"
+#include "app/words/headings.hpp"
+#include "app/words/phrases.hpp"
+#include "app/words/times.hpp"
+#include "app/words/units.hpp"
 #include "core/reception/chance.hpp"
 
 #include <algorithm>
@@ -47,7 +50,7 @@ class Pairs {
 double write_number(Pen& pen, const PaperCard& card, const Area& area) {
   const Saying* plain = find(card, SayingKind::magnetic_bearing);
   pen.text({area.left, area.top + 7.0},
-           plain != nullptr ? "ON A PLAIN COMPASS, ITS OWN DECLINATION AT 0"
+           plain != nullptr ? "ON A COMPASS WITH ITS DECLINATION SET TO 0"
                             : "FROM TRUE NORTH: NO COMPASS WORKS HERE",
            kLabel);
   const std::string number = plain != nullptr ? words::whole_degrees(card.aim.bearing_magnetic)
@@ -111,10 +114,10 @@ double write_answer(Pen& pen, const PaperCard& card, const Area& area) {
     return pairs.bottom();
   }
   pairs.add("From the rig's nose", words::from_nose(*aim.rig_angle));
-  return pen.paragraph(
-      {area.left, pairs.bottom() + 2.0}, area.width(),
-      words::sentence(rig_words(*aim.rig_angle)) + ". Right and left as one looks toward the nose.",
-      kBody);
+  return pen.paragraph({area.left, pairs.bottom() + 2.0}, area.width(),
+                       words::sentence(words::rig_sides(*aim.rig_angle)) +
+                           ". Right and left as one looks toward the nose.",
+                       kBody);
 }
 
 double write_norths(Pen& pen, const PaperCard& card, const Area& area) {
@@ -128,10 +131,11 @@ double write_norths(Pen& pen, const PaperCard& card, const Area& area) {
                   field.declination_sigma_deg),
       kBodyBold);
   for (const SayingKind kind : {SayingKind::magnetic_bearing, SayingKind::set_compass}) {
-    if (const Saying* saying = find(card, kind)) say(saying->words + ".", kBody);
+    if (const Saying* saying = find(card, kind))
+      say(words::heading(saying->said_as, card.miles) + ".", kBody);
   }
   if (field.zone == MagneticField::Zone::Blackout) {
-    say("The earth's field is too weak here for any needle.", kBodyBold);
+    say("The earth's field is too weak here for any compass.", kBodyBold);
   }
   if (field.zone == MagneticField::Zone::Caution) {
     say("So near the magnetic pole a needle is slow and may be wrong.", kBodyBold);

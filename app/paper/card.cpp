@@ -1,7 +1,8 @@
 #include "app/paper/card.hpp"
 
 #include "app/model/model.hpp"
-#include "app/words.hpp"
+#include "app/words/chances.hpp"
+#include "app/words/scans.hpp"
 
 #include <algorithm>
 #include <array>
@@ -65,10 +66,13 @@ PaperHeading heading_of(const CardFacts& facts, const PlanStep& step) {
                        .loses = step.loses};
   const ScanPlan scan = plan_scan(scan_candidates(*facts.answer, step));
   for (const ChannelToEnter& channel : scan.channels) {
-    heading.channels.push_back({to_text(channel.rf_channel), expected_words(channel)});
+    heading.channels.push_back({to_text(channel.rf_channel), words::expected(channel)});
   }
-  for (const Twins& twins : scan.twins) heading.remark += twins_words(twins, facts.miles) + ' ';
-  if (!step.remark.empty()) heading.remark += step.remark + '.';
+  for (const Twins& twins : scan.twins) heading.remark += words::twins(twins, facts.miles) + ' ';
+  for (const PlanRemark& remark : step.remarks) {
+    heading.remark +=
+        words::aimed_beside(remark.station, remark.interferer, remark.gain_percent) + ". ";
+  }
   return heading;
 }
 
@@ -92,7 +96,10 @@ PaperCard card_of(const CardFacts& facts) {
   lay_ruler(facts.aim, card);
   if (facts.answer != nullptr && facts.answer->plan) {
     const Plan& plan = *facts.answer->plan;
-    card.plan = PaperPlan{.out = plan.out, .fewest_proved = plan.fewest_proved};
+    card.plan = PaperPlan{.fewest_proved = plan.fewest_proved};
+    for (const NotInPlan& out : plan.out) {
+      card.plan->out.push_back(words::at_best(out.name, out.best_percent));
+    }
     for (const PlanStep& step : plan.steps) card.plan->headings.push_back(heading_of(facts, step));
   }
   return card;

@@ -1,6 +1,6 @@
 #include "app/paper/sections.hpp"
 #include "app/ui/rig_shape.hpp"
-#include "app/words.hpp"
+#include "app/words/units.hpp"
 
 #include <array>
 #include <cmath>

@@ -1,7 +1,8 @@
 #include "app/paper/layout.hpp"
 
 #include "app/paper/sections.hpp"
-#include "app/words.hpp"
+#include "app/words/times.hpp"
+#include "core/text/iso_time.hpp"
 
 #include <algorithm>
 
@@ -92,7 +93,7 @@ Page lay_out(const PaperCard& card, PageSize size, const Typefaces& typefaces) {
   Page page{.size = size,
             .title = "Aim card" + (card.title.empty() ? "" : ", " + card.title) + ", " +
                      words::date(card.date),
-            .made_on = words::iso_time(card.date)};
+            .made_on = iso_utc_seconds(card.date)};
   Pen pen(page, typefaces);
   Area area{kMargin_pt, kMargin_pt, size.width_pt - kMargin_pt, size.height_pt - kMargin_pt};
   write_foot(pen, area);

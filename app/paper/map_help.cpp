@@ -1,5 +1,8 @@
 #include "app/paper/sections.hpp"
-#include "app/words.hpp"
+#include "app/words/checks.hpp"
+#include "app/words/headings.hpp"
+#include "app/words/places.hpp"
+#include "app/words/units.hpp"
 #include "core/geo/notation.hpp"
 
 #include <cmath>
@@ -96,7 +99,7 @@ double write_compass(Pen& pen, const PaperCard& card, const Area& area) {
   std::string keep = "Keep";
   for (const KeepAway& one : away) {
     keep += fmt::format("{} {:.0f} m from {}", &one == &away.front() ? "" : ",",
-                        one.better_m.value_or(one.least_m), one.from);
+                        one.better_m.value_or(one.least_m), words::needle_pull(one.from));
   }
   return write_steps(
       pen, area, y,
@@ -109,8 +112,8 @@ double write_compass(Pen& pen, const PaperCard& card, const Area& area) {
                    "there is iron near.",
                    words::whole_degrees(card.aim.bearing_magnetic.reciprocal()),
                    kReciprocalTolerance_deg),
-       "The classic mistakes. " + card.mistakes.map_north_as_magnetic.words + ". " +
-           card.mistakes.declination_twice.words + "."});
+       "The classic mistakes. " + words::north_mistake(card.mistakes.map_north_as_magnetic) + ". " +
+           words::north_mistake(card.mistakes.declination_twice) + "."});
 }
 
 }  // namespace mastwise::paper

@@ -1,5 +1,6 @@
 #include "app/paper/sections.hpp"
-#include "app/words.hpp"
+#include "app/words/chances.hpp"
+#include "app/words/units.hpp"
 
 #include <algorithm>
 #include <string>

@@ -3,7 +3,10 @@
 #include "app/screens/screens.hpp"
 #include "app/ui/chance_mark.hpp"
 #include "app/ui/layout.hpp"
-#include "app/words.hpp"
+#include "app/words/chances.hpp"
+#include "app/words/phrases.hpp"
+#include "app/words/places.hpp"
+#include "app/words/units.hpp"
 #include "core/geo/geodesic.hpp"
 
 #include <algorithm>

@@ -2,8 +2,12 @@
 #include "app/screens/screens.hpp"
 #include "app/ui/chance_mark.hpp"
 #include "app/ui/layout.hpp"
-#include "app/words.hpp"
-#include "core/headings/rig_words.hpp"
+#include "app/words/chances.hpp"
+#include "app/words/checks.hpp"
+#include "app/words/headings.hpp"
+#include "app/words/phrases.hpp"
+#include "app/words/reasons.hpp"
+#include "app/words/units.hpp"
 
 #include <cmath>
 
@@ -115,7 +119,8 @@ void AnswerPanel::answer(const AimCard& card) {
   if (card.rig_angle) {
     pair("From the nose", words::from_nose(*card.rig_angle));
     y_ = ui_.paragraph({area_.left, y_ - 4.0f}, area_.width(), 30.0f,
-                       words::sentence(rig_words(*card.rig_angle)), Face::Word, theme_.second_ink) +
+                       words::sentence(words::rig_sides(*card.rig_angle)), Face::Word,
+                       theme_.second_ink) +
          4.0f;
   } else {
     pair("From the nose", "not known");
@@ -127,8 +132,10 @@ void AnswerPanel::answer(const AimCard& card) {
 }
 
 void AnswerPanel::doubts(const AimCard& card) {
-  if (!model_.findings.correction.empty()) warn(model_.findings.correction);
-  if (!model_.findings.nose_lost.empty()) warn(words::sentence(model_.findings.nose_lost));
+  const Findings& found = model_.findings;
+  const bool miles = model_.settings.miles;
+  if (found.compass_check) warn(words::compass_check(*found.compass_check, found.corrected));
+  if (found.moved_m) warn(words::sentence(words::rig_moved(*found.moved_m, miles)));
   if (model_.findings.position_stale) {
     warn("The receiver is silent: this is from where the rig was last.");
   }
@@ -166,7 +173,7 @@ void AnswerPanel::chance() {
   // As many reasons as fit above the acts, or above the turn while a sensor speaks.
   const float end = area_.bottom - kActHeight - 54.0f - (turning ? 112.0f : 0.0f);
   for (const reception::Reason& reason : model_.findings.reasons) {
-    const std::string text = words::sentence(reason.text);
+    const std::string text = words::sentence(words::reason(reason, model_.settings.miles));
     const float lines = std::ceil(canvas_.text_width(text, Face::Word) / (0.94f * area_.width()));
     if (y_ + (lines - 1.0f) * 27.0f > end) break;
     const bool first = &reason == &model_.findings.reasons.front();

@@ -1,7 +1,9 @@
 #include "app/screens/column.hpp"
 #include "app/screens/screens.hpp"
 #include "app/screens/sheet_head.hpp"
-#include "app/words.hpp"
+#include "app/words/checks.hpp"
+#include "app/words/phrases.hpp"
+#include "app/words/units.hpp"
 #include "core/headings/compass_checks.hpp"
 
 #include <algorithm>
@@ -158,7 +160,10 @@ void draw_handle_sheet(Ui& ui, const Model& model) {
   right.heading("THE TURN");
   page.field(right, Field::HandleNow_deg);
   draw_answer(right, model.findings.handle);
-  if (!model.findings.handle_correction.empty()) right.plain(model.findings.handle_correction);
+  const Findings& found = model.findings;
+  if (found.handle_check) {
+    right.plain(words::handle_check(*found.handle_check, found.handle_corrected));
+  }
   const bool fresh = handle_from(model.form).has_value() && model.findings.handle.trouble.empty();
   if (right.button("keep handle", "Keep this handle", 0, 2, fresh, ButtonLook::Filled)) {
     ui.emit(act::KeepHandle{});
@@ -193,17 +198,19 @@ void draw_checks_sheet(Ui& ui, const Model& model) {
   Column right(ui, page.second(left));
   right.heading("KEEP THE COMPASS AWAY FROM");
   for (const KeepAway& keep : keep_away_distances()) {
-    std::string distance = fmt::format("{:.0f} m", keep.least_m);
-    if (keep.better_m) distance += fmt::format(", better {:.0f}", *keep.better_m);
-    right.pair(words::sentence(std::string(keep.from)), distance);
+    const bool miles = model.settings.miles;
+    std::string distance = words::height(keep.least_m, miles);
+    if (keep.better_m) distance += ", better " + words::height(*keep.better_m, miles);
+    right.pair(words::sentence(words::needle_pull(keep.from)), distance);
   }
   right.line("Field-manual tradition: common practice, no source.", Face::Small);
   right.rule();
   right.heading("A STRONG STATION");
-  right.line(model.findings.correction.empty()
-                 ? "Peak on a station that cannot be missed and keep the sweep: it corrects every "
-                   "other heading of this stop."
-                 : model.findings.correction);
+  const Findings& found = model.findings;
+  right.line(found.compass_check
+                 ? words::compass_check(*found.compass_check, found.corrected)
+                 : "Peak on a station that cannot be missed and keep the sweep: it corrects every "
+                   "other heading of this stop.");
   if (right.button("forget correction", "Forget the correction", 0, 1,
                    !model.stop.strong_stations.empty())) {
     ui.emit(act::ForgetCorrection{});

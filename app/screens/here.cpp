@@ -1,7 +1,12 @@
 #include "app/screens/column.hpp"
 #include "app/screens/place_rows.hpp"
 #include "app/screens/screens.hpp"
-#include "app/words.hpp"
+#include "app/words/chances.hpp"
+#include "app/words/headings.hpp"
+#include "app/words/phrases.hpp"
+#include "app/words/places.hpp"
+#include "app/words/times.hpp"
+#include "app/words/units.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -56,6 +61,21 @@ void draw_echo(Column& column, const Model& model) {
   }
 }
 
+std::string link_words(const Link& link) {
+  const auto& p = words::phrases().files;
+  switch (link.state) {
+    case Link::State::Searching:
+      return p.searching;
+    case Link::State::Open:
+      return words::fill(p.open, {{"name", link.name}});
+    case Link::State::Lost:
+      return words::fill(p.lost, {{"name", link.name}});
+    case Link::State::Ended:
+      return words::fill(p.ended, {{"name", link.name}});
+  }
+  return {};
+}
+
 void draw_position(Column& column, Ui& ui, const Model& model) {
   column.heading("WHERE THE RIG STANDS");
   const auto& position = model.findings.position;
@@ -66,7 +86,7 @@ void draw_position(Column& column, Ui& ui, const Model& model) {
   }
   draw_echo(column, model);
   draw_source(column, model);
-  column.line(words::link(model.link), Face::Small);
+  column.line(link_words(model.link), Face::Small);
   const bool by_hand = model.stop.source == PositionSource::ByHand;
   if (column.button("type position", "Type position", 0, 2)) {
     ui.emit(act::OpenKeypad{KeypadPurpose::Position});
@@ -110,11 +130,13 @@ void draw_nose(Column& column, Ui& ui, const Model& model) {
     column.figure(words);
     column.line(fmt::format("{}, ± {:.0f}°", origin_words(model.stop.nose->origin),
                             std::max(1.0, model.stop.nose->sigma_deg)));
-    if (!model.stop.nose->caution.empty()) column.line(words::sentence(model.stop.nose->caution));
+    if (const auto& caution = model.stop.nose->caution) {
+      column.line(words::sentence(words::rig_heading_caution(*caution)));
+    }
   } else {
     column.figure("Not known yet");
-    if (!found.nose_lost.empty()) {
-      column.warning(words::sentence(found.nose_lost));
+    if (found.moved_m) {
+      column.warning(words::sentence(words::rig_moved(*found.moved_m, model.settings.miles)));
     } else {
       column.line(model.stop.nose ? "Typed from the compass; needs the position"
                                   : "Needed only for angles from the nose");

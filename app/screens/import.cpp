@@ -4,7 +4,7 @@
 #include "app/screens/screens.hpp"
 #include "app/screens/sheet_head.hpp"
 #include "app/ui/layout.hpp"
-#include "app/words.hpp"
+#include "app/words/phrases.hpp"
 
 #include <algorithm>
 

@@ -1,5 +1,5 @@
 #include "app/screens/import.hpp"
-#include "app/words.hpp"
+#include "app/words/units.hpp"
 
 #include <algorithm>
 #include <utility>

@@ -1,7 +1,9 @@
 #include "app/screens/column.hpp"
 #include "app/screens/import.hpp"
 #include "app/screens/sheet_head.hpp"
-#include "app/words.hpp"
+#include "app/words/phrases.hpp"
+#include "app/words/times.hpp"
+#include "app/words/units.hpp"
 
 #include <algorithm>
 #include <filesystem>

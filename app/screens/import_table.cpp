@@ -1,6 +1,6 @@
 #include "app/screens/column.hpp"
 #include "app/screens/import.hpp"
-#include "app/words.hpp"
+#include "app/words/phrases.hpp"
 
 #include <filesystem>
 

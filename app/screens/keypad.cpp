@@ -3,7 +3,8 @@
 #include "app/screens/place_rows.hpp"
 #include "app/screens/screens.hpp"
 #include "app/ui/layout.hpp"
-#include "app/words.hpp"
+#include "app/words/phrases.hpp"
+#include "app/words/places.hpp"
 
 #include <algorithm>
 #include <string>

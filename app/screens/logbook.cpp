@@ -2,7 +2,9 @@
 #include "app/screens/screens.hpp"
 #include "app/ui/chance_mark.hpp"
 #include "app/ui/layout.hpp"
-#include "app/words.hpp"
+#include "app/words/chances.hpp"
+#include "app/words/places.hpp"
+#include "app/words/times.hpp"
 
 #include <algorithm>
 #include <array>

@@ -1,7 +1,7 @@
 #include "app/screens/column.hpp"
 #include "app/screens/screens.hpp"
 #include "app/screens/sheet_head.hpp"
-#include "app/words.hpp"
+#include "app/words/phrases.hpp"
 
 #include <array>
 #include <cmath>

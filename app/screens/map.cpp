@@ -2,7 +2,9 @@
 #include "app/screens/map_drawing.hpp"
 #include "app/screens/screens.hpp"
 #include "app/ui/chance_mark.hpp"
-#include "app/words.hpp"
+#include "app/words/chances.hpp"
+#include "app/words/phrases.hpp"
+#include "app/words/units.hpp"
 
 #include <algorithm>
 #include <array>

@@ -3,7 +3,8 @@
 #include "app/ui/chance_mark.hpp"
 #include "app/ui/map_rasters.hpp"
 #include "app/ui/rig_symbol.hpp"
-#include "app/words.hpp"
+#include "app/words/chances.hpp"
+#include "app/words/units.hpp"
 
 #include <algorithm>
 #include <array>
@@ -130,8 +131,7 @@ void MapDrawing::lines() {
 
 // Circles around the stop at round distances, of which two or three are seen.
 MapDrawing::Ring MapDrawing::ring_step() const {
-  constexpr double kMetersPerMile = 1609.344;
-  const double unit_m = model_.settings.miles ? kMetersPerMile : 1000.0;
+  const double unit_m = words::distance_unit_m(model_.settings.miles);
   const double room = 0.5 * std::min(area_.width(), area_.height()) * view_.meters_per_unit;
   double step = std::pow(10.0, std::floor(std::log10(room / unit_m)));
   if (step * unit_m * 5.0 <= room) {
@@ -154,8 +154,8 @@ void MapDrawing::ring_names() {
   for (int i = 1; i <= kRings; ++i) {
     const Point place = ui::around(stop(), units(i * ring.step * ring.unit_m), 45.0);
     if (!seen(place, -40.0f)) continue;
-    label(place, fmt::format("{:g} {}", i * ring.step, model_.settings.miles ? "mi" : "km"), false,
-          false);
+    label(place, fmt::format("{:g} {}", i * ring.step, words::distance_unit(model_.settings.miles)),
+          false, false);
   }
 }
 

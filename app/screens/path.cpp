@@ -1,7 +1,11 @@
 #include "app/screens/screens.hpp"
 #include "app/ui/chance_mark.hpp"
 #include "app/ui/layout.hpp"
-#include "app/words.hpp"
+#include "app/words/chances.hpp"
+#include "app/words/phrases.hpp"
+#include "app/words/reasons.hpp"
+#include "app/words/times.hpp"
+#include "app/words/units.hpp"
 
 #include <algorithm>
 #include <array>
@@ -113,8 +117,9 @@ void PathDrawing::obstacles() {
     const bool right_half = top.x > area_.center().x;
     canvas_.line(top, {top.x, baseline + 6.0f}, ui_.theme().warning, 2.0f);
     canvas_.disc(top, 7.0f, ui_.theme().warning);
-    canvas_.text({top.x + (right_half ? -10.0f : 10.0f), baseline}, obstacle.text, Face::SmallBold,
-                 ui_.theme().warning, right_half ? Align::Right : Align::Left);
+    canvas_.text({top.x + (right_half ? -10.0f : 10.0f), baseline},
+                 words::obstacle(obstacle.obstacle, miles_), Face::SmallBold, ui_.theme().warning,
+                 right_half ? Align::Right : Align::Left);
     baseline += kRow;
   }
 }
@@ -137,7 +142,7 @@ void PathDrawing::draw() {
 }
 
 // Every reason, then where the station's facts are from.
-void draw_reasons(Ui& ui, Rect area, const StationRow& row, UtcTime date) {
+void draw_reasons(Ui& ui, Rect area, const StationRow& row, UtcTime date, bool miles) {
   float y = area.top + 24.0f;
   for (const reception::Reason& reason : row.reasons) {
     if (y > area.bottom - 8.0f) break;
@@ -145,7 +150,7 @@ void draw_reasons(Ui& ui, Rect area, const StationRow& row, UtcTime date) {
         reason.decibel > 0.0 ? fmt::format("{:.0f} dB", reason.decibel) : std::string();
     ui.canvas().text({area.left + 70.0f, y}, cost, Face::WordBold, ui.theme().ink, Align::Right);
     y = ui.paragraph({area.left + 86.0f, y}, area.width() - 86.0f, 27.0f,
-                     words::sentence(reason.text), Face::Word, ui.theme().ink) +
+                     words::sentence(words::reason(reason, miles)), Face::Word, ui.theme().ink) +
         4.0f;
   }
   const Provenance& from = row.station.provenance;
@@ -190,7 +195,8 @@ void draw_path_sheet(Ui& ui, const Model& model) {
     ui.canvas().text({picture.left, picture.center().y}, "No terrain for this path", Face::Value,
                      theme.warning);
   }
-  draw_reasons(ui, {page.left, split + 16.0f, page.right, page.bottom}, *row, model.findings.date);
+  draw_reasons(ui, {page.left, split + 16.0f, page.right, page.bottom}, *row, model.findings.date,
+               model.settings.miles);
 }
 
 }  // namespace mastwise::screens

@@ -1,7 +1,10 @@
 #include "app/screens/column.hpp"
 #include "app/screens/screens.hpp"
 #include "app/ui/layout.hpp"
-#include "app/words.hpp"
+#include "app/words/chances.hpp"
+#include "app/words/checks.hpp"
+#include "app/words/phrases.hpp"
+#include "app/words/units.hpp"
 
 #include <algorithm>
 #include <array>
@@ -270,10 +273,12 @@ void draw_result(Ui& ui, Rect area, const Sweep& sweep) {
                                heading_words(sweep, fit.second_lobe->heading),
                                -fit.second_lobe->relative_db));
   } else if (sweep.between_edges) {
-    column.line(fmt::format("Between the edges {}. {}", edge_words(sweep),
-                            words::sentence(sweep.edge_words)));
-  } else if (!sweep.edge_words.empty()) {
-    column.warning(words::sentence(sweep.edge_words));
+    std::string agreement = sweep.edge_trouble;
+    if (sweep.edges_agree) agreement = words::agreement(*sweep.edges_agree);
+    column.line(
+        fmt::format("Between the edges {}. {}", edge_words(sweep), words::sentence(agreement)));
+  } else if (!sweep.edge_trouble.empty()) {
+    column.warning(words::sentence(sweep.edge_trouble));
   } else if (fit.other_face) {
     column.line(fmt::format("Or the other face, {}.", heading_words(sweep, *fit.other_face)));
   }

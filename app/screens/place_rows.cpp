@@ -1,6 +1,7 @@
 #include "app/screens/place_rows.hpp"
 
-#include "app/words.hpp"
+#include "app/words/places.hpp"
+#include "app/words/units.hpp"
 
 #include <string>
 

@@ -1,7 +1,9 @@
 #include "app/screens/column.hpp"
 #include "app/screens/screens.hpp"
 #include "app/screens/sheet_head.hpp"
-#include "app/words.hpp"
+#include "app/words/chances.hpp"
+#include "app/words/phrases.hpp"
+#include "app/words/units.hpp"
 
 #include <array>
 #include <utility>
@@ -89,7 +91,9 @@ void Steps::step(std::size_t index, const PlanStep& step) {
   page_.left = text;
   words("Brings  " + stations_words(step.brings), theme_.ink, Face::WordBold);
   if (!step.loses.empty()) words("Leaves out  " + stations_words(step.loses), theme_.second_ink);
-  if (!step.remark.empty()) words(step.remark, theme_.ink);
+  for (const PlanRemark& remark : step.remarks) {
+    words(words::aimed_beside(remark.station, remark.interferer, remark.gain_percent), theme_.ink);
+  }
   page_.left = text - 64.0f;
   y_ += 24.0f;
   canvas_.line({page_.left, y_}, {page_.right, y_}, theme_.rule, 1.5f);
@@ -160,7 +164,9 @@ void draw_plan_sheet(Ui& ui, const Model& model) {
   if (model.stations && model.stations->plan) {
     const Plan& plan = *model.stations->plan;
     for (std::size_t i = 0; i < plan.steps.size(); ++i) steps.step(i, plan.steps[i]);
-    for (const std::string& out : plan.out) steps.words("Not to be had: " + out, ui.theme().ink);
+    for (const NotInPlan& out : plan.out) {
+      steps.words("At no heading: " + words::at_best(out.name, out.best_percent), ui.theme().ink);
+    }
   }
   ui.end_page("plan", scrolled.top, steps.bottom() + 16.0f);
 }

@@ -1,7 +1,8 @@
 #include "app/screens/screens.hpp"
 #include "app/ui/icons.hpp"
 #include "app/ui/layout.hpp"
-#include "app/words.hpp"
+#include "app/words/phrases.hpp"
+#include "app/words/places.hpp"
 
 #include <array>
 

@@ -1,8 +1,10 @@
 #include "app/screens/aim_dial.hpp"
 #include "app/screens/screens.hpp"
 #include "app/ui/layout.hpp"
-#include "app/words.hpp"
-#include "core/headings/rig_words.hpp"
+#include "app/words/chances.hpp"
+#include "app/words/headings.hpp"
+#include "app/words/phrases.hpp"
+#include "app/words/units.hpp"
 
 #include <fmt/format.h>
 
@@ -48,7 +50,7 @@ float draw_turn(Ui& ui, Rect area, float y, const Model& model) {
     canvas.text({area.left, y - 8.0f}, words::from_nose(*found.card->rig_angle), Face::Second,
                 ui.theme().ink);
     return ui.paragraph({area.left, y + 32.0f}, area.width(), 28.0f,
-                        words::sentence(rig_words(*found.card->rig_angle)), Face::Word,
+                        words::sentence(words::rig_sides(*found.card->rig_angle)), Face::Word,
                         ui.theme().second_ink) +
            6.0f;
   }

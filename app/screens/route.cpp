@@ -2,7 +2,8 @@
 
 #include "app/screens/column.hpp"
 #include "app/ui/chance_mark.hpp"
-#include "app/words.hpp"
+#include "app/words/phrases.hpp"
+#include "app/words/units.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -23,8 +24,7 @@ constexpr float kWayRow = 96.0f, kBar = 30.0f;
 
 // Whole miles or kilometers: the road is longer anyway.
 std::string along_words(double at_km, bool miles) {
-  constexpr double kKilometresPerMile = 1.609344;
-  return fmt::format("{:.0f}", miles ? at_km / kKilometresPerMile : at_km);
+  return fmt::format("{:.0f}", 1000.0 * at_km / words::distance_unit_m(miles));
 }
 
 std::string stretch_words(const RouteRow& row, const RouteSheet& sheet, bool miles) {
@@ -37,7 +37,7 @@ std::string stretch_words(const RouteRow& row, const RouteSheet& sheet, bool mil
     const std::string to = along_words(stretch.to_km, miles);
     words += from == to ? "at " + from : from + " to " + to;
   }
-  return words + (miles ? " mi" : " km");
+  return words + " " + words::distance_unit(miles);
 }
 
 // A place's chance fills the bar half the way to its neighbors.

@@ -1,7 +1,9 @@
 #include "app/screens/column.hpp"
 #include "app/screens/screens.hpp"
 #include "app/screens/sheet_head.hpp"
-#include "app/words.hpp"
+#include "app/words/chances.hpp"
+#include "app/words/scans.hpp"
+#include "app/words/units.hpp"
 
 #include <fmt/format.h>
 
@@ -25,14 +27,34 @@ const char* tick_words(Tick tick) {
   return "Tick";
 }
 
+// "509 MHz, 83 %, Public".
+std::string about_words(const ScanLine& line) {
+  std::string words;
+  const auto add = [&](const std::string& more) {
+    if (!more.empty()) words += (words.empty() ? "" : ", ") + more;
+  };
+  if (line.channel.center_mhz) add(fmt::format("{:.0f} MHz", *line.channel.center_mhz));
+  if (line.channel.chance_percent) add(words::chance_number(*line.channel.chance_percent));
+  add(line.carries);
+  return words;
+}
+
+std::string heading_words(const Model& model) {
+  const Bearing<True> heading = model.findings.scan.heading;
+  const auto& field = model.findings.field;
+  if (!field) return words::whole_degrees(heading) + " true";
+  return words::whole_degrees(to_magnetic(heading, field->declination)) + " magnetic";
+}
+
 void draw_channel(Ui& ui, Rect area, float& y, const ScanLine& line) {
   constexpr float kRow = 88.0f, kTick = 144.0f;
   const ui::Theme& theme = ui.theme();
-  ui.canvas().text({area.left, y + 54.0f}, "RF " + line.rf_channel, Face::Cardinal, theme.ink);
+  ui.canvas().text({area.left, y + 54.0f}, "RF " + to_text(line.channel.rf_channel), Face::Cardinal,
+                   theme.ink);
   const float text = area.left + 136.0f;
   ui.canvas().push_clip({text, y, area.right - kTick - 16.0f, y + kRow});
-  ui.canvas().text({text, y + 38.0f}, line.expected, Face::Value, theme.ink);
-  ui.canvas().text({text, y + 68.0f}, line.about, Face::Small, theme.second_ink);
+  ui.canvas().text({text, y + 38.0f}, words::expected(line.channel), Face::Value, theme.ink);
+  ui.canvas().text({text, y + 68.0f}, about_words(line), Face::Small, theme.second_ink);
   ui.canvas().pop_clip();
   const Rect tick{area.right - kTick, y + 8.0f, area.right, y + kRow - 8.0f};
   if (ui.button("tick " + line.key.id, tick, tick_words(line.tick),
@@ -47,14 +69,14 @@ void draw_channel(Ui& ui, Rect area, float& y, const ScanLine& line) {
 
 void draw_scan_sheet(Ui& ui, const Model& model) {
   const ScanList& scan = model.findings.scan;
-  const Rect view = draw_sheet_head(ui, "Scan at " + scan.heading);
+  const Rect view = draw_sheet_head(ui, "Scan at " + heading_words(model));
   Rect page = view;
   page.top = ui.begin_page("scan", view);
   float y = page.top + 24.0f;
-  const auto words = [&](const std::string& text, Face face, ui::Color color) {
+  const auto write = [&](const std::string& text, Face face, ui::Color color) {
     y = ui.paragraph({page.left, y}, page.width(), 28.0f, text, face, color) + 2.0f;
   };
-  words(scan.which, Face::Word, ui.theme().ink);
+  write(words::scan_choice(scan.which), Face::Word, ui.theme().ink);
   const Rect entry{page.left, y - 16.0f, page.left + 420.0f, y + 56.0f};
   if (ui.button("channel entry", entry,
                 model.settings.channels_by_hand ? "Set takes channels by hand" : "Set scans only",
@@ -62,8 +84,10 @@ void draw_scan_sheet(Ui& ui, const Model& model) {
     ui.emit(act::SwitchChannelEntry{});
   }
   y += 96.0f;
-  words(scan.advice, Face::WordBold, ui.theme().accent);
-  for (const std::string& twins : scan.twins) words(twins, Face::WordBold, ui.theme().warning);
+  write(words::scan_state(scan.state), Face::WordBold, ui.theme().accent);
+  for (const Twins& twins : scan.twins) {
+    write(words::twins(twins, model.settings.miles), Face::WordBold, ui.theme().warning);
+  }
   y -= 16.0f;
   for (const ScanLine& line : scan.lines) draw_channel(ui, page, y, line);
   ui.end_page("scan", page.top, y + 16.0f);

@@ -1,7 +1,7 @@
 #include "app/screens/screens.hpp"
 #include "app/screens/sheet_head.hpp"
 #include "app/ui/layout.hpp"
-#include "app/words.hpp"
+#include "app/words/units.hpp"
 
 #include <algorithm>
 #include <array>
@@ -112,12 +112,6 @@ void draw_presets(Ui& ui, Rect area, const GearChoice& choice, const std::string
   ui.end_scroll();
 }
 
-std::string height_words(double height_m, bool miles) {
-  constexpr double kMetersPerFoot = 0.3048;
-  return miles ? fmt::format("{:.0f} ft", height_m / kMetersPerFoot)
-               : fmt::format("{:.1f} m", height_m);
-}
-
 }  // namespace
 
 void draw_surroundings_sheet(Ui& ui, const Model& model) {
@@ -152,10 +146,10 @@ void draw_gear_sheet(Ui& ui, const Model& model) {
   draw_presets(ui, presets, choice, gear.name);
   constexpr double kHeightStep_m = 0.5, kCableStep_m = 1.0;
   GearLines lines(ui, own, choice);
-  lines.stepped("Antenna up", height_words(gear.height_m, model.settings.miles),
+  lines.stepped("Antenna up", words::height(gear.height_m, model.settings.miles),
                 with_height(choice, gear.height_m - kHeightStep_m),
                 with_height(choice, gear.height_m + kHeightStep_m));
-  lines.stepped("Cable", height_words(gear.cable.length_m, model.settings.miles),
+  lines.stepped("Cable", words::height(gear.cable.length_m, model.settings.miles),
                 with_cable(choice, gear.cable.length_m - kCableStep_m),
                 with_cable(choice, gear.cable.length_m + kCableStep_m));
   lines.stepped("Outlets", fmt::format("{}", gear.splits), with_splits(choice, gear.splits / 2),

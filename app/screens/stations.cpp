@@ -1,6 +1,9 @@
 #include "app/screens/screens.hpp"
 #include "app/ui/chance_mark.hpp"
-#include "app/words.hpp"
+#include "app/words/chances.hpp"
+#include "app/words/phrases.hpp"
+#include "app/words/reasons.hpp"
+#include "app/words/units.hpp"
 
 #include <algorithm>
 
@@ -91,7 +94,8 @@ void draw_row(Ui& ui, Rect rect, const StationRow& row, const std::string& bring
   if (with_reason) {
     canvas.text({middle, upper}, "RF " + to_text(station.rf_channel), Face::Word, theme.ink);
     if (!row.reasons.empty()) {
-      const std::string reason = words::sentence(row.reasons.front().text);
+      const std::string reason =
+          words::sentence(words::reason(row.reasons.front(), model.settings.miles));
       const bool fits = canvas.text_width(reason, Face::Small) <= end - middle;
       canvas.push_clip({middle, rect.top, end, rect.bottom});
       ui.paragraph({middle, fits ? lower : lower - 11.0f}, end - middle, 22.0f, reason, Face::Small,

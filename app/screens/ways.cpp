@@ -1,7 +1,9 @@
 #include "app/screens/column.hpp"
 #include "app/screens/screens.hpp"
 #include "app/screens/sheet_head.hpp"
-#include "app/words.hpp"
+#include "app/words/chances.hpp"
+#include "app/words/headings.hpp"
+#include "app/words/phrases.hpp"
 
 #include <fmt/format.h>
 
@@ -47,7 +49,7 @@ std::string budget_words(const std::vector<ErrorLine>& lines) {
 }
 
 // Touched, it is the way by which this person points, and its error is counted with.
-void draw_way(Ui& ui, Rect area, float& y, const WaySaid& way, bool chosen) {
+void draw_way(Ui& ui, Rect area, float& y, const Saying& way, bool chosen, bool miles) {
   const ui::Theme& theme = ui.theme();
   constexpr float kError = 150.0f;
   const float top = y;
@@ -59,10 +61,10 @@ void draw_way(Ui& ui, Rect area, float& y, const WaySaid& way, bool chosen) {
   ui.canvas().text({area.left, y}, way_title(way.kind), Face::Word, theme.second_ink);
   ui.canvas().text({area.right, y}, fmt::format("± {:.1f}°", way.sigma_deg), Face::Value, theme.ink,
                    ui::Align::Right);
-  y = ui.paragraph({area.left, y + 32.0f}, area.width() - kError, 30.0f, words::sentence(way.words),
-                   Face::Value, theme.ink);
-  y = ui.paragraph({area.left, y - 4.0f}, area.width() - kError, 24.0f, budget_words(way.budget),
-                   Face::Small, theme.second_ink) -
+  y = ui.paragraph({area.left, y + 32.0f}, area.width() - kError, 30.0f,
+                   words::sentence(words::heading(way.said_as, miles)), Face::Value, theme.ink);
+  y = ui.paragraph({area.left, y - 4.0f}, area.width() - kError, 24.0f,
+                   budget_words(way.budget.lines), Face::Small, theme.second_ink) -
       6.0f;
   ui.canvas().line({area.left, y}, {area.right, y}, theme.rule, 1.5f);
   // A bearing alone points nothing.
@@ -89,22 +91,24 @@ void draw_ways_sheet(Ui& ui, const Model& model) {
                      "There is no heading yet: pick a station and set the position.", Face::Word,
                      theme.ink);
   }
-  if (!found.mistake.empty()) {
+  if (found.mistake) {
     y = ui.paragraph({page.left, y + 30.0f}, page.width(), 28.0f,
-                     "The classic mistake: " + found.mistake, Face::WordBold, theme.warning) -
+                     "The classic mistake: " + words::north_mistake(*found.mistake), Face::WordBold,
+                     theme.warning) -
         8.0f;
   }
   if (!found.ways.empty()) {
     y = ui.paragraph({page.left, y + 30.0f}, page.width(), 26.0f,
-                     "Touch the way by which you point: chance and slack count with its error.",
+                     "Touch the way you use to point: chance and tolerance then use its error.",
                      Face::Small, theme.second_ink) -
         16.0f;
   }
-  for (const WaySaid& way : found.ways)
-    draw_way(ui, page, y, way, way.method == model.settings.pointing);
-  for (const WayLeftOut& out : found.ways_left_out) {
+  for (const Saying& way : found.ways) {
+    draw_way(ui, page, y, way, way.method == model.settings.pointing, model.settings.miles);
+  }
+  for (const LeftOut& out : found.ways_left_out) {
     y = ui.paragraph({page.left, y + 32.0f}, page.width(), 26.0f,
-                     std::string(way_title(out.kind)) + ": " + out.why, Face::Small,
+                     std::string(way_title(out.kind)) + ": " + out.why.message(), Face::Small,
                      theme.second_ink) -
         26.0f;
   }

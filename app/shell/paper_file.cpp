@@ -3,7 +3,7 @@
 #include "app/paper/layout.hpp"
 #include "app/paper/print.hpp"
 #include "app/shell/startup.hpp"
-#include "app/words.hpp"
+#include "core/text/iso_time.hpp"
 #include "core/text/words.hpp"
 
 #include <filesystem>
@@ -17,7 +17,7 @@ namespace {
 // "card-2026-07-02T180405Z-QBPA.pdf": letters and figures that any system takes in a name.
 std::string file_name(const Model& model) {
   std::string name = "card-";
-  for (const char c : words::iso_time(moment_of(model))) {
+  for (const char c : iso_utc_seconds(moment_of(model))) {
     if (c != ':') name += c;
   }
   name += '-';

@@ -1,6 +1,7 @@
 #include "app/sources/browsing.hpp"
 
 #include "app/sources/known_tables.hpp"
+#include "core/text/iso_time.hpp"
 #include "core/text/words.hpp"
 #include "platform/table_folder.hpp"
 
@@ -55,10 +56,7 @@ std::string day_written(const std::string& path) {
   std::error_code unknown;
   const auto written = fs::last_write_time(path, unknown);
   if (unknown) return {};
-  const auto time = std::chrono::file_clock::to_sys(written);
-  const std::chrono::year_month_day day{std::chrono::floor<std::chrono::days>(time)};
-  return fmt::format("{:04}-{:02}-{:02}", static_cast<int>(day.year()),
-                     static_cast<unsigned>(day.month()), static_cast<unsigned>(day.day()));
+  return iso_day(std::chrono::floor<milliseconds>(std::chrono::file_clock::to_sys(written)));
 }
 
 Result<FolderShown> show_folder(const std::string& path) {

@@ -1,7 +1,7 @@
 #include "app/worker/logbook_work.hpp"
 
 #include "app/sources/logbook_files.hpp"
-#include "app/words.hpp"
+#include "app/words/files.hpp"
 
 #include <filesystem>
 

@@ -1,12 +1,10 @@
 #include "app/worker/plan_words.hpp"
 
-#include "app/words.hpp"
+#include "app/words/chances.hpp"
 #include "core/plan/turn_plan.hpp"
 
 #include <algorithm>
 #include <map>
-
-#include <fmt/format.h>
 
 namespace mastwise {
 namespace {
@@ -95,11 +93,9 @@ class PlanWriter {
       step.loses.push_back(station(lost.station, lost.chance_percent));
     }
     for (const OffAxis& off : planned.off_axis_for) {
-      if (!step.remark.empty()) step.remark += ". ";
-      step.remark +=
-          fmt::format("Aimed beside {} so that the antenna hears {} less: {:.0f} points more",
-                      survey_.station(off.station).call_sign,
-                      survey_.station(off.interferer).call_sign, off.gain_percent);
+      step.remarks.push_back({.station = survey_.station(off.station).call_sign,
+                              .interferer = survey_.station(off.interferer).call_sign,
+                              .gain_percent = off.gain_percent});
     }
     return step;
   }
@@ -142,9 +138,7 @@ Plan plan_for(const StationsQuestion& question, const reception::Survey& survey,
   Plan plan{.fewest_proved = found.fewest_proved};
   for (const PlannedHeading& heading : found.headings) plan.steps.push_back(writer.step(heading));
   for (const OutOfPlan& out : found.out_of_plan) {
-    std::string words = wishes.names[out.wish];
-    if (out.best_percent) words += ", " + words::chance_number(*out.best_percent) + " at best";
-    plan.out.push_back(std::move(words));
+    plan.out.push_back({.name = wishes.names[out.wish], .best_percent = out.best_percent});
   }
   return plan;
 }

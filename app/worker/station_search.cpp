@@ -13,10 +13,6 @@ namespace {
 
 constexpr std::size_t kPathPoints = 240;
 
-reception::Lengths lengths(const StationsQuestion& question) {
-  return question.miles ? reception::Lengths::miles : reception::Lengths::kilometers;
-}
-
 // A list for a place some steps away is still the list of this stop.
 bool same_question(const StationsQuestion& asked, StationsQuestion now) {
   constexpr double kSamePlaceM = 50.0;
@@ -68,7 +64,7 @@ Result<Done> Surveyor::survey(Country& country, const StationsQuestion& question
   const auto look = [&](reception::Survey& so_far, std::size_t measured) -> Result<Done> {
     if (!question.search.empty()) return Done{};
     so_far.weigh();
-    prospects_ = so_far.prospects(lengths(question));
+    prospects_ = so_far.prospects();
     StationsAnswer answer{.question = question, .measured = measured, .all = so_far.size()};
     if (const auto filled = fill(answer, country); !filled) return filled;
     work.publish(std::move(answer));
@@ -80,7 +76,7 @@ Result<Done> Surveyor::survey(Country& country, const StationsQuestion& question
   if (!survey) return survey.error();
   if (!*survey) return Done{};
   survey_ = *std::move(survey);
-  prospects_ = survey_->prospects(lengths(question));
+  prospects_ = survey_->prospects();
   curves_ = surveyor_.curves(*survey_);
   surveyed_ = wanted;
   return Done{};
@@ -127,9 +123,8 @@ void Surveyor::add_target_path(StationsAnswer& answer, Country& country) {
   if (!answer.question.target) return;
   for (const reception::Prospect& prospect : prospects_) {
     if (key_of(prospect.station) != *answer.question.target) continue;
-    answer.target_path =
-        reception::path_picture(receiver_of(answer.question), prospect, country.tiles, kPathPoints,
-                                surveyor_.scratch(), lengths(answer.question));
+    answer.target_path = reception::path_picture(receiver_of(answer.question), prospect,
+                                                 country.tiles, kPathPoints, surveyor_.scratch());
   }
 }
 
@@ -180,7 +175,7 @@ Result<Done> Surveyor::add_ahead(StationsAnswer& answer, Country& country,
         country, receiver, {.complete = completer(question), .stop = work.superseded});
     if (!survey) return survey.error();
     if (!*survey) return Done{};
-    surveys.push_back((*survey)->prospects(lengths(question)));
+    surveys.push_back((*survey)->prospects());
   }
   AheadTable table;
   for (const reception::Wish& wish : wishes) table.networks.push_back(wish.text);

@@ -5,7 +5,6 @@
 
 #include <optional>
 #include <span>
-#include <string>
 #include <string_view>
 
 namespace mastwise {
@@ -18,7 +17,6 @@ struct ReciprocalCheck {
   // of them has it, two readings cannot tell.
   std::optional<Turn> deviation_if_at_first;
   std::optional<Turn> deviation_if_at_second;
-  std::string words;
 };
 
 // Common practice, no source.
@@ -29,9 +27,12 @@ constexpr double kReciprocalTolerance_deg = 2.0;
 ReciprocalCheck check_reciprocal(Bearing<Magnetic> first_to_second,
                                  Bearing<Magnetic> second_to_first);
 
-// How far a compass keeps from what draws its needle.
+// What draws the needle of a compass.
+enum class NeedlePull { vehicle, wire_fence, power_line };
+
+// How far to keep a compass from it.
 struct KeepAway {
-  std::string_view from;
+  NeedlePull from;
   double least_m;
   std::optional<double> better_m;
   std::string_view source;
@@ -52,27 +53,40 @@ struct Agreement {
   double sigma_deg;  // of the difference: the root of the sum of both squares
   double sigmas;     // the difference in units of it
   Verdict verdict;
-  std::string words;
+  bool operator==(const Agreement&) const = default;
 };
 
 // Both sigmas in degrees, finite, at least 0 and not both 0; the error says which is not. For
 // independent normal errors 68, 95 and 99.7 % of differences lie within one, two and three sigma.
 // An error that both methods share (as the rig's heading) makes them agree too well.
-Result<Agreement> compare_headings(Bearing<True> first, double first_sigma_deg,
-                                   Bearing<True> second, double second_sigma_deg);
+Result<Agreement> compare_headings(Turn second_less_first, double first_sigma_deg,
+                                   double second_sigma_deg);
+// Of two directions counted from the same north or dial.
+template <class North>
+Result<Agreement> compare_headings(Bearing<North> first, double first_sigma_deg,
+                                   Bearing<North> second, double second_sigma_deg) {
+  return compare_headings(second - first, first_sigma_deg, second_sigma_deg);
+}
+
+enum class NorthMistakeKind {
+  map_north_as_magnetic,  // the true bearing read off on the needle: off by D
+  declination_twice,      // the magnetic bearing on a compass that has D set: off by -D
+  wrong_sign,             // D added instead of taken away: off by 2 D
+};
 
 // A classic mistake with north, and where the antenna then aims.
 struct NorthMistake {
+  NorthMistakeKind kind = NorthMistakeKind::map_north_as_magnetic;
+  Bearing<True> heading;  // the right one, and what a plain compass reads along it
+  Bearing<Magnetic> magnetic;
   Bearing<True> aims_at;
   Bearing<Magnetic> needle;  // what a plain compass reads along that aim
   Turn off;                  // from the right heading; clockwise is to the right
-  std::string words;
+  bool operator==(const NorthMistake&) const = default;
 };
 
 struct NorthMistakes {
-  NorthMistake map_north_as_magnetic;  // the true bearing read off on the needle: off by D
-  NorthMistake declination_twice;  // the magnetic bearing on a compass that has D set: off by -D
-  NorthMistake wrong_sign;         // D added instead of taken away: off by 2 D
+  NorthMistake map_north_as_magnetic, declination_twice, wrong_sign;
 };
 
 // What the mistakes with north make of a heading here.

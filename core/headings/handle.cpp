@@ -1,8 +1,5 @@
 #include "core/headings/handle.hpp"
 
-#include "core/headings/aim_words.hpp"
-#include "core/headings/rig_words.hpp"
-
 #include <algorithm>
 #include <cmath>
 #include <numbers>
@@ -28,11 +25,11 @@ bool are_well_apart(double turn_deg) {
 }
 
 Error not_apart(const char* what) {
-  return {.what = fmt::format("the two {} must be 30 to 150 degrees apart, else both senses of the "
-                              "dial would fit",
+  return {.what = fmt::format("the two {} must be 30 to 150 degrees apart; otherwise the dial "
+                              "could run either way",
                               what),
           .where = "handle calibration",
-          .remedy = "take two points about a quarter turn apart"};
+          .remedy = "choose two points about a quarter turn apart"};
 }
 
 // Degrees upward by the dial's numbers from the lower stop.
@@ -43,6 +40,11 @@ double above_stop_deg(const HandleArc& reach, HandleReading reading) {
 double length_deg(const HandleArc& reach) {
   const double length = above_stop_deg(reach, reach.to);
   return length > 0.0 ? length : kWholeTurn_deg;
+}
+
+// Whole degrees of a circle: 359.7 is 0.
+int whole_degrees(double degrees) {
+  return static_cast<int>(std::lround(fold_circle_deg(degrees))) % 360;
 }
 
 // Computed readings miss a stop by the last bits.
@@ -62,7 +64,8 @@ Result<Handle> Handle::calibrate(HandlePoint first, HandlePoint second, HandleMe
     return Error{
         .what = "the play must be a number of degrees, 0 or more",
         .where = "handle calibration",
-        .remedy = "move the handle to and fro and see by how much before the antenna stirs"};
+        .remedy =
+            "move the handle back and forth and see how far it goes before the antenna moves"};
   }
   const Turn angles = second.angle - first.angle;
   const Turn readings = Turn::clockwise_deg(second.reading.dial_deg() - first.reading.dial_deg());
@@ -80,14 +83,14 @@ Result<Handle> Handle::calibrate(HandlePoint first, HandlePoint second, HandleMe
   handle.residual_ = misfit(handle.sense_);
   const double allowed_deg = std::max(2.0 * mechanism.play_deg, kLeastAllowed_deg);
   if (handle.residual_.size_deg() > allowed_deg) {
-    return Error{.what = fmt::format("the antenna turned by {} and the handle by {}: no dial fits "
-                                     "both points",
-                                     degrees_words(angles.clockwise_deg()),
-                                     degrees_words(readings.clockwise_deg())),
-                 .where = "handle calibration",
-                 .remedy =
-                     "read both points again, with the handle coming clockwise each time; if "
-                     "they stay, the handle slips or is geared"};
+    return Error{
+        .what = fmt::format("the antenna turned by {:.0f} degrees and the handle by {:.0f} "
+                            "degrees: no dial fits both points",
+                            angles.size_deg(), readings.size_deg()),
+        .where = "handle calibration",
+        .remedy =
+            "read both points again, turning the handle clockwise to each; if the numbers "
+            "stay the same, the handle slips or is geared"};
   }
   handle.mechanism_ = mechanism;
   handle.at_zero_ = RigAngle::clockwise_deg(first.angle.clockwise_deg() -
@@ -119,12 +122,16 @@ NearestAim Handle::nearest(RigAngle wanted) const {
 Result<HandleTurn> Handle::turn_to(RigAngle wanted, HandleReading present) const {
   const NearestAim nearest_aim = nearest(wanted);
   if (!reaches(mechanism_.reach, reading_for(wanted))) {
-    return Error{.what = fmt::format("the handle's stops keep the antenna from {} ({})",
-                                     degrees_words(wanted.clockwise_deg()), rig_words(wanted)),
-                 .where = "handle",
-                 .remedy = fmt::format(
-                     "the nearest is {} on the handle, {} of it; or park the rig turned",
-                     whole_degrees(nearest_aim.reading.dial_deg()), aside_words(nearest_aim.off))};
+    return Error{
+        .what = fmt::format("the handle's stops keep the antenna from {} degrees clockwise of the "
+                            "nose",
+                            whole_degrees(wanted.clockwise_deg())),
+        .where = "handle",
+        .remedy =
+            fmt::format("set the handle to {}, the nearest it can reach, {:.0f} degrees {}; "
+                        "or park the rig another way",
+                        whole_degrees(nearest_aim.reading.dial_deg()), nearest_aim.off.size_deg(),
+                        nearest_aim.off.clockwise_deg() > 0.0 ? "right" : "left")};
   }
   return turn_between(present, nearest_aim.reading);
 }
@@ -132,12 +139,12 @@ Result<HandleTurn> Handle::turn_to(RigAngle wanted, HandleReading present) const
 Result<HandleTurn> Handle::turn_to_stow(HandleReading present) const {
   const auto& stow = mechanism_.stow_reading;
   if (!stow) {
-    return Error{.what = "the handle's stow direction is not known",
+    return Error{.what = "the handle's stow reading is not known",
                  .where = "handle",
-                 .remedy = "see the antenna maker's instructions before you lower it"};
+                 .remedy = "read the antenna maker's instructions before you lower it"};
   }
   if (!reaches(mechanism_.reach, *stow)) {
-    return Error{.what = "the stow reading lies between the stops, where the handle cannot go",
+    return Error{.what = "the stow reading is between the stops, where the handle cannot go",
                  .where = "handle",
                  .remedy = "check the stow reading and both stops"};
   }
@@ -156,7 +163,7 @@ double Handle::room_deg(HandleReading reading, bool clockwise) const {
 Result<HandleTurn> Handle::turn_between(HandleReading present, HandleReading wanted) const {
   const auto& reach = mechanism_.reach;
   if (!reaches(reach, present)) {
-    return Error{.what = fmt::format("the handle cannot stand at {}, between its stops",
+    return Error{.what = fmt::format("the handle cannot be at {}, between its stops",
                                      whole_degrees(present.dial_deg())),
                  .where = "handle",
                  .remedy = "read the handle again, or check the stops"};
@@ -173,38 +180,23 @@ Result<HandleTurn> Handle::turn_between(HandleReading present, HandleReading wan
                   .clockwise_from_below_deg =
                       sense_ == DialSense::clockwise_from_below ? numbers_deg : -numbers_deg,
                   .past_deg = 0.0,
-                  .words = {}};
+                  .swings_toward = {}};
   if (turn.clockwise_from_below_deg < 0.0) {
     turn.past_deg = std::min(mechanism_.play_deg, room_deg(wanted, false));
   }
-  turn.words = words(turn, angle_at(present));
+  turn.swings_toward = swing_side(angle_at(present), turn.clockwise_from_below_deg <= 0.0);
   return turn;
 }
 
-std::string Handle::words(const HandleTurn& turn, RigAngle from) const {
-  const std::string reading = whole_degrees(turn.reading.dial_deg());
-  if (std::lround(turn.clockwise_from_below_deg) == 0) return "Leave the handle at " + reading;
-  const bool clockwise = turn.clockwise_from_below_deg > 0.0;
-  std::string text = fmt::format(
-      "Look up and turn the handle {} by {} to {}; the antenna swings {}",
-      clockwise ? "clockwise" : "anticlockwise", degrees_words(turn.clockwise_from_below_deg),
-      reading, swing_words(from, !clockwise));
-  if (std::lround(turn.past_deg) > 0) {
-    text += fmt::format("; go {} past it and come back, to take up the play",
-                        degrees_words(turn.past_deg));
-  }
-  return text;
-}
-
-std::string swing_words(RigAngle from, bool clockwise_in_plan) {
+RigSide swing_side(RigAngle from, bool clockwise_in_plan) {
   const double angle = from.clockwise_deg() * std::numbers::pi / 180.0;
   const double way = clockwise_in_plan ? 1.0 : -1.0;
   const double to_right = way * std::cos(angle);
   const double to_nose = -way * std::sin(angle);
   if (std::fabs(to_right) >= std::fabs(to_nose)) {
-    return fmt::format("toward the {} side of the rig", to_right > 0.0 ? "right" : "left");
+    return to_right > 0.0 ? RigSide::right : RigSide::left;
   }
-  return to_nose > 0.0 ? "toward the nose" : "toward the tail";
+  return to_nose > 0.0 ? RigSide::nose : RigSide::tail;
 }
 
 }  // namespace mastwise

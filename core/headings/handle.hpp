@@ -4,7 +4,6 @@
 #include "core/result.hpp"
 
 #include <optional>
-#include <string>
 
 namespace mastwise {
 
@@ -52,13 +51,16 @@ struct HandleMechanism {
   bool operator==(const HandleMechanism&) const = default;
 };
 
+// A side of the rig.
+enum class RigSide { nose, right, tail, left };
+
 // How to turn the handle.
 struct HandleTurn {
   HandleReading reading;            // where it comes to stand
   double clockwise_from_below_deg;  // how far, past no stop; negative is anticlockwise from below
   // To go on so far beyond and come back clockwise, so that the play lies always on the same side.
   double past_deg;
-  std::string words;
+  RigSide swings_toward;  // where the antenna's front first moves
   bool operator==(const HandleTurn&) const = default;
 };
 
@@ -106,7 +108,6 @@ class Handle {
   HandleReading reading_for(RigAngle angle) const;
   Result<HandleTurn> turn_between(HandleReading present, HandleReading wanted) const;
   double room_deg(HandleReading reading, bool clockwise) const;
-  std::string words(const HandleTurn& turn, RigAngle from) const;
 
   RigAngle at_zero_;  // where the antenna points at reading 0
   DialSense sense_ = DialSense::clockwise_from_below;
@@ -114,8 +115,7 @@ class Handle {
   HandleMechanism mechanism_;
 };
 
-// Toward which side of the rig the antenna's front swings when it leaves `from`: "toward the right
-// side of the rig", "toward the nose" and so on.
-std::string swing_words(RigAngle from, bool clockwise_in_plan);
+// The side of the rig toward which the antenna's front swings when it leaves `from`.
+RigSide swing_side(RigAngle from, bool clockwise_in_plan);
 
 }  // namespace mastwise

@@ -1,27 +1,18 @@
 #include "core/headings/sayings.hpp"
 
 #include "core/geo/geodesic.hpp"
-#include "core/headings/aim_words.hpp"
-#include "core/headings/rig_words.hpp"
 
 #include <algorithm>
 #include <cmath>
 #include <utility>
-
-#include <fmt/format.h>
 
 namespace mastwise {
 namespace {
 
 constexpr double kMinutesToNextSun = 5.0;
 
-struct Said {
-  SaidAs as;
-  std::string words;
-};
-
 Error lacking(const char* what, const char* remedy) {
-  return {.what = what, .where = "ways of saying a heading", .remedy = remedy};
+  return {.what = what, .where = "heading", .remedy = remedy};
 }
 
 // Fills in what the inputs tell about the errors besides the given ones.
@@ -48,107 +39,89 @@ HeadingContext context_of(const SayingInputs& inputs) {
   return context;
 }
 
-Result<Said> say_true(const SayingInputs& inputs) {
-  const Bearing<True> bearing = inputs.card.bearing_true;
-  return Said{bearing, "True bearing " + whole_degrees(bearing.degrees())};
+Result<SaidAs> say_true(const SayingInputs& inputs) {
+  return SaidAs(inputs.card.bearing_true);
 }
 
-Result<Said> say_grid(const SayingInputs& inputs) {
-  const Bearing<Grid> bearing = inputs.card.bearing_grid;
-  return Said{bearing, fmt::format("On a map with the grid of zone {}: {} from its grid lines",
-                                   inputs.card.grid.name, whole_degrees(bearing.degrees()))};
+Result<SaidAs> say_grid(const SayingInputs& inputs) {
+  return SaidAs(OnGrid{inputs.card.bearing_grid, inputs.card.grid.name});
 }
 
 std::optional<Error> no_needle(const SayingInputs& inputs) {
   if (inputs.card.field.zone != MagneticField::Zone::Blackout) return std::nullopt;
-  return lacking("the earth's field is too weak here for any needle",
-                 "take the sun, a landmark or a walked line");
+  return lacking("the earth's field is too weak here for any compass",
+                 "use the sun, a landmark or a walked line");
 }
 
-Result<Said> say_magnetic(const SayingInputs& inputs) {
+Result<SaidAs> say_magnetic(const SayingInputs& inputs) {
   if (auto refusal = no_needle(inputs)) return *std::move(refusal);
-  const Bearing<Magnetic> bearing = inputs.card.bearing_magnetic;
-  return Said{bearing, fmt::format("A plain compass, its own declination at 0, reads {}",
-                                   whole_degrees(bearing.degrees()))};
+  return SaidAs(inputs.card.bearing_magnetic);
 }
 
-Result<Said> say_set_compass(const SayingInputs& inputs) {
+Result<SaidAs> say_set_compass(const SayingInputs& inputs) {
   if (auto refusal = no_needle(inputs)) return *std::move(refusal);
-  const Bearing<True> bearing = inputs.card.bearing_true;
-  return Said{bearing, fmt::format("Set your compass's own declination to {}, then read {}",
-                                   declination_words(inputs.card.field.declination),
-                                   whole_degrees(bearing.degrees()))};
+  return SaidAs(OnSetCompass{inputs.card.field.declination, inputs.card.bearing_true});
 }
 
-Result<Said> say_rig_sides(const SayingInputs& inputs) {
+Result<SaidAs> say_rig_sides(const SayingInputs& inputs) {
   if (!inputs.card.rig_angle) {
-    return lacking("it is not known where the nose points", "set the rig's heading");
+    return lacking("the rig heading is not known", "set where the nose points");
   }
-  return Said{*inputs.card.rig_angle, rig_words(*inputs.card.rig_angle)};
+  return SaidAs(*inputs.card.rig_angle);
 }
 
-Result<Said> say_handle(const SayingInputs& inputs) {
+Result<SaidAs> say_handle(const SayingInputs& inputs) {
   if (!inputs.handle) return lacking("the handle is not calibrated", "calibrate it at two points");
   if (!inputs.card.rig_angle) {
-    return lacking("it is not known where the nose points", "set the rig's heading");
+    return lacking("the rig heading is not known", "set where the nose points");
   }
   if (!inputs.handle_now) {
-    return lacking("it is not known where the handle stands now", "read it");
+    return lacking("the present reading of the handle is not known", "enter what it reads");
   }
   auto turn = inputs.handle->turn_to(*inputs.card.rig_angle, *inputs.handle_now);
   if (!turn) return turn.error();
-  std::string words = turn->words;
-  return Said{std::move(turn).value(), std::move(words)};
+  return SaidAs(*std::move(turn));
 }
 
-Result<Said> say_sun(const SayingInputs& inputs) {
-  if (!inputs.sun) return lacking("the sun is not up, or its place not known", "wait for the sun");
+Result<SaidAs> say_sun(const SayingInputs& inputs) {
+  if (!inputs.sun) return lacking("the sun is not up", "wait for the sun");
   const Bearing<True> heading = inputs.card.bearing_true;
-  const FromShadow angle{
-      .now = heading - inputs.sun->azimuth.reciprocal(),
-      .in_five_minutes = heading - inputs.sun->azimuth_in_five_minutes.reciprocal()};
-  return Said{angle, fmt::format("Look along a plumb line's shadow, away from the sun: the heading "
-                                 "is {} now, {} in five minutes",
-                                 aside_words(angle.now), aside_words(angle.in_five_minutes))};
+  return SaidAs(
+      FromShadow{.now = heading - inputs.sun->azimuth.reciprocal(),
+                 .in_five_minutes = heading - inputs.sun->azimuth_in_five_minutes.reciprocal()});
 }
 
-Result<Said> say_pole_star(const SayingInputs& inputs) {
+Result<SaidAs> say_pole_star(const SayingInputs& inputs) {
   if (!inputs.pole_star) {
-    return lacking("the pole star is not to be seen, or its place not known",
-                   "wait for a clear night in the north");
+    return lacking("the pole star cannot be seen", "wait for a clear night in the north");
   }
-  const Turn aside = inputs.card.bearing_true - *inputs.pole_star;
-  return Said{aside, "Face the pole star: the heading is " + aside_words(aside)};
+  return SaidAs(FromPoleStar{inputs.card.bearing_true - *inputs.pole_star});
 }
 
-Result<Said> say_landmark(const SayingInputs& inputs) {
-  if (!inputs.landmark) return lacking("no landmark is known", "give one and where it stands");
+Result<SaidAs> say_landmark(const SayingInputs& inputs) {
+  if (!inputs.landmark) return lacking("no landmark is known", "enter the position of one");
   const PathBetween path = path_between(inputs.from, inputs.landmark->position);
   if (path.distance_m <= 0.0) {
-    return lacking("the landmark stands where the rig does", "take one farther away");
+    return lacking("the landmark is where the rig is", "choose one farther away");
   }
-  const Turn aside = inputs.card.bearing_true - path.bearing;
-  return Said{aside,
-              fmt::format("Face {}: the heading is {}", inputs.landmark->name, aside_words(aside))};
+  return SaidAs(FromLandmark{.aside = inputs.card.bearing_true - path.bearing,
+                             .name = inputs.landmark->name,
+                             .town = inputs.landmark->town});
 }
 
-Result<Said> say_walk(const SayingInputs& inputs) {
+Result<SaidAs> say_walk(const SayingInputs& inputs) {
   if (!inputs.walk_m || !std::isfinite(*inputs.walk_m) || *inputs.walk_m <= 0.0) {
-    return lacking("it is not known how far one can walk here",
-                   "give a length; 200 m is twice as good as 100");
+    return lacking("the length of the walk is not known",
+                   "enter a length; 200 m is twice as exact as 100 m");
   }
-  const WalkTo walk{.target = destination(inputs.from, inputs.card.bearing_true, *inputs.walk_m),
-                    .distance_m = *inputs.walk_m};
-  return Said{
-      walk, fmt::format("From the rig walk {:.0f} m until the receiver shows {:.6f}, "
-                        "{:.6f}; rig and mark are then in line",
-                        walk.distance_m, walk.target.latitude_deg(), walk.target.longitude_deg())};
+  return SaidAs(WalkTo{.target = destination(inputs.from, inputs.card.bearing_true, *inputs.walk_m),
+                       .distance_m = *inputs.walk_m});
 }
 
 struct Way {
   SayingKind kind;
   PointingMethod method;
-  Result<Said> (*say)(const SayingInputs&);
+  Result<SaidAs> (*say)(const SayingInputs&);
 };
 
 // Another way of saying: its function above, its line here.
@@ -171,12 +144,8 @@ Result<Saying> saying(const Way& way, const SayingInputs& inputs, const HeadingC
   auto budget = heading_budget(way.method, context);
   if (!budget) return budget.error();
   const double sigma_deg = budget->total_deg;
-  return Saying{way.kind,
-                way.method,
-                std::move(said->as),
-                std::move(budget).value(),
-                sigma_deg,
-                std::move(said->words)};
+  return Saying{way.kind, way.method, std::move(said).value(), std::move(budget).value(),
+                sigma_deg};
 }
 
 }  // namespace

@@ -45,25 +45,54 @@ struct WalkTo {
   bool operator==(const WalkTo&) const = default;
 };
 
-// A true bearing; a grid bearing; what a plain compass reads; a rig angle; a handle reading with
-// the turn to it; the angle from a shadow; the angle from a star or a landmark; a walk.
-using SaidAs = std::variant<Bearing<True>, Bearing<Grid>, Bearing<Magnetic>, RigAngle, HandleTurn,
-                            FromShadow, Turn, WalkTo>;
+// From the grid lines of a map with this zone's grid.
+struct OnGrid {
+  Bearing<Grid> bearing;
+  std::string zone = {};
+  bool operator==(const OnGrid&) const = default;
+};
 
-// One heading, said one way. A set compass is said by the true bearing, which it then reads.
+// A compass with its own declination set so far then reads the true bearing.
+struct OnSetCompass {
+  Declination declination;
+  Bearing<True> reads;
+  bool operator==(const OnSetCompass&) const = default;
+};
+
+// From the pole star to the heading.
+struct FromPoleStar {
+  Turn aside;
+  bool operator==(const FromPoleStar&) const = default;
+};
+
+// From a landmark to the heading; a town's landmark is its middle.
+struct FromLandmark {
+  Turn aside;
+  std::string name = {};  // empty: it has none
+  bool town = false;
+  bool operator==(const FromLandmark&) const = default;
+};
+
+// What the person needs to know, one alternative for each SayingKind, in its order.
+// Bearing<Magnetic> is what a plain compass reads.
+using SaidAs = std::variant<Bearing<True>, OnGrid, Bearing<Magnetic>, OnSetCompass, RigAngle,
+                            HandleTurn, FromShadow, FromPoleStar, FromLandmark, WalkTo>;
+
+// One heading, given one way.
 struct Saying {
   SayingKind kind;
   PointingMethod method;
   SaidAs said_as;
   HeadingBudget budget;
-  double sigma_deg;   // of the budget
-  std::string words;  // an instruction, without a unit mark or a color
+  double sigma_deg;  // of the budget
+  bool operator==(const Saying&) const = default;
 };
 
-// A way that cannot be said here and now, and why.
+// A way that cannot be used here and now, and why.
 struct LeftOut {
   SayingKind kind;
   Error why;
+  bool operator==(const LeftOut&) const = default;
 };
 
 struct Sayings {
@@ -77,7 +106,8 @@ struct SunNow {
 };
 
 struct Landmark {
-  std::string name;
+  std::string name = {};  // empty: it has none
+  bool town = false;      // its position is the middle of the town of that name
   Position position;
   double error_m = 0.0;  // one sigma
 };

@@ -3,8 +3,6 @@
 #include <cmath>
 #include <set>
 
-#include <fmt/format.h>
-
 namespace mastwise::learning {
 namespace {
 
@@ -18,11 +16,6 @@ std::size_t place_of(Band band) {
 std::size_t place_of(std::map<std::string, std::size_t, std::less<>>& places,
                      const std::string& name, std::size_t first) {
   return places.try_emplace(name, first + places.size()).first->second;
-}
-
-// What to look for when a band comes in worse than computed [common practice].
-std::string_view advice(Band band) {
-  return band == Band::uhf ? "are the cable and its plugs sound?" : "is the inverter on?";
 }
 
 }  // namespace
@@ -93,19 +86,6 @@ double corrected_chance_percent(double margin_db, double deviation_db,
   if (!correction.applied) return reception::chance_percent(margin_db, deviation_db);
   return reception::chance_percent(margin_db + correction.bias_db,
                                    std::hypot(deviation_db, correction.sigma_db));
-}
-
-std::optional<reception::Reason> reason(const Correction& correction, Band band) {
-  if (!correction.applied) return std::nullopt;
-  const bool worse = correction.bias_db < 0.0;
-  std::string text = fmt::format(
-      "{} came in {:.0f} dB {} than computed at your last {}", to_text(band),
-      std::fabs(correction.bias_db), worse ? "worse" : "better",
-      correction.stops == 1 ? std::string("stop") : fmt::format("{} stops", correction.stops));
-  if (worse) text += fmt::format(": {}", advice(band));
-  return reception::Reason{.kind = reception::ReasonKind::logbook,
-                           .decibel = worse ? -correction.bias_db : 0.0,
-                           .text = std::move(text)};
 }
 
 }  // namespace mastwise::learning

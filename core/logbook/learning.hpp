@@ -2,7 +2,7 @@
 
 #include "core/logbook/effects.hpp"
 #include "core/logbook/record.hpp"
-#include "core/reception/prospect.hpp"
+#include "core/reception/chance.hpp"
 
 #include <array>
 #include <cstddef>
@@ -72,9 +72,5 @@ Learned learn(std::span<const Trial> trials);
 // deviation grown by its sigma. Else that of reception::chance_percent.
 double corrected_chance_percent(double margin_db, double deviation_db,
                                 const Correction& correction);
-
-// "VHF came in 6 dB worse at your last 4 stops: is the inverter on?" Nothing where the correction
-// is not applied.
-std::optional<reception::Reason> reason(const Correction& correction, Band band);
 
 }  // namespace mastwise::learning

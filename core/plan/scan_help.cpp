@@ -104,27 +104,6 @@ std::vector<Twins> all_twins(std::span<const ScanCandidate> candidates) {
   return all;
 }
 
-std::string_view words_of(ScanState state) {
-  switch (state) {
-    case ScanState::not_finished:
-      return "Tick each channel as found or not found.";
-    case ScanState::all_found:
-      return "All are in. Keep this list; do not scan again here.";
-    case ScanState::nothing_found:
-      return "Nothing came in: check that the amplifier has power, the cable and its plugs, the "
-             "receiver's input set to antenna, and whether the antenna lies or stands as the "
-             "stations' polarization asks. Then check the heading.";
-    case ScanState::weak_missing:
-      return "Only the weaker ones are missing: peak on the weakest that comes in, then enter the "
-             "missing channels again.";
-    case ScanState::strong_missing:
-      return "A stronger one is missing while a weaker came in: enter its channel by hand. If it "
-             "stays away it may be off the air, moved to another channel, or too strong: try with "
-             "the amplifier off.";
-  }
-  return {};
-}
-
 }  // namespace
 
 ScanPlan plan_scan(std::span<const ScanCandidate> candidates) {
@@ -132,7 +111,7 @@ ScanPlan plan_scan(std::span<const ScanCandidate> candidates) {
 }
 
 ScanAdvice advise(std::span<const ScanCandidate> candidates, std::span<const Tick> ticks) {
-  ScanAdvice advice{.state = ScanState::not_finished, .missing = {}, .words = {}};
+  ScanAdvice advice{.state = ScanState::not_finished, .missing = {}};
   std::size_t found = 0;
   // In the order of the chances: whatever is found after a missing one had a smaller chance.
   bool strong_missing = false;
@@ -157,29 +136,13 @@ ScanAdvice advise(std::span<const ScanCandidate> candidates, std::span<const Tic
                    : strong_missing ? ScanState::strong_missing
                                     : ScanState::weak_missing;
   }
-  advice.words = words_of(advice.state);
   return advice;
 }
 
 ScanChoice which_scan(const ReceiverList& list) {
-  if (!list.made_at_this_stop) {
-    return {ScanKind::full,
-            "A new stop: aim first, then a full scan. It takes 3 to 15 minutes and often wipes the "
-            "old list."};
-  }
-  if (list.takes_channels_by_hand) {
-    return {ScanKind::by_hand,
-            "The list is of this stop: enter by hand only what is missing. Nothing is lost and it "
-            "is the fastest."};
-  }
-  if (!list.made_on_this_heading) {
-    return {ScanKind::add,
-            "The antenna was turned at the same stop: an \"add\" scan keeps what the other heading "
-            "brought. A full scan would wipe it."};
-  }
-  return {ScanKind::add,
-          "Same stop, same heading: an \"add\" scan after peaking. A full scan is only for a list "
-          "that holds far twins or dead channels."};
+  if (!list.made_at_this_stop) return ScanChoice::full;
+  if (list.takes_channels_by_hand) return ScanChoice::by_hand;
+  return list.made_on_this_heading ? ScanChoice::add_after_peak : ScanChoice::add_heading;
 }
 
 }  // namespace mastwise

@@ -8,7 +8,6 @@
 #include <optional>
 #include <span>
 #include <string>
-#include <string_view>
 #include <vector>
 
 namespace mastwise {
@@ -23,17 +22,19 @@ struct ScanCandidate {
 
 // What the receiver should show once a channel is found.
 struct ExpectedStation {
-  std::size_t candidate;  // its place in the given list
-  std::string call_sign;
-  std::vector<std::string> virtual_channels;  // as the catalog has them; may be empty
+  std::size_t candidate = 0;  // its place in the given list
+  std::string call_sign = {};
+  std::vector<std::string> virtual_channels = {};  // as the catalog has them; may be empty
+  bool operator==(const ExpectedStation&) const = default;
 };
 
 // One RF channel to enter by hand.
 struct ChannelToEnter {
-  RfChannel rf_channel;
-  std::optional<double> center_mhz;       // nothing where the raster has no such channel
-  std::optional<double> chance_percent;   // of the best station on it
-  std::vector<ExpectedStation> expected;  // the best first; several share the channel
+  RfChannel rf_channel = {};
+  std::optional<double> center_mhz = {};       // nothing where the raster has no such channel
+  std::optional<double> chance_percent = {};   // of the best station on it
+  std::vector<ExpectedStation> expected = {};  // the best first; several share the channel
+  bool operator==(const ChannelToEnter&) const = default;
 };
 
 // One transmitter that shows a virtual channel.
@@ -44,6 +45,7 @@ struct Twin {
   double distance_m;
   Bearing<True> bearing;
   std::optional<double> chance_percent;
+  bool operator==(const Twin&) const = default;
 };
 
 // A virtual channel that two or more transmitters show.
@@ -54,6 +56,7 @@ struct Twins {
   // A receiver that scans from low to high meets another before the best [common practice, no
   // source: it may store that one first and show it, though far].
   bool another_comes_first() const { return best != 0; }
+  bool operator==(const Twins&) const = default;
 };
 
 struct ScanPlan {
@@ -81,18 +84,17 @@ enum class ScanState : std::uint8_t {
 struct ScanAdvice {
   ScanState state;
   std::vector<std::size_t> missing;  // places in the given list, the best chance first
-  std::string_view words;
 };
 
 // What the ticks say, and what to do next. `ticks` beyond the candidates are not looked at; a
 // candidate without one is not tried. Without candidates the scan is not finished.
 ScanAdvice advise(std::span<const ScanCandidate> candidates, std::span<const Tick> ticks);
 
-enum class ScanKind : std::uint8_t { full, add, by_hand };
-
-struct ScanChoice {
-  ScanKind kind;
-  std::string_view words;
+enum class ScanChoice : std::uint8_t {
+  full,            // at a new stop
+  by_hand,         // the list is of this stop, and the receiver takes channels by hand
+  add_heading,     // an "add" scan: same stop, another heading
+  add_after_peak,  // an "add" scan: same stop, same heading
 };
 
 // What the receiver's list was made from.

@@ -2,7 +2,6 @@
 
 #include "core/propagation/wavelength.hpp"
 #include "core/reception/obstacles.hpp"
-#include "core/reception/reasons.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -81,7 +80,7 @@ void Drawer::draw(std::size_t most_points) {
 
 std::optional<PathPicture> path_picture(const Receiver& receiver, const Prospect& prospect,
                                         const terrain::TileSource& tiles, std::size_t most_points,
-                                        Scratch& scratch, Lengths lengths) {
+                                        Scratch& scratch) {
   terrain::cut_profile(tiles, prospect.station.position, receiver.position, scratch.profile);
   const terrain::PathProfile& profile = scratch.profile;
   const double stop_ground_m = profile.heights_m.back();
@@ -106,8 +105,7 @@ std::optional<PathPicture> path_picture(const Receiver& receiver, const Prospect
     picture.obstacles.push_back(
         {.obstacle = obstacle,
          .ground_m = obstacle.ground_amsl_m +
-                     bulge_m(obstacle.distance_m, profile.distance_m - obstacle.distance_m),
-         .text = obstacle_words(obstacle, lengths)});
+                     bulge_m(obstacle.distance_m, profile.distance_m - obstacle.distance_m)});
   }
   return picture;
 }

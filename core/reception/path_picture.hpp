@@ -4,7 +4,6 @@
 #include "core/reception/survey.hpp"
 
 #include <optional>
-#include <string>
 #include <vector>
 
 namespace mastwise::reception {
@@ -24,7 +23,6 @@ struct PicturePoint {
 struct PictureObstacle {
   Obstacle obstacle = {};
   double ground_m = 0.0;  // its top in the picture's heights
-  std::string text = {};  // "ridge 11.3 km out, 64 m above the line"
   bool operator==(const PictureObstacle&) const = default;
 };
 
@@ -48,6 +46,6 @@ struct PathPicture {
 // no terrain. `most_points` at least 2.
 std::optional<PathPicture> path_picture(const Receiver& receiver, const Prospect& prospect,
                                         const terrain::TileSource& tiles, std::size_t most_points,
-                                        Scratch& scratch, Lengths lengths = Lengths::kilometers);
+                                        Scratch& scratch);
 
 }  // namespace mastwise::reception

@@ -48,7 +48,7 @@ const Outlook* Survey::outlook(std::size_t index) const {
   return measurement.measured ? &measurement.outlook : nullptr;
 }
 
-std::vector<Prospect> Survey::prospects(Lengths lengths, std::size_t limit) const {
+std::vector<Prospect> Survey::prospects(std::size_t limit) const {
   std::vector<std::size_t> order;
   for (std::size_t i = 0; i < size(); ++i) {
     if (state_->measurements[i].measured) order.push_back(i);
@@ -65,21 +65,20 @@ std::vector<Prospect> Survey::prospects(Lengths lengths, std::size_t limit) cons
   std::vector<Prospect> list;
   list.reserve(order.size());
   for (const std::size_t i : order) {
-    list.push_back(
-        {.station = state_->stations[i],
-         .outlook = state_->measurements[i].outlook,
-         .reasons = reasons(receiver(), state_->stations, state_->measurements, i, lengths)});
+    list.push_back({.station = state_->stations[i],
+                    .outlook = state_->measurements[i].outlook,
+                    .reasons = reasons(receiver(), state_->stations, state_->measurements, i)});
   }
   return list;
 }
 
 std::vector<Prospect> survey(const Receiver& receiver, std::vector<Station> stations,
-                             const terrain::TileSource& tiles, Lengths lengths) {
+                             const terrain::TileSource& tiles) {
   Survey whole(receiver, std::move(stations), tiles);
   Scratch scratch;
   whole.measure(0, whole.size(), scratch);
   whole.weigh();
-  return whole.prospects(lengths);
+  return whole.prospects();
 }
 
 }  // namespace mastwise::reception

@@ -27,7 +27,7 @@ inline constexpr double kUsualHeadingError_deg = 6.0;
 struct LearnedBias {
   double bias_db = 0.0;   // stations come in so much better than computed; negative: worse
   double sigma_db = 0.0;  // a standard deviation of it
-  std::optional<Reason> reason = {};
+  std::size_t stops = 0;  // where that was seen; 0: nothing learned
   bool operator==(const LearnedBias&) const = default;
 };
 
@@ -48,16 +48,13 @@ struct Scratch {
   p1812::Scratch p1812 = {};
 };
 
-// In which units reasons are worded.
-enum class Lengths : std::uint8_t { kilometers, miles };
-
 // Every station in reach of a stop with its prospect. Use:
 //   Survey survey(receiver, stations, tiles);
 //   survey.measure(first, end, scratch)  on ranges that cover [0, size()), on any threads at once
 //   as
 //                                        long as the ranges do not overlap; a scratch each
 //   survey.weigh()                       afterwards, on one thread: overload and interference
-//   survey.prospects()                   the list with its words, best first
+//   survey.prospects()                   the list with its reasons, best first
 // The results are the same bits however the ranges are cut. For a list that fills as results come,
 // measure some, call weigh() and prospects(), and measure on: stations not yet measured neither
 // appear nor disturb.
@@ -85,8 +82,7 @@ class Survey {
 
   // Measured prospects with their reasons: by falling chance, those without a chance last, then by
   // distance. Only the best `limit` of them.
-  std::vector<Prospect> prospects(Lengths lengths = Lengths::kilometers,
-                                  std::size_t limit = static_cast<std::size_t>(-1)) const;
+  std::vector<Prospect> prospects(std::size_t limit = static_cast<std::size_t>(-1)) const;
 
  private:
   friend class ChanceCurves;
@@ -96,7 +92,6 @@ class Survey {
 
 // The whole survey on the calling thread.
 std::vector<Prospect> survey(const Receiver& receiver, std::vector<Station> stations,
-                             const terrain::TileSource& tiles,
-                             Lengths lengths = Lengths::kilometers);
+                             const terrain::TileSource& tiles);
 
 }  // namespace mastwise::reception

@@ -2,7 +2,6 @@
 
 #include "core/geo/geodesic.hpp"
 #include "core/geo/line_error.hpp"
-#include "core/headings/aim_words.hpp"
 #include "core/headings/heading_error.hpp"
 
 #include <algorithm>
@@ -18,8 +17,8 @@ Error refuse(std::string what, std::string remedy) {
 }
 
 RigHeadingReading reading(Bearing<True> nose, double sigma_deg, RigHeadingSource source,
-                          Position at, std::string caution = {}) {
-  return {RigHeading::nose_at(nose), sigma_deg, source, at, std::move(caution)};
+                          Position at, std::optional<RigHeadingCaution> caution = {}) {
+  return {RigHeading::nose_at(nose), sigma_deg, source, at, caution};
 }
 
 double turn_to_nose_deg(SunFrom side) {
@@ -37,12 +36,13 @@ double turn_to_nose_deg(SunFrom side) {
 }
 
 // The sensor's own setting is told, never used: nobody knows who set it, and when.
-std::string setting_caution(const nmea::HeadingSensor& sensor, Declination here) {
-  if (!sensor.declination) return {};
+std::optional<RigHeadingCaution> setting_caution(const nmea::HeadingSensor& sensor,
+                                                 Declination here) {
+  if (!sensor.declination) return std::nullopt;
   const Turn apart = Turn::clockwise_deg(sensor.declination->east_deg() - here.east_deg());
-  if (apart.size_deg() <= kSettingDiffers_deg) return {};
-  return fmt::format("the sensor is set to declination {}, here it is {}",
-                     declination_words(*sensor.declination), declination_words(here));
+  if (apart.size_deg() <= kSettingDiffers_deg) return std::nullopt;
+  return RigHeadingCaution{
+      .kind = RigHeadingCaution::Kind::sensor_declination, .set = sensor.declination, .here = here};
 }
 
 }  // namespace
@@ -65,10 +65,22 @@ std::string_view to_text(RigHeadingSource source) {
   return {};
 }
 
+std::string_view to_text(RigHeadingCaution::Kind kind) {
+  switch (kind) {
+    case RigHeadingCaution::Kind::trailer_in_line:
+      return "trailer_in_line";
+    case RigHeadingCaution::Kind::true_or_magnetic:
+      return "true_or_magnetic";
+    case RigHeadingCaution::Kind::sensor_declination:
+      return "sensor_declination";
+  }
+  return {};
+}
+
 Result<RigHeadingReading> rig_heading_by_hand(Bearing<True> nose, double sigma_deg, Position at) {
   if (!std::isfinite(sigma_deg) || sigma_deg <= 0.0) {
-    return refuse("the error of the heading must be over 0 degrees",
-                  "a compass in the hand errs by 2 to 5");
+    return refuse("the error of the heading must be more than 0 degrees",
+                  "enter 2 to 5 degrees for a handheld compass");
   }
   return reading(nose, sigma_deg, RigHeadingSource::by_hand, at);
 }
@@ -76,7 +88,7 @@ Result<RigHeadingReading> rig_heading_by_hand(Bearing<True> nose, double sigma_d
 Result<RigHeadingReading> rig_heading_from_course(const nmea::StraightCourse& straight, Drove drove,
                                                   Carrier carrier, Position at) {
   if (carrier == Carrier::trailer) {
-    return refuse("the course is the tow vehicle's, and the trailer stands another way",
+    return refuse("the course is the tow vehicle's, and the trailer points another way",
                   "measure along the trailer's side, or hitch it straight");
   }
   const bool backed = drove == Drove::backed_in;
@@ -86,7 +98,7 @@ Result<RigHeadingReading> rig_heading_from_course(const nmea::StraightCourse& st
   }
   return reading(nose, std::hypot(straight.sigma_deg, kTrailerInLine_deg),
                  RigHeadingSource::last_course, at,
-                 "the trailer must stand in line behind its tow vehicle");
+                 RigHeadingCaution{.kind = RigHeadingCaution::Kind::trailer_in_line});
 }
 
 Result<RigHeadingReading> rig_heading_from_sensor(const nmea::HeadingSensor& sensor, Turn mounting,
@@ -95,18 +107,18 @@ Result<RigHeadingReading> rig_heading_from_sensor(const nmea::HeadingSensor& sen
   if (sensor.true_heading) {
     return reading(*sensor.true_heading - mounting, kTrueHeadingSensor_deg,
                    RigHeadingSource::true_sensor, at,
-                   "a sensor with a needle inside may call its heading true too");
+                   RigHeadingCaution{.kind = RigHeadingCaution::Kind::true_or_magnetic});
   }
   if (!sensor.magnetic_heading) {
-    return refuse("the heading sensor says nothing now", "check its cable and its power");
+    return refuse("the heading sensor is silent", "check its cable and power");
   }
   if (!field) {
-    return refuse("the sensor counts from magnetic north, and the declination here is not known",
-                  "give the position and the date");
+    return refuse("the sensor reads from magnetic north, and the declination here is not known",
+                  "set the position and the date");
   }
   if (field->zone == MagneticField::Zone::Blackout) {
-    return refuse("the earth's field is too weak here for any needle",
-                  "take the sun, the last course or two points");
+    return refuse("the earth's field is too weak here for any compass",
+                  "use the sun, the last course or two points");
   }
   // It sits on the rig: its deviation is what its maker's compensation leaves.
   const double sigma_deg =
@@ -119,7 +131,8 @@ Result<RigHeadingReading> rig_heading_from_sensor(const nmea::HeadingSensor& sen
 Result<RigHeadingReading> rig_heading_from_sun(Bearing<True> sun, double azimuth_sigma_deg,
                                                SunFrom side, Position at) {
   if (!std::isfinite(azimuth_sigma_deg) || azimuth_sigma_deg < 0.0) {
-    return refuse("the error of the sun's azimuth is not known", "say how well the clock is set");
+    return refuse("the error of the sun's azimuth is not known",
+                  "enter how far off the clock may be");
   }
   return reading(sun + Turn::clockwise_deg(turn_to_nose_deg(side)),
                  std::hypot(azimuth_sigma_deg, kSight_deg, kSight_deg),
@@ -129,15 +142,16 @@ Result<RigHeadingReading> rig_heading_from_sun(Bearing<True> sun, double azimuth
 Result<RigHeadingReading> rig_heading_from_two_points(Position tail_end, Position nose_end,
                                                       double point_error_m) {
   if (!std::isfinite(point_error_m) || point_error_m <= 0.0) {
-    return refuse("the error of the two points is not known", "give it in meters, over 0");
+    return refuse("the error of the two points is not known", "enter it in meters, more than 0");
   }
   const PathBetween line = path_between(tail_end, nose_end);
   const double sigma_deg =
       line.distance_m > 0.0 ? line_error_deg(point_error_m, line.distance_m) : 90.0;
   if (sigma_deg > kMostTwoPoints_deg) {
-    return refuse(fmt::format("the two points are only {:.0f} m apart, and each errs by {:.0f} m",
-                              line.distance_m, point_error_m),
-                  "walk a longer line, straight on past the nose");
+    return refuse(
+        fmt::format("the two points are only {:.0f} m apart, and each may be off by {:.0f} m",
+                    line.distance_m, point_error_m),
+        "walk a longer line, straight on past the nose");
   }
   return reading(line.bearing, sigma_deg, RigHeadingSource::two_points, nose_end);
 }
@@ -149,15 +163,14 @@ const RigHeadingReading* best_rig_heading(std::span<const RigHeadingReading> rea
   return best == readings.end() ? nullptr : &*best;
 }
 
-std::optional<std::string> rig_moved(Position taken_at, const nmea::ParkedPosition& now_parked) {
+std::optional<double> rig_moved_m(Position taken_at, const nmea::ParkedPosition& now_parked) {
   const double limit_m = now_parked.scatter_m ? std::clamp(4.0 * *now_parked.scatter_m,
                                                            nmea::ParkedAverage::kLeastAway_m,
                                                            nmea::ParkedAverage::kMostAway_m)
                                               : nmea::ParkedAverage::kMostAway_m;
   const double away_m = path_between(taken_at, now_parked.mean).distance_m;
   if (away_m <= limit_m) return std::nullopt;
-  return fmt::format("The rig stands {:.0f} m from where its heading was taken: take it again",
-                     away_m);
+  return away_m;
 }
 
 }  // namespace mastwise

@@ -10,7 +10,6 @@
 
 #include <optional>
 #include <span>
-#include <string>
 #include <string_view>
 
 namespace mastwise {
@@ -25,13 +24,25 @@ enum class RigHeadingSource {
 };
 std::string_view to_text(RigHeadingSource source);
 
+// What must hold besides, for a rig heading to be right.
+struct RigHeadingCaution {
+  enum class Kind {
+    trailer_in_line,    // the trailer must be in line with its tow vehicle
+    true_or_magnetic,   // a magnetic sensor may report its heading as true
+    sensor_declination  // the sensor is set to another declination than is right here
+  } kind = Kind::trailer_in_line;
+  std::optional<Declination> set = {}, here = {};  // of sensor_declination
+  bool operator==(const RigHeadingCaution&) const = default;
+};
+std::string_view to_text(RigHeadingCaution::Kind kind);  // "trailer_in_line"
+
 // Where the nose points, how well that is known, and where it was taken: it holds there only.
 struct RigHeadingReading {
   RigHeading heading;
   double sigma_deg;  // one standard deviation
   RigHeadingSource source;
   Position taken_at;
-  std::string caution;  // what must hold besides, in plain words; empty where nothing
+  std::optional<RigHeadingCaution> caution;
 };
 
 enum class Drove { forward, backed_in };
@@ -77,11 +88,11 @@ Result<RigHeadingReading> rig_heading_from_two_points(Position tail_end, Positio
 // The one with the smallest sigma, or null when there is none.
 const RigHeadingReading* best_rig_heading(std::span<const RigHeadingReading> readings);
 
-// Why a heading taken at `taken_at` no longer holds, in plain words: the rig now stands farther
-// away than four times the scatter of its receiver, 10 m at least and 30 m at most (as
-// nmea::ParkedAverage has it); 30 m while the scatter is not known. Nothing while it may still
-// hold: a rig that turned on the spot is not seen.
-std::optional<std::string> rig_moved(Position taken_at, const nmea::ParkedPosition& now_parked);
+// How many meters the rig has moved since its heading was taken at `taken_at`, where that is so far
+// that the heading is no longer valid: farther than four times the scatter of its receiver, 10 m at
+// least and 30 m at most (as nmea::ParkedAverage has it); 30 m while the scatter is not known.
+// Nothing while the heading may still be valid: a rig that turned on the spot is not noticed.
+std::optional<double> rig_moved_m(Position taken_at, const nmea::ParkedPosition& now_parked);
 
 // Common practice, no source, degrees.
 constexpr double kTrailerInLine_deg = 3.0;

@@ -47,8 +47,8 @@ std::optional<std::size_t> contradiction(const std::vector<double>& off_deg,
 
 Result<DialCorrection> dial_correction(std::span<const StrongStation> stations, Turn expected) {
   if (stations.empty()) {
-    return Error{.what = "there is no strong station to compare with",
-                 .remedy = "peak on a station whose place is known"};
+    return Error{.what = "no strong station to compare with",
+                 .remedy = "peak on a station whose position is known"};
   }
   const auto difference = [](const StrongStation& station) {
     return Turn::clockwise_deg(station.bearing.degrees() - station.peak.degrees());
@@ -87,6 +87,19 @@ Result<DialCorrection> dial_correction(std::span<const StrongStation> stations, 
                         .dial_sigma_deg = dial_sigma_deg,
                         .implausible = beyond.size_deg() > kPlausibleDeg,
                         .contradicts = contradiction(off_deg, variance)};
+}
+
+std::optional<DialCheck> check_dial(std::span<const StrongStation> stations, Turn expected) {
+  if (stations.empty()) return std::nullopt;
+  DialCheck check{.stations = stations.size()};
+  const auto correction = dial_correction(stations, expected);
+  if (!correction) {
+    check.refused = correction.error();
+    return check;
+  }
+  check.correction = *correction;
+  check.off = Turn::clockwise_deg(correction->turn.clockwise_deg() - expected.clockwise_deg());
+  return check;
 }
 
 CorrectedBearing to_true(Bearing<Dial> heading, const DialCorrection& correction) {

@@ -26,6 +26,7 @@ struct DialCorrection {
   bool implausible;       // over 20 degrees from what was expected
   // The station farthest from the others where they contradict each other by over 3 sigma.
   std::optional<std::size_t> contradicts;
+  bool operator==(const DialCorrection&) const = default;
 };
 
 // The correction that the stations say together, each weighed by the inverse of its variance: peak
@@ -37,6 +38,20 @@ struct DialCorrection {
 // Refuses: no station, a sigma that is negative or not finite, a station without any error.
 Result<DialCorrection> dial_correction(std::span<const StrongStation> stations,
                                        Turn expected = Turn());
+
+// What stations peaked on say of a dial.
+struct DialCheck {
+  std::size_t stations = 0;           // at least 1
+  std::optional<Error> refused = {};  // why there is no correction
+  std::optional<DialCorrection> correction = {};
+  Turn off = {};  // of the correction from what was expected; clockwise: the dial reads too low
+  bool usable() const { return correction && !correction->implausible; }
+  bool operator==(const DialCheck&) const = default;
+};
+
+// dial_correction() as a finding; nothing without a station.
+std::optional<DialCheck> check_dial(std::span<const StrongStation> stations,
+                                    Turn expected = Turn());
 
 // What a dial's heading is in truth, with the error that remains.
 struct CorrectedBearing {

@@ -100,6 +100,20 @@ std::string iso_utc(UtcTime time) {
                      fraction);
 }
 
+std::string iso_utc_seconds(UtcTime time) {
+  return iso_utc(std::chrono::floor<std::chrono::seconds>(time));
+}
+
+std::string iso_day(UtcTime time) {
+  return iso_utc(std::chrono::floor<std::chrono::days>(time)).substr(0, 10);
+}
+
+std::optional<std::chrono::sys_days> parse_iso_day(std::string_view text) {
+  Reader reader(text);
+  const auto day = read_day(reader);
+  return reader.at_end() ? day : std::nullopt;
+}
+
 std::optional<UtcTime> parse_iso_utc(std::string_view text) {
   Reader reader(text);
   const auto day = read_day(reader);

@@ -2,6 +2,7 @@
 
 #include "core/time.hpp"
 
+#include <chrono>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -10,6 +11,13 @@ namespace mastwise {
 
 // "2026-07-02T18:04:05.250Z"; without the fraction where it is zero [ISO 8601, RFC 3339].
 std::string iso_utc(UtcTime time);
+
+// The same to the whole second below, and the day alone: "2026-07-02".
+std::string iso_utc_seconds(UtcTime time);
+std::string iso_day(UtcTime time);
+
+// A day as iso_day() writes it. Nothing for any other text.
+std::optional<std::chrono::sys_days> parse_iso_day(std::string_view text);
 
 // A date with a time of day by RFC 3339: seconds with or without a fraction (read to the
 // millisecond), "Z" or an offset from UTC. Without either the time is taken for UTC, as GPX has it.

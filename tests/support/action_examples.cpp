@@ -45,8 +45,25 @@ reception::Outlook some_outlook() {
 }
 
 std::vector<reception::Reason> some_reasons() {
-  return {{reception::ReasonKind::obstacle, 18.0, "a ridge"},
-          {reception::ReasonKind::no_terrain, 0.0, "no terrain"}};
+  namespace fact = reception::fact;
+  const auto all = std::to_array<reception::Fact>(
+      {fact::InTheWay{{.distance_m = 11'300.1, .above_line_m = 64.3, .earth_curve = true}},
+       fact::RoughGround{.distance_m = 0.1, .assumed = true, .besides_obstacles = true},
+       fact::AroundStop{reception::Surroundings::town, 4.1, 20.3}, fact::Leaves{0.7},
+       fact::CrossedPolarization{false}, fact::SameChannel{{"QXYZ", 60'000.1, -3.3}},
+       fact::NextChannel{{"QXYZ", 0.3, 0.7}}, fact::Noise{69.1, gear::NoiseEnvironment::city},
+       fact::HeadingError{6.1}, fact::Fading{0.3}, fact::ModelSpread{12.1, 0.3},
+       fact::TransmitterPattern{true}, fact::Shortfall{true}, fact::Overload{-17.3},
+       fact::Lesson{Band::high_vhf, -6.2, 4}, fact::ClearLine{0.1}, fact::NoTerrain{0.1, 0.3},
+       fact::ModelLimit{itm::Warning::extreme_quantile},
+       fact::Unknown{.what = reception::UnknownFact::standard,
+                     .channel = RfChannel{.number = 23},
+                     .distance_m = 0.7,
+                     .assumed = BroadcastStandard::dvb_t2}});
+  static_assert(std::tuple_size_v<decltype(all)> == reception::kReasonKinds);
+  std::vector<reception::Reason> reasons;
+  for (const reception::Fact& fact : all) reasons.push_back({0.1, fact});
+  return reasons;
 }
 
 MapSheet some_sheet() {
@@ -88,7 +105,7 @@ reception::PathPicture some_picture() {
   reception::PathPicture picture{.distance_m = 10'368.0, .frequency_mhz = 527.0};
   picture.points = {{.distance_m = 0.0, .ground_m = 268.0, .line_m = 272.5, .fresnel_m = 270.0},
                     {.distance_m = 90.0}};
-  picture.obstacles = {{.obstacle = {.distance_m = 90.0}, .ground_m = 300.0, .text = "a ridge"}};
+  picture.obstacles = {{.obstacle = {.distance_m = 90.0}, .ground_m = 300.0}};
   return picture;
 }
 
@@ -190,25 +207,28 @@ IntakeAnswer some_intake() {
 
 std::vector<Action> every_action() {
   const Monotonic now(milliseconds(123'456));
-  const Stop stop{.practice = true,
-                  .source = PositionSource::ByHand,
-                  .by_hand = *Position::at_deg(0.1, 0.2),
-                  .by_hand_error_m = 0.3,
-                  .by_name = "b",
-                  .nose = Nose{.heading = Bearing<Magnetic>::degrees(118.3),
-                               .origin = Nose::Origin::BackedIn,
-                               .sigma_deg = 1.1,
-                               .taken_at = *Position::at_deg(0.7, 0.8),
-                               .caution = "c"},
-                  .tail_mark = *Position::at_deg(0.3, 0.4),
-                  .target = some_station(),
-                  .strong_stations = {{.key = {"s", "QABC-23"},
-                                       .by = SweepBy::Handle,
-                                       .position = *Position::at_deg(0.5, 0.6),
-                                       .taken_at = *Position::at_deg(0.65, 0.75),
-                                       .peak_deg = 0.1,
-                                       .sigma_deg = 0.2}},
-                  .pinned = {{"s", "QABC-23"}}};
+  const Stop stop{
+      .practice = true,
+      .source = PositionSource::ByHand,
+      .by_hand = *Position::at_deg(0.1, 0.2),
+      .by_hand_error_m = 0.3,
+      .by_name = "b",
+      .nose = Nose{.heading = Bearing<Magnetic>::degrees(118.3),
+                   .origin = Nose::Origin::BackedIn,
+                   .sigma_deg = 1.1,
+                   .taken_at = *Position::at_deg(0.7, 0.8),
+                   .caution = RigHeadingCaution{.kind = RigHeadingCaution::Kind::sensor_declination,
+                                                .set = Declination::east_deg(-5.1),
+                                                .here = Declination::east_deg(13.3)}},
+      .tail_mark = *Position::at_deg(0.3, 0.4),
+      .target = some_station(),
+      .strong_stations = {{.key = {"s", "QABC-23"},
+                           .by = SweepBy::Handle,
+                           .position = *Position::at_deg(0.5, 0.6),
+                           .taken_at = *Position::at_deg(0.65, 0.75),
+                           .peak_deg = 0.1,
+                           .sigma_deg = 0.2}},
+      .pinned = {{"s", "QABC-23"}}};
   const StationsAnswer answer{
       .question = {.from = *Position::at_deg(1.0 / 3.0, -0.7), .search = "a b", .practice = true},
       .rows = {{.station = some_station(), .outlook = some_outlook(), .reasons = some_reasons()},
@@ -220,8 +240,8 @@ std::vector<Action> every_action() {
       .plan = Plan{.steps = {{.bearing = Bearing<True>::degrees(0.3),
                               .slack = {.left_deg = 0.4, .right_deg = 0.5},
                               .brings = {{.key = {"s", "QABC-23"}, .title = "QABC 6.1"}},
-                              .remark = "r"}},
-                   .out = {"QXYZ"},
+                              .remarks = {{"QABC", "QXYZ", 12.3}}}},
+                   .out = {{"QXYZ", 12.3}, {"QFAR", std::nullopt}},
                    .fewest_proved = false},
       .ahead = AheadTable{.networks = {"n"},
                           .places = {{.position = *Position::at_deg(0.1, 0.9),

@@ -86,16 +86,14 @@ constexpr bool has(Warnings set, Warning warning) {
   return (set & static_cast<Warnings>(warning)) != 0;
 }
 
-// One sentence that says what is near its limit.
-std::string_view words(Warning warning);
+// The warnings of the set, in the order of the enumeration.
+std::vector<Warning> listed(Warnings set);
 
-// The sentences for all bits of the set, in the order of the enumeration.
-std::vector<std::string_view> words(Warnings set);
+// The name by which a warning is stored: "long_path"; empty for a bit without a meaning.
+std::string_view to_text(Warning warning);
 
 // Which of the three formulas of (4.1) gives the reference attenuation.
 enum class Range { line_of_sight, diffraction, scatter };
-
-std::string_view words(Range range);
 
 // What the model holds of one end of the path.
 struct Terminal {

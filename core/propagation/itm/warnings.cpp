@@ -9,27 +9,21 @@
 namespace mastwise::itm {
 namespace {
 
-constexpr std::array<std::pair<Warning, std::string_view>, 14> kWords = {{
-    {Warning::transmitter_height, "The transmitter's height is outside 1 to 1,000 m."},
-    {Warning::receiver_height, "The receiver's height is outside 1 to 1,000 m."},
-    {Warning::frequency, "The frequency is outside 40 to 10,000 MHz."},
-    {Warning::long_path, "The path is longer than 1,000 km."},
-    {Warning::short_path, "The path is shorter than 1 km."},
-    {Warning::steep_path, "The ray between the antennas is steeper than the model was made for."},
-    {Warning::transmitter_horizon_steep,
-     "The transmitter's horizon is more than 0.2 rad (11 degrees) up or down."},
-    {Warning::receiver_horizon_steep,
-     "The receiver's horizon is more than 0.2 rad (11 degrees) up or down."},
-    {Warning::transmitter_horizon_near,
-     "The transmitter's horizon is closer than a tenth of that on a smooth earth."},
-    {Warning::receiver_horizon_near,
-     "The receiver's horizon is closer than a tenth of that on a smooth earth."},
-    {Warning::transmitter_horizon_far,
-     "The transmitter's horizon is farther than three times that on a smooth earth."},
-    {Warning::receiver_horizon_far,
-     "The receiver's horizon is farther than three times that on a smooth earth."},
-    {Warning::thin_air, "The ground is so high that the refractivity is below 250 N-units."},
-    {Warning::extreme_quantile, "A percentage is too close to 0 or 100 to be sure of."},
+constexpr std::array<std::pair<Warning, std::string_view>, 14> kNames = {{
+    {Warning::transmitter_height, "transmitter_height"},
+    {Warning::receiver_height, "receiver_height"},
+    {Warning::frequency, "frequency"},
+    {Warning::long_path, "long_path"},
+    {Warning::short_path, "short_path"},
+    {Warning::steep_path, "steep_path"},
+    {Warning::transmitter_horizon_steep, "transmitter_horizon_steep"},
+    {Warning::receiver_horizon_steep, "receiver_horizon_steep"},
+    {Warning::transmitter_horizon_near, "transmitter_horizon_near"},
+    {Warning::receiver_horizon_near, "receiver_horizon_near"},
+    {Warning::transmitter_horizon_far, "transmitter_horizon_far"},
+    {Warning::receiver_horizon_far, "receiver_horizon_far"},
+    {Warning::thin_air, "thin_air"},
+    {Warning::extreme_quantile, "extreme_quantile"},
 }};
 
 Warnings bit_if(bool condition, Warning warning) {
@@ -65,30 +59,18 @@ Warnings terminal_warnings(const Path& path) {
 
 }  // namespace
 
-std::string_view words(Warning warning) {
-  const auto* const found = std::find_if(kWords.begin(), kWords.end(),
+std::vector<Warning> listed(Warnings set) {
+  std::vector<Warning> warnings;
+  for (const auto& [warning, name] : kNames) {
+    if (has(set, warning)) warnings.push_back(warning);
+  }
+  return warnings;
+}
+
+std::string_view to_text(Warning warning) {
+  const auto* const found = std::find_if(kNames.begin(), kNames.end(),
                                          [&](const auto& one) { return one.first == warning; });
-  return found == kWords.end() ? std::string_view{} : found->second;
-}
-
-std::vector<std::string_view> words(Warnings set) {
-  std::vector<std::string_view> sentences;
-  for (const auto& [warning, sentence] : kWords) {
-    if (has(set, warning)) sentences.push_back(sentence);
-  }
-  return sentences;
-}
-
-std::string_view words(Range range) {
-  switch (range) {
-    case Range::line_of_sight:
-      return "within the smooth earth's line of sight";
-    case Range::diffraction:
-      return "bent around the terrain by diffraction";
-    case Range::scatter:
-      return "scattered by the air beyond the horizons";
-  }
-  return {};
+  return found == kNames.end() ? std::string_view{} : found->second;
 }
 
 Warnings path_warnings(const Path& path) {

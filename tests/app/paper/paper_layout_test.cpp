@@ -1,7 +1,7 @@
 #include "app/paper/layout.hpp"
 #include "app/paper/print.hpp"
 #include "app/shell/startup.hpp"
-#include "app/words.hpp"
+#include "app/words/units.hpp"
 #include "core/safety/prompts.hpp"
 
 #include <cmath>

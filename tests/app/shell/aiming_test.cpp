@@ -201,8 +201,8 @@ TEST_CASE("the middle between two edges, and whether the readings agree with it"
     stage.tap("read");
   }
   REQUIRE(stage.model().sweep->fit);
-  INFO(stage.model().sweep->edge_words);
-  CHECK(stage.model().sweep->edge_words.find("in doubt") != std::string::npos);
+  REQUIRE(stage.model().sweep->edges_agree);
+  CHECK(stage.model().sweep->edges_agree->verdict == Verdict::in_doubt);
 }
 
 // The handle reads 0 at the nose and turns clockwise in plan; the station is found 6 degrees on.
@@ -227,11 +227,12 @@ TEST_CASE("a station peaked on by the handle corrects the handle's other reading
   turn_to(on_handle_deg + 30.0);
   stage.tap("right edge");
   stage.tap("keep sweep");
-  const std::string& words = stage.model().findings.handle_correction;
-  INFO(words);
-  CHECK(words.find("6° off") != std::string::npos);
-  CHECK(words.find(fmt::format("handle to {:.0f}", on_handle_deg)) != std::string::npos);
-  CHECK(stage.model().findings.correction.empty());  // it says nothing of the compass
+  const Findings& found = stage.model().findings;
+  REQUIRE(found.handle_check);
+  CHECK(found.handle_check->off.size_deg() == Approx(6.0).margin(0.5));
+  REQUIRE(found.handle_corrected);
+  CHECK(found.handle_corrected->dial_deg() == Approx(on_handle_deg).margin(0.5));
+  CHECK_FALSE(found.compass_check);  // it says nothing of the compass
 }
 
 TEST_CASE("two ways of finding one direction are compared on the sheet of checks") {
@@ -275,7 +276,7 @@ TEST_CASE("ticks of the receiver's list belong to the stop where they were made"
   const StationKey key = stage.model().findings.scan.lines.front().key;
   stage.tap("tick " + key.id);
   CHECK(stage.model().findings.scan.lines.front().tick == Tick::found);
-  const std::string by_hand = stage.model().findings.scan.which;
+  const ScanChoice by_hand = stage.model().findings.scan.which;
   stage.tap("channel entry");
   CHECK(stage.model().findings.scan.which != by_hand);
   Stop moved = stage.model().stop;

@@ -1,7 +1,6 @@
 #include "core/gear/receive_chain.hpp"
 
 #include "core/gear/antennas.hpp"
-#include "core/gear/signal_units.hpp"
 
 #include <array>
 #include <cmath>
@@ -169,13 +168,4 @@ TEST_CASE("strong signals overload the amplifier by their sum") {
   CHECK(much->summed_dbm == Approx(-18.0).margin(1e-9));
   CHECK(much->limit_dbm == -20.0);
   CHECK(much->excess_db() == Approx(2.0).margin(1e-9));
-}
-
-// 75 ohms: 0 dBmV is -48.75 dBm, 0 dBuV -108.75 dBm.
-TEST_CASE("levels on meters") {
-  CHECK(dbm_from_dbmv(0.0) == Approx(-48.75).margin(0.005));
-  CHECK(dbm_from_dbuv(0.0) == Approx(-108.75).margin(0.005));
-  CHECK(dbuv_from_dbm(dbm_from_dbuv(43.0)) == Approx(43.0).margin(1e-9));
-  CHECK(dbmv_from_dbm(dbm_from_dbmv(-12.0)) == Approx(-12.0).margin(1e-9));
-  CHECK(dbuv_from_dbm(-60.0) - dbmv_from_dbm(-60.0) == Approx(60.0).margin(1e-9));
 }

@@ -103,7 +103,9 @@ TEST_CASE("a direction in the dead arc is refused with the nearest and how far o
   CHECK(nearest.off.clockwise_deg() == Approx(-20.0));
   const auto refused = dead_nose.turn_to(wanted, HandleReading::dial_deg(100.0));
   REQUIRE_FALSE(refused);
-  CHECK(refused.error().remedy.find("30 on the handle, 20 degrees left") != std::string::npos);
+  CHECK(refused.error().remedy.find(
+            "set the handle to 30, the nearest it can reach, 20 degrees left") !=
+        std::string::npos);
   CHECK(dead_nose.nearest(RigAngle::clockwise_deg(10.0)).reading.dial_deg() == Approx(330.0));
   // The stop itself can be reached; a present reading in the dead arc cannot be.
   CHECK(dead_nose.turn_to(RigAngle::clockwise_deg(330.0), HandleReading::dial_deg(100.0)));
@@ -116,15 +118,15 @@ TEST_CASE("the play is taken up from the same side", "[ways]") {
       loose.turn_to(RigAngle::clockwise_deg(320.0), HandleReading::dial_deg(0.0));
   REQUIRE(clockwise);
   CHECK(clockwise->past_deg == 0.0);
-  CHECK(clockwise->words ==
-        "Look up and turn the handle clockwise by 40 degrees to 40; the antenna swings toward the "
-        "left side of the rig");
+  CHECK(clockwise->reading.dial_deg() == Approx(40.0));
+  CHECK(clockwise->clockwise_from_below_deg == Approx(40.0));
+  CHECK(clockwise->swings_toward == RigSide::left);
   const auto anti = loose.turn_to(RigAngle::clockwise_deg(40.0), HandleReading::dial_deg(0.0));
   REQUIRE(anti);
   CHECK(anti->past_deg == Approx(8.0));
-  CHECK(anti->words ==
-        "Look up and turn the handle anticlockwise by 40 degrees to 320; the antenna swings toward "
-        "the right side of the rig; go 8 degrees past it and come back, to take up the play");
+  CHECK(anti->reading.dial_deg() == Approx(320.0));
+  CHECK(anti->clockwise_from_below_deg == Approx(-40.0));
+  CHECK(anti->swings_toward == RigSide::right);
   // Three degrees before the stop there is room for three only.
   const auto close = loose.turn_to(RigAngle::clockwise_deg(177.0), HandleReading::dial_deg(0.0));
   REQUIRE(close);
@@ -139,12 +141,13 @@ TEST_CASE("the stow direction, where it is known", "[ways]") {
   CHECK(turn->clockwise_from_below_deg == Approx(80.0));
   const auto there = stowing.turn_to_stow(HandleReading::dial_deg(90.0));
   REQUIRE(there);
-  CHECK(there->words == "Leave the handle at 90");
+  CHECK(there->reading.dial_deg() == Approx(90.0));
+  CHECK(there->clockwise_from_below_deg == 0.0);
 }
 
 TEST_CASE("which side the antenna swings to", "[ways]") {
-  CHECK(swing_words(RigAngle::clockwise_deg(0.0), true) == "toward the right side of the rig");
-  CHECK(swing_words(RigAngle::clockwise_deg(180.0), true) == "toward the left side of the rig");
-  CHECK(swing_words(RigAngle::clockwise_deg(90.0), true) == "toward the tail");
-  CHECK(swing_words(RigAngle::clockwise_deg(90.0), false) == "toward the nose");
+  CHECK(swing_side(RigAngle::clockwise_deg(0.0), true) == RigSide::right);
+  CHECK(swing_side(RigAngle::clockwise_deg(180.0), true) == RigSide::left);
+  CHECK(swing_side(RigAngle::clockwise_deg(90.0), true) == RigSide::tail);
+  CHECK(swing_side(RigAngle::clockwise_deg(90.0), false) == RigSide::nose);
 }

@@ -45,7 +45,6 @@ TEST_CASE("without outcomes nothing is corrected, and the prior's sigma is told"
   CHECK(correction.outcomes == 0);
   CHECK_FALSE(correction.applied);
   CHECK(corrected_chance_percent(5.0, 8.0, correction) == reception::chance_percent(5.0, 8.0));
-  CHECK_FALSE(reason(correction, Band::uhf));
 }
 
 // One outcome against the most probable bias found by trying every bias in turn.
@@ -171,24 +170,6 @@ TEST_CASE("an applied correction moves the margin and grows the deviation", "[le
   const Correction correction{.bias_db = -6.0, .sigma_db = 3.0, .applied = true};
   CHECK(corrected_chance_percent(4.0, 4.0, correction) ==
         Approx(reception::chance_percent(-2.0, 5.0)));
-}
-
-TEST_CASE("the logbook's reason says band, decibels, stops and what to look for", "[learning]") {
-  Correction correction{
-      .bias_db = -6.2, .sigma_db = 2.0, .outcomes = 20, .stops = 4, .applied = true};
-  const auto worse = reason(correction, Band::high_vhf);
-  REQUIRE(worse);
-  CHECK(worse->kind == reception::ReasonKind::logbook);
-  CHECK(worse->decibel == 6.2);
-  CHECK(worse->text ==
-        "high VHF came in 6 dB worse than computed at your last 4 stops: is the inverter on?");
-  correction.bias_db = 4.0;
-  correction.stops = 1;
-  CHECK(reason(correction, Band::uhf)->text ==
-        "UHF came in 4 dB better than computed at your last stop");
-  CHECK(reason(correction, Band::uhf)->decibel == 0.0);
-  correction.applied = false;
-  CHECK_FALSE(reason(correction, Band::uhf));
 }
 
 TEST_CASE("outcomes without margin, or deleted, teach nothing", "[learning]") {

@@ -14,7 +14,7 @@ namespace {
 
 const Reason* reason(const Prospect& prospect, ReasonKind kind) {
   const auto found = std::find_if(prospect.reasons.begin(), prospect.reasons.end(),
-                                  [kind](const Reason& each) { return each.kind == kind; });
+                                  [kind](const Reason& each) { return each.kind() == kind; });
   return found == prospect.reasons.end() ? nullptr : &*found;
 }
 
@@ -76,7 +76,9 @@ TEST_CASE("a station on the same channel takes margin, less so behind the antenn
   CHECK(*disturbed.outlook.margin_db < *alone.at(0).outlook.margin_db - 3.0);
   const Reason* why = reason(disturbed, ReasonKind::same_channel);
   REQUIRE(why);
-  CHECK(why->text.find("same channel as QDST 60.0 km away, ") == 0);
+  const auto& other = std::get<fact::SameChannel>(why->fact);
+  CHECK(other.call_sign == "QDST");
+  CHECK(other.distance_m == Approx(60e3).margin(1.0));
   CHECK(why->decibel ==
         Approx(*alone[0].outlook.margin_db - *disturbed.outlook.margin_db).margin(0.01));
   const auto apart = survey(with_beam(), {wanted, named("QDST", 60e3, 80.0, 20, 30.0)}, tiles);
@@ -92,7 +94,9 @@ TEST_CASE("a neighboring channel disturbs only when it is far stronger") {
   const auto strong = survey(with_beam(), {wanted, named("QNXT", 5e3, 5.0, 21, 500.0)}, tiles);
   const Reason* why = reason(of(strong, "QWNT"), ReasonKind::next_channel);
   REQUIRE(why);
-  CHECK(why->text.find("channel next to QNXT 5.0 km away, ") == 0);
+  const auto& other = std::get<fact::NextChannel>(why->fact);
+  CHECK(other.call_sign == "QNXT");
+  CHECK(other.distance_m == Approx(5e3).margin(1.0));
 }
 
 TEST_CASE("a station listed twice does not disturb itself") {
@@ -119,7 +123,7 @@ TEST_CASE("too strong a signal asks for the amplifier to be turned off") {
   CHECK(overloaded.outlook.amplifier_off);
   const Reason* why = reason(overloaded, ReasonKind::overload);
   REQUIRE(why);
-  CHECK(why->text.find("turn the amplifier off") != std::string::npos);
+  CHECK(std::get<fact::Overload>(why->fact).sum_dbm == Approx(-20.0 + why->decibel));
   CHECK(*overloaded.outlook.margin_db < *alone[0].outlook.margin_db - 3.0);
 }
 
@@ -135,6 +139,7 @@ TEST_CASE("crossed polarization costs what the trade says") {
   CHECK(reason(of(list, "QELL"), ReasonKind::polarization) == nullptr);
   const Reason* why = reason(of(list, "QUPR"), ReasonKind::polarization);
   REQUIRE(why);
+  CHECK(std::get<fact::CrossedPolarization>(why->fact).antenna_horizontal);
   CHECK(why->decibel == 15.0);  // common practice: 10 to 20 dB
 }
 

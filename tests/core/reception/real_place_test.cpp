@@ -47,7 +47,7 @@ TEST_CASE("two real stations over real ground get a sensible answer") {
               << *outlook.chance_percent << " %, " << to_text(chance_word(*outlook.chance_percent))
               << "\n";
     for (const Reason& reason : prospect.reasons) {
-      std::cout << "  " << reason.decibel << " dB: " << reason.text << "\n";
+      std::cout << "  " << reason.decibel << " dB: " << to_text(reason.kind()) << "\n";
     }
     CHECK(outlook.mode == PathMode::point_to_point);
     CHECK(outlook.terrain_coverage == 1.0);

@@ -52,7 +52,8 @@ TEST_CASE("the last course, forward, backed in, and with a trailer", "[ways]") {
   const auto hitched = rig_heading_from_course(straight, Drove::forward, trailer_straight, kStop);
   REQUIRE(hitched);
   CHECK(hitched->sigma_deg == Approx(3.162).margin(0.001));  // 1 (+) 3
-  CHECK_FALSE(hitched->caution.empty());
+  REQUIRE(hitched->caution);
+  CHECK(hitched->caution->kind == RigHeadingCaution::Kind::trailer_in_line);
   const auto loose = rig_heading_from_course(straight, Drove::forward, trailer, kStop);
   REQUIRE_FALSE(loose);
   CHECK_FALSE(loose.error().remedy.empty());
@@ -73,12 +74,15 @@ TEST_CASE("a heading sensor of every kind", "[ways]") {
   const auto hdg =
       rig_heading_from_sensor(sensor_of("$HCHDG,100.0,4.0,W,5.0,W"), straight_on, here, kStop);
   CHECK(nose_deg(hdg) == Approx(109.0));
-  CHECK(hdg->caution == "the sensor is set to declination 5 W, here it is 13 E");
+  REQUIRE(hdg->caution);
+  CHECK(hdg->caution->kind == RigHeadingCaution::Kind::sensor_declination);
+  CHECK(hdg->caution->set == Declination::east_deg(-5.0));
+  CHECK(hdg->caution->here == Declination::east_deg(13.0));
   CHECK(hdg->sigma_deg == Approx(2.857).margin(0.001));  // 2 (+) 2 (+) 0.4
   const auto right =
       rig_heading_from_sensor(sensor_of("$HCHDG,100.0,,,13.4,E"), straight_on, here, kStop);
   REQUIRE(right);
-  CHECK(right->caution.empty());
+  CHECK_FALSE(right->caution);
 }
 
 TEST_CASE("a heading sensor that cannot help says why", "[ways]") {
@@ -114,7 +118,7 @@ TEST_CASE("two points along the flank", "[ways]") {
   CHECK(walked->taken_at == nose_end);
   const auto near = rig_heading_from_two_points(kStop, destination(kStop, bearing(75.0), 5.0), 3.0);
   REQUIRE_FALSE(near);
-  CHECK(near.error().what == "the two points are only 5 m apart, and each errs by 3 m");
+  CHECK(near.error().what == "the two points are only 5 m apart, and each may be off by 3 m");
   CHECK_FALSE(rig_heading_from_two_points(kStop, kStop, 3.0));
   CHECK_FALSE(rig_heading_from_two_points(kStop, nose_end, 0.0));
 }
@@ -132,11 +136,11 @@ TEST_CASE("the heading with the smallest error is chosen", "[ways]") {
 }
 
 TEST_CASE("a rig that moved has lost its heading, and is told so", "[ways]") {
-  CHECK_FALSE(rig_moved(kStop, parked(9.9, 1.0)));
-  CHECK(rig_moved(kStop, parked(10.1, 1.0)) ==
-        "The rig stands 10 m from where its heading was taken: take it again");
-  CHECK_FALSE(rig_moved(kStop, parked(19.9, 5.0)));
-  CHECK(rig_moved(kStop, parked(20.1, 5.0)));
-  CHECK_FALSE(rig_moved(kStop, parked(29.0, std::nullopt)));
-  CHECK(rig_moved(kStop, parked(31.0, std::nullopt)));
+  CHECK_FALSE(rig_moved_m(kStop, parked(9.9, 1.0)));
+  REQUIRE(rig_moved_m(kStop, parked(10.1, 1.0)));
+  CHECK(*rig_moved_m(kStop, parked(10.1, 1.0)) == Approx(10.1).margin(0.001));
+  CHECK_FALSE(rig_moved_m(kStop, parked(19.9, 5.0)));
+  CHECK(rig_moved_m(kStop, parked(20.1, 5.0)));
+  CHECK_FALSE(rig_moved_m(kStop, parked(29.0, std::nullopt)));
+  CHECK(rig_moved_m(kStop, parked(31.0, std::nullopt)));
 }

@@ -48,3 +48,15 @@ TEST_CASE("a time written is read as it was", "[iso_time]") {
   CHECK(iso_utc(utc(2026, 7, 2, milliseconds(65'250))) == "2026-07-02T00:01:05.250Z");
   CHECK(iso_utc(utc(2026, 7, 2, milliseconds(65'000))) == "2026-07-02T00:01:05Z");
 }
+
+TEST_CASE("days and whole seconds are written and days read", "[iso_time]") {
+  const UtcTime time = utc(2026, 7, 2, milliseconds(65'999));
+  CHECK(iso_utc_seconds(time) == "2026-07-02T00:01:05Z");
+  CHECK(iso_day(time) == "2026-07-02");
+  CHECK(iso_day(utc(1969, 12, 31, milliseconds(1))) == "1969-12-31");
+  CHECK(parse_iso_day("2028-02-29") == std::chrono::sys_days(std::chrono::year(2028) / 2 / 29));
+  for (const char* text : {"", "2026-02-30", "2026-7-02", "2026-07-02T", "20260702"}) {
+    INFO(text);
+    CHECK_FALSE(parse_iso_day(text));
+  }
+}

@@ -58,7 +58,7 @@ TEST_CASE("A good link on flat ground is taken without a warning", "[itm]") {
   const auto path = itm::point_to_point(good_link(), {100, kFlat});
   REQUIRE(path);
   CHECK(path->warnings == 0);
-  CHECK(itm::words(path->warnings).empty());
+  CHECK(itm::listed(path->warnings).empty());
 }
 
 TEST_CASE("Each quantity of the link out of its range is refused by name", "[itm]") {
@@ -177,13 +177,13 @@ TEST_CASE("Values near their limits are taken with a warning in words", "[itm]")
   CHECK(has(behind_walls->warnings, Warning::receiver_horizon_near));
   CHECK(has(behind_walls->warnings, Warning::transmitter_horizon_steep));
   CHECK(has(behind_walls->warnings, Warning::receiver_horizon_steep));
-  CHECK(itm::words(behind_walls->warnings).size() == 4);
+  CHECK(itm::listed(behind_walls->warnings).size() == 4);
   const auto extreme = itm::predict(*behind_walls, {}, {.time = 99.95});
   REQUIRE(extreme);
   CHECK(has(extreme->warnings, Warning::extreme_quantile));
   CHECK_FALSE(
       has(itm::predict(*behind_walls, {}, {.time = 99})->warnings, Warning::extreme_quantile));
   for (unsigned bit = 0; bit < 14; ++bit) {
-    CHECK_FALSE(itm::words(static_cast<itm::Warning>(1u << bit)).empty());
+    CHECK_FALSE(to_text(static_cast<itm::Warning>(1u << bit)).empty());
   }
 }

@@ -1,4 +1,4 @@
-#include "core/headings/rig_words.hpp"
+#include "app/words/headings.hpp"
 
 #include <array>
 #include <set>
@@ -11,8 +11,8 @@ using namespace mastwise;
 
 namespace {
 
-std::string words(double degrees) {
-  return rig_words(RigAngle::clockwise_deg(degrees));
+std::string said(double degrees) {
+  return words::rig_sides(RigAngle::clockwise_deg(degrees));
 }
 
 bool says(const std::string& text, const std::string& word) {
@@ -49,7 +49,7 @@ TEST_CASE("the words at every 15 degrees") {
       "half past eleven, just left of the nose"};
   std::set<std::string> different;
   for (std::size_t step = 0; step < expected.size(); ++step) {
-    CHECK(words(15.0 * static_cast<double>(step)) == expected[step]);
+    CHECK(said(15.0 * static_cast<double>(step)) == expected[step]);
     different.insert(expected[step]);
   }
   CHECK(different.size() == expected.size());
@@ -58,7 +58,7 @@ TEST_CASE("the words at every 15 degrees") {
 TEST_CASE("no direction is without words, and none says the wrong side or end") {
   for (int tenth = 0; tenth < 3600; ++tenth) {
     const double degrees = tenth / 10.0;
-    const std::string text = words(degrees);
+    const std::string text = said(degrees);
     INFO(degrees << ": " << text);
     CHECK(says(text, ", "));
     if (says(text, "right")) CHECK((degrees > 0.0 && degrees < 180.0));
@@ -72,9 +72,9 @@ TEST_CASE("no direction is without words, and none says the wrong side or end") 
 }
 
 TEST_CASE("the words change half way between two steps and close at the nose") {
-  CHECK(words(7.49) == "twelve o'clock, off the nose");
-  CHECK(words(7.5) == "half past twelve, just right of the nose");
-  CHECK(words(352.49) == "half past eleven, just left of the nose");
-  CHECK(words(352.5) == "twelve o'clock, off the nose");
-  CHECK(words(359.999) == "twelve o'clock, off the nose");
+  CHECK(said(7.49) == "twelve o'clock, off the nose");
+  CHECK(said(7.5) == "half past twelve, just right of the nose");
+  CHECK(said(352.49) == "half past eleven, just left of the nose");
+  CHECK(said(352.5) == "twelve o'clock, off the nose");
+  CHECK(said(359.999) == "twelve o'clock, off the nose");
 }

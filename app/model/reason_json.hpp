@@ -1,0 +1,26 @@
+#pragma once
+
+#include "core/reception/reason.hpp"
+#include "core/rig/rig_heading.hpp"
+
+#include <optional>
+#include <vector>
+
+#include <nlohmann/json_fwd.hpp>
+
+// Facts of core as JSON, every enum by its name. Recordings from before 2026-11-29 hold finished
+// sentences in their place: those are dropped when read.
+namespace mastwise {
+
+nlohmann::json to_json(const reception::Reason& reason);
+// Nothing for a sentence of an old recording; throws json's exception on anything else that is not
+// a reason.
+std::optional<reception::Reason> reason_from_json(const nlohmann::json& json);
+
+nlohmann::json to_json(const std::vector<reception::Reason>& reasons);
+std::vector<reception::Reason> reasons_from_json(const nlohmann::json& json);
+
+nlohmann::json to_json(const std::optional<RigHeadingCaution>& caution);
+std::optional<RigHeadingCaution> caution_from_json(const nlohmann::json& json);
+
+}  // namespace mastwise

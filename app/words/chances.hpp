@@ -1,0 +1,37 @@
+#pragma once
+
+#include "core/plan/slack.hpp"
+#include "core/reception/prospect.hpp"
+#include "core/reception/surroundings.hpp"
+#include "core/stations/station.hpp"
+
+#include <optional>
+#include <string>
+
+// Stations, their chances and how exactly to aim at them.
+namespace mastwise::words {
+
+// A chance as its number and word: "83 %" and "likely"; "unknown" where there is none.
+std::string chance_number(const reception::Outlook& outlook);
+std::string chance_number(double percent);
+std::string chance_word(const reception::Outlook& outlook);
+// How the two models see the path: "86 dBµV/m, models 4 dB apart".
+std::string models(const reception::Outlook& outlook);
+std::string surroundings(reception::Surroundings surroundings);
+
+// How far the antenna may be off: "Good from 23° left to 19° right".
+std::string slack(const std::optional<Slack>& slack);
+
+// Why a heading is beside a station, and what no heading brings: "QABC 6.1, 12 % at best".
+std::string aimed_beside(const std::string& station, const std::string& interferer,
+                         double gain_percent);
+std::string at_best(const std::string& name, const std::optional<double>& best_percent);
+
+// A station's programs as one line: "6.1 Basin Public, 6.2 Basin Weather".
+std::string programs(const Station& station);
+// What a traveler knows it by: the first virtual channel after the call sign.
+std::string title(const Station& station);
+// The networks it carries, or where it is licensed to.
+std::string carries(const Station& station);
+
+}  // namespace mastwise::words

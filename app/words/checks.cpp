@@ -1,0 +1,64 @@
+#include "app/words/checks.hpp"
+
+#include "app/words/phrases.hpp"
+#include "app/words/units.hpp"
+
+#include <cmath>
+
+#include <fmt/format.h>
+
+namespace mastwise::words {
+namespace {
+
+// With the number on the dial where the correction can be used; else why it cannot be.
+std::string dial_check(Phrase phrase, const aim::DialCheck& check,
+                       const std::optional<std::string>& set_to) {
+  const auto& p = phrases().checks;
+  if (check.refused) return check.refused->message();
+  if (!check.usable() || !set_to) return p.implausible;
+  const std::string by = check.stations == 1
+                             ? p.by_one_station
+                             : fill(p.by_stations, {{"number", std::to_string(check.stations)}});
+  std::string words =
+      fill(phrase, {{"by", by},
+                    {"off", fmt::format("{:.0f}", check.off.size_deg())},
+                    {"set", *set_to},
+                    {"error", fmt::format("{:.0f}", std::ceil(check.correction->sigma_deg))}});
+  if (check.correction->contradicts) words += p.contradiction;
+  return words;
+}
+
+}  // namespace
+
+std::string reciprocal(const ReciprocalCheck& check) {
+  const auto& p = phrases().checks;
+  if (check.agree) return p.readings_agree;
+  return fill(p.readings_disagree,
+              {{"degrees", amount_of_degrees(check.disagreement.clockwise_deg())}});
+}
+
+std::string agreement(const Agreement& agreement) {
+  const auto& p = phrases().checks;
+  return fill(p.agreement, {{"degrees", amount_of_degrees(agreement.difference.clockwise_deg())},
+                            {"usual", fmt::format("{:.0f}", agreement.sigma_deg)},
+                            {"verdict", named(p.verdicts, agreement.verdict)}});
+}
+
+std::string needle_pull(NeedlePull pull) {
+  return named(phrases().checks.needle_pulls, pull);
+}
+
+std::string compass_check(const aim::DialCheck& check,
+                          const std::optional<Bearing<Dial>>& turn_to) {
+  const auto& p = phrases().checks;
+  const bool low = check.off.clockwise_deg() >= 0.0;
+  return dial_check(low ? p.compass_low : p.compass_high, check,
+                    turn_to ? std::optional(whole_degrees(*turn_to)) : std::nullopt);
+}
+
+std::string handle_check(const aim::DialCheck& check, const std::optional<HandleReading>& set_to) {
+  return dial_check(phrases().checks.handle_off, check,
+                    set_to ? std::optional(plain_degrees(set_to->dial_deg())) : std::nullopt);
+}
+
+}  // namespace mastwise::words

@@ -1,0 +1,23 @@
+#pragma once
+
+#include "core/headings/compass_checks.hpp"
+#include "core/headings/handle.hpp"
+#include "core/sweep/strong_station.hpp"
+
+#include <optional>
+#include <string>
+
+// Whether compass and handle can be trusted.
+namespace mastwise::words {
+
+// "The two readings disagree by 7 degrees: iron pulls the needle at one of the spots ...".
+std::string reciprocal(const ReciprocalCheck& check);
+// "12 degrees apart, where 5 would be usual: in doubt: measure again".
+std::string agreement(const Agreement& agreement);
+std::string needle_pull(NeedlePull pull);  // "a wire fence"
+
+// What stations peaked on say of a compass, with the number to turn to; of the handle likewise.
+std::string compass_check(const aim::DialCheck& check, const std::optional<Bearing<Dial>>& turn_to);
+std::string handle_check(const aim::DialCheck& check, const std::optional<HandleReading>& set_to);
+
+}  // namespace mastwise::words

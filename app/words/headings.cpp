@@ -1,0 +1,139 @@
+#include "app/words/headings.hpp"
+
+#include "app/words/phrases.hpp"
+#include "app/words/units.hpp"
+
+#include <cmath>
+
+#include <fmt/format.h>
+
+namespace mastwise::words {
+namespace {
+
+// Of a position, to a tenth of a meter, as receivers show it.
+std::string position_degrees(double degrees) {
+  return fmt::format("{:.6f}", degrees);
+}
+
+// One instruction for each alternative of SaidAs.
+struct HeadingWords {
+  const Phrases::Headings& p;
+  bool miles;
+
+  std::string operator()(Bearing<True> bearing) const {
+    return fill(p.true_bearing, {{"degrees", plain_degrees(bearing.degrees())}});
+  }
+  std::string operator()(const OnGrid& it) const {
+    return fill(p.grid_bearing,
+                {{"zone", it.zone}, {"degrees", plain_degrees(it.bearing.degrees())}});
+  }
+  std::string operator()(Bearing<Magnetic> bearing) const {
+    return fill(p.magnetic_bearing, {{"degrees", plain_degrees(bearing.degrees())}});
+  }
+  std::string operator()(const OnSetCompass& it) const {
+    return fill(p.set_compass, {{"declination", set_declination(it.declination)},
+                                {"degrees", plain_degrees(it.reads.degrees())}});
+  }
+  std::string operator()(RigAngle angle) const { return rig_sides(angle); }
+  std::string operator()(const HandleTurn& turn) const { return handle_turn(turn); }
+  std::string operator()(const FromShadow& it) const {
+    return fill(p.sun_shadow, {{"now", aside(it.now)}, {"later", aside(it.in_five_minutes)}});
+  }
+  std::string operator()(const FromPoleStar& it) const {
+    return fill(p.pole_star, {{"aside", aside(it.aside)}});
+  }
+  std::string operator()(const FromLandmark& it) const {
+    std::string landmark = it.name.empty() ? p.a_landmark : it.name;
+    if (it.town) landmark = fill(p.middle_of_town, {{"name", it.name}});
+    return fill(p.landmark, {{"landmark", landmark}, {"aside", aside(it.aside)}});
+  }
+  std::string operator()(const WalkTo& it) const {
+    return fill(p.walk, {{"distance", height(it.distance_m, miles)},
+                         {"latitude", position_degrees(it.target.latitude_deg())},
+                         {"longitude", position_degrees(it.target.longitude_deg())}});
+  }
+};
+
+}  // namespace
+
+std::string heading(const SaidAs& said, bool miles) {
+  return std::visit(HeadingWords{phrases().headings, miles}, said);
+}
+
+std::string rig_sides(RigAngle angle) {
+  const auto& sides = phrases().headings.rig_sides;
+  const double step_deg = 360.0 / static_cast<double>(sides.size());
+  const auto step = static_cast<std::size_t>(std::lround(angle.clockwise_deg() / step_deg));
+  return sides[step % sides.size()];
+}
+
+std::string handle_turn(const HandleTurn& turn) {
+  const auto& p = phrases().headings;
+  const std::string reading = plain_degrees(turn.reading.dial_deg());
+  if (std::lround(turn.clockwise_from_below_deg) == 0) {
+    return fill(p.leave_handle, {{"reading", reading}});
+  }
+  std::string words =
+      fill(turn.clockwise_from_below_deg > 0.0 ? p.handle_clockwise : p.handle_counterclockwise,
+           {{"degrees", amount_of_degrees(turn.clockwise_from_below_deg)},
+            {"reading", reading},
+            {"side", named(p.sides, turn.swings_toward)}});
+  if (std::lround(turn.past_deg) > 0) {
+    words += fill(p.past_and_back, {{"degrees", amount_of_degrees(turn.past_deg)}});
+  }
+  return words;
+}
+
+std::string north_mistake(const NorthMistake& mistake) {
+  const auto& p = phrases().headings;
+  const double off_deg = mistake.off.clockwise_deg();
+  std::string effect = p.no_difference;
+  if (std::lround(mistake.off.size_deg()) != 0) {
+    effect = fill(off_deg > 0.0 ? p.too_far_right : p.too_far_left,
+                  {{"degrees", amount_of_degrees(off_deg)}});
+  }
+  const std::string as_true = plain_degrees(mistake.heading.degrees());
+  const std::string as_magnetic = plain_degrees(mistake.magnetic.degrees());
+  switch (mistake.kind) {
+    case NorthMistakeKind::map_north_as_magnetic:
+      return fill(p.map_north_as_magnetic,
+                  {{"true", as_true}, {"magnetic", as_magnetic}, {"effect", effect}});
+    case NorthMistakeKind::declination_twice:
+      return fill(p.declination_twice,
+                  {{"true", as_true}, {"magnetic", as_magnetic}, {"effect", effect}});
+    case NorthMistakeKind::wrong_sign:
+      return fill(p.wrong_sign, {{"wrong", plain_degrees(mistake.needle.degrees())},
+                                 {"magnetic", as_magnetic},
+                                 {"effect", effect}});
+  }
+  return {};
+}
+
+std::string rig_heading_caution(const RigHeadingCaution& caution) {
+  const auto& p = phrases().headings;
+  switch (caution.kind) {
+    case RigHeadingCaution::Kind::trailer_in_line:
+      return p.trailer_in_line;
+    case RigHeadingCaution::Kind::true_or_magnetic:
+      return p.true_or_magnetic;
+    case RigHeadingCaution::Kind::sensor_declination:
+      return fill(p.sensor_declination,
+                  {{"set", set_declination(caution.set.value_or(Declination()))},
+                   {"here", set_declination(caution.here.value_or(Declination()))}});
+  }
+  return {};
+}
+
+std::string rig_moved(double moved_m, bool miles) {
+  return fill(phrases().headings.rig_moved, {{"distance", height(moved_m, miles)}});
+}
+
+std::string why_no_shadow(sky::NoShadow why) {
+  return named(phrases().headings.no_shadow, why);
+}
+
+std::string why_no_pole_star(sky::NoPoleStar why) {
+  return named(phrases().headings.no_pole_star, why);
+}
+
+}  // namespace mastwise::words

@@ -1,0 +1,40 @@
+#pragma once
+
+#include "core/headings/compass_checks.hpp"
+#include "core/headings/handle.hpp"
+#include "core/headings/sayings.hpp"
+#include "core/rig/rig_heading.hpp"
+#include "core/sky/pole_star.hpp"
+#include "core/sky/sun.hpp"
+
+#include <string>
+
+// Headings, and what a person does to point at them.
+namespace mastwise::words {
+
+// One heading as an instruction, starting with a capital unless it begins with a clock hour:
+// "Set your compass's declination to 14 W, then read 222".
+std::string heading(const SaidAs& said, bool miles);
+
+// A rig angle to the nearest 15 degrees: an hour of the clock, twelve at the nose as seen from
+// above, and a place on the rig. 45 degrees is "half past one, off the right front corner". Right
+// and left are those of a person who sits in the rig and looks toward its nose; within 7.5 degrees
+// of the nose or tail neither is said. A corner stands for the diagonal, whatever the rig's length.
+std::string rig_sides(RigAngle angle);
+
+// "Look up and turn the handle clockwise by 40 degrees to 40; the antenna swings toward ...".
+std::string handle_turn(const HandleTurn& turn);
+
+// "Reading the map's 90 on a plain compass, instead of 80, aims 10 degrees too far right".
+std::string north_mistake(const NorthMistake& mistake);
+
+// "the trailer must be in line with its tow vehicle".
+std::string rig_heading_caution(const RigHeadingCaution& caution);
+// "the rig has moved 33 ft since its heading was set: set it again".
+std::string rig_moved(double moved_m, bool miles);
+
+// "the sun is too low", "it is not dark".
+std::string why_no_shadow(sky::NoShadow why);
+std::string why_no_pole_star(sky::NoPoleStar why);
+
+}  // namespace mastwise::words

@@ -1,0 +1,168 @@
+#pragma once
+
+#include <array>
+#include <cstddef>
+#include <initializer_list>
+#include <string>
+#include <utility>
+
+// Every sentence that Mastwise makes from facts, and the units in them. A second language is
+// another table like that of english.cpp.
+namespace mastwise::words {
+
+using Phrase = const char*;
+
+// What stands in braces is filled in by its name; a language may put it in any order or leave it
+// out. Sentences start in lower case where they may follow a label: see sentence().
+struct Phrases {
+  struct Units {
+    Phrase mile, kilometer, foot, meter;
+    Phrase one_degree, degrees;  // {number}
+    Phrase east, west, east_letter, west_letter;
+    std::array<Phrase, 8> octants;  // from north, clockwise
+    Phrase right, left;             // {degrees}
+    Phrase straight_along;          // no turn from a line of sight
+    Phrase straight_ahead, straight_behind;
+    Phrase on_target, turn_right, turn_left;
+  } units;
+
+  struct Times {
+    Phrase seconds, minutes, hours;  // {number}
+    std::array<Phrase, 12> months;
+    Phrase date;                                       // {day} {month} {year}
+    Phrase year, years, month, months_old, day, days;  // {number}
+    Phrase source_age;                                 // {date} {age}
+    Phrase source_age_unknown;                         // {date}
+    Phrase age_unknown;
+    Phrase source_ageing, source_stale;
+  } times;
+
+  struct Reasons {
+    Phrase with_cost, with_more_cost;     // {what} {cost}
+    Phrase ridge_above, ridge_below;      // {distance} {height}
+    Phrase curve_above, curve_below;      // {distance} {height}
+    Phrase uneven_ground, assumed_hills;  // {distance}
+    Phrase clutter;                       // {around} {clutter} {antenna}
+    Phrase low_antenna;                   // {antenna}
+    Phrase leaves;                        // {depth}
+    Phrase vertical_signal, horizontal_signal;
+    Phrase same_channel, next_channel;  // {station} {distance} {level}
+    Phrase weaker, stronger;            // {decibel}
+    Phrase a_station;
+    Phrase noise;                             // {frequency} {environment}
+    Phrase heading_error;                     // {degrees}
+    Phrase fading;                            // {distance} {cost}
+    Phrase model_spread;                      // {spread} {distance}
+    Phrase pattern_known, pattern_assumed;    // {cost}
+    Phrase too_weak, too_weak_for_amplifier;  // {cost}
+    Phrase overload;                          // {sum} {cost}
+    Phrase came_in_worse, came_in_better;     // {band} {decibel} {where}
+    Phrase last_stop, last_stops;             // {number}
+    Phrase check_vhf, check_uhf;              // {lesson}
+    Phrase clear_line;                        // {distance}
+    Phrase no_terrain;                        // {missing} {distance}
+    Phrase unknown_channel;                   // {channel}
+    Phrase unknown_power, unknown_height;
+    Phrase too_near;  // {distance}
+    Phrase beyond_models, unknown_amsl;
+    Phrase unknown_standard;              // {standard}
+    std::array<Phrase, 14> model_limits;  // in the order of itm::Warning
+    std::array<Phrase, 3> model_ranges;   // in the order of itm::Range
+  } reasons;
+
+  struct Chances {
+    Phrase unknown, not_computed;
+    Phrase area_field;  // {field}
+    Phrase field;       // {field} {spread}
+    Phrase tolerance_unknown, any_heading;
+    Phrase tolerance;  // {left} {right}
+    Phrase beside;     // {station} {interferer} {gain}
+    Phrase at_best;    // {name} {chance}
+  } chances;
+
+  struct Headings {
+    Phrase true_bearing;      // {degrees}
+    Phrase grid_bearing;      // {zone} {degrees}
+    Phrase magnetic_bearing;  // {degrees}
+    Phrase set_compass;       // {declination} {degrees}
+    Phrase sun_shadow;        // {now} {later}
+    Phrase pole_star;         // {aside}
+    Phrase landmark;          // {landmark} {aside}
+    Phrase a_landmark;
+    Phrase middle_of_town;                             // {name}
+    Phrase walk;                                       // {distance} {latitude} {longitude}
+    Phrase leave_handle;                               // {reading}
+    Phrase handle_clockwise, handle_counterclockwise;  // {degrees} {reading} {side}
+    Phrase past_and_back;                              // {degrees}
+    std::array<Phrase, 4> sides;                       // in the order of RigSide
+    std::array<Phrase, 24> rig_sides;                  // every 15 degrees clockwise from the nose
+    Phrase map_north_as_magnetic;                      // {true} {magnetic} {effect}
+    Phrase declination_twice;                          // {true} {magnetic} {effect}
+    Phrase wrong_sign;                                 // {wrong} {magnetic} {effect}
+    Phrase too_far_right, too_far_left;                // {degrees}
+    Phrase no_difference;
+    Phrase trailer_in_line, true_or_magnetic;
+    Phrase sensor_declination;           // {set} {here}
+    Phrase rig_moved;                    // {distance}
+    std::array<Phrase, 3> no_shadow;     // in the order of sky::NoShadow
+    std::array<Phrase, 2> no_pole_star;  // in the order of sky::NoPoleStar
+  } headings;
+
+  struct Checks {
+    Phrase readings_agree;
+    Phrase readings_disagree;            // {degrees}
+    Phrase agreement;                    // {degrees} {usual} {verdict}
+    std::array<Phrase, 4> verdicts;      // in the order of Verdict
+    std::array<Phrase, 3> needle_pulls;  // in the order of NeedlePull
+    Phrase by_one_station, by_stations;  // {number}
+    Phrase implausible;
+    Phrase compass_low, compass_high;  // {by} {off} {set} {error}
+    Phrase handle_off;                 // {by} {off} {set} {error}
+    Phrase contradiction;
+  } checks;
+
+  struct Scans {
+    std::array<Phrase, 5> states;   // in the order of ScanState
+    std::array<Phrase, 4> choices;  // in the order of ScanChoice
+    Phrase twins;                   // {channel} {stations}
+    Phrase twin;                    // {station} {rf} {distance}
+    Phrase and_twin;                // between two of them
+    Phrase other_first;             // {twins} {rf}
+  } scans;
+
+  struct Places {
+    Phrase near;                      // {place}
+    Phrase away;                      // {distance} {octant} {place}
+    std::array<Phrase, 5> notations;  // in the order of Notation
+  } places;
+
+  struct Files {
+    Phrase stops, outcomes, sweeps;
+    Phrase merged;  // {what} {added} {renewed} {same} {kept}
+    Phrase searching;
+    Phrase open, lost, ended;  // {name}, of the line to the receiver
+  } files;
+};
+
+extern const Phrases kEnglish;
+
+// The language in use.
+inline const Phrases& phrases() {
+  return kEnglish;
+}
+
+// The phrase with its blanks filled in: fill(phrase, {{"distance", "6 mi"}}).
+std::string fill(Phrase phrase, std::initializer_list<std::pair<Phrase, std::string>> blanks);
+
+// The words with a capital first letter.
+std::string sentence(std::string words);
+
+// What an enumerator is called, in a table in the order of its enumeration; empty for a number that
+// is not one.
+template <class Table, class Enum>
+std::string named(const Table& table, Enum value) {
+  const auto number = static_cast<std::size_t>(value);
+  return number < table.size() ? table[number] : std::string();
+}
+
+}  // namespace mastwise::words

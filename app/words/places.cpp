@@ -1,0 +1,27 @@
+#include "app/words/places.hpp"
+
+#include "app/words/phrases.hpp"
+#include "app/words/units.hpp"
+
+namespace mastwise::words {
+
+std::string place(const places::Place& place) {
+  return place.name + ", " + (place.region.empty() ? place.country_name : place.region);
+}
+
+std::string near_place(const places::NearPlace& near, bool miles) {
+  const double value = near.distance_m / distance_unit_m(miles);
+  if (value < 1.0) return fill(phrases().places.near, {{"place", place(near.place)}});
+  // The middle of a town is no point: beyond a few miles tenths would say more than is known.
+  constexpr double kTenthsBelow = 9.95;
+  const std::string away = value < kTenthsBelow ? distance(near.distance_m, miles)
+                                                : whole_distance(near.distance_m, miles);
+  return fill(phrases().places.away,
+              {{"distance", away}, {"octant", octant(near.bearing)}, {"place", place(near.place)}});
+}
+
+std::string notation(Notation notation) {
+  return named(phrases().places.notations, notation);
+}
+
+}  // namespace mastwise::words

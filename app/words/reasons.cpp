@@ -1,0 +1,170 @@
+#include "app/words/reasons.hpp"
+
+#include "app/words/phrases.hpp"
+#include "app/words/units.hpp"
+#include "core/gear/noise.hpp"
+#include "core/reception/surroundings.hpp"
+
+#include <bit>
+#include <cmath>
+
+#include <fmt/format.h>
+
+namespace mastwise::words {
+namespace {
+
+namespace fact = reception::fact;
+
+std::string whole(double number) {
+  return fmt::format("{:.0f}", number);
+}
+
+// One sentence for each alternative of reception::Fact.
+class ReasonWords {
+ public:
+  ReasonWords(double decibel, bool miles) : decibel_(decibel), miles_(miles) {}
+
+  std::string operator()(const fact::InTheWay& it) const {
+    return with_cost(obstacle(it.obstacle, miles_));
+  }
+  std::string operator()(const fact::RoughGround& it) const {
+    const std::string what = fill(it.assumed ? p_.assumed_hills : p_.uneven_ground,
+                                  {{"distance", distance(it.distance_m)}});
+    return fill(it.besides_obstacles ? p_.with_more_cost : p_.with_cost,
+                {{"what", what}, {"cost", whole(decibel_)}});
+  }
+  std::string operator()(const fact::AroundStop& it) const {
+    const std::string antenna = height(it.antenna_m, miles_);
+    if (!it.clutter_m) return with_cost(fill(p_.low_antenna, {{"antenna", antenna}}));
+    return with_cost(fill(p_.clutter, {{"around", std::string(to_text(it.around))},
+                                       {"clutter", height(*it.clutter_m, miles_)},
+                                       {"antenna", antenna}}));
+  }
+  std::string operator()(const fact::Leaves& it) const {
+    return with_cost(fill(p_.leaves, {{"depth", height(it.depth_m, miles_)}}));
+  }
+  std::string operator()(const fact::CrossedPolarization& it) const {
+    return with_cost(it.antenna_horizontal ? p_.vertical_signal : p_.horizontal_signal);
+  }
+  std::string operator()(const fact::SameChannel& it) const {
+    return with_cost(interferer(p_.same_channel, it));
+  }
+  std::string operator()(const fact::NextChannel& it) const {
+    return with_cost(interferer(p_.next_channel, it));
+  }
+  std::string operator()(const fact::Noise& it) const {
+    return with_cost(fill(p_.noise, {{"frequency", whole(it.frequency_mhz)},
+                                     {"environment", std::string(to_text(it.environment))}}));
+  }
+  std::string operator()(const fact::HeadingError& it) const {
+    return with_cost(fill(p_.heading_error, {{"degrees", whole(it.sigma_deg)}}));
+  }
+  std::string operator()(const fact::Fading& it) const {
+    return fill(p_.fading, {{"distance", distance(it.distance_m)}, {"cost", whole(decibel_)}});
+  }
+  std::string operator()(const fact::ModelSpread& it) const {
+    return fill(p_.model_spread,
+                {{"spread", whole(it.spread_db)}, {"distance", distance(it.distance_m)}});
+  }
+  std::string operator()(const fact::TransmitterPattern& it) const {
+    return cost(it.known ? p_.pattern_known : p_.pattern_assumed);
+  }
+  std::string operator()(const fact::Shortfall& it) const {
+    return cost(it.beyond_amplifier ? p_.too_weak_for_amplifier : p_.too_weak);
+  }
+  std::string operator()(const fact::Overload& it) const {
+    return fill(p_.overload, {{"sum", whole(it.sum_dbm)}, {"cost", whole(decibel_)}});
+  }
+  std::string operator()(const fact::Lesson& it) const;
+  std::string operator()(const fact::ClearLine& it) const {
+    return fill(p_.clear_line, {{"distance", distance(it.distance_m)}});
+  }
+  std::string operator()(const fact::NoTerrain& it) const {
+    return fill(p_.no_terrain,
+                {{"missing", distance(it.missing_m)}, {"distance", distance(it.distance_m)}});
+  }
+  std::string operator()(const fact::ModelLimit& it) const { return model_limit(it.warning); }
+  std::string operator()(const fact::Unknown& it) const;
+
+ private:
+  std::string distance(double distance_m) const { return words::distance(distance_m, miles_); }
+  std::string cost(Phrase phrase) const { return fill(phrase, {{"cost", whole(decibel_)}}); }
+  std::string with_cost(const std::string& what) const {
+    return fill(p_.with_cost, {{"what", what}, {"cost", whole(decibel_)}});
+  }
+  std::string interferer(Phrase phrase, const fact::Interferer& it) const;
+
+  const Phrases::Reasons& p_ = phrases().reasons;
+  double decibel_;
+  bool miles_;
+};
+
+// How the other signal compares: weaker where the wanted one is over it.
+std::string ReasonWords::interferer(Phrase phrase, const fact::Interferer& it) const {
+  const std::string level = fill(it.over_db >= 0.0 ? p_.weaker : p_.stronger,
+                                 {{"decibel", whole(std::fabs(it.over_db))}});
+  return fill(phrase, {{"station", it.call_sign.empty() ? p_.a_station : it.call_sign},
+                       {"distance", distance(it.distance_m)},
+                       {"level", level}});
+}
+
+std::string ReasonWords::operator()(const fact::Lesson& it) const {
+  const std::string where =
+      it.stops == 1 ? p_.last_stop : fill(p_.last_stops, {{"number", std::to_string(it.stops)}});
+  const bool worse = it.bias_db < 0.0;
+  std::string lesson =
+      fill(worse ? p_.came_in_worse : p_.came_in_better, {{"band", std::string(to_text(it.band))},
+                                                          {"decibel", whole(std::fabs(it.bias_db))},
+                                                          {"where", where}});
+  if (!worse) return lesson;
+  // What to check when a band comes in worse than computed [common practice].
+  return fill(it.band == Band::uhf ? p_.check_uhf : p_.check_vhf, {{"lesson", lesson}});
+}
+
+std::string ReasonWords::operator()(const fact::Unknown& it) const {
+  using reception::UnknownFact;
+  switch (it.what) {
+    case UnknownFact::channel:
+      return fill(p_.unknown_channel, {{"channel", it.channel ? to_text(*it.channel) : ""}});
+    case UnknownFact::power:
+      return p_.unknown_power;
+    case UnknownFact::height:
+      return p_.unknown_height;
+    case UnknownFact::too_near:
+      return fill(p_.too_near, {{"distance", height(it.distance_m.value_or(0.0), miles_)}});
+    case UnknownFact::model_range:
+      return p_.beyond_models;
+    case UnknownFact::antenna_amsl:
+      return p_.unknown_amsl;
+    case UnknownFact::standard:
+      return fill(p_.unknown_standard,
+                  {{"standard", it.assumed ? std::string(to_text(*it.assumed)) : ""}});
+  }
+  return {};
+}
+
+}  // namespace
+
+std::string reason(const reception::Reason& reason, bool miles) {
+  return std::visit(ReasonWords(reason.decibel, miles), reason.fact);
+}
+
+std::string obstacle(const reception::Obstacle& obstacle, bool miles) {
+  const auto& p = phrases().reasons;
+  const bool above = obstacle.above_line_m >= 0.0;
+  const Phrase phrase = obstacle.earth_curve ? (above ? p.curve_above : p.curve_below)
+                                             : (above ? p.ridge_above : p.ridge_below);
+  return fill(phrase, {{"distance", distance(obstacle.distance_m, miles)},
+                       {"height", height(std::fabs(obstacle.above_line_m), miles)}});
+}
+
+std::string model_limit(itm::Warning warning) {
+  return named(phrases().reasons.model_limits,
+               std::countr_zero(static_cast<std::uint32_t>(warning)));
+}
+
+std::string model_range(itm::Range range) {
+  return named(phrases().reasons.model_ranges, range);
+}
+
+}  // namespace mastwise::words

@@ -1,0 +1,18 @@
+#pragma once
+
+#include "core/time.hpp"
+
+#include <string>
+#include <string_view>
+
+// Dates and ages as a person reads them.
+namespace mastwise::words {
+
+std::string age(milliseconds age);  // "3 s", "4 min", "2 h"
+std::string date(UtcTime time);     // "2 July 2026"
+// The age of a table: "of 2017-04-13, 9 years 7 months old"; "age unknown".
+std::string data_age(std::string_view date, UtcTime now);
+// What its age means for who aims by it; empty where nothing does.
+std::string data_caution(std::string_view date, UtcTime now);
+
+}  // namespace mastwise::words

@@ -1,0 +1,176 @@
+#pragma once
+
+#include "core/channels/channels.hpp"
+#include "core/reception/obstacle.hpp"
+#include "core/stations/station.hpp"
+
+#include <cstddef>
+#include <cstdint>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <variant>
+
+namespace mastwise::itm {
+enum class Warning : std::uint32_t;
+}
+namespace mastwise::gear {
+enum class NoiseEnvironment : std::uint8_t;
+}
+
+// Why a station has the chance it has, as facts; app/words makes the sentences.
+namespace mastwise::reception {
+
+enum class Surroundings : std::uint8_t;
+
+// In the order of Fact's alternatives.
+enum class ReasonKind : std::uint8_t {
+  // What costs decibels.
+  obstacle,      // a ridge, or the curve of the earth
+  rough_ground,  // the rest of what the ground costs beyond free space
+  surroundings,  // at the stop
+  leaves,
+  polarization,
+  same_channel,         // a station on the same channel
+  next_channel,         // a station on a neighboring channel
+  noise,                // man-made and galactic
+  aim,                  // the error of the heading on this beam
+  fading,               // evenings differ
+  model_spread,         // the two models disagree
+  transmitter_pattern,  // a directional station: what its pattern takes, known or assumed
+  shortfall,            // how much is missing
+  overload,             // strong signals are too much for the amplifier
+  logbook,              // stations came in worse, or better, than computed before
+  // What has no cost in decibels, 0 dB.
+  clear_line,    // nothing in the way
+  no_terrain,    // no terrain for the path, or not for all of it
+  model_limit,   // a warning of a model
+  unknown_fact,  // the power, the height, the standard is not known
+};
+inline constexpr std::size_t kReasonKinds = 19;
+
+// The name by which it is stored: "rough_ground". Empty for a number that is not a kind.
+std::string_view to_text(ReasonKind kind);
+
+// Why a station has no field, or what is assumed in place of a fact.
+enum class UnknownFact : std::uint8_t {
+  channel,  // not in the channel plan
+  power,
+  height,        // of the transmitting antenna
+  too_near,      // the stop is at the transmitter
+  model_range,   // the heights are out of the models' range
+  antenna_amsl,  // height above sea level: ordinary hills are assumed
+  standard,      // one is assumed
+};
+inline constexpr std::size_t kUnknownFacts = 7;
+std::string_view to_text(UnknownFact what);  // "too_near"
+
+// What each kind of reason is made from, beside its decibels.
+namespace fact {
+
+struct InTheWay {
+  Obstacle obstacle = {};
+  bool operator==(const InTheWay&) const = default;
+};
+struct RoughGround {
+  double distance_m = 0.0;
+  bool assumed = false;            // ordinary hills, since there is no terrain
+  bool besides_obstacles = false;  // there are also obstacles
+  bool operator==(const RoughGround&) const = default;
+};
+struct AroundStop {
+  Surroundings around = {};
+  double antenna_m = 0.0;                // height above ground
+  std::optional<double> clutter_m = {};  // height of trees or houses; nothing on open ground
+  bool operator==(const AroundStop&) const = default;
+};
+struct Leaves {
+  double depth_m = 0.0;
+  bool operator==(const Leaves&) const = default;
+};
+struct CrossedPolarization {
+  bool antenna_horizontal = true;  // and the signal vertical; else the reverse
+  bool operator==(const CrossedPolarization&) const = default;
+};
+struct Interferer {
+  std::string call_sign = {};  // empty where not known
+  double distance_m = 0.0;     // from the stop
+  double over_db = 0.0;        // how far the wanted signal is over it; negative: under it
+  bool operator==(const Interferer&) const = default;
+};
+struct SameChannel : Interferer {};
+struct NextChannel : Interferer {};
+struct Noise {
+  double frequency_mhz = 0.0;
+  gear::NoiseEnvironment environment = {};
+  bool operator==(const Noise&) const = default;
+};
+struct HeadingError {
+  double sigma_deg = 0.0;
+  bool operator==(const HeadingError&) const = default;
+};
+struct Fading {
+  double distance_m = 0.0;
+  bool operator==(const Fading&) const = default;
+};
+struct ModelSpread {
+  double spread_db = 0.0;  // the whole difference; half of it is the reason's decibels
+  double distance_m = 0.0;
+  bool operator==(const ModelSpread&) const = default;
+};
+struct TransmitterPattern {
+  bool known = false;  // else its loss is assumed
+  bool operator==(const TransmitterPattern&) const = default;
+};
+struct Shortfall {
+  bool beyond_amplifier = false;  // more than a usual amplifier gives
+  bool operator==(const Shortfall&) const = default;
+};
+struct Overload {
+  double sum_dbm = 0.0;  // all signals together; the reason's decibels are over the limit
+  bool operator==(const Overload&) const = default;
+};
+struct Lesson {
+  Band band = Band::uhf;
+  double bias_db = 0.0;  // stations came in so much better than computed; negative: worse
+  std::size_t stops = 0;
+  bool operator==(const Lesson&) const = default;
+};
+struct ClearLine {
+  double distance_m = 0.0;
+  bool operator==(const ClearLine&) const = default;
+};
+struct NoTerrain {
+  double missing_m = 0.0;  // of the path
+  double distance_m = 0.0;
+  bool operator==(const NoTerrain&) const = default;
+};
+struct ModelLimit {
+  itm::Warning warning = {};
+  bool operator==(const ModelLimit&) const = default;
+};
+struct Unknown {
+  UnknownFact what = UnknownFact::power;
+  std::optional<RfChannel> channel = {};          // of `channel`
+  std::optional<double> distance_m = {};          // of `too_near`
+  std::optional<BroadcastStandard> assumed = {};  // of `standard`
+  bool operator==(const Unknown&) const = default;
+};
+
+}  // namespace fact
+
+using Fact = std::variant<fact::InTheWay, fact::RoughGround, fact::AroundStop, fact::Leaves,
+                          fact::CrossedPolarization, fact::SameChannel, fact::NextChannel,
+                          fact::Noise, fact::HeadingError, fact::Fading, fact::ModelSpread,
+                          fact::TransmitterPattern, fact::Shortfall, fact::Overload, fact::Lesson,
+                          fact::ClearLine, fact::NoTerrain, fact::ModelLimit, fact::Unknown>;
+static_assert(std::variant_size_v<Fact> == kReasonKinds);
+
+struct Reason {
+  double decibel = 0.0;  // what it costs; at least 0
+  Fact fact = {};
+  ReasonKind kind() const { return static_cast<ReasonKind>(fact.index()); }
+  bool operator==(const Reason&) const = default;
+};
+
+}  // namespace mastwise::reception

@@ -1,0 +1,233 @@
+#include "app/words/checks.hpp"
+#include "app/words/headings.hpp"
+#include "app/words/reasons.hpp"
+#include "app/words/scans.hpp"
+#include "app/words/units.hpp"
+#include "core/geo/geodesic.hpp"
+#include "core/reception/surroundings.hpp"
+
+#include <string>
+#include <vector>
+
+#include <catch2/catch.hpp>
+
+using namespace mastwise;
+
+namespace {
+
+namespace fact = reception::fact;
+
+std::string said(double decibel, reception::Fact fact, bool miles = false) {
+  return words::reason({decibel, std::move(fact)}, miles);
+}
+
+HandleTurn handle_turn(double reading_deg, double clockwise_deg, RigSide side, double past_deg) {
+  return {.reading = HandleReading::dial_deg(reading_deg),
+          .clockwise_from_below_deg = clockwise_deg,
+          .past_deg = past_deg,
+          .swings_toward = side};
+}
+
+}  // namespace
+
+TEST_CASE("what costs decibels says what and how many") {
+  const reception::Obstacle ridge{.distance_m = 11'300.0, .above_line_m = 64.0};
+  CHECK(said(18.2, fact::InTheWay{ridge}) == "ridge 11.3 km away, 64 m above the line: -18 dB");
+  const reception::Obstacle low{.distance_m = 40'000.0, .above_line_m = -3.0, .earth_curve = true};
+  CHECK(said(4.0, fact::InTheWay{low}) ==
+        "curve of the earth 40.0 km away, 3.0 m below the line: -4 dB");
+  CHECK(said(9.0, fact::RoughGround{.distance_m = 60e3}) == "uneven ground over 60.0 km: -9 dB");
+  CHECK(said(9.0, fact::RoughGround{60e3, true, true}) ==
+        "ordinary hills over 60.0 km: another -9 dB");
+  CHECK(said(7.0, fact::AroundStop{reception::Surroundings::houses, 4.0, 10.0}) ==
+        "houses 10 m high around the stop, antenna at 4.0 m: -7 dB");
+  CHECK(said(3.0, fact::AroundStop{reception::Surroundings::open, 3.0, {}}) ==
+        "antenna only 3.0 m above the ground: -3 dB");
+  CHECK(said(5.0, fact::Leaves{20.0}) == "20 m of leaves in front of the antenna: -5 dB");
+  CHECK(said(15.0, fact::CrossedPolarization{true}) ==
+        "vertical signal, horizontal antenna: -15 dB");
+  CHECK(said(15.0, fact::CrossedPolarization{false}) ==
+        "horizontal signal, vertical antenna: -15 dB");
+  CHECK(said(2.0, fact::Noise{69.0, gear::NoiseEnvironment::rural}) ==
+        "noise at 69 MHz (rural surroundings): -2 dB");
+  CHECK(said(1.4, fact::HeadingError{6.0}) == "aiming error of 6 degrees with this antenna: -1 dB");
+}
+
+TEST_CASE("other stations are named, with how strong they are beside the wanted one") {
+  CHECK(said(5.0, fact::SameChannel{{"QDST", 60e3, 12.0}}) ==
+        "same channel as QDST, 60.0 km away and 12 dB weaker: -5 dB");
+  CHECK(said(8.0, fact::NextChannel{{"", 5e3, -30.0}}) ==
+        "channel next to a station, 5.0 km away and 30 dB stronger: -8 dB");
+}
+
+TEST_CASE("a shortfall says whether an amplifier can help") {
+  CHECK(said(9.0, fact::Shortfall{false}) == "9 dB too weak");
+  CHECK(said(56.3, fact::Shortfall{true}) == "56 dB too weak; no amplifier can make that up");
+  CHECK(said(3.0, fact::Overload{-17.0}) ==
+        "strong signals add up to -17 dBm, 3 dB too much for the amplifier: turn the amplifier "
+        "off");
+}
+
+TEST_CASE("what is uncertain says by how much") {
+  CHECK(said(7.0, fact::Fading{60e3}) == "one evening in ten fades by 7 dB or more over 60.0 km");
+  CHECK(said(6.0, fact::ModelSpread{12.0, 60e3}) == "the two models differ by 12 dB over 60.0 km");
+  CHECK(said(12.0, fact::TransmitterPattern{true}) ==
+        "the station sends 12 dB less this way than its strongest way");
+  CHECK(said(6.0, fact::TransmitterPattern{false}) ==
+        "directional station, pattern unknown: 6 dB less assumed");
+}
+
+TEST_CASE("the logbook's lesson says band, decibels, stops and what to check") {
+  CHECK(said(6.2, fact::Lesson{Band::high_vhf, -6.2, 4}) ==
+        "high VHF came in 6 dB worse than computed at your last 4 stops: is the inverter on?");
+  CHECK(said(6.2, fact::Lesson{Band::uhf, -6.2, 1}) ==
+        "UHF came in 6 dB worse than computed at your last stop: are the cable and its plugs "
+        "good?");
+  CHECK(said(0.0, fact::Lesson{Band::uhf, 4.0, 1}) ==
+        "UHF came in 4 dB better than computed at your last stop");
+}
+
+TEST_CASE("what is missing is said in full") {
+  using reception::UnknownFact;
+  const auto unknown = [](UnknownFact what) { return said(0.0, fact::Unknown{.what = what}); };
+  CHECK(said(0.0, fact::ClearLine{40e3}) == "nothing in the way over 40.0 km");
+  CHECK(said(0.0, fact::NoTerrain{40e3, 60e3}) ==
+        "no terrain data for 40.0 km of 60.0 km: ordinary hills assumed");
+  CHECK(said(0.0, fact::ModelLimit{itm::Warning::long_path}) == "the path is longer than 1,000 km");
+  CHECK(said(0.0, fact::Unknown{.what = UnknownFact::channel, .channel = RfChannel{3, 'A'}}) ==
+        "RF channel 3A is not in the channel plan");
+  CHECK(unknown(UnknownFact::power) ==
+        "the station's power is unknown, so its signal cannot be computed");
+  CHECK(unknown(UnknownFact::height) == "the height of the station's antenna is unknown");
+  CHECK(said(0.0, fact::Unknown{.what = UnknownFact::too_near, .distance_m = 60.0}) ==
+        "only 60 m from the transmitter: too near to compute");
+  CHECK(unknown(UnknownFact::model_range) ==
+        "the heights on this path are outside the models' range");
+  CHECK(unknown(UnknownFact::antenna_amsl) ==
+        "the antenna's height above sea level is unknown: ordinary hills assumed");
+  CHECK(said(0.0,
+             fact::Unknown{.what = UnknownFact::standard, .assumed = BroadcastStandard::atsc1}) ==
+        "standard unknown, " + std::string(to_text(BroadcastStandard::atsc1)) + " assumed");
+  for (unsigned bit = 0; bit < 14; ++bit) {
+    CHECK_FALSE(words::model_limit(static_cast<itm::Warning>(1u << bit)).empty());
+  }
+}
+
+// 1 mile is 1,609.344 m and 1 foot 0.3048 m (1959 agreement).
+TEST_CASE("the same facts are said in miles and feet") {
+  const reception::Obstacle ridge{.distance_m = 10 * 1609.344, .above_line_m = 210 * 0.3048};
+  CHECK(said(18.0, fact::InTheWay{ridge}, true) ==
+        "ridge 10.0 mi away, 210 ft above the line: -18 dB");
+  CHECK(words::rig_moved(100 * 0.3048, true) ==
+        "the rig has moved 100 ft since its heading was set: set it again");
+  CHECK(words::rig_moved(33.0, false) ==
+        "the rig has moved 33 m since its heading was set: set it again");
+}
+
+TEST_CASE("every way to give a heading is an instruction") {
+  const auto heading = [](SaidAs said) { return words::heading(said, false); };
+  CHECK(heading(Bearing<True>::degrees(37.0)) == "True bearing 37");
+  CHECK(heading(OnGrid{Bearing<Grid>::degrees(36.3), "12N"}) ==
+        "On a map with the grid of zone 12N: 36 from its grid lines");
+  CHECK(heading(Bearing<Magnetic>::degrees(24.0)) ==
+        "A compass with its declination set to 0 reads 24");
+  CHECK(heading(OnSetCompass{Declination::east_deg(13.0), Bearing<True>::degrees(37.0)}) ==
+        "Set your compass's declination to 13 E, then read 37");
+  CHECK(heading(RigAngle::clockwise_deg(97.0)) == "three o'clock, square off the right side");
+  CHECK(heading(FromShadow{Turn::clockwise_deg(-23.0), Turn::clockwise_deg(-24.25)}) ==
+        "Look along a plumb line's shadow, away from the sun: the heading is 23 degrees left now, "
+        "24 degrees left in five minutes");
+  CHECK(heading(FromPoleStar{Turn::clockwise_deg(38.0)}) ==
+        "Face the pole star: the heading is 38 degrees right");
+  CHECK(heading(FromLandmark{Turn::clockwise_deg(-53.0), "the church tower"}) ==
+        "Face the church tower: the heading is 53 degrees left");
+  CHECK(heading(FromLandmark{Turn::clockwise_deg(1.0), "Bend", true}) ==
+        "Face the middle of Bend: the heading is 1 degree right");
+  CHECK(heading(FromLandmark{Turn::clockwise_deg(0.3)}) ==
+        "Face the landmark: the heading is straight along it");
+  CHECK(heading(WalkTo{*Position::at_deg(45.0, -110.0), 200.0}) ==
+        "Walk 200 m from the rig until the receiver shows 45.000000, -110.000000: the station is "
+        "in line with the rig and that point");
+}
+
+TEST_CASE("the handle's turn says which way, how far and where the antenna swings") {
+  CHECK(words::handle_turn(handle_turn(40.0, 40.0, RigSide::left, 0.0)) ==
+        "Look up and turn the handle clockwise by 40 degrees to 40; the antenna swings toward the "
+        "left side of the rig");
+  CHECK(words::handle_turn(handle_turn(320.0, -40.0, RigSide::right, 8.0)) ==
+        "Look up and turn the handle counterclockwise by 40 degrees to 320; the antenna swings "
+        "toward the right side of the rig; go 8 degrees past it and come back, to take up the "
+        "play");
+  CHECK(words::handle_turn(handle_turn(90.0, 0.3, RigSide::nose, 0.0)) == "Leave the handle at 90");
+}
+
+TEST_CASE("the classic mistakes say what is read, what is right, and where the antenna aims") {
+  const auto heading = Bearing<True>::degrees(90.0);
+  const NorthMistakes east = north_mistakes(heading, Declination::east_deg(10.0));
+  CHECK(words::north_mistake(east.map_north_as_magnetic) ==
+        "Reading the map's 90 on a plain compass, instead of 80, aims 10 degrees too far right");
+  CHECK(words::north_mistake(east.declination_twice) ==
+        "Reading 80 on a compass that has its declination set, instead of 90, aims 10 degrees too "
+        "far left");
+  CHECK(words::north_mistake(east.wrong_sign) ==
+        "Turning the declination the wrong way, to 100 instead of 80, aims 20 degrees too far "
+        "right");
+  const NorthMistakes none = north_mistakes(heading, Declination::east_deg(0.2));
+  CHECK(words::north_mistake(none.map_north_as_magnetic) ==
+        "Reading the map's 90 on a plain compass, instead of 90, makes no difference here");
+}
+
+TEST_CASE("what must hold for a rig heading") {
+  using Kind = RigHeadingCaution::Kind;
+  CHECK(words::rig_heading_caution({Kind::trailer_in_line}) ==
+        "the trailer must be in line with its tow vehicle");
+  CHECK(words::rig_heading_caution(
+            {Kind::sensor_declination, Declination::east_deg(-5.0), Declination::east_deg(13.0)}) ==
+        "the sensor is set to declination 5 W, but here it is 13 E");
+}
+
+TEST_CASE("checks of the compass in words") {
+  const auto magnetic = [](double degrees) { return Bearing<Magnetic>::degrees(degrees); };
+  CHECK(words::reciprocal(check_reciprocal(magnetic(40.0), magnetic(221.0))) ==
+        "The two readings agree: no iron near either spot");
+  CHECK(words::reciprocal(check_reciprocal(magnetic(33.0), magnetic(220.0))) ==
+        "The two readings disagree by 7 degrees: iron pulls the needle at one of the spots. Read "
+        "again from a third, farther from iron");
+  const auto apart = compare_headings(magnetic(10.0), 3.0, magnetic(22.0), 4.0);
+  REQUIRE(apart);
+  CHECK(words::agreement(*apart) ==
+        "12 degrees apart, where 5 would be usual: in doubt: measure again");
+
+  using aim::DialCorrection;
+  const aim::DialCheck low{.stations = 2,
+                           .correction = DialCorrection{.turn = Turn::clockwise_deg(13.0),
+                                                        .sigma_deg = 2.2,
+                                                        .dial_sigma_deg = 1.0,
+                                                        .implausible = false,
+                                                        .contradicts = 1},
+                           .off = Turn::clockwise_deg(4.0)};
+  CHECK(words::compass_check(low, Bearing<Dial>::degrees(24.0)) ==
+        "By 2 stations peaked on, this compass reads 4° too low here: turn to 24° on it, ± 3°. "
+        "The stations contradict each other");
+  CHECK(words::handle_check(low, HandleReading::dial_deg(24.0)) ==
+        "By 2 stations peaked on, nose and handle together are 4° off here: set the handle to 24, "
+        "± 3°. The stations contradict each other");
+  aim::DialCheck far = low;
+  far.correction->implausible = true;
+  CHECK(words::compass_check(far, std::nullopt).find("Nothing is corrected.") != std::string::npos);
+}
+
+TEST_CASE("the scan's advice says what to do") {
+  CHECK(words::scan_choice(ScanChoice::full).find("aim first") != std::string::npos);
+  CHECK(words::scan_state(ScanState::weak_missing).find("peak") != std::string::npos);
+  for (const char* part : {"amplifier", "cable", "polarization"}) {
+    CHECK(words::scan_state(ScanState::nothing_found).find(part) != std::string::npos);
+  }
+  const Twins twins{.virtual_channel = "6.1",
+                    .by_scan = {{.call_sign = "QFAR", .rf_channel = {9}, .distance_m = 90e3},
+                                {.call_sign = "QNEA", .rf_channel = {23}, .distance_m = 9e3}},
+                    .best = 1};
+  CHECK(words::twins(twins, false) ==
+        "6.1 is shown by QFAR (RF 9, 90.0 km) and QNEA (RF 23, 9.0 km): a scan may store the other "
+        "first; enter RF 23 by hand.");
+}
