@@ -1,5 +1,7 @@
 #include "app/screens/column.hpp"
 
+#include "app/screens/lit_row.hpp"
+
 namespace mastwise::screens {
 
 using ui::Face;
@@ -45,12 +47,13 @@ bool Column::field(const std::string& name, const std::string& label, const std:
   const ui::Rect row{area_.left, y_, area_.right, y_ + kButton};
   y_ += kButton;
   const bool tapped = ui_.touchable(name, row);
-  ui_.canvas().fill(row, ui_.pressed(name) ? theme_.lobe : theme_.panel, 14.0f);
+  const bool lit = ui_.pressed(name);
+  ui_.canvas().fill(row, lit ? theme_.lobe : theme_.panel, 14.0f);
   ui_.canvas().outline(row.inset(1.0f), theme_.rule, 2.0f, 14.0f);
   const float baseline = row.center().y + 9.0f;
   ui_.canvas().text({row.left + 16.0f, baseline}, label, Face::Word, theme_.ink);
   ui_.canvas().text({row.right - 16.0f, baseline}, value, given ? Face::Value : Face::Word,
-                    given ? theme_.ink : theme_.accent, ui::Align::Right);
+                    given ? theme_.ink : accent_on_row(theme_, lit), ui::Align::Right);
   return tapped;
 }
 

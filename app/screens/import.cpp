@@ -1,6 +1,7 @@
 #include "app/screens/import.hpp"
 
 #include "app/screens/column.hpp"
+#include "app/screens/lit_row.hpp"
 #include "app/screens/screens.hpp"
 #include "app/screens/sheet_head.hpp"
 #include "app/ui/layout.hpp"
@@ -90,15 +91,16 @@ void draw_entry(Ui& ui, Rect row, const IntakeEntry& entry) {
                    : Action(act::PickTable{entry.path}));
   }
   const ui::Theme& theme = ui.theme();
-  if (ui.pressed(name)) ui.canvas().fill(row.inset(2.0f), theme.lobe, 10.0f);
+  const bool lit = ui.pressed(name);
+  if (lit) ui.canvas().fill(row.inset(2.0f), theme.lobe, 10.0f);
   constexpr float kKind = 180.0f;
   const float baseline = row.center().y + 9.0f;
   ui.canvas().push_clip({row.left, row.top, row.right - kKind, row.bottom});
   ui.canvas().text({row.left + 12.0f, baseline}, entry.name, folder ? Face::Word : Face::WordBold,
                    theme.ink);
   ui.canvas().pop_clip();
-  ui.canvas().text({row.right - 12.0f, baseline}, kind_words(entry), Face::Small, theme.second_ink,
-                   Align::Right);
+  ui.canvas().text({row.right - 12.0f, baseline}, kind_words(entry), Face::Small,
+                   second_ink_on_row(theme, lit), Align::Right);
   ui.canvas().line({row.left, row.bottom}, {row.right, row.bottom}, theme.rule, 1.5f);
 }
 

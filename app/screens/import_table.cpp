@@ -1,5 +1,6 @@
 #include "app/screens/column.hpp"
 #include "app/screens/import.hpp"
+#include "app/screens/lit_row.hpp"
 #include "app/words/phrases.hpp"
 
 #include <filesystem>
@@ -24,16 +25,18 @@ bool draw_choice(Ui& ui, Rect rect, const std::string& name, const std::string& 
                  const std::string& value, const std::string& aside, bool given) {
   const bool tapped = ui.touchable(name, rect, true, "readings");
   const ui::Theme& theme = ui.theme();
-  if (ui.pressed(name)) ui.canvas().fill(rect.inset(2.0f), theme.lobe, 10.0f);
+  const bool lit = ui.pressed(name);
+  if (lit) ui.canvas().fill(rect.inset(2.0f), theme.lobe, 10.0f);
+  const ui::Color second = second_ink_on_row(theme, lit);
   const float left = rect.left + 8.0f, right = rect.right - 8.0f, upper = rect.top + 28.0f;
-  ui.canvas().text({left, upper}, label, Face::Small, theme.second_ink);
+  ui.canvas().text({left, upper}, label, Face::Small, second);
   const float said = left + ui.canvas().text_width(label, Face::Small) + 24.0f;
   if (said + ui.canvas().text_width(aside, Face::Small) <= right) {
-    ui.canvas().text({right, upper}, aside, Face::Small, theme.second_ink, Align::Right);
+    ui.canvas().text({right, upper}, aside, Face::Small, second, Align::Right);
   }
   ui.canvas().push_clip({left, rect.top, right, rect.bottom});
   ui.canvas().text({left, rect.top + 60.0f}, value, given ? Face::WordBold : Face::Word,
-                   given ? theme.accent : theme.second_ink);
+                   given ? accent_on_row(theme, lit) : second);
   ui.canvas().pop_clip();
   return tapped;
 }

@@ -1,4 +1,5 @@
 #include "app/screens/column.hpp"
+#include "app/screens/lit_row.hpp"
 #include "app/screens/screens.hpp"
 #include "app/screens/sheet_head.hpp"
 #include "app/words/phrases.hpp"
@@ -75,12 +76,13 @@ void draw_file(Ui& ui, Rect row, const std::string& target, const LogbookFile& f
   if (ui.touchable(target, row, free, "logbooks found")) {
     ui.emit(act::AskMerge{file.path});
   }
-  if (ui.pressed(target)) ui.canvas().fill(row.inset(2.0f), theme.lobe, 10.0f);
+  const bool lit = ui.pressed(target);
+  if (lit) ui.canvas().fill(row.inset(2.0f), theme.lobe, 10.0f);
+  const ui::Color second = second_ink_on_row(theme, lit);
   ui.canvas().text({row.left + 16.0f, row.top + 36.0f}, file.name, Face::WordBold,
-                   free ? theme.ink : theme.second_ink);
+                   free ? theme.ink : second);
   ui.canvas().text({row.left + 16.0f, row.top + 66.0f},
-                   "in " + file.folder + ", " + size_words(file.bytes), Face::Small,
-                   theme.second_ink);
+                   "in " + file.folder + ", " + size_words(file.bytes), Face::Small, second);
   ui.canvas().line({row.left, row.bottom}, {row.right, row.bottom}, theme.rule, 1.5f);
 }
 

@@ -1,5 +1,6 @@
 #include "app/screens/place_rows.hpp"
 
+#include "app/screens/lit_row.hpp"
 #include "app/words/places.hpp"
 #include "app/words/units.hpp"
 
@@ -39,13 +40,14 @@ void draw_row(Ui& ui, Rect row, const std::string& name, const places::FoundPlac
   constexpr float kInset = 16.0f;
   const ui::Theme& theme = ui.theme();
   if (ui.touchable(name, row, true, "places found")) ui.emit(act::TakePlace{found.place});
-  if (ui.pressed(name)) ui.canvas().fill(row.inset(2.0f), theme.lobe, 10.0f);
+  const bool lit = ui.pressed(name);
+  if (lit) ui.canvas().fill(row.inset(2.0f), theme.lobe, 10.0f);
   const std::string title = words::place(found.place);
   const bool wide = ui.canvas().text_width(title, Face::Value) > row.width() - 2.0f * kInset;
   ui.canvas().text({row.left + kInset, row.top + 38.0f}, title, wide ? Face::WordBold : Face::Value,
                    theme.ink);
   ui.canvas().text({row.left + kInset, row.top + 68.0f}, about(found, miles), Face::Small,
-                   theme.second_ink);
+                   second_ink_on_row(theme, lit));
   ui.canvas().line({row.left, row.bottom}, {row.right, row.bottom}, theme.rule, 1.5f);
 }
 

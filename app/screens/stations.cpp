@@ -1,3 +1,4 @@
+#include "app/screens/lit_row.hpp"
 #include "app/screens/screens.hpp"
 #include "app/ui/chance_mark.hpp"
 #include "app/words/chances.hpp"
@@ -32,7 +33,7 @@ void draw_chance(Ui& ui, Rect rect, const StationRow& row) {
   }
 }
 
-void draw_way(Ui& ui, Rect rect, const StationRow& row, const Model& model) {
+void draw_way(Ui& ui, Rect rect, const StationRow& row, const Model& model, ui::Color second) {
   const ui::Theme& theme = ui.theme();
   if (!row.outlook) return;
   ui.canvas().text({rect.right, rect.top + 40.0f},
@@ -43,8 +44,7 @@ void draw_way(Ui& ui, Rect rect, const StationRow& row, const Model& model) {
     const auto magnetic = to_magnetic(row.outlook->bearing, model.findings.field->declination);
     heading = words::whole_degrees(magnetic) + " magnetic";
   }
-  ui.canvas().text({rect.right, rect.top + 74.0f}, heading, Face::Word, theme.second_ink,
-                   Align::Right);
+  ui.canvas().text({rect.right, rect.top + 74.0f}, heading, Face::Word, second, Align::Right);
 }
 
 // Pinned stations are in every turn plan of this stop, pinned networks in that of any stop.
@@ -77,19 +77,21 @@ void draw_row(Ui& ui, Rect rect, const StationRow& row, const std::string& bring
   ui::Canvas& canvas = ui.canvas();
   const ui::Theme& theme = ui.theme();
   const bool chosen = model.stop.target && key_of(*model.stop.target) == key_of(station);
-  if (chosen || ui.pressed(name)) canvas.fill(rect.inset(2.0f), theme.lobe, 10.0f);
+  const bool lit = chosen || ui.pressed(name);
+  if (lit) canvas.fill(rect.inset(2.0f), theme.lobe, 10.0f);
+  const ui::Color second = second_ink_on_row(theme, lit);
 
   constexpr float kChance = 128.0f, kWay = 168.0f;
   const float left = rect.left + 12.0f, right = rect.right - 12.0f;
   draw_chance(ui, {left, rect.top, left + kChance, rect.bottom}, row);
-  draw_way(ui, {right - kWay, rect.top, right, rect.bottom}, row, model);
+  draw_way(ui, {right - kWay, rect.top, right, rect.bottom}, row, model, second);
   const float text = left + kChance + 24.0f, end = right - kWay - kBetween;
   const float upper = rect.top + 40.0f, lower = rect.top + 74.0f;
   const bool with_reason = rect.width() >= kRoomForReason;
   const float middle = with_reason ? text + 0.30f * (end - text) : end;
   canvas.push_clip({text, rect.top, middle - 8.0f, rect.bottom});
   canvas.text({text, upper}, words::title(station), Face::Value, theme.ink);
-  canvas.text({text, lower}, words::carries(station), Face::Word, theme.second_ink);
+  canvas.text({text, lower}, words::carries(station), Face::Word, second);
   canvas.pop_clip();
   if (with_reason) {
     canvas.text({middle, upper}, "RF " + to_text(station.rf_channel), Face::Word, theme.ink);
@@ -99,7 +101,7 @@ void draw_row(Ui& ui, Rect rect, const StationRow& row, const std::string& bring
       const bool fits = canvas.text_width(reason, Face::Small) <= end - middle;
       canvas.push_clip({middle, rect.top, end, rect.bottom});
       ui.paragraph({middle, fits ? lower : lower - 11.0f}, end - middle, 22.0f, reason, Face::Small,
-                   theme.second_ink);
+                   second);
       canvas.pop_clip();
     }
   }

@@ -68,6 +68,8 @@ std::vector<ColorPair> color_pairs(const Theme& t) {
       {"warning on panel", t.warning, t.panel, kText},
       {"text on warning", t.on_warning, t.warning, kText},
       {"accent mark on lobe", t.accent, t.lobe, kMark},
+      {"second ink mark on lobe", t.second_ink, t.lobe, kMark},
+      {"warning mark on lobe", t.warning, t.lobe, kMark},
   };
 }
 

@@ -32,19 +32,41 @@ std::string utf8(unsigned character) {
   return ImTextCharToUtf8(bytes, character);
 }
 
+ui::Color color_of(ImU32 packed) {
+  const auto channel = [&](int shift) { return static_cast<std::uint8_t>(packed >> shift); };
+  return {channel(IM_COL32_R_SHIFT), channel(IM_COL32_G_SHIFT), channel(IM_COL32_B_SHIFT)};
+}
+
+// A triangle that hides what is below it, or shines through, or is cut from an image.
+struct Triangle {
+  ImVec2 corners[3];
+  ImVec4 clip;
+  ui::Color color;
+  bool plain;  // hides what is below it by its color
+
+  bool covers(ImVec2 point) const {
+    return point.x >= clip.x && point.x < clip.z && point.y >= clip.y && point.y < clip.w &&
+           ImTriangleContainsPoint(corners[0], corners[1], corners[2], point);
+  }
+};
+
 class Reader {
  public:
   void read(const ImDrawList& list, const ImDrawCmd& command);
-  std::vector<PictureText> take() { return std::move(texts_); }
+  std::vector<PictureText> take();
 
  private:
   std::optional<Letter> letter(const ImDrawVert* corner, const ImDrawIdx* index) const;
+  void add_triangle(const ImDrawVert& a, const ImDrawVert& b, const ImDrawVert& c,
+                    const ImDrawCmd& command);
   void add(const Letter& letter, const ImDrawVert& upper_left, const ImDrawVert& lower_right,
            const ImVec4& clip);
 
   std::map<Corners, Letter> letters_ = letters();
   std::vector<PictureText> texts_;
-  const ImFont* font_ = nullptr;  // of the text being read
+  std::vector<Triangle> triangles_;
+  std::vector<std::size_t> below_;  // for each text, how many triangles were drawn before it
+  const ImFont* font_ = nullptr;    // of the text being read
   float next_x_ = 0.0f, y_ = 0.0f;
 };
 
@@ -69,9 +91,39 @@ void Reader::read(const ImDrawList& list, const ImDrawCmd& command) {
       add(*found, corner[index[i]], corner[index[i + 2]], command.ClipRect);
     } else {
       font_ = nullptr;
+      add_triangle(corner[index[i]], corner[index[i + 1]], corner[index[i + 2]], command);
     }
     i += found ? 6 : 3;
   }
+}
+
+// Soft edges and lines, whose corners differ in opacity or texture, are left out.
+void Reader::add_triangle(const ImDrawVert& a, const ImDrawVert& b, const ImDrawVert& c,
+                          const ImDrawCmd& command) {
+  const ImFontAtlas& atlas = *ImGui::GetIO().Fonts;
+  const bool image = command.GetTexID() != atlas.TexID;
+  const auto filled = [&](const ImDrawVert& corner) {
+    return corner.col == a.col && corner.uv.x == atlas.TexUvWhitePixel.x &&
+           corner.uv.y == atlas.TexUvWhitePixel.y;
+  };
+  if (!image && !(filled(a) && filled(b) && filled(c))) return;
+  const bool opaque = a.col >> IM_COL32_A_SHIFT == 0xFF;
+  triangles_.push_back(
+      {{a.pos, b.pos, c.pos}, command.ClipRect, color_of(a.col), !image && opaque});
+}
+
+std::vector<PictureText> Reader::take() {
+  for (std::size_t i = 0; i < texts_.size(); ++i) {
+    PictureText& text = texts_[i];
+    const touch::Point middle = text.rect_px.center();
+    for (std::size_t j = below_[i]; j-- > 0;) {
+      if (!triangles_[j].covers({middle.x, middle.y})) continue;
+      text.over_picture = !triangles_[j].plain;
+      if (triangles_[j].plain) text.ground = triangles_[j].color;
+      break;
+    }
+  }
+  return std::move(texts_);
 }
 
 void Reader::add(const Letter& letter, const ImDrawVert& upper_left, const ImDrawVert& lower_right,
@@ -87,7 +139,9 @@ void Reader::add(const Letter& letter, const ImDrawVert& upper_left, const ImDra
   if (!beside && !spaced) {
     texts_.push_back({{},
                       {upper_left.pos.x, upper_left.pos.y, lower_right.pos.x, lower_right.pos.y},
-                      {clip.x, clip.y, clip.z, clip.w}});
+                      {clip.x, clip.y, clip.z, clip.w},
+                      color_of(upper_left.col)});
+    below_.push_back(triangles_.size());
   }
   PictureText& text = texts_.back();
   if (spaced) text.text += ' ';

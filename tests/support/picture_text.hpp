@@ -1,7 +1,9 @@
 #pragma once
 
 #include "app/touch/geometry.hpp"
+#include "app/ui/theme.hpp"
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -15,6 +17,10 @@ struct PictureText {
   std::string text;
   touch::Rect rect_px;  // of its letters, not cut
   touch::Rect clip_px;  // the part of the picture that it may be seen in
+  ui::Color color;
+  // What was drawn last below its middle: a color, or nothing before the first fill.
+  std::optional<ui::Color> ground = {};
+  bool over_picture = false;  // an image or a blend is below its middle instead
 };
 
 // In the order drawn. Needs the context that made the picture to be current.

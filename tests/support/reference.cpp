@@ -12,7 +12,7 @@
 namespace mastwise::test {
 namespace {
 
-bool skipped = false;
+std::set<std::string> skipped;
 
 }  // namespace
 
@@ -27,12 +27,12 @@ std::optional<std::filesystem::path> reference(const std::string& name) {
 }
 
 void skip(const std::string& lacking) {
-  skipped = true;
-  std::cout << "SKIPPED " << Catch::getResultCapture().getCurrentTestName() << ": no " << lacking
-            << '\n';
+  const std::string name = Catch::getResultCapture().getCurrentTestName();
+  skipped.insert(name);
+  std::cout << "SKIPPED " << name << ": no " << lacking << '\n';
 }
 
-bool anything_skipped() {
+const std::set<std::string>& skipped_tests() {
   return skipped;
 }
 

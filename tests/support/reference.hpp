@@ -2,6 +2,7 @@
 
 #include <filesystem>
 #include <optional>
+#include <set>
 #include <string>
 #include <vector>
 
@@ -14,7 +15,8 @@ std::optional<std::filesystem::path> reference(const std::string& name);
 
 // Says that the test leaves out what needs `lacking`, which this machine does not have.
 void skip(const std::string& lacking);
-bool anything_skipped();
+// The names of the tests that left something out so far.
+const std::set<std::string>& skipped_tests();
 
 // The whole file. Fails the test when it cannot be read.
 std::string read_file(const std::filesystem::path& path);

@@ -2,6 +2,8 @@
 
 #include <algorithm>
 #include <cmath>
+#include <variant>
+#include <vector>
 
 #include <catch2/catch.hpp>
 
@@ -44,14 +46,33 @@ void touch_screen(Stage& stage, touch::Point place_px) {
   stage.settle();
 }
 
-// The middle of the map on the screen: a touch there is told as such.
-touch::Point map_middle_px(Stage& stage) {
+// A place on the screen that is surely within the map.
+touch::Point within_map_px(Stage& stage) {
   const touch::Target* larger = stage.targets().find("map larger");
   const touch::Target* search = stage.targets().find("search");
   REQUIRE(larger != nullptr);
   REQUIRE(search != nullptr);
-  // Within the map for certain; what it is from the middle, the model says.
   return {(search->rect_px.left + larger->rect_px.left) / 2.0f, larger->rect_px.top + 150.0f};
+}
+
+// Where on the screen a place of the map is, from what two touches on empty ground say they touch.
+touch::Point screen_px(Stage& stage, MapOffset wanted) {
+  std::vector<MapOffset> touched;
+  stage.session().record_to([&](const Action& action) {
+    if (const auto* touch = std::get_if<act::TouchMap>(&action)) touched.push_back(touch->at);
+  });
+  stage.set(act::MoveMap{{.drag = {30'000.0, 0.0}}});
+  const touch::Point one = within_map_px(stage), other = one + touch::Point{70.0f, 50.0f};
+  touch_screen(stage, one);
+  touch_screen(stage, other);
+  stage.session().record_to({});
+  stage.tap("map center");
+  REQUIRE(touched.size() == 2);
+  const auto along = [](float from_px, float to_px, double from, double to, double place) {
+    return from_px + static_cast<float>((place - from) / (to - from)) * (to_px - from_px);
+  };
+  return {along(one.x, other.x, touched[0].right, touched[1].right, wanted.right),
+          along(one.y, other.y, touched[0].down, touched[1].down, wanted.down)};
 }
 
 }  // namespace
@@ -72,12 +93,10 @@ TEST_CASE("the map has the ground, and every station of the catalog") {
         map::Relief::kUnknown);
 }
 
-TEST_CASE("a touch on a mark names the station, and from there it is aimed at") {
+TEST_CASE("a finger drags the land with it") {
   Stage stage;
   open_map(stage);
-  const StationRow row = lonely_row(stage);
-  // A touch somewhere on the map tells how the screen's pixels lie to the map's middle.
-  const touch::Point somewhere = map_middle_px(stage);
+  const touch::Point somewhere = within_map_px(stage);
   const MapView before = stage.model().map.view;
   stage.drag(somewhere, somewhere + touch::Point{120.0f, 0.0f}, milliseconds(200));
   stage.settle();
@@ -85,8 +104,16 @@ TEST_CASE("a touch on a mark names the station, and from there it is aimed at") 
   CHECK(after.middle.east_m < before.middle.east_m);  // the land went to the right
   stage.tap("map center");
   CHECK(stage.model().map.view.middle == map::PlanePoint{});
-  stage.set(act::TouchMap{offset_of(stage.model().map.view,
-                                    plane_point(row.outlook->distance_m, row.outlook->bearing))});
+}
+
+TEST_CASE("a finger on a mark names the station, and from there it is aimed at") {
+  Stage stage;
+  open_map(stage);
+  const StationRow row = lonely_row(stage);
+  touch_screen(
+      stage,
+      screen_px(stage, offset_of(stage.model().map.view,
+                                 plane_point(row.outlook->distance_m, row.outlook->bearing))));
   REQUIRE(stage.model().map.selected);
   CHECK(*stage.model().map.selected == key_of(row.station));
   CHECK(stage.shows_within(row.station.call_sign));
@@ -101,7 +128,7 @@ TEST_CASE("a touch beside all marks names none, and one on a button is not one o
   Stage stage;
   open_map(stage);
   stage.set(act::MoveMap{{.drag = {30'000.0, 0.0}}});  // out where nothing is
-  touch_screen(stage, map_middle_px(stage));
+  touch_screen(stage, within_map_px(stage));
   CHECK_FALSE(stage.model().map.selected);
   const MapView before = stage.model().map.view;
   stage.tap("map larger");

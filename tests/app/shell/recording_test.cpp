@@ -7,6 +7,8 @@
 
 #include <fstream>
 #include <set>
+#include <type_traits>
+#include <variant>
 
 #include <catch2/catch.hpp>
 
@@ -15,9 +17,48 @@ using test::Stage;
 
 namespace {
 
+// Converts to any member, only to count those of an aggregate.
+struct AnyMember {
+  template <class T>
+  operator T() const;
+};
+
 template <class T>
-const T& as(const Action& action) {
-  return *action.get_if<T>();
+constexpr std::size_t member_count() {
+  constexpr AnyMember any;
+  static_assert(
+      !requires {
+        T{any, any, any};
+      },
+      "an action has more members than are compared");
+  if constexpr (std::is_empty_v<T>) return 0;
+  if constexpr (requires { T{any, any}; }) return 2;
+  return 1;
+}
+
+template <class T>
+bool equal(const T& one, const T& other) {
+  return one == other;
+}
+bool equal(const MapMove& one, const MapMove& other) {
+  return one.drag == other.drag && one.scale == other.scale && one.turn_deg == other.turn_deg &&
+         one.about == other.about;
+}
+
+// Whether both actions of one kind carry the same. Actions have no comparison of their own.
+template <class T>
+bool carry_the_same(const T& one, const T& other) {
+  if constexpr (member_count<T>() == 2) {
+    const auto& [a, b] = one;
+    const auto& [other_a, other_b] = other;
+    return equal(a, other_a) && equal(b, other_b);
+  } else if constexpr (member_count<T>() == 1) {
+    const auto& [a] = one;
+    const auto& [other_a] = other;
+    return equal(a, other_a);
+  } else {
+    return true;
+  }
 }
 
 }  // namespace
@@ -36,34 +77,26 @@ TEST_CASE("every action reads back from its JSON") {
   CHECK(names.size() == AllActions::kSize);
 }
 
-TEST_CASE("what actions carry reads back the same, to the last bit") {
+TEST_CASE("what every kind of action carries reads back the same, to the last bit") {
+  std::size_t compared = 0;
   for (const Action& action : test::every_action()) {
-    const auto read = action_from_json(nlohmann::json::parse(to_json(action).dump()));
+    const nlohmann::json json = to_json(action);
+    INFO(json.dump());
+    const auto read = action_from_json(nlohmann::json::parse(json.dump()));
     REQUIRE(read);
-    if (action.is<act::SetStop>()) {
-      CHECK(as<act::SetStop>(*read).stop == as<act::SetStop>(action).stop);
-    } else if (action.is<act::StationsFound>()) {
-      CHECK(as<act::StationsFound>(*read).answer == as<act::StationsFound>(action).answer);
-    } else if (action.is<act::PlacesFound>()) {
-      CHECK(as<act::PlacesFound>(*read).answer == as<act::PlacesFound>(action).answer);
-    } else if (action.is<act::LogbookFilesDone>()) {
-      CHECK(as<act::LogbookFilesDone>(*read).answer == as<act::LogbookFilesDone>(action).answer);
-    } else if (action.is<act::TakePlace>()) {
-      CHECK(as<act::TakePlace>(*read).place == as<act::TakePlace>(action).place);
-    } else if (action.is<act::IntakeFound>()) {
-      CHECK(as<act::IntakeFound>(*read).answer == as<act::IntakeFound>(action).answer);
-    } else if (action.is<act::ReceiverBytes>()) {
-      CHECK(as<act::ReceiverBytes>(*read).bytes == as<act::ReceiverBytes>(action).bytes);
-    } else if (action.is<act::MapDrawn>()) {
-      CHECK(as<act::MapDrawn>(*read).sheet == as<act::MapDrawn>(action).sheet);
-    } else if (action.is<act::RouteSurveyed>()) {
-      CHECK(as<act::RouteSurveyed>(*read).sheet == as<act::RouteSurveyed>(action).sheet);
-    } else if (action.is<act::AreaScanned>()) {
-      CHECK(as<act::AreaScanned>(*read).sheet == as<act::AreaScanned>(action).sheet);
-    } else if (action.is<act::Tick>()) {
-      CHECK(as<act::Tick>(*read).utc == as<act::Tick>(action).utc);
-    }
+    const bool known = visit(action, AllActions{}, [&]<class Kind>(const Kind& sent) {
+      const Kind* got = read->get_if<Kind>();
+      REQUIRE(got != nullptr);
+      CHECK(carry_the_same(sent, *got));
+      // An example that is as a new one would hide a reader that reads nothing.
+      if constexpr (member_count<Kind>() > 0 && std::is_default_constructible_v<Kind>) {
+        CHECK_FALSE(carry_the_same(sent, Kind{}));
+      }
+      ++compared;
+    });
+    CHECK(known);
   }
+  CHECK(compared == std::variant_size_v<Action>);
 }
 
 TEST_CASE("what is no action is an error that says which") {

@@ -29,19 +29,57 @@ int channels_of(Raster raster) {
 
 }  // namespace
 
-// 47 CFR 73.603(a).
-TEST_CASE("the ATSC slots at the edges of their runs") {
-  const ChannelSlot two{54.0, 60.0, 57.0, Band::low_vhf};
-  CHECK(channel_slot(Raster::atsc, {2}) == two);
-  CHECK(channel_slot(Raster::atsc, {4})->high_mhz == 72.0);
-  CHECK(channel_slot(Raster::atsc, {5})->low_mhz == 76.0);
-  CHECK(channel_slot(Raster::atsc, {6})->high_mhz == 88.0);
-  CHECK(channel_slot(Raster::atsc, {13})->high_mhz == 216.0);
-  CHECK(channel_slot(Raster::atsc, {36})->high_mhz == 608.0);
+// Source: 47 CFR 73.603(a), its runs of 6 MHz (US government, public domain).
+TEST_CASE("every ATSC slot is in its run of the regulator's table") {
+  const struct {
+    int first, last;
+    double from_mhz, to_mhz;
+    Band band;
+  } runs[] = {{2, 4, 54.0, 72.0, Band::low_vhf},
+              {5, 6, 76.0, 88.0, Band::low_vhf},
+              {7, 13, 174.0, 216.0, Band::high_vhf},
+              {14, 36, 470.0, 608.0, Band::uhf}};
+  for (const auto& run : runs) {
+    double low_mhz = run.from_mhz;
+    for (int number = run.first; number <= run.last; ++number, low_mhz += 6.0) {
+      INFO("channel " << number);
+      const ChannelSlot expected{low_mhz, low_mhz + 6.0, low_mhz + 3.0, run.band};
+      CHECK(channel_slot(Raster::atsc, {number}) == expected);
+      CHECK(channel_at(Raster::atsc, low_mhz + 3.0) == RfChannel{number});
+    }
+    CHECK(low_mhz == run.to_mhz);
+  }
+  CHECK(channels_of(Raster::atsc) == 35);
   CHECK_FALSE(channel_slot(Raster::atsc, {1}));
   CHECK_FALSE(channel_slot(Raster::atsc, {37}));
   CHECK_FALSE(channel_slot(Raster::atsc, {9, 'A'}));
   CHECK(to_text(channel_slot(Raster::atsc, {7})->band) == "high VHF");
+}
+
+// Source: the published band plans: GE06 (ITU) for Europe, ACMA's for Australia, ARIB STD-B31 for
+// Japan and ABNT NBR 15601 for Brazil (their numbers from memory); the ends of each run.
+TEST_CASE("the other channel plans begin and end where they are published to") {
+  const struct {
+    Raster raster;
+    RfChannel channel;
+    double center_mhz, bandwidth_mhz;
+  } edges[] = {{Raster::europe, {5}, 177.5, 7.0},         {Raster::europe, {12}, 226.5, 7.0},
+               {Raster::europe, {21}, 474.0, 8.0},        {Raster::europe, {48}, 690.0, 8.0},
+               {Raster::australia, {6}, 177.5, 7.0},      {Raster::australia, {9}, 198.5, 7.0},
+               {Raster::australia, {9, 'A'}, 205.5, 7.0}, {Raster::australia, {10}, 212.5, 7.0},
+               {Raster::australia, {12}, 226.5, 7.0},     {Raster::australia, {28}, 529.5, 7.0},
+               {Raster::australia, {51}, 690.5, 7.0},     {Raster::japan, {13}, 473.142857, 6.0},
+               {Raster::japan, {52}, 707.142857, 6.0},    {Raster::brazil, {7}, 177.142857, 6.0},
+               {Raster::brazil, {13}, 213.142857, 6.0},   {Raster::brazil, {14}, 473.142857, 6.0},
+               {Raster::brazil, {51}, 695.142857, 6.0}};
+  for (const auto& edge : edges) {
+    INFO(to_text(edge.raster) << ' ' << to_text(edge.channel));
+    const auto slot = channel_slot(edge.raster, edge.channel);
+    REQUIRE(slot);
+    CHECK(slot->center_mhz == Approx(edge.center_mhz).margin(1e-6).epsilon(0));
+    CHECK(slot->bandwidth_mhz() == edge.bandwidth_mhz);
+    CHECK(channel_at(edge.raster, slot->center_mhz) == edge.channel);
+  }
 }
 
 TEST_CASE("every ATSC channel is that of the published table") {

@@ -1,9 +1,8 @@
 #include "core/geo/geodesic.hpp"
 
-#include "tests/support/reference.hpp"
+#include "tests/core/geo/published_geodesics.hpp"
 
 #include <cmath>
-#include <string>
 
 #include <catch2/catch.hpp>
 
@@ -15,32 +14,23 @@ Position at(double latitude_deg, double longitude_deg) {
   return Position::at_deg(latitude_deg, longitude_deg).value();
 }
 
-// GeodTest goes beyond 360 degrees in none of its rows; folding keeps 13 digits after the point.
-Bearing<True> bearing(const std::string& degrees) {
-  return Bearing<True>::degrees(std::stod(degrees));
-}
-
 }  // namespace
 
-// Source: 20 rows of the geodesic test set for WGS84 (doi 10.5281/zenodo.32156).
 TEST_CASE("geodesics agree with the published test set both ways") {
-  const auto path = test::reference("checks/geodesic_geodtest20.csv");
-  if (!path) return;
-  const auto lines = test::read_lines(*path);
-  REQUIRE(lines.size() == 21);
-  for (std::size_t row = 1; row < lines.size(); ++row) {
-    const auto fields = test::split(lines[row], ',');
-    INFO(lines[row]);
-    const Position from = at(std::stod(fields[0]), std::stod(fields[1]));
-    const Position to = at(std::stod(fields[3]), std::stod(fields[4]));
-    const double distance_m = std::stod(fields[6]);
+  for (const auto& row : test::kPublishedGeodesics) {
+    INFO(row.from_latitude_deg << ' ' << row.from_longitude_deg);
+    const Position from = at(row.from_latitude_deg, row.from_longitude_deg);
+    const Position to = at(row.to_latitude_deg, row.to_longitude_deg);
+    // Folding a bearing into [0, 360) keeps 13 digits after the point.
+    const auto bearing = Bearing<True>::degrees(row.bearing_deg);
+    const auto bearing_at_end = Bearing<True>::degrees(row.bearing_at_end_deg);
 
     const PathBetween between = path_between(from, to);
-    CHECK((between.bearing - bearing(fields[2])).size_deg() <= 1e-9);
-    CHECK((between.bearing_at_end - bearing(fields[5])).size_deg() <= 1e-9);
-    CHECK(std::fabs(between.distance_m - distance_m) <= 1e-6);
+    CHECK((between.bearing - bearing).size_deg() <= 1e-9);
+    CHECK((between.bearing_at_end - bearing_at_end).size_deg() <= 1e-9);
+    CHECK(std::fabs(between.distance_m - row.distance_m) <= 1e-6);
 
-    const Position reached = destination(from, bearing(fields[2]), distance_m);
+    const Position reached = destination(from, bearing, row.distance_m);
     CHECK(path_between(reached, to).distance_m <= 1e-6);
   }
 }

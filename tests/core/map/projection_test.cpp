@@ -1,7 +1,7 @@
 #include "core/map/projection.hpp"
 
 #include "core/geo/geodesic.hpp"
-#include "tests/support/reference.hpp"
+#include "tests/core/geo/published_geodesics.hpp"
 
 #include <cmath>
 #include <random>
@@ -57,28 +57,19 @@ TEST_CASE("bearing and distance from the center are those of the geodesic", "[ma
 }
 
 TEST_CASE("the plane agrees with the published geodesics", "[map]") {
-  const auto path = test::reference("checks/geodesic_geodtest20.csv");
-  if (!path) return;
-  // GeographicLib's test set (Karney, doi 10.5281/zenodo.32156): lat1 lon1 azi1 lat2 lon2 azi2 s12.
   int near = 0, far = 0;
-  for (const std::string& line : test::read_lines(*path)) {
-    if (line.empty() || (line[0] != '-' && !std::isdigit(static_cast<unsigned char>(line[0])))) {
-      continue;
-    }
-    const auto fields = test::split(line, ',');
-    REQUIRE(fields.size() >= 7);
-    const auto number = [&](std::size_t i) { return std::stod(fields[i]); };
-    const auto plane = Projection::around(at(number(0), number(1)));
+  for (const auto& row : test::kPublishedGeodesics) {
+    const auto plane = Projection::around(at(row.from_latitude_deg, row.from_longitude_deg));
     REQUIRE(plane);
-    const auto point = plane->to_plane(at(number(3), number(4)));
-    if (number(6) > Projection::kFarthestM) {
+    const auto point = plane->to_plane(at(row.to_latitude_deg, row.to_longitude_deg));
+    if (row.distance_m > Projection::kFarthestM) {
       CHECK_FALSE(point);
       ++far;
       continue;
     }
     REQUIRE(point);
-    check_against({.distance_m = number(6),
-                   .bearing = Bearing<True>::degrees(number(2)),
+    check_against({.distance_m = row.distance_m,
+                   .bearing = Bearing<True>::degrees(row.bearing_deg),
                    .bearing_at_end = {}},
                   *point);
     ++near;

@@ -1,12 +1,13 @@
 #include "core/propagation/itm/itm.hpp"
 #include "core/propagation/p1812/p1812.hpp"
+#include "tests/core/reception/published_curves.hpp"
 #include "tests/support/reference.hpp"
 
 #include <algorithm>
 #include <array>
 #include <cmath>
-#include <filesystem>
 #include <iostream>
+#include <span>
 #include <string>
 #include <utility>
 #include <vector>
@@ -28,36 +29,17 @@ struct Curve {
   std::string band;
   std::string file_end;
   double frequency_mhz;  // of the planning factors [FCC Sixth Report and Order App. A]
+  std::array<double, 3> test::PublishedFields::*fields_dbuvm;
 };
 
-struct Curves {
-  std::vector<double> haat_m = {};
-  std::vector<std::vector<double>> rows = {};  // distance in km, then the fields
+const std::vector<Curve> kBands = {{"low VHF", "LV", 69.0, &test::PublishedFields::low_vhf},
+                                   {"high VHF", "HV", 194.0, &test::PublishedFields::high_vhf},
+                                   {"UHF", "U", 615.0, &test::PublishedFields::uhf}};
 
-  double at(double distance_km, double height_m) const {
-    const auto column = std::find_if(haat_m.begin(), haat_m.end(),
-                                     [&](double h) { return std::fabs(h - height_m) < 0.01; });
-    for (const auto& row : rows) {
-      if (std::fabs(row[0] - distance_km) < 0.01) {
-        return row[1 + static_cast<std::size_t>(column - haat_m.begin())];
-      }
-    }
-    return std::nan("");
-  }
-};
+constexpr std::array<double, 3> kHaat_m = {121.92, 304.8, 609.6};
 
-Curves read_curves(const std::filesystem::path& path) {
-  Curves curves;
-  const auto lines = test::read_lines(path);
-  const auto head = test::split(lines.at(0), ',');
-  for (std::size_t i = 1; i < head.size(); ++i)
-    curves.haat_m.push_back(std::stod(head[i].substr(5)));
-  for (std::size_t i = 1; i < lines.size(); ++i) {
-    std::vector<double> row;
-    for (const auto& cell : test::split(lines[i], ',')) row.push_back(std::stod(cell));
-    curves.rows.push_back(row);
-  }
-  return curves;
+std::span<const test::PublishedFields> published(double time_percent) {
+  return time_percent == 50.0 ? test::kF5050 : test::kF5010;
 }
 
 // Heights from the transmitter on. Rolling: hills of several lengths, their lowest and highest
@@ -119,25 +101,24 @@ struct Compared {
   Differences p1812, itm, both;
 };
 
-Compared compare(const Curves& curves, double frequency_mhz, bool rolling, double time_percent,
-                 double from_miles, double to_miles) {
+Compared compare(const Curve& band, bool rolling, double time_percent, double from_miles,
+                 double to_miles) {
   Compared compared;
-  for (const double haat_m : {121.92, 304.8, 609.6}) {
-    for (double miles = from_miles; miles <= to_miles; miles += 10.0) {
-      const double distance_km = 1.609344 * miles;
+  for (const test::PublishedFields& row : published(time_percent)) {
+    if (row.miles < from_miles || row.miles > to_miles) continue;
+    for (std::size_t height = 0; height < kHaat_m.size(); ++height) {
       Fields mean;
       const int paths = rolling ? 9 : 1;
       for (int shift = 0; shift < paths; ++shift) {
-        const Fields one = fields(ground(1000.0 * distance_km, rolling, shift), haat_m,
-                                  frequency_mhz, time_percent);
+        const Fields one = fields(ground(1609.344 * row.miles, rolling, shift), kHaat_m[height],
+                                  band.frequency_mhz, time_percent);
         mean.p1812_dbuvm += one.p1812_dbuvm / paths;
         mean.itm_dbuvm += one.itm_dbuvm / paths;
       }
-      const double told = curves.at(distance_km, haat_m);
-      REQUIRE_FALSE(std::isnan(told));
-      compared.p1812.add(mean.p1812_dbuvm - told);
-      compared.itm.add(mean.itm_dbuvm - told);
-      compared.both.add((mean.p1812_dbuvm + mean.itm_dbuvm) / 2.0 - told);
+      const double curve_dbuvm = (row.*band.fields_dbuvm)[height];
+      compared.p1812.add(mean.p1812_dbuvm - curve_dbuvm);
+      compared.itm.add(mean.itm_dbuvm - curve_dbuvm);
+      compared.both.add((mean.p1812_dbuvm + mean.itm_dbuvm) / 2.0 - curve_dbuvm);
     }
   }
   return compared;
@@ -215,20 +196,13 @@ std::string in_words(const Differences& d) {
 }  // namespace
 
 TEST_CASE("the models against the regulator's curves, band by band") {
-  const std::vector<Curve> bands = {
-      {"low VHF", "LV", 69.0}, {"high VHF", "HV", 194.0}, {"UHF", "U", 615.0}};
   std::cout << "dB over the regulator's curves, mean (least to most): P.1812, ITM, their mean\n";
   for (const double time_percent : {50.0, 10.0}) {
     auto told = time_percent == 50.0 ? kTold50.begin() : kTold10.begin();
-    for (const Curve& band : bands) {
-      const auto file = test::reference(
-          fmt::format("planning/fcc_F5{}{}.csv", time_percent == 50.0 ? "5" : "1", band.file_end));
-      if (!file) return;
-      const Curves curves = read_curves(*file);
+    for (const Curve& band : kBands) {
       for (const bool rolling : {false, true}) {
         for (const auto& [from, to] : {std::pair{10.0, 40.0}, {50.0, 80.0}, {90.0, 150.0}}) {
-          const Compared found =
-              compare(curves, band.frequency_mhz, rolling, time_percent, from, to);
+          const Compared found = compare(band, rolling, time_percent, from, to);
           const std::string line =
               fmt::format("  F(50,{:.0f}) {:8} {:7} {:3.0f} to {:3.0f} mi  {}  {}  {}",
                           time_percent, band.band, rolling ? "average" : "smooth", from, to,
@@ -241,6 +215,38 @@ TEST_CASE("the models against the regulator's curves, band by band") {
           ++told;
         }
       }
+    }
+  }
+}
+
+// The regulator's whole files: a first line of column names, then distance in km and the fields.
+TEST_CASE("the short table of the regulator's curves has the figures of the whole files") {
+  for (const double time_percent : {50.0, 10.0}) {
+    for (const Curve& band : kBands) {
+      const auto file = test::reference(
+          fmt::format("planning/fcc_F5{}{}.csv", time_percent == 50.0 ? "5" : "1", band.file_end));
+      if (!file) return;
+      const auto lines = test::read_lines(*file);
+      const auto head = test::split(lines.at(0), ',');
+      std::size_t rows = 0;
+      for (const test::PublishedFields& row : published(time_percent)) {
+        for (const std::string& line : lines) {
+          const auto cells = test::split(line, ',');
+          if (line == lines[0] || std::fabs(std::stod(cells[0]) - 1.609344 * row.miles) > 0.01) {
+            continue;
+          }
+          ++rows;
+          INFO(band.band << ' ' << line);
+          for (std::size_t height = 0; height < kHaat_m.size(); ++height) {
+            const auto column =
+                std::find(head.begin(), head.end(), fmt::format("haat_{:g}m", kHaat_m[height]));
+            REQUIRE(column != head.end());
+            CHECK(std::stod(cells.at(static_cast<std::size_t>(column - head.begin()))) ==
+                  (row.*band.fields_dbuvm)[height]);
+          }
+        }
+      }
+      CHECK(rows == published(time_percent).size());
     }
   }
 }

@@ -1,11 +1,14 @@
 #include "tests/support/reference.hpp"
 
 #include "core/propagation/p1812/p1812.hpp"
+#include "tests/core/propagation/p1812/published_path.hpp"
 #include "tests/core/propagation/p1812/reference_paths.hpp"
+#include "tests/core/propagation/river_profile.hpp"
 
 #include <cmath>
 #include <filesystem>
 #include <map>
+#include <span>
 #include <string>
 #include <vector>
 
@@ -104,7 +107,104 @@ std::filesystem::path profile_of(const std::filesystem::path& log) {
   return log.parent_path().parent_path() / (name.substr(0, name.size() - 10) + ".csv");
 }
 
+// The first points of the published path. On land: the examples that say inland for every point.
+test::StoredProfile published_profile(std::size_t points, bool on_land) {
+  test::StoredProfile profile;
+  for (const auto& point : std::span(test::kPublishedPath).first(points)) {
+    profile.distances_km.push_back(point.distance_km);
+    profile.heights_m.push_back(point.height_m);
+    profile.clutter_m.push_back(point.clutter_m);
+    profile.zones.push_back(on_land ? Zone::inland : static_cast<Zone>(point.zone));
+  }
+  return profile;
+}
+
 }  // namespace
+
+// Source: ITU-R Working Party 3K, validation examples b2iseac, b2iseac_vertical and
+// b2iseac_rural_land_1km, _10km and _100km, the last of which are the first 6, 27 and 97 points of
+// the same path. License: copies are allowed with an acknowledgment.
+TEST_CASE("P.1812 agrees with five published paths in any clone") {
+  constexpr auto kHorizontal = Polarization::horizontal;
+  constexpr auto kVertical = Polarization::vertical;
+  const struct {
+    std::size_t points;
+    bool on_land;
+    Polarization polarization;
+    double latitude_deg, time_percent, loss_db, field_dbuvm;
+  } rows[] = {{6, true, kHorizontal, 53.18551669, 1, 87.0385433, 91.90331472},
+              {6, true, kHorizontal, 53.18551669, 10, 87.30268122, 91.63917679},
+              {6, true, kHorizontal, 53.18551669, 50, 87.48987104, 91.45198697},
+              {27, true, kHorizontal, 53.20515067, 1, 117.6475826, 61.29427537},
+              {27, true, kHorizontal, 53.20515067, 10, 119.3011611, 59.64069691},
+              {27, true, kHorizontal, 53.20515067, 50, 120.4908523, 58.4510057},
+              {97, true, kHorizontal, 53.39987472, 1, 115.9738033, 62.96805469},
+              {97, true, kHorizontal, 53.39987472, 10, 119.2324887, 59.7093693},
+              {97, true, kHorizontal, 53.39987472, 50, 122.2167031, 56.72515496},
+              {211, false, kHorizontal, 53.68658428, 1, 129.0969126, 49.84494546},
+              {211, false, kHorizontal, 53.68658428, 10, 138.635142, 40.30671605},
+              {211, false, kHorizontal, 53.68658428, 50, 160.0734573, 18.86840073},
+              {211, false, kVertical, 53.68658428, 1, 129.2224473, 49.71941069},
+              {211, false, kVertical, 53.68658428, 10, 138.5360526, 40.4058054},
+              {211, false, kVertical, 53.68658428, 50, 159.4818849, 19.45997309}};
+  Scratch scratch;
+  for (const auto& row : rows) {
+    INFO(row.points << " points, " << row.time_percent << " %");
+    const auto profile = published_profile(row.points, row.on_land);
+    const Link link = {.frequency_mhz = 95.3,
+                       .polarization = row.polarization,
+                       .transmitter_height_m = 60.0,
+                       .receiver_height_m = 7.0,
+                       .path_latitude_deg = row.latitude_deg,
+                       .refractivity = {45.0, 326.079979},
+                       .location_deviation_db = 0.0};
+    const auto loss = loss_of(profile.view(), link, {row.time_percent, 50.0}, scratch);
+    REQUIRE(loss);
+    CHECK(loss->basic_loss_db == Approx(row.loss_db).margin(1e-6).epsilon(0));
+    CHECK(loss->field_dbuvm == Approx(row.field_dbuvm).margin(1e-6).epsilon(0));
+  }
+}
+
+// Source: the reference implementation of Working Party 3K, run on the river's profile with the
+// transmitter 139.09 m above ground and an ERP of 65.4 kW; made for this project.
+TEST_CASE("P.1812 agrees with the reference implementation on one real path in any clone") {
+  constexpr auto kHorizontal = Polarization::horizontal;
+  constexpr auto kVertical = Polarization::vertical;
+  const struct {
+    double frequency_mhz;
+    Percentages percentages;
+    double deviation_db;
+    Polarization polarization;
+    double receiver_m, clutter_m, loss_db, field_dbuvm;
+  } rows[] = {{527, {50, 50}, 0, kHorizontal, 3.5, 0, 118.49516828, 93.45682151},
+              {527, {10, 50}, 0, kHorizontal, 3.5, 0, 116.93789164, 95.01409815},
+              {527, {50, 95}, 5.5, kHorizontal, 3.5, 0, 127.54383149, 84.40815830},
+              {527, {50, 50}, 0, kHorizontal, 10, 0, 116.02081493, 95.93117486},
+              {527, {50, 50}, 0, kHorizontal, 3.5, 10, 130.89860085, 81.05338894},
+              {527, {50, 90}, 5.5, kVertical, 10, 15, 135.12568850, 76.82630129},
+              {57, {50, 50}, 0, kHorizontal, 3.5, 0, 107.03434761, 85.59892699},
+              {195, {50, 50}, 0, kVertical, 3.5, 0, 111.43626562, 91.88020409},
+              {605, {1, 50}, 0, kHorizontal, 3.5, 0, 116.31730601, 96.83357897}};
+  Scratch scratch;
+  for (const auto& row : rows) {
+    INFO(row.frequency_mhz << " MHz, " << row.percentages.time_percent << " %");
+    const std::vector<double> clutter_m(test::kRiverHeights_m.size(), row.clutter_m);
+    const Profile profile = {.spacing_km = test::kRiverSpacing_m / 1000.0,
+                             .heights_m = test::kRiverHeights_m,
+                             .clutter_m = clutter_m};
+    const Link link = {.frequency_mhz = row.frequency_mhz,
+                       .polarization = row.polarization,
+                       .transmitter_height_m = 139.09,
+                       .receiver_height_m = row.receiver_m,
+                       .path_latitude_deg = 0.5 * (44.352777778 + 44.435216667),
+                       .location_deviation_db = row.deviation_db};
+    const auto loss = loss_of(profile, link, row.percentages, scratch);
+    REQUIRE(loss);
+    const double power_db = 10.0 * std::log10(65.4);
+    CHECK(loss->basic_loss_db == Approx(row.loss_db).margin(1e-4).epsilon(0));
+    CHECK(loss->field_dbuvm + power_db == Approx(row.field_dbuvm).margin(1e-4).epsilon(0));
+  }
+}
 
 // ITU-R Working Party 3K, validation examples of P.1812: every result log.
 TEST_CASE("P.1812 agrees with all validation examples of Working Party 3K") {

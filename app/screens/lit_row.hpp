@@ -1,0 +1,17 @@
+#pragma once
+
+#include "app/ui/theme.hpp"
+
+// Text colors of a row that is lit while a finger is on it or while it is the chosen one: then ink,
+// because neither second ink nor the accent keeps 7:1 on the lobe color.
+namespace mastwise::screens {
+
+inline ui::Color second_ink_on_row(const ui::Theme& theme, bool lit) {
+  return lit ? theme.ink : theme.second_ink;
+}
+
+inline ui::Color accent_on_row(const ui::Theme& theme, bool lit) {
+  return lit ? theme.ink : theme.accent;
+}
+
+}  // namespace mastwise::screens
