@@ -1,4 +1,4 @@
-#include "app/cli/verbs.hpp"
+#include "app/shell/verbs.hpp"
 
 #include <iostream>
 

@@ -31,9 +31,7 @@ install_missing() {
 }
 
 # Another clone of the same sources finds what this one has compiled.
-# Precompiled headers need the sloppiness.
 export CCACHE_BASEDIR=$root CCACHE_NOHASHDIR=1
-export CCACHE_SLOPPINESS=pch_defines,time_macros,include_file_mtime,include_file_ctime
 
 # configure FOLDER [CMAKE ARGUMENT...]: only where that has not been done with these arguments.
 configure() {

@@ -1,7 +1,7 @@
 #include "app/cli/area_picture.hpp"
 
-#include "app/shell/png.hpp"
-#include "app/ui/chance_mark.hpp"
+#include "app/look/chance_colors.hpp"
+#include "app/service/png.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -54,7 +54,7 @@ class Picture {
     }
   }
   Result<Done> write(const std::string& path) const {
-    return shell::write_png(path, side_, side_, pixels_);
+    return service::write_png(path, side_, side_, pixels_);
   }
 
  private:

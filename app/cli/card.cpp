@@ -3,8 +3,8 @@
 #include "app/cli/verbs.hpp"
 #include "app/paper/layout.hpp"
 #include "app/paper/print.hpp"
-#include "app/shell/startup.hpp"
-#include "app/worker/station_search.hpp"
+#include "app/service/startup.hpp"
+#include "app/service/station_search.hpp"
 
 #include <iostream>
 #include <memory>
@@ -34,7 +34,7 @@ struct CardInputs {
 
 // With neither a place nor a station: the practice area's.
 Result<CardInputs> practice_inputs() {
-  const auto practice = shell::load_practice();
+  const auto practice = service::load_practice();
   if (!practice) return practice.error();
   const Station& station = practice->target;
   return CardInputs{practice->position, {station.position, station}, practice->nose};
@@ -106,7 +106,7 @@ Result<paper::PaperCard> paper_card(const CardOptions& options, const CardInputs
 }
 
 Result<Done> write_paper(const CardOptions& options, const paper::PaperCard& card) {
-  const auto typefaces = paper::Typefaces::load(shell::fonts_folder());
+  const auto typefaces = paper::Typefaces::load(service::fonts_folder());
   if (!typefaces) return typefaces.error();
   const paper::Page page =
       paper::lay_out(card, options.page == "a4" ? paper::kA4 : paper::kLetter, *typefaces);
@@ -122,7 +122,7 @@ Result<Done> print_card(const CardOptions& options) {
   if (!inputs) return inputs.error();
   const auto date = date_argument("--date", options.date);
   if (!date) return date.error();
-  const auto magnetic = shell::load_magnetic_model();
+  const auto magnetic = service::load_magnetic_model();
   if (!magnetic) return magnetic.error();
   const AimCard card = aim_card(inputs->from, inputs->to.position, *date, *magnetic, inputs->nose);
   if (options.on_paper()) {

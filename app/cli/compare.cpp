@@ -3,9 +3,9 @@
 #include "app/cli/arguments.hpp"
 #include "app/cli/stop_options.hpp"
 #include "app/cli/verbs.hpp"
+#include "app/service/route_survey.hpp"
 #include "app/words/chances.hpp"
 #include "app/words/units.hpp"
-#include "app/worker/route_survey.hpp"
 #include "core/geo/gpx.hpp"
 #include "platform/files.hpp"
 

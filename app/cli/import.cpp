@@ -1,7 +1,7 @@
 #include "app/cli/arguments.hpp"
 #include "app/cli/import_report.hpp"
 #include "app/cli/verbs.hpp"
-#include "app/sources/station_source.hpp"
+#include "app/service/station_source.hpp"
 #include "core/catalog/catalog.hpp"
 
 #include <algorithm>

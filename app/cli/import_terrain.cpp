@@ -1,5 +1,5 @@
 #include "app/cli/verbs.hpp"
-#include "app/shell/startup.hpp"
+#include "app/service/startup.hpp"
 #include "platform/raster_import.hpp"
 
 #include <iostream>
@@ -20,7 +20,7 @@ struct TerrainOptions {
 Result<Done> import_terrain(const TerrainOptions& options) {
   std::string folder = options.folder;
   if (folder.empty()) {
-    const auto own = shell::terrain_folder();
+    const auto own = service::terrain_folder();
     if (!own) return own.error();
     folder = *own;
   }

@@ -1,6 +1,6 @@
 #include "app/cli/arguments.hpp"
 #include "app/cli/verbs.hpp"
-#include "app/sources/logbook_files.hpp"
+#include "app/service/logbook_files.hpp"
 #include "app/words/files.hpp"
 #include "platform/files.hpp"
 

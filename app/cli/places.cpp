@@ -2,7 +2,7 @@
 
 #include "app/cli/arguments.hpp"
 #include "app/cli/verbs.hpp"
-#include "app/shell/startup.hpp"
+#include "app/service/startup.hpp"
 #include "app/words/units.hpp"
 
 #include <iostream>
@@ -88,7 +88,7 @@ Result<Done> print_places(const PlacesOptions& options) {
   if (options.name.empty() == options.nearest.empty()) {
     return Error{.what = "give the beginning of a name, or --nearest with a position"};
   }
-  const auto gazetteer = shell::load_places();
+  const auto gazetteer = service::load_places();
   if (!gazetteer) return gazetteer.error();
   return options.nearest.empty() ? print_found(*gazetteer, options)
                                  : print_nearest(*gazetteer, options);

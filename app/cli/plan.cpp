@@ -1,7 +1,7 @@
 #include "app/cli/arguments.hpp"
 #include "app/cli/place_options.hpp"
 #include "app/cli/verbs.hpp"
-#include "app/shell/startup.hpp"
+#include "app/service/startup.hpp"
 #include "app/words/chances.hpp"
 #include "app/words/units.hpp"
 #include "core/plan/turn_plan.hpp"
@@ -207,7 +207,7 @@ Result<Done> print_plan(const PlanOptions& options) {
   if (!place) return place.error();
   const auto date = date_argument("--date", options.date);
   if (!date) return date.error();
-  const auto magnetic = shell::load_magnetic_model();
+  const auto magnetic = service::load_magnetic_model();
   if (!magnetic) return magnetic.error();
   StopSurveyor surveyor(place->sources);
   const auto visited = surveyor.country(place->question.practice);

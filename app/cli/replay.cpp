@@ -1,7 +1,7 @@
 #include "app/cli/arguments.hpp"
 #include "app/cli/verbs.hpp"
-#include "app/shell/receiver_line.hpp"
-#include "app/shell/startup.hpp"
+#include "app/service/device_source.hpp"
+#include "app/service/startup.hpp"
 #include "core/geo/notation.hpp"
 #include "core/nmea/log_replay.hpp"
 #include "core/text/iso_time.hpp"
@@ -35,7 +35,7 @@ struct Heard {
 Result<Heard> hear_log(const std::string& path, const std::string& recorded_after) {
   const auto bytes = platform::read_file(path);
   if (!bytes) return bytes.error();
-  std::chrono::sys_days floor = shell::build_date();
+  std::chrono::sys_days floor = service::build_date();
   if (!recorded_after.empty()) {
     const auto given = date_argument("--recorded-after", recorded_after);
     if (!given) return given.error();
@@ -72,14 +72,14 @@ class Listener {
  private:
   std::mutex mutex_;
   std::condition_variable changed_;
-  Heard heard_{nmea::Receiver(shell::build_date()), {}};
+  Heard heard_{nmea::Receiver(service::build_date()), {}};
   std::string trouble_;
   bool ended_ = false;
 };
 
 Result<Heard> hear_device(const std::string& device, double seconds) {
   Listener listener;
-  platform::DeviceLink link(shell::device_source(device),
+  platform::DeviceLink link(service::device_source(device),
                             [&](platform::LinkNews news) { listener.tell(std::move(news)); });
   return listener.wait(milliseconds(static_cast<milliseconds::rep>(seconds * 1000.0)), device);
 }
@@ -138,7 +138,7 @@ Result<Done> replay(const ReplayOptions& options) {
 
   std::optional<AimCard> card;
   if (to && fix.position && *fix.position != to->position) {
-    const auto magnetic = shell::load_magnetic_model();
+    const auto magnetic = service::load_magnetic_model();
     if (!magnetic) return magnetic.error();
     // The receiver's date, unless the log is older than the magnetic model.
     const bool dated = options.date.empty() && fix.utc;

@@ -32,7 +32,7 @@ void add_stop_options(CLI::App& verb, StopOptions& options) {
 }
 
 Result<StopSetting> stop_setting(const StopOptions& options, bool practice) {
-  const auto area = shell::load_practice();
+  const auto area = service::load_practice();
   if (!area) return area.error();
   const auto gear = gear_choice(options);
   if (!gear) return gear.error();
@@ -40,14 +40,14 @@ Result<StopSetting> stop_setting(const StopOptions& options, bool practice) {
   if (!surroundings) return surroundings.error();
   const auto catalog = catalog_path(options.catalog);
   if (!catalog) return catalog.error();
-  const auto terrain = options.terrain.empty() ? shell::terrain_folder() : options.terrain;
+  const auto terrain = options.terrain.empty() ? service::terrain_folder() : options.terrain;
   if (!terrain) return terrain.error();
   return StopSetting{
       .question = {.practice = practice, .surroundings = *surroundings, .gear = *gear},
       .sources = {.catalog_path = *catalog,
                   .terrain_folder = *terrain,
                   .practice_stations = area->stations,
-                  .practice_terrain_folder = shell::practice_folder()},
+                  .practice_terrain_folder = service::practice_folder()},
       .practice_position = area->position};
 }
 

@@ -2,7 +2,7 @@
 
 #include "app/cli/arguments.hpp"
 #include "app/cli/verbs.hpp"
-#include "app/shell/startup.hpp"
+#include "app/service/startup.hpp"
 #include "app/words/headings.hpp"
 #include "app/words/units.hpp"
 #include "core/geo/notation.hpp"
@@ -101,7 +101,7 @@ std::string sky_text(const Sky& sky) {
 }
 
 Result<Done> print_sky(const SunOptions& options) {
-  const auto practice = shell::load_practice();
+  const auto practice = service::load_practice();
   if (!practice) return practice.error();
   const auto place = options.at.empty() ? Result<Position>(practice->position)
                                         : position_argument("--at", options.at);

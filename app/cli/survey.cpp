@@ -1,10 +1,10 @@
 #include "app/cli/arguments.hpp"
 #include "app/cli/place_options.hpp"
 #include "app/cli/verbs.hpp"
+#include "app/service/station_search.hpp"
 #include "app/words/chances.hpp"
 #include "app/words/reasons.hpp"
 #include "app/words/units.hpp"
-#include "app/worker/station_search.hpp"
 
 #include <iostream>
 #include <memory>

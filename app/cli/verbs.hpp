@@ -26,10 +26,6 @@ void add_places(CLI::App& program, Job& chosen);
 void add_replay(CLI::App& program, Job& chosen);
 void add_scan(CLI::App& program, Job& chosen);
 void add_survey(CLI::App& program, Job& chosen);
-void add_shot(CLI::App& program, Job& chosen);
 void add_sun(CLI::App& program, Job& chosen);
-
-// Without a verb: the touch program.
-void add_window(CLI::App& program, Job& chosen);
 
 }  // namespace mastwise::cli

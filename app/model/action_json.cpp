@@ -58,7 +58,7 @@ mastwise::Station adl_serializer<mastwise::Station>::from_json(const json& in) {
   in.at("facility_id").get_to(s.facility_id);
   in.at("name").get_to(s.name);
   in.at("network").get_to(s.network);
-  in.at("programs").get_to(s.programs);
+  in.at(in.contains("programs") ? "programs" : "programmes").get_to(s.programs);
   in.at("raster").get_to(s.raster);
   in.at("rf_channel").get_to(s.rf_channel);
   in.at("standard").get_to(s.standard);
@@ -267,6 +267,14 @@ Action read(const nlohmann::json& json) {
   }
 }
 
+// Recordings of the first release have other names for some actions.
+std::string present_name(const std::string& recorded) {
+  if (recorded == "CentreMap") return "CenterMap";
+  // It ended the alarm; now no touch does.
+  if (recorded == "AntennaIsDown") return "QuietAlarm";
+  return recorded;
+}
+
 template <class... A>
 std::optional<Action> read_named(std::string_view name, const nlohmann::json& json,
                                  ActionList<A...>) {
@@ -287,7 +295,7 @@ nlohmann::json to_json(const Action& action) {
 Result<Action> action_from_json(const nlohmann::json& json) {
   const auto kind = json.is_object() ? json.find("do") : json.end();
   const bool named = kind != json.end() && kind->is_string();
-  const std::string name = named ? kind->get<std::string>() : "";
+  const std::string name = named ? present_name(kind->get<std::string>()) : "";
   try {
     if (const auto action = read_named(name, json, AllActions{})) return *action;
   } catch (const std::exception& trouble) {

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "app/model/action.hpp"
+#include "app/model/stored_names.hpp"
 #include "app/model/reason_json.hpp"
 
 #include <optional>

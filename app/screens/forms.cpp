@@ -1,3 +1,4 @@
+#include "app/model/stored_names.hpp"
 #include "app/screens/column.hpp"
 #include "app/screens/screens.hpp"
 #include "app/screens/sheet_head.hpp"
@@ -56,8 +57,9 @@ class FormPage {
                               : place ? place_words(field, *place)
                                       : std::string("type");
     const std::string label = field_words(field, model_.settings.miles);
-    if (column.field("field " + std::to_string(static_cast<int>(field)), label, value,
-                     number || place)) {
+    if (column.field(
+            "field " + std::string(kStoredNames<Field>.at(static_cast<std::size_t>(field))), label,
+            value, number || place)) {
       ui_.emit(act::OpenField{field});
     }
   }

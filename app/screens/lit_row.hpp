@@ -1,6 +1,6 @@
 #pragma once
 
-#include "app/ui/theme.hpp"
+#include "app/look/theme.hpp"
 
 // Text colors of a row that is lit while a finger is on it or while it is the chosen one: then ink,
 // because neither second ink nor the accent keeps 7:1 on the lobe color.

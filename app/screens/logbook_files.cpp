@@ -87,7 +87,7 @@ void draw_file(Ui& ui, Rect row, const std::string& target, const LogbookFile& f
 }
 
 void draw_take_in(Ui& ui, Rect view, const LogbookFiles& files) {
-  constexpr float kRow = 84.0f;
+  constexpr float kFileRow = 84.0f;
   Column column(ui, view);
   column.heading("TAKE ANOTHER TABLET'S IN");
   const bool any = files.answer && !files.answer->files.empty();
@@ -101,11 +101,11 @@ void draw_take_in(Ui& ui, Rect view, const LogbookFiles& files) {
   view.top = column.bottom() + Column::kGap;
   const auto& found = files.answer->files;
   const float offset =
-      ui.begin_scroll("logbooks found", view, kRow * static_cast<float>(found.size()));
+      ui.begin_scroll("logbooks found", view, kFileRow * static_cast<float>(found.size()));
   for (std::size_t i = 0; i < found.size(); ++i) {
-    const float top = view.top + kRow * static_cast<float>(i) - offset;
-    if (top + kRow < view.top || top > view.bottom) continue;
-    draw_file(ui, {view.left, top, view.right, top + kRow}, fmt::format("logbook {}", i + 1),
+    const float top = view.top + kFileRow * static_cast<float>(i) - offset;
+    if (top + kFileRow < view.top || top > view.bottom) continue;
+    draw_file(ui, {view.left, top, view.right, top + kFileRow}, fmt::format("logbook {}", i + 1),
               found[i], !files.working());
   }
   ui.end_scroll();

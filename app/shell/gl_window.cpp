@@ -1,6 +1,6 @@
 #include "app/shell/gl_window.hpp"
 
-#include "app/shell/png.hpp"
+#include "app/service/png.hpp"
 
 #include <cstring>
 #include <vector>
@@ -80,7 +80,7 @@ Result<Done> GlWindow::save_png(const std::string& path) {
     const std::size_t mirrored = static_cast<std::size_t>(height) - 1 - row;
     std::memcpy(&picture[row * row_bytes], &pixels[mirrored * row_bytes], row_bytes);
   }
-  return write_png(path, width, height, picture);
+  return service::write_png(path, width, height, picture);
 }
 
 bool GlWindow::driver_polls() const {

@@ -1,7 +1,7 @@
 #pragma once
 
+#include "app/look/theme.hpp"
 #include "app/ui/raster.hpp"
-#include "app/ui/theme.hpp"
 
 #include <cstdint>
 #include <map>

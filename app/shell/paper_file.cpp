@@ -2,7 +2,7 @@
 
 #include "app/paper/layout.hpp"
 #include "app/paper/print.hpp"
-#include "app/shell/startup.hpp"
+#include "app/service/startup.hpp"
 #include "core/text/iso_time.hpp"
 #include "core/text/words.hpp"
 
@@ -39,7 +39,7 @@ Result<std::string> save_card(const Model& model, const std::string& folder) {
                  .where = folder,
                  .remedy = "point MASTWISE_DATA at a folder that can be written"};
   }
-  const auto typefaces = paper::Typefaces::load(fonts_folder());
+  const auto typefaces = paper::Typefaces::load(service::fonts_folder());
   if (!typefaces) return typefaces.error();
   const paper::Page page =
       paper::lay_out(*card, model.settings.miles ? paper::kLetter : paper::kA4, *typefaces);

@@ -1,13 +1,11 @@
 #include "app/shell/receiver_line.hpp"
 
-#include <filesystem>
+#include "app/service/device_source.hpp"
+
 #include <utility>
 
 namespace mastwise::shell {
 namespace {
-
-// 4800 baud, the usual speed of a receiver, with ten bits a byte.
-constexpr double kBytesPerSecond = 480.0;
 
 Link link_after(const platform::LinkNews& news, const std::string& name) {
   using Kind = platform::LinkNews::Kind;
@@ -18,19 +16,10 @@ Link link_after(const platform::LinkNews& news, const std::string& name) {
 
 }  // namespace
 
-platform::OpenSource device_source(const std::string& device) {
-  std::error_code ignored;
-  if (std::filesystem::is_regular_file(device, ignored)) {
-    return platform::file_source(device, kBytesPerSecond);
-  }
-  const bool is_path = device.find('/') != std::string::npos;
-  return is_path ? platform::serial_source(device) : platform::tcp_source(device);
-}
-
 ReceiverLine::ReceiverLine(const std::optional<std::string>& device, std::function<void()> wake)
     : name_(device.value_or("the serial line")),
       wake_(std::move(wake)),
-      link_(device ? device_source(*device) : platform::any_serial_source(),
+      link_(device ? service::device_source(*device) : platform::any_serial_source(),
             [this](platform::LinkNews news) {
               {
                 const std::lock_guard lock(mutex_);

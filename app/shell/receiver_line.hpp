@@ -29,7 +29,4 @@ class ReceiverLine {
   platform::DeviceLink link_;  // last: its thread uses all the others
 };
 
-// What a person names with --device.
-platform::OpenSource device_source(const std::string& device);
-
 }  // namespace mastwise::shell

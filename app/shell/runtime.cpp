@@ -1,12 +1,12 @@
 #include "app/shell/runtime.hpp"
 
+#include "app/service/intake_work.hpp"
+#include "app/service/logbook_work.hpp"
+#include "app/service/map_maker.hpp"
+#include "app/service/place_search.hpp"
+#include "app/service/route_survey.hpp"
+#include "app/service/station_search.hpp"
 #include "app/shell/paper_file.hpp"
-#include "app/worker/intake_work.hpp"
-#include "app/worker/logbook_work.hpp"
-#include "app/worker/map_maker.hpp"
-#include "app/worker/place_search.hpp"
-#include "app/worker/route_survey.hpp"
-#include "app/worker/station_search.hpp"
 #include "core/catalog/catalog.hpp"
 #include "platform/clock.hpp"
 #include "platform/places_to_look.hpp"
@@ -90,29 +90,29 @@ IntakeSources intake_sources(const RuntimeWish& wish) {
   return {.catalog_path = wish.catalog_path,
           .mapping_folder = (data / "mappings").string(),
           .places = [wished = wish.import_folders] { return folders_to_begin(wished); },
-          .borders = load_borders};
+          .borders = service::load_borders};
 }
 
 }  // namespace
 
-Runtime::Runtime(MagneticModel magnetic, Practice practice)
+Runtime::Runtime(MagneticModel magnetic, service::Practice practice)
     : magnetic_(std::move(magnetic)),
       practice_(std::move(practice)),
-      world_{magnetic_, shell::practice_stop(practice_)} {}
+      world_{magnetic_, service::practice_stop(practice_)} {}
 
 Result<std::unique_ptr<Runtime>> Runtime::start(const RuntimeWish& wish) {
-  auto magnetic = load_magnetic_model();
+  auto magnetic = service::load_magnetic_model();
   if (!magnetic) return magnetic.error();
-  auto practice = load_practice();
+  auto practice = service::load_practice();
   if (!practice) return practice.error();
   std::unique_ptr<Runtime> runtime(new Runtime(*std::move(magnetic), *std::move(practice)));
 
-  Kept kept;
+  service::Kept kept;
   Log log;
   if (wish.logbook_path) {
     auto logbook = Logbook::open(*wish.logbook_path);
     if (!logbook) return logbook.error();
-    auto read = read_kept(*logbook);
+    auto read = service::read_kept(*logbook);
     if (!read) return read.error();
     kept = *read;
     auto records = read_records(*logbook);
@@ -142,10 +142,10 @@ Errands Runtime::errands(const RuntimeWish& wish) {
   const SurveySources sources{.catalog_path = wish.catalog_path,
                               .terrain_folder = wish.terrain_folder,
                               .practice_stations = practice_.stations,
-                              .practice_terrain_folder = practice_folder()};
+                              .practice_terrain_folder = service::practice_folder()};
   Errands errands;
   errands.push_back(stations_errand(sources, wish.wake));
-  errands.push_back(map_errand(sources, load_borders, wish.wake));
+  errands.push_back(map_errand(sources, service::load_borders, wish.wake));
   errands.push_back(area_errand(sources, wish.wake));
   errands.push_back(route_errand(sources, wish.wake));
   errands.push_back(places_errand(wish.places, wish.wake));
@@ -167,7 +167,9 @@ Keeper Runtime::keeper(const std::string& paper_folder) {
   }
   return {
       [this](const AntennaChange& change) { return logbook_->keep_antenna(change); },
-      [this](const Settings& settings) { return logbook_->keep_settings(settings_json(settings)); },
+      [this](const Settings& settings) {
+        return logbook_->keep_settings(service::settings_json(settings));
+      },
       [this](const nmea::RepairedDate& date) -> Result<Done> {
         const auto day = nmea::date_worth_saving(date, date_floor_);
         return day ? logbook_->keep_trusted_date(*day) : Done{};

@@ -1,7 +1,7 @@
 #pragma once
 
+#include "app/service/startup.hpp"
 #include "app/shell/session.hpp"
-#include "app/shell/startup.hpp"
 #include "core/logbook/logbook.hpp"
 
 #include <memory>
@@ -16,8 +16,9 @@ struct RuntimeWish {
   std::string terrain_folder = {};               // the user's elevation tiles
   std::optional<std::string> logbook_path = {};  // nothing: nothing is kept (pictures, trials)
   std::vector<std::string> import_folders = {};  // where tables are looked for; else the user's own
-  std::function<Result<places::Gazetteer>()> places = load_places;  // in the worker's thread
-  std::string paper_folder = {};                                    // for the cards on paper
+  std::function<Result<places::Gazetteer>()> places =
+      service::load_places;            // in the worker's thread
+  std::string paper_folder = {};       // for the cards on paper
   std::function<void()> wake = [] {};  // called from the workers' threads
 };
 
@@ -30,15 +31,15 @@ class Runtime {
   const Stop& practice_stop() const { return world_.practice_stop; }
 
  private:
-  Runtime(MagneticModel magnetic, Practice practice);
+  Runtime(MagneticModel magnetic, service::Practice practice);
   Errands errands(const RuntimeWish& wish);
   Keeper keeper(const std::string& paper_folder);
 
   MagneticModel magnetic_;
-  Practice practice_;
+  service::Practice practice_;
   World world_;
   std::optional<Logbook> logbook_;
-  std::chrono::sys_days date_floor_ = build_date();
+  std::chrono::sys_days date_floor_ = service::build_date();
   std::unique_ptr<Session> session_;
 };
 

@@ -1,7 +1,7 @@
 #pragma once
 
 #include "app/model/apply.hpp"
-#include "app/worker/errand.hpp"
+#include "app/service/errand.hpp"
 
 #include <functional>
 #include <memory>

@@ -38,7 +38,7 @@ Result<Done> draw_shot(Shot shot) {
   shot.window.offscreen = true;
   const auto window = GlWindow::open(shot.window);
   if (!window) return window.error();
-  const auto interface = Interface::make(session, (*window)->metrics(), fonts_folder());
+  const auto interface = Interface::make(session, (*window)->metrics(), service::fonts_folder());
   if (!interface) return interface.error();
   Painter painter;
   // A page knows its height once it has been drawn.

@@ -1,9 +1,9 @@
 #pragma once
 
+#include "app/look/theme.hpp"
 #include "app/touch/geometry.hpp"
 #include "app/ui/fonts.hpp"
 #include "app/ui/raster.hpp"
-#include "app/ui/theme.hpp"
 
 #include <array>
 #include <span>

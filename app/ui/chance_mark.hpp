@@ -1,19 +1,10 @@
 #pragma once
 
+#include "app/look/chance_colors.hpp"
 #include "app/ui/ui.hpp"
 #include "core/reception/chance.hpp"
 
 namespace mastwise::ui {
-
-inline constexpr std::size_t kChanceSegments = 5;
-
-// Colors that eyes of every kind can order, dark to light by day and the same by night: the five
-// classes of a chance. Source of the ramp: cividis (Nuñez, Anderton and Renslow 2018,
-// doi 10.1371/journal.pone.0199239), sampled at 0, 1/4, 1/2, 3/4 and 1, figures from memory.
-Color chance_color(std::size_t segment, bool night);
-
-// The same ramp by day without steps, for pictures with a color for each chance: 0 to 100 percent.
-Color chance_shade(double percent);
 
 // Five segments, filled up to the class: one for out of reach, five for steady.
 void draw_chance_mark(Ui& ui, Rect rect, reception::ChanceWord word);

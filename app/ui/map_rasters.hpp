@@ -1,8 +1,8 @@
 #pragma once
 
+#include "app/look/theme.hpp"
 #include "app/model/map.hpp"
 #include "app/ui/raster.hpp"
-#include "app/ui/theme.hpp"
 
 namespace mastwise::ui {
 

@@ -1,7 +1,7 @@
 #pragma once
 
+#include "app/look/theme.hpp"
 #include "app/touch/geometry.hpp"
-#include "app/ui/theme.hpp"
 
 #include <optional>
 #include <string>

@@ -1,6 +1,6 @@
 #pragma once
 
-#include "app/shell/startup.hpp"
+#include "app/service/startup.hpp"
 #include "core/geo/position.hpp"
 #include "tests/support/nmea_text.hpp"
 
@@ -25,7 +25,7 @@ inline std::string epoch(int second, const Position& position, double speed_knot
                             angle(position.longitude_deg(), "{:03}{:09.6f}", 'E', 'W');
   const std::string time =
       fmt::format("{:02}{:02}{:02}.00", second / 3600, second / 60 % 60, second % 60);
-  const std::chrono::year_month_day day{shell::build_date() + std::chrono::days(2)};
+  const std::chrono::year_month_day day{service::build_date() + std::chrono::days(2)};
   const std::string date =
       fmt::format("{:02}{:02}{:02}", static_cast<unsigned>(day.day()),
                   static_cast<unsigned>(day.month()), static_cast<int>(day.year()) % 100);

@@ -1,7 +1,7 @@
 #include "tests/support/stage.hpp"
 
+#include "app/service/startup.hpp"
 #include "app/shell/sdl_input.hpp"
-#include "app/shell/startup.hpp"
 #include "tests/support/assets.hpp"
 
 #include <catch2/catch.hpp>
@@ -30,7 +30,7 @@ Stage::Stage(const Screen& screen, std::string data_folder) {
   if (!started) FAIL(started.error().message());
   runtime_ = *std::move(started);
   const auto metrics = ui::metrics(screen.width_px, screen.height_px, screen.dots_per_inch);
-  auto made = shell::Interface::make(session(), metrics, shell::fonts_folder());
+  auto made = shell::Interface::make(session(), metrics, service::fonts_folder());
   if (!made) FAIL(made.error().message());
   interface_ = *std::move(made);
   now_ = began_ = model().now;

@@ -1,6 +1,6 @@
 #include "app/paper/layout.hpp"
 #include "app/paper/print.hpp"
-#include "app/shell/startup.hpp"
+#include "app/service/startup.hpp"
 #include "app/words/units.hpp"
 #include "core/safety/prompts.hpp"
 
@@ -17,7 +17,7 @@ namespace {
 
 const Typefaces& typefaces() {
   static const Typefaces faces = [] {
-    auto loaded = Typefaces::load(shell::fonts_folder());
+    auto loaded = Typefaces::load(service::fonts_folder());
     REQUIRE(loaded);
     return *std::move(loaded);
   }();
@@ -26,7 +26,7 @@ const Typefaces& typefaces() {
 
 const MagneticModel& magnetic() {
   static const MagneticModel model = [] {
-    auto loaded = shell::load_magnetic_model();
+    auto loaded = service::load_magnetic_model();
     REQUIRE(loaded);
     return *std::move(loaded);
   }();

@@ -1,6 +1,6 @@
 #include "app/model/turn_tone.hpp"
 #include "app/safety/update.hpp"
-#include "app/shell/startup.hpp"
+#include "app/service/startup.hpp"
 #include "tests/support/receiver_log.hpp"
 #include "tests/support/stage.hpp"
 
@@ -177,7 +177,7 @@ TEST_CASE("a change of the antenna can be undone for 60 s") {
 TEST_CASE("the antenna counts as up before the disk has it, as down only after") {
   Stage stage;
   Model model = stage.model();
-  const auto magnetic = shell::load_magnetic_model();
+  const auto magnetic = service::load_magnetic_model();
   REQUIRE(magnetic);
   const World world{*magnetic, stage.practice_stop()};
   const auto act_on = [&](const Action& action) { apply(model, action, world); };

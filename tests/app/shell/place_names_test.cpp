@@ -1,4 +1,4 @@
-#include "app/worker/place_search.hpp"
+#include "app/service/place_search.hpp"
 #include "core/geo/geodesic.hpp"
 #include "tests/support/stage.hpp"
 

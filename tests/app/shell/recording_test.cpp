@@ -96,7 +96,7 @@ TEST_CASE("what every kind of action carries reads back the same, to the last bi
     });
     CHECK(known);
   }
-  CHECK(compared == std::variant_size_v<Action>);
+  CHECK(compared == AllActions::kSize);
 }
 
 TEST_CASE("what is no action is an error that says which") {
@@ -142,9 +142,9 @@ TEST_CASE("a recorded session replays onto the same model") {
   REQUIRE(actions);
   CHECK(actions->size() > 100);
 
-  const auto magnetic = shell::load_magnetic_model();
-  const auto practice = shell::load_practice();
-  const World world{*magnetic, shell::practice_stop(*practice)};
+  const auto magnetic = service::load_magnetic_model();
+  const auto practice = service::load_practice();
+  const World world{*magnetic, service::practice_stop(*practice)};
   Model replayed = begun;
   for (const Action& action : *actions) apply(replayed, action, world);
   CHECK(replayed.safety.antenna == safety::Antenna::Raised);

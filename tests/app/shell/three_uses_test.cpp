@@ -55,7 +55,7 @@ double year_of(std::chrono::sys_days day) {
 }
 
 std::chrono::sys_days receivers_day() {
-  return shell::build_date() + std::chrono::days(2);
+  return service::build_date() + std::chrono::days(2);
 }
 
 void check_aim(const Stage& stage, const Expected& wanted) {

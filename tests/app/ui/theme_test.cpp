@@ -1,4 +1,4 @@
-#include "app/ui/theme.hpp"
+#include "app/look/theme.hpp"
 
 #include <set>
 

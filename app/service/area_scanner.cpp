@@ -1,0 +1,114 @@
+#include "app/service/area_work.hpp"
+#include "app/service/map_maker.hpp"
+#include "app/service/stop_survey.hpp"
+#include "core/reception/area_scan.hpp"
+#include "core/reception/best_spots.hpp"
+
+#include <cmath>
+#include <utility>
+
+namespace mastwise {
+namespace {
+
+using AreaWorker = Worker<AreaQuestion, AreaSheet>;
+
+class AreaScanner {
+ public:
+  explicit AreaScanner(SurveySources sources) : countries_(std::move(sources)) {}
+  AreaSheet answer(const AreaQuestion& question, const AreaWorker::Work& work);
+
+ private:
+  Result<Done> fill(AreaSheet& sheet, const AreaWorker::Work& work);
+  Result<Done> scan_all(AreaSheet& sheet, const reception::AreaGrid& grid,
+                        const terrain::TileSource& tiles, const AreaWorker::Work& work);
+
+  Countries countries_;
+  Pool pool_;
+  AreaWork work_{pool_};
+  std::vector<reception::ChanceMap> maps_;  // of the stations that are done
+};
+
+std::vector<std::int8_t> percents(const reception::ChanceMap& chances) {
+  std::vector<std::int8_t> percent;
+  percent.reserve(chances.size());
+  for (const auto& chance : chances) {
+    percent.push_back(chance ? static_cast<std::int8_t>(std::lround(*chance))
+                             : AreaSheet::kUnknown);
+  }
+  return percent;
+}
+
+// The scans one after the other; after each part what the weakest station's chance is so far.
+Result<Done> AreaScanner::scan_all(AreaSheet& sheet, const reception::AreaGrid& grid,
+                                   const terrain::TileSource& tiles, const AreaWorker::Work& work) {
+  const auto& stations = sheet.question.stations;
+  for (std::size_t i = 0; i < stations.size(); ++i) {
+    auto scan = reception::AreaScan::of(grid, receiver_of(sheet.question.here), stations[i], tiles);
+    if (!scan) return scan.error();
+    const auto show = [&](double done) {
+      if (work.superseded()) return false;
+      sheet.done = (static_cast<double>(i) + done) / static_cast<double>(stations.size());
+      if (i == 0) sheet.percent = percents(reception::chances(*scan));
+      work.publish(sheet);
+      return true;
+    };
+    if (!work_.complete(*scan, show)) return Done{};
+    maps_.push_back(reception::chances(*scan));
+    sheet.percent = percents(reception::weakest(maps_));
+  }
+  sheet.done = 1.0;
+  return Done{};
+}
+
+Result<Done> AreaScanner::fill(AreaSheet& sheet, const AreaWorker::Work& work) {
+  const AreaQuestion& question = sheet.question;
+  if (question.stations.empty()) {
+    return Error{.what = "no station is chosen", .remedy = "aim at one, or pin those you want"};
+  }
+  const auto visited = countries_.visit(question.here.practice);
+  if (!visited) return visited.error();
+  const auto grid = reception::AreaGrid::around(*question.here.from, question.radius_m,
+                                                area_side(question.radius_m));
+  if (!grid) return grid.error();
+  sheet.side = grid->side();
+  maps_.clear();
+  if (const auto scanned = scan_all(sheet, *grid, visited->country->tiles, work); !scanned) {
+    return scanned;
+  }
+  if (sheet.done < 1.0) return Done{};
+  const reception::ChanceMap chances = reception::weakest(maps_);
+  sheet.here_percent = reception::chance_at_stop(*grid, chances);
+  if (!sheet.here_percent) return Done{};
+  for (const auto& spot : reception::best_spots(*grid, chances, *sheet.here_percent)) {
+    sheet.spots.push_back({.distance_m = spot.distance_m,
+                           .bearing = spot.bearing,
+                           .chance_percent = spot.chance_percent,
+                           .gain_percent = spot.gain_percent});
+  }
+  return Done{};
+}
+
+AreaSheet AreaScanner::answer(const AreaQuestion& question, const AreaWorker::Work& work) {
+  AreaSheet sheet{.question = question};
+  if (const auto filled = fill(sheet, work); !filled) sheet.trouble = filled.error().message();
+  return sheet;
+}
+
+}  // namespace
+
+std::unique_ptr<Errand> area_errand(SurveySources sources, std::function<void()> wake) {
+  using AreaErrand = WorkerErrand<AreaQuestion, AreaSheet>;
+  return std::make_unique<AreaErrand>(
+      AreaErrand::Way{.question = area_question,
+                      .found = [](AreaSheet sheet) { return act::AreaScanned{std::move(sheet)}; },
+                      .same = same_area},
+      // Its threads are not started before anyone asks.
+      [sources = std::move(sources), scanner = std::shared_ptr<AreaScanner>()](
+          const AreaQuestion& question, const AreaWorker::Work& work) mutable {
+        if (!scanner) scanner = std::make_shared<AreaScanner>(sources);
+        return scanner->answer(question, work);
+      },
+      std::move(wake));
+}
+
+}  // namespace mastwise

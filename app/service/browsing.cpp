@@ -1,0 +1,80 @@
+#include "app/service/browsing.hpp"
+
+#include "app/service/known_tables.hpp"
+#include "core/text/iso_time.hpp"
+#include "core/text/words.hpp"
+#include "platform/table_folder.hpp"
+
+#include <algorithm>
+#include <array>
+#include <chrono>
+#include <filesystem>
+#include <system_error>
+
+#include <fmt/format.h>
+
+namespace mastwise::sources {
+namespace {
+
+namespace fs = std::filesystem;
+
+bool is_table(const fs::path& path) {
+  constexpr std::array kEnds{".csv", ".tsv", ".txt", ".dat"};
+  const std::string end = path.extension().string();
+  return std::any_of(kEnds.begin(), kEnds.end(),
+                     [&](const char* one) { return words::same_word(end, one); });
+}
+
+void by_name(std::vector<Offer>& offers) {
+  std::sort(offers.begin(), offers.end(),
+            [](const Offer& a, const Offer& b) { return a.name < b.name; });
+}
+
+void add(FolderShown& shown, const fs::directory_entry& entry) {
+  std::error_code unreadable;
+  Offer offer{.path = entry.path().string(), .name = entry.path().filename().string()};
+  if (offer.name.starts_with('.')) return;
+  if (entry.is_directory(unreadable)) {
+    shown.folders.push_back(std::move(offer));
+    return;
+  }
+  const bool archive = is_archive(offer.path);
+  if (!archive && !is_table(entry.path())) return;
+  const auto bytes = entry.file_size(unreadable);
+  if (!unreadable) offer.bytes = bytes;
+  if (archive) {
+    const auto files = platform::TableFolder::at(entry.path());
+    if (!files) return;
+    offer.joined_set = files->names().size() > 1;
+  }
+  shown.tables.push_back(std::move(offer));
+}
+
+}  // namespace
+
+std::string day_written(const std::string& path) {
+  std::error_code unknown;
+  const auto written = fs::last_write_time(path, unknown);
+  if (unknown) return {};
+  return iso_day(std::chrono::floor<milliseconds>(std::chrono::file_clock::to_sys(written)));
+}
+
+Result<FolderShown> show_folder(const std::string& path) {
+  FolderShown shown{.path = path};
+  std::error_code trouble;
+  fs::directory_iterator at(path, trouble), end;
+  for (; !trouble && at != end; at.increment(trouble)) add(shown, *at);
+  if (trouble) {
+    return Error{.what = trouble.message(),
+                 .where = path,
+                 .remedy = "go up, or put the stick or card in again"};
+  }
+  by_name(shown.folders);
+  by_name(shown.tables);
+  const fs::path here = fs::path(path).lexically_normal();
+  if (here.has_relative_path()) shown.parent = here.parent_path().string();
+  if (const auto ready = ready_for_set(path)) shown.set_known_as = ready->name;
+  return shown;
+}
+
+}  // namespace mastwise::sources

@@ -1,0 +1,39 @@
+#include "app/service/country.hpp"
+
+#include <utility>
+
+namespace mastwise {
+namespace {
+
+Result<std::unique_ptr<Country>> open_own(const SurveySources& sources) {
+  auto catalog = Catalog::open(sources.catalog_path);
+  if (!catalog) return catalog.error();
+  return std::unique_ptr<Country>(
+      new Country{*std::move(catalog), platform::TileFolder(sources.terrain_folder)});
+}
+
+Result<std::unique_ptr<Country>> open_practice(const SurveySources& sources) {
+  auto catalog = Catalog::open(":memory:");
+  if (!catalog) return catalog.error();
+  const StationTable table{.source = sources.practice_stations.front().provenance.source,
+                           .stations = sources.practice_stations};
+  const auto filled = catalog->replace_source(table);
+  if (!filled) return filled.error();
+  return std::unique_ptr<Country>(
+      new Country{*std::move(catalog), platform::TileFolder(sources.practice_terrain_folder)});
+}
+
+}  // namespace
+
+Result<Countries::Visited> Countries::visit(bool practice) {
+  std::unique_ptr<Country>& country = practice ? practice_ : own_;
+  if (!country) {
+    auto opened = practice ? open_practice(sources_) : open_own(sources_);
+    if (!opened) return opened.error();
+    country = *std::move(opened);
+  }
+  const bool changed = country->tiles.refresh();
+  return Visited{.country = country.get(), .changed = changed};
+}
+
+}  // namespace mastwise

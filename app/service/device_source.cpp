@@ -1,0 +1,22 @@
+#include "app/service/device_source.hpp"
+
+#include <filesystem>
+
+namespace mastwise::service {
+namespace {
+
+// 4800 baud, the usual speed of a receiver, with ten bits a byte.
+constexpr double kBytesPerSecond = 480.0;
+
+}  // namespace
+
+platform::OpenSource device_source(const std::string& device) {
+  std::error_code ignored;
+  if (std::filesystem::is_regular_file(device, ignored)) {
+    return platform::file_source(device, kBytesPerSecond);
+  }
+  const bool is_path = device.find('/') != std::string::npos;
+  return is_path ? platform::serial_source(device) : platform::tcp_source(device);
+}
+
+}  // namespace mastwise::service

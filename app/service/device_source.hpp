@@ -1,0 +1,12 @@
+#pragma once
+
+#include "platform/device_link.hpp"
+
+#include <string>
+
+namespace mastwise::service {
+
+// What a person names with --device.
+platform::OpenSource device_source(const std::string& device);
+
+}  // namespace mastwise::service

@@ -1,0 +1,62 @@
+#pragma once
+
+#include "app/model/action.hpp"
+#include "app/model/model.hpp"
+#include "app/service/worker.hpp"
+
+#include <functional>
+#include <optional>
+#include <utility>
+
+namespace mastwise {
+
+// What the session has done for it in another thread: asks when the model's question has changed,
+// and gives the answer back as an action.
+class Errand {
+ public:
+  Errand() = default;
+  virtual ~Errand() = default;
+  Errand(const Errand&) = delete;
+  Errand& operator=(const Errand&) = delete;
+
+  virtual void ask(const Model& model) = 0;
+  virtual std::optional<Action> take() = 0;
+  // Waits until nothing is being worked on; for tests and for pictures.
+  virtual void finish() = 0;
+};
+
+template <class Question, class Answer>
+class WorkerErrand final : public Errand {
+ public:
+  struct Way {
+    // Nothing: there is nothing to be asked now, and an answer under way may still come.
+    std::function<std::optional<Question>(const Model&)> question;
+    std::function<Action(Answer)> found;
+    // Whether the answer to the one serves for the other.
+    std::function<bool(const Question& asked, const Question& now)> same = std::equal_to<>();
+  };
+
+  WorkerErrand(Way way, typename Worker<Question, Answer>::Answerer answer,
+               std::function<void()> wake)
+      : way_(std::move(way)), worker_(std::move(answer), std::move(wake)) {}
+
+  void ask(const Model& model) override {
+    std::optional<Question> question = way_.question(model);
+    if (!question || (asked_ && way_.same(*asked_, *question))) return;
+    asked_ = question;
+    worker_.ask(*std::move(question));
+  }
+  std::optional<Action> take() override {
+    std::optional<Answer> answer = worker_.take();
+    if (!answer) return std::nullopt;
+    return way_.found(*std::move(answer));
+  }
+  void finish() override { worker_.finish(); }
+
+ private:
+  Way way_;
+  std::optional<Question> asked_;
+  Worker<Question, Answer> worker_;
+};
+
+}  // namespace mastwise

@@ -1,0 +1,241 @@
+#include "app/service/intake_look.hpp"
+
+#include "app/service/browsing.hpp"
+#include "core/geo/geodesic.hpp"
+#include "core/import/guess_columns.hpp"
+#include "core/import/import_csv.hpp"
+#include "core/import/import_table.hpp"
+#include "core/import/program_table.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <filesystem>
+#include <numbers>
+
+namespace mastwise {
+namespace {
+
+using Kind = TableReading::Kind;
+
+void joined_set(TableLook& look, const std::string& path) {
+  look.reading = {.kind = Kind::Joined, .source = sources::source_of(path)};
+  const auto ready = sources::ready_for_set(path);
+  if (!ready) {
+    look.trouble =
+        "These are several tables, and no ready mapping knows their names: they can be "
+        "joined by a mapping of your own on the command line";
+    return;
+  }
+  const auto& mapping = std::get<JoinedMapping>(ready->way);
+  look.known_by = "A set of tables that comes with a ready mapping, " + ready->name;
+  look.reading.ready = ready->name;
+  look.reading.source = mapping.stations.source;
+}
+
+// A table that cannot be guessed as a whole: what its header alone says, for a person to complete.
+TableMapping mapping_by_names(const std::string& head) {
+  TableMapping mapping{.comment = '#', .raster = Raster::atsc};
+  const auto columns = guess::columns_of(head, mapping.separator);
+  for (const char* field : {"call_sign", "rf_channel", "city", "state", "network", "facility_id"}) {
+    const auto named = guess::named(columns, field);
+    if (!named.empty()) mapping.fields[field].column = named.front()->name;
+  }
+  for (const guess::Column& column : columns) {
+    if (column.key.starts_with("LAT") && mapping.latitude.column.empty()) {
+      mapping.latitude.column = column.name;
+    } else if (column.key.starts_with("LON") && mapping.longitude.column.empty()) {
+      mapping.longitude.column = column.name;
+    }
+  }
+  return mapping;
+}
+
+void mapped(TableLook& look, const std::string& head, const sources::MappingMemory& memory) {
+  const Source own = look.reading.source;
+  look.reading.kind = Kind::Mapped;
+  if (const auto known = memory.recall(head)) {
+    look.known_by = "A table of the same columns was taken in before, as it was corrected then";
+    look.reading.mapping = *known;
+  } else if (const auto ready = sources::ready_for_table(head)) {
+    look.known_by = "Its columns are those of the ready mapping " + ready->name;
+    look.reading.mapping = std::get<TableMapping>(ready->way);
+    look.reading.source = look.reading.mapping.source;
+  } else if (const auto guess = guess_mapping(head, own)) {
+    look.known_by = "The columns were guessed: compare with what you know of these stations";
+    look.reading.mapping = guess->mapping;
+    look.doubts = guess->doubts;
+  } else {
+    look.known_by = "It cannot be guessed, choose the columns: " + guess.error().what;
+    look.reading.mapping = mapping_by_names(head);
+  }
+  look.reading.mapping.source = look.reading.source;
+}
+
+void identify(TableLook& look, const std::string& path, const std::string& head,
+              const sources::MappingMemory& memory) {
+  look.reading.source = sources::source_of(path);
+  if (sources::is_program_table(head)) {
+    look.known_by = "A table of programs: they complete the stations of the catalog";
+    look.reading.kind = Kind::Programs;
+  } else if (sources::is_own_format(head)) {
+    look.known_by = "The program's own station table";
+    look.reading.kind = Kind::OwnFormat;
+  } else {
+    mapped(look, head, memory);
+  }
+}
+
+void take_rejected(TableLook& look, std::size_t rows, const std::vector<RejectedRow>& rejected) {
+  look.rows = rows;
+  look.rejected = rejected.size();
+  const std::size_t shown = std::min(rejected.size(), IntakeReport::kRejected);
+  look.first_rejected.assign(rejected.begin(),
+                             rejected.begin() + static_cast<std::ptrdiff_t>(shown));
+}
+
+std::string none_readable(const std::vector<RejectedRow>& rejected) {
+  if (rejected.empty()) return "There are no rows below the header";
+  return "No row can be read so. Line " + std::to_string(rejected.front().line) + ": " +
+         rejected.front().reason;
+}
+
+void sample_stations_of(TableLook& look, const std::string& head) {
+  const std::string_view lines = guess::whole_lines(head);
+  for (const MappingPart& part : mapping_parts(look.reading.mapping)) {
+    if (look.reading.kind != Kind::Mapped || !part.needed || !part.value.empty()) continue;
+    look.trouble = "Choose the columns that must be there";
+    return;
+  }
+  const auto table = look.reading.kind == Kind::OwnFormat
+                         ? read_station_csv(lines, look.reading.source)
+                         : read_station_table(lines, look.reading.mapping);
+  if (!table) {
+    look.trouble = table.error().message();
+    return;
+  }
+  take_rejected(look, table->rows_read, table->rejected);
+  if (table->stations.empty()) look.trouble = none_readable(table->rejected);
+  constexpr std::size_t kSample = 10;
+  for (const Station& station : spread_over(table->stations, kSample)) {
+    look.sample.push_back({.call_sign = station.call_sign,
+                           .rf_channel = to_text(station.rf_channel),
+                           .city = station.city,
+                           .position = station.position});
+  }
+}
+
+void sample_programs_of(TableLook& look, const std::string& head) {
+  const auto table = read_program_csv(guess::whole_lines(head), look.reading.source);
+  if (!table) {
+    look.trouble = table.error().message();
+    return;
+  }
+  take_rejected(look, table->rows_read, table->rejected);
+  if (table->programs.empty()) look.trouble = none_readable(table->rejected);
+  constexpr std::size_t kSample = 10;
+  const std::size_t shown = std::min(kSample, table->programs.size());
+  look.programs.assign(table->programs.begin(),
+                       table->programs.begin() + static_cast<std::ptrdiff_t>(shown));
+}
+
+// The direction of the mean of the positions' unit vectors; nothing where they cancel.
+std::optional<Position> middle_of(const std::vector<CheckedStation>& stations) {
+  constexpr double kRadian = std::numbers::pi / 180.0;
+  double x = 0.0, y = 0.0, z = 0.0;
+  for (const CheckedStation& station : stations) {
+    const double latitude = station.position.latitude_deg() * kRadian;
+    const double longitude = station.position.longitude_deg() * kRadian;
+    x += std::cos(latitude) * std::cos(longitude);
+    y += std::cos(latitude) * std::sin(longitude);
+    z += std::sin(latitude);
+  }
+  if (std::hypot(x, y, z) < 1e-6) return std::nullopt;
+  const auto middle =
+      Position::at_deg(std::atan2(z, std::hypot(x, y)) / kRadian, std::atan2(y, x) / kRadian);
+  if (!middle) return std::nullopt;
+  return *middle;
+}
+
+// Points so near to one another that no eye parts them are left out.
+std::vector<map::PlanePoint> thinned(const std::vector<map::PlanePoint>& points, double least_m) {
+  std::vector<map::PlanePoint> kept;
+  for (const map::PlanePoint& point : points) {
+    const bool last = &point == &points.back();
+    if (!kept.empty() && !last &&
+        std::hypot(point.east_m - kept.back().east_m, point.north_m - kept.back().north_m) <
+            least_m) {
+      continue;
+    }
+    kept.push_back(point);
+  }
+  return kept;
+}
+
+}  // namespace
+
+Result<sources::Way> way_of(const TableReading& reading) {
+  if (reading.kind == Kind::OwnFormat) return sources::Way(sources::OwnFormat{reading.source});
+  if (reading.kind == Kind::Mapped) {
+    TableMapping mapping = reading.mapping;
+    mapping.source = reading.source;
+    return sources::Way(std::move(mapping));
+  }
+  auto way = sources::load_mapping(reading.ready);
+  if (way) {
+    if (auto* joined = std::get_if<JoinedMapping>(&*way)) joined->stations.source = reading.source;
+  }
+  return way;
+}
+
+TableLook look_into(const std::string& path, const std::optional<TableReading>& reading,
+                    const sources::MappingMemory& memory) {
+  TableLook look{.file_date = sources::day_written(path)};
+  std::error_code ignored;
+  const bool folder = std::filesystem::is_directory(path, ignored);
+  const auto head = sources::head_of(path);
+  if (folder || (!head && sources::is_archive(path) && sources::ready_for_set(path))) {
+    joined_set(look, path);
+  } else if (!head) {
+    look.reading.source = sources::source_of(path);
+    look.trouble = head.error().message();
+  } else {
+    identify(look, path, *head, memory);
+    for (const sources::ColumnShown& column : sources::columns_shown(*head)) {
+      look.columns.push_back({column.name, column.example});
+    }
+  }
+  // Where the source is from and what is in doubt is said of the table, not of the correction.
+  const TableReading first = look.reading;
+  if (reading) look.reading = *reading;
+  if (head && look.reading.kind == Kind::Programs) sample_programs_of(look, *head);
+  if (head && (look.reading.kind == Kind::OwnFormat || look.reading.kind == Kind::Mapped)) {
+    sample_stations_of(look, *head);
+  }
+  look.reading = first;
+  return look;
+}
+
+void add_map(TableLook& look, const map::Borders* borders) {
+  constexpr double kLeastRadius_m = 30e3, kAround = 1.2, kPartOfRadius = 0.004;
+  const auto middle = middle_of(look.sample);
+  if (!middle) return;
+  const auto projection = map::Projection::around(*middle);
+  if (!projection) return;
+  CheckMap map{.middle = *middle, .radius_m = kLeastRadius_m};
+  for (CheckedStation& station : look.sample) {
+    station.at = projection->to_plane(station.position);
+    if (!station.at) continue;
+    map.radius_m =
+        std::max(map.radius_m, kAround * std::hypot(station.at->east_m, station.at->north_m));
+  }
+  map.radius_m = std::min(map.radius_m, map::Projection::kFarthestM);
+  if (borders != nullptr) {
+    const double corner_m = std::min(1.5 * map.radius_m, map::Projection::kFarthestM);
+    for (const map::PlaneLine& line : borders->on_plane(*projection, corner_m)) {
+      map.lines.push_back(thinned(line.points, kPartOfRadius * map.radius_m));
+    }
+  }
+  look.map = std::move(map);
+}
+
+}  // namespace mastwise

@@ -1,0 +1,277 @@
+#include "app/service/intake_work.hpp"
+
+#include "app/service/browsing.hpp"
+#include "app/service/intake_look.hpp"
+#include "core/catalog/catalog.hpp"
+#include "core/import/program_table.hpp"
+
+#include <algorithm>
+#include <chrono>
+#include <map>
+#include <set>
+
+#include <fmt/format.h>
+
+namespace mastwise {
+namespace {
+
+using Kind = TableReading::Kind;
+
+IntakeFolder folder_of(const sources::FolderShown& shown) {
+  IntakeFolder folder{.path = shown.path, .parent = shown.parent};
+  if (!shown.set_known_as.empty()) {
+    folder.entries.push_back({IntakeEntry::Kind::Set, shown.path,
+                              "All tables of this folder together (" + shown.set_known_as + ")",
+                              0});
+  }
+  for (const sources::Offer& offer : shown.folders) {
+    folder.entries.push_back({IntakeEntry::Kind::Folder, offer.path, offer.name, 0});
+  }
+  for (const sources::Offer& offer : shown.tables) {
+    const auto kind = offer.joined_set ? IntakeEntry::Kind::Archive : IntakeEntry::Kind::Table;
+    folder.entries.push_back({kind, offer.path, offer.name, offer.bytes});
+  }
+  return folder;
+}
+
+// Says how far a taking in has come, not more often than an eye follows.
+class Progress {
+ public:
+  Progress(const IntakeAnswer& base, const IntakeWorker::Work& work) : answer_(base), work_(work) {}
+
+  // Returns whether to go on.
+  bool told(std::string doing, std::optional<double> part) {
+    if (work_.superseded()) return false;
+    const auto now = std::chrono::steady_clock::now();
+    constexpr std::chrono::milliseconds kBetween{150};
+    if (last_ && now - *last_ < kBetween) return true;
+    last_ = now;
+    answer_.doing = std::move(doing);
+    answer_.part = part;
+    work_.publish(answer_);
+    return true;
+  }
+
+ private:
+  IntakeAnswer answer_;
+  const IntakeWorker::Work& work_;
+  std::optional<std::chrono::steady_clock::time_point> last_;
+};
+
+void keep_first_rejected(std::vector<RejectedRow>& rejected, IntakeReport& report) {
+  report.rejected = rejected.size();
+  rejected.resize(std::min(rejected.size(), IntakeReport::kRejected));
+}
+
+// A table of which nothing could be read must not take the place of one that is there.
+Error nothing_readable(const std::vector<RejectedRow>& rejected) {
+  return Error{.what = rejected.empty()
+                           ? "there are no rows in it"
+                           : fmt::format("none of its rows can be read; line {}: {}",
+                                         rejected.front().line, rejected.front().reason),
+               .remedy = "the catalog is as it was before"};
+}
+
+class Intaker {
+ public:
+  explicit Intaker(IntakeSources sources)
+      : sources_(std::move(sources)), memory_(sources_.mapping_folder) {}
+  IntakeAnswer answer(const IntakeQuestion& question, const IntakeWorker::Work& work);
+
+ private:
+  Result<Catalog*> catalog();
+  Result<Done> add_sources(IntakeAnswer& answer);
+  Result<Done> work_out(IntakeAnswer& answer, const IntakeWorker::Work& work);
+  Result<Done> add_look(IntakeAnswer& answer);
+  Result<std::string> source_renewed_by(const TableLook& look);
+  Result<IntakeReport> take_stations(const IntakeQuestion& question, Progress& progress);
+  Result<IntakeReport> take_programs(const IntakeQuestion& question);
+  Result<Done> take(IntakeAnswer& answer, const IntakeWorker::Work& work);
+  void remember(const IntakeQuestion& question, ImportReport& report) const;
+
+  IntakeSources sources_;
+  sources::MappingMemory memory_;
+  std::optional<Catalog> catalog_;
+  std::optional<map::Borders> borders_;
+  std::size_t generation_ = 0;
+  // The last that was taken in, for an answer that was no longer waited for.
+  std::optional<IntakeReport> report_;
+  std::size_t reported_ = 0;
+};
+
+Result<Catalog*> Intaker::catalog() {
+  if (!catalog_) {
+    auto opened = Catalog::open(sources_.catalog_path);
+    if (!opened) return opened.error();
+    catalog_ = *std::move(opened);
+  }
+  return &*catalog_;
+}
+
+Result<Done> Intaker::add_sources(IntakeAnswer& answer) {
+  const auto opened = catalog();
+  if (!opened) return opened.error();
+  auto stations = (*opened)->sources();
+  if (!stations) return stations.error();
+  auto programs = (*opened)->program_sources();
+  if (!programs) return programs.error();
+  answer.stations = *std::move(stations);
+  answer.programs = *std::move(programs);
+  return Done{};
+}
+
+// The source of the catalog that has more than half of the sample's call signs; empty where none
+// has. The same table comes under another file's name each year.
+Result<std::string> Intaker::source_renewed_by(const TableLook& look) {
+  std::map<std::string, std::size_t> having;
+  for (const CheckedStation& station : look.sample) {
+    const auto known = catalog_->with_call_sign(station.call_sign);
+    if (!known) return known.error();
+    std::set<std::string> sources;
+    for (const Station& one : *known) sources.insert(one.provenance.source.name);
+    for (const std::string& source : sources) ++having[source];
+  }
+  for (const auto& [source, count] : having) {
+    if (2 * count > look.sample.size()) return source;
+  }
+  return std::string();
+}
+
+Result<Done> Intaker::add_look(IntakeAnswer& answer) {
+  const IntakeQuestion& question = answer.question;
+  TableLook look = look_into(question.path, question.reading, memory_);
+  const auto renewed = source_renewed_by(look);
+  if (!renewed) return renewed.error();
+  look.renews = *renewed;
+  if (!look.renews.empty()) look.reading.source.name = look.renews;
+  // Without borders the check is a plot of the stations alone.
+  if (!borders_) {
+    if (auto borders = sources_.borders()) borders_ = *std::move(borders);
+  }
+  add_map(look, borders_ ? &*borders_ : nullptr);
+  answer.look = std::move(look);
+  return Done{};
+}
+
+void Intaker::remember(const IntakeQuestion& question, ImportReport& report) const {
+  if (question.reading->kind != Kind::Mapped) return;
+  const auto head = sources::head_of(question.path);
+  if (const auto ready = head ? sources::ready_for_table(*head) : std::nullopt) {
+    // As it comes with the program there is nothing to remember.
+    TableMapping own = question.reading->mapping;
+    own.source = std::get<TableMapping>(ready->way).source;
+    if (own == std::get<TableMapping>(ready->way)) return;
+  }
+  const auto kept =
+      head ? memory_.remember(*head, question.reading->mapping) : Result<Done>(head.error());
+  if (!kept) report.remarks.push_back("The columns are not remembered: " + kept.error().message());
+}
+
+Result<IntakeReport> Intaker::take_stations(const IntakeQuestion& question, Progress& progress) {
+  const auto way = way_of(*question.reading);
+  if (!way) return way.error();
+  const auto of = [](std::uint64_t done, std::uint64_t all) -> std::optional<double> {
+    if (all == 0) return std::nullopt;
+    return static_cast<double>(done) / static_cast<double>(all);
+  };
+  if (!progress.told("Reading", std::nullopt)) return Error{.what = "the import was stopped"};
+  const auto table = sources::read_stations(
+      question.path, *way, [&](const std::string& file, std::uint64_t done, std::uint64_t all) {
+        return progress.told("Reading " + file, of(done, all));
+      });
+  if (!table) return table.error();
+  if (table->stations.empty()) return nothing_readable(table->rejected);
+  const auto opened = catalog();
+  if (!opened) return opened.error();
+  const auto before = (*opened)->count();
+  if (!before) return before.error();
+  auto done = (*opened)->replace_source(*table, [&](std::size_t count, std::size_t all) {
+    return progress.told("Writing stations", of(count, all));
+  });
+  if (!done) return done.error();
+  IntakeReport report{.stations = *std::move(done), .first_stations = *before == 0};
+  keep_first_rejected(report.stations.rejected, report);
+  remember(question, report.stations);
+  return report;
+}
+
+Result<IntakeReport> Intaker::take_programs(const IntakeQuestion& question) {
+  const auto text = sources::read_whole(question.path);
+  if (!text) return text.error();
+  const auto table = read_program_csv(*text, question.reading->source);
+  if (!table) return table.error();
+  if (table->programs.empty()) return nothing_readable(table->rejected);
+  const auto opened = catalog();
+  if (!opened) return opened.error();
+  auto done = (*opened)->replace_programs(*table);
+  if (!done) return done.error();
+  IntakeReport report{.of_programs = true, .programs = *std::move(done)};
+  keep_first_rejected(report.programs.rejected, report);
+  return report;
+}
+
+Result<Done> Intaker::take(IntakeAnswer& answer, const IntakeWorker::Work& work) {
+  const IntakeQuestion& question = answer.question;
+  if (!question.reading || question.taking == reported_) return Done{};
+  Progress progress(answer, work);
+  auto report = question.reading->kind == Kind::Programs ? take_programs(question)
+                                                         : take_stations(question, progress);
+  if (!report) return report.error();
+  ++generation_;
+  report_ = *std::move(report);
+  reported_ = question.taking;
+  return add_sources(answer);
+}
+
+Result<Done> Intaker::work_out(IntakeAnswer& answer, const IntakeWorker::Work& work) {
+  answer.places = sources_.places();
+  if (const auto added = add_sources(answer); !added) return added;
+  switch (answer.question.step) {
+    case IntakeStep::Catalog:
+    case IntakeStep::Report:
+      return Done{};
+    case IntakeStep::Folder: {
+      const auto shown = sources::show_folder(answer.question.folder);
+      if (!shown) return shown.error();
+      answer.folder = folder_of(*shown);
+      return Done{};
+    }
+    case IntakeStep::Table:
+      return add_look(answer);
+    case IntakeStep::TakingIn:
+      return take(answer, work);
+  }
+  return Done{};
+}
+
+IntakeAnswer Intaker::answer(const IntakeQuestion& question, const IntakeWorker::Work& work) {
+  IntakeAnswer answer{.question = question, .generation = generation_};
+  if (const auto done = work_out(answer, work); !done) answer.trouble = done.error().message();
+  answer.generation = generation_;
+  if (report_ && question.taking == reported_) answer.report = report_;
+  return answer;
+}
+
+}  // namespace
+
+IntakeWorker::Answerer intake_answerer(IntakeSources sources) {
+  auto intaker = std::make_shared<Intaker>(std::move(sources));
+  return [intaker](const IntakeQuestion& question, const IntakeWorker::Work& work) {
+    return intaker->answer(question, work);
+  };
+}
+
+std::unique_ptr<Errand> intake_errand(IntakeSources sources, std::function<void()> wake) {
+  using IntakeErrand = WorkerErrand<IntakeQuestion, IntakeAnswer>;
+  return std::make_unique<IntakeErrand>(
+      IntakeErrand::Way{
+          .question = [](const Model& model) -> std::optional<IntakeQuestion> {
+            const Intake& intake = model.intake;
+            if (!intake.opened || intake.question.step == IntakeStep::Report) return std::nullopt;
+            return intake.question;
+          },
+          .found = [](IntakeAnswer answer) { return act::IntakeFound{std::move(answer)}; }},
+      intake_answerer(std::move(sources)), std::move(wake));
+}
+
+}  // namespace mastwise

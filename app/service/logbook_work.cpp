@@ -1,0 +1,125 @@
+#include "app/service/logbook_work.hpp"
+
+#include "app/service/logbook_files.hpp"
+#include "app/words/files.hpp"
+
+#include <filesystem>
+
+#include <fmt/format.h>
+
+namespace mastwise {
+namespace {
+
+namespace fs = std::filesystem;
+using FilesErrand = WorkerErrand<LogbookFilesQuestion, LogbookFilesAnswer>;
+using Said = Result<std::vector<std::string>>;
+
+struct Form {
+  sources::LogbookForm form;
+  const char* file_end;
+};
+
+Form form_of(LogbookTask task) {
+  switch (task) {
+    case LogbookTask::GiveWaypoints:
+      return {sources::LogbookForm::waypoints, ".gpx"};
+    case LogbookTask::GiveBackup:
+      return {sources::LogbookForm::backup, ".logbook"};
+    case LogbookTask::GiveTable:
+    case LogbookTask::Look:
+    case LogbookTask::TakeIn:
+      break;
+  }
+  return {sources::LogbookForm::table, ".csv"};
+}
+
+Said give_out(Logbook& logbook, const LogbookFilesQuestion& question) {
+  const auto content = logbook.content();
+  if (!content) return content.error();
+  const Form form = form_of(question.task);
+  const std::string name = "mastwise-logbook-" + question.day + form.file_end;
+  const fs::path path = fs::path(question.path) / name;
+  const auto written = sources::give_out(logbook, *content, form.form, path.string());
+  if (!written) return written.error();
+  const sources::LogbookSize size = sources::size_of(*content);
+  return std::vector<std::string>{
+      "Written: " + name, "in " + question.path,
+      fmt::format("stops: {}, outcomes: {}", size.stops, size.outcomes)};
+}
+
+Said take_in(Logbook& logbook, const std::string& path) {
+  const auto table = sources::read_any_logbook(path);
+  if (!table) return table.error();
+  const auto report = logbook.merge(table->content);
+  if (!report) return report.error();
+  std::vector<std::string> said{"Taken in: " + fs::path(path).filename().string()};
+  for (std::string& line : words::merged(*report)) said.push_back(std::move(line));
+  if (!table->rejected.empty()) {
+    said.push_back(fmt::format("{} rows could not be read; the first, line {}: {}",
+                               table->rejected.size(), table->rejected.front().line,
+                               table->rejected.front().reason));
+  }
+  return said;
+}
+
+Said do_task(const std::string& logbook_path, const LogbookFilesQuestion& question) {
+  if (question.task == LogbookTask::Look) return std::vector<std::string>();
+  auto logbook = Logbook::open(logbook_path);
+  if (!logbook) return logbook.error();
+  return question.task == LogbookTask::TakeIn ? take_in(*logbook, question.path)
+                                              : give_out(*logbook, question);
+}
+
+void list_files(LogbookFilesAnswer& answer, const std::string& own) {
+  for (const LogbookFolder& folder : answer.folders) {
+    for (const sources::LogbookCandidate& file : sources::logbooks_in(folder.path, own)) {
+      answer.files.push_back({.name = fs::path(file.path).filename().string(),
+                              .folder = folder.name,
+                              .path = file.path,
+                              .bytes = file.bytes});
+    }
+  }
+}
+
+LogbookFilesAnswer answer_of(const LogbookFilesSources& sources,
+                             const LogbookFilesQuestion& question) {
+  LogbookFilesAnswer answer{.question = question};
+  if (!sources.logbook_path) {
+    answer.trouble = "nothing is kept while the program runs so";
+    return answer;
+  }
+  auto said = do_task(*sources.logbook_path, question);
+  if (said) {
+    answer.said = *std::move(said);
+  } else {
+    answer.trouble = said.error().message();
+  }
+  answer.folders = sources.folders();
+  list_files(answer, *sources.logbook_path);
+  return answer;
+}
+
+}  // namespace
+
+std::unique_ptr<Errand> logbook_files_errand(LogbookFilesSources sources,
+                                             std::function<void()> wake) {
+  const auto found = [read_again = sources.read_again](LogbookFilesAnswer answer) -> Action {
+    if (answer.question.task == LogbookTask::TakeIn && answer.trouble.empty()) {
+      if (auto records = read_again()) {
+        answer.records = *std::move(records);
+      } else {
+        answer.trouble = records.error().message();
+      }
+    }
+    return act::LogbookFilesDone{std::move(answer)};
+  };
+  return std::make_unique<FilesErrand>(
+      FilesErrand::Way{.question = [](const Model& model) { return model.log_files.asked; },
+                       .found = found},
+      [sources = std::move(sources)](const LogbookFilesQuestion& question, const auto&) {
+        return answer_of(sources, question);
+      },
+      std::move(wake));
+}
+
+}  // namespace mastwise

@@ -1,0 +1,14 @@
+#pragma once
+
+#include "core/result.hpp"
+
+#include <string>
+#include <vector>
+
+namespace mastwise::service {
+
+// Writes a picture whose pixels are red, green and blue bytes, row by row from the top.
+Result<Done> write_png(const std::string& path, int width, int height,
+                       const std::vector<unsigned char>& pixels);
+
+}  // namespace mastwise::service

@@ -1,0 +1,255 @@
+#include "app/service/station_search.hpp"
+
+#include "app/service/plan_words.hpp"
+#include "core/geo/geodesic.hpp"
+#include "core/reception/chance_curve.hpp"
+#include "core/reception/compare.hpp"
+
+#include <algorithm>
+#include <memory>
+
+namespace mastwise {
+namespace {
+
+constexpr std::size_t kPathPoints = 240;
+
+// A list for a place some steps away is still the list of this stop.
+bool same_question(const StationsQuestion& asked, StationsQuestion now) {
+  constexpr double kSamePlaceM = 50.0;
+  if (asked.from && now.from && path_between(*asked.from, *now.from).distance_m < kSamePlaceM) {
+    now.from = asked.from;
+  }
+  return asked == now;
+}
+
+// Keeps what one question has in common with the next.
+class Surveyor {
+ public:
+  explicit Surveyor(SurveySources sources) : surveyor_(std::move(sources)) {}
+  StationsAnswer answer(const StationsQuestion& question, const StationsWorker::Work& work);
+
+ private:
+  using Prospects = std::vector<reception::Prospect>;
+
+  Result<Country*> country(bool practice);
+  Result<Done> survey(Country& country, const StationsQuestion& question,
+                      const StationsWorker::Work& work);
+  Result<Done> fill(StationsAnswer& answer, Country& country);
+  Result<Done> fill_by_search(StationsAnswer& answer, Country& country);
+  void add_target_path(StationsAnswer& answer, Country& country);
+  void add_plan(StationsAnswer& answer) const;
+  Result<Done> add_ahead(StationsAnswer& answer, Country& country,
+                         const StationsWorker::Work& work);
+
+  StopSurveyor surveyor_;
+  // The last survey, and what it was made for: without search, target and plan.
+  std::optional<StationsQuestion> surveyed_;
+  std::optional<reception::Survey> survey_;
+  std::vector<std::optional<reception::ChanceCurve>> curves_;
+  Prospects prospects_;
+};
+
+Result<Country*> Surveyor::country(bool practice) {
+  const auto visited = surveyor_.country(practice);
+  if (!visited) return visited.error();
+  if (visited->changed) surveyed_.reset();
+  return visited->country;
+}
+
+Result<Done> Surveyor::survey(Country& country, const StationsQuestion& question,
+                              const StationsWorker::Work& work) {
+  const StationsQuestion wanted = survey_part(question);
+  if (surveyed_ == wanted) return Done{};
+  surveyed_.reset();
+  const auto look = [&](reception::Survey& so_far, std::size_t measured) -> Result<Done> {
+    if (!question.search.empty()) return Done{};
+    so_far.weigh();
+    prospects_ = so_far.prospects();
+    StationsAnswer answer{.question = question, .measured = measured, .all = so_far.size()};
+    if (const auto filled = fill(answer, country); !filled) return filled;
+    work.publish(std::move(answer));
+    return Done{};
+  };
+  auto survey =
+      surveyor_.survey(country, receiver_of(question),
+                       {.complete = completer(question), .stop = work.superseded, .look = look});
+  if (!survey) return survey.error();
+  if (!*survey) return Done{};
+  survey_ = *std::move(survey);
+  prospects_ = survey_->prospects();
+  curves_ = surveyor_.curves(*survey_);
+  surveyed_ = wanted;
+  return Done{};
+}
+
+StationRow row_of(const reception::Prospect& prospect) {
+  return {.station = prospect.station, .outlook = prospect.outlook, .reasons = prospect.reasons};
+}
+
+Result<Done> Surveyor::fill(StationsAnswer& answer, Country& country) {
+  if (!answer.question.search.empty()) return fill_by_search(answer, country);
+  for (const reception::Prospect& prospect : prospects_) answer.rows.push_back(row_of(prospect));
+  return Done{};
+}
+
+// What was searched for, in the catalog's order; stations out of reach have no outlook.
+Result<Done> Surveyor::fill_by_search(StationsAnswer& answer, Country& country) {
+  std::vector<Station> found;
+  if (answer.question.from) {
+    const auto near =
+        country.catalog.search(answer.question.search, *answer.question.from, kMostStations);
+    if (!near) return near.error();
+    for (const NearStation& station : *near) found.push_back(station.station);
+  } else {
+    auto all = country.catalog.search(answer.question.search, kMostStations);
+    if (!all) return all.error();
+    found = *std::move(all);
+  }
+  for (Station& station : found) {
+    add_ticked(station, answer.question.ticked_networks);
+    const auto prospect = std::find_if(
+        prospects_.begin(), prospects_.end(),
+        [&](const reception::Prospect& p) { return key_of(p.station) == key_of(station); });
+    if (prospect == prospects_.end()) {
+      answer.rows.push_back({.station = std::move(station)});
+    } else {
+      answer.rows.push_back(row_of(*prospect));
+    }
+  }
+  return Done{};
+}
+
+void Surveyor::add_target_path(StationsAnswer& answer, Country& country) {
+  if (!answer.question.target) return;
+  for (const reception::Prospect& prospect : prospects_) {
+    if (key_of(prospect.station) != *answer.question.target) continue;
+    answer.target_path = reception::path_picture(receiver_of(answer.question), prospect,
+                                                 country.tiles, kPathPoints, surveyor_.scratch());
+  }
+}
+
+void Surveyor::add_plan(StationsAnswer& answer) const {
+  answer.plan = plan_for(answer.question, *survey_, curves_);
+  if (!answer.question.target) return;
+  const auto target = index_of(*survey_, *answer.question.target);
+  if (!target || !curves_[*target]) return;
+  answer.target_slack = slack(*curves_[*target], survey_->outlook(*target)->bearing,
+                              answer.question.plan_floor_percent);
+}
+
+// The pinned networks and those of pinned stations, else of all that are likely here.
+std::vector<reception::Wish> ahead_wishes(const StationsQuestion& question,
+                                          const std::vector<reception::Prospect>& here) {
+  constexpr std::size_t kMost = 6;
+  std::vector<reception::Wish> wishes;
+  const auto add = [&](const Station& station) {
+    for (const std::string& network : networks_of(station)) {
+      const reception::Wish wish{reception::Wish::Kind::network, network};
+      const bool known = std::find(wishes.begin(), wishes.end(), wish) != wishes.end();
+      if (!known && wishes.size() < kMost) wishes.push_back(wish);
+    }
+  };
+  const auto is_pinned = [&](const reception::Prospect& prospect) {
+    const auto& pinned = question.pinned;
+    return std::find(pinned.begin(), pinned.end(), key_of(prospect.station)) != pinned.end();
+  };
+  for (const std::string& network : question.pinned_networks) {
+    if (wishes.size() < kMost) wishes.push_back({reception::Wish::Kind::network, network});
+  }
+  const bool none_pinned = question.pinned.empty() && question.pinned_networks.empty();
+  for (const reception::Prospect& prospect : here) {
+    if (none_pinned || is_pinned(prospect)) add(prospect.station);
+  }
+  return wishes;
+}
+
+Result<Done> Surveyor::add_ahead(StationsAnswer& answer, Country& country,
+                                 const StationsWorker::Work& work) {
+  const StationsQuestion& question = answer.question;
+  const auto wishes = ahead_wishes(question, prospects_);
+  std::vector<Prospects> surveys{prospects_};  // this place first
+  for (const Position& place : question.ahead) {
+    reception::Receiver receiver = receiver_of(question);
+    receiver.position = place;
+    const auto survey = surveyor_.survey(
+        country, receiver, {.complete = completer(question), .stop = work.superseded});
+    if (!survey) return survey.error();
+    if (!*survey) return Done{};
+    surveys.push_back((*survey)->prospects());
+  }
+  AheadTable table;
+  for (const reception::Wish& wish : wishes) table.networks.push_back(wish.text);
+  if (wishes.empty()) {
+    answer.ahead = std::move(table);
+    return Done{};
+  }
+  for (const reception::PlaceOffers& row : reception::compare_places(surveys, wishes)) {
+    const bool here = row.place == 0;
+    AheadPlace place{.position = here ? *question.from : question.ahead[row.place - 1],
+                     .here = here};
+    for (const auto& offer : row.offers) {
+      if (!offer) {
+        place.offers.emplace_back();
+        continue;
+      }
+      place.offers.push_back(
+          AheadOffer{.call_sign = surveys[row.place][offer->prospect].station.call_sign,
+                     .chance_percent = offer->chance_percent,
+                     .distance_m = offer->distance_m,
+                     .bearing = offer->bearing});
+    }
+    table.places.push_back(std::move(place));
+  }
+  answer.ahead = std::move(table);
+  return Done{};
+}
+
+StationsAnswer Surveyor::answer(const StationsQuestion& question,
+                                const StationsWorker::Work& work) {
+  StationsAnswer answer{.question = question};
+  const auto tell = [&](const Error& error) {
+    answer.trouble = error.message();
+    return answer;
+  };
+  const auto here = country(question.practice);
+  if (!here) return tell(here.error());
+  if (question.from) {
+    const auto surveyed = survey(**here, question, work);
+    if (!surveyed) return tell(surveyed.error());
+    answer.measured = answer.all = prospects_.size();
+  } else {
+    prospects_.clear();
+    surveyed_.reset();
+  }
+  const auto filled = fill(answer, **here);
+  if (!filled) return tell(filled.error());
+  if (question.from && surveyed_) {
+    add_target_path(answer, **here);
+    add_plan(answer);
+  }
+  if (surveyed_ && question.compare) {
+    if (const auto added = add_ahead(answer, **here, work); !added) return tell(added.error());
+  }
+  return answer;
+}
+
+}  // namespace
+
+StationsWorker::Answerer station_answerer(SurveySources sources) {
+  auto surveyor = std::make_shared<Surveyor>(std::move(sources));
+  return [surveyor](const StationsQuestion& question, const StationsWorker::Work& work) {
+    return surveyor->answer(question, work);
+  };
+}
+
+std::unique_ptr<Errand> stations_errand(SurveySources sources, std::function<void()> wake) {
+  using StationsErrand = WorkerErrand<StationsQuestion, StationsAnswer>;
+  return std::make_unique<StationsErrand>(
+      StationsErrand::Way{
+          .question = stations_question,
+          .found = [](StationsAnswer answer) { return act::StationsFound{std::move(answer)}; },
+          .same = same_question},
+      station_answerer(std::move(sources)), std::move(wake));
+}
+
+}  // namespace mastwise

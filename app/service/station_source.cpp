@@ -1,0 +1,130 @@
+#include "app/service/station_source.hpp"
+
+#include "core/import/import_csv.hpp"
+#include "core/import/import_table.hpp"
+#include "core/import/table_header.hpp"
+#include "core/text/delimited.hpp"
+#include "core/text/words.hpp"
+#include "platform/files.hpp"
+#include "platform/table_folder.hpp"
+
+#include <algorithm>
+#include <array>
+#include <filesystem>
+#include <system_error>
+
+#include <fmt/format.h>
+
+namespace mastwise::sources {
+namespace {
+
+namespace fs = std::filesystem;
+constexpr std::size_t kHead = std::size_t{256} << 10;
+constexpr std::size_t kLargestTable = std::size_t{256} << 20;
+
+// The one table of a file or archive.
+Result<std::unique_ptr<ByteStream>> open_single(const std::string& path) {
+  const fs::path file(path);
+  if (!is_archive(path)) {
+    std::error_code ignored;
+    if (fs::is_directory(file, ignored)) {
+      return Error{.what = "this is a folder of tables",
+                   .where = path,
+                   .remedy = "give a mapping of joined tables for it"};
+    }
+    return platform::open_file(file);
+  }
+  auto archive = platform::TableFolder::at(file);
+  if (!archive) return archive.error();
+  if (archive->names().size() == 1) return archive->open(archive->names().front());
+  return Error{.what = fmt::format("the archive holds {} files", archive->names().size()),
+               .where = path,
+               .remedy = "give a mapping of joined tables for it, or unpack the one wanted"};
+}
+
+Result<std::string> read_some(const std::string& path, std::size_t most, bool refuse_more) {
+  auto stream = open_single(path);
+  if (!stream) return stream.error();
+  std::string text;
+  std::array<char, 1 << 16> piece;
+  while (text.size() < most) {
+    const auto got = (*stream)->read({piece.data(), std::min(piece.size(), most - text.size())});
+    if (!got) return got.error();
+    if (*got == 0) return text;
+    text.append(piece.data(), *got);
+  }
+  if (!refuse_more) return text;
+  const auto more = (*stream)->read({piece.data(), 1});
+  if (!more) return more.error();
+  if (*more == 0) return text;
+  return Error{.what = fmt::format("the table is larger than {} MB", most >> 20),
+               .where = path,
+               .remedy = "a mapping of joined tables reads files of any size"};
+}
+
+}  // namespace
+
+bool is_archive(const std::string& path) {
+  return words::same_word(fs::path(path).extension().string(), ".zip");
+}
+
+Result<std::string> head_of(const std::string& path) {
+  auto head = read_some(path, kHead, false);
+  if (head && head->size() < kHead) head->push_back('\n');
+  return head;
+}
+
+Result<std::string> read_whole(const std::string& path) {
+  return read_some(path, kLargestTable, true);
+}
+
+bool is_own_format(std::string_view head) {
+  DelimitedReader rows(head, '\0', '#');
+  const auto first = rows.next();
+  if (!first) return false;
+  const auto header = TableHeader::read(*first);
+  return header && header->place("call_sign") && header->place("latitude_deg") &&
+         header->place("longitude_deg") && header->place("rf_channel");
+}
+
+Source source_of(const std::string& path, const std::string& date) {
+  fs::path file(path);
+  if (!file.has_filename()) file = file.parent_path();
+  return {.name = file.filename().string(), .date = date};
+}
+
+Result<Way> load_mapping(const std::string& name, const std::string& date) {
+  const std::string ready = platform::assets_folder() + "/mappings/" + name + ".json";
+  const std::string& path = platform::exists(name) ? name : ready;
+  const auto text = platform::read_file(path);
+  if (!text) return text.error();
+  const auto told = [&](Error error) {
+    error.where = error.where.empty() ? path : path + ", " + error.where;
+    return error;
+  };
+  if (is_joined_mapping(*text)) {
+    auto mapping = parse_joined_mapping(*text);
+    if (!mapping) return told(mapping.error());
+    if (!date.empty()) mapping->stations.source.date = date;
+    return Way(std::move(mapping).value());
+  }
+  auto mapping = parse_table_mapping(*text);
+  if (!mapping) return told(mapping.error());
+  if (!date.empty()) mapping->source.date = date;
+  return Way(std::move(mapping).value());
+}
+
+Result<StationTable> read_stations(const std::string& path, const Way& way,
+                                   const JoinProgress& progress) {
+  if (const auto* joined = std::get_if<JoinedMapping>(&way)) {
+    auto files = platform::TableFolder::at(path);
+    if (!files) return files.error();
+    return read_joined_tables(*files, *joined, progress);
+  }
+  const auto text = read_whole(path);
+  if (!text) return text.error();
+  if (const auto* own = std::get_if<OwnFormat>(&way)) return read_station_csv(*text, own->source);
+  return read_station_table(*text, std::get<TableMapping>(way));
+}
+
+}  // namespace mastwise::sources

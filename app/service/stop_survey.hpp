@@ -1,0 +1,66 @@
+#pragma once
+
+#include "app/model/stations.hpp"
+#include "app/service/country.hpp"
+#include "app/service/pool.hpp"
+#include "core/catalog/catalog.hpp"
+#include "core/reception/chance_curve.hpp"
+#include "core/reception/survey.hpp"
+#include "core/result.hpp"
+#include "platform/tile_folder.hpp"
+
+#include <functional>
+#include <memory>
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace mastwise {
+
+// Beyond it no antenna on a roof receives in any ordinary evening (common practice, no source).
+inline constexpr double kReachM = 400'000.0;
+inline constexpr std::size_t kMostStations = 400;
+
+// The stop of a question, which has a position.
+reception::Receiver receiver_of(const StationsQuestion& question);
+
+// Adds what was ticked to a station, for as long as the question lives.
+std::function<void(Station&)> completer(const StationsQuestion& question);
+
+// Makes the weighed survey of a stop on all cores. Catalogs and tiles are opened by the thread that
+// asks first, and belong to it.
+class StopSurveyor {
+ public:
+  explicit StopSurveyor(SurveySources sources);
+
+  Result<Countries::Visited> country(bool practice) { return countries_.visit(practice); }
+
+  // What is to be done between two parts of the work.
+  struct Between {
+    // What is known of a station besides the catalog.
+    std::function<void(Station&)> complete = [](Station&) {};
+    std::function<bool()> stop = [] { return false; };
+    // With part of the stations measured, not yet weighed.
+    std::function<Result<Done>(reception::Survey&, std::size_t measured)> look =
+        [](reception::Survey&, std::size_t) { return Result<Done>(Done{}); };
+  };
+  // The stations in reach, measured and weighed; nothing where it was stopped.
+  Result<std::optional<reception::Survey>> survey(Country& country,
+                                                  const reception::Receiver& receiver,
+                                                  const Between& between);
+
+  // The chance of every station against the heading, of a weighed survey.
+  std::vector<std::optional<reception::ChanceCurve>> curves(const reception::Survey& survey);
+
+  // For other paths, while no survey is being made.
+  reception::Scratch& scratch() { return scratches_.front(); }
+
+ private:
+  void measure(reception::Survey& survey, std::size_t first, std::size_t end);
+
+  Countries countries_;
+  Pool pool_;
+  std::vector<reception::Scratch> scratches_;
+};
+
+}  // namespace mastwise

@@ -1,0 +1,150 @@
+#include "app/cli/arguments.hpp"
+#include "app/service/startup.hpp"
+#include "app/shell/shot.hpp"
+#include "app/shell/verbs.hpp"
+
+#include <map>
+#include <memory>
+
+namespace mastwise::cli {
+namespace {
+
+struct ShotOptions {
+  std::string screen, file, size = "1280x800", at, station, catalog, terrain, date, table;
+  std::optional<double> nose_deg;
+  std::optional<float> dots_per_inch;
+  bool night = false;
+};
+
+// The screens by the names that the command line has for them, and how to get there.
+const std::map<std::string, std::vector<Action>>& screens() {
+  static const std::map<std::string, std::vector<Action>> kScreens{
+      {"here", {act::Show{Place::Here}}},
+      {"stations", {act::Show{Place::Stations}}},
+      {"map", {act::Show{Place::Stations}, act::SwitchMap{}}},
+      {"best-spot", {act::Show{Place::Stations}, act::SwitchMap{}, act::SwitchArea{}}},
+      {"aim", {act::Show{Place::Aim}}},
+      {"peak", {act::Show{Place::Peak}}},
+      {"sweep",
+       {act::Show{Place::Peak}, act::BeginSweep{SweepBy::Compass}, act::ReadMeter{.nothing = false},
+        act::SetMeter{-12.0}, act::ReadMeter{.nothing = false}, act::SetMeter{8.0},
+        act::ReadMeter{.nothing = false}}},
+      {"logbook", {act::Show{Place::Logbook}}},
+      {"logbook-files", {act::OpenSheet{Sheet::LogbookFiles}}},
+      {"ahead", {act::Show{Place::Ahead}}},
+      {"ahead-places",
+       {act::Show{Place::Ahead}, act::OpenField{Field::AheadPlace}, act::KeypadType{"43.1,-118.2"},
+        act::KeypadAccept{}, act::OpenField{Field::AheadPlace}, act::KeypadType{"42.2,-121.7"},
+        act::KeypadAccept{}}},
+      {"along",
+       {act::Show{Place::Ahead}, act::OpenField{Field::AheadPlace}, act::KeypadType{"43.1,-118.2"},
+        act::KeypadAccept{}, act::OpenField{Field::AheadPlace}, act::KeypadType{"42.2,-121.7"},
+        act::KeypadAccept{}, act::SwitchAlong{}}},
+      {"roof", {act::Show{Place::Aim}, act::GoToRoof{}, act::ConfirmAsked{}}},
+      {"type-position", {act::OpenKeypad{KeypadPurpose::Position}}},
+      {"type-place",
+       {act::OpenKeypad{KeypadPurpose::Position}, act::KeypadPage{}, act::KeypadType{"SPRINGF"}}},
+      {"type-heading", {act::OpenKeypad{KeypadPurpose::Nose}}},
+      {"search", {act::OpenKeypad{KeypadPurpose::Search}}},
+      {"raise", {act::Ask{Asking::Raise}}},
+      {"before-roof", {act::Ask{Asking::Roof}}},
+      {"weather", {act::Ask{Asking::Weather}}},
+      {"before-driving", {act::Ask{Asking::Drive}}},
+      {"path", {act::OpenSheet{Sheet::Path}}},
+      {"gear", {act::OpenSheet{Sheet::Gear}}},
+      {"surroundings", {act::OpenSheet{Sheet::Surroundings}}},
+      {"plan", {act::OpenSheet{Sheet::Plan}}},
+      {"channels", {act::ScanStep{0}}},
+      {"ways", {act::OpenSheet{Sheet::Ways}}},
+      {"nose", {act::OpenSheet{Sheet::Nose}}},
+      {"paper", {act::OpenSheet{Sheet::Paper}}},
+      {"handle", {act::OpenSheet{Sheet::Handle}}},
+      {"checks", {act::OpenSheet{Sheet::Checks}}},
+      {"carries", {act::OpenSheet{Sheet::Carries}}},
+      {"data", {act::OpenSheet{Sheet::Import}}},
+      {"table", {act::OpenSheet{Sheet::Import}}},
+  };
+  return kScreens;
+}
+
+std::string screen_names() {
+  std::string names;
+  for (const auto& [name, acts] : screens()) names += (names.empty() ? "" : ", ") + name;
+  return names;
+}
+
+Result<Destination> practice_destination(const std::string& call_sign) {
+  const auto practice = service::load_practice();
+  if (!practice) return practice.error();
+  const auto station = practice_station(practice->stations, call_sign);
+  if (!station) return station.error();
+  return Destination{station->position, *station};
+}
+
+Result<Done> draw_shot(const ShotOptions& options) {
+  const auto size = size_argument(options.size);
+  if (!size) return size.error();
+  shell::Shot shot;
+  const auto screen = screens().find(options.screen);
+  if (screen == screens().end()) {
+    return Error{.what = "there is no screen " + options.screen,
+                 .remedy = "use one of " + screen_names()};
+  }
+  shot.acts = screen->second;
+  if (options.screen == "table") shot.acts.push_back(act::PickTable{options.table});
+  shot.night = options.night;
+  shot.file = options.file;
+  shot.window.width_px = size->width_px;
+  shot.window.height_px = size->height_px;
+  shot.window.dots_per_inch = options.dots_per_inch;
+  const auto date = date_argument("--date", options.date);
+  if (!date) return date.error();
+  shot.date = *date;
+  const auto nose = nose_argument(options.nose_deg);
+  if (!nose) return nose.error();
+  shot.nose = *nose;
+  if (!options.at.empty()) {
+    const auto at = position_argument("--at", options.at);
+    if (!at) return at.error();
+    shot.at = *at;
+  }
+  if (!options.station.empty()) {
+    const auto found = options.at.empty()
+                           ? practice_destination(options.station)
+                           : destination_argument({}, options.station, options.catalog);
+    if (!found) return found.error();
+    shot.target = found->station;
+  }
+  const auto path = catalog_path(options.catalog);
+  if (!path) return path.error();
+  shot.catalog = *path;
+  const auto terrain = options.terrain.empty() ? service::terrain_folder() : options.terrain;
+  if (!terrain) return terrain.error();
+  shot.terrain_folder = *terrain;
+  return shell::draw_shot(shot);
+}
+
+}  // namespace
+
+void add_shot(CLI::App& program, Job& chosen) {
+  auto options = std::make_shared<ShotOptions>();
+  CLI::App* verb = program.add_subcommand("shot", "Draws a screen into a PNG, with no display");
+  verb->add_option("screen", options->screen, screen_names())->required();
+  verb->add_option("file", options->file, "the PNG to write")->required();
+  verb->add_option("--size", options->size, "pixels, 1280x800 if not given");
+  verb->add_option("--dpi", options->dots_per_inch, "dots per inch of the screen meant")
+      ->check(CLI::Range(50.0f, 600.0f));
+  verb->add_flag("--night", options->night, "the night look");
+  verb->add_option("--at", options->at, "where the rig stands; the practice area if not given");
+  verb->add_option("--station", options->station, "the station aimed at");
+  verb->add_option("--nose", options->nose_deg, "true heading of the rig's nose in degrees");
+  verb->add_option("--table", options->table,
+                   "for the screen table: the station table looked into");
+  verb->add_option("--date", options->date, "the date for the declination; today if not given");
+  verb->add_option("--catalog", options->catalog, "the catalog's file in place of the user's own");
+  verb->add_option("--terrain", options->terrain,
+                   "the folder of elevation tiles in place of the user's own");
+  verb->callback([&chosen, options] { chosen = [options] { return draw_shot(*options); }; });
+}
+
+}  // namespace mastwise::cli

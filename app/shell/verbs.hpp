@@ -1,0 +1,13 @@
+#pragma once
+
+#include "app/cli/verbs.hpp"
+
+// The verbs that draw. They are apart from the others, which need no window.
+namespace mastwise::cli {
+
+void add_shot(CLI::App& program, Job& chosen);
+
+// Without a verb: the touch app.
+void add_window(CLI::App& program, Job& chosen);
+
+}  // namespace mastwise::cli
