@@ -5,6 +5,7 @@
 #include "app/screens/screens.hpp"
 #include "app/screens/sheet_head.hpp"
 #include "app/ui/layout.hpp"
+#include "app/ui/shortened.hpp"
 #include "app/words/phrases.hpp"
 
 #include <algorithm>
@@ -153,9 +154,10 @@ Head draw_head(Ui& ui, const std::string& title, const std::string& act, const s
   const float right = page.right - kClose - Column::kGap;
   const Rect beside{right - kAct, page.top, right, page.top + Column::kButton};
   const bool tapped = ui.button(act, beside, label, ButtonLook::Plain);
-  ui.canvas().push_clip({page.left, page.top, beside.left - Column::kGap, beside.bottom});
-  ui.canvas().text({page.left, page.top + 44.0f}, title, Face::Cardinal, ui.theme().ink);
-  ui.canvas().pop_clip();
+  const float room = beside.left - Column::kGap - page.left;
+  ui.canvas().text({page.left, page.top + 44.0f},
+                   ui::shortened(ui.canvas(), title, Face::Cardinal, room), Face::Cardinal,
+                   ui.theme().ink);
   return {draw_sheet_head(ui, {}), tapped};
 }
 

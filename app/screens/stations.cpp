@@ -1,6 +1,7 @@
 #include "app/screens/lit_row.hpp"
 #include "app/screens/screens.hpp"
 #include "app/ui/chance_mark.hpp"
+#include "app/ui/shortened.hpp"
 #include "app/words/chances.hpp"
 #include "app/words/phrases.hpp"
 #include "app/words/reasons.hpp"
@@ -17,6 +18,7 @@ using ui::Align;
 using ui::Face;
 
 constexpr float kRow = 96.0f, kSearch = 72.0f, kBetween = 16.0f;
+constexpr float kRoomForWay = 480.0f;     // units of a row that has room for distance and heading
 constexpr float kRoomForReason = 760.0f;  // units of a row that has room for the dearest reason
 
 void draw_chance(Ui& ui, Rect rect, const StationRow& row) {
@@ -84,15 +86,19 @@ void draw_row(Ui& ui, Rect rect, const StationRow& row, const std::string& bring
   constexpr float kChance = 128.0f, kWay = 168.0f;
   const float left = rect.left + 12.0f, right = rect.right - 12.0f;
   draw_chance(ui, {left, rect.top, left + kChance, rect.bottom}, row);
-  draw_way(ui, {right - kWay, rect.top, right, rect.bottom}, row, model, second);
-  const float text = left + kChance + 24.0f, end = right - kWay - kBetween;
+  const bool with_way = rect.width() >= kRoomForWay;
+  if (with_way) {
+    draw_way(ui, {right - kWay, rect.top, right, rect.bottom}, row, model, second);
+  }
+  const float text = left + kChance + 24.0f, end = with_way ? right - kWay - kBetween : right;
   const float upper = rect.top + 40.0f, lower = rect.top + 74.0f;
   const bool with_reason = rect.width() >= kRoomForReason;
   const float middle = with_reason ? text + 0.30f * (end - text) : end;
-  canvas.push_clip({text, rect.top, middle - 8.0f, rect.bottom});
-  canvas.text({text, upper}, words::title(station), Face::Value, theme.ink);
-  canvas.text({text, lower}, words::carries(station), Face::Word, second);
-  canvas.pop_clip();
+  const auto fitted = [&](const std::string& words, Face face) {
+    return ui::shortened(canvas, words, face, middle - 8.0f - text);
+  };
+  canvas.text({text, upper}, fitted(words::title(station), Face::Value), Face::Value, theme.ink);
+  canvas.text({text, lower}, fitted(words::carries(station), Face::Word), Face::Word, second);
   if (with_reason) {
     canvas.text({middle, upper}, "RF " + to_text(station.rf_channel), Face::Word, theme.ink);
     if (!row.reasons.empty()) {

@@ -3,7 +3,8 @@
 #include <catch2/catch.hpp>
 
 // Every screen and cover on every screen size: what can be touched is at least 9 mm square, 2 mm
-// apart and on the screen (the design's figures), and what is said stays on the screen.
+// apart and on the screen (the design's figures); texts stay on the screen, within their clips and
+// within their buttons.
 using namespace mastwise;
 using test::press;
 using test::Stage;
@@ -34,6 +35,35 @@ std::string texts_off_screen(const Stage& stage, const test::Screen& screen) {
   return found;
 }
 
+// Texts begin at whole pixels, and letters reach a little beyond their advance.
+constexpr float kOverhangPx = 2.0f;
+
+bool beyond_sides(const touch::Rect& text, const touch::Rect& room) {
+  return text.left < room.left - kOverhangPx || text.right > room.right + kOverhangPx;
+}
+
+// Texts that a clip cuts at the left or the right. Lists may cut above and below: they scroll.
+std::string texts_cut(const Stage& stage) {
+  std::string found;
+  for (const test::PictureText& text : stage.texts()) {
+    if (beyond_sides(text.rect_px, text.clip_px)) found += "  \"" + text.text + "\"\n";
+  }
+  return found;
+}
+
+// Labels wider than the button or row that they are written on.
+std::string labels_too_wide(const Stage& stage) {
+  std::string found;
+  for (const test::PictureText& text : stage.texts()) {
+    for (const touch::Target& target : stage.targets().all()) {
+      if (!target.visible_px().contains(text.rect_px.center())) continue;
+      if (!beyond_sides(text.rect_px, target.rect_px)) continue;
+      found += "  \"" + text.text + "\" on \"" + target.name + "\"\n";
+    }
+  }
+  return found;
+}
+
 void check_all(const test::Screen& screen, bool left_handed) {
   for (const View& view : test::views()) {
     Stage stage(screen);
@@ -42,6 +72,8 @@ void check_all(const test::Screen& screen, bool left_handed) {
     INFO(view.name << " on " << screen.name << (left_handed ? ", left-handed" : ""));
     CHECK(joined(stage.targets().problems()) == "");
     CHECK(texts_off_screen(stage, screen) == "");
+    CHECK(texts_cut(stage) == "");
+    CHECK(labels_too_wide(stage) == "");
   }
 }
 
