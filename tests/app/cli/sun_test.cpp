@@ -12,13 +12,13 @@ using nlohmann::json;
 
 namespace {
 
-test::ChildProgram::Ended run(const std::vector<std::string>& arguments) {
+test::ChildProgram::Ended run_sun(const std::vector<std::string>& arguments) {
   const test::TemporaryFolder data;
   return test::run_program(arguments, data.file("data"));
 }
 
 json printed(const std::string& place, const std::string& time) {
-  const auto ended = run({"sun", "--at", place, "--time", time, "--json"});
+  const auto ended = run_sun({"sun", "--at", place, "--time", time, "--json"});
   INFO(ended.errors << ended.output);
   REQUIRE(ended.status == 0);
   return json::parse(ended.output);
@@ -63,13 +63,14 @@ TEST_CASE("sun tells when it rises and sets, or that it does not", "[sky]") {
 }
 
 TEST_CASE("sun speaks to a person and refuses what is no time", "[sky]") {
-  const auto text = run({"sun", "--at", "44.27056,-71.30327", "--time", "2025-03-20T12:00:00Z"});
+  const auto text =
+      run_sun({"sun", "--at", "44.27056,-71.30327", "--time", "2025-03-20T12:00:00Z"});
   CHECK(text.status == 0);
   CHECK(text.output.find("101.9° true, 12.1° over the horizon") != std::string::npos);
   CHECK(text.output.find("281.9° true") != std::string::npos);
-  const auto refused = run({"sun", "--at", "44.27056,-71.30327", "--time", "noon"});
+  const auto refused = run_sun({"sun", "--at", "44.27056,-71.30327", "--time", "noon"});
   CHECK(refused.status == 1);
   CHECK(refused.errors.find("--time \"noon\"") != std::string::npos);
-  const auto practice = run({"sun", "--time", "2026-07-02T18:00:00Z"});
+  const auto practice = run_sun({"sun", "--time", "2026-07-02T18:00:00Z"});
   CHECK(practice.output.find("PRACTICE AREA") == 0);
 }

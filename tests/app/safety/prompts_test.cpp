@@ -31,7 +31,7 @@ void tap_at(Stage& stage, touch::Point place, milliseconds down_for) {
 }
 
 // With the antenna marked up; on Aim.
-void raise(Stage& stage) {
+void raise_antenna(Stage& stage) {
   stage.tap("place Aim");
   stage.tap("raise");
   stage.confirm();
@@ -263,7 +263,7 @@ TEST_CASE("100,000 random touches over every prompt, on all screens, pass none")
       if (left_handed) stage.set(act::SwitchHand{});
       for (const Asking prompt : kPrompts) {
         const bool up = prompt != Asking::Raise && prompt != Asking::Roof;
-        if (up && stage.model().safety.antenna == Antenna::Down) raise(stage);
+        if (up && stage.model().safety.antenna == Antenna::Down) raise_antenna(stage);
         Storm storm(stage, seed++);
         const auto wanted = kTouches / static_cast<int>(kScreens.size() * 2 * kPrompts.size()) + 1;
         while (storm.touches() < wanted) {

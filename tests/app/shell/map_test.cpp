@@ -59,7 +59,7 @@ touch::Point within_map_px(Stage& stage) {
 touch::Point screen_px(Stage& stage, MapOffset wanted) {
   std::vector<MapOffset> touched;
   stage.session().record_to([&](const Action& action) {
-    if (const auto* touch = std::get_if<act::TouchMap>(&action)) touched.push_back(touch->at);
+    if (const auto* touch = action.get_if<act::TouchMap>()) touched.push_back(touch->at);
   });
   stage.set(act::MoveMap{{.drag = {30'000.0, 0.0}}});
   const touch::Point one = within_map_px(stage), other = one + touch::Point{70.0f, 50.0f};

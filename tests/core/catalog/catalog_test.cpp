@@ -161,7 +161,7 @@ TEST_CASE("a file that is no catalog, or of another version, is refused with adv
   file.execute("PRAGMA user_version = 99");
   const auto newer = Catalog::open(file.path);
   REQUIRE_FALSE(newer);
-  CHECK(newer.error().what == "this catalog has version 99, the program knows version 2");
+  CHECK(newer.error().what == "this catalog has version 99, the program knows version 3");
   CHECK(newer.error().remedy == "move the file away and import the station tables again");
 
   const auto folder = Catalog::open("/nowhere/at/all/catalog");

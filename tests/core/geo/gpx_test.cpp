@@ -12,7 +12,7 @@ const std::string kBegin =
     "<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n"
     "<gpx version=\"1.1\" creator=\"a hand\" xmlns=\"http://www.topografix.com/GPX/1/1\">\n";
 
-Position at(double latitude_deg, double longitude_deg) {
+Position gpx_at(double latitude_deg, double longitude_deg) {
   return *Position::at_deg(latitude_deg, longitude_deg);
 }
 
@@ -42,19 +42,19 @@ TEST_CASE("waypoints, routes and tracks are read", "[gpx]") {
   const UtcTime time{std::chrono::sys_days(std::chrono::year(2026) / 7 / 2) +
                      std::chrono::hours(16) + std::chrono::minutes(4) + milliseconds(5250)};
   CHECK(places->waypoints ==
-        std::vector<GpxPlace>{{.position = at(44.5, -71.25),
+        std::vector<GpxPlace>{{.position = gpx_at(44.5, -71.25),
                                .name = "Lake & hill",
                                .description = "by the <lake>",
                                .elevation_m = 312.5,
                                .time = time},
-                              {.position = at(1.0, 0.0), .description = "comment"}});
-  CHECK(places->routes ==
-        std::vector<GpxLine>{
-            {"North", {{.position = at(1.0, 2.0), .name = "A"}, {.position = at(3.0, 4.0)}}}});
+                              {.position = gpx_at(1.0, 0.0), .description = "comment"}});
+  CHECK(places->routes == std::vector<GpxLine>{{"North",
+                                                {{.position = gpx_at(1.0, 2.0), .name = "A"},
+                                                 {.position = gpx_at(3.0, 4.0)}}}});
   CHECK(places->tracks ==
         std::vector<GpxLine>{
-            {"Yesterday", {{.position = at(5.0, 6.0)}}},
-            {"Yesterday", {{.position = at(7.0, 8.0)}, {.position = at(9.0, 10.0)}}}});
+            {"Yesterday", {{.position = gpx_at(5.0, 6.0)}}},
+            {"Yesterday", {{.position = gpx_at(7.0, 8.0)}, {.position = gpx_at(9.0, 10.0)}}}});
 }
 
 TEST_CASE("prefixes, GPX 1.0 and ISO 8859-1 are understood", "[gpx]") {
@@ -76,7 +76,7 @@ TEST_CASE("a place that cannot be is left out with a remark", "[gpx]") {
                                "<wpt lat=\"91\" lon=\"0\"><name>A</name></wpt>\n<wpt lat=\"1\"/>\n"
                                "<wpt lat=\"1,5\" lon=\"0\"/><wpt lat=\"1\" lon=\"2\"/></gpx>");
   REQUIRE(places);
-  CHECK(places->waypoints == std::vector<GpxPlace>{{.position = at(1.0, 2.0)}});
+  CHECK(places->waypoints == std::vector<GpxPlace>{{.position = gpx_at(1.0, 2.0)}});
   REQUIRE(places->remarks.size() == 3);
   CHECK(places->remarks[0].find("line 3: a place is left out") == 0);
   CHECK(places->remarks[1] == "line 4: a place without a position is left out");

@@ -14,7 +14,7 @@ using namespace mastwise;
 
 namespace {
 
-Position read(const std::string& text) {
+Position read_position(const std::string& text) {
   const auto position = parse_position(text);
   INFO(text << (position ? "" : ": " + position.error().message()));
   REQUIRE(position);
@@ -23,7 +23,7 @@ Position read(const std::string& text) {
 
 void check_reads(const std::string& text, double latitude_deg, double longitude_deg) {
   INFO(text);
-  const Position position = read(text);
+  const Position position = read_position(text);
   CHECK(position.latitude_deg() == Approx(latitude_deg).margin(1e-9));
   CHECK(position.longitude_deg() == Approx(longitude_deg).margin(1e-9));
 }
@@ -139,8 +139,8 @@ TEST_CASE("UTM, UPS and MGRS agree with the published program") {
     INFO(row.utm);
     const Position point = Position::at_deg(row.latitude_deg, row.longitude_deg).value();
     // Half a meter on each axis, 0.708 m, over the smallest scale: 0.9996 in UTM, 0.994 in UPS.
-    CHECK(path_between(point, read(row.utm)).distance_m <= 0.7072 / 0.994);
-    CHECK(path_between(point, read(row.mgrs)).distance_m <= 0.7072 / 0.994);
+    CHECK(path_between(point, read_position(row.utm)).distance_m <= 0.7072 / 0.994);
+    CHECK(path_between(point, read_position(row.mgrs)).distance_m <= 0.7072 / 0.994);
     std::string utm = format_position(point, Notation::UtmUps);
     if (utm.rfind("UPS ", 0) == 0) utm.erase(0, 4);
     for (char& letter : utm) letter = static_cast<char>(std::tolower(letter));
@@ -153,7 +153,7 @@ TEST_CASE("UTM, UPS and MGRS agree with the published program") {
 
 // Source: the first row of the table above; the UPS row is its row of 84.5 N 10 E.
 TEST_CASE("grid references as people write them") {
-  const Position stop = read("44.435216667, -71.675993333");
+  const Position stop = read_position("44.435216667, -71.675993333");
   for (const char* text :
        {"19N 287027 4923696", "19n 287027 4923696", "19 N 287027 4923696", "19T 287027mE 4923696mN",
         "19T 287027 mE 4923696 mN", "19 north 287027 4923696", "UTM 19N 287027, 4923696",
@@ -161,24 +161,24 @@ TEST_CASE("grid references as people write them") {
         "19N 287027.0 4923696.0", "19N 287027,0 4923696,0", "19N;287027;4923696", "19TBK8702723696",
         "19T BK 87027 23696", "19tbk 87027 23696", "MGRS: 19TBK 87027 23696"}) {
     INFO(text);
-    CHECK(path_between(stop, read(text)).distance_m <= 0.7075);
+    CHECK(path_between(stop, read_position(text)).distance_m <= 0.7075);
   }
-  const Position polar = read("84.5, 10");
+  const Position polar = read_position("84.5, 10");
   for (const char* text :
        {"n 2106113 1398202", "UPS N 2106113 1398202", "Z 2106113 1398202", "ZBA0611398202"}) {
     INFO(text);
-    CHECK(path_between(polar, read(text)).distance_m <= 0.7115);
+    CHECK(path_between(polar, read_position(text)).distance_m <= 0.7115);
   }
 }
 
 TEST_CASE("an MGRS square's middle is the position, and S behind a zone is south") {
-  const Position coarse = read("19TBK 87 23");  // 1 km: its middle is 287500, 4923500
-  CHECK(path_between(coarse, read("19N 287500 4923500")).distance_m <= 0.001);
-  CHECK(read("56S 334369 6250948").latitude_deg() == Approx(-33.8688).margin(1e-5));
-  CHECK(read("19S 287027 4923696").latitude_deg() < 0.0);
+  const Position coarse = read_position("19TBK 87 23");  // 1 km: its middle is 287500, 4923500
+  CHECK(path_between(coarse, read_position("19N 287500 4923500")).distance_m <= 0.001);
+  CHECK(read_position("56S 334369 6250948").latitude_deg() == Approx(-33.8688).margin(1e-5));
+  CHECK(read_position("19S 287027 4923696").latitude_deg() < 0.0);
   // Los Angeles, from memory; its mirror image lies in the southern ocean.
-  CHECK(read("11 north 386500 3768500").latitude_deg() == Approx(34.05).margin(0.05));
-  CHECK(read("11 south 386500 3768500").latitude_deg() == Approx(-56.2).margin(0.1));
+  CHECK(read_position("11 north 386500 3768500").latitude_deg() == Approx(34.05).margin(0.05));
+  CHECK(read_position("11 south 386500 3768500").latitude_deg() == Approx(-56.2).margin(0.1));
   // Band S of MGRS is 32 to 40 north: Washington's square.
-  CHECK(read("18SUJ 23400 06500").latitude_deg() == Approx(38.9).margin(0.1));
+  CHECK(read_position("18SUJ 23400 06500").latitude_deg() == Approx(38.9).margin(0.1));
 }

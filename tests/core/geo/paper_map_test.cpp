@@ -17,7 +17,7 @@ const double kNaN = std::numeric_limits<double>::quiet_NaN();
 Bearing<True> degrees(double value) {
   return Bearing<True>::degrees(value);
 }
-Position at(double latitude_deg, double longitude_deg) {
+Position paper_at(double latitude_deg, double longitude_deg) {
   return Position::at_deg(latitude_deg, longitude_deg).value();
 }
 
@@ -57,7 +57,7 @@ TEST_CASE("a bearing by ruler is as sure as it is long", "[paper-map]") {
 }
 
 TEST_CASE("a place is found from a named one", "[paper-map]") {
-  const Position named = at(44.0, -71.0);
+  const Position named = paper_at(44.0, -71.0);
   const MapScale scale = *MapScale::from_bar(20.0, 30.0 * kMile_m);
   const auto found = from_named_place(named, degrees(45.0), 8.0, scale);
   REQUIRE(found);

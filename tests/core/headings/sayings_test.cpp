@@ -14,7 +14,7 @@ namespace {
 const Position kStop = Position::at_deg(45.0, -110.0).value();
 
 // True 37 with declination 13 E, the nose at 300, 60 km away; everything known.
-SayingInputs all_known() {
+SayingInputs all_inputs_known() {
   const auto heading = Bearing<True>::degrees(37.0);
   MagneticField field{};
   field.declination = Declination::east_deg(13.0);
@@ -69,7 +69,7 @@ bool left_out(const Sayings& all, SayingKind kind) {
 // magnetic = true - D, grid = true - convergence, rig angle = true - nose; a compass with its own
 // declination set reads true.
 TEST_CASE("one heading in every way of saying it", "[ways]") {
-  const Sayings all = say_heading(all_known());
+  const Sayings all = say_heading(all_inputs_known());
   CHECK(all.sayings.size() == 10);
   CHECK(all.left_out.empty());
 
@@ -91,7 +91,7 @@ TEST_CASE("one heading in every way of saying it", "[ways]") {
 }
 
 TEST_CASE("one heading by shadow, star, landmark and walk", "[ways]") {
-  const Sayings all = say_heading(all_known());
+  const Sayings all = say_heading(all_inputs_known());
   // The sun at 240 throws the shadow to 60; in five minutes at 241.25 to 61.25.
   const auto shadow = std::get<FromShadow>(find(all, SayingKind::sun_shadow).said_as);
   CHECK(shadow.now.clockwise_deg() == Approx(-23.0));
@@ -111,7 +111,7 @@ TEST_CASE("one heading by shadow, star, landmark and walk", "[ways]") {
 // atan(sqrt(2) 3 / 200) = 1.2 and the sight's 1; 3 (+) 2 (+) 0.4 for the compass in the hand;
 // 10 and 5 m at 1 km with the sight's 1.
 TEST_CASE("each saying has its own budget, the smallest error first", "[ways]") {
-  const Sayings all = say_heading(all_known());
+  const Sayings all = say_heading(all_inputs_known());
   CHECK(std::is_sorted(all.sayings.begin(), all.sayings.end(),
                        [](auto& a, auto& b) { return a.sigma_deg < b.sigma_deg; }));
   for (const Saying& each : all.sayings) {
@@ -127,7 +127,7 @@ TEST_CASE("each saying has its own budget, the smallest error first", "[ways]") 
 }
 
 TEST_CASE("what is not known leaves its sayings out with a reason", "[ways]") {
-  SayingInputs inputs = all_known();
+  SayingInputs inputs = all_inputs_known();
   inputs.card.rig_angle.reset();
   inputs.sun.reset();
   inputs.context.deviation_sigma_deg.reset();
@@ -139,7 +139,7 @@ TEST_CASE("what is not known leaves its sayings out with a reason", "[ways]") {
   }
   CHECK(all.sayings.size() + all.left_out.size() == 10);
 
-  SayingInputs pole = all_known();
+  SayingInputs pole = all_inputs_known();
   pole.card.field.zone = MagneticField::Zone::Blackout;
   CHECK(left_out(say_heading(pole), SayingKind::magnetic_bearing));
   CHECK(left_out(say_heading(pole), SayingKind::set_compass));

@@ -13,7 +13,7 @@ using namespace mastwise;
 
 namespace {
 
-LogbookContent example() {
+LogbookContent gpx_example() {
   LogbookContent content{
       .stops = {test::stop_record("b2", -0.00001, -180.0, 900), test::full_stop("a1")},
       .outcomes = {test::full_outcome("a1")}};
@@ -31,7 +31,7 @@ constexpr std::array<std::string_view, 19> kOrder{
 }  // namespace
 
 TEST_CASE("the stops as waypoints keep the order of the GPX 1.1 schema", "[logbook][gpx]") {
-  const std::string text = logbook_gpx(example());
+  const std::string text = logbook_gpx(gpx_example());
   INFO(text);
   // gpxType: version fixed to "1.1" and creator are required, in the schema's name space.
   CHECK(text.find("<gpx xmlns=\"http://www.topografix.com/GPX/1/1\" version=\"1.1\" "
@@ -72,7 +72,7 @@ TEST_CASE("the stops as waypoints keep the order of the GPX 1.1 schema", "[logbo
 }
 
 TEST_CASE("the waypoints of a logbook are read again as they were", "[logbook][gpx]") {
-  const auto places = read_gpx(logbook_gpx(example()));
+  const auto places = read_gpx(logbook_gpx(gpx_example()));
   REQUIRE(places);
   CHECK(places->remarks.empty());
   REQUIRE(places->waypoints.size() == 2);
@@ -86,7 +86,7 @@ TEST_CASE("the waypoints of a logbook are read again as they were", "[logbook][g
 }
 
 TEST_CASE("deleted stops and outcomes are no waypoints", "[logbook][gpx]") {
-  LogbookContent content = example();
+  LogbookContent content = gpx_example();
   content.stops[0].mark.deleted = true;
   content.outcomes[0].mark.deleted = true;
   const auto places = read_gpx(logbook_gpx(content));

@@ -16,7 +16,7 @@ namespace {
 
 constexpr double kDegree = 3.14159265358979323846 / 180.0;
 
-Position at(double latitude_deg, double longitude_deg) {
+Position relief_at(double latitude_deg, double longitude_deg) {
   return *Position::at_deg(latitude_deg, longitude_deg);
 }
 
@@ -50,7 +50,7 @@ double textbook(double slope_deg, double aspect_deg) {
 TEST_CASE("level ground is as bright as the light is high", "[map]") {
   const auto tiles = ground([](double, double) { return 320.0; });
   const map::ReliefGrid grid{.columns = 40, .rows = 30, .meters_per_cell = 200.0};
-  const auto relief = map::shade_relief(tiles, plane_around(at(45.5, 7.5)), grid);
+  const auto relief = map::shade_relief(tiles, plane_around(relief_at(45.5, 7.5)), grid);
   REQUIRE(relief);
   REQUIRE(relief->shade.size() == 1'200);
   for (const std::uint8_t shade : relief->shade)
@@ -60,10 +60,11 @@ TEST_CASE("level ground is as bright as the light is high", "[map]") {
 
 TEST_CASE("a slope is as bright as a matt plane", "[map]") {
   const map::ReliefGrid grid{.columns = 9, .rows = 9, .meters_per_cell = 500.0};
-  const Position center = at(45.5, 7.5);
+  const Position center = relief_at(45.5, 7.5);
   // Meters of a degree at 45.5 N by the geodesic.
-  const double north_m = path_between(at(45.0, 7.5), at(46.0, 7.5)).distance_m;
-  const double east_m = 2.0 * path_between(at(45.5, 7.25), at(45.5, 7.5)).distance_m * 2.0;
+  const double north_m = path_between(relief_at(45.0, 7.5), relief_at(46.0, 7.5)).distance_m;
+  const double east_m =
+      2.0 * path_between(relief_at(45.5, 7.25), relief_at(45.5, 7.5)).distance_m * 2.0;
   for (const double slope_deg : {2.0, 10.0, 25.0}) {
     for (const double aspect_deg : {0.0, 45.0, 90.0, 135.0, 180.0, 225.0, 270.0, 315.0}) {
       const auto tiles = ground([&](double latitude_deg, double longitude_deg) {
@@ -87,7 +88,7 @@ TEST_CASE("a slope is as bright as a matt plane", "[map]") {
 TEST_CASE("unknown ground is never shaded", "[map]") {
   terrain::TileSet none;
   const map::ReliefGrid grid{.columns = 21, .rows = 21, .meters_per_cell = 300.0};
-  const auto nowhere = map::shade_relief(none, plane_around(at(45.5, 7.5)), grid);
+  const auto nowhere = map::shade_relief(none, plane_around(relief_at(45.5, 7.5)), grid);
   REQUIRE(nowhere);
   for (const std::uint8_t shade : nowhere->shade) CHECK(shade == Relief::kUnknown);
   for (const std::uint8_t band : nowhere->band) CHECK(band == Relief::kUnknown);
@@ -96,7 +97,7 @@ TEST_CASE("unknown ground is never shaded", "[map]") {
   const auto tiles = ground([](double latitude_deg, double) {
     return latitude_deg > 45.5 ? static_cast<double>(terrain::kVoidSample) : 20.0;
   });
-  const auto relief = map::shade_relief(tiles, plane_around(at(45.5, 7.5)), grid);
+  const auto relief = map::shade_relief(tiles, plane_around(relief_at(45.5, 7.5)), grid);
   REQUIRE(relief);
   int known_without_slope = 0;
   for (int row = 0; row < grid.rows; ++row) {
@@ -121,7 +122,7 @@ TEST_CASE("a cell's ground is the ground at its place, also across tiles", "[map
     tiles.add(test::made_tile({45, west}, Tile::kSide3ArcSeconds, height_m));
   }
   const map::ReliefGrid grid{.columns = 200, .rows = 100, .meters_per_cell = 500.0};
-  const auto plane = plane_around(at(45.5, 7.0));
+  const auto plane = plane_around(relief_at(45.5, 7.0));
   const auto relief = map::shade_relief(tiles, plane, grid);
   REQUIRE(relief);
   for (int row = 0; row < grid.rows; row += 7) {
@@ -147,7 +148,7 @@ TEST_CASE("a cell's ground is the ground at its place, also across tiles", "[map
 
 TEST_CASE("a relief beyond its bounds is refused", "[map]") {
   const terrain::TileSet none;
-  const auto plane = plane_around(at(45.5, 7.5));
+  const auto plane = plane_around(relief_at(45.5, 7.5));
   CHECK_FALSE(map::shade_relief(none, plane, {.columns = 0, .rows = 5, .meters_per_cell = 90.0}));
   CHECK_FALSE(
       map::shade_relief(none, plane, {.columns = 5, .rows = 2049, .meters_per_cell = 90.0}));

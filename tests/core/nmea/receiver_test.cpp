@@ -15,11 +15,11 @@ using namespace std::chrono_literals;
 
 namespace {
 
-const sys_days kFloor = sys_days(std::chrono::year(2026) / 11 / 25);
+const sys_days kReceiverFloor = sys_days(std::chrono::year(2026) / 11 / 25);
 
 // A receiver on a bench: sentences are given without `$` and checksum, and time is wound by hand.
 struct Bench {
-  Receiver receiver{kFloor};
+  Receiver receiver{kReceiverFloor};
   Monotonic now{1000s};
 
   void hear(const std::string& text) { receiver.feed(sentence(text), now); }

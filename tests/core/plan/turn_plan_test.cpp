@@ -14,7 +14,7 @@ using test::tent;
 using test::tents;
 using Curves = std::vector<std::optional<reception::ChanceCurve>>;
 
-TurnPlan plan_of_all(const Curves& curves) {
+TurnPlan plan_for_all(const Curves& curves) {
   TurnPlanRequest request;
   for (std::size_t i = 0; i < curves.size(); ++i) request.wishes.push_back({.stations = {i}});
   return turn_plan(curves, request);
@@ -31,11 +31,11 @@ TEST_CASE("turn plan: nothing wished, nothing turned") {
   CHECK(plan.headings.empty());
   CHECK(plan.out_of_plan.empty());
   CHECK(plan.fewest_proved);
-  CHECK(plan_of_all({}).headings.empty());
+  CHECK(plan_for_all({}).headings.empty());
 }
 
 TEST_CASE("turn plan: one station is aimed at with its own slack") {
-  const TurnPlan plan = plan_of_all({tent(77.0)});
+  const TurnPlan plan = plan_for_all({tent(77.0)});
   REQUIRE(plan.headings.size() == 1);
   CHECK(bearing_deg(plan, 0) == Approx(77.0));
   CHECK(plan.headings[0].slack.left_deg == Approx(10.0));
@@ -47,19 +47,19 @@ TEST_CASE("turn plan: one station is aimed at with its own slack") {
 }
 
 TEST_CASE("turn plan: stations exactly the sum of their slacks apart share one heading") {
-  const TurnPlan touching = plan_of_all({tent(100.0), tent(120.0)});
+  const TurnPlan touching = plan_for_all({tent(100.0), tent(120.0)});
   REQUIRE(touching.headings.size() == 1);
   CHECK(bearing_deg(touching, 0) == Approx(110.0));
   CHECK(touching.headings[0].slack.left_deg == Approx(0.0).margin(1e-6));
   CHECK(touching.headings[0].slack.right_deg == Approx(0.0).margin(1e-6));
   CHECK(touching.headings[0].brings.size() == 2);
   // Two degrees closer: a degree of slack to either side. A degree farther: two headings.
-  const TurnPlan within = plan_of_all({tent(101.0), tent(119.0)});
+  const TurnPlan within = plan_for_all({tent(101.0), tent(119.0)});
   REQUIRE(within.headings.size() == 1);
   CHECK(bearing_deg(within, 0) == Approx(110.0));
   CHECK(within.headings[0].slack.left_deg == Approx(1.0));
   CHECK(within.headings[0].slack.right_deg == Approx(1.0));
-  const TurnPlan beyond = plan_of_all({tent(100.0), tent(121.0)});
+  const TurnPlan beyond = plan_for_all({tent(100.0), tent(121.0)});
   REQUIRE(beyond.headings.size() == 2);
   CHECK(bearing_deg(beyond, 0) == Approx(100.0));
   CHECK(bearing_deg(beyond, 1) == Approx(121.0));
@@ -72,13 +72,13 @@ TEST_CASE("turn plan: stations exactly the sum of their slacks apart share one h
 
 TEST_CASE("turn plan: arcs that touch between whole degrees") {
   // Peaks of 89 meet 70 after 9.5 degrees: from 19 degrees apart on, one point is left.
-  const TurnPlan plan = plan_of_all({tent(100.0, 89.0), tent(119.0, 89.0)});
+  const TurnPlan plan = plan_for_all({tent(100.0, 89.0), tent(119.0, 89.0)});
   REQUIRE(plan.headings.size() == 1);
   CHECK(bearing_deg(plan, 0) == Approx(109.5));
 }
 
 TEST_CASE("turn plan: over north") {
-  const TurnPlan plan = plan_of_all({tent(353.0), tent(7.0)});
+  const TurnPlan plan = plan_for_all({tent(353.0), tent(7.0)});
   REQUIRE(plan.headings.size() == 1);
   CHECK((plan.headings[0].bearing - Bearing<True>()).size_deg() == Approx(0.0).margin(1e-6));
   CHECK(plan.headings[0].slack.left_deg == Approx(3.0));
@@ -86,21 +86,21 @@ TEST_CASE("turn plan: over north") {
 }
 
 TEST_CASE("turn plan: two faces bring what lies opposite") {
-  const TurnPlan plan = plan_of_all({tents({{30.0}, {210.0}}), tents({{210.0}, {30.0}})});
+  const TurnPlan plan = plan_for_all({tents({{30.0}, {210.0}}), tents({{210.0}, {30.0}})});
   REQUIRE(plan.headings.size() == 1);
   CHECK(bearing_deg(plan, 0) == Approx(30.0));  // the first wish lies ahead
   CHECK(plan.headings[0].brings.size() == 2);
   CHECK(plan.headings[0].slack.left_deg == Approx(10.0));
   // Two of three lie south.
   const TurnPlan south =
-      plan_of_all({tents({{30.0}, {210.0}}), tents({{210.0}, {30.0}}), tents({{212.0}, {32.0}})});
+      plan_for_all({tents({{30.0}, {210.0}}), tents({{210.0}, {30.0}}), tents({{212.0}, {32.0}})});
   REQUIRE(south.headings.size() == 1);
   CHECK(bearing_deg(south, 0) > 200.0);
   CHECK(bearing_deg(south, 0) < 215.0);
 }
 
 TEST_CASE("turn plan: an antenna that hears all round needs no turn") {
-  const TurnPlan plan = plan_of_all({test::level(80.0, 45.0), test::level(95.0, 300.0)});
+  const TurnPlan plan = plan_for_all({test::level(80.0, 45.0), test::level(95.0, 300.0)});
   REQUIRE(plan.headings.size() == 1);
   CHECK(bearing_deg(plan, 0) == 45.0);
   CHECK(plan.headings[0].slack == Slack{180.0, 180.0});
@@ -109,7 +109,7 @@ TEST_CASE("turn plan: an antenna that hears all round needs no turn") {
 }
 
 TEST_CASE("turn plan: stations all alike are one") {
-  const TurnPlan plan = plan_of_all(Curves(12, tent(200.0)));
+  const TurnPlan plan = plan_for_all(Curves(12, tent(200.0)));
   REQUIRE(plan.headings.size() == 1);
   CHECK(bearing_deg(plan, 0) == Approx(200.0));
   CHECK(plan.headings[0].brings.size() == 12);
@@ -135,7 +135,7 @@ TEST_CASE("turn plan: a pinned station gets its heading, or the plan says that i
 }
 
 TEST_CASE("turn plan: a station without a known chance is never claimed") {
-  const TurnPlan plan = plan_of_all({std::nullopt, tent(20.0), test::level(0.0)});
+  const TurnPlan plan = plan_for_all({std::nullopt, tent(20.0), test::level(0.0)});
   REQUIRE(plan.headings.size() == 1);
   CHECK(plan.headings[0].brings.size() == 1);
   CHECK(plan.headings[0].brings[0].station == 1);
@@ -164,7 +164,7 @@ TEST_CASE("turn plan: any station of a network will do") {
 
 TEST_CASE("turn plan: of plans with as few headings the one with better chances") {
   // The middle one fits with either neighbor; with the second all have more.
-  const TurnPlan plan = plan_of_all({tent(80.0), tent(97.0), tent(107.0)});
+  const TurnPlan plan = plan_for_all({tent(80.0), tent(97.0), tent(107.0)});
   REQUIRE(plan.headings.size() == 2);
   // Alone at 80; 97 and 107 have 160 between them anywhere from one to the other, so the middle.
   CHECK(bearing_deg(plan, 0) == Approx(102.0));

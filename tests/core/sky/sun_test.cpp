@@ -19,7 +19,7 @@ namespace {
 
 constexpr double kRadian = std::numbers::pi / 180.0;
 
-Position at(double latitude_deg, double longitude_deg) {
+Position sky_at(double latitude_deg, double longitude_deg) {
   return Position::at_deg(latitude_deg, longitude_deg).value();
 }
 
@@ -33,7 +33,7 @@ std::vector<std::vector<std::string>> dated_rows(const std::filesystem::path& pa
 }
 
 Position place_of(const std::vector<std::string>& row) {
-  return at(std::stod(row[1]), std::stod(row[2]));
+  return sky_at(std::stod(row[1]), std::stod(row[2]));
 }
 
 double minutes_apart(UtcTime time, const std::string& hour_and_minute) {
@@ -103,7 +103,8 @@ TEST_CASE("the sun is where the Solar Position Algorithm has it in any clone", "
               {"2210-03-15T12:30:00Z", 1.283333, 103.833333, 268.061389, 109.151338}};
   for (const auto& row : rows) {
     INFO(row.time << ' ' << row.latitude_deg);
-    check_place(at(row.latitude_deg, row.longitude_deg), row.time, row.azimuth_deg, row.zenith_deg);
+    check_place(sky_at(row.latitude_deg, row.longitude_deg), row.time, row.azimuth_deg,
+                row.zenith_deg);
   }
 }
 
@@ -209,7 +210,7 @@ TEST_CASE("air lifts the sun by the almanac's figures", "[sky]") {
 TEST_CASE("the shadow lies away from the sun", "[sky]") {
   // The row 2025-03-20T12:00Z of PyEphem 4.1.4 at 44.27056 N 71.30327 W: sun 101.9074, 12.0165.
   const sky::Shadow shadow =
-      sky::plumb_shadow(at(44.27056, -71.30327), utc("2025-03-20T12:00:00Z"));
+      sky::plumb_shadow(sky_at(44.27056, -71.30327), utc("2025-03-20T12:00:00Z"));
   CHECK(!shadow.why_none);
   REQUIRE(shadow.direction);
   CHECK(shadow.direction->degrees() == Approx(281.9074).margin(0.001));
@@ -226,7 +227,7 @@ TEST_CASE("a clock error turns the azimuth by the sun's own speed", "[sky]") {
        {"2026-06-21T15:00:00Z", "2026-06-21T19:00:00Z", "2026-12-21T21:00:00Z"}) {
     for (const double latitude_deg : {20.0, 45.0, 60.0}) {
       INFO(time << ' ' << latitude_deg);
-      const sky::Shadow shadow = sky::plumb_shadow(at(latitude_deg, -100.0), utc(time));
+      const sky::Shadow shadow = sky::plumb_shadow(sky_at(latitude_deg, -100.0), utc(time));
       const double h = shadow.sun.elevation_deg * kRadian;
       const double azimuth = shadow.sun.azimuth.degrees() * kRadian;
       const double latitude = latitude_deg * kRadian;
@@ -241,7 +242,7 @@ TEST_CASE("a clock error turns the azimuth by the sun's own speed", "[sky]") {
 
 TEST_CASE("where there is no shadow the reason is told", "[sky]") {
   // Singapore at the March equinox of 2025, local noon (PyEphem: 05:00Z is about noon there).
-  const Position singapore = at(1.2833, 103.8333);
+  const Position singapore = sky_at(1.2833, 103.8333);
   const sky::Shadow noon = sky::plumb_shadow(singapore, utc("2025-03-20T05:12:00Z"));
   CHECK(noon.why_none == sky::NoShadow::Overhead);
   CHECK(!noon.direction);
@@ -251,7 +252,7 @@ TEST_CASE("where there is no shadow the reason is told", "[sky]") {
   CHECK(!night.direction_in_5_minutes);
   // Two minutes after the Naval Observatory's sunrise at Anchorage of 2020-01-05.
   const sky::Shadow dawn =
-      sky::plumb_shadow(at(61.216667, -149.866667), utc("2020-01-05T19:13:00Z"));
+      sky::plumb_shadow(sky_at(61.216667, -149.866667), utc("2020-01-05T19:13:00Z"));
   CHECK(dawn.why_none == sky::NoShadow::TooLow);
 }
 
@@ -259,7 +260,7 @@ TEST_CASE("the change of the shadow is where its state changes", "[sky]") {
   for (const char* time :
        {"2025-03-20T05:12:00Z", "2025-03-20T16:00:00Z", "2025-03-20T02:00:00Z"}) {
     INFO(time);
-    const Position singapore = at(1.2833, 103.8333);
+    const Position singapore = sky_at(1.2833, 103.8333);
     const auto usable = [&](UtcTime when) {
       return !sky::why_no_shadow(sky::sun_at(singapore, when));
     };
@@ -270,12 +271,12 @@ TEST_CASE("the change of the shadow is where its state changes", "[sky]") {
     CHECK(usable(*times.shadow_changes + std::chrono::seconds(2)) != now);
   }
   const sky::SunTimes polar_night =
-      sky::sun_times(at(78.2167, 15.6333), utc("2020-12-15T12:00:00Z"));
+      sky::sun_times(sky_at(78.2167, 15.6333), utc("2020-12-15T12:00:00Z"));
   CHECK(!polar_night.shadow_changes);
 }
 
 TEST_CASE("the answer does not hang on what was asked before", "[sky]") {
-  const Position place = at(44.27056, -71.30327);
+  const Position place = sky_at(44.27056, -71.30327);
   const UtcTime time = utc("2026-07-02T18:00:00Z");
   sky::sun_at(place, time - std::chrono::seconds(1));
   const sky::SunPlace after_near = sky::sun_at(place, time);

@@ -11,12 +11,12 @@
 namespace mastwise::terrain {
 namespace {
 
-Position at(double latitude_deg, double longitude_deg) {
+Position tile_at(double latitude_deg, double longitude_deg) {
   return *Position::at_deg(latitude_deg, longitude_deg);
 }
 
 // Heights rise 2 m a sample to the east and 3 m a sample to the north: whole meters at each sample.
-double plane_m(double latitude_deg, double longitude_deg) {
+double tile_plane_m(double latitude_deg, double longitude_deg) {
   return 1000.0 + 3.0 * 1200.0 * (latitude_deg - 45.0) + 2.0 * 1200.0 * (longitude_deg - 7.0);
 }
 
@@ -49,12 +49,12 @@ TEST_CASE("a name that is no cell of the globe is not a tile's") {
 }
 
 TEST_CASE("a position on a degree line belongs to the cell north and east of it") {
-  CHECK(cell_of(at(44.5, -71.5)) == TileCell{44, -72});
-  CHECK(cell_of(at(44.0, -72.0)) == TileCell{44, -72});
-  CHECK(cell_of(at(-0.1, -0.1)) == TileCell{-1, -1});
-  CHECK(cell_of(at(0.0, 0.0)) == TileCell{0, 0});
-  CHECK(cell_of(at(90.0, 0.0)) == TileCell{89, 0});
-  CHECK(cell_of(at(-90.0, 180.0)) == TileCell{-90, -180});
+  CHECK(cell_of(tile_at(44.5, -71.5)) == TileCell{44, -72});
+  CHECK(cell_of(tile_at(44.0, -72.0)) == TileCell{44, -72});
+  CHECK(cell_of(tile_at(-0.1, -0.1)) == TileCell{-1, -1});
+  CHECK(cell_of(tile_at(0.0, 0.0)) == TileCell{0, 0});
+  CHECK(cell_of(tile_at(90.0, 0.0)) == TileCell{89, 0});
+  CHECK(cell_of(tile_at(-90.0, 180.0)) == TileCell{-90, -180});
 }
 
 TEST_CASE("only the two sizes of an SRTM tile are read as one") {
@@ -94,7 +94,7 @@ TEST_CASE("bilinear interpolation reproduces a plane, to all four edges") {
     tiles.add(test::made_tile({45, 7}, side, height));
     for (const double north : {0.0, 0.1, 0.123456, 0.5, 0.99999, 1.0}) {
       for (const double east : {0.0, 0.2, 0.654321, 0.999999, 1.0}) {
-        const auto found = ground_height_m(tiles, at(45.0 + north, 7.0 + east));
+        const auto found = ground_height_m(tiles, tile_at(45.0 + north, 7.0 + east));
         INFO(side << " " << north << " " << east);
         REQUIRE(found);
         CHECK(*found == Approx(height(45.0 + north, 7.0 + east)).margin(1e-8));
@@ -115,34 +115,34 @@ TEST_CASE("a bilinear height lies on the hyperbolic surface of its four samples"
 
 TEST_CASE("no tile and a void give no height, never sea level") {
   TileSet tiles;
-  CHECK_FALSE(ground_height_m(tiles, at(45.5, 7.5)));
+  CHECK_FALSE(ground_height_m(tiles, tile_at(45.5, 7.5)));
   tiles.add(test::made_tile({45, 7}, 1201, [](double latitude_deg, double longitude_deg) {
     const bool hole =
         std::fabs(latitude_deg - 45.5) < 1e-6 && std::fabs(longitude_deg - 7.5) < 1e-6;
-    return hole ? -32768.0 : plane_m(latitude_deg, longitude_deg);
+    return hole ? -32768.0 : tile_plane_m(latitude_deg, longitude_deg);
   }));
   const double spacing_deg = 1.0 / 1200.0;
-  CHECK_FALSE(ground_height_m(tiles, at(45.5, 7.5)));
-  CHECK_FALSE(ground_height_m(tiles, at(45.5 + 0.9 * spacing_deg, 7.5 - 0.9 * spacing_deg)));
+  CHECK_FALSE(ground_height_m(tiles, tile_at(45.5, 7.5)));
+  CHECK_FALSE(ground_height_m(tiles, tile_at(45.5 + 0.9 * spacing_deg, 7.5 - 0.9 * spacing_deg)));
   // Where the void has no weight the known samples stand.
   const auto tile = tiles.tile({45, 7});
   CHECK(std::isnan(tile->height_m(600.5, 600.0)));
   CHECK(tile->height_m(601.0, 600.5) ==
-        Approx(plane_m(45.5 - 0.5 * spacing_deg, 7.5 + spacing_deg)));
+        Approx(tile_plane_m(45.5 - 0.5 * spacing_deg, 7.5 + spacing_deg)));
   CHECK(tile->height_m(599.0, 600.5) ==
-        Approx(plane_m(45.5 - 0.5 * spacing_deg, 7.5 - spacing_deg)));
+        Approx(tile_plane_m(45.5 - 0.5 * spacing_deg, 7.5 - spacing_deg)));
 }
 
 TEST_CASE("a position on a degree line is found by the tile of either side") {
   const auto flat = [](double height) { return [height](double, double) { return height; }; };
   TileSet tiles;
   tiles.add(test::made_tile({45, 7}, 1201, flat(100.0)));
-  CHECK(ground_height_m(tiles, at(46.0, 7.5)) == 100.0);
-  CHECK(ground_height_m(tiles, at(45.5, 8.0)) == 100.0);
-  CHECK(ground_height_m(tiles, at(46.0, 8.0)) == 100.0);
-  CHECK(ground_height_m(tiles, at(45.0, 7.0)) == 100.0);
-  CHECK_FALSE(ground_height_m(tiles, at(46.0000001, 7.5)));
-  CHECK_FALSE(ground_height_m(tiles, at(45.5, 6.9999999)));
+  CHECK(ground_height_m(tiles, tile_at(46.0, 7.5)) == 100.0);
+  CHECK(ground_height_m(tiles, tile_at(45.5, 8.0)) == 100.0);
+  CHECK(ground_height_m(tiles, tile_at(46.0, 8.0)) == 100.0);
+  CHECK(ground_height_m(tiles, tile_at(45.0, 7.0)) == 100.0);
+  CHECK_FALSE(ground_height_m(tiles, tile_at(46.0000001, 7.5)));
+  CHECK_FALSE(ground_height_m(tiles, tile_at(45.5, 6.9999999)));
 }
 
 TEST_CASE("heights at the poles, the antimeridian and the equator") {
@@ -152,14 +152,14 @@ TEST_CASE("heights at the poles, the antimeridian and the equator") {
   tiles.add(test::made_tile({-90, 20}, 1201, flat(2.0)));
   tiles.add(test::made_tile({-17, 179}, 1201, flat(3.0)));
   tiles.add(test::made_tile({0, -1}, 1201, flat(4.0)));
-  CHECK(ground_height_m(tiles, at(90.0, 20.5)) == 1.0);
-  CHECK(ground_height_m(tiles, at(-90.0, 20.5)) == 2.0);
-  CHECK(ground_height_m(tiles, at(-16.5, 180.0)) == 3.0);
-  CHECK(ground_height_m(tiles, at(-16.5, -180.0)) == 3.0);
-  CHECK_FALSE(ground_height_m(tiles, at(-16.5, -179.9)));
-  CHECK(ground_height_m(tiles, at(0.0, 0.0)) == 4.0);
-  CHECK(ground_height_m(tiles, at(-0.0, -0.5)) == 4.0);
-  CHECK_FALSE(ground_height_m(tiles, at(0.0, 0.5)));
+  CHECK(ground_height_m(tiles, tile_at(90.0, 20.5)) == 1.0);
+  CHECK(ground_height_m(tiles, tile_at(-90.0, 20.5)) == 2.0);
+  CHECK(ground_height_m(tiles, tile_at(-16.5, 180.0)) == 3.0);
+  CHECK(ground_height_m(tiles, tile_at(-16.5, -180.0)) == 3.0);
+  CHECK_FALSE(ground_height_m(tiles, tile_at(-16.5, -179.9)));
+  CHECK(ground_height_m(tiles, tile_at(0.0, 0.0)) == 4.0);
+  CHECK(ground_height_m(tiles, tile_at(-0.0, -0.5)) == 4.0);
+  CHECK_FALSE(ground_height_m(tiles, tile_at(0.0, 0.5)));
 }
 
 TEST_CASE("the reference tiles: a summit, and 78 voids") {
@@ -179,7 +179,7 @@ TEST_CASE("the reference tiles: a summit, and 78 voids") {
     tiles.add(test::read_tile(*path, {44, -72}));
     // Mount Washington, 1,916.6 m (NGS datasheet PG2435, from memory) at 44.2706, -71.3033: SRTM
     // averages summits away by some tens of meters.
-    const auto summit = ground_height_m(tiles, at(44.2706, -71.3033));
+    const auto summit = ground_height_m(tiles, tile_at(44.2706, -71.3033));
     REQUIRE(summit);
     CHECK(*summit > 1880.0);
     CHECK(*summit < 1920.0);
