@@ -4,6 +4,7 @@
 #include "app/service/startup.hpp"
 #include "app/words/chances.hpp"
 #include "app/words/units.hpp"
+#include "app/worker/plan_words.hpp"
 #include "core/plan/turn_plan.hpp"
 #include "core/reception/compare.hpp"
 #include "core/text/words.hpp"
@@ -33,8 +34,6 @@ struct PlanOptions {
   bool json = false;
 };
 
-using Curves = std::vector<std::optional<reception::ChanceCurve>>;
-
 // A plan with what is needed to say it.
 struct Planned {
   const Survey& survey;
@@ -43,19 +42,10 @@ struct Planned {
   Declination declination;
 };
 
-template <class Matches>
-Wish wish_for(const Survey& survey, const Matches& matches) {
-  Wish wish;
-  for (std::size_t i = 0; i < survey.size(); ++i) {
-    if (matches(survey.station(i))) wish.stations.push_back(i);
-  }
-  return wish;
-}
-
 Result<Done> add_call_signs(const Survey& survey, const std::vector<std::string>& call_signs,
-                            bool pinned, std::vector<Wish>& wishes) {
+                            bool pinned, std::vector<PlanWish>& wishes) {
   for (const std::string& call_sign : call_signs) {
-    Wish wish = wish_for(survey, [&](const Station& station) {
+    PlanWish wish = wish_for(survey, [&](const Station& station) {
       return words::same_word(station.call_sign, call_sign);
     });
     if (wish.stations.empty()) {
@@ -69,9 +59,9 @@ Result<Done> add_call_signs(const Survey& survey, const std::vector<std::string>
   return Done{};
 }
 
-Result<std::vector<Wish>> wishes_of(const PlanOptions& options, const Survey& survey,
-                                    const Curves& curves) {
-  std::vector<Wish> wishes;
+Result<std::vector<PlanWish>> wishes_of(const PlanOptions& options, const Survey& survey,
+                                        const ChanceCurveList& curves) {
+  std::vector<PlanWish> wishes;
   if (const auto added = add_call_signs(survey, options.pin, true, wishes); !added) {
     return added.error();
   }
@@ -89,10 +79,8 @@ Result<std::vector<Wish>> wishes_of(const PlanOptions& options, const Survey& su
     }
   }
   if (!options.all && !wishes.empty()) return wishes;
-  for (std::size_t i = 0; i < curves.size(); ++i) {
-    if (curves[i] && curves[i]->best_percent() >= kLongShot_percent) {
-      wishes.push_back({.stations = {i}});
-    }
+  for (PlanWish& wish : likely_wishes(curves, kLongShot_percent)) {
+    wishes.push_back(std::move(wish));
   }
   return wishes;
 }
@@ -138,7 +126,7 @@ json plan_json(const Planned& planned) {
     headings.push_back(heading_json(planned, heading));
   }
   for (const OutOfPlan& each : planned.plan.out_of_plan) {
-    const Wish& wish = planned.request.wishes[each.wish];
+    const PlanWish& wish = planned.request.wishes[each.wish];
     json station =
         station_json(planned.survey.station(each.station.value_or(wish.stations.front())));
     station["best_chance"] = each.best_percent ? json(*each.best_percent) : json(nullptr);
@@ -158,11 +146,11 @@ std::string station_line(const Station& station, double chance_percent) {
 }
 
 void print_heading(const Planned& planned, const PlannedHeading& heading) {
-  const std::string slack =
-      heading.slack.all_round()
-          ? std::string("any heading will do")
-          : fmt::format("slack {} left, {} right", words::tenths_of_degree(heading.slack.left_deg),
-                        words::tenths_of_degree(heading.slack.right_deg));
+  const std::string slack = heading.slack.all_round()
+                                ? std::string("any heading works")
+                                : fmt::format("good from {} left to {} right",
+                                              words::tenths_of_degree(heading.slack.left_deg),
+                                              words::tenths_of_degree(heading.slack.right_deg));
   std::cout << fmt::format("{} true, {} magnetic: {}\n", words::whole_degrees(heading.bearing),
                            words::whole_degrees(to_magnetic(heading.bearing, planned.declination)),
                            slack);
@@ -191,7 +179,7 @@ void print_text(const Planned& planned) {
   }
   if (!planned.plan.out_of_plan.empty()) std::cout << "Cannot be had at any heading:\n";
   for (const OutOfPlan& each : planned.plan.out_of_plan) {
-    const Wish& wish = planned.request.wishes[each.wish];
+    const PlanWish& wish = planned.request.wishes[each.wish];
     const Station& station = planned.survey.station(each.station.value_or(wish.stations.front()));
     const std::string pinned = wish.pinned ? ", pinned" : "";
     if (each.best_percent) {
@@ -216,7 +204,7 @@ Result<Done> print_plan(const PlanOptions& options) {
   receiver.heading_error_deg = options.heading_error_deg;
   const auto survey = surveyor.survey(*visited->country, receiver, {});
   if (!survey) return survey.error();
-  const Curves curves = surveyor.curves(**survey);
+  const ChanceCurveList curves = surveyor.curves(**survey);
   const auto wishes = wishes_of(options, **survey, curves);
   if (!wishes) return wishes.error();
   const TurnPlanRequest request{.wishes = *wishes, .floor_percent = options.floor_percent};

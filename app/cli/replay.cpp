@@ -2,6 +2,7 @@
 #include "app/cli/verbs.hpp"
 #include "app/service/device_source.hpp"
 #include "app/service/startup.hpp"
+#include "app/words/receivers.hpp"
 #include "core/geo/notation.hpp"
 #include "core/nmea/log_replay.hpp"
 #include "core/text/iso_time.hpp"
@@ -107,7 +108,7 @@ void print_text(const Heard& heard, const std::optional<AimCard>& card, const De
                            counts.sentences_without_checksum);
   const nmea::Fix& fix = heard.last_good;
   if (!fix.position) {
-    std::cout << "No good fix: " << nmea::explain(fix) << '\n';
+    std::cout << "No good fix: " << words::fix_trouble(fix) << '\n';
     return;
   }
   std::cout << fmt::format("Last good fix: {} ({})\n",

@@ -36,13 +36,13 @@ void adl_serializer<mastwise::Station>::to_json(json& out, const mastwise::Stati
          {"provenance", s.provenance}};
 }
 
-void adl_serializer<mastwise::StrongStation>::to_json(json& out, const mastwise::StrongStation& s) {
+void adl_serializer<mastwise::PeakedStation>::to_json(json& out, const mastwise::PeakedStation& s) {
   out = {{"key", s.key},           {"by", s.by},
          {"position", s.position}, {"taken_at", s.taken_at},
          {"peak_deg", s.peak_deg}, {"sigma_deg", s.sigma_deg}};
 }
 
-mastwise::StrongStation adl_serializer<mastwise::StrongStation>::from_json(const json& in) {
+mastwise::PeakedStation adl_serializer<mastwise::PeakedStation>::from_json(const json& in) {
   return {.key = in.at("key").get<mastwise::StationKey>(),
           .by = in.at("by").get<mastwise::SweepBy>(),
           .position = in.at("position").get<mastwise::Position>(),

@@ -177,7 +177,7 @@ class Applier {
     auto known = std::find_if(ticks.begin(), ticks.end(),
                               [&](const Ticked& one) { return one.key == ticked.key; });
     if (known == ticks.end()) known = ticks.insert(known, Ticked{.key = ticked.key});
-    next(known->tick, Tick::not_found);
+    next(known->tick, ScanTick::not_found);
   }
   void operator()(const act::ChoosePointing& chosen) { m_.settings.pointing = chosen.method; }
   void operator()(const act::NextChanceFloor&) {

@@ -87,9 +87,9 @@ struct adl_serializer<mastwise::ReadHeading> {
 };
 
 template <>
-struct adl_serializer<mastwise::StrongStation> {
-  static void to_json(json& out, const mastwise::StrongStation& s);
-  static mastwise::StrongStation from_json(const json& in);
+struct adl_serializer<mastwise::PeakedStation> {
+  static void to_json(json& out, const mastwise::PeakedStation& s);
+  static mastwise::PeakedStation from_json(const json& in);
 };
 
 template <>

@@ -37,14 +37,14 @@ struct Nose {
 };
 
 // A sweep that was kept: where the dial said that the station is.
-struct StrongStation {
+struct PeakedStation {
   StationKey key = {};
   SweepBy by = SweepBy::Compass;
   Position position;  // of its transmitter
   Position taken_at;  // where the rig stood: it says nothing of the compass elsewhere
   double peak_deg = 0.0;
   double sigma_deg = 0.0;
-  bool operator==(const StrongStation&) const = default;
+  bool operator==(const PeakedStation&) const = default;
 };
 
 // Where the rig stands, as the person has set it. A touch that changes it can be taken back.
@@ -57,7 +57,7 @@ struct Stop {
   std::optional<Nose> nose = {};
   std::optional<Position> tail_mark = {};  // the first of two points along the flank
   std::optional<Station> target = {};
-  std::vector<StrongStation> strong_stations = {};
+  std::vector<PeakedStation> strong_stations = {};
   std::vector<StationKey> pinned = {};  // must be in the plan
   reception::Surroundings surroundings = reception::Surroundings::open;
   bool operator==(const Stop&) const = default;

@@ -21,7 +21,7 @@ std::vector<aim::StrongStation> peaked_by(
     const Model& model, const Position& here, SweepBy by, double dial_sigma_deg,
     const std::function<Bearing<Dial>(double reading_deg)>& direction) {
   std::vector<aim::StrongStation> peaked;
-  for (const StrongStation& one : model.stop.strong_stations) {
+  for (const PeakedStation& one : model.stop.strong_stations) {
     if (one.by != by || !same_stop(one.taken_at, here)) continue;
     const PathBetween path = path_between(here, one.position);
     peaked.push_back({.bearing = path.bearing,
@@ -123,7 +123,7 @@ void keep_sweep(Model& model) {
   const StationRow* row = find_row(*model.stations, sweep.station);
   if (row == nullptr) return;
   auto& kept = model.stop.strong_stations;
-  std::erase_if(kept, [&](const StrongStation& one) {
+  std::erase_if(kept, [&](const PeakedStation& one) {
     return one.key == sweep.station && one.by == sweep.by;
   });
   kept.push_back({.key = sweep.station,

@@ -96,13 +96,13 @@ void derive_ways(const Model& model, Findings& findings) {
 
 namespace {
 
-Tick tick_of(const Model& model, const StationKey& key) {
+ScanTick tick_of(const Model& model, const StationKey& key) {
   const auto& here = model.findings.position;
-  if (!model.ticked_at || !here || !same_stop(*model.ticked_at, *here)) return Tick::not_tried;
+  if (!model.ticked_at || !here || !same_stop(*model.ticked_at, *here)) return ScanTick::not_tried;
   for (const Ticked& ticked : model.ticks) {
     if (ticked.key == key) return ticked.tick;
   }
-  return Tick::not_tried;
+  return ScanTick::not_tried;
 }
 
 const PlanStep* chosen_step(const Model& model) {
@@ -130,7 +130,7 @@ void derive_scan(const Model& model, Findings& findings) {
   const PlanStep* step = chosen_step(model);
   if (step == nullptr) return;
   const std::vector<ScanCandidate> candidates = scan_candidates(*model.stations, *step);
-  std::vector<Tick> ticks;
+  std::vector<ScanTick> ticks;
   for (const ScanCandidate& candidate : candidates) {
     ticks.push_back(tick_of(model, key_of(candidate.station)));
   }
@@ -145,8 +145,8 @@ void derive_scan(const Model& model, Findings& findings) {
                           .carries = words::carries(candidates[best].station),
                           .tick = ticks[best]});
   }
-  const bool ticked_here =
-      std::any_of(ticks.begin(), ticks.end(), [](Tick tick) { return tick != Tick::not_tried; });
+  const bool ticked_here = std::any_of(ticks.begin(), ticks.end(),
+                                       [](ScanTick tick) { return tick != ScanTick::not_tried; });
   list.which = which_scan({.made_at_this_stop = ticked_here,
                            .takes_channels_by_hand = model.settings.channels_by_hand});
   list.state = advise(candidates, ticks).state;

@@ -19,7 +19,7 @@ struct ScanLine {
   StationKey key = {};  // of the best station on it
   ChannelToEnter channel = {};
   std::string carries = {};  // the networks of that station
-  Tick tick = Tick::not_tried;
+  ScanTick tick = ScanTick::not_tried;
   bool operator==(const ScanLine&) const = default;
 };
 struct ScanList {
@@ -34,7 +34,7 @@ struct ScanList {
 // A station that was looked for in the receiver's list.
 struct Ticked {
   StationKey key = {};
-  Tick tick = Tick::not_tried;
+  ScanTick tick = ScanTick::not_tried;
   bool operator==(const Ticked&) const = default;
 };
 

@@ -5,6 +5,7 @@
 #include "app/words/headings.hpp"
 #include "app/words/phrases.hpp"
 #include "app/words/places.hpp"
+#include "app/words/receivers.hpp"
 #include "app/words/times.hpp"
 #include "app/words/units.hpp"
 
@@ -46,7 +47,7 @@ void draw_source(Column& column, const Model& model) {
     column.line(fix_words(model, fix));
     return;
   }
-  column.warning(nmea::explain(fix));
+  column.warning(words::fix_trouble(fix));
   if (model.findings.position && fix.age) {
     column.line(fmt::format("Shown is where the rig was {} ago.", words::age(*fix.age)));
   }

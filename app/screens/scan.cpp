@@ -15,13 +15,13 @@ using ui::Align;
 using ui::ButtonLook;
 using ui::Face;
 
-const char* tick_words(Tick tick) {
+const char* tick_words(ScanTick tick) {
   switch (tick) {
-    case Tick::found:
+    case ScanTick::found:
       return "Found";
-    case Tick::not_found:
+    case ScanTick::not_found:
       return "Missing";
-    case Tick::not_tried:
+    case ScanTick::not_tried:
       break;
   }
   return "Tick";
@@ -58,7 +58,7 @@ void draw_channel(Ui& ui, Rect area, float& y, const ScanLine& line) {
   ui.canvas().pop_clip();
   const Rect tick{area.right - kTick, y + 8.0f, area.right, y + kRow - 8.0f};
   if (ui.button("tick " + line.key.id, tick, tick_words(line.tick),
-                line.tick == Tick::found ? ButtonLook::Filled : ButtonLook::Plain)) {
+                line.tick == ScanTick::found ? ButtonLook::Filled : ButtonLook::Plain)) {
     ui.emit(act::TickStation{line.key});
   }
   y += kRow;

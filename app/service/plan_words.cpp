@@ -1,7 +1,6 @@
 #include "app/service/plan_words.hpp"
 
 #include "app/words/chances.hpp"
-#include "core/plan/turn_plan.hpp"
 
 #include <algorithm>
 #include <map>
@@ -9,11 +8,9 @@
 namespace mastwise {
 namespace {
 
-using Curves = std::vector<std::optional<reception::ChanceCurve>>;
-
 // The wishes, and what each is called.
 struct Wishes {
-  std::vector<Wish> wishes = {};
+  std::vector<PlanWish> wishes = {};
   std::vector<std::string> names = {};
 };
 
@@ -30,17 +27,16 @@ Wishes pinned_wishes(const StationsQuestion& question, const reception::Survey& 
     result.names.push_back(words::title(survey.station(*index)));
   }
   for (const std::string& network : question.pinned_networks) {
-    Wish wish{.pinned = true};
-    for (std::size_t i = 0; i < survey.size(); ++i) {
-      if (carries(survey.station(i), network)) wish.stations.push_back(i);
-    }
+    PlanWish wish =
+        wish_for(survey, [&](const Station& station) { return carries(station, network); });
+    wish.pinned = true;
     result.wishes.push_back(std::move(wish));
     result.names.push_back(network);
   }
   return result;
 }
 
-Wishes network_wishes(const reception::Survey& survey, const Curves& curves) {
+Wishes network_wishes(const reception::Survey& survey, const ChanceCurveList& curves) {
   std::map<std::string, std::vector<std::size_t>> carriers;
   for (std::size_t i = 0; i < survey.size(); ++i) {
     if (!curves[i]) continue;
@@ -56,18 +52,17 @@ Wishes network_wishes(const reception::Survey& survey, const Curves& curves) {
   return result;
 }
 
-Wishes all_wishes(const reception::Survey& survey, const Curves& curves, double floor_percent) {
-  Wishes result;
-  for (std::size_t i = 0; i < survey.size(); ++i) {
-    if (!curves[i] || curves[i]->best_percent() < floor_percent) continue;
-    result.wishes.push_back({.stations = {i}});
-    result.names.push_back(words::title(survey.station(i)));
+Wishes all_wishes(const reception::Survey& survey, const ChanceCurveList& curves,
+                  double floor_percent) {
+  Wishes result{.wishes = likely_wishes(curves, floor_percent)};
+  for (const PlanWish& wish : result.wishes) {
+    result.names.push_back(words::title(survey.station(wish.stations.front())));
   }
   return result;
 }
 
 Wishes wishes_of(const StationsQuestion& question, const reception::Survey& survey,
-                 const Curves& curves) {
+                 const ChanceCurveList& curves) {
   switch (question.plan_for) {
     case PlanFor::Networks:
       return network_wishes(survey, curves);
@@ -122,6 +117,16 @@ class PlanWriter {
 
 }  // namespace
 
+std::vector<PlanWish> likely_wishes(const ChanceCurveList& curves, double least_percent) {
+  std::vector<PlanWish> wishes;
+  for (std::size_t i = 0; i < curves.size(); ++i) {
+    if (curves[i] && curves[i]->best_percent() >= least_percent) {
+      wishes.push_back({.stations = {i}});
+    }
+  }
+  return wishes;
+}
+
 std::optional<std::size_t> index_of(const reception::Survey& survey, const StationKey& key) {
   for (std::size_t i = 0; i < survey.size(); ++i) {
     if (key_of(survey.station(i)) == key) return i;
@@ -130,7 +135,7 @@ std::optional<std::size_t> index_of(const reception::Survey& survey, const Stati
 }
 
 Plan plan_for(const StationsQuestion& question, const reception::Survey& survey,
-              const std::vector<std::optional<reception::ChanceCurve>>& curves) {
+              const ChanceCurveList& curves) {
   const Wishes wishes = wishes_of(question, survey, curves);
   const TurnPlan found =
       turn_plan(curves, {.wishes = wishes.wishes, .floor_percent = question.plan_floor_percent});

@@ -216,6 +216,23 @@ const Phrases kEnglish{
                .away = "{distance} {octant} of {place}",
                .notations = {"Decimal degrees", "Degrees, minutes", "Degrees, min., sec.",
                              "UTM grid", "MGRS grid"}},
+    .receivers =
+        {
+            .troubles = {"", "nothing received yet",
+                         "nothing received for {seconds} s; check the cable and the power",
+                         "this is not NMEA 0183 data; choose another speed or another device",
+                         "the data is damaged; check the cable and the speed",
+                         "the data has no checksums and is not used; set the receiver to NMEA 0183 "
+                         "2.0 or later",
+                         "the device sends data but no position",
+                         "the receiver sees no satellites; give it a view of the sky",
+                         "the receiver has no fix yet",
+                         "the receiver repeats an old time: it has lost its fix",
+                         "positions come without a time and may be old",
+                         "dead reckoning: the receiver sees no satellites",
+                         "the position was typed into the receiver", "the receiver is simulating",
+                         "the receiver sends coordinates that are not on the earth"},
+            .no_fix_with_satellites = "the receiver has no fix yet, with {number} satellites"},
     .files = {.stops = "stops",
               .outcomes = "outcomes",
               .sweeps = "sweeps",

@@ -136,6 +136,11 @@ struct Phrases {
     std::array<Phrase, 5> notations;  // in the order of Notation
   } places;
 
+  struct Receivers {
+    std::array<Phrase, 15> troubles;  // in the order of nmea::FixTrouble; {seconds} of silence
+    Phrase no_fix_with_satellites;    // {number}
+  } receivers;
+
   struct Files {
     Phrase stops, outcomes, sweeps;
     Phrase merged;  // {what} {added} {renewed} {same} {kept}

@@ -7,7 +7,6 @@
 
 #include <cstdint>
 #include <optional>
-#include <string>
 
 namespace mastwise::nmea {
 
@@ -64,9 +63,6 @@ struct HeadingSensor {
   std::optional<Declination> declination;  // by the sensor's own setting (HDG): check it before use
   bool operator==(const HeadingSensor&) const = default;
 };
-
-// The trouble in plain words, and what can be done; empty when the fix is good.
-std::string explain(const Fix& fix);
 
 // "autonomous", "RTK fixed" and so on.
 const char* name_of(FixQuality quality);

@@ -110,19 +110,19 @@ ScanPlan plan_scan(std::span<const ScanCandidate> candidates) {
   return {.channels = channels_to_enter(candidates), .twins = all_twins(candidates)};
 }
 
-ScanAdvice advise(std::span<const ScanCandidate> candidates, std::span<const Tick> ticks) {
+ScanAdvice advise(std::span<const ScanCandidate> candidates, std::span<const ScanTick> ticks) {
   ScanAdvice advice{.state = ScanState::not_finished, .missing = {}};
   std::size_t found = 0;
   // In the order of the chances: whatever is found after a missing one had a smaller chance.
   bool strong_missing = false;
   double best_missing_percent = -1.0;
   for (const std::size_t place : by_chance(candidates)) {
-    const Tick tick = place < ticks.size() ? ticks[place] : Tick::not_tried;
+    const ScanTick tick = place < ticks.size() ? ticks[place] : ScanTick::not_tried;
     const double chance_percent = chance_or_least(candidates[place]);
-    if (tick == Tick::not_found) {
+    if (tick == ScanTick::not_found) {
       if (advice.missing.empty()) best_missing_percent = chance_percent;
       advice.missing.push_back(place);
-    } else if (tick == Tick::found) {
+    } else if (tick == ScanTick::found) {
       ++found;
       strong_missing =
           strong_missing || (!advice.missing.empty() && candidates[place].chance_percent &&

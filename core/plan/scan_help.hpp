@@ -71,7 +71,7 @@ struct ScanPlan {
 ScanPlan plan_scan(std::span<const ScanCandidate> candidates);
 
 // What was seen of a candidate.
-enum class Tick : std::uint8_t { not_tried, found, not_found };
+enum class ScanTick : std::uint8_t { not_tried, found, not_found };
 
 enum class ScanState : std::uint8_t {
   not_finished,  // not all are ticked
@@ -88,7 +88,7 @@ struct ScanAdvice {
 
 // What the ticks say, and what to do next. `ticks` beyond the candidates are not looked at; a
 // candidate without one is not tried. Without candidates the scan is not finished.
-ScanAdvice advise(std::span<const ScanCandidate> candidates, std::span<const Tick> ticks);
+ScanAdvice advise(std::span<const ScanCandidate> candidates, std::span<const ScanTick> ticks);
 
 enum class ScanChoice : std::uint8_t {
   full,            // at a new stop

@@ -13,13 +13,13 @@ namespace mastwise {
 
 // Stations, by their numbers in the survey, any one of which will do: a single station, or all
 // that carry a network.
-struct Wish {
+struct PlanWish {
   std::vector<std::size_t> stations = {};
   bool pinned = false;  // told apart in the plan: it must not be missed
 };
 
 struct TurnPlanRequest {
-  std::vector<Wish> wishes = {};
+  std::vector<PlanWish> wishes = {};
   double floor_percent = kUsualFloor_percent;  // over 0
   FewestSetsLimits limits = {};
 };

@@ -2,7 +2,7 @@
 
 #include "core/reception/circle_average.hpp"
 #include "core/reception/interference.hpp"
-#include "core/reception/pattern_table.hpp"
+#include "core/reception/pattern_lookup.hpp"
 #include "core/reception/survey_state.hpp"
 
 #include <algorithm>
@@ -41,7 +41,7 @@ double ChanceCurve::best_percent() const {
 struct ChanceCurves::State {
   explicit State(const Survey& survey);
 
-  const PatternTable& table(const Measurement& measurement) const {
+  const PatternLookup& table(const Measurement& measurement) const {
     return tables[static_cast<std::size_t>(measurement.outlook.band)];
   }
   double weighted_mw(const Disturbance& other) const;
@@ -56,7 +56,7 @@ struct ChanceCurves::State {
   const LinkBudget& budget;
   std::span<const Station> stations;
   std::span<const Measurement> measurements;
-  std::array<PatternTable, 3> tables;  // in the order of Band
+  std::array<PatternLookup, 3> tables;  // in the order of Band
   CircleAverage average;
   std::array<bool, ChanceCurve::kHeadings> overloaded = {};
 };
@@ -65,9 +65,9 @@ ChanceCurves::State::State(const Survey& survey)
     : budget(survey.state_->budget),
       stations(survey.state_->stations),
       measurements(survey.state_->measurements),
-      tables{PatternTable(budget.receiver().gear.antenna.low_vhf.pattern),
-             PatternTable(budget.receiver().gear.antenna.high_vhf.pattern),
-             PatternTable(budget.receiver().gear.antenna.uhf.pattern)},
+      tables{PatternLookup(budget.receiver().gear.antenna.low_vhf.pattern),
+             PatternLookup(budget.receiver().gear.antenna.high_vhf.pattern),
+             PatternLookup(budget.receiver().gear.antenna.uhf.pattern)},
       average(budget.receiver().heading_error_deg) {
   if (budget.receiver().gear.amplifier) find_overload();
 }

@@ -30,6 +30,7 @@ FORBIDDEN = [
     ("core", r'#include "(app|platform|tests)/', "core knows neither app nor platform"),
     ("platform", r'#include "(app|tests)/', "platform does not know app"),
     ("app", r'#include "tests/', "the program does not know its tests"),
+    ("app/words", r'#include "(app/(?!words/)|platform/)', "words are made from the facts of core"),
     ("app/screens", r'#include ("platform/|[<"]SDL)', "a screen draws from the model, no device"),
     ("tests", r'TEST_CASE\("[^"]*[;\[]', "ctest cuts such a name in two and runs neither half"),
     ("app/model", r'#include ("(platform|app/(cli|paper|screens|service|shell|ui))/|[<"](SDL|imgui))',

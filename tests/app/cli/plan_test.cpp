@@ -113,7 +113,7 @@ TEST_CASE("plan: as a person reads it") {
   const auto ended = test::run_program({"plan", "--want", "QBPA"}, data.file("data"));
   CHECK(ended.status == 0);
   CHECK(ended.output.find("PRACTICE AREA") == 0);
-  CHECK(ended.output.find(" magnetic: slack ") != std::string::npos);
+  CHECK(ended.output.find(" magnetic: good from ") != std::string::npos);
   CHECK(ended.output.find("QBPA 6.1") != std::string::npos);
 }
 

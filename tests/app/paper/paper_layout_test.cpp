@@ -71,7 +71,7 @@ PaperPlan long_plan(std::size_t headings, std::size_t stations, const std::strin
       heading.loses.push_back(station);
       heading.channels.push_back({std::to_string(k), station.title});
     }
-    heading.remark = "Aimed beside " + name;
+    heading.remark = "Aim beside " + name;
     plan.headings.push_back(heading);
   }
   plan.out.assign(stations, name);
@@ -212,7 +212,7 @@ TEST_CASE("paper: the heading in every way of saying it") {
   CHECK(says(page, "42° magnetic, 28° true"));  // looking back: 180 degrees less
   CHECK(says(page, "199° to 241° magnetic"));   // 222.09 less 23, plus 19
   CHECK(says(page, "14.1° west of true north here on 2 July 2026"));
-  CHECK(says(page, "Set your compass's own declination to 14 W, then read 208"));
+  CHECK(says(page, "Set your compass's declination to 14 W, then read 208"));
   CHECK(says(page, "92° left"));
   CHECK(says(page, "6.4 mi, 10.4 km"));
   for (const Notation notation :

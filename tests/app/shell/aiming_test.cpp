@@ -275,7 +275,7 @@ TEST_CASE("ticks of the receiver's list belong to the stop where they were made"
   REQUIRE_FALSE(stage.model().findings.scan.lines.empty());
   const StationKey key = stage.model().findings.scan.lines.front().key;
   stage.tap("tick " + key.id);
-  CHECK(stage.model().findings.scan.lines.front().tick == Tick::found);
+  CHECK(stage.model().findings.scan.lines.front().tick == ScanTick::found);
   const ScanChoice by_hand = stage.model().findings.scan.which;
   stage.tap("channel entry");
   CHECK(stage.model().findings.scan.which != by_hand);
@@ -285,7 +285,7 @@ TEST_CASE("ticks of the receiver's list belong to the stop where they were made"
   stage.set(act::SetStop{moved});
   REQUIRE_FALSE(stage.model().findings.scan.lines.empty());
   for (const ScanLine& line : stage.model().findings.scan.lines) {
-    CHECK(line.tick == Tick::not_tried);
+    CHECK(line.tick == ScanTick::not_tried);
   }
 }
 

@@ -1,6 +1,7 @@
 #include "app/words/checks.hpp"
 #include "app/words/headings.hpp"
 #include "app/words/reasons.hpp"
+#include "app/words/receivers.hpp"
 #include "app/words/scans.hpp"
 #include "app/words/units.hpp"
 #include "core/geo/geodesic.hpp"
@@ -215,6 +216,24 @@ TEST_CASE("checks of the compass in words") {
   aim::DialCheck far = low;
   far.correction->implausible = true;
   CHECK(words::compass_check(far, std::nullopt).find("Nothing is corrected.") != std::string::npos);
+}
+
+TEST_CASE("every trouble of the receiver is said, with its seconds and satellites") {
+  nmea::Fix fix;
+  fix.silent_for = milliseconds(42'000);
+  for (int trouble = 1; trouble <= static_cast<int>(nmea::FixTrouble::impossible_position);
+       ++trouble) {
+    fix.why_not_good = static_cast<nmea::FixTrouble>(trouble);
+    CHECK_FALSE(words::fix_trouble(fix).empty());
+  }
+  fix.why_not_good = nmea::FixTrouble::silent;
+  CHECK(words::fix_trouble(fix) == "nothing received for 42 s; check the cable and the power");
+  fix.why_not_good = nmea::FixTrouble::receiver_says_void;
+  CHECK(words::fix_trouble(fix) == "the receiver has no fix yet");
+  fix.satellites = 3;
+  CHECK(words::fix_trouble(fix) == "the receiver has no fix yet, with 3 satellites");
+  fix.why_not_good = nmea::FixTrouble::none;
+  CHECK(words::fix_trouble(fix).empty());
 }
 
 TEST_CASE("the scan's advice says what to do") {

@@ -29,7 +29,7 @@ const std::vector<ScanCandidate> kFour = {
     candidate("QDDD", 33, 20.0, {"44.1"}),
 };
 
-ScanState state(std::vector<Tick> ticks) {
+ScanState state(std::vector<ScanTick> ticks) {
   return advise(kFour, ticks).state;
 }
 
@@ -83,7 +83,7 @@ TEST_CASE("the same virtual channel from two transmitters is told apart", "[ways
 }
 
 TEST_CASE("the ticks say what to do next", "[ways]") {
-  using enum Tick;
+  using enum ScanTick;
   CHECK(state({}) == ScanState::not_finished);
   CHECK(state({found, found, not_found}) == ScanState::not_finished);
   CHECK(state({found, found, found, found}) == ScanState::all_found);
@@ -94,9 +94,9 @@ TEST_CASE("the ticks say what to do next", "[ways]") {
   CHECK(state({not_found, found, found, not_found}) == ScanState::weak_missing);
   CHECK(advise({}, {}).state == ScanState::not_finished);
 
-  const std::vector<Tick> ticks = {not_found, found, not_found, not_found};
+  const std::vector<ScanTick> ticks = {not_found, found, not_found, not_found};
   CHECK(advise(kFour, ticks).missing == std::vector<std::size_t>{0, 3, 2});
-  const std::vector<Tick> none(4, not_found);
+  const std::vector<ScanTick> none(4, not_found);
   CHECK(advise(kFour, none).state == ScanState::nothing_found);
 }
 

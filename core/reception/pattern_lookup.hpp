@@ -9,9 +9,9 @@ namespace mastwise::reception {
 
 // A pattern at every quarter degree, to look up a whole circle of headings at once. Straight
 // between them: within 0.01 dB for beams from 10 degrees wide.
-class PatternTable {
+class PatternLookup {
  public:
-  explicit PatternTable(const gear::Pattern& pattern);
+  explicit PatternLookup(const gear::Pattern& pattern);
 
   // The response in dB toward `bearing` with the axis at each whole degree.
   ChanceCurve::Values response_db(Bearing<True> bearing) const;

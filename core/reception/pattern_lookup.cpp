@@ -1,4 +1,4 @@
-#include "core/reception/pattern_table.hpp"
+#include "core/reception/pattern_lookup.hpp"
 
 #include <cmath>
 
@@ -23,7 +23,7 @@ ChanceCurve::Values look_up(const std::vector<double>& table, Bearing<True> bear
 
 }  // namespace
 
-PatternTable::PatternTable(const gear::Pattern& pattern) {
+PatternLookup::PatternLookup(const gear::Pattern& pattern) {
   decibel_.reserve(kEntries + 1);
   ratio_.reserve(kEntries + 1);
   for (std::size_t i = 0; i <= kEntries; ++i) {
@@ -33,11 +33,11 @@ PatternTable::PatternTable(const gear::Pattern& pattern) {
   }
 }
 
-ChanceCurve::Values PatternTable::response_db(Bearing<True> bearing) const {
+ChanceCurve::Values PatternLookup::response_db(Bearing<True> bearing) const {
   return look_up(decibel_, bearing);
 }
 
-ChanceCurve::Values PatternTable::response(Bearing<True> bearing) const {
+ChanceCurve::Values PatternLookup::response(Bearing<True> bearing) const {
   return look_up(ratio_, bearing);
 }
 
