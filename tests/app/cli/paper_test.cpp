@@ -54,9 +54,9 @@ TEST_CASE("card on paper: one page that others read, and a picture of its size")
   CHECK(read->pages == 1);
   CHECK(read->width_pt == Approx(612.0));
   CHECK(read->height_pt == Approx(792.0));
-  for (const char* words :
-       {"222°", "208° true", "92° left", "14.1° west", "44.435217, -71.675993",
-        "Tolerance unknown: aim exactly", "47 mm left and 88 mm down", "Before you raise the antenna"}) {
+  for (const char* words : {"222°", "208° true", "92° left", "14.1° west", "44.435217, -71.675993",
+                            "Tolerance unknown: aim exactly", "47 mm left and 88 mm down",
+                            "Before you raise the antenna"}) {
     INFO(words << " in: " << read->text);
     CHECK(contains(read->text, words));
   }
