@@ -1,8 +1,8 @@
 #pragma once
 
 #include "app/model/action.hpp"
-#include "app/model/stored_names.hpp"
 #include "app/model/reason_json.hpp"
+#include "app/model/stored_names.hpp"
 
 #include <optional>
 #include <stdexcept>
