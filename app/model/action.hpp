@@ -10,7 +10,7 @@
 #include "app/model/stations.hpp"
 #include "app/model/stop.hpp"
 #include "app/model/sweep.hpp"
-#include "app/safety/state.hpp"
+#include "app/safety/actions.hpp"
 #include "app/shared/action.hpp"
 #include "core/logbook/record.hpp"
 #include "core/time.hpp"
@@ -265,33 +265,6 @@ struct AreaScanned {
   AreaSheet sheet;
 };
 
-// A safety prompt, and the answer to it.
-struct Ask {
-  static constexpr std::string_view kName = "Ask";
-  Asking what;
-};
-struct ConfirmAsked {
-  static constexpr std::string_view kName = "ConfirmAsked";
-};
-struct RefuseAsked {
-  static constexpr std::string_view kName = "RefuseAsked";
-};
-// For 30 s.
-struct QuietAlarm {
-  static constexpr std::string_view kName = "QuietAlarm";
-};
-struct AntennaWritten {
-  static constexpr std::string_view kName = "AntennaWritten";
-  std::string trouble;  // why it could not be; empty: it is on the disk
-};
-
-// The look for the walk; asks first.
-struct GoToRoof {
-  static constexpr std::string_view kName = "GoToRoof";
-};
-struct LeaveRoof {
-  static constexpr std::string_view kName = "LeaveRoof";
-};
 struct SwitchTone {
   static constexpr std::string_view kName = "SwitchTone";
 };
@@ -441,7 +414,7 @@ struct TakeBack {
 
 namespace mastwise {
 
-using AllActions = ActionList<
+using ModelActions = ActionList<
     act::Tick, act::ReceiverBytes, act::LinkChanged, act::Show, act::SetStop, act::UseReceiver,
     act::NextNotation, act::SwitchNight, act::SwitchUnits, act::SwitchHand, act::SwitchPractice,
     act::TurnDial, act::OpenSheet, act::ChooseSurroundings, act::ChooseGear, act::OpenKeypad,
@@ -452,15 +425,16 @@ using AllActions = ActionList<
     act::PinStation, act::ChoosePlan, act::NextPlanFloor, act::SwitchChannelEntry, act::ScanStep,
     act::TickStation, act::ChoosePointing, act::NextChanceFloor, act::SwitchGrouping,
     act::StationsFound, act::SwitchMap, act::MoveMap, act::TouchMap, act::NextMapUp, act::CenterMap,
-    act::SwitchArea, act::NextAreaRadius, act::MapDrawn, act::AreaScanned, act::Ask,
-    act::ConfirmAsked, act::RefuseAsked, act::GoToRoof, act::LeaveRoof, act::SwitchTone,
+    act::SwitchArea, act::NextAreaRadius, act::MapDrawn, act::AreaScanned, act::SwitchTone,
     act::BeginSweep, act::TurnSweep, act::SetMeter, act::ReadMeter, act::NextScale,
     act::DropReading, act::MarkEdge, act::KeepSweep, act::ForgetCorrection, act::DropPlace,
     act::DropAllPlaces, act::SwitchAlong, act::RouteSurveyed, act::LogOutcome, act::NextWeather,
-    act::LogWritten, act::QuietAlarm, act::AntennaWritten, act::Trouble, act::TakePlace,
-    act::PlacesFound, act::AskMerge, act::AskLogbookFiles, act::NextLogbookFolder,
-    act::LogbookFilesDone, act::SavePaper, act::PaperSaved, act::OpenIntakeFolder, act::PickTable,
-    act::ChooseColumnOf, act::CorrectReading, act::TakeIn, act::StopTakingIn, act::IntakeFound,
-    act::PinNetwork, act::TickNetwork, act::TakeBack>;
+    act::LogWritten, act::Trouble, act::TakePlace, act::PlacesFound, act::AskMerge,
+    act::AskLogbookFiles, act::NextLogbookFolder, act::LogbookFilesDone, act::SavePaper,
+    act::PaperSaved, act::OpenIntakeFolder, act::PickTable, act::ChooseColumnOf,
+    act::CorrectReading, act::TakeIn, act::StopTakingIn, act::IntakeFound, act::PinNetwork,
+    act::TickNetwork, act::TakeBack>;
+
+using AllActions = Joined<SafetyActions, ModelActions>;
 
 }  // namespace mastwise

@@ -16,7 +16,20 @@ void next(Choice& choice, Choice last) {
   choice = choice == last ? Choice{} : static_cast<Choice>(static_cast<int>(choice) + 1);
 }
 
-constexpr milliseconds kQuietFor{30'000};
+SafetyContext safety_context(const Model& model) {
+  SafetyContext context{.now = model.now, .when = moment_of(model)};
+  if (!model.stop.practice) context.place = model.findings.position;
+  context.speed_kmh = model.findings.speed_kmh;
+  return context;
+}
+
+// What follows from the antenna's guard for the rest of the model.
+void heed(Model& model, const SafetyAnswer& answer) {
+  if (answer.trouble) model.trouble = *answer.trouble;
+  if (answer.confirmed == Asking::MergeLogbook) {
+    ask_logbook_files(model, LogbookTask::TakeIn, model.log_files.to_merge);
+  }
+}
 
 class Applier {
  public:
@@ -214,13 +227,6 @@ class Applier {
     m_.map.area_serial = ++m_.map.sheets;
   }
 
-  void operator()(const act::Ask& asked) { ask(m_, asked.what); }
-  void operator()(const act::ConfirmAsked&) { confirm_asked(m_); }
-  void operator()(const act::RefuseAsked&) { m_.safety.asking = Asking::Nothing; }
-  void operator()(const act::AntennaWritten& written) { antenna_written(m_, written.trouble); }
-  void operator()(const act::QuietAlarm&) { m_.safety.quiet_until = m_.now + kQuietFor; }
-  void operator()(const act::GoToRoof&) { go_to_roof(m_); }
-  void operator()(const act::LeaveRoof&) { m_.safety.roof = false; }
   void operator()(const act::SwitchTone&) { m_.settings.tone = !m_.settings.tone; }
 
   void operator()(const act::BeginSweep& begin) { begin_sweep(m_, begin.by); }
@@ -289,7 +295,7 @@ class Applier {
   void operator()(const act::Trouble& trouble) { m_.trouble = trouble.what; }
 
   void operator()(const act::TakeBack&) {
-    if (!m_.taken_back) return undo_antenna(m_);
+    if (!m_.taken_back) return heed(m_, undo_antenna(m_.safety, safety_context(m_)));
     const TakenBack back = *m_.taken_back;
     m_.taken_back.reset();
     m_.stop = back.stop;
@@ -343,9 +349,13 @@ void Applier::operator()(const act::SwitchPractice&) {
 }  // namespace
 
 void apply(Model& model, const Action& action, const World& world) {
-  visit(action, AllActions{}, Applier(model, world));
+  if (const auto answer = update(model.safety, safety_context(model), action)) {
+    heed(model, *answer);
+  } else {
+    visit(action, ModelActions{}, Applier(model, world));
+  }
   derive(model, world);
-  follow_motion(model);
+  follow_motion(model.safety, safety_context(model));
 }
 
 }  // namespace mastwise

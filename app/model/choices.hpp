@@ -1,6 +1,7 @@
 #pragma once
 
 #include "app/model/plan.hpp"
+#include "app/shared/navigation.hpp"
 #include "core/gear/gear.hpp"
 #include "core/geo/notation.hpp"
 #include "core/headings/handle.hpp"
@@ -14,10 +15,6 @@
 #include <vector>
 
 namespace mastwise {
-
-// The places of the program that the rail leads to.
-enum class Place { Here, Stations, Aim, Peak, Logbook, Ahead };
-inline constexpr std::size_t kPlaceCount = 6;
 
 enum class PositionSource { Receiver, ByHand };
 

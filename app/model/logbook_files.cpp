@@ -5,7 +5,6 @@
 #include "core/text/iso_time.hpp"
 
 #include <algorithm>
-#include <array>
 
 namespace mastwise {
 namespace {
@@ -26,23 +25,7 @@ void read_again(Log& log, const LogbookRecords& records) {
 
 void ask_merge(Model& model, const std::string& path) {
   model.log_files.to_merge = path;
-  ask(model, Asking::MergeLogbook);
-}
-
-const safety::Prompt& merge_prompt() {
-  static constexpr std::array kCautions{
-      safety::Caution{"The records of both logbooks are joined. Where both have the same record, "
-                      "the later entry is kept.",
-                      "To be able to go back, cancel and export a backup first."},
-  };
-  static constexpr safety::Prompt kPrompt{
-      .title = "Import this logbook?",
-      .cautions = kCautions,
-      .deference = "This cannot be undone.",
-      .accept = "Import",
-      .refuse = "Cancel",
-  };
-  return kPrompt;
+  ask(model.safety, Asking::MergeLogbook);
 }
 
 void ask_logbook_files(Model& model, LogbookTask task, const std::string& path) {

@@ -1,7 +1,6 @@
 #pragma once
 
 #include "core/logbook/record.hpp"
-#include "core/safety/prompts.hpp"
 
 #include <cstddef>
 #include <cstdint>
@@ -67,7 +66,6 @@ struct LogbookFiles {
 
 // Asks before another logbook is merged into this one, which cannot be undone.
 void ask_merge(Model& model, const std::string& path);
-const safety::Prompt& merge_prompt();
 
 // One at a time: nothing is asked while the last is being worked on. `path`: the file to take in.
 void ask_logbook_files(Model& model, LogbookTask task, const std::string& path = {});

@@ -33,7 +33,7 @@ Tone turning(Turn turn) {
 std::optional<Tone> tone_of(const Model& model) {
   if (model.safety.drive == safety::Drive::Alarm) {
     Tone alarm = kAlarm;
-    if (alarm_is_quiet(model)) alarm.loudness = kQuiet;
+    if (alarm_is_quiet(model.safety, model.now)) alarm.loudness = kQuiet;
     return alarm;
   }
   if (!model.safety.roof || !model.settings.tone || !model.findings.turn) return std::nullopt;

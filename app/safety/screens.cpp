@@ -1,44 +1,77 @@
-#include "app/screens/screens.hpp"
+
+#include "app/safety/screens.hpp"
 
 #include "app/safety/prompt_layout.hpp"
 #include "app/safety/update.hpp"
 
+#include <algorithm>
+#include <array>
+#include <cmath>
+
 #include <fmt/format.h>
 
 // The screens that cover all others for safety.
-namespace mastwise::screens {
+namespace mastwise {
 namespace {
 
 using ui::Align;
 using ui::ButtonLook;
 using ui::Face;
+using ui::Point;
+using ui::Rect;
 
 constexpr float kAct = 96.0f;
 
+// How large the cautions are written: as large as fits.
+struct Script {
+  Face face;
+  float line;
+};
+constexpr std::array kScripts{Script{Face::Cardinal, 42.0f}, Script{Face::Value, 35.0f},
+                              Script{Face::PromptBold, 29.0f}};
+constexpr float kSource = 29.0f, kAfter = 10.0f, kTitle = 48.0f;
+
+float height_of(const Ui& ui, float width, const safety::Prompt& prompt, const Script& script) {
+  const auto lines = [&](std::string_view words, Face face) {
+    return static_cast<float>(ui.wrapped(words, width, face).size());
+  };
+  float height = kTitle + kSource * lines(prompt.deference, Face::Prompt);
+  for (const safety::Caution& caution : prompt.cautions) {
+    height += script.line * lines(caution.text, script.face);
+    height += kSource * lines(caution.source, Face::Prompt) + kAfter;
+  }
+  return height;
+}
+
 void draw_cautions(Ui& ui, Rect area, const safety::Prompt& prompt) {
-  constexpr float kLine = 29.0f, kAfter = 8.0f;
+  const auto fits = std::find_if(kScripts.begin(), kScripts.end(), [&](const Script& script) {
+    return height_of(ui, area.width(), prompt, script) <= area.height();
+  });
+  const Script& script = fits == kScripts.end() ? kScripts.back() : *fits;
   const ui::Theme& theme = ui.theme();
   const float top = ui.begin_page("cautions", area);
-  float y = ui.paragraph({area.left, top + 28.0f}, area.width(), 40.0f, prompt.title,
-                         Face::Cardinal, theme.warning);
-  y += 2.0f;
+  ui.canvas().text({area.left, top + 30.0f}, prompt.title, Face::Cardinal, theme.warning);
+  float y = top + kTitle + 0.72f * script.line;
   for (const safety::Caution& caution : prompt.cautions) {
-    y = ui.paragraph({area.left, y}, area.width(), kLine, caution.text, Face::PromptBold,
+    y = ui.paragraph({area.left, y}, area.width(), script.line, caution.text, script.face,
                      theme.ink);
-    y = ui.paragraph({area.left, y}, area.width(), kLine, caution.source, Face::Prompt,
+    y += kSource - script.line;
+    y = ui.paragraph({area.left, y}, area.width(), kSource, caution.source, Face::Prompt,
                      theme.second_ink);
-    y += kAfter;
+    y += kAfter + script.line - kSource;
   }
-  y = ui.paragraph({area.left, y}, area.width(), kLine, prompt.deference, Face::Prompt, theme.ink);
-  ui.end_page("cautions", top, y - kLine + 8.0f);
+  y += kSource - script.line;
+  y = ui.paragraph({area.left, y}, area.width(), kSource, prompt.deference, Face::Prompt,
+                   theme.ink);
+  ui.end_page("cautions", top, y - kSource + 8.0f);
 }
 
-int seconds_left(const Model& model) {
+int seconds_left(const SafetyState& state, Monotonic now) {
   using Seconds = std::chrono::duration<double>;
-  return static_cast<int>(std::ceil(Seconds(model.safety.quiet_until - model.now).count()));
+  return static_cast<int>(std::ceil(Seconds(state.quiet_until - now).count()));
 }
 
-void draw_alarm(Ui& ui, const Model& model) {
+void draw_alarm(Ui& ui, const SafetyState& state, Monotonic now) {
   const ui::Theme& theme = ui.theme();
   const Rect page = ui.screen();
   const Point center = page.center();
@@ -49,9 +82,9 @@ void draw_alarm(Ui& ui, const Model& model) {
   ui.paragraph({center.x, y}, width, 44.0f, "Stop where it is safe. Then lower it.", Face::Cardinal,
                theme.on_warning, Align::Center);
   const Rect act{center.x - 240.0f, center.y + 90.0f, center.x + 240.0f, center.y + 90.0f + kAct};
-  if (alarm_is_quiet(model)) {
+  if (alarm_is_quiet(state, now)) {
     ui.canvas().text({center.x, act.center().y},
-                     fmt::format("Quieter for {} s", seconds_left(model)), Face::Cardinal,
+                     fmt::format("Quieter for {} s", seconds_left(state, now)), Face::Cardinal,
                      theme.on_warning, Align::Center);
   } else if (ui.button("quiet alarm", act, "Quieter for 30 s", ButtonLook::Plain)) {
     ui.emit(act::QuietAlarm{});
@@ -70,12 +103,11 @@ void draw_underway(Ui& ui) {
 
 }  // namespace
 
-void draw_prompt(Ui& ui, const Model& model) {
-  const Asking asking = model.safety.asking;
-  const safety::Prompt& prompt = prompt_of(asking);
+void draw_prompt(Ui& ui, const SafetyState& state, bool left_handed) {
+  const safety::Prompt& prompt = prompt_of(state.asking);
   const auto opened_at = ui.begin_prompt(std::string(prompt.title));
   const PromptLayout layout =
-      prompt_layout(ui.screen().inset(1.5f * ui::kMargin), opened_at, model.settings.left_handed);
+      prompt_layout(ui.screen().inset(1.5f * ui::kMargin), opened_at, left_handed);
   draw_cautions(ui, layout.text, prompt);
   if (ui.button("refuse", layout.refuse, prompt.refuse, ButtonLook::Plain)) {
     ui.emit(act::RefuseAsked{});
@@ -83,12 +115,12 @@ void draw_prompt(Ui& ui, const Model& model) {
   if (ui.hold_button("confirm", layout.confirm, prompt.accept)) ui.emit(act::ConfirmAsked{});
 }
 
-void draw_drive_face(Ui& ui, const Model& model) {
-  if (model.safety.drive == safety::Drive::Alarm) {
-    draw_alarm(ui, model);
+void draw_drive_face(Ui& ui, const SafetyState& state, Monotonic now) {
+  if (state.drive == safety::Drive::Alarm) {
+    draw_alarm(ui, state, now);
   } else {
     draw_underway(ui);
   }
 }
 
-}  // namespace mastwise::screens
+}  // namespace mastwise

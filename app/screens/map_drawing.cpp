@@ -1,7 +1,7 @@
 #include "app/screens/map_drawing.hpp"
 
+#include "app/screens/map_rasters.hpp"
 #include "app/ui/chance_mark.hpp"
-#include "app/ui/map_rasters.hpp"
 #include "app/ui/rig_symbol.hpp"
 #include "app/words/chances.hpp"
 #include "app/words/units.hpp"

@@ -1,5 +1,6 @@
 #include "app/screens/place_rows.hpp"
 
+#include "app/model/action.hpp"
 #include "app/screens/lit_row.hpp"
 #include "app/words/places.hpp"
 #include "app/words/units.hpp"

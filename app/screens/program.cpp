@@ -1,3 +1,4 @@
+#include "app/safety/screens.hpp"
 #include "app/screens/screens.hpp"
 #include "app/ui/icons.hpp"
 #include "app/ui/layout.hpp"
@@ -132,11 +133,11 @@ void draw_sheet(Ui& ui, const Model& model) {
 // What covers the rail and all places; true when something does.
 bool draw_cover(Ui& ui, const Model& model) {
   if (model.safety.drive != safety::Drive::Parked) {
-    draw_drive_face(ui, model);
+    draw_drive_face(ui, model.safety, model.now);
     return true;
   }
   if (model.safety.asking != Asking::Nothing) {
-    draw_prompt(ui, model);
+    draw_prompt(ui, model.safety, model.settings.left_handed);
   } else if (model.safety.roof) {
     draw_roof(ui, model);
   } else if (model.keypad) {

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "app/model/action.hpp"
 #include "app/model/model.hpp"
 #include "app/ui/ui.hpp"
 

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "app/model/action.hpp"
 #include "app/model/model.hpp"
 #include "app/ui/ui.hpp"
 
@@ -35,9 +36,7 @@ void draw_checks_sheet(Ui& ui, const Model& model);
 void draw_logbook_files_sheet(Ui& ui, const Model& model);
 void draw_import_sheet(Ui& ui, const Model& model);
 void draw_carries_sheet(Ui& ui, const Model& model);
-void draw_prompt(Ui& ui, const Model& model);
 void draw_roof(Ui& ui, const Model& model);
-void draw_drive_face(Ui& ui, const Model& model);
 
 // The list of stations, as far as it fits into the view.
 void draw_station_rows(Ui& ui, Rect view, const Model& model);

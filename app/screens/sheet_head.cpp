@@ -1,5 +1,6 @@
 #include "app/screens/sheet_head.hpp"
 
+#include "app/model/action.hpp"
 #include "app/screens/column.hpp"
 #include "app/ui/layout.hpp"
 

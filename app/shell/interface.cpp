@@ -121,7 +121,11 @@ ImDrawData* Interface::frame(Monotonic now) {
     if (actions.empty() && pass + 1 >= taps.size()) break;
     for (const Action& action : actions) session_.act(action);
     if (pass < taps.size() && !actions.empty()) opener_px_ = taps[pass].start_px;
-    input = {.now = now, .press = input.press, .opener_px = opener_px_};
+    const auto press = input.press;
+    input = {};
+    input.now = now;
+    input.press = press;
+    input.opener_px = opener_px_;
   }
   ImGui::Render();
   return ImGui::GetDrawData();

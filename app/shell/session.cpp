@@ -47,7 +47,7 @@ void Session::keep() {
   const auto tell = [this](const Result<Done>& kept) {
     if (!kept) act(act::Trouble{kept.error().message()});
   };
-  if (antenna_to_write(model_)) {
+  if (antenna_to_write(model_.safety, model_.now)) {
     const auto kept = keeper_.keep_antenna(*model_.safety.unsaved);
     act(act::AntennaWritten{kept ? std::string() : kept.error().message()});
   }

@@ -29,10 +29,16 @@ void Ui::draw_hold(Rect rect, std::string_view label, const touch::Hold& hold) {
   constexpr float kRadius = 14.0f, kEdge = 3.0f, kLine = 29.0f, kInset = 12.0f;
   const bool awake = hold.awake(input_.now);
   const Color color = awake ? theme_.warning : theme_.second_ink;
-  const float width = rect.width() - 2.0f * kInset;
+  const float widest = rect.width() - 2.0f * kInset;
+  const std::size_t needed = wrapped(label, widest, Face::PromptBold).size();
+  float width = widest;  // lines of about one length
+  constexpr float kStep = 8.0f;
+  while (width > 2.0f * kStep && wrapped(label, width - kStep, Face::PromptBold).size() == needed) {
+    width -= kStep;
+  }
   const float done = rect.left + rect.width() * hold.progress();
   const auto words = [&](Color ink) {
-    const auto lines = static_cast<float>(wrapped(label, width, Face::PromptBold).size() + 1);
+    const auto lines = static_cast<float>(needed + 1);
     const float first = rect.center().y - 0.5f * lines * kLine + 0.8f * kLine;
     const float below = paragraph({rect.center().x, first}, width, kLine, label, Face::PromptBold,
                                   ink, Align::Center);

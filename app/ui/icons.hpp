@@ -1,6 +1,6 @@
 #pragma once
 
-#include "app/model/choices.hpp"
+#include "app/shared/navigation.hpp"
 #include "app/ui/canvas.hpp"
 
 namespace mastwise::ui {

@@ -1,6 +1,6 @@
 #include "app/ui/layout.hpp"
 
-#include "app/model/choices.hpp"
+#include "app/shared/navigation.hpp"
 
 #include <algorithm>
 

@@ -1,6 +1,6 @@
 #pragma once
 
-#include "app/model/action.hpp"
+#include "app/shared/action.hpp"
 #include "app/touch/hold.hpp"
 #include "app/touch/recognizer.hpp"
 #include "app/touch/scroll.hpp"

@@ -21,8 +21,8 @@ inline constexpr double kSilentTooLong_s = 120.0;
 
 // The speed over ground, as a receiver reports it.
 struct Motion {
-  std::optional<double> speed_kmh;  // nothing without a fresh fix
-  double silent_s = 0.0;            // since the last fresh fix
+  std::optional<double> speed_kmh = {};  // nothing without a fresh fix
+  double silent_s = 0.0;                 // since the last fresh fix
 
   // A fresh fix says that the rig moves.
   bool moves() const { return speed_kmh && *speed_kmh >= kStandingKmh; }

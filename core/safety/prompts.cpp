@@ -106,6 +106,20 @@ constexpr Prompt kAfterAlarm{
     .refuse = "It is still up",
 };
 
+constexpr std::array kBeforeMerging{
+    Caution{"The records of both logbooks are joined. Where both have the same record, the later "
+            "entry is kept.",
+            "To be able to go back, cancel and export a backup first."},
+};
+
+constexpr Prompt kMerging{
+    .title = "Import this logbook?",
+    .cautions = kBeforeMerging,
+    .deference = "This cannot be undone.",
+    .accept = "Import",
+    .refuse = "Cancel",
+};
+
 constexpr Prompt kUndoRaising{
     .title = "Is the antenna still down?",
     .cautions = kBeforeDriving,
@@ -138,6 +152,10 @@ const Prompt& after_alarm() {
 
 const Prompt& undo_raising() {
   return kUndoRaising;
+}
+
+const Prompt& before_merging() {
+  return kMerging;
 }
 
 }  // namespace mastwise::safety

@@ -38,4 +38,7 @@ const Prompt& after_alarm();
 // Before an antenna that was marked up counts as down without having been lowered.
 const Prompt& undo_raising();
 
+// Before another logbook is imported, which cannot be undone.
+const Prompt& before_merging();
+
 }  // namespace mastwise::safety

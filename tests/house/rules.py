@@ -60,6 +60,36 @@ def long_files(root):
                 yield f"{path.relative_to(root)}: {lines} lines: split it, {LONGEST_FILE_LINES} at most"
 
 
+def arrows(root, top):
+    """By folder of `top`: the folders that it includes, each with the first file that does."""
+    found = {}
+    for path in files(root / top, SOURCES):
+        folder = path.relative_to(root / top).parts[0]
+        for included in re.findall(rf'#include "{top}/([^/"]+)/', path.read_text(encoding="utf-8")):
+            if included != folder and (root / top / folder).is_dir():
+                found.setdefault(folder, {}).setdefault(included, path.relative_to(root))
+    return found
+
+
+def circles(root):
+    for top in ("core", "app"):
+        found = arrows(root, top)
+        finished = set()
+
+        def walk(folder, way):
+            if folder in way:
+                circle = way[way.index(folder):] + [folder]
+                files_of = [str(found[a][b]) for a, b in zip(circle, circle[1:])]
+                yield f"{top}: folders in a circle: {' -> '.join(circle)}: {', '.join(files_of)}"
+            elif folder not in finished:
+                for included in sorted(found.get(folder, {})):
+                    yield from walk(included, way + [folder])
+                finished.add(folder)
+
+        for folder in sorted(found):
+            yield from walk(folder, [])
+
+
 def strangers(root):
     for path in sorted(root.iterdir()):
         if path.name not in TOP_LEVEL | NOT_OURS:
@@ -83,7 +113,7 @@ def real_call_signs(root):
 
 
 def breaches(root):
-    for rule in (forbidden_lines, long_files, strangers, real_call_signs):
+    for rule in (forbidden_lines, long_files, circles, strangers, real_call_signs):
         yield from rule(root)
 
 

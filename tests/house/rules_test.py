@@ -84,6 +84,16 @@ class HouseRules(unittest.TestCase):
         self.write("core/long.cpp", "\n" * 401)
         self.assertIn("core/long.cpp: 401 lines", self.found()[0])
 
+    def test_folders_that_include_each_other_are_found(self):
+        self.write("core/geo/position.hpp", '#include "core/angles/bearing.hpp"\n')
+        self.write("core/sky/sun.hpp", '#include "core/geo/position.hpp"\n')
+        self.assertEqual(self.found(), [])
+        self.write("core/angles/grid.hpp", '#include "core/sky/sun.hpp"\n')
+        found = self.found()
+        self.assertEqual(len(found), 1, found)
+        self.assertIn("angles -> sky -> geo -> angles", found[0])
+        self.assertIn("core/angles/grid.hpp", found[0])
+
     def test_a_stranger_and_a_gap_at_the_top_are_found(self):
         self.write("notes.txt", "")
         (self.root / "LICENSE").unlink()

@@ -25,7 +25,7 @@ namespace fs = std::filesystem;
 
 namespace {
 
-constexpr LinkTiming kHurry{5ms, 20ms, 5ms};
+constexpr LinkTiming kSerialHurry{5ms, 20ms, 5ms};
 const auto kFloor = nmea::sys_days(std::chrono::year(2000) / 1 / 1);
 
 SerialSearch patient() {
@@ -57,7 +57,7 @@ TEST_CASE("every log comes through a real pseudo-terminal unchanged") {
     const std::string bytes = test::read_file(*path) + "\n";
     Pty pty;
     NewsBox box;
-    DeviceLink link(serial_source(pty.path(), patient()), box.deliver(), kHurry);
+    DeviceLink link(serial_source(pty.path(), patient()), box.deliver(), kSerialHurry);
     REQUIRE(pty.send(bytes));
     REQUIRE(box.wait_for_bytes(bytes.size()));
     link.stop();
@@ -79,7 +79,7 @@ TEST_CASE(
   NewsBox box;
   auto pty = std::make_unique<Pty>();
   fs::create_symlink(pty->path(), port);
-  DeviceLink link(serial_source(port.string(), patient()), box.deliver(), kHurry);
+  DeviceLink link(serial_source(port.string(), patient()), box.deliver(), kSerialHurry);
   REQUIRE(pty->send(fix_at(0)));
   REQUIRE(box.wait_for_bytes(fix_at(0).size()));
   Monotonic heard{};
@@ -125,7 +125,7 @@ TEST_CASE("the speed at which sentences arrive is found, kept, and tried first t
     }
   });
   {
-    DeviceLink link(open, box.deliver(), kHurry);
+    DeviceLink link(open, box.deliver(), kSerialHurry);
     CHECK(box.wait_for(Kind::found));
     CHECK(pty.baud() == 38400);
     CHECK(heard_at_wrong_speed > 0);
@@ -136,7 +136,7 @@ TEST_CASE("the speed at which sentences arrive is found, kept, and tried first t
   const int wrong_before = heard_at_wrong_speed;
   {
     NewsBox again;
-    DeviceLink link(open, again.deliver(), kHurry);
+    DeviceLink link(open, again.deliver(), kSerialHurry);
     CHECK(again.wait_for(Kind::found));
   }
   CHECK(heard_at_wrong_speed == wrong_before);
@@ -150,7 +150,7 @@ TEST_CASE("a port that speaks no NMEA is given up, and the next one tried") {
   const std::vector<SerialDevice> devices = {{mute.path(), "mute"}, {receiver.path(), "receiver"}};
   NewsBox box;
   DeviceLink link(any_serial_source({{4800, 9600}, 100ms}, [&] { return devices; }), box.deliver(),
-                  kHurry);
+                  kSerialHurry);
   REQUIRE(box.wait_for(Kind::lost));
   CHECK(box.news().front().text.find(mute.path()) != std::string::npos);
   CHECK(box.news().front().text.find("no NMEA 0183") != std::string::npos);

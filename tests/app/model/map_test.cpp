@@ -1,7 +1,7 @@
 #include "app/model/map.hpp"
 
 #include "app/model/model.hpp"
-#include "app/ui/map_rasters.hpp"
+#include "app/screens/map_rasters.hpp"
 #include "core/geo/geodesic.hpp"
 
 #include <cmath>

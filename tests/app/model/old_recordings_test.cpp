@@ -15,9 +15,8 @@ namespace {
 template <class Wanted>
 nlohmann::json example() {
   const auto all = test::every_action();
-  const auto found = std::find_if(all.begin(), all.end(), [](const Action& action) {
-    return std::holds_alternative<Wanted>(action);
-  });
+  const auto found = std::find_if(all.begin(), all.end(),
+                                  [](const Action& action) { return action.is<Wanted>(); });
   REQUIRE(found != all.end());
   return to_json(*found);
 }
@@ -27,7 +26,7 @@ Wanted read(const nlohmann::json& json) {
   const auto action = action_from_json(json);
   INFO((action ? std::string() : action.error().message()));
   REQUIRE(action);
-  return std::get<Wanted>(*action);
+  return *action->get_if<Wanted>();
 }
 
 }  // namespace

@@ -183,14 +183,14 @@ TEST_CASE("the antenna counts as up before the disk has it, as down only after")
   const auto act_on = [&](const Action& action) { apply(model, action, world); };
   act_on(act::Ask{Asking::Raise});
   act_on(act::ConfirmAsked{});
-  REQUIRE(antenna_to_write(model));
+  REQUIRE(antenna_to_write(model.safety, model.now));
   CHECK(model.safety.antenna == Antenna::Down);
   act_on(act::AntennaWritten{"the disk is full"});
   CHECK(model.safety.antenna == Antenna::Raised);
   CHECK(model.trouble == "the disk is full");
-  CHECK_FALSE(antenna_to_write(model));
+  CHECK_FALSE(antenna_to_write(model.safety, model.now));
   act_on(act::Tick{model.now + milliseconds(6'000), model.machine_time});
-  CHECK(antenna_to_write(model));
+  CHECK(antenna_to_write(model.safety, model.now));
   act_on(act::AntennaWritten{});
   CHECK_FALSE(model.safety.unsaved);
 

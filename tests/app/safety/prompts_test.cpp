@@ -226,7 +226,8 @@ class Storm {
     const int steps = pick(2, 12);
     for (int step = 1; step <= steps; ++step) {
       pass(pick(8, 60));
-      stage_.finger(SDL_FINGERMOTION, from + (to - from) * (static_cast<float>(step) / steps), 1);
+      stage_.finger(SDL_FINGERMOTION,
+                    from + (to - from) * (static_cast<float>(step) / static_cast<float>(steps)), 1);
     }
     // A swipe that goes nowhere is a tap: it lifts in time.
     stage_.finger(SDL_FINGERUP, to, 1);

@@ -12,8 +12,7 @@ using test::View;
 
 namespace {
 
-constexpr test::Screen kScreens[]{test::kHeadUnit, test::kTablet, test::kLargeTablet,
-                                  test::kUpright};
+constexpr test::Screen kSizes[]{test::kHeadUnit, test::kTablet, test::kLargeTablet, test::kUpright};
 
 std::string joined(const std::vector<std::string>& lines) {
   std::string text;
@@ -92,11 +91,11 @@ TEST_CASE("whatever can be touched is 9 mm square, 2 mm apart and on the screen:
   check_all(test::kUpright, false);
 }
 TEST_CASE("whatever can be touched is 9 mm square, 2 mm apart and on the screen: left thumb") {
-  for (const test::Screen& screen : kScreens) check_all(screen, true);
+  for (const test::Screen& screen : kSizes) check_all(screen, true);
 }
 
 TEST_CASE("on the roof whatever can be touched is 15 mm square") {
-  for (const test::Screen& screen : kScreens) {
+  for (const test::Screen& screen : kSizes) {
     for (const bool raised : {false, true}) {
       Stage stage(screen);
       if (raised) {

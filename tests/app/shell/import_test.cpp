@@ -13,7 +13,7 @@ namespace {
 
 // PRACTICE: invented. All longitudes are positive though the stations lie in the west, and "Post"
 // is the channel that counts.
-const std::string kForeign =
+const std::string kForeignTable =
     "Call,Chan,Post,Lat,Lon,ERP kW\n"
     "QAAB,23,31,44.5,100.25,10\n"
     "QAAC,9,11,44.6,101.5,5\n"
@@ -39,7 +39,7 @@ void correct_foreign(Stage& stage) {
 
 TEST_CASE("a table is picked, corrected by the thumb and taken in, and its stations are there") {
   const Tablet tablet;
-  tablet.table("west.csv", kForeign);
+  tablet.table("west.csv", kForeignTable);
   Stage stage(kTablet, tablet.folder());
   REQUIRE(stage.model().stop.practice);  // for want of stations
   pick(stage, tablet, "west.csv");
@@ -75,7 +75,7 @@ TEST_CASE("a table is picked, corrected by the thumb and taken in, and its stati
 
 TEST_CASE("the correction is remembered, and a renewal tells what is new, gone and moved") {
   const Tablet tablet;
-  tablet.table("west.csv", kForeign);
+  tablet.table("west.csv", kForeignTable);
   Stage stage(kTablet, tablet.folder());
   pick(stage, tablet, "west.csv");
   correct_foreign(stage);

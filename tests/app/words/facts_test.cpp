@@ -243,8 +243,7 @@ TEST_CASE("the scan's advice says what to do") {
     CHECK(words::scan_state(ScanState::nothing_found).find(part) != std::string::npos);
   }
   const Twins twins{.virtual_channel = "6.1",
-                    .by_scan = {{.call_sign = "QFAR", .rf_channel = {9}, .distance_m = 90e3},
-                                {.call_sign = "QNEA", .rf_channel = {23}, .distance_m = 9e3}},
+                    .by_scan = {{0, "QFAR", {9}, 90e3, {}, {}}, {1, "QNEA", {23}, 9e3, {}, {}}},
                     .best = 1};
   CHECK(words::twins(twins, false) ==
         "6.1 is shown by QFAR (RF 9, 90.0 km) and QNEA (RF 23, 9.0 km): a scan may store the other "

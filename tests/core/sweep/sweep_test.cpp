@@ -16,7 +16,7 @@ using aim::SweepFitter;
 
 namespace {
 
-Bearing<Dial> at(double degrees) {
+Bearing<Dial> dial_at(double degrees) {
   return Bearing<Dial>::degrees(degrees);
 }
 
@@ -43,8 +43,8 @@ std::vector<Reading> exact(const gear::Pattern& pattern, double peak_deg,
                            const std::vector<double>& headings_deg) {
   std::vector<Reading> readings;
   for (const double heading : headings_deg) {
-    const Turn off = at(heading) - at(peak_deg);
-    readings.push_back({.heading = at(heading), .value = -40.0 + pattern.relative_db(off)});
+    const Turn off = dial_at(heading) - dial_at(peak_deg);
+    readings.push_back({.heading = dial_at(heading), .value = -40.0 + pattern.relative_db(off)});
   }
   return readings;
 }
@@ -57,14 +57,14 @@ constexpr aim::SweepOptions kDecibels{.scale = Scale::decibel};
 // about a heading can only put the peak there.
 TEST_CASE("readings that mirror each other put the peak in their middle", "[sweep]") {
   for (const double middle : {0.0, 1.0, 77.25, 180.0, 359.5}) {
-    const std::vector<Reading> three{{.heading = at(middle - 30.0), .value = -43.0},
-                                     {.heading = at(middle), .value = -40.0},
-                                     {.heading = at(middle + 30.0), .value = -43.0}};
+    const std::vector<Reading> three{{.heading = dial_at(middle - 30.0), .value = -43.0},
+                                     {.heading = dial_at(middle), .value = -40.0},
+                                     {.heading = dial_at(middle + 30.0), .value = -43.0}};
     const auto fit = fitted(sixty(), three, kDecibels);
-    CHECK((fit.peak - at(middle)).size_deg() < 0.1);
+    CHECK((fit.peak - dial_at(middle)).size_deg() < 0.1);
     CHECK_FALSE(fit.second_lobe);
     const std::vector<Reading> two{three.front(), three.back()};
-    CHECK((fitted(sixty(), two, kDecibels).peak - at(middle)).size_deg() < 0.3);
+    CHECK((fitted(sixty(), two, kDecibels).peak - dial_at(middle)).size_deg() < 0.3);
     CHECK(fitted(sixty(), two, kDecibels).sigma_deg > fit.sigma_deg);
   }
 }
@@ -75,7 +75,7 @@ TEST_CASE("readings without noise give the peak wherever it lies between them", 
                                        peak + 13.0, peak + 28.0, peak + 43.0};
     const auto readings = exact(sixty(), peak, headings);
     const auto fit = fitted(sixty(), readings, {.scale = Scale::decibel, .noise = 0.2});
-    CHECK((fit.peak - at(peak)).size_deg() < 0.3);
+    CHECK((fit.peak - dial_at(peak)).size_deg() < 0.3);
     CHECK(fit.error95_deg < 2.0);
     CHECK(fit.enough);
     CHECK(fit.more_headings == 0);
@@ -93,29 +93,29 @@ TEST_CASE("a meter at the end of its scale says so much or more", "[sweep]") {
   std::vector<Reading> readings;
   for (const double off : {-50.0, -40.0, -20.0, -10.0, 0.0, 10.0, 20.0, 40.0, 50.0}) {
     const double value = 115.0 + 4.0 * sixty().relative_db(Turn::clockwise_deg(off));
-    readings.push_back({.heading = at(200.0 + off), .value = std::min(value, 100.0)});
+    readings.push_back({.heading = dial_at(200.0 + off), .value = std::min(value, 100.0)});
   }
   const auto even = fitted(sixty(), readings, {});
-  CHECK((even.peak - at(200.0)).size_deg() < 0.5);
+  CHECK((even.peak - dial_at(200.0)).size_deg() < 0.5);
   CHECK(even.error95_deg < 12.0);
   // Without the left flank the peak is somewhere under the flat top, and the error says so.
   const std::vector<Reading> right(readings.begin() + 3, readings.end());
   const auto lopsided = fitted(sixty(), right, {});
   CHECK(lopsided.error95_deg > 1.3 * even.error95_deg);
-  CHECK((lopsided.peak - at(200.0)).size_deg() <= lopsided.error95_deg);
+  CHECK((lopsided.peak - dial_at(200.0)).size_deg() <= lopsided.error95_deg);
 }
 
 TEST_CASE("no lock to one side is knowledge", "[sweep]") {
-  const std::vector<Reading> locked{{.heading = at(90.0), .value = 55.0},
-                                    {.heading = at(105.0), .value = 58.0}};
+  const std::vector<Reading> locked{{.heading = dial_at(90.0), .value = 55.0},
+                                    {.heading = dial_at(105.0), .value = 58.0}};
   std::vector<Reading> with_nothing = locked;
   for (const double heading : {45.0, 60.0, 135.0, 150.0}) {
-    with_nothing.push_back({.heading = at(heading), .value = std::nullopt});
+    with_nothing.push_back({.heading = dial_at(heading), .value = std::nullopt});
   }
   const auto without = fitted(sixty(), locked, {});
   const auto with = fitted(sixty(), with_nothing, {});
   CHECK(with.sigma_deg < 0.7 * without.sigma_deg);
-  CHECK((with.peak - at(97.5)).size_deg() < 4.0);
+  CHECK((with.peak - dial_at(97.5)).size_deg() < 4.0);
 }
 
 TEST_CASE("a reading that was not waited for weighs less", "[sweep]") {
@@ -124,7 +124,7 @@ TEST_CASE("a reading that was not waited for weighs less", "[sweep]") {
   const auto waited = fitted(sixty(), readings, kDecibels);
   readings[5].waiting = milliseconds(1000);
   const auto hurried = fitted(sixty(), readings, kDecibels);
-  CHECK((hurried.peak - at(40.0)).size_deg() < (waited.peak - at(40.0)).size_deg());
+  CHECK((hurried.peak - dial_at(40.0)).size_deg() < (waited.peak - dial_at(40.0)).size_deg());
 }
 
 TEST_CASE("a strong reflection is told, with where and how strong", "[sweep]") {
@@ -136,12 +136,12 @@ TEST_CASE("a strong reflection is told, with where and how strong", "[sweep]") {
       return std::pow(10.0, narrow.relative_db(Turn::clockwise_deg(off)) / 10.0);
     };
     const double sum = power(heading - 100.0) + std::pow(10.0, -0.7) * power(heading - 170.0);
-    readings.push_back({.heading = at(heading), .value = -50.0 + 10.0 * std::log10(sum)});
+    readings.push_back({.heading = dial_at(heading), .value = -50.0 + 10.0 * std::log10(sum)});
   }
   const auto fit = fitted(narrow, readings, {.scale = Scale::decibel, .noise = 1.0});
-  CHECK((fit.peak - at(100.0)).size_deg() < 1.0);
+  CHECK((fit.peak - dial_at(100.0)).size_deg() < 1.0);
   REQUIRE(fit.second_lobe);
-  CHECK((fit.second_lobe->heading - at(170.0)).size_deg() < 6.0);
+  CHECK((fit.second_lobe->heading - dial_at(170.0)).size_deg() < 6.0);
   CHECK(fit.second_lobe->relative_db == Approx(-7.0).margin(1.5));
   CHECK(fit.second_lobe->probability > 0.9);
 }
@@ -150,9 +150,9 @@ TEST_CASE("an antenna of two faces has two peaks", "[sweep]") {
   const auto faces = gear::Pattern::bidirectional(80.0, 17.0);
   const auto fit =
       fitted(faces, exact(faces, 20.0, {-40.0, -20.0, 0.0, 20.0, 40.0, 60.0, 80.0}), kDecibels);
-  CHECK((fit.peak - at(20.0)).size_deg() < 1.0);  // the face that the sweep was about
+  CHECK((fit.peak - dial_at(20.0)).size_deg() < 1.0);  // the face that the sweep was about
   REQUIRE(fit.other_face);
-  CHECK((*fit.other_face - at(200.0)).size_deg() < 1.0);
+  CHECK((*fit.other_face - dial_at(200.0)).size_deg() < 1.0);
   const auto one_face =
       fitted(sixty(), exact(sixty(), 20.0, {-40.0, -20.0, 0.0, 20.0, 40.0, 60.0}), kDecibels);
   CHECK_FALSE(one_face.other_face);
@@ -162,11 +162,11 @@ TEST_CASE("bars are coarse, and the error says it", "[sweep]") {
   std::vector<Reading> bars, quality;
   for (const double off : {-45.0, -30.0, -15.0, 0.0, 15.0, 30.0, 45.0}) {
     const double db = sixty().relative_db(Turn::clockwise_deg(off));
-    bars.push_back({.heading = at(300.0 + off), .value = std::round(4.0 + 0.2 * db)});
-    quality.push_back({.heading = at(300.0 + off), .value = 80.0 + 4.0 * db});
+    bars.push_back({.heading = dial_at(300.0 + off), .value = std::round(4.0 + 0.2 * db)});
+    quality.push_back({.heading = dial_at(300.0 + off), .value = 80.0 + 4.0 * db});
   }
   const auto coarse = fitted(sixty(), bars, {.scale = Scale::bars_of_5});
-  CHECK((coarse.peak - at(300.0)).size_deg() < 1.0);
+  CHECK((coarse.peak - dial_at(300.0)).size_deg() < 1.0);
   CHECK(coarse.error95_deg > fitted(sixty(), quality, {}).error95_deg);
 }
 
@@ -175,8 +175,8 @@ TEST_CASE("what a sweep cannot tell is refused with a remedy", "[sweep]") {
   REQUIRE_FALSE(round);
   CHECK(round.error().what.find("alike") != std::string::npos);
   const auto fit = fitter(sixty());
-  const Reading good{.heading = at(10.0), .value = 50.0};
-  const Reading other{.heading = at(30.0), .value = 60.0};
+  const Reading good{.heading = dial_at(10.0), .value = 50.0};
+  const Reading other{.heading = dial_at(30.0), .value = 60.0};
   const auto refused = [&](const std::vector<Reading>& readings, aim::SweepOptions options = {}) {
     const auto result = fit.fit(readings, options);
     REQUIRE_FALSE(result);
@@ -185,12 +185,14 @@ TEST_CASE("what a sweep cannot tell is refused with a remedy", "[sweep]") {
     return result.error().message();
   };
   CHECK(refused({}).find("nothing was read") != std::string::npos);
-  CHECK(refused({{.heading = at(1.0), .value = {}}}).find("nothing was read") != std::string::npos);
+  CHECK(refused({{.heading = dial_at(1.0), .value = {}}}).find("nothing was read") !=
+        std::string::npos);
   CHECK(refused({good, good}).find("one heading") != std::string::npos);
-  CHECK(refused({good, {.heading = at(20.0), .value = 101.0}}).find("reading 2") == 0);
-  CHECK(refused({good, {.heading = at(20.0), .value = std::nan("")}}).find("reading 2") == 0);
+  CHECK(refused({good, {.heading = dial_at(20.0), .value = 101.0}}).find("reading 2") == 0);
+  CHECK(refused({good, {.heading = dial_at(20.0), .value = std::nan("")}}).find("reading 2") == 0);
   // 2026-11-25, found by the fuzzer: decibels beyond all measure left no number anywhere.
-  CHECK(refused({good, {.heading = at(20.0), .value = 1e11}}, kDecibels).find("reading 2") == 0);
+  CHECK(refused({good, {.heading = dial_at(20.0), .value = 1e11}}, kDecibels).find("reading 2") ==
+        0);
   CHECK(refused({good, other}, {.noise = 0.0}).find("noise of a meter") != std::string::npos);
 }
 
@@ -200,7 +202,7 @@ TEST_CASE("the next heading is the one that teaches most", "[sweep]") {
   const auto flank = exact(sixty(), 100.0, {45.0, 60.0, 75.0});
   const auto next = fit.next_heading(flank, kDecibels);
   REQUIRE(next);
-  CHECK((*next - at(75.0)).clockwise_deg() > 15.0);
+  CHECK((*next - dial_at(75.0)).clockwise_deg() > 15.0);
   for (const Reading& reading : flank) CHECK((reading.heading - *next).size_deg() >= 4.0);
 
   // Following it leaves less doubt than reading once more where was read, on average.
@@ -209,8 +211,8 @@ TEST_CASE("the next heading is the one that teaches most", "[sweep]") {
   for (int sweep = 0; sweep < 60; ++sweep) {
     const double peak = chance.uniform(0.0, 360.0);
     const auto show = [&](double heading) {
-      const Turn off = at(heading) - at(peak);
-      return Reading{.heading = at(heading),
+      const Turn off = dial_at(heading) - dial_at(peak);
+      return Reading{.heading = dial_at(heading),
                      .value = -40.0 + sixty().relative_db(off) + 1.5 * chance.normal()};
     };
     const std::vector<Reading> begun{show(peak - 55.0), show(peak - 40.0), show(peak - 25.0)};
@@ -256,13 +258,13 @@ TEST_CASE("a sweep's table is read with its gaps", "[sweep]") {
       "55,10,4\r\n-,25.5,\r\nnothing,40,2\r\n,355\r\n");
   REQUIRE(read);
   REQUIRE(read->size() == 4);
-  CHECK((*read)[0] == Reading{at(10.0), 55.0, milliseconds(4000)});
-  CHECK((*read)[1] == Reading{at(25.5), std::nullopt, std::nullopt});
-  CHECK((*read)[2] == Reading{at(40.0), std::nullopt, milliseconds(2000)});
-  CHECK((*read)[3] == Reading{at(355.0), std::nullopt, std::nullopt});
+  CHECK((*read)[0] == Reading{dial_at(10.0), 55.0, milliseconds(4000)});
+  CHECK((*read)[1] == Reading{dial_at(25.5), std::nullopt, std::nullopt});
+  CHECK((*read)[2] == Reading{dial_at(40.0), std::nullopt, milliseconds(2000)});
+  CHECK((*read)[3] == Reading{dial_at(355.0), std::nullopt, std::nullopt});
   const auto comma = aim::read_sweep("heading_deg;reading\n10,5;-61,5\n");
   REQUIRE(comma);
-  CHECK(comma->front() == Reading{at(10.5), -61.5, std::nullopt});
+  CHECK(comma->front() == Reading{dial_at(10.5), -61.5, std::nullopt});
 }
 
 TEST_CASE("a sweep's table is refused with line and remedy", "[sweep]") {

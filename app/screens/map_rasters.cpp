@@ -1,4 +1,4 @@
-#include "app/ui/map_rasters.hpp"
+#include "app/screens/map_rasters.hpp"
 
 #include "app/ui/chance_mark.hpp"
 
