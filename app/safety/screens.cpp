@@ -29,7 +29,7 @@ struct Script {
 };
 constexpr std::array kScripts{Script{Face::Cardinal, 42.0f}, Script{Face::Value, 35.0f},
                               Script{Face::PromptBold, 29.0f}};
-constexpr float kSource = 29.0f, kAfter = 10.0f, kTitle = 48.0f;
+constexpr float kSource = 29.0f, kAfter = 10.0f, kTitle = 58.0f;
 
 float height_of(const Ui& ui, float width, const safety::Prompt& prompt, const Script& script) {
   const auto lines = [&](std::string_view words, Face face) {
@@ -50,7 +50,9 @@ void draw_cautions(Ui& ui, Rect area, const safety::Prompt& prompt) {
   const Script& script = fits == kScripts.end() ? kScripts.back() : *fits;
   const ui::Theme& theme = ui.theme();
   const float top = ui.begin_page("cautions", area);
-  ui.canvas().text({area.left, top + 30.0f}, prompt.title, Face::Cardinal, theme.warning);
+  const bool wide = ui.canvas().text_width(prompt.title, Face::Second) <= area.width();
+  ui.canvas().text({area.left, top + 40.0f}, prompt.title, wide ? Face::Second : Face::Cardinal,
+                   theme.warning);
   float y = top + kTitle + 0.72f * script.line;
   for (const safety::Caution& caution : prompt.cautions) {
     y = ui.paragraph({area.left, y}, area.width(), script.line, caution.text, script.face,
