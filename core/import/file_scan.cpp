@@ -96,7 +96,7 @@ Result<ScanCounts> scan(TableFiles& files, const TableFile& file, const RecordFo
     constexpr std::size_t kEvery = 8192;
     if (counts.records % kEvery == 0 && progress &&
         !progress(file.file, reader.bytes_read(), (*stream)->size())) {
-      return Error{.what = "the import was stopped", .remedy = "the catalog is as it was before"};
+      return Error{.what = "the import was stopped", .remedy = "the catalog is unchanged"};
     }
     const auto more = reader.next(record);
     if (!more) return in_file(file, more.error());

@@ -31,7 +31,7 @@ inline void expect_object(const json& object, const std::string& where, const Ke
   for (const auto& item : object.items()) {
     if (std::find(known.begin(), known.end(), item.key()) == known.end()) {
       fail(where, fmt::format("the key \"{}\" is not known", item.key()),
-           fmt::format("known are {}", fmt::join(known, ", ")));
+           fmt::format("choose one of: {}", fmt::join(known, ", ")));
     }
   }
 }

@@ -37,7 +37,7 @@ AngleNotation read_notation(const json& object, const std::string& where) {
   if (text == "DDMMSS" || text == "DDDMMSS") return AngleNotation::packed_dms;
   if (text == "separate") return AngleNotation::separate;
   fail(where, fmt::format("the notation \"{}\" is not known", text),
-       "known are decimal, DDMMSS, DDDMMSS, separate");
+       "choose one of: decimal, DDMMSS, DDDMMSS, separate");
 }
 
 void read_sign(const json& object, const std::string& where, AngleRule& rule) {

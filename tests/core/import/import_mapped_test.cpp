@@ -178,7 +178,7 @@ TEST_CASE("a faulty mapping says what, where and what to do") {
     return mapping.error().message();
   };
   CHECK(message("\"NAD83\"", "\"NAD84\"") ==
-        "mapping, datum: \"NAD84\" is not a datum; known are WGS84, NAD83, NAD27");
+        "mapping, datum: \"NAD84\" is not a datum; choose one of: WGS84, NAD83, NAD27");
   CHECK(message("\"positive\": \"west\"", "\"positive\": \"north\"") ==
         "mapping, longitude: it does not say which way it counts; give either \"positive\": "
         "\"east\", \"west\" or \"letter\", or a \"letter_column\"");
