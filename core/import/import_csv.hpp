@@ -7,10 +7,10 @@
 
 namespace mastwise {
 
-// The project's own station table: delimited text (RFC 4180; comma, semicolon, tab or bar; UTF-8),
-// lines that begin with # are comments, one header line, one row for each transmitter. Where the
-// separator is not a comma, numbers may have a decimal comma. The columns, in any order, in
-// whatever case; an empty cell is "unknown":
+// The Mastwise station table: delimited text (RFC 4180; comma, semicolon, tab or bar; UTF-8). Lines
+// that begin with # are comments; one header line, then one row for each transmitter. Unless the
+// separator is a comma, numbers may have a decimal comma. Columns are in any order and in any case;
+// an empty cell is "unknown":
 //
 //   call_sign       text                                                           must be there
 //   raster          ATSC, Europe, Australia, Japan, Brazil                         must be there
