@@ -6,15 +6,16 @@ namespace mastwise::nmea {
 namespace {
 
 std::string void_in_words(const Fix& fix) {
-  if (!fix.satellites) return "the receiver has no fix yet";
-  return fmt::format("the receiver has no fix yet, with {} satellites", *fix.satellites);
+  if (!fix.satellites) return "the receiver says that it has no fix yet";
+  return fmt::format("the receiver says that it has no fix yet, with {} satellites",
+                     *fix.satellites);
 }
 
 std::string silence_in_words(const Fix& fix) {
   using std::chrono::duration_cast;
   const auto silence_s =
       duration_cast<std::chrono::seconds>(fix.silent_for.value_or(milliseconds(0)));
-  return fmt::format("no data for {} s; check the cable and the power", silence_s.count());
+  return fmt::format("nothing received for {} s; check the cable and the power", silence_s.count());
 }
 
 }  // namespace
@@ -24,11 +25,11 @@ std::string explain(const Fix& fix) {
     case FixTrouble::none:
       return {};
     case FixTrouble::no_data:
-      return "no data yet";
+      return "nothing received yet";
     case FixTrouble::silent:
       return silence_in_words(fix);
     case FixTrouble::not_nmea:
-      return "the data is not NMEA 0183; choose another speed or another device";
+      return "data is received, but no NMEA 0183; choose another speed or another device";
     case FixTrouble::damaged:
       return "sentences arrive damaged; check the cable and the speed";
     case FixTrouble::no_checksums:
@@ -36,15 +37,15 @@ std::string explain(const Fix& fix) {
              "or "
              "later";
     case FixTrouble::no_position_reports:
-      return "the device sends data, but no position";
+      return "the device talks, but says nothing about its position";
     case FixTrouble::no_satellites:
       return "the receiver uses no satellite; give it a view of the sky";
     case FixTrouble::receiver_says_void:
       return void_in_words(fix);
     case FixTrouble::frozen_time:
-      return "the receiver repeats an old time: it has lost its fix";
+      return "the receiver repeats an old moment: it has lost its fix";
     case FixTrouble::no_time:
-      return "positions have no time and may be old";
+      return "positions come without a time and may be old";
     case FixTrouble::estimated:
       return "dead reckoning: the receiver has no satellites";
     case FixTrouble::manual:
@@ -52,7 +53,7 @@ std::string explain(const Fix& fix) {
     case FixTrouble::simulator:
       return "the receiver is simulating";
     case FixTrouble::impossible_position:
-      return "the receiver sends coordinates that are not on the earth";
+      return "the receiver gives coordinates that are not on the earth";
   }
   return {};
 }

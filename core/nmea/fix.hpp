@@ -65,7 +65,7 @@ struct HeadingSensor {
   bool operator==(const HeadingSensor&) const = default;
 };
 
-// The trouble in plain words, and what to do; empty if the fix is good.
+// The trouble in plain words, and what can be done; empty when the fix is good.
 std::string explain(const Fix& fix);
 
 // "autonomous", "RTK fixed" and so on.
