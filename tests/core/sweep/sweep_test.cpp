@@ -184,8 +184,9 @@ TEST_CASE("what a sweep cannot tell is refused with a remedy", "[sweep]") {
     CHECK_FALSE(fit.next_heading(readings, options));
     return result.error().message();
   };
-  CHECK(refused({}).find("nothing was read") != std::string::npos);
-  CHECK(refused({{.heading = at(1.0), .value = {}}}).find("nothing was read") != std::string::npos);
+  CHECK(refused({}).find("no heading has a reading") != std::string::npos);
+  CHECK(refused({{.heading = at(1.0), .value = {}}}).find("no heading has a reading") !=
+        std::string::npos);
   CHECK(refused({good, good}).find("one heading") != std::string::npos);
   CHECK(refused({good, {.heading = at(20.0), .value = 101.0}}).find("reading 2") == 0);
   CHECK(refused({good, {.heading = at(20.0), .value = std::nan("")}}).find("reading 2") == 0);
