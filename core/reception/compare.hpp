@@ -40,7 +40,7 @@ struct PlaceOffers {
   std::size_t place = 0;                          // its index in the given places
   std::vector<std::optional<Offer>> offers = {};  // one for each wish; std::nullopt: no station
                                                   // there that brings it has a known chance
-  std::size_t granted = 0;       // wishes with an offer
+  std::size_t granted = 0;                        // wishes with an offer
   double weakest_percent = 0.0;  // the least chance of the offers; 0 if a wish has none
   double mean_percent = 0.0;     // over all wishes; one without an offer counts as 0
   bool operator==(const PlaceOffers&) const = default;

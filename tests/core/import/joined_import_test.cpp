@@ -169,7 +169,7 @@ TEST_CASE("a file or column that is missing is told with those there are") {
     return table ? std::string() : table.error().message();
   };
   files.erase("power.dat");
-  CHECK(fault() == "there is no file power.dat");
+  CHECK(fault() == "missing file power.dat");
   files = practice();
   files["power.dat"] = "ant|channel|erp|^|\n";
   CHECK(fault() ==
