@@ -17,8 +17,8 @@ struct Spot {
   std::int64_t row = 0;
   Position position;
   int rank = 0;  // lower comes first
-  double angle =
-      0.0;  // approximate central angle, only to choose which stations to measure exactly
+  // Approximate central angle, only to choose which stations to measure exactly.
+  double angle = 0.0;
   PathBetween path = {};
 };
 

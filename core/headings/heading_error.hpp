@@ -70,8 +70,8 @@ struct HeadingContext {
   // A bearing measured on paper instead of computed.
   struct PaperMap {
     double line_mm = 0.0;  // between the two points on the sheet, over 0
-    bool local_meridian =
-        false;  // measured from the meridian next to the stop, not from the sheet's edge
+    // Measured from the meridian next to the stop, not from the sheet's edge.
+    bool local_meridian = false;
     bool operator==(const PaperMap&) const = default;
   };
   std::optional<PaperMap> paper_map = {};

@@ -76,7 +76,7 @@ Result<SaidAs> say_handle(const SayingInputs& inputs) {
     return lacking("the rig heading is not known", "set where the nose points");
   }
   if (!inputs.handle_now) {
-    return lacking("the present reading of the handle is not known", "enter what it reads");
+    return lacking("the present reading of the handle is unknown", "enter what it reads");
   }
   auto turn = inputs.handle->turn_to(*inputs.card.rig_angle, *inputs.handle_now);
   if (!turn) return turn.error();

@@ -19,10 +19,10 @@ namespace mastwise {
 //   longitude_deg   decimal degrees, east positive, WGS84                          must be there
 //   id              text, unique in the table; else facility and site, else call sign and channel
 //   facility_id     text, the regulator's number
-//   site            text, tells apart the transmitters of one facility
+//   site            text, distinguishes the transmitters of one facility
 //   name            text
 //   network         text
-//   programs      each "virtual channel|name|network|language", parted by ";"; ends may be left
+//   programs      each "virtual channel|name|network|language", separated by ";"; ends may be left
 //                   out: "6.1|Basin Public|Basin Public|en; 6.2|Basin Kids"
 //   standard        ATSC 1.0, ATSC 3.0, DVB-T, DVB-T2, ISDB-T
 //   site_amsl_m     ground above mean sea level, -500 to 9000
@@ -32,8 +32,8 @@ namespace mastwise {
 //   polarization    horizontal, vertical, elliptical
 //   directional     yes, no
 //   pattern         the transmitting antenna's: azimuth from true north and relative field, 0 to 1,
-//                   parted by ";", no gap above 90 degrees: "0 0.85; 10 0.9; 20 1; ..."; where the
-//                   separator is ";", in quotes
+//                   separated by ";", no gap above 90 degrees: "0 0.85; 10 0.9; 20 1; ..."; where
+//                   the separator is ";", in quotes
 //   city, state     text, the place of license
 //   translator      yes, no
 //

@@ -103,8 +103,8 @@ Result<Done> Join::count(std::size_t bytes) {
 
 Result<Done> Join::keep(std::string_view cell, std::string& into) {
   into = cell;
-  constexpr std::size_t kWithinString =
-      15;  // longer ones are allocated separately, with some overhead
+  // Longer ones are allocated separately, with some overhead.
+  constexpr std::size_t kWithinString = 15;
   return count(sizeof(std::string) + (cell.size() > kWithinString ? cell.size() + 16 : 0));
 }
 

@@ -32,11 +32,11 @@ struct ProgramTable {
 };
 
 // Reads a small delimited table of programs (delimited as in import_csv.hpp), a row for each
-// program. Columns in any order, in whatever case:
+// program. Columns in any order, in any case:
 //   call_sign, facility_id   one of both in every row
-//   rf_channel               may be left out or empty: on whatever channel the station sends
+//   rf_channel               optional or empty: any channel of the station
 //   virtual_channel          "6.1"                                        must be there
-//   name, network, language  texts; may be left out
+//   name, network, language  texts; optional
 // Other columns are ignored. Rows without a station or a virtual channel are rejected with their
 // line. Error if the text has no header with virtual_channel and one of call_sign and facility_id.
 Result<ProgramTable> read_program_csv(std::string_view text, const Source& source);

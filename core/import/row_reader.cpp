@@ -155,8 +155,7 @@ std::vector<std::string> RowReader::remarks() const {
   if (mapping_->datum == Datum::nad83) {
     remarks.push_back(
         "NAD83 coordinates were converted to WGS84 by PROJ without grids: unchanged on the "
-        "mainland, "
-        "accurate to about 4 m");
+        "mainland, accurate to about 4 m");
   } else if (mapping_->datum == Datum::nad27) {
     remarks.push_back(
         "NAD27 coordinates were converted to WGS84 by PROJ: accurate to about 10 m without grids");

@@ -215,8 +215,8 @@ class Climb {
   std::vector<double> shared_slope_ = {};  // after elimination of the stops' part
   std::vector<double> stop_slope_ = {};
   std::vector<double> stop_curvature_ = {};
-  std::vector<double> between_ =
-      {};  // curvature between stops and shared effects, one row per stop
+  // Curvature between stops and shared effects, one row per stop.
+  std::vector<double> between_ = {};
   std::vector<double> covariance_db2_ = {};
 };
 

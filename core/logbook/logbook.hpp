@@ -72,10 +72,10 @@ class Logbook {
   Result<std::optional<std::chrono::sys_days>> trusted_date();
   Result<Done> keep_trusted_date(std::chrono::sys_days date);
 
-  // Records. A put record replaces the one of the same name, even if the tablet's clock was set
-  // back: its time of change is then one millisecond after the replaced one. A record that cannot
-  // be kept is refused (see fault() in record.hpp), and nothing changes. The lists omit deleted
-  // records and those of a deleted stop.
+  // Records. A record passed to put() replaces the one of the same name, even if the tablet's clock
+  // was set back: its time of change is then one millisecond after the replaced one. A record that
+  // cannot be kept is refused (see fault() in record.hpp), and nothing changes. The lists omit
+  // deleted records and those of a deleted stop.
   Result<Done> put(const StopRecord& stop);
   Result<Done> put(const SweepRecord& sweep);  // its stop must be known
   // By one touch: the station's previous outcome here is replaced, and remembered for take_back().

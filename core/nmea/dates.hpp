@@ -18,8 +18,8 @@ constexpr std::chrono::days kEra{7168};
 struct RepairedDate {
   sys_days date;
   sys_days said;  // the receiver's date
-  int weeks_shifted =
-      0;  // date - said in weeks: a multiple of 1024, positive if the receiver was behind
+  // `date` - `said` in weeks: a multiple of 1024, positive if the receiver was behind.
+  int weeks_shifted = 0;
   bool operator==(const RepairedDate&) const = default;
 };
 

@@ -43,8 +43,8 @@ struct Report {
   std::optional<double> altitude_m;  // above mean sea level
   std::optional<int> satellites;     // in use; many receivers stop counting at 12
   std::optional<double> hdop;
-  std::optional<int>
-      dimensions;  // 2 or 3; "no fix" is std::nullopt, as one constellation may have none
+  // 2 or 3; "no fix" is std::nullopt, as one constellation may have none.
+  std::optional<int> dimensions;
   std::optional<double> error_m;  // one-sigma horizontal distance: root of latitude^2 + longitude^2
 
   std::optional<double> speed_mps;

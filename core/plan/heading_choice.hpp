@@ -26,7 +26,6 @@ struct HeadingChoice {
 //
 // A heading can turn clockwise to the next end of an arc without losing a wish, so the search for
 // the fewest needs only the ends of arcs.
-// ends of arcs are all that need be looked at for the fewest.
 HeadingChoice choose_headings(const std::vector<WishCurves>& wishes, double floor_percent,
                               FewestSetsLimits limits = {});
 

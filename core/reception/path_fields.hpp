@@ -25,8 +25,6 @@ inline constexpr double kTenthDeviate = 1.2816;
 // two. With a known station pattern, the field toward the stop is that of its power times the
 // square of the pattern's relative field. A directional station with an unknown pattern: 3 dB less
 // than its power toward the strongest direction, within 4 dB [cp].
-// square of the pattern's relative field. A directional station whose pattern is not known: 3 dB
-// less than its power toward the strongest direction, give or take 4 dB [cp].
 void compute_path(const Station& station, const Receiver& receiver,
                   const terrain::TileSource& tiles, Measurement& measurement, Scratch& scratch);
 

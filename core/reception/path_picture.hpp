@@ -32,8 +32,8 @@ struct PathPicture {
   double frequency_mhz = 0.0;
   std::vector<PicturePoint> points = {};  // evenly spaced, at most `most_points` of them
   std::vector<PictureObstacle> obstacles = {};
-  double stop_antenna_m =
-      0.0;  // in the picture's heights, which are above mean sea level at both ends
+  // In the picture's heights, which are above mean sea level at both ends.
+  double stop_antenna_m = 0.0;
   std::optional<double> station_antenna_m = {};
   // Surroundings at the stop, above ground; the receiver defines their kind. Those at the
   // transmitter are unknown; a mast is taller.

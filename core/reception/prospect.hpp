@@ -31,8 +31,8 @@ struct Outlook {
   Band band = Band::uhf;
   PathMode mode = PathMode::none;
   double terrain_coverage = 0.0;  // share of the path with terrain, [0, 1]
-  std::optional<double> transmitter_height_m =
-      {};  // above ground; in area mode above the average ground
+  // Above ground; in area mode above the average ground.
+  std::optional<double> transmitter_height_m = {};
   std::optional<double> field_p1812_dbuvm = {};  // point to point only
   std::optional<double> field_itm_dbuvm = {};
   std::optional<double> field_dbuvm = {};     // the mean of the two in dB, or the only one

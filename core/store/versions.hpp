@@ -13,7 +13,6 @@ namespace mastwise::store {
 // "PATH.version-N"; an empty one is version 0 and needs no backup. Either all steps are done or
 // none. Fails if the file is newer or damaged, the backup cannot be written, or a script fails; the
 // file is then unchanged. `name` is the user's word for the file: "logbook".
-// fails; the file is then as it was. `name` is what the person calls the file: "logbook".
 Result<Done> bring_up_to_date(Database& database, std::span<const char* const> steps,
                               std::string_view name);
 
