@@ -23,7 +23,7 @@ inline constexpr double kSilentTooLong_s = 120.0;
 
 // The speed over ground, as a receiver reports it.
 struct Motion {
-  std::optional<double> speed_kmh;  // std::nullopt without a fresh fix
+  std::optional<double> speed_kmh;  // nothing without a fresh fix
   double silent_s = 0.0;            // since the last fresh fix
 
   // Whether a fresh fix shows that the rig moves.

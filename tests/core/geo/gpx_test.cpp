@@ -71,7 +71,7 @@ TEST_CASE("prefixes, GPX 1.0 and ISO 8859-1 are understood", "[gpx]") {
   CHECK(old->waypoints.at(0).name == "Höhe");
 }
 
-TEST_CASE("a place without a valid position is skipped with a remark", "[gpx]") {
+TEST_CASE("an impossible place is left out with a remark", "[gpx]") {
   const auto places = read_gpx(kBegin +
                                "<wpt lat=\"91\" lon=\"0\"><name>A</name></wpt>\n<wpt lat=\"1\"/>\n"
                                "<wpt lat=\"1,5\" lon=\"0\"/><wpt lat=\"1\" lon=\"2\"/></gpx>");
@@ -107,7 +107,7 @@ TEST_CASE("entities are refused before they can grow", "[gpx]") {
             .find("declares entities") != std::string::npos);
 }
 
-TEST_CASE("text that is not GPX is refused with the line", "[gpx]") {
+TEST_CASE("a file that is not GPX is refused with the line", "[gpx]") {
   CHECK(refusal("<kml><wpt lat=\"1\" lon=\"2\"/></kml>").find("line 1: not a GPX file") == 0);
   CHECK(refusal("call_sign,rf_channel\n").find("line 1: ") != std::string::npos);
   CHECK(refusal("").find("no element found") != std::string::npos);

@@ -44,7 +44,7 @@ TEST_CASE("a landmark is as sure as it is far", "[walked-line]") {
   CHECK(landmark->bearing.degrees() == Approx(300.0).margin(1e-6));
 }
 
-TEST_CASE("a walk too short for a direction is refused with advice", "[walked-line]") {
+TEST_CASE("points without a direction are refused with a remedy", "[walked-line]") {
   const auto too_near = walked_bearing(kStart, destination(kStart, degrees(0.0), 4.0), 3.0);
   REQUIRE(!too_near);
   CHECK(too_near.error().message() ==
