@@ -8,7 +8,7 @@
 
 namespace mastwise {
 
-// What went wrong, said to a person: what is wrong, where, and what to do about it.
+// An error for the user: what is wrong, where, and what to do about it.
 struct Error {
   std::string what;
   std::string where = {};                     // file and line, field, or empty
@@ -24,8 +24,7 @@ struct Error {
   bool operator==(const Error&) const = default;
 };
 
-// A value or the reason why there is none. Core returns these and lets nothing throw across its
-// border.
+// A value or the reason why there is none. Core returns these; nothing is thrown across its border.
 template <class T>
 class [[nodiscard]] Result {
  public:

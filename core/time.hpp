@@ -8,11 +8,11 @@ using std::chrono::milliseconds;
 
 inline constexpr milliseconds kOneDay = std::chrono::hours(24);
 
-// A date and time of the world, UTC.
+// A calendar date and time, UTC.
 using UtcTime = std::chrono::sys_time<milliseconds>;
 
-// A clock that only runs forward, from an arbitrary start. Core never asks it: the caller says what
-// it shows, so that a log can be replayed and a test can wait an hour at once.
+// A clock that only runs forward, from an arbitrary start. Core never reads it: the caller passes
+// its time, so that a log can be replayed and a test can wait an hour at once.
 struct MonotonicClock {
   using duration = milliseconds;
   using rep = duration::rep;

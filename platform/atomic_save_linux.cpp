@@ -14,7 +14,7 @@ namespace {
 Error system_error(const std::filesystem::path& path, const std::string& doing, int number) {
   return {.what = "cannot " + doing + ": " + std::generic_category().message(number),
           .where = path.string(),
-          .remedy = "check that the folder may be written to and has room"};
+          .remedy = "check that you may write to the folder and that it has free space"};
 }
 
 // 0 or the error's number.
@@ -42,8 +42,8 @@ Result<Done> write_durably(const std::filesystem::path& path, std::span<const st
 
 Result<Done> put_in_place(const std::filesystem::path& from, const std::filesystem::path& to) {
   if (std::rename(from.c_str(), to.c_str()) != 0) return system_error(to, "replace", errno);
-  // The new name is safe once the folder is on the disk. Some file systems of cards cannot be asked
-  // for that: the name is then written as soon as the system sees fit.
+  // The new name is safe once the folder is on the disk. Some file systems of cards do not support
+  // that: the system then writes the name in its own time.
   const std::filesystem::path parent = to.parent_path().empty() ? "." : to.parent_path();
   const int folder = ::open(parent.c_str(), O_RDONLY | O_DIRECTORY | O_CLOEXEC);
   if (folder >= 0) {

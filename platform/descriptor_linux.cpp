@@ -18,7 +18,7 @@ Error system_error(std::string what, std::string where) {
   Error error{.what = fmt::format("{}: {}", what, std::generic_category().message(cause)),
               .where = std::move(where)};
   if (cause == EACCES || cause == EPERM) {
-    error.remedy = "your user may not use it: on most systems the group dialout may";
+    error.remedy = "add your user to the group that may use it, dialout on most systems";
   }
   if (cause == ECONNREFUSED) error.remedy = "check the port, and that the device's server is on";
   return error;
@@ -34,7 +34,8 @@ Result<Chunk> read_when_ready(const Descriptor& descriptor, std::span<char> into
   if (size > 0) return Chunk{static_cast<std::size_t>(size)};
   if (size < 0 && (errno == EAGAIN || errno == EINTR)) return Chunk{};
   if (size < 0) return system_error("reading failed", where);
-  return Error{.what = "the device is gone", .where = where, .remedy = "check its cable and power"};
+  return Error{
+      .what = "the device is disconnected", .where = where, .remedy = "check its cable and power"};
 }
 
 }  // namespace mastwise::platform

@@ -26,10 +26,10 @@ class Descriptor {
   int number_;
 };
 
-// The last system error as "what", with a remedy where the cause is known.
+// The last system error as "what", with a remedy if the cause is known.
 Error system_error(std::string what, std::string where);
 
-// Waits for bytes and reads them; an error when the other end is gone. `where` is for the message.
+// Waits for bytes and reads them; an error if the other end is gone. `where` is for the message.
 Result<Chunk> read_when_ready(const Descriptor& descriptor, std::span<char> into,
                               milliseconds timeout, const std::string& where);
 

@@ -64,7 +64,7 @@ void DeviceLink::lose(const Error& error) {
   tell(LinkNews::Kind::lost, lost_because_);
 }
 
-// False when it is to stop instead.
+// False to stop instead.
 bool DeviceLink::wait_for_retry() {
   std::unique_lock lock(mutex_);
   const bool stopped = stop_wanted_.wait_for(lock, retry_after_, [this] { return stopping_; });

@@ -11,31 +11,30 @@
 
 namespace mastwise::platform {
 
-// What a link tells. In order: "found", bytes, "lost", "found"...
+// The news of a link. In order: "found", bytes, "lost", "found"...
 struct LinkNews {
   enum class Kind {
     found,  // the first bytes since it was opened follow
     bytes,
-    lost,   // it is being opened again; told again when the reason changes
-    ended,  // there will be no more, as at the end of a file; the link's thread has done its work
+    lost,   // it is being opened again; repeated when the reason changes
+    ended,  // no more bytes follow, as at the end of a file; the link's thread has finished
   };
   Kind kind;
-  std::string text;  // the bytes, or why it was lost, in words for a person
+  std::string text;  // the bytes, or why it was lost, for display
   Monotonic when;    // by monotonic_now()
 };
 
 struct LinkTiming {
   milliseconds first_retry{250};     // after a loss; each further try waits twice as long,
-  milliseconds longest_retry{2500};  // but no longer than this, until bytes come again
-  milliseconds read_timeout{100};    // the longest that a stop has to wait for
+  milliseconds longest_retry{2500};  // but no longer than this, until bytes arrive again
+  milliseconds read_timeout{100};    // the longest wait of a stop
 };
 
-// Keeps a device open on one thread of its own, for as long as it lives.
+// Keeps a device open on a separate thread, as long as this object lives.
 //
-// Threads: construct, stop and destroy on one thread, which is not the link's. `open`, its sources
-// and `deliver` are used on the link's thread only; deliver hands its news to another thread,
-// returns soon, throws nothing, and must not stop the link. Once stop() has returned nothing is
-// delivered.
+// Threads: construct, stop and destroy on one thread, which is not the link's. Only the link's
+// thread uses `open`, its sources and `deliver`; deliver passes its news to another thread, returns
+// soon, throws nothing, and must not stop the link. After stop() has returned nothing is delivered.
 class DeviceLink {
  public:
   DeviceLink(OpenSource open, std::function<void(LinkNews)> deliver, LinkTiming timing = {});
@@ -43,7 +42,7 @@ class DeviceLink {
   DeviceLink(const DeviceLink&) = delete;
   DeviceLink& operator=(const DeviceLink&) = delete;
 
-  // Waits for the thread: for a read's or a delivery's time. May be called again.
+  // Waits for the thread, up to the time of a read or a delivery. May be called again.
   void stop();
 
  private:

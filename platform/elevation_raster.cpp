@@ -24,12 +24,12 @@ using terrain::kVoidSample;
 using terrain::Tile;
 using terrain::TileCell;
 
-// A value that no raster holds, for samples that the raster does not reach.
+// A value outside every raster, for samples that the raster does not cover.
 constexpr float kNotReached = -1e30f;
 constexpr double kLowestGround_m = -12'000.0;
 constexpr double kHighestGround_m = 9'000.0;
 
-// Keeps GDAL from printing, and keeps the first thing it would have printed of a failure.
+// Keeps GDAL from printing, and stores its first message about a failure.
 class QuietGdal {
  public:
   QuietGdal() {
@@ -41,7 +41,7 @@ class QuietGdal {
   QuietGdal(const QuietGdal&) = delete;
   QuietGdal& operator=(const QuietGdal&) = delete;
 
-  std::string failure() const { return failure_.empty() ? "no reason is given" : failure_; }
+  std::string failure() const { return failure_.empty() ? "reason unknown" : failure_; }
 
  private:
   static void CPL_STDCALL keep(CPLErr level, CPLErrorNum, const char* message) {
@@ -80,9 +80,9 @@ struct Extent {
 };
 
 Error unusable(const fs::path& raster, const std::string& why) {
-  return {.what = "elevation raster cannot be used: " + why,
+  return {.what = "cannot use the elevation raster: " + why,
           .where = raster.string(),
-          .remedy = "give a GeoTIFF, DTED or other raster of heights that is whole"};
+          .remedy = "choose an undamaged GeoTIFF, DTED or other raster of heights"};
 }
 
 std::optional<double> meters_per_unit(std::string unit) {
@@ -177,11 +177,11 @@ Result<Done> ElevationRaster::Source::open() {
 
 Result<Done> ElevationRaster::Source::read_heading() {
   if (dataset_->GetRasterCount() != 1) {
-    return unusable(path_, fmt::format("it has {} bands, where a raster of heights has one",
+    return unusable(path_, fmt::format("it has {} bands, but a raster of heights has one",
                                        dataset_->GetRasterCount()));
   }
   if (dataset_->GetSpatialRef() == nullptr || dataset_->GetGeoTransform(place_.data()) != CE_None) {
-    return unusable(path_, "it does not say where on earth it lies");
+    return unusable(path_, "it does not say where on earth it is");
   }
   GDALRasterBand& band = *dataset_->GetRasterBand(1);
   const auto unit = meters_per_unit(band.GetUnitType());
@@ -193,7 +193,7 @@ Result<Done> ElevationRaster::Source::read_heading() {
   if (has_void_value != 0) {
     void_value_ = void_value;
   } else if (band.GetRasterDataType() == GDT_Int16) {
-    // The usual mark in 16-bit rasters, also of those that do not declare it.
+    // The usual void value in 16-bit rasters, even if they do not declare it.
     void_value_ = kVoidSample;
   }
   return Done{};
@@ -207,14 +207,14 @@ Result<Done> ElevationRaster::Source::locate(const QuietGdal& gdal) {
   if (!to_degrees) return unusable(path_, gdal.failure());
   const auto reached = extent(*to_degrees);
   const auto spacing = spacing_deg(*to_degrees);
-  if (!reached || !spacing) return unusable(path_, "its place on earth cannot be found");
+  if (!reached || !spacing) return unusable(path_, "cannot find its place on earth");
   cells = cells_of(*reached);
   constexpr double kCoarsestFine_deg = 2.0 / 3600.0;
   side = *spacing <= kCoarsestFine_deg ? Tile::kSide1ArcSecond : Tile::kSide3ArcSeconds;
   return Done{};
 }
 
-// Of the centers of its pixels: heights are known no farther.
+// From the centers of its pixels: heights are known no farther.
 std::optional<Extent> ElevationRaster::Source::extent(
     OGRCoordinateTransformation& to_degrees) const {
   const double right = dataset_->GetRasterXSize() - 0.5;
@@ -236,7 +236,7 @@ std::optional<Extent> ElevationRaster::Source::extent(
   return extent;
 }
 
-// Between neighboring pixels amid the raster, the wider way, in degrees of latitude.
+// The larger spacing of neighboring pixels in the middle of the raster, in degrees of latitude.
 std::optional<double> ElevationRaster::Source::spacing_deg(
     OGRCoordinateTransformation& to_degrees) const {
   const double column = dataset_->GetRasterXSize() / 2.0;

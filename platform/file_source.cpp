@@ -47,7 +47,7 @@ OpenSource file_source(std::filesystem::path file, std::optional<double> bytes_p
   return [=]() -> Result<std::unique_ptr<ByteSource>> {
     std::ifstream stream(file, std::ios::binary);
     if (!stream || std::filesystem::is_directory(file)) {
-      return Error{.what = "the file cannot be read",
+      return Error{.what = "cannot read the file",
                    .where = file.string(),
                    .remedy = "check its name and that you may read it"};
     }

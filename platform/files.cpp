@@ -48,9 +48,9 @@ Result<std::string> data_folder() {
   std::error_code trouble;
   fs::create_directories(folder, trouble);
   if (trouble) {
-    return Error{.what = "cannot make the data folder: " + trouble.message(),
+    return Error{.what = "cannot create the data folder: " + trouble.message(),
                  .where = folder.string(),
-                 .remedy = "point MASTWISE_DATA at a folder that can be written"};
+                 .remedy = "set MASTWISE_DATA to a folder that you may write to"};
   }
   return folder.string();
 }

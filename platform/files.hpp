@@ -8,15 +8,15 @@ namespace mastwise::platform {
 
 bool exists(const std::string& path);
 
-// The whole file as bytes. Fails with the path and the system's reason.
+// The whole file as bytes. The error has the path and the system's reason.
 Result<std::string> read_file(const std::string& path);
 
-// The folder with the program's fonts, magnetic model and practice area: MASTWISE_ASSETS where set,
-// else `assets` beside the program.
+// The folder with Mastwise's fonts, magnetic model and practice area: MASTWISE_ASSETS if set, else
+// `assets` beside the executable.
 std::string assets_folder();
 
-// The user's data folder for the catalog and the logbook, created when missing: MASTWISE_DATA where
-// set, else the place where this system keeps such data.
+// The user's data folder for the catalog and the logbook, created if missing: MASTWISE_DATA if set,
+// else the system's usual place.
 Result<std::string> data_folder();
 
 }  // namespace mastwise::platform

@@ -9,12 +9,12 @@
 
 namespace mastwise::platform {
 
-// A file's bytes read through the system's memory map: pages are loaded at first touch and cost no
-// private memory. Move-only; the bytes are readable by any thread while it lives.
+// A file's bytes through the system's memory map: pages are loaded at first touch and cost no
+// private memory. Move-only; any thread may read the bytes while it lives.
 class MappedFile {
  public:
-  // What is read where the file was cut off, or its card pulled out, after it was mapped: this pair
-  // again and again, from even offsets on, instead of the signal that ends the program.
+  // The bytes returned if the file was truncated, or its card pulled out, after it was mapped: this
+  // pair repeated, from even offsets on, instead of a signal that ends the process.
   using Lost = std::array<std::byte, 2>;
 
   // An empty file has empty bytes. Errors: the file is missing, unreadable or not a regular file.
@@ -26,7 +26,7 @@ class MappedFile {
 
   std::span<const std::byte> bytes() const { return {start_, size_}; }
 
-  // Whether bytes were asked for that could no longer be read.
+  // Whether bytes were requested that could no longer be read.
   bool lost_bytes() const;
 
   struct Guard;

@@ -16,8 +16,8 @@
 
 namespace mastwise::platform {
 
-// A mapping that the signal handler knows. Guards are used again but never freed, so that the
-// handler can walk their list without a lock.
+// A mapping known to the signal handler. Guards are reused but never freed, so that the handler can
+// walk their list without a lock.
 struct MappedFile::Guard {
   std::atomic<std::uintptr_t> start = 0;  // 0 while no mapping uses it
   std::atomic<std::size_t> size = 0;
@@ -40,7 +40,7 @@ MappedFile::Guard* guard_of(std::uintptr_t address) {
   return nullptr;
 }
 
-// The page is filled elsewhere and then moved into place, so that no thread sees it half done.
+// The page is filled elsewhere and then moved into place, so that no thread sees it half filled.
 bool put_lost_page(std::uintptr_t page, MappedFile::Lost pair) {
   void* const made =
       ::mmap(nullptr, page_size, PROT_READ | PROT_WRITE, MAP_PRIVATE | MAP_ANONYMOUS, -1, 0);
@@ -51,8 +51,8 @@ bool put_lost_page(std::uintptr_t page, MappedFile::Lost pair) {
                   reinterpret_cast<void*>(page)) != MAP_FAILED;
 }
 
-// Linux raises SIGBUS for a page of a mapping that its file no longer has. Only calls into the
-// kernel are made here.
+// Linux raises SIGBUS for a page of a mapping that its file no longer has. Only system calls are
+// made here.
 void on_lost_page(int, siginfo_t* info, void*) {
   const int number_before = errno;
   const auto address = reinterpret_cast<std::uintptr_t>(info->si_addr);
@@ -60,7 +60,7 @@ void on_lost_page(int, siginfo_t* info, void*) {
   if (guard != nullptr && put_lost_page(address - address % page_size, guard->in_place_of_lost)) {
     guard->lost = true;
   } else {
-    // Not ours: the access is repeated and meets whoever was there before.
+    // Not a guarded page: the access repeats and reaches the previous handler.
     ::sigaction(SIGBUS, &action_before, nullptr);
   }
   errno = number_before;
@@ -94,7 +94,7 @@ MappedFile::Guard* guard_mapping(void* start, std::size_t size, MappedFile::Lost
 Error system_error(const std::filesystem::path& path, const std::string& doing, int number) {
   return {.what = "cannot " + doing + ": " + std::generic_category().message(number),
           .where = path.string(),
-          .remedy = "check that the file is there and may be read"};
+          .remedy = "check that the file exists and that you may read it"};
 }
 
 }  // namespace
@@ -105,7 +105,7 @@ Result<MappedFile> MappedFile::open(const std::filesystem::path& path, Lost in_p
   struct stat status = {};
   if (::fstat(file, &status) != 0 || !S_ISREG(status.st_mode)) {
     ::close(file);
-    return system_error(path, "map what is not a file", EINVAL);
+    return system_error(path, "map something other than a file", EINVAL);
   }
   const auto size = static_cast<std::size_t>(status.st_size);
   if (size == 0) {

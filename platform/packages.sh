@@ -1,4 +1,4 @@
-# Sourced by run and test: Debian's packages, and the build folder.
+# Sourced by run and test: Debian packages, and the build folder.
 
 run_packages=(
   g++ cmake ninja-build pkg-config ccache python3
@@ -30,10 +30,10 @@ install_missing() {
     apt-get install -y -qq --no-install-recommends "${missing[@]}" >/dev/null
 }
 
-# Another clone of the same sources finds what this one has compiled.
+# Lets another clone of the same sources reuse this clone's compiled files.
 export CCACHE_BASEDIR=$root CCACHE_NOHASHDIR=1
 
-# configure FOLDER [CMAKE ARGUMENT...]: only where that has not been done with these arguments.
+# configure FOLDER [CMAKE ARGUMENT...]: skipped if already done with these arguments.
 configure() {
   local folder=$1 arguments="$*"
   shift
@@ -42,8 +42,7 @@ configure() {
   echo "$arguments" >"$folder/configured-with"
 }
 
-# Holds the build folder for this program until `release_build`: whoever comes at the same time
-# waits, and then finds the work done.
+# Locks the build folder until `release_build`: a second caller waits, and then finds the work done.
 hold_build() {
   mkdir -p "$root/build"
   exec 9>"$root/build/lock"

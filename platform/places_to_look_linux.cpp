@@ -13,8 +13,8 @@ namespace {
 
 namespace fs = std::filesystem;
 
-// Where removable media are mounted: Filesystem Hierarchy Standard 3.0, 3.11 and 3.12, and what
-// desktops use since.
+// Mount points of removable media: Filesystem Hierarchy Standard 3.0, 3.11 and 3.12, and those of
+// current desktops.
 constexpr std::array kMediaRoots{"/media/", "/run/media/", "/mnt/"};
 
 bool is_medium(const std::string& folder) {

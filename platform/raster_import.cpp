@@ -28,7 +28,7 @@ struct MadeTile {
   std::size_t new_heights = 0;
 };
 
-// Heights of `before` stand; its voids, or all samples if there is none, take the raster's.
+// Keeps the heights of `before`; its voids, or all samples if it is empty, come from the raster.
 MadeTile merge(const std::vector<std::int16_t>& samples, int side, const Tile* before) {
   MadeTile made;
   made.bytes.reserve(2 * samples.size());
@@ -47,7 +47,7 @@ MadeTile merge(const std::vector<std::int16_t>& samples, int side, const Tile* b
   return made;
 }
 
-// A hidden folder beside the tiles for what is not finished; gone at the end in any case.
+// A hidden folder beside the tiles for unfinished work; always removed at the end.
 class Workbench {
  public:
   explicit Workbench(const fs::path& folder) : path_(folder / ".import") { clear(); }
@@ -59,9 +59,9 @@ class Workbench {
     std::error_code failed;
     fs::create_directories(path_, failed);
     if (!failed) return Done{};
-    return Error{.what = "cannot make a folder: " + failed.message(),
+    return Error{.what = "cannot create a folder: " + failed.message(),
                  .where = path_.string(),
-                 .remedy = "choose a folder that may be written to"};
+                 .remedy = "choose a folder that you may write to"};
   }
   const fs::path& path() const { return path_; }
 
@@ -91,7 +91,7 @@ class Import {
   Result<RasterImport> run(const fs::path& raster);
 
  private:
-  // Error, or whether the cell was done rather than stopped.
+  // An error, or whether the cell was finished (false: stopped).
   Result<bool> make_tile(TileCell cell, const ElevationRaster& raster,
                          const ElevationRaster::Progress& progress);
   Result<fs::path> final_name(TileCell cell) const;
@@ -154,14 +154,14 @@ Result<bool> Import::make_tile(TileCell cell, const ElevationRaster& raster,
   return true;
 }
 
-// A plain tile keeps its file; a zipped one is superseded by a plain one.
+// A plain tile keeps its file; a plain one supersedes a zipped one.
 Result<fs::path> Import::final_name(TileCell cell) const {
   const auto known = index_.files.find(cell);
   if (known != index_.files.end() && !known->second.zipped) return known->second.path;
   fs::path name = folder_ / (terrain::cell_name(cell) + ".hgt");
   std::error_code unknown;
   if (!fs::exists(name, unknown)) return name;
-  return Error{.what = "a file that is no tile has the name of a tile to be written",
+  return Error{.what = "a file that is not a tile has the name of a tile to write",
                .where = name.string(),
                .remedy = "move it elsewhere and import again"};
 }

@@ -11,7 +11,7 @@ namespace {
 
 namespace fs = std::filesystem;
 
-// Entries of a folder in the order of their names; none where there is no such folder.
+// Entries of a folder, sorted by name; empty if the folder is missing.
 std::vector<fs::path> entries(const fs::path& folder) {
   std::vector<fs::path> paths;
   std::error_code failed;
@@ -23,8 +23,7 @@ std::vector<fs::path> entries(const fs::path& folder) {
   return paths;
 }
 
-// The system makes ttyS0 to ttyS31 whether or not there is a port: a type of 0 says that there is
-// none.
+// The system creates ttyS0 to ttyS31 even without ports: a type of 0 means no port.
 bool is_real_port(const fs::path& root, const std::string& name) {
   int type = 0;
   std::ifstream(root / "sys/class/tty" / name / "type") >> type;

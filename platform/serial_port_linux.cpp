@@ -22,7 +22,7 @@ constexpr Speed kSpeeds[] = {{4800, B4800},   {9600, B9600},     {19200, B19200}
 
 Result<std::unique_ptr<SerialPort>> SerialPort::open(const std::string& path) {
   Descriptor descriptor(::open(path.c_str(), O_RDWR | O_NOCTTY | O_NONBLOCK | O_CLOEXEC));
-  if (!descriptor.is_open()) return system_error("the device cannot be opened", path);
+  if (!descriptor.is_open()) return system_error("cannot open the device", path);
   termios settings{};
   if (::tcgetattr(descriptor.number(), &settings) != 0) {
     return system_error("this is not a serial port", path);
@@ -31,7 +31,7 @@ Result<std::unique_ptr<SerialPort>> SerialPort::open(const std::string& path) {
   settings.c_cflag |= CLOCAL | CREAD;
   settings.c_cflag &= ~static_cast<tcflag_t>(CRTSCTS | CSTOPB);
   if (::tcsetattr(descriptor.number(), TCSANOW, &settings) != 0) {
-    return system_error("the serial port cannot be set up", path);
+    return system_error("cannot set up the serial port", path);
   }
   return std::unique_ptr<SerialPort>(new SerialPort(path, std::move(descriptor)));
 }
@@ -40,7 +40,7 @@ Result<Done> SerialPort::set_speed(int baud) {
   const auto* speed = std::find_if(std::begin(kSpeeds), std::end(kSpeeds),
                                    [&](const Speed& known) { return known.baud == baud; });
   if (speed == std::end(kSpeeds)) {
-    return Error{.what = fmt::format("{} baud is no usual speed", baud),
+    return Error{.what = fmt::format("{} baud is not a supported speed", baud),
                  .where = path_,
                  .remedy = "use 4800, 9600, 19200, 38400, 57600, 115200 or 230400"};
   }
@@ -49,7 +49,7 @@ Result<Done> SerialPort::set_speed(int baud) {
   if (is_known && ::cfgetospeed(&settings) == speed->code) return Done{};
   if (!is_known || ::cfsetspeed(&settings, speed->code) != 0 ||
       ::tcsetattr(descriptor_.number(), TCSAFLUSH, &settings) != 0) {
-    return system_error(fmt::format("the speed cannot be set to {} baud", baud), path_);
+    return system_error(fmt::format("cannot set the speed to {} baud", baud), path_);
   }
   return Done{};
 }

@@ -12,8 +12,7 @@ namespace mastwise::platform {
 class SerialPort : public ByteSource {
  public:
   static Result<std::unique_ptr<SerialPort>> open(const std::string& path);
-  // One of the usual speeds, in baud. What came at another speed and is not yet read is dropped.
-  // What came at another speed and is not yet read is dropped.
+  // One of the usual speeds, in baud. Unread bytes received at another speed are dropped.
   Result<Done> set_speed(int baud);
   Result<Chunk> read(std::span<char> into, milliseconds timeout) override;
 

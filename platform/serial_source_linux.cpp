@@ -10,13 +10,13 @@
 namespace mastwise::platform {
 namespace {
 
-// What is learnt while a source is open, for when it is opened again.
+// Knowledge kept for when the source is opened again.
 struct Learnt {
-  std::vector<int> speeds;  // the one that served last comes first
-  std::string spoke;        // the device that spoke last
+  std::vector<int> speeds;  // the last successful one first
+  std::string spoke;        // the device that last sent NMEA
 };
 
-// A port whose speed is searched for, and kept once a good sentence has come.
+// A port that searches for its speed, and keeps it after the first good sentence.
 class SerialSource : public ByteSource {
  public:
   SerialSource(std::unique_ptr<SerialPort> port, std::string path, milliseconds listen_for,
@@ -41,7 +41,7 @@ class SerialSource : public ByteSource {
  private:
   Result<Done> listen_at_next_speed() {
     if (next_speed_ == learnt_->speeds.size()) {
-      return Error{.what = "no NMEA 0183 was heard at any speed",
+      return Error{.what = "no NMEA 0183 at any speed",
                    .where = path_,
                    .remedy = "check that this is a position receiver, and set it to NMEA 0183"};
     }
@@ -77,7 +77,7 @@ class SerialSource : public ByteSource {
   std::size_t next_speed_ = 0;
   Monotonic listen_until_{};
   nmea::Framer framer_;
-  std::string heard_;  // since the speed was set, not yet handed on
+  std::string heard_;  // since the speed was set, not yet passed on
 };
 
 Result<std::unique_ptr<ByteSource>> open_serial(const std::string& path, milliseconds listen_for,
@@ -88,7 +88,7 @@ Result<std::unique_ptr<ByteSource>> open_serial(const std::string& path, millise
       std::make_unique<SerialSource>(std::move(port).value(), path, listen_for, learnt));
 }
 
-// The device that spoke last, else the one after `tried`, round and round. `devices` is not empty.
+// The device that last sent NMEA, else the one after `tried`, cyclically. `devices` is not empty.
 const SerialDevice& next_device(const std::vector<SerialDevice>& devices, const std::string& spoke,
                                 const std::string& tried) {
   const auto at = [&](const std::string& path) {
@@ -117,11 +117,11 @@ OpenSource any_serial_source(SerialSearch search, std::function<std::vector<Seri
   return [=]() mutable -> Result<std::unique_ptr<ByteSource>> {
     const std::vector<SerialDevice> devices = list();
     if (devices.empty()) {
-      return Error{.what = "no serial device is plugged in",
+      return Error{.what = "no serial device is connected",
                    .remedy = "plug in the receiver, or enter the position by hand"};
     }
     tried = next_device(devices, learnt->spoke, tried).path;
-    learnt->spoke.clear();  // tried once more; if it stays mute, the others have their turn
+    learnt->spoke.clear();  // tried once more; if it stays silent, the others are next
     return open_serial(tried, search.listen_for, learnt);
   };
 }

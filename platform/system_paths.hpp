@@ -2,13 +2,13 @@
 
 #include <string>
 
-// What differs from system to system about files: one source file for each system.
+// File locations that differ between systems: one source file for each system.
 namespace mastwise::platform {
 
-// The folder that holds the running program.
+// The folder of the running executable.
 std::string program_folder();
 
-// Where this system wants a program's data of this user; it may not exist yet.
+// The system's usual place for this user's application data; it may not exist yet.
 std::string user_data_folder();
 
 }  // namespace mastwise::platform

@@ -23,7 +23,7 @@ class FileStream : public ByteStream {
       : file_(std::move(file)), path_(std::move(path)), size_(size) {}
   Result<std::size_t> read(std::span<char> into) override {
     file_.read(into.data(), static_cast<std::streamsize>(into.size()));
-    if (file_.bad()) return Error{.what = "the file cannot be read further", .where = path_};
+    if (file_.bad()) return Error{.what = "cannot read the rest of the file", .where = path_};
     return static_cast<std::size_t>(file_.gcount());
   }
   std::uint64_t size() const override { return size_; }
@@ -46,7 +46,7 @@ class ZipStream : public ByteStream {
     const zip_int64_t got = zip_fread(entry_.get(), into.data(), into.size());
     if (got >= 0) return static_cast<std::size_t>(got);
     return Error{
-        .what = std::string("zip archive cannot be unpacked: ") + zip_file_strerror(entry_.get()),
+        .what = std::string("cannot unpack the zip archive: ") + zip_file_strerror(entry_.get()),
         .where = path_,
         .remedy = "copy the file again from its source"};
   }
@@ -71,7 +71,7 @@ Result<Archive> open_archive(const fs::path& path) {
   zip_error_t error;
   zip_error_init_with_code(&error, code);
   const Error told{
-      .what = std::string("zip archive cannot be opened: ") + zip_error_strerror(&error),
+      .what = std::string("cannot open the zip archive: ") + zip_error_strerror(&error),
       .where = path.string(),
       .remedy = "copy the file again from its source"};
   zip_error_fini(&error);
@@ -95,15 +95,15 @@ Result<std::unique_ptr<ByteStream>> open_zipped(const fs::path& path, const std:
     return words::same_word(one, name);
   });
   if (found == names.end()) {
-    return Error{.what = fmt::format("there is no file {}", name),
+    return Error{.what = fmt::format("missing file {}", name),
                  .where = path.string(),
-                 .remedy = fmt::format("the files there are: {}", fmt::join(names, ", "))};
+                 .remedy = fmt::format("the files are: {}", fmt::join(names, ", "))};
   }
   const auto index = static_cast<zip_uint64_t>(found - names.begin());
   Entry entry(zip_fopen_index(archive->get(), index, 0));
   if (!entry) {
     return Error{
-        .what = std::string("zip archive cannot be unpacked: ") + zip_strerror(archive->get()),
+        .what = std::string("cannot unpack the zip archive: ") + zip_strerror(archive->get()),
         .where = path.string(),
         .remedy = "copy the file again from its source"};
   }
@@ -157,9 +157,9 @@ Result<std::unique_ptr<ByteStream>> TableFolder::open(const std::string& name) {
   for (const std::string& one : names_) {
     if (words::same_word(one, zipped)) return open_zipped(path_ / one, name);
   }
-  return Error{.what = fmt::format("there is neither {} nor {}", name, zipped),
+  return Error{.what = fmt::format("missing file: neither {} nor {} exists", name, zipped),
                .where = path_.string(),
-               .remedy = fmt::format("the files there are: {}", fmt::join(names_, ", "))};
+               .remedy = fmt::format("the files are: {}", fmt::join(names_, ", "))};
 }
 
 }  // namespace mastwise::platform

@@ -10,15 +10,16 @@
 
 namespace mastwise::platform {
 
-// The tables of a folder, or of one zip archive. In a folder a table "x.dat" may also lie zipped as
-// the one file of that name in "x.zip". Nothing is unpacked to the disk or wholly into memory.
+// The tables of a folder, or of one zip archive. A folder may also contain a table "x.dat" zipped
+// as the one file of that name in "x.zip". Tables are never unpacked to the disk or wholly into
+// memory.
 class TableFolder : public TableFiles {
  public:
   static Result<TableFolder> at(const std::filesystem::path& folder_or_zip);
 
   Result<std::unique_ptr<ByteStream>> open(const std::string& name) override;
 
-  // The files there are, without folders; sorted.
+  // The files, without folders; sorted.
   const std::vector<std::string>& names() const { return names_; }
 
  private:
@@ -29,7 +30,7 @@ class TableFolder : public TableFiles {
   std::vector<std::string> names_;
 };
 
-// A file of any kind as a stream.
+// A file of any type as a stream.
 Result<std::unique_ptr<ByteStream>> open_file(const std::filesystem::path& file);
 
 }  // namespace mastwise::platform

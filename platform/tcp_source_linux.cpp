@@ -36,7 +36,8 @@ HostAndPort split_address(const std::string& address) {
   return {address.substr(0, colon), address.substr(colon + 1)};
 }
 
-// A device that loses its power says no goodbye: ask after 5 s of silence, give up after 6 s more.
+// A device that loses power does not close the connection: probe after 5 s of silence, give up
+// after 6 s more.
 void notice_dead_peer(const Descriptor& socket) {
   const auto set = [&](int level, int option, int value) {
     ::setsockopt(socket.number(), level, option, &value, sizeof(value));
@@ -62,7 +63,7 @@ class TcpSource : public ByteSource {
     if (monotonic_now() < connect_until_) return Chunk{};
     return Error{.what = "no answer",
                  .where = address_,
-                 .remedy = "check the address, and that this machine is in the device's network"};
+                 .remedy = "check the address, and that this tablet is in the device's network"};
   }
 
  private:
@@ -84,7 +85,7 @@ class TcpSource : public ByteSource {
 
 Result<std::unique_ptr<ByteSource>> connect_to(const addrinfo& peer, const std::string& address) {
   Descriptor socket(::socket(peer.ai_family, SOCK_STREAM | SOCK_NONBLOCK | SOCK_CLOEXEC, 0));
-  if (!socket.is_open()) return system_error("no connection can be made", address);
+  if (!socket.is_open()) return system_error("cannot create a connection", address);
   notice_dead_peer(socket);
   if (::connect(socket.number(), peer.ai_addr, peer.ai_addrlen) != 0 && errno != EINPROGRESS) {
     return system_error("cannot connect", address);
@@ -103,9 +104,9 @@ OpenSource tcp_source(std::string address) {
     wanted.ai_flags = AI_NUMERICHOST | AI_NUMERICSERV;
     addrinfo* found = nullptr;
     if (::getaddrinfo(host.c_str(), port.c_str(), &wanted, &found) != 0) {
-      return Error{.what = "this is no network address",
+      return Error{.what = "not a network address",
                    .where = address,
-                   .remedy = "give numbers and a port, as in 192.168.4.1:10110"};
+                   .remedy = "enter numbers and a port, as in 192.168.4.1:10110"};
     }
     const std::unique_ptr<addrinfo, void (*)(addrinfo*)> owner(found, ::freeaddrinfo);
     return connect_to(*found, address);

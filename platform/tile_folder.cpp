@@ -19,7 +19,7 @@ namespace {
 using terrain::Tile;
 using terrain::TileCell;
 
-// A tile with the bytes that it is a view of, in one of the two.
+// A tile with its bytes, in one of the two members.
 struct LoadedTile {
   std::optional<MappedFile> mapped;
   std::vector<std::byte> unpacked;
@@ -63,7 +63,7 @@ Result<Loaded> load(TileCell cell, const TileFile& file) {
 struct Slot {
   explicit Slot(TileFile listed) : file(std::move(listed)) {}
   const TileFile file;
-  std::mutex busy;  // held while loading, so that a tile is loaded once
+  std::mutex busy;  // locked while loading, so that a tile is loaded once
   Loaded loaded;
   std::optional<Error> problem;
   std::atomic<std::uint64_t> last_use = 0;
@@ -93,7 +93,7 @@ class TileFolder::State {
   std::atomic<std::uint64_t> uses_ = 0;
   std::mutex refreshing_;
   std::mutex dropping_;
-  mutable std::shared_mutex listed_;  // guards what follows
+  mutable std::shared_mutex listed_;  // guards the members below
   TileIndex index_;
   std::map<TileCell, std::shared_ptr<Slot>> slots_;
 };
@@ -122,7 +122,7 @@ std::shared_ptr<const Tile> TileFolder::State::tile(TileCell cell) {
   return tile_of(loaded);
 }
 
-// Holds no slot's lock but for a moment: others may be loading meanwhile.
+// Locks a slot only briefly: other threads may be loading meanwhile.
 void TileFolder::State::drop_longest_unused() {
   const std::lock_guard alone(dropping_);
   std::map<std::uint64_t, std::shared_ptr<Slot>> unpacked;
@@ -154,7 +154,7 @@ bool TileFolder::State::refresh() {
   return changed;
 }
 
-// Files that are as they were keep their slot and so their tile.
+// Unchanged files keep their slot and so their tile.
 void TileFolder::State::take(TileIndex index) {
   std::map<TileCell, std::shared_ptr<Slot>> slots;
   for (const auto& [cell, file] : index.files) {

@@ -12,7 +12,7 @@ namespace {
 namespace fs = std::filesystem;
 using terrain::Tile;
 
-// Memory cards (FAT) keep times to 2 s: within that a second change does not show.
+// Memory cards (FAT) store times in steps of 2 s: a second change within that is invisible.
 constexpr std::chrono::seconds kCoarsestFileTime{2};
 
 bool ends_in(const std::string& name, std::string_view lower_case_end) {
@@ -26,7 +26,7 @@ bool ends_in(const std::string& name, std::string_view lower_case_end) {
   return true;
 }
 
-// Which of two files of one cell is used: plain before zipped, larger (finer) before smaller, then
+// The priority of two files of one cell: plain before zipped, larger (finer) before smaller, then
 // the earlier path.
 bool goes_before(const TileFile& a, const TileFile& b) {
   return std::tuple(a.zipped, b.size_bytes, a.path) < std::tuple(b.zipped, a.size_bytes, b.path);

@@ -10,7 +10,7 @@
 
 namespace mastwise::platform {
 
-// A file that is named like a tile, as the folder lists it.
+// A file named like a tile, as the folder lists it.
 struct TileFile {
   std::filesystem::path path;
   std::uintmax_t size_bytes = 0;
@@ -19,7 +19,7 @@ struct TileFile {
   bool operator==(const TileFile&) const = default;
 };
 
-// What a folder of tiles and its folders within hold.
+// The contents of a folder of tiles and its subfolders.
 struct TileIndex {
   std::map<terrain::TileCell, TileFile> files;
   std::map<std::filesystem::path, std::filesystem::file_time_type> folders;
@@ -27,12 +27,12 @@ struct TileIndex {
   std::filesystem::file_time_type read_at;
 };
 
-// Lists names, sizes and times, opening no file. Hidden folders are passed over, and folders more
-// than kDeepestFolder below the first. What cannot be listed counts as empty.
+// Lists names, sizes and times without opening any file. Skips hidden folders, and folders more
+// than kDeepestFolder below the first. Unreadable folders count as empty.
 inline constexpr int kDeepestFolder = 4;
 TileIndex index_tiles(const std::filesystem::path& folder);
 
-// Whether the folders may hold something else than when the index was made.
+// Whether the folders may have changed since the index was made.
 bool may_have_changed(const TileIndex& index);
 
 }  // namespace mastwise::platform

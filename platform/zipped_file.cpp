@@ -11,7 +11,7 @@ namespace mastwise::platform {
 namespace {
 
 Error damaged(const std::filesystem::path& archive, const std::string& how) {
-  return {.what = "zip archive cannot be unpacked: " + how,
+  return {.what = "cannot unpack the zip archive: " + how,
           .where = archive.string(),
           .remedy = "copy the file again from its source"};
 }
@@ -31,10 +31,10 @@ Result<zip_stat_t> find_one(const std::filesystem::path& path, zip_t* archive,
     const bool known = zip_stat_index(archive, static_cast<zip_uint64_t>(i), 0, &status) == 0 &&
                        (status.valid & kNeeded) == kNeeded;
     if (!known || !wanted(name_without_folders(status.name))) continue;
-    if (found) return damaged(path, "it holds more than one file of the kind looked for");
+    if (found) return damaged(path, "it contains more than one matching file");
     found = status;
   }
-  if (!found) return damaged(path, "it holds no file of the kind looked for");
+  if (!found) return damaged(path, "it contains no matching file");
   return *found;
 }
 

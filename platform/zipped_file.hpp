@@ -11,10 +11,10 @@
 
 namespace mastwise::platform {
 
-// Unpacks into memory the one entry of a zip archive whose name `wanted` accepts (its path within
-// the archive is cut off before). Errors: no archive, no such entry or more than one, an entry
+// Unpacks into memory the one entry of a zip archive whose name `wanted` accepts (called without
+// the path within the archive). Errors: not an archive, no such entry or more than one, an entry
 // whose unpacked size `size_is_right` refuses (nothing is unpacked then), damaged or encrypted
-// data; the checksum of the entry is verified.
+// data. The checksum of the entry is verified.
 Result<std::vector<std::byte>> unpack_one(const std::filesystem::path& archive,
                                           const std::function<bool(std::string_view)>& wanted,
                                           const std::function<bool(std::uintmax_t)>& size_is_right);

@@ -1,10 +1,10 @@
 #!/usr/bin/env python3
-"""Packs coasts, borders of countries and of states, and lake shores into the program's file.
+"""Packs coasts, borders of countries and of states, and lake shores into the file Mastwise reads.
 
     make_borders.py COUNTRIES-10M.JSON STATES-10M.JSON BORDERS.BIN
 
-COUNTRIES-10M.JSON is of the npm package world-atlas 2.0.2, STATES-10M.JSON of us-atlas 3.0.1, both
-TopoJSON. The layout of the result is told in README; the same input gives the same bytes.
+COUNTRIES-10M.JSON is from the npm package world-atlas 2.0.2, STATES-10M.JSON from us-atlas 3.0.1,
+both TopoJSON. README describes the layout of the result; the same input gives the same bytes.
 """
 
 import collections
@@ -19,7 +19,7 @@ STEPS_PER_DEGREE = 1000
 LONGEST_LINE = 96
 COAST, COUNTRY, STATE, LAKE = range(4)
 # The outer edge of the states counts as lake shore within this box and away from the border of the
-# countries: nothing else there has one. West, south, east, north.
+# countries: no other outer edge is there. West, south, east, north.
 GREAT_LAKES = (-92.5, 41.0, -75.8, 49.0)
 AWAY_KM = 4.0
 
@@ -60,7 +60,7 @@ def is_cut(a, b):
 
 
 def split_where(points, left_out):
-    """The runs of points between the steps that are left out."""
+    """The runs of points between the omitted steps."""
     run = points[:1]
     for a, b in zip(points, points[1:]):
         if left_out(a, b):
@@ -73,7 +73,7 @@ def split_where(points, left_out):
 
 
 class NearLines:
-    """Answers whether a point is near any of some lines: by their points, put in small cells."""
+    """Tests whether a point is near any of some lines, by their points sorted into small cells."""
 
     def __init__(self, lines):
         self.cells = collections.defaultdict(list)
@@ -120,7 +120,7 @@ def all_lines(countries, states):
 
 
 def in_steps(points):
-    """Whole steps, and none twice in a row."""
+    """Whole steps without repetitions in a row."""
     whole = []
     for x, y in points:
         point = (round(x * STEPS_PER_DEGREE), round(y * STEPS_PER_DEGREE))
@@ -130,7 +130,7 @@ def in_steps(points):
 
 
 def pieces(points):
-    """Pieces that are short enough to have tight boxes, each beginning where the last ended."""
+    """Pieces short enough for tight boxes, each beginning where the last ended."""
     for first in range(0, len(points) - 1, LONGEST_LINE - 1):
         yield points[first:first + LONGEST_LINE]
 

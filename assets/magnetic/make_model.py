@@ -42,7 +42,7 @@ ID              {IDENTITY.decode()}
 
 
 class TableError(Exception):
-    """What is wrong with the table, for a person."""
+    """A fault of the table, for display."""
 
 
 def expected_order():
@@ -52,7 +52,7 @@ def expected_order():
 
 def parse_row(fields, where):
     if len(fields) != 6:
-        raise TableError(f"{where}: {len(fields)} columns where 6 belong "
+        raise TableError(f"{where}: {len(fields)} columns instead of 6 "
                          "(n, m, g, h, change of g, change of h)")
     try:
         degree, order = int(fields[0]), int(fields[1])

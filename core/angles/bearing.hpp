@@ -5,7 +5,7 @@
 
 namespace mastwise {
 
-// Degrees folded into [0, 360). The sign of zero is dropped. `degrees` must be finite.
+// Degrees folded into [0, 360), never -0. `degrees` must be finite.
 inline double fold_circle_deg(double degrees) {
   const double folded = std::fmod(degrees, 360.0);
   const double positive = folded < 0.0 ? folded + 360.0 : folded;
@@ -34,13 +34,13 @@ class Turn {
   double degrees_ = 0.0;
 };
 
-// Which north a bearing is counted from.
+// The north that a bearing is counted from.
 struct True;      // the meridian
-struct Magnetic;  // where an undisturbed needle points
+struct Magnetic;  // the direction of an undisturbed compass needle
 struct Grid;      // the grid lines of a map
 
 // A direction clockwise from a north, within [0, 360) degrees. Bearings from different norths are
-// different types; the only roads between them take a Declination or a Convergence.
+// different types; only a Declination or a Convergence converts between them.
 template <class North>
 class Bearing {
  public:
@@ -53,7 +53,7 @@ class Bearing {
     return degrees(bearing.degrees_ + turn.clockwise_deg());
   }
   friend Bearing operator-(Bearing bearing, Turn turn) { return bearing + (-turn); }
-  // The turn that leads from `from` to `to` the short way.
+  // The shorter turn from `from` to `to`.
   friend Turn operator-(Bearing to, Bearing from) {
     return Turn::clockwise_deg(to.degrees_ - from.degrees_);
   }
@@ -64,7 +64,7 @@ class Bearing {
   double degrees_ = 0.0;
 };
 
-// Where magnetic north lies from true north, east positive, within (-180, 180] degrees.
+// Direction of magnetic north relative to true north, east positive, within (-180, 180] degrees.
 class Declination {
  public:
   constexpr Declination() = default;
@@ -77,7 +77,7 @@ class Declination {
   double degrees_ = 0.0;
 };
 
-// Where grid north lies from true north, east positive, within (-180, 180] degrees.
+// Direction of grid north relative to true north, east positive, within (-180, 180] degrees.
 class Convergence {
  public:
   constexpr Convergence() = default;
@@ -90,7 +90,7 @@ class Convergence {
   double degrees_ = 0.0;
 };
 
-// Where the rig's nose points.
+// The direction of the rig's nose.
 class RigHeading {
  public:
   constexpr RigHeading() = default;

@@ -4,7 +4,7 @@
 
 namespace mastwise {
 
-// Degrees times this are radians.
+// Multiply degrees by this to get radians.
 inline constexpr double kRadian = std::numbers::pi / 180.0;
 
 }  // namespace mastwise

@@ -16,48 +16,48 @@
 
 namespace mastwise {
 
-// A station that an import found elsewhere than before.
+// A station that an import found at another position than before.
 struct StationMove {
   std::string call_sign = {};
   double distance_m = 0.0;
   bool operator==(const StationMove&) const = default;
 };
 
-// What an import did. The lists hold the first kListedStations at most.
+// The result of an import. The lists hold at most the first kListedStations.
 struct ImportReport {
   static constexpr std::size_t kListedStations = 50;
-  // Less than this is a coordinate written anew: a second of arc is 31 m, a changed datum up to 100
-  // m, and neither turns an antenna (100 m at 10 km is 0.6 degrees).
+  // A shorter move is a coordinate that was rewritten: a second of arc is 31 m, a changed datum up
+  // to 100 m. Neither affects aiming (100 m at 10 km is 0.6 degrees).
   static constexpr double kMove_m = 100.0;
 
   Source source = {};
   std::size_t rows_read = 0;
-  std::size_t stations_added = 0;                  // not in the source's former table
-  std::size_t stations_changed = 0;                // there before, with other facts
-  std::size_t stations_unchanged = 0;              // there before, the same
+  std::size_t stations_added = 0;                  // not in the source's previous table
+  std::size_t stations_changed = 0;                // in both tables, with different facts
+  std::size_t stations_unchanged = 0;              // in both tables, the same
   std::size_t stations_gone = 0;                   // no longer in the source's table
-  std::size_t stations_moved = 0;                  // among the changed: by more than kMove_m
+  std::size_t stations_moved = 0;                  // among the changed: farther than kMove_m
   std::vector<std::string> added_call_signs = {};  // in the table's order
   std::vector<std::string> gone_call_signs = {};   // by call sign
-  std::vector<StationMove> moved = {};             // the farthest first
+  std::vector<StationMove> moved = {};             // farthest first
   std::vector<RejectedRow> rejected = {};
   std::vector<std::string> remarks = {};
   bool operator==(const ImportReport&) const = default;
 };
 
-// What an import of programs did.
+// The result of an import of programs.
 struct ProgramReport {
   Source source = {};
   std::size_t rows_read = 0;
   std::size_t programs = 0;
-  std::size_t stations = 0;                 // of the catalog, that programs now belong to
-  std::size_t without_station = 0;          // programs whose station the catalog does not have
-  std::vector<std::string> strangers = {};  // their call signs or facility numbers, 50 at most
+  std::size_t stations = 0;                 // of the catalog, that now have these programs
+  std::size_t without_station = 0;          // programs whose station is not in the catalog
+  std::vector<std::string> strangers = {};  // their call signs or facility numbers, at most 50
   std::vector<RejectedRow> rejected = {};
   bool operator==(const ProgramReport&) const = default;
 };
 
-// A source and how many stations of it the catalog holds.
+// A source and the number of its stations in the catalog.
 struct SourceSummary {
   Source source = {};
   std::size_t stations = 0;
@@ -71,54 +71,55 @@ struct NearStation {
   Bearing<True> bearing;  // from the position to the station, at the position; 0 at distance 0
 };
 
-// Called now and then with the number of stations done of all; returns false to stop the import.
+// Called from time to time with the stations done and the total; returns false to stop the import.
 using ImportProgress = std::function<bool(std::size_t done, std::size_t all)>;
 
-// The stations known, in one SQLite file. Nothing in it is lost that the sources could not give
-// again: a file of another version is refused with that advice.
+// All known stations, in one SQLite file. The sources can always rebuild it, so a file of another
+// version is refused with advice to import again.
 //
-// Threads: a Catalog is one connection with its prepared statements and is used by one thread at a
-// time; each thread that needs the catalog opens its own. While one writes, others read the state
-// before it (write-ahead log).
+// Threads: a Catalog is one connection with its prepared statements; only one thread may use it at
+// a time. Each thread that needs the catalog opens it separately. During a write, other connections
+// read the previous state (write-ahead log).
 class Catalog {
  public:
-  // Opens the catalog, or makes an empty one where there is no file. ":memory:" keeps it in memory.
+  // Opens the catalog, or creates an empty one if the file is missing. ":memory:" keeps it in
+  // memory.
   static Result<Catalog> open(const std::string& path);
   Catalog(Catalog&&) noexcept;
   Catalog& operator=(Catalog&&) noexcept;
   ~Catalog();
 
-  // Puts a table in, in place of all that the catalog holds of the source of that name. All of it
-  // goes in or, on an error or when `progress` stops it, nothing changes.
+  // Replaces all stations of the source of that name with a table. If an error occurs or `progress`
+  // stops the import, nothing changes.
   Result<ImportReport> replace_source(const StationTable& table,
                                       const ImportProgress& progress = {});
 
-  // Takes a source's stations out. Returns how many there were.
+  // Removes a source's stations. Returns how many there were.
   Result<std::size_t> remove_source(std::string_view name);
 
-  // Puts a table of programs in, in place of that of the same name. They complete the programs
-  // of whatever stations they belong to, now and after any later import of stations.
+  // Replaces the program table of that name. Its programs complete the stations they belong to, now
+  // and after any later import of stations.
   Result<ProgramReport> replace_programs(const ProgramTable& table);
   Result<Done> remove_programs(std::string_view name);
   Result<std::vector<SourceSummary>> program_sources();  // by name; `stations`: programs
 
-  // The stations within a distance in meters, nearest first, at most `limit`.
+  // At most `limit` stations within a distance in meters, nearest first.
   Result<std::vector<NearStation>> nearest(const Position& from, double max_distance_m,
                                            std::size_t limit);
 
-  // The stations that fit every word of the text: words by their beginning in call sign, name,
-  // network, programs and place; "6" an RF or virtual channel, "6.1" a virtual channel, "rf 23"
-  // an RF channel. A station whose call sign is the text comes first, then the nearest first
-  // (without a position, by call sign). A text without letters and digits finds nothing;
-  // words after the sixteenth are left out.
+  // The stations that match every word of the text. Words match the start of a word in call sign,
+  // name, network, programs and place; "6" an RF or virtual channel, "6.1" a virtual channel, "rf
+  // 23" an RF channel. An exact call sign comes first, then the nearest stations (without a
+  // position, by call sign). Empty if the text has no letters or digits; words after the sixteenth
+  // are ignored.
   Result<std::vector<NearStation>> search(std::string_view text, const Position& near,
                                           std::size_t limit);
   Result<std::vector<Station>> search(std::string_view text, std::size_t limit);
 
-  // The stations of a call sign, without notice of case, in the order of sources and ids.
+  // The stations of a call sign, ignoring case, ordered by source and id.
   Result<std::vector<Station>> with_call_sign(std::string_view call_sign);
 
-  // The station of a source by its id; nothing where there is none.
+  // The station of a source with this id; std::nullopt if missing.
   Result<std::optional<Station>> find(std::string_view source_name, std::string_view id);
 
   Result<std::size_t> count();

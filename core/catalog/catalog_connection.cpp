@@ -5,12 +5,12 @@
 namespace mastwise {
 namespace {
 
-// "Mwct" as a number, so that a foreign database is not taken for a catalog.
+// "Mwct" as a number, to tell a catalog from another database.
 constexpr std::int64_t kApplicationId = 0x4D776374;
 constexpr std::int64_t kVersion = 3;
 
-// Empty texts are unknown; other unknowns are NULL. Words, not numbers, for kinds: the file can be
-// read without the program.
+// Empty texts are unknown; other unknowns are NULL. Kinds are stored as words, so that people can
+// read the file without Mastwise.
 constexpr const char* kSchema = R"sql(
 CREATE TABLE sources(
   source INTEGER PRIMARY KEY,
@@ -82,8 +82,8 @@ CREATE VIRTUAL TABLE station_words USING fts5(
 }  // namespace
 
 Result<Done> Catalog::Connection::set_up() {
-  // The catalog can be rebuilt, so a lost last import after a power cut is no harm; a damaged file
-  // would be, and the write-ahead log excludes it.
+  // Losing the last import in a power cut is harmless, since the catalog can be rebuilt. A damaged
+  // file would not be; the write-ahead log prevents that.
   if (auto done = database.run("PRAGMA journal_mode = WAL; PRAGMA synchronous = NORMAL;"
                                "PRAGMA cache_size = -16000");
       !done) {
@@ -103,7 +103,7 @@ Result<Done> Catalog::Connection::set_up() {
                  .where = database.path(),
                  .remedy = "choose another file name"};
   } else if (*version != kVersion) {
-    return Error{.what = fmt::format("this catalog has version {}, the program knows version {}",
+    return Error{.what = fmt::format("this catalog has version {}, Mastwise reads version {}",
                                      *version, kVersion),
                  .where = database.path(),
                  .remedy = "move the file away and import the station tables again"};
@@ -211,7 +211,7 @@ Result<std::size_t> Catalog::Connection::drop_source(std::string_view name) {
   if (!counted) return counted.error();
   const auto stations = static_cast<std::size_t>(count_of_source.integer(0));
   count_of_source.reset();
-  // The words and places are found through the stations, so these go after them.
+  // These find words and places through the stations, so they come after them.
   for (store::Statement* statement :
        {&delete_words, &delete_places, &delete_stations, &delete_source}) {
     if (const auto done = statement->bind(source).run(); !done) return done.error();

@@ -14,19 +14,18 @@ namespace mastwise {
 struct Catalog::Connection {
   explicit Connection(store::Database opened) : database(std::move(opened)) {}
 
-  // Makes the tables where the file is new, checks the version where it is not, prepares.
+  // Creates the tables in a new file, checks the version of an existing one, prepares statements.
   Result<Done> set_up();
 
   Result<std::int64_t> insert(std::int64_t source, const Station& station);
-  // Removes a source with its stations; returns how many there were, 0 where there is no such
-  // source.
+  // Removes a source with its stations; returns how many there were, 0 if the source is unknown.
   Result<std::size_t> drop_source(std::string_view name);
-  // With the programs of the overlay, or as its source has it.
+  // With the programs of the overlay, or else as its source lists it.
   Result<Station> read(std::int64_t row, bool with_overlay = true);
-  // What a person finds the station by, with the programs of the overlay.
+  // The words a search finds the station by, including the programs of the overlay.
   Result<Done> insert_words_of(std::int64_t row, const Station& station);
 
-  // Counts what a table would add, change, move and take away.
+  // Counts what a table would add, change, move and remove.
   Result<Done> compare_with(const StationTable& table, ImportReport& report);
 
   // Stations that programs of the overlay belong to.
@@ -55,7 +54,7 @@ struct Catalog::Connection {
   Result<std::vector<Program>> overlay_of(const Station& station);
 };
 
-// What a prepared list of sources (name, date, count) gives.
+// The rows of a prepared list of sources (name, date, count).
 Result<std::vector<SourceSummary>> read_summaries(store::Statement& statement);
 
 }  // namespace mastwise

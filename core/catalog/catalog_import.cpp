@@ -19,7 +19,7 @@ bool same_facts(const Station& before, const Station& now) {
 Result<Done> told(const ImportProgress& progress, std::size_t done, std::size_t all) {
   constexpr std::size_t kEvery = 256;
   if (!progress || (done % kEvery != 0 && done != all) || progress(done, all)) return Done{};
-  return Error{.what = "the import was stopped", .remedy = "the catalog is as it was before"};
+  return Error{.what = "the import was stopped", .remedy = "the catalog is unchanged"};
 }
 
 void list(std::vector<std::string>& call_signs, const std::string& call_sign) {
@@ -75,7 +75,8 @@ Result<Done> Catalog::Connection::compare_with(const StationTable& table, Import
 Result<ImportReport> Catalog::replace_source(const StationTable& table,
                                              const ImportProgress& progress) {
   if (table.source.name.empty()) {
-    return Error{.what = "the station table has no source", .remedy = "name where it comes from"};
+    return Error{.what = "the station table has no source",
+                 .remedy = "give the name of its source"};
   }
   if (const auto fault = source_date_fault(table.source.date)) return *fault;
 

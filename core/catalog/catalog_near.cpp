@@ -16,8 +16,9 @@ namespace {
 struct Spot {
   std::int64_t row = 0;
   Position position;
-  int rank = 0;        // lower comes first
-  double angle = 0.0;  // about the central angle, only to choose whom to measure exactly
+  int rank = 0;  // lower comes first
+  // Approximate central angle, only to choose which stations to measure exactly.
+  double angle = 0.0;
   PathBetween path = {};
 };
 
@@ -42,7 +43,7 @@ double central_angle(const Position& a, const Position& b) {
 }
 
 // Keeps those that can be among the nearest `limit`. The ellipsoid's radii of curvature differ by 1
-// % (6335 to 6400 km), so whatever lies 2 % beyond the last on the sphere is out.
+// % (6335 to 6400 km), so a station 2 % beyond the last one on the sphere is out.
 void keep_candidates(std::vector<Spot>& spots, std::size_t limit) {
   if (spots.size() <= limit) return;
   const auto roughly_nearer = [](const Spot& a, const Spot& b) {
@@ -82,14 +83,14 @@ Result<std::vector<NearStation>> read_spots(const std::vector<Spot>& spots,
 Result<std::vector<NearStation>> Catalog::nearest(const Position& from, double max_distance_m,
                                                   std::size_t limit) {
   if (!(max_distance_m >= 0.0) || limit == 0) return std::vector<NearStation>();
-  constexpr double kFarthestM = 20.1e6;  // more than half the way round
+  constexpr double kFarthestM = 20.1e6;  // more than half way around the earth
   constexpr double kFirstRadiusM = 100e3;
   const double farthest_m = std::min(max_distance_m, kFarthestM);
 
   const auto snapshot = store::Transaction::begin_reading(connection_->database);
   if (!snapshot) return snapshot.error();
   std::vector<Spot> spots;
-  // Circles that grow until they hold enough: a limit of ten must not measure a continent.
+  // Circles grow until they contain enough: a limit of ten must not measure a continent.
   for (double radius_m = std::min(kFirstRadiusM, farthest_m);; radius_m *= 3.0) {
     radius_m = std::min(radius_m, farthest_m);
     spots.clear();

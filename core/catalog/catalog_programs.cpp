@@ -66,7 +66,7 @@ Result<Done> Catalog::Connection::count_strangers(const ProgramTable& table,
 Result<ProgramReport> Catalog::replace_programs(const ProgramTable& table) {
   if (table.source.name.empty()) {
     return Error{.what = "the table of programs has no source",
-                 .remedy = "name where it comes from"};
+                 .remedy = "give the name of its source"};
   }
   if (const auto fault = source_date_fault(table.source.date)) return *fault;
   ProgramReport report{.source = table.source,

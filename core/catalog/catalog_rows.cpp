@@ -139,7 +139,7 @@ Result<std::vector<Program>> Catalog::Connection::overlay_of(const Station& stat
 Result<Station> Catalog::Connection::read(std::int64_t row, bool with_overlay) {
   const auto found = select_station.bind(row).step();
   if (!found) return found.error();
-  if (!*found) return damaged(database, Error{.what = "it is missing"});
+  if (!*found) return damaged(database, Error{.what = "the record is missing"});
   auto station = read_facts(select_station);
   select_station.reset();
   if (!station) return damaged(database, station.error());

@@ -15,7 +15,7 @@ void add(std::string& texts, std::string_view text) {
   texts += text;
 }
 
-// "6.1" and "6-1" to {"6", "1"}; "6" to {"6", ""}; anything else to two empty texts.
+// Splits "6.1" and "6-1" into {"6", "1"}, "6" into {"6", ""}, anything else into two empty texts.
 struct VirtualChannel {
   std::string_view major_number;
   std::string_view minor_number;
@@ -41,7 +41,7 @@ std::string quoted(std::string_view word) {
   std::string text = "\"";
   for (const char c : word) {
     if (c == '"') text += '"';
-    // FTS5 takes a text up to its first NUL.
+    // FTS5 reads a text only up to its first NUL.
     text += c == '\0' ? ' ' : c;
   }
   return text + '"';
@@ -77,7 +77,7 @@ std::string term(std::string_view word) {
   return text_term(word);
 }
 
-// More words than anyone types are left out: the full-text search would refuse a whole book.
+// Words beyond what anyone types are ignored: FTS5 would refuse the text of a whole book.
 std::vector<std::string_view> split_words(std::string_view typed) {
   constexpr std::size_t kMostWords = 16;
   std::vector<std::string_view> all;
@@ -116,7 +116,7 @@ std::string match_query(std::string_view typed) {
     const bool rf_follows =
         names_a_channel(all[i]) && i + 1 < all.size() && words::is_digit(all[i + 1].front());
     if (!query.empty()) query += " AND ";
-    // "rf 23" is meant as one; "ch 6.1" as the virtual channel that it can only be.
+    // "rf 23" is one term; "ch 6.1" can only be a virtual channel.
     if (rf_follows && split_virtual(all[i + 1]).minor_number.empty()) {
       query += words::same_word(all[i], "rf") ? rf_term(all[i + 1]) : term(all[i + 1]);
       ++i;

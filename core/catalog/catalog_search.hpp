@@ -5,10 +5,10 @@
 #include <string>
 #include <string_view>
 
-// How the catalog finds by text, apart from its database.
+// Full-text search terms for the catalog, independent of its database.
 namespace mastwise::catalog_search {
 
-// The texts by which a station is found.
+// The texts that a search matches against a station.
 struct Words {
   std::string networks;
   std::string programs;
@@ -17,7 +17,7 @@ struct Words {
 };
 Words words_of(const Station& station);
 
-// The full-text query for what a person typed, every word quoted; empty when there is none in it.
+// The full-text query for what a person typed, every word quoted; empty if the text has no words.
 std::string match_query(std::string_view typed);
 
 }  // namespace mastwise::catalog_search

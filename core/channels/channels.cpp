@@ -11,14 +11,14 @@
 namespace mastwise {
 namespace {
 
-// Neighboring channels of equal width.
+// A run of neighboring channels of equal width.
 struct Run {
   Raster raster;
   int first;
   int last;
-  double low_mhz;  // lower edge of the first
+  double low_mhz;  // lower edge of the first channel
   double width_mhz;
-  double offset_mhz;  // of the signal's center from the slot's middle
+  double offset_mhz;  // of the signal's center from the middle of the slot
   Band band;
 };
 
@@ -39,7 +39,7 @@ constexpr std::array kRuns{
     Run{Raster::brazil, 14, 51, 470.0, 6.0, kIsdbOffsetMhz, Band::uhf},
 };
 
-// Squeezed in between 9 and 10, which kept their numbers.
+// Added between 9 and 10, which kept their numbers.
 constexpr RfChannel kAustralia9A{9, 'A'};
 constexpr ChannelSlot kAustralia9ASlot{202.0, 209.0, 205.5, Band::high_vhf};
 
@@ -90,7 +90,7 @@ Result<RfChannel> parse_rf_channel(std::string_view text) {
   const bool with_letter = end - rest == 1 && words::is_letter(*rest);
   if (fault != std::errc() || (rest != end && !with_letter) || channel.number < 1) {
     return Error{.what = fmt::format("\"{}\" is not an RF channel", text),
-                 .remedy = "give its number, with its letter if it has one, as in 23 or 9A"};
+                 .remedy = "give the channel number, and its letter if any, as in 23 or 9A"};
   }
   if (with_letter) channel.letter = words::upper(*rest);
   return channel;
@@ -119,7 +119,7 @@ std::string_view to_text(Raster raster) {
 }
 
 Result<Raster> parse_raster(std::string_view text) {
-  return words::parse_choice(text, kRasters, "a channel raster");
+  return words::parse_choice(text, kRasters, "a channel plan");
 }
 
 std::string_view to_text(Band band) {

@@ -10,7 +10,7 @@
 
 namespace mastwise {
 
-// A published numbering of television channels.
+// A published channel plan for television.
 enum class Raster : std::uint8_t {
   atsc,       // United States, Canada, Mexico: 6 MHz [47 CFR 73.603]
   europe,     // band III 7 MHz, UHF 8 MHz [GE06]
@@ -25,14 +25,14 @@ enum class Band : std::uint8_t {
   uhf,       // above 470 MHz
 };
 
-// A channel's number with its letter, as in "9A"; '\0' where it has none, as nearly all.
+// A channel number with an optional letter, as in "9A"; '\0' for the usual case of no letter.
 struct RfChannel {
   int number = 0;
   char letter = '\0';
   auto operator<=>(const RfChannel&) const = default;
 };
 
-// The part of the spectrum that a channel takes.
+// The part of the spectrum that a channel occupies.
 struct ChannelSlot {
   double low_mhz;
   double high_mhz;
@@ -42,19 +42,19 @@ struct ChannelSlot {
   bool operator==(const ChannelSlot&) const = default;
 };
 
-// The slot of a channel; nothing where the raster has no such channel.
-// Source: 47 CFR 73.603 for ATSC (2 to 36); the others' published band plans.
+// The slot of a channel; std::nullopt if the channel plan does not have the channel. Source: 47 CFR
+// 73.603 for ATSC (2 to 36); the published band plans of the others.
 std::optional<ChannelSlot> channel_slot(Raster raster, RfChannel channel);
 
-// The channel whose center lies within 0.5 MHz of the frequency (regulators' tables carry offsets);
-// nothing where there is none.
+// The channel whose center is within 0.5 MHz of the frequency (regulators' tables carry offsets);
+// std::nullopt if none is.
 std::optional<RfChannel> channel_at(Raster raster, double center_mhz);
 
-// "23", "9A"; blanks around it are allowed. Refuses anything else, saying why.
+// Parses "23" or "9A", with optional blanks around it. The error says why other text is refused.
 Result<RfChannel> parse_rf_channel(std::string_view text);
 std::string to_text(RfChannel channel);
 
-// "ATSC", "Europe", "Australia", "Japan", "Brazil"; parsing takes no notice of case.
+// "ATSC", "Europe", "Australia", "Japan", "Brazil"; parsing ignores case.
 std::string_view to_text(Raster raster);
 Result<Raster> parse_raster(std::string_view text);
 

@@ -7,8 +7,8 @@ namespace mastwise::gear {
 namespace {
 
 // Every figure in this file: common practice, no source; the middle of what the trade states for
-// the kind. Where a kind is not built for a band its figures are those of a short stray element,
-// from memory.
+// the type. A type that is not built for a band has the figures of a short stray element, from
+// memory.
 
 BandAntenna all_round(double gain_dbd) {
   return {gain_dbd, Pattern::omnidirectional()};
@@ -20,7 +20,7 @@ BandAntenna two_beams(double gain_dbd, double half_power_beamwidth_deg, double e
   return {gain_dbd, Pattern::bidirectional(half_power_beamwidth_deg, end_floor_db)};
 }
 
-// A band that the antenna is not built for.
+// A band outside the antenna's design.
 BandAntenna out_of_band(double gain_dbd) {
   return two_beams(gain_dbd, 90.0, 10.0);
 }

@@ -8,7 +8,7 @@
 
 namespace mastwise::gear {
 
-// The kinds of antenna that the trade tells apart.
+// The antenna types of the trade.
 enum class AntennaKind : std::uint8_t {
   omnidirectional,
   bidirectional,
@@ -28,8 +28,8 @@ inline constexpr std::array kAntennaKinds{AntennaKind::omnidirectional, AntennaK
 // bays", "panel of four bays".
 std::string_view to_text(AntennaKind kind);
 
-// An antenna of that kind with middling figures in each band, named as to_text() says
-// [common practice, no source].
+// An antenna of that type with middling figures in each band, named as in to_text() [common
+// practice, no source].
 Antenna typical_antenna(AntennaKind kind);
 
 }  // namespace mastwise::gear

@@ -4,7 +4,7 @@
 
 namespace mastwise::gear {
 
-// Ratios of power.
+// Power ratios.
 inline double to_db(double ratio) {
   return 10.0 * std::log10(ratio);
 }

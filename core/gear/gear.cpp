@@ -17,7 +17,7 @@ struct CablePoint {
 constexpr std::array<CablePoint, 4> kRg6{
     {{55.0, 5.0}, {211.0, 10.0}, {470.0, 15.0}, {700.0, 18.0}}};
 constexpr double kRg59OverRg6 = 1.3;    // common practice, no source: 25 to 35 % more
-constexpr double kTwoWaySplitDb = 3.5;  // common practice, no source: 3 dB and the splitter's own
+constexpr double kTwoWaySplitDb = 3.5;  // common practice, no source: 3 dB and the splitter's loss
 
 double rg6_loss_db_per_100_m(double frequency_mhz) {
   const double root = std::sqrt(frequency_mhz);

@@ -12,7 +12,7 @@
 
 namespace mastwise::gear {
 
-// An antenna within one band.
+// An antenna's figures in one band.
 struct BandAntenna {
   double gain_dbd = 0.0;  // along the axis, over a half-wave dipole
   Pattern pattern = Pattern::omnidirectional();
@@ -24,17 +24,17 @@ struct Antenna {
   BandAntenna low_vhf = {};
   BandAntenna high_vhf = {};
   BandAntenna uhf = {};
-  bool horizontal = true;  // its polarization; else vertical
+  bool horizontal = true;  // polarization; false is vertical
 
   const BandAntenna& in(Band band) const;
   bool operator==(const Antenna&) const = default;
 };
 
-// At the antenna, before the cable.
+// An amplifier at the antenna, before the cable.
 struct Amplifier {
   double gain_db = 0.0;
   double noise_figure_db = 0.0;
-  double overload_dbm = 0.0;  // the sum of all signals at its input that it still stands
+  double overload_dbm = 0.0;  // the largest sum of all signals at its input without overload
   bool operator==(const Amplifier&) const = default;
 };
 
@@ -47,15 +47,15 @@ struct Cable {
   CableType type = CableType::rg6;
   double length_m = 0.0;
 
-  // `frequency_mhz` over 0. RG-6 per 100 m: 5 dB at 55 MHz, 10 at 211, 15 at 470, 18 at 700,
-  // straight between them over the root of the frequency and in proportion to it beyond; RG-59 30 %
-  // more [common practice, no source].
+  // Cable loss, dB; `frequency_mhz` over 0. RG-6 per 100 m: 5 dB at 55 MHz, 10 at 211, 15 at 470,
+  // 18 at 700, linear in the root of the frequency between them and proportional to it beyond;
+  // RG-59 30 % more [common practice, no source].
   double loss_db(double frequency_mhz) const;
   bool operator==(const Cable&) const = default;
 };
 
-// What a splitter with so many outlets costs at each: none for one, 3.5 dB for two, 7 for four
-// [common practice, no source]; other numbers are built of two-way splits. Fewer than 1 is 1.
+// Loss of a splitter, dB, at each outlet: 0 for one, 3.5 dB for two, 7 for four [common practice,
+// no source]; other numbers are built from two-way splits. Fewer than 1 counts as 1.
 double split_loss_db(int outlets);
 
 struct Gear {
@@ -69,11 +69,11 @@ struct Gear {
   bool operator==(const Gear&) const = default;
 };
 
-// What travelers usually have, in plain words of the trade. Every figure is a typical one
-// [common practice, no source]; the first is the usual start.
+// Typical gear of travelers, named in trade words. Every figure is typical [common practice, no
+// source]; the first preset is the default.
 std::vector<Gear> presets();
 
-// The preset of that name, in whatever case; else an error that lists the known names.
+// The preset of that name, ignoring case; the error lists the known names.
 Result<Gear> preset(std::string_view name);
 
 }  // namespace mastwise::gear

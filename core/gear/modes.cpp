@@ -19,7 +19,7 @@ constexpr Mode dvb_t(std::string_view name, double gaussian, double ricean, doub
           .source = "EN 300 744, annex A, simulated performance"};
 }
 
-// The figures of the Report are for planning: the receiver's own losses are in them, from memory.
+// The Report's figures are for planning: they include the receiver's losses, from memory.
 constexpr Mode dvb_t2(std::string_view name, double gaussian, double ricean, double rayleigh) {
   return {.standard = BroadcastStandard::dvb_t2,
           .name = name,
@@ -32,7 +32,7 @@ constexpr Mode dvb_t2(std::string_view name, double gaussian, double ricean, dou
           .source = "ITU-R BT.2033-2, table 2"};
 }
 
-// What echoes cost is that of the same modulation and code in DVB-T.
+// Echoes cost as much as in DVB-T with the same modulation and code.
 constexpr Mode isdb_t(std::string_view name, double gaussian, double ricean, double rayleigh) {
   return {.standard = BroadcastStandard::isdb_t,
           .name = name,
@@ -45,7 +45,7 @@ constexpr Mode isdb_t(std::string_view name, double gaussian, double ricean, dou
           .source = "ARIB STD-B31, required C/N; echoes as in EN 300 744"};
 }
 
-// Good to about 1.5 dB: near the Shannon limit by what such codes are known to leave.
+// Good to about 1.5 dB: near the Shannon limit by the usual gap of such codes.
 constexpr Mode atsc3(std::string_view name, double gaussian, double ricean, double rayleigh) {
   return {.standard = BroadcastStandard::atsc3,
           .name = name,

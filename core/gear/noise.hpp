@@ -12,16 +12,17 @@ enum class NoiseEnvironment : std::uint8_t { city, residential, rural, quiet_rur
 // "city", "residential", "rural", "quiet rural".
 std::string_view to_text(NoiseEnvironment environment);
 
-// Median man-made noise figure Fam = c - d log10 f of an antenna over kT0B; `frequency_mhz` over 0.
-// Source: ITU-R P.372, man-made noise, c and d by environment. The Recommendation gives the line
-// for 0.3 to 250 MHz; beyond, it is carried on and falls below what matters to a receiver.
+// Median man-made noise figure Fam = c - d log10 f of an antenna over kT0B, dB; `frequency_mhz`
+// over 0. Source: ITU-R P.372, man-made noise, c and d by environment. The Recommendation gives the
+// line for 0.3 to 250 MHz; extrapolated beyond, it falls below what matters to a receiver.
 double man_made_noise_figure_db(NoiseEnvironment environment, double frequency_mhz);
 
-// Fam = 52 - 23 log10 f; `frequency_mhz` over 0. Source: ITU-R P.372, galactic noise.
+// Galactic noise figure Fam = 52 - 23 log10 f, dB; `frequency_mhz` over 0. Source: ITU-R P.372,
+// galactic noise.
 double galactic_noise_figure_db(double frequency_mhz);
 
-// Man-made and galactic noise together, as powers: what an antenna takes in besides the warmth of
-// the ground. `frequency_mhz` over 0.
+// Power sum of man-made and galactic noise: the antenna's noise beyond the thermal noise of the
+// ground. `frequency_mhz` over 0.
 double external_noise_figure_db(NoiseEnvironment environment, double frequency_mhz);
 
 // kT0B at T0 = 290 K; `noise_bandwidth_hz` over 0. Source: ITU-R P.372, reference temperature; the
@@ -36,8 +37,8 @@ struct Stage {
 };
 Stage loss_stage(double loss_db);
 
-// The noise figure of the stages in the order of the signal's way, referred to the first one's
-// input: Friis, f = f1 + (f2 - 1) / g1 + ...; 0 dB for none.
+// The noise figure of stages in signal order, referred to the first one's input: Friis, f = f1 +
+// (f2 - 1) / g1 + ...; 0 dB without stages.
 double cascade_noise_figure_db(std::span<const Stage> stages);
 
 }  // namespace mastwise::gear

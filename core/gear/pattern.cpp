@@ -9,7 +9,8 @@
 namespace mastwise::gear {
 namespace {
 
-constexpr double kLeastFieldOfTable = 1e-3;  // -60 dB: nulls of a measured table are not endless
+// -60 dB: a measured table has no infinitely deep nulls.
+constexpr double kLeastFieldOfTable = 1e-3;
 constexpr double kDeepestFloorDb = 60.0;
 constexpr double kHalfPowerField = std::numbers::sqrt2 / 2.0;
 

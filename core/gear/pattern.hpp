@@ -9,41 +9,40 @@
 
 namespace mastwise::gear {
 
-// How much less an antenna takes in from beside its axis than along it, in the horizontal plane.
+// Response of an antenna off its axis, relative to the axis, in the horizontal plane.
 class Pattern {
  public:
-  // Every direction alike.
+  // The same response in every direction.
   static Pattern omnidirectional();
 
-  // One beam: power max(cos^n, floor) with n = log 0.5 / log cos(HPBW / 2), which is half at
-  // HPBW / 2 exactly [common practice, no source]. `half_power_beamwidth_deg` 1 to 170 and
-  // `front_to_back_db` 0 to 60; values beyond are taken as the nearest of these.
+  // One beam: power max(cos^n, floor) with n = log 0.5 / log cos(HPBW / 2), which is half at HPBW /
+  // 2 exactly [common practice, no source]. `half_power_beamwidth_deg` 1 to 170 and
+  // `front_to_back_db` 0 to 60; values outside are clamped.
   static Pattern directional(double half_power_beamwidth_deg, double front_to_back_db);
 
-  // Two beams, fore and aft alike: power max(|cos|^n, floor), with the ends of the elements
+  // Two equal beams, front and back: power max(|cos|^n, floor), with the ends of the elements
   // `end_floor_db` below the axis; ranges as for directional().
   static Pattern bidirectional(double half_power_beamwidth_deg, double end_floor_db);
 
-  // A table of two columns divided by comma, semicolon, tab, bar or blanks: the angle off the axis
-  // in degrees (-360 to 360, clockwise seen from above) and the response, in any order of rows;
-  // lines that begin with '#' are passed over. A heading line says what the response is: "db" in
-  // its second cell for decibels of any reference, "field" for the relative field. Without a
-  // heading, negative values mean decibels and values from 0 to 1 the field. Angles that all lie
-  // within 0 and 180 are one side of a symmetrical antenna. Between the rows the field runs
-  // straight. Refuses, with line and remedy: a row that is not two numbers, an angle given twice,
-  // more than 30 degrees without a row, no row for the axis (0 degrees), an antenna that is over 1
-  // dB stronger beside the axis than on it. Excess up to that, as of measured ripple, counts as 0
-  // dB.
+  // A table of two columns separated by comma, semicolon, tab, bar or blanks: the angle off the
+  // axis in degrees (-360 to 360, clockwise seen from above) and the response, rows in any order.
+  // Lines that begin with '#' are skipped. The second cell of a heading line gives the type of
+  // response: "db" for decibels of any reference, "field" for the relative field. Without a
+  // heading, negative values mean decibels and values from 0 to 1 the field. Angles that are all
+  // within 0 and 180 are one side of a symmetrical antenna. The field is linear between rows.
+  // Errors, with line and remedy: a row that is not two numbers, a repeated angle, a gap of more
+  // than 30 degrees, no row for the axis (0 degrees), an antenna over 1 dB stronger off the axis
+  // than on it. A smaller excess, as from measured ripple, counts as 0 dB.
   static Result<Pattern> from_table(std::string_view text);
 
-  // At most 0 dB and 0 on the axis; never below -60.
+  // At most 0 dB, and 0 on the axis; never below -60.
   double relative_db(Turn off_axis) const;
 
-  // The angle between the two half-power directions that enclose the axis; nothing where the
-  // response does not fall to half on both sides.
+  // The angle between the two half-power directions around the axis; std::nullopt if the response
+  // does not fall to half on both sides.
   std::optional<double> half_power_beamwidth_deg() const;
 
-  // How far the direction opposite the axis lies below it; at least 0.
+  // Level of the axis above the opposite direction; at least 0.
   double front_to_back_db() const { return 0.0 - relative_db(Turn::clockwise_deg(180.0)); }
 
   bool operator==(const Pattern&) const = default;
@@ -63,7 +62,7 @@ class Pattern {
   double exponent_ = 0.0;  // n
   double floor_db_ = 0.0;  // at most 0
   bool both_faces_ = false;
-  std::vector<Point> table_ = {};  // by angle; empty but for an own table
+  std::vector<Point> table_ = {};  // by angle; empty unless from a custom table
 };
 
 }  // namespace mastwise::gear

@@ -35,7 +35,7 @@ std::string at_line(std::size_t line) {
   return fmt::format("line {}", line);
 }
 
-// Tables without any of the usual separators have their columns set apart by blanks.
+// Without any of the usual separators, blanks separate the columns.
 DelimitedReader reader_of(std::string_view text) {
   const DelimitedReader usual(text, '\0', '#');
   DelimitedReader probe = usual;
@@ -43,8 +43,8 @@ DelimitedReader reader_of(std::string_view text) {
   return first && first->cells.size() == 1 ? DelimitedReader(text, ' ', '#') : usual;
 }
 
-// The cells that say something: runs of blanks are one separator, and spreadsheets leave separators
-// behind the last cell.
+// The cells with content: a run of blanks is one separator, and spreadsheets leave separators after
+// the last cell.
 std::vector<std::string_view> cells_of(const DelimitedRow& row, char separator) {
   std::vector<std::string_view> cells;
   for (const std::string& cell : row.cells) {
@@ -91,9 +91,9 @@ Result<Rows> read_rows(std::string_view text) {
     const auto cells = cells_of(*row, reader.separator());
     if (cells.empty()) continue;
     if (cells.size() != 2) {
-      return Error{.what = fmt::format("there are not 2 columns but {}", cells.size()),
+      return Error{.what = fmt::format("expected 2 columns, found {}", cells.size()),
                    .where = at_line(row->line),
-                   .remedy = "give the angle in degrees and the response, divided by a comma"};
+                   .remedy = "give the angle in degrees and the response, separated by a comma"};
     }
     const bool heading = !begun && !fields::parse_number(cells[1], decimal_comma);
     begun = true;
@@ -109,7 +109,7 @@ Result<Rows> read_rows(std::string_view text) {
   }
   if (table.rows.empty()) {
     return Error{.what = "the table has no rows",
-                 .remedy = "give the angle in degrees and the response, one pair a line"};
+                 .remedy = "give the angle in degrees and the response, one pair per line"};
   }
   return table;
 }
@@ -129,12 +129,12 @@ Result<Response> response_of(const Rows& table) {
 Result<Done> check_range(const Rows& table, Response response) {
   for (const Row& row : table.rows) {
     if (response == Response::decibels && std::fabs(row.value) > kLargestDb) {
-      return Error{.what = fmt::format("{} dB is no antenna's response", row.value),
+      return Error{.what = fmt::format("{} dB is not a valid antenna response", row.value),
                    .where = at_line(row.line),
                    .remedy = "decibels go from -200 to 200"};
     }
     if (response == Response::field && (row.value < 0.0 || row.value > kLargestField)) {
-      return Error{.what = fmt::format("{} is no relative field", row.value),
+      return Error{.what = fmt::format("{} is not a relative field", row.value),
                    .where = at_line(row.line),
                    .remedy = "the field is 1 on the axis and never below 0"};
     }
@@ -142,8 +142,8 @@ Result<Done> check_range(const Rows& table, Response response) {
   return Done{};
 }
 
-// All rows within [0, 360) in the order of their angles; an angle given again with the same value,
-// as tables that close the circle do, once.
+// All rows within [0, 360), sorted by angle. A repeated angle with the same value, as in tables
+// that close the circle, counts once.
 Result<std::vector<Row>> around_the_circle(std::vector<Row> rows) {
   const bool one_side = std::all_of(rows.begin(), rows.end(), [](const Row& row) {
     return row.angle_deg >= 0.0 && row.angle_deg <= 180.0;
@@ -176,7 +176,7 @@ Result<Done> check_gaps(const std::vector<Row>& circle) {
     const double to_deg = i + 1 < circle.size() ? circle[i + 1].angle_deg : 360.0;
     if (to_deg - from_deg > kWidestGapDeg) {
       return Error{
-          .what = fmt::format("there is no row between {} and {} degrees", from_deg, to_deg),
+          .what = fmt::format("no row between {} and {} degrees", from_deg, to_deg),
           .remedy = fmt::format("give a row at least every {} degrees around the circle, or "
                                 "from 0 to 180 for a symmetrical antenna",
                                 kWidestGapDeg)};
@@ -189,7 +189,7 @@ Result<Done> check_gaps(const std::vector<Row>& circle) {
 Result<std::vector<Row>> relative_fields(std::vector<Row> circle, Response response) {
   const Row axis = circle.front();
   if (axis.angle_deg != 0.0 || (response == Response::field && axis.value == 0.0)) {
-    return Error{.what = "there is no response on the axis, at 0 degrees",
+    return Error{.what = "no response on the axis, at 0 degrees",
                  .remedy = "count the angles from the strongest direction"};
   }
   for (Row& row : circle) {

@@ -17,7 +17,7 @@ constexpr double kRoofHeightM = 3.5;  // common practice, no source: on the roof
 constexpr double kCrankUpHeightM = 4.5;
 constexpr double kPoleHeightM = 6.0;
 
-// What a rig's own antenna has behind it: a run through the walls and two outlets.
+// Behind a rig's built-in antenna: a cable through the walls and two outlets.
 Gear on_the_rig(std::string_view name, AntennaKind kind, double height_m, bool amplified) {
   return {.name = std::string(name),
           .antenna = typical_antenna(kind),
@@ -28,7 +28,7 @@ Gear on_the_rig(std::string_view name, AntennaKind kind, double height_m, bool a
           .receiver_noise_figure_db = kReceiverNoiseFigureDb};
 }
 
-// What is set up beside the rig: a longer cable to one receiver.
+// Gear set up beside the rig: a longer cable to one receiver.
 Gear beside_the_rig(std::string_view name, AntennaKind kind, bool amplified) {
   Gear gear = on_the_rig(name, kind, kPoleHeightM, amplified);
   gear.cable.length_m = 15.0;
@@ -63,8 +63,8 @@ Result<Gear> preset(std::string_view name) {
     if (words::same_word(gear.name, name)) return gear;
     known += (known.empty() ? "" : ", ") + gear.name;
   }
-  return Error{.what = fmt::format("\"{}\" is not a gear that is known", name),
-               .remedy = "known are " + known};
+  return Error{.what = fmt::format("\"{}\" is not a known gear preset", name),
+               .remedy = "choose one of: " + known};
 }
 
 }  // namespace mastwise::gear

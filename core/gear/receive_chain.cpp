@@ -9,8 +9,9 @@
 namespace mastwise::gear {
 namespace {
 
-// A wave of E through the effective area of a half-wave dipole, 1.641 lambda^2 / (4 pi), and the
-// impedance of free space: P = E^2 / 376.73 ohm * area. To the hundredth of the planning factors.
+// A wave of field E received by the effective area of a half-wave dipole, 1.641 lambda^2 / (4 pi),
+// with the impedance of free space: P = E^2 / 376.73 ohm * area. Agrees with the planning factors
+// to a hundredth.
 constexpr double kDipolePowerDbm = -75.06;
 
 double chain_noise_figure_db(const Gear& gear, double frequency_mhz) {

@@ -12,8 +12,8 @@ namespace {
 
 using Kind = Token::Kind;
 
-// Gathers items into coordinates. A coordinate ends where the text says so: at a break, a sign, a
-// label, a letter, a mark of seconds, a number of degrees, or a number that no colon joins.
+// Gathers items into coordinates. A coordinate ends at a break, a sign, a label, a letter, a mark
+// of seconds, a number of degrees, or a number that no colon joins.
 class Grouping {
  public:
   Grouping(const std::vector<Item>& items, std::size_t size) : items_(items), size_(size) {
@@ -73,7 +73,7 @@ class Grouping {
 
   std::optional<Error> take_mark(const Token& mark) {
     if (!previous_is(Kind::Number)) {
-      return error_at(mark.at, fmt::format("no number stands before \u201C{}\u201D", mark.text),
+      return error_at(mark.at, fmt::format("no number before \u201C{}\u201D", mark.text),
                       "write the number first, then its mark");
     }
     current_.parts.back().mark = mark;
@@ -84,7 +84,7 @@ class Grouping {
     if (next_ > 0 && items_[next_ - 1].kind == Item::Kind::Label) return std::nullopt;
     if (!previous_is(Kind::Number) || !following_is(Kind::Number)) {
       return error_at(colon.at,
-                      fmt::format("\u201C{}\u201D does not stand between two numbers", colon.text),
+                      fmt::format("\u201C{}\u201D is not between two numbers", colon.text),
                       "write it like 44:26:06.8 -71:40:33.6");
     }
     current_.colons = true;
@@ -95,7 +95,7 @@ class Grouping {
     // "44.4 - 71.6" can be a dash between two numbers.
     const bool glued = following_is(Kind::Number) && items_[next_ + 1].token.at == sign.end();
     if (!glued) {
-      return error_at(sign.at, "a sign stands without a number directly behind it",
+      return error_at(sign.at, "a sign has no number directly after it",
                       "write the sign directly before the degrees");
     }
     if (!current_.parts.empty()) finish();
@@ -107,13 +107,12 @@ class Grouping {
     const bool after_letter = next_ > 0 && items_[next_ - 1].kind == Item::Kind::Side;
     const bool closes = !current_.parts.empty() || (after_letter && !letters_before_);
     if (!closes) {
-      return error_at(token.at,
-                      fmt::format("no coordinate stands before \u201C{}\u201D", token.text),
+      return error_at(token.at, fmt::format("no coordinate before \u201C{}\u201D", token.text),
                       "put one comma between latitude and longitude");
     }
     if (next_ + 1 == items_.size()) {
-      return error_at(token.at, fmt::format("nothing follows \u201C{}\u201D", token.text),
-                      "write the longitude behind it, or leave it out");
+      return error_at(token.at, fmt::format("nothing after \u201C{}\u201D", token.text),
+                      "write the longitude after it, or remove it");
     }
     if (!current_.parts.empty()) finish();
     return std::nullopt;
@@ -138,7 +137,7 @@ class Grouping {
       finish();
       return std::nullopt;
     }
-    // "44.4, N": the letter has a comma of its own.
+    // "44.4, N": a comma separates the number and its letter.
     const bool own_comma = previous_is(Kind::Break) && !done_.empty() && !done_.back().letter;
     if (!own_comma) return second_letter(letter);
     done_.back().letter = letter;
@@ -146,18 +145,18 @@ class Grouping {
   }
 
   static Error second_letter(const Side& letter) {
-    return error_at(letter.at, fmt::format("{} has no number of its own", letter.text),
-                    "write one letter for each number, all before or all behind the numbers");
+    return error_at(letter.at, fmt::format("{} has no number", letter.text),
+                    "write one letter for each number, all before or all after the numbers");
   }
 
-  // A label or a letter that waits for its number.
+  // A label or a letter that still needs its number.
   std::optional<Error> check_nothing_open() const {
     if (!current_.parts.empty()) return std::nullopt;
     const auto& open = current_.letter ? current_.letter : current_.label;
     if (!open) return std::nullopt;
     return error_at(next_ < items_.size() ? items_[next_].token.at : size_,
-                    fmt::format("a number is missing behind {}", open->text),
-                    "write the degrees behind it");
+                    fmt::format("a number is missing after {}", open->text),
+                    "write the degrees after it");
   }
 
   const std::vector<Item>& items_;
@@ -168,8 +167,8 @@ class Grouping {
   std::vector<Coordinate> done_;
 };
 
-// Numbers without anything that parts them: the latitude ends at the first fraction, else half way.
-// What colons, a letter or the marks of minutes hold together stays one coordinate.
+// Numbers without any separator: the latitude ends at the first fraction, else half way. Numbers
+// joined by colons, a letter or the marks of minutes stay one coordinate.
 std::vector<Coordinate> part_in_two(Coordinate whole) {
   const auto fraction = std::find_if(whole.parts.begin(), whole.parts.end(),
                                      [](const Part& part) { return part.number.fraction; });

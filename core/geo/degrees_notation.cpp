@@ -97,7 +97,7 @@ std::optional<Error> check_pair(const Coordinate& first, const Coordinate& secon
   if (lettered.letter && !has_side(bare)) {
     const bool longitude = lettered.letter->axis == Axis::Latitude;
     return error_at(bare.at(),
-                    longitude ? "east or west is not said here" : "north or south is not said here",
+                    longitude ? "east or west is missing here" : "north or south is missing here",
                     longitude ? "write E or W, or a sign" : "write N or S, or a sign");
   }
   return std::nullopt;
@@ -126,7 +126,7 @@ std::optional<Error> check_range(const Coordinate& coordinate, double degrees, A
                     in_order ? "give latitude first, then longitude, or write N, S, E and W"
                              : "give a latitude from 90 S to 90 N");
   }
-  // East of 180 is in use (0 to 360 degrees); west of it is a slip.
+  // East of 180 is in use (0 to 360 degrees); west of it is a mistake.
   if (axis == Axis::Longitude && (degrees > 360.0 || degrees < -180.0)) {
     return error_at(coordinate.at(),
                     fmt::format("a longitude is over {} degrees", degrees < 0.0 ? 180 : 360),
@@ -145,7 +145,7 @@ Result<Position> parse_degrees(std::vector<Token> tokens, std::size_t size) {
     if (auto error = check(coordinate)) return *error;
   }
   if (coordinates.empty()) {
-    return error_at(size, "there is no number", "write it like 44.435217, -71.675993");
+    return error_at(size, "no number found", "write it like 44.435217, -71.675993");
   }
   if (coordinates.size() == 1) return other_missing(coordinates.front(), size);
   if (coordinates.size() > 2) {

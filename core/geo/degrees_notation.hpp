@@ -22,7 +22,7 @@ struct Side {
   bool is_label() const { return text[0] == 'l' || text[0] == 'L'; }
 };
 
-// A number of degrees, minutes or seconds, with the mark behind it.
+// A number of degrees, minutes or seconds, with the mark after it.
 struct Part {
   Token number;
   std::optional<Token> mark;
@@ -39,7 +39,7 @@ struct Coordinate {
   std::size_t at() const;  // of its first number
 };
 
-// Sorts the tokens into coordinates, as many as the text has; the degrees notation's grammar.
+// Sorts the tokens into all coordinates of the text by the grammar of the degrees notation.
 Result<std::vector<Coordinate>> group_coordinates(std::vector<Token> tokens, std::size_t size);
 
 // The position of two coordinates in degrees. `size` is that of the text.

@@ -39,7 +39,7 @@ struct UnitWord {
   Kind kind;
 };
 
-// Longer words come before those that they begin with. "s" alone is south, or seconds: see below.
+// Longer words come before their beginnings. "s" alone is south, or seconds: see below.
 constexpr std::array kUnitWords = {
     UnitWord{"degrees", Kind::Degree}, UnitWord{"degree", Kind::Degree},
     UnitWord{"deg", Kind::Degree},     UnitWord{"d", Kind::Degree},
@@ -74,7 +74,7 @@ std::optional<Item> unit_item(const Token& token) {
   return std::nullopt;
 }
 
-// A unit with a hemisphere glued behind it, such as "mN" or "sW".
+// A unit with a hemisphere attached, such as "mN" or "sW".
 std::optional<std::pair<Token, Token>> split_glued(const Token& token) {
   const auto part = [&token](std::size_t from, std::size_t count) {
     Token piece = token;
@@ -115,8 +115,8 @@ std::optional<Side> side_at(const std::vector<Token>& tokens, std::size_t i) {
   return item->side;
 }
 
-// "s" behind a number is seconds where a hemisphere closes the coordinate after it ("6.8s N"), or
-// where it is small and the minutes before it have "m" or "min" ("26m6.8s"). Else it is south.
+// "s" after a number means seconds if a hemisphere closes the coordinate ("6.8s N"), or if it is
+// lower case and the minutes before it have "m" or "min" ("26m6.8s"). Else it means south.
 bool is_seconds(const std::vector<Token>& tokens, std::size_t i, const std::vector<Item>& before) {
   if (lower(tokens[i].text) != "s" || before.empty() || !before.back().is(Kind::Number)) {
     return false;
@@ -142,18 +142,18 @@ Error unknown_word(const Token& token) {
                     "write E or W, or the digit");
   }
   return error_at(
-      token.at, fmt::format("\u201C{}\u201D has no place in a position", token.text),
+      token.at, fmt::format("\u201C{}\u201D does not belong in a position", token.text),
       "write it like 44.435217, -71.675993 or 44\u00B026.113\u2032N 71\u00B040.560\u2032W");
 }
 
-// A hyphen between two digits is a separator where letters give the sides, a sign behind a decimal
-// fraction, and else could be either.
+// A hyphen between two digits is a separator if letters give the sides, a sign after a decimal
+// fraction, and ambiguous otherwise.
 Result<Item> understand_hyphen(const std::vector<Token>& tokens, std::size_t i, bool letters) {
   Item item{.kind = Item::Kind::Piece, .token = tokens[i], .side = {}};
   if (letters) {
     item.token.kind = Kind::Colon;
   } else if (!tokens[i - 1].fraction) {
-    return error_at(tokens[i].at, "this hyphen can be a minus sign or can part degrees and minutes",
+    return error_at(tokens[i].at, "this hyphen can be a minus sign or separate degrees and minutes",
                     "write N, S, E and W, or a space before a minus sign");
   }
   return item;

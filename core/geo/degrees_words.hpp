@@ -6,7 +6,7 @@
 
 namespace mastwise::notation {
 
-// A token of which the words are understood.
+// A token whose words are understood.
 struct Item {
   enum class Kind { Piece, Side, Label };
   Kind kind;
@@ -17,8 +17,8 @@ struct Item {
 };
 
 // Understands the words: hemispheres, the labels lat and lon, the marks d m s, deg min sec. A
-// hyphen between two digits becomes a colon where a letter gives the side. The error points at a
-// word that has no meaning.
+// hyphen between two digits becomes a colon if a letter gives the side. The error points at an
+// unknown word.
 Result<std::vector<Item>> understand_words(const std::vector<Token>& tokens);
 
 }  // namespace mastwise::notation

@@ -5,7 +5,7 @@
 
 namespace mastwise {
 
-// The shortest way over the WGS84 ellipsoid.
+// The shortest path over the WGS84 ellipsoid.
 struct PathBetween {
   double distance_m;
   Bearing<True> bearing;         // at the start, toward the end
@@ -13,10 +13,10 @@ struct PathBetween {
   bool operator==(const PathBetween&) const = default;
 };
 
-// The way between two positions. Where they coincide there is no direction: distance_m is 0 and
-// both bearings are 0 and mean nothing. From a pole the bearing counts from the meridian of that
-// position's longitude. Between antipodes, where many ways are equally short, one of them is given.
-// Accuracy: 15 nm. Source: GeographicLib::Geodesic (Karney 2013, doi 10.1007/s00190-012-0578-z).
+// The path between two positions. If they coincide, distance_m is 0 and both bearings are 0 and
+// meaningless. From a pole the bearing counts from the meridian of that position's longitude.
+// Between antipodes, where many paths are equally short, the result is one of them. Accuracy: 15
+// nm. Source: GeographicLib::Geodesic (Karney 2013, doi 10.1007/s00190-012-0578-z).
 PathBetween path_between(Position from, Position to);
 
 // The position reached from `from` on the bearing after `distance_m` meters (finite; negative goes

@@ -16,7 +16,7 @@
 namespace mastwise {
 namespace {
 
-constexpr std::size_t kLongestText = 10'000;  // of one element; what is longer is cut
+constexpr std::size_t kLongestText = 10'000;  // of one element; longer text is cut
 constexpr std::size_t kMostRemarks = 20;
 
 std::optional<double> number(std::string_view text) {
@@ -28,7 +28,7 @@ std::optional<double> number(std::string_view text) {
   return std::isfinite(value) ? std::optional(value) : std::nullopt;
 }
 
-// A name without the prefix of its name space.
+// A name without its namespace prefix.
 std::string_view local_name(const char* name) {
   const std::string_view whole = name;
   return whole.substr(whole.rfind(':') + 1);
@@ -75,7 +75,7 @@ class Reader {
 
   std::unique_ptr<std::remove_pointer_t<XML_Parser>, ParserFree> parser_;
   std::vector<std::string> open_ = {};  // elements, the root first
-  std::size_t passed_over_ = 0;         // depth within an element that means nothing here
+  std::size_t passed_over_ = 0;         // depth within an ignored element
   std::string text_ = {};               // of the innermost element
   std::optional<GpxPlace> place_ = {};
   GpxLine line_ = {};
@@ -105,7 +105,7 @@ void Reader::remark(std::string text) {
 
 void Reader::begin(std::string_view name, const XML_Char** attributes) {
   if (!stopped_.empty()) return;
-  if (open_.empty() && name != "gpx") return stop("this is no GPX file");
+  if (open_.empty() && name != "gpx") return stop("not a GPX file");
   if (passed_over_ > 0 || (!open_.empty() && !is_known(name))) {
     ++passed_over_;
     return;
@@ -124,12 +124,11 @@ void Reader::begin_place(const XML_Char** attributes) {
   }
   place_.reset();
   if (!latitude_deg || !longitude_deg) {
-    return remark(fmt::format("line {}: a place without a position is left out", line()));
+    return remark(fmt::format("line {}: skipped a place without a position", line()));
   }
   const auto position = Position::at_deg(*latitude_deg, *longitude_deg);
   if (!position) {
-    return remark(
-        fmt::format("line {}: a place is left out: {}", line(), position.error().message()));
+    return remark(fmt::format("line {}: skipped a place: {}", line(), position.error().message()));
   }
   place_ = GpxPlace{.position = *position};
 }
@@ -188,7 +187,7 @@ Result<GpxPlaces> Reader::read(std::string_view text) {
                                   text.empty() ? XML_TRUE : XML_FALSE);
     whole = status == XML_STATUS_OK;
   } while (whole && !text.empty());
-  if (!stopped_.empty()) return Error{.what = stopped_, .remedy = "take another file"};
+  if (!stopped_.empty()) return Error{.what = stopped_, .remedy = "choose another file"};
   if (whole) return std::move(found_);
 
   const std::string fault =
@@ -198,9 +197,9 @@ Result<GpxPlaces> Reader::read(std::string_view text) {
     (route ? found_.routes : found_.tracks).push_back(std::exchange(line_, {}));
   }
   if (found_.waypoints.empty() && found_.routes.empty() && found_.tracks.empty()) {
-    return Error{.what = "this cannot be read as GPX: " + fault, .remedy = "take another file"};
+    return Error{.what = "this cannot be read as GPX: " + fault, .remedy = "choose another file"};
   }
-  found_.remarks.push_back(fault + "; what stands before it is used");
+  found_.remarks.push_back(fault + "; the part before it is used");
   return std::move(found_);
 }
 

@@ -32,15 +32,15 @@ struct GpxPlaces {
   std::vector<GpxPlace> waypoints = {};
   std::vector<GpxLine> routes = {};
   std::vector<GpxLine> tracks = {};       // a segment each, by the name of its track
-  std::vector<std::string> remarks = {};  // what a careful person would want to know of the reading
+  std::vector<std::string> remarks = {};  // notes on the reading worth showing to the user
 };
 
-// Reads waypoints, routes and tracks. Tolerant: GPX 1.0 and 1.1, elements in any order, extensions
-// passed over; a place without a position that can be is left out with a remark, and of a file cut
-// short what stands before the cut is used, with a remark. A line without places is left out.
-// Fails on text that is no GPX or declares entities (which could grow without bound), and where no
-// XML could be read at all, with the line.
-// Source: GPX 1.1, schema of the name space http://www.topografix.com/GPX/1/1.
+// Reads waypoints, routes and tracks. Tolerant: GPX 1.0 and 1.1, elements in any order; extensions
+// are ignored. A place without a valid position is skipped with a remark. If the file is cut short,
+// the part before the cut is used, with a remark. A line without places is left out. Fails on text
+// that is not GPX or declares entities (which could grow without bound). If no XML can be read at
+// all, the error names the line. Source: GPX 1.1, schema of the name space
+// http://www.topografix.com/GPX/1/1.
 Result<GpxPlaces> read_gpx(std::string_view text);
 
 }  // namespace mastwise

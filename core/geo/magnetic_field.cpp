@@ -47,7 +47,7 @@ Result<MagneticModel> MagneticModel::load(const std::string& folder) {
   } catch (const std::exception& failure) {
     return Error{.what = std::string("the magnetic model cannot be read: ") + failure.what(),
                  .where = folder,
-                 .remedy = "install the program again, or give the folder that has wmm2025.wmm"};
+                 .remedy = "install Mastwise again, or give the folder that has wmm2025.wmm"};
   }
 }
 

@@ -14,9 +14,9 @@ class MagneticModel;
 
 namespace mastwise {
 
-// The earth's magnetic field at one place and date, as the World Magnetic Model 2025 has it.
+// The earth's magnetic field at one place and date by the World Magnetic Model 2025.
 struct MagneticField {
-  // How far a needle may be trusted, by the horizontal field that turns it.
+  // How reliable a compass needle is, by the horizontal field that turns it.
   enum class Zone {
     Normal,
     Caution,   // under 6,000 nT: a compass is slow and may be wrong
@@ -29,8 +29,8 @@ struct MagneticField {
   double horizontal_nt;
   double total_nt;
   Zone zone;
-  // The date lies beyond an end of the model: before 2024-11-13 or after 2029-12-31, UTC. The
-  // values are then carried on by the model's yearly change, and a warning belongs beside them.
+  // The date is outside the model: before 2024-11-13 or after 2029-12-31, UTC. The values are then
+  // extrapolated by the model's yearly change; show a warning with them.
   bool beyond_model_end;
   bool operator==(const MagneticField&) const = default;
 };
@@ -48,22 +48,21 @@ MagneticField::Zone magnetic_zone(double horizontal_nt);
 // of that year, which has 365 or 366 days. 2027-07-02 12:00 UTC is 2027.5.
 double decimal_year(UtcTime time);
 
-// The World Magnetic Model 2025, degree 12. Once loaded it never changes: at() may be called from
-// many threads at once. load() may not run in two threads at once (GeographicLib fills a shared
-// table).
+// The World Magnetic Model 2025, degree 12. Once loaded it never changes: many threads may call
+// at() at once. Two threads must not run load() at once (GeographicLib fills a shared table).
 class MagneticModel {
  public:
-  // Reads wmm2025.wmm and wmm2025.wmm.cof of `folder` (assets/magnetic makes them). The error says
-  // which file is missing or damaged.
+  // Reads wmm2025.wmm and wmm2025.wmm.cof in `folder` (made by assets/magnetic). The error names
+  // the missing or damaged file.
   static Result<MagneticModel> load(const std::string& folder);
 
   MagneticModel(MagneticModel&&) noexcept;
   MagneticModel& operator=(MagneticModel&&) noexcept;
   ~MagneticModel();
 
-  // The field at `position` on `date`, `height_m` above the WGS84 ellipsoid (the model is made for
-  // -1,000 to 850,000 m). At a pole, true north is that of the position's own meridian.
-  // Source: World Magnetic Model 2025 by GeographicLib::MagneticModel.
+  // The field at `position` on `date`, `height_m` above the WGS84 ellipsoid (valid from -1,000 to
+  // 850,000 m). At a pole, true north is that of the position's meridian. Source: World Magnetic
+  // Model 2025 by GeographicLib::MagneticModel.
   MagneticField at(Position position, UtcTime date, double height_m = 0.0) const;
 
  private:

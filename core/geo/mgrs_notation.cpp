@@ -12,7 +12,7 @@ namespace {
 
 constexpr std::string_view kExample = "write it like 19TBK 87027 23696";
 
-// The text without spaces and in capitals, and where each character stood.
+// The text without spaces and in capitals, with the original place of each character.
 struct Compact {
   std::string text;
   std::vector<std::size_t> at;
@@ -64,8 +64,8 @@ std::optional<Shape> shape_of(const Compact& reference, std::string_view written
   if (band == 0 && std::string_view("ABYZ").find(reference.text[0]) == std::string_view::npos) {
     return std::nullopt;
   }
-  // "44 deg 26" is degrees, "44 lat" a label. Only in capitals, glued to the zone, are they
-  // squares.
+  // "44 deg 26" is degrees, "44 lat" a label. They are squares only in capitals and attached to the
+  // zone.
   const std::string letters = reference.text.substr(band, 3);
   if (letters == "DEG" || letters == "LAT" || letters == "LON") {
     const bool square_like = written.substr(reference.at[0], band + 3) ==
@@ -80,12 +80,11 @@ std::optional<Error> check_letters(const Compact& reference, const Shape& shape)
   if (shape.band > 0) {
     const int zone = std::stoi(reference.text.substr(0, shape.band));
     if (zone < 1 || zone > 60) {
-      return error_at(reference.at[0], fmt::format("there is no zone {}", zone),
-                      "give a zone from 1 to 60");
+      return error_at(reference.at[0], fmt::format("no zone {}", zone), "give a zone from 1 to 60");
     }
     const char band = reference.text[shape.band];
     if (band < 'C' || band > 'X' || band == 'I' || band == 'O') {
-      return error_at(reference.at[shape.band], fmt::format("there is no latitude band {}", band),
+      return error_at(reference.at[shape.band], fmt::format("no latitude band {}", band),
                       "give a band from C to X, without I and O");
     }
   }
@@ -93,13 +92,13 @@ std::optional<Error> check_letters(const Compact& reference, const Shape& shape)
     if (reference.text[i] == 'I' || reference.text[i] == 'O') {
       return error_at(reference.at[i],
                       fmt::format("no square has the letter {}", reference.text[i]),
-                      "look whether it is the digit 1 or 0, or another letter");
+                      "check if it is the digit 1 or 0, or another letter");
     }
   }
   return std::nullopt;
 }
 
-// Where the text has a space inside the digits, or nothing; an error where it has more than one.
+// The place of a space inside the digits, or std::nullopt; an error for more than one space.
 Result<std::optional<std::size_t>> gap_in_digits(const Compact& reference, const Shape& shape) {
   std::optional<std::size_t> gap;
   for (std::size_t i = shape.digits + 1; i < reference.size(); ++i) {
@@ -118,16 +117,16 @@ std::optional<Error> check_digits(const Compact& reference, const Shape& shape, 
   const std::size_t end = reference.digits_from(shape.digits);
   if (end < reference.size()) {
     return error_at(reference.at[end], "an MGRS reference ends with its digits",
-                    "remove what is behind them");
+                    "remove the text after them");
   }
   const std::size_t count = end - shape.digits;
   const auto gap = gap_in_digits(reference, shape);
   if (!gap) return gap.error();
   if (*gap && (**gap - shape.digits) * 2 != count) {
-    return error_at(reference.at[**gap],
-                    fmt::format("{} digits of northing behind {} of easting", end - **gap,
-                                **gap - shape.digits),
-                    "give both the same number of digits");
+    return error_at(
+        reference.at[**gap],
+        fmt::format("{} digits of northing after {} of easting", end - **gap, **gap - shape.digits),
+        "give both the same number of digits");
   }
   if (count % 2 != 0) {
     return error_at(reference.at[end - 1], fmt::format("an odd number of digits ({})", count),

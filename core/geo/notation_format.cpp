@@ -9,8 +9,8 @@
 namespace mastwise {
 namespace {
 
-// The value rounded to whole steps. The side is taken from what is left after rounding, so that
-// there is no "-0.000000", and the antimeridian is always 180 W, where Position has it.
+// The value rounded to whole steps. The side comes from the rounded value, which avoids
+// "-0.000000". The antimeridian is always 180 W, as in Position.
 long long steps(double degrees, double steps_per_degree) {
   const long long value = std::llround(degrees * steps_per_degree);
   return value == std::llround(180.0 * steps_per_degree) ? -value : value;

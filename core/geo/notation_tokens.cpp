@@ -17,7 +17,7 @@ struct Symbol {
   Kind kind;
 };
 
-// Longer texts come before those that they begin with.
+// Longer texts come before their beginnings.
 constexpr std::array kSymbols = {Symbol{"''", Kind::Second},
                                  Symbol{"\u2032\u2032", Kind::Second},
                                  Symbol{"\u2019\u2019", Kind::Second},
@@ -68,7 +68,7 @@ std::ptrdiff_t count_numbers(std::string_view text) {
   return count;
 }
 
-// The character at `at` as it can be shown: itself, or its byte where it is no UTF-8.
+// The character at `at` in printable form: itself, or its byte if it is not UTF-8.
 std::string shown(std::string_view text, std::size_t at) {
   const auto first = static_cast<unsigned char>(text[at]);
   if (first >= 0x20 && first < 0x7F) return std::string(1, text[at]);
@@ -85,7 +85,7 @@ std::string shown(std::string_view text, std::size_t at) {
 }
 
 // Reads digits with one point from `at`. The digits are gathered as a whole number and divided
-// once, so that as many as a double holds give the nearest double in any locale.
+// once, which gives the nearest double for as many digits as a double has, in any locale.
 Result<Token> read_number(std::string_view text, std::size_t at, Comma comma) {
   constexpr double kFull = 1e15;
   double digits = 0.0;
@@ -107,7 +107,7 @@ Result<Token> read_number(std::string_view text, std::size_t at, Comma comma) {
     }
   }
   const std::string_view written = text.substr(at, end - at);
-  if (written == ".") return error_at(at, "a point stands without digits", "write a number");
+  if (written == ".") return error_at(at, "a point has no digits", "write a number");
   return Token{.kind = Kind::Number,
                .at = at,
                .text = written,
@@ -183,7 +183,7 @@ Result<Comma> meaning_of_commas(std::string_view text) {
     const std::string_view between = text.substr(commas[0] + 1, commas[1] - commas[0] - 1);
     if (!std::all_of(between.begin(), between.end(), is_digit)) return Comma::Decimal;
   }
-  return error_at(commas.front(), "this comma can be a decimal point or can part two numbers",
+  return error_at(commas.front(), "this comma can be a decimal point or separate two numbers",
                   "write decimals with a point, or put a semicolon between latitude and longitude");
 }
 
@@ -203,7 +203,8 @@ Result<std::vector<Token>> tokenize(std::string_view text, Comma comma) {
     } else if (const std::optional<Token> symbol = read_symbol(text, at)) {
       tokens.push_back(*symbol);
     } else {
-      return error_at(at, fmt::format("\u201C{}\u201D has no place in a position", shown(text, at)),
+      return error_at(at,
+                      fmt::format("\u201C{}\u201D does not belong in a position", shown(text, at)),
                       "write it like 44.435217, -71.675993");
     }
     at = tokens.back().end();

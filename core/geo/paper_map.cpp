@@ -24,36 +24,36 @@ bool is_positive(double value) {
 std::optional<Error> fault(const BetweenLines& lines, const char* kind, double limit_deg) {
   const auto on_earth = [&](double degrees) { return std::fabs(degrees) <= limit_deg; };
   if (!on_earth(lines.line_deg) || !on_earth(lines.next_line_deg)) {
-    return Error{.what = fmt::format("{} and {} degrees are no {}s", lines.line_deg,
+    return Error{.what = fmt::format("{} and {} degrees are not valid {}s", lines.line_deg,
                                      lines.next_line_deg, kind),
                  .remedy = fmt::format("give two from -{0} to {0}", limit_deg)};
   }
   if (!is_positive(lines.spacing_mm)) {
     return Error{
-        .what = fmt::format("{} mm is no distance between two {}s", lines.spacing_mm, kind),
+        .what = fmt::format("{} mm cannot be the distance between two {}s", lines.spacing_mm, kind),
         .remedy = "measure from one line to the next"};
   }
   const double part = lines.from_line_mm / lines.spacing_mm;
   if (!(part >= -1.0 && part <= 2.0)) {
     return Error{
-        .what = fmt::format("{} mm from the {} leads past its neighbors", lines.from_line_mm, kind),
+        .what = fmt::format("{} mm from the {} is past its neighbors", lines.from_line_mm, kind),
         .remedy = fmt::format("choose the two {}s nearest to the place", kind)};
   }
   return std::nullopt;
 }
 
 Error same_lines(const char* kind) {
-  return Error{.what = fmt::format("the two {}s must be two, less than 180 degrees apart", kind),
+  return Error{.what = fmt::format("the two {}s must differ, by less than 180 degrees", kind),
                .remedy = "read the numbers at the sheet's edge again"};
 }
 
-// The ground of one reading's error, the spacing's own included.
+// The ground distance of one reading's error, including the error of the spacing.
 double error_of(const BetweenLines& lines, double spacing_m) {
   const double part = lines.from_line_mm / lines.spacing_mm;
   return kReading_mm * std::hypot(1.0, part) * spacing_m / lines.spacing_mm;
 }
 
-// The length of a parallel between two longitudes, from a piece short enough to be no arc.
+// The length of a parallel between two longitudes, from a piece short enough to be straight.
 double along_parallel_m(Position place, double longitudes_deg) {
   constexpr double kPiece_deg = 0.001;
   const double west_deg = place.longitude_deg() >= 0.0 ? place.longitude_deg() - kPiece_deg
@@ -62,7 +62,7 @@ double along_parallel_m(Position place, double longitudes_deg) {
   return path_between(place, beside).distance_m / kPiece_deg * std::fabs(longitudes_deg);
 }
 
-// How far a line from the stop runs before it leaves the sheet along one axis.
+// Length of a line from the stop until it leaves the sheet along one axis.
 double run_mm(double at_mm, double size_mm, double step) {
   if (step > 0.0) return (size_mm - at_mm) / step;
   if (step < 0.0) return at_mm / -step;
@@ -71,13 +71,14 @@ double run_mm(double at_mm, double size_mm, double step) {
 
 std::optional<Error> fault(const PaperSheet& sheet) {
   if (!is_positive(sheet.width_mm) || !is_positive(sheet.height_mm)) {
-    return Error{.what = fmt::format("{} by {} mm is no sheet", sheet.width_mm, sheet.height_mm),
+    return Error{.what = fmt::format("{} by {} mm is not a valid sheet size", sheet.width_mm,
+                                     sheet.height_mm),
                  .remedy = "measure its printed part"};
   }
   const bool on_sheet = sheet.stop_right_mm >= 0.0 && sheet.stop_right_mm <= sheet.width_mm &&
                         sheet.stop_up_mm >= 0.0 && sheet.stop_up_mm <= sheet.height_mm;
   if (on_sheet) return std::nullopt;
-  return Error{.what = "the stop does not lie on the sheet",
+  return Error{.what = "the stop is not on the sheet",
                .remedy = "measure from the sheet's lower left corner, to the right and up"};
 }
 
@@ -86,18 +87,18 @@ std::optional<Error> fault(const PaperSheet& sheet) {
 Result<MapScale> MapScale::from_bar(double bar_mm, double bar_m) {
   if (!is_positive(bar_mm)) {
     return Error{.what = fmt::format("a scale bar of {} mm has no length", bar_mm),
-                 .remedy = "lay the ruler along the bar and give its millimeters"};
+                 .remedy = "measure the bar with the ruler and enter its millimeters"};
   }
   if (!is_positive(bar_m)) {
-    return Error{.what = fmt::format("a scale bar of {} m stands for no ground", bar_m),
-                 .remedy = "give the distance printed at its end"};
+    return Error{.what = fmt::format("a scale bar of {} m covers no ground", bar_m),
+                 .remedy = "enter the distance printed at its end"};
   }
   return from_ratio(bar_m / bar_mm * 1000.0);
 }
 
 Result<MapScale> MapScale::from_ratio(double ratio) {
   if (!(ratio >= 100.0 && ratio <= 1e8)) {
-    return Error{.what = fmt::format("1:{:.0f} is no map's scale", ratio),
+    return Error{.what = fmt::format("1:{:.0f} is not a map scale", ratio),
                  .remedy = "check it: a road map's is 1:100,000 to 1:5,000,000"};
   }
   return MapScale(ratio / 1000.0);
@@ -113,13 +114,13 @@ Result<MapPosition> from_named_place(Position named, Bearing<True> bearing, doub
   constexpr double kQuarterWay_m = 1.0e7;
   const double distance_m = scale.meters_of(length_mm);
   if (!(is_positive(distance_m) && distance_m <= kQuarterWay_m)) {
-    return Error{.what = fmt::format("{} mm from the named place is no distance", length_mm),
+    return Error{.what = fmt::format("{} mm from the named place is not a distance", length_mm),
                  .remedy = "measure from the place to the stop; at the place itself use its name"};
   }
   const double across_deg = bearing_error_deg.value_or(ruler_bearing_error_deg(length_mm));
   if (!(across_deg >= 0.0 && across_deg < 90.0)) {
-    return Error{.what = fmt::format("{} degrees is no error of a bearing", across_deg),
-                 .remedy = "give 0 to 90"};
+    return Error{.what = fmt::format("{} degrees is not a bearing error", across_deg),
+                 .remedy = "enter 0 to 90"};
   }
   const double along_m = scale.meters_of(kReading_mm);
   const double across_m = distance_m * std::tan(across_deg * kRadian);
@@ -153,7 +154,7 @@ Result<RulerLine> ruler_line(const PaperSheet& sheet, MapScale scale, Bearing<Tr
                              double distance_m) {
   if (auto error = fault(sheet)) return *error;
   if (!is_positive(distance_m)) {
-    return Error{.what = fmt::format("{} m to the transmitter is no distance", distance_m),
+    return Error{.what = fmt::format("{} m to the transmitter is not a distance", distance_m),
                  .remedy = "choose a transmitter away from the stop"};
   }
   const Bearing<Grid> from_upright = to_grid(bearing, sheet.upright.value_or(Convergence()));

@@ -6,19 +6,18 @@
 
 #include <optional>
 
-// A paper map and a ruler, both ways: from millimeters to a position, and from a bearing to
-// millimeters.
+// A paper map and a ruler: from millimeters to a position, and from a bearing to millimeters.
 namespace mastwise {
 
-// What a reading of the ruler is unsure at each of its ends. Common practice, no source.
+// Uncertainty of a ruler reading at each of its ends. Common practice, no source.
 inline constexpr double kRulerError_mm = 0.5;
 
-// How much ground a millimeter of the sheet is.
+// The ground distance of one millimeter on the sheet.
 class MapScale {
  public:
-  // From the bar printed on the sheet: it is `bar_mm` long (over 0) and stands for `bar_m` meters
-  // of ground (over 0), the whole within the limits of from_ratio(). 20 mm for 30 miles is 2,414 m
-  // a millimeter.
+  // From the bar printed on the sheet: it is `bar_mm` long (over 0) and represents `bar_m` meters
+  // of ground (over 0), within the limits of from_ratio(). 20 mm for 30 miles is 2,414 m a
+  // millimeter.
   static Result<MapScale> from_bar(double bar_mm, double bar_m);
   // 1:`ratio`, 100 to 100,000,000.
   static Result<MapScale> from_ratio(double ratio);
@@ -36,23 +35,22 @@ class MapScale {
 // A place read off a sheet.
 struct MapPosition {
   Position position;
-  double error_m;  // the ruler's alone: how truly the map is drawn is not known here
+  double error_m;  // of the ruler only: how accurately the map is drawn is unknown here
 };
 
-// How unsure a bearing is that was drawn over `length_mm`, since both ends may lie half a
-// millimeter aside: atan(sqrt(2) 0.5 / length), degrees; 90 where the length is not over 0.
-// 20 mm: 2.0; 97 mm: 0.4.
+// Uncertainty, in degrees, of a bearing drawn over `length_mm`, as both ends may be half a
+// millimeter off: atan(sqrt(2) 0.5 / length); 90 if the length is not over 0. 20 mm: 2.0; 97 mm:
+// 0.4.
 double ruler_bearing_error_deg(double length_mm);
 
-// The place that lies `length_mm` (over 0, at most a quarter of the way round the earth) from
-// `named` on a true bearing. Error: the ruler's two ends along the line, and across it
-// `bearing_error_deg` (0 to 90; where empty the bearing was drawn with the same ruler over the same
-// length).
+// The place `length_mm` (over 0, at most a quarter of the way around the earth) from `named` on a
+// true bearing. Its error combines the ruler's two ends along the line and `bearing_error_deg`
+// across it (0 to 90; if empty, the bearing was drawn with the same ruler over the same length).
 Result<MapPosition> from_named_place(Position named, Bearing<True> bearing, double length_mm,
                                      MapScale scale,
                                      std::optional<double> bearing_error_deg = std::nullopt);
 
-// A place between two neighboring lines of the sheet's net, as the ruler reads it along the other
+// A place between two neighboring grid lines of the sheet, measured with a ruler along the other
 // kind of line.
 struct BetweenLines {
   double line_deg;       // the line measured from: longitude east or latitude north positive
@@ -61,33 +59,33 @@ struct BetweenLines {
   double from_line_mm;   // from the first toward its neighbor; negative away from it
 };
 
-// The place by its distances from a meridian and a parallel. Meridians within [-180, 180], less
-// than 180 degrees apart, across the date line too; parallels within [-90, 90]. A place more than
+// The place by its distances from a meridian and a parallel. Meridians are within [-180, 180], less
+// than 180 degrees apart, also across the date line; parallels within [-90, 90]. A place more than
 // one spacing outside its two lines is refused. Along a parallel equal lengths are equal
-// longitudes; along a meridian they are equal ground, which on the ellipsoid is not quite equal
-// latitudes. Error: that of both readings and both spacings, in the ground that a millimeter is
-// there in either direction.
-// Source: lengths on WGS84 by path_between(); propagation of independent errors.
+// longitudes; along a meridian they are equal ground distances, which on the ellipsoid are not
+// quite equal latitudes. The error combines both readings and both spacings, with the local ground
+// distance of a millimeter in each direction. Source: lengths on WGS84 by path_between();
+// propagation of independent errors.
 Result<MapPosition> from_graticule(const BetweenLines& meridians, const BetweenLines& parallels);
 
 // A sheet and the stop on it, in millimeters from the lower left corner.
 struct PaperSheet {
   double width_mm, height_mm;        // over 0
   double stop_right_mm, stop_up_mm;  // on the sheet
-  // Where the sheet's upright lies from true north at the stop, east positive. Where empty the
-  // upright is taken for true north: on a wide road map it may be 1 to 3 degrees off (common
+  // Direction of the sheet's vertical edge relative to true north at the stop, east positive. If
+  // empty, the edge counts as true north: on a wide road map it may be 1 to 3 degrees off (common
   // practice, no source).
   std::optional<Convergence> upright = {};
 };
 
-// Where to lay the ruler for a heading.
+// Where to place the ruler for a heading.
 struct RulerLine {
-  Bearing<Grid> from_upright;  // clockwise from the sheet's upright
-  double right_per_100_mm;     // how far right and up the sheet 100 mm of the ruler lead
+  Bearing<Grid> from_upright;  // clockwise from the sheet's vertical edge
+  double right_per_100_mm;     // how far right and up 100 mm of the ruler lead
   double up_per_100_mm;
   double length_mm;          // to the transmitter, on the sheet or beyond it
-  double bearing_error_deg;  // of a ruler laid from the stop to the line's last point on the sheet
-  // Where the line leaves the sheet; empty where the transmitter lies on it.
+  double bearing_error_deg;  // of a ruler from the stop to the line's last point on the sheet
+  // Where the line leaves the sheet; empty if the transmitter is on it.
   struct Edge {
     double right_mm, up_mm;  // from the lower left corner
     double from_stop_mm;
@@ -96,7 +94,7 @@ struct RulerLine {
 };
 
 // The line from the stop to a transmitter `distance_m` (over 0) away on `bearing`. It is straight
-// on the sheet, as a geodesic nearly is on a map of a few hundred kilometers.
+// on the sheet; a geodesic nearly is, on a map of a few hundred kilometers.
 Result<RulerLine> ruler_line(const PaperSheet& sheet, MapScale scale, Bearing<True> bearing,
                              double distance_m);
 

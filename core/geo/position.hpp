@@ -8,7 +8,7 @@ namespace mastwise {
 class Position {
  public:
   // Latitude north positive within [-90, 90] degrees; longitude east positive within [-360, 360]
-  // degrees, folded into [-180, 180). Not-a-number and values outside are refused with the reason.
+  // degrees, folded into [-180, 180). The error explains NaN and values out of range.
   static Result<Position> at_deg(double latitude_deg, double longitude_deg);
 
   double latitude_deg() const { return latitude_deg_; }

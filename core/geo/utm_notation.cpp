@@ -22,7 +22,7 @@ struct Zone {
   int number = 0;  // 0 is UPS
   bool north = true;
   char band = ' ';        // C to X where the text has a band
-  bool letter_s = false;  // not the word "south"
+  bool letter_s = false;  // false for the word "south"
   std::size_t at = 0;
   std::size_t letter_at = 0;
 };
@@ -32,7 +32,7 @@ struct Limits {
   double high_m;
 };
 
-// Source: the ranges of GeographicLib::MGRS::Forward, which hold every standard position.
+// Source: the ranges of GeographicLib::MGRS::Forward, which include every standard position.
 Limits easting_limits(const Zone& zone) {
   if (zone.number > 0) return {100e3, 900e3};
   return zone.north ? Limits{1300e3, 2700e3} : Limits{800e3, 3200e3};
@@ -57,7 +57,7 @@ bool is_label(const Token& token) {
   return word == "utm" || word == "ups" || word == "zone";
 }
 
-// Takes the labels and the breaks out; tells whether there was a label.
+// Removes the labels and the breaks; returns whether there was a label.
 bool strip(std::vector<Token>& tokens) {
   const bool labeled = std::any_of(tokens.begin(), tokens.end(), is_label);
   tokens.erase(std::remove_if(tokens.begin(), tokens.end(),
@@ -69,7 +69,7 @@ bool strip(std::vector<Token>& tokens) {
   return labeled;
 }
 
-// Takes the tokens of the zone out, from the front or the back.
+// Removes the zone's tokens from the front or the back.
 std::optional<std::vector<Token>> take_zone(std::vector<Token>& tokens) {
   const auto take = [&tokens](std::ptrdiff_t from, std::ptrdiff_t count) {
     const auto begin = tokens.begin() + from;
@@ -80,7 +80,7 @@ std::optional<std::vector<Token>> take_zone(std::vector<Token>& tokens) {
   const auto size = static_cast<std::ptrdiff_t>(tokens.size());
   if (size < 2) return std::nullopt;
   if (is_zone_number(tokens[0]) && is_zone_letter(tokens[1])) return take(0, 2);
-  // A letter alone is a pole's grid only before two numbers: "N442606 W714033" is not.
+  // A lone letter is a pole's grid only before two numbers: "N442606 W714033" is not.
   const bool meters_follow = size > 2 && tokens[1].is(Kind::Number) &&
                              (tokens[2].is(Kind::Number) || lower(tokens[2].text)[0] == 'm');
   if (is_zone_letter(tokens[0]) && meters_follow) return take(0, 1);
@@ -98,7 +98,7 @@ Result<Zone> understand_zone(const std::vector<Token>& tokens) {
   if (tokens.size() == 2) {
     zone.number = static_cast<int>(tokens.front().value);
     if (zone.number < 1 || zone.number > 60) {
-      return error_at(zone.at, fmt::format("there is no UTM zone {}", zone.number),
+      return error_at(zone.at, fmt::format("no UTM zone {}", zone.number),
                       "give a zone from 1 to 60");
     }
   }
@@ -110,15 +110,16 @@ Result<Zone> understand_zone(const std::vector<Token>& tokens) {
   }
   const std::string_view bands = zone.number > 0 ? "CDEFGHJKLMPQRTUVWX" : "ABYZ";
   if (bands.find(side) == std::string_view::npos) {
-    return error_at(letter.at, fmt::format("\u201C{}\u201D is no hemisphere and no band", side),
-                    "write N or S behind the zone's number");
+    return error_at(letter.at,
+                    fmt::format("\u201C{}\u201D is neither a hemisphere nor a band", side),
+                    "write N or S after the zone's number");
   }
   zone.north = side > 'M';
   if (zone.number > 0) zone.band = side;
   return zone;
 }
 
-// Reads a number in meters and its unit, one of `units` or none; `next` moves on.
+// Reads a number in meters with an optional unit from `units`; advances `next`.
 Result<Token> take_meters(const std::vector<Token>& tokens, std::size_t& next, std::size_t size,
                           std::string_view name, std::array<std::string_view, 3> units) {
   if (next >= tokens.size() || !tokens[next].is(Kind::Number)) {
@@ -131,7 +132,7 @@ Result<Token> take_meters(const std::vector<Token>& tokens, std::size_t& next, s
     if (std::find(units.begin(), units.end(), unit) == units.end()) {
       return error_at(
           tokens[next].at,
-          fmt::format("\u201C{}\u201D does not belong behind the {}", tokens[next].text, name),
+          fmt::format("\u201C{}\u201D does not belong after the {}", tokens[next].text, name),
           std::string(kExample));
     }
     ++next;
@@ -181,7 +182,7 @@ Result<Position> locate(const Zone& zone, const Token& easting, const Token& nor
     GeographicLib::UTMUPS::Reverse(zone.number, zone.north, easting.value, northing.value,
                                    latitude_deg, longitude_deg, true);
   } catch (const std::exception&) {
-    return error_at(easting.at, "this easting and northing lie outside the grid",
+    return error_at(easting.at, "this easting and northing are outside the grid",
                     std::string(kExample));
   }
   if (const auto error = check_band(zone, latitude_deg)) return *error;
@@ -199,7 +200,7 @@ Result<Position> parse_stripped(std::vector<Token> tokens, const std::vector<Tok
   if (!northing) return northing.error();
   if (next < tokens.size()) {
     return error_at(tokens[next].at, "a grid reference ends with its northing",
-                    "remove what is behind it");
+                    "remove the text after it");
   }
   return locate(*zone, *easting, *northing);
 }

@@ -18,7 +18,8 @@ UtmUps to_utm_ups(Position position) {
 
 bool south_looks_like_band(int zone, double easting_m, double northing_m) {
   constexpr double kToleranceDeg = 1e-4;
-  constexpr double kBandSouthM = 3500e3;  // the band lies within, and so does GeographicLib's grid
+  // The band lies within these limits, as does GeographicLib's grid.
+  constexpr double kBandSouthM = 3500e3;
   constexpr double kBandNorthM = 4500e3;
   if (northing_m < kBandSouthM || northing_m > kBandNorthM) return false;
   double latitude_deg = 0.0;

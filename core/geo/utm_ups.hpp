@@ -19,9 +19,8 @@ struct UtmUps {
 // Source: GeographicLib::UTMUPS, standard zone.
 UtmUps to_utm_ups(Position position);
 
-// Whether "S" behind the zone of these UTM coordinates can be read in two ways: as south, and as
-// the band S of MGRS, which lies 32 to 40 degrees north. Only there is a place written with the
-// word "south".
+// Whether "S" after the zone of these UTM coordinates is ambiguous: south, or band S of MGRS (32 to
+// 40 degrees north). Only such a place is written with the word "south".
 bool south_looks_like_band(int zone, double easting_m, double northing_m);
 
 // "19N", "56S", "UPS N".

@@ -10,7 +10,7 @@
 
 namespace mastwise {
 
-// One heading in every way of saying it.
+// One heading, expressed in every way.
 struct AimCard {
   double distance_m;
   Bearing<True> bearing_true;
@@ -18,13 +18,13 @@ struct AimCard {
   Bearing<Grid> bearing_grid;
   MagneticField field;                // at `from`: declination with its sigma, zone, warning
   GridZone grid;                      // at `from`: zone name and convergence
-  std::optional<RigAngle> rig_angle;  // only where the rig's heading is known
+  std::optional<RigAngle> rig_angle;  // only if the rig's heading is known
   bool operator==(const AimCard&) const = default;
 };
 
-// The heading from `from` to `to` on `date`. The field is taken on the ellipsoid (10 km of height
-// change the declination by hundredths of a degree). `from` and `to` must differ: see path_between.
-// Sources: those of path_between, MagneticModel and grid_zone_at.
+// The heading from `from` to `to` on `date`. The field is computed on the ellipsoid (10 km of
+// height change the declination by hundredths of a degree). `from` and `to` must differ: see
+// path_between. Sources: those of path_between, MagneticModel and grid_zone_at.
 AimCard aim_card(Position from, Position to, UtcTime date, const MagneticModel& model,
                  std::optional<RigHeading> rig_heading);
 

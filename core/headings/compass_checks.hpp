@@ -11,10 +11,10 @@ namespace mastwise {
 
 // Two spots, each sighted from the other with the same compass.
 struct ReciprocalCheck {
-  Turn disagreement;  // the second reading less the reciprocal of the first
-  bool agree;         // to 180 degrees within kReciprocalTolerance_deg
-  // Where they do not agree, the deviation (east positive) at one spot if the other has none; which
-  // of them has it, two readings cannot tell.
+  Turn disagreement;  // the second reading minus the reciprocal of the first
+  bool agree;         // within kReciprocalTolerance_deg of 180 degrees
+  // If they disagree, the deviation (east positive) at one spot if the other has none. Two readings
+  // cannot tell which spot has it.
   std::optional<Turn> deviation_if_at_first;
   std::optional<Turn> deviation_if_at_second;
 };
@@ -22,25 +22,25 @@ struct ReciprocalCheck {
 // Common practice, no source.
 constexpr double kReciprocalTolerance_deg = 2.0;
 
-// `first_to_second` is read at the first spot, `second_to_first` at the second. A compass that is
-// read with a deviation d east shows d too little.
+// `first_to_second` is read at the first spot, `second_to_first` at the second. A compass with a
+// deviation of d east reads d too low.
 ReciprocalCheck check_reciprocal(Bearing<Magnetic> first_to_second,
                                  Bearing<Magnetic> second_to_first);
 
-// What draws the needle of a compass.
+// A source of compass deviation.
 enum class NeedlePull { vehicle, wire_fence, power_line };
 
-// How far to keep a compass from it.
+// The distance to keep between it and the compass.
 struct KeepAway {
   NeedlePull from;
   double least_m;
   std::optional<double> better_m;
   std::string_view source;
 };
-// In the order of the distance.
+// Sorted by distance.
 std::span<const KeepAway> keep_away_distances();
 
-// Whether two ways of finding one direction can both be right.
+// Whether two measurements of one direction can both be right.
 enum class Verdict {
   agree,         // within one sigma of their difference
   agree_poorly,  // within two
@@ -49,19 +49,19 @@ enum class Verdict {
 };
 
 struct Agreement {
-  Turn difference;   // the second less the first
+  Turn difference;   // the second minus the first
   double sigma_deg;  // of the difference: the root of the sum of both squares
-  double sigmas;     // the difference in units of it
+  double sigmas;     // the difference in sigmas
   Verdict verdict;
   bool operator==(const Agreement&) const = default;
 };
 
-// Both sigmas in degrees, finite, at least 0 and not both 0; the error says which is not. For
-// independent normal errors 68, 95 and 99.7 % of differences lie within one, two and three sigma.
-// An error that both methods share (as the rig's heading) makes them agree too well.
+// Both sigmas in degrees, finite, at least 0 and not both 0; the error names the fault. For
+// independent normal errors 68, 95 and 99.7 % of differences are within one, two and three sigma.
+// An error that both methods share (such as the rig's heading) makes them agree too well.
 Result<Agreement> compare_headings(Turn second_less_first, double first_sigma_deg,
                                    double second_sigma_deg);
-// Of two directions counted from the same north or dial.
+// The two directions must be relative to the same north or dial.
 template <class North>
 Result<Agreement> compare_headings(Bearing<North> first, double first_sigma_deg,
                                    Bearing<North> second, double second_sigma_deg) {
@@ -69,19 +69,19 @@ Result<Agreement> compare_headings(Bearing<North> first, double first_sigma_deg,
 }
 
 enum class NorthMistakeKind {
-  map_north_as_magnetic,  // the true bearing read off on the needle: off by D
-  declination_twice,      // the magnetic bearing on a compass that has D set: off by -D
-  wrong_sign,             // D added instead of taken away: off by 2 D
+  map_north_as_magnetic,  // a compass follows the true bearing: off by D
+  declination_twice,      // the magnetic bearing on a compass that is set for D: off by -D
+  wrong_sign,             // D added instead of subtracted: off by 2 D
 };
 
-// A classic mistake with north, and where the antenna then aims.
+// A common mistake with north, and where the antenna then points.
 struct NorthMistake {
   NorthMistakeKind kind = NorthMistakeKind::map_north_as_magnetic;
-  Bearing<True> heading;  // the right one, and what a plain compass reads along it
+  Bearing<True> heading;  // the correct one, and what a plain compass reads along it
   Bearing<Magnetic> magnetic;
   Bearing<True> aims_at;
   Bearing<Magnetic> needle;  // what a plain compass reads along that aim
-  Turn off;                  // from the right heading; clockwise is to the right
+  Turn off;                  // from the correct heading; clockwise is to the right
   bool operator==(const NorthMistake&) const = default;
 };
 
@@ -89,7 +89,7 @@ struct NorthMistakes {
   NorthMistake map_north_as_magnetic, declination_twice, wrong_sign;
 };
 
-// What the mistakes with north make of a heading here.
+// The results of the mistakes with north for a heading here.
 NorthMistakes north_mistakes(Bearing<True> heading, Declination declination);
 
 }  // namespace mastwise

@@ -14,7 +14,7 @@ constexpr double kMostApart_deg = 150.0;
 constexpr double kLeastAllowed_deg = 10.0;
 constexpr double kWholeTurn_deg = 360.0;
 
-// How many degrees of rig angle one degree of the dial is.
+// Degrees of rig angle for one degree of the dial.
 double sign_of(DialSense sense) {
   return sense == DialSense::anticlockwise_from_below ? 1.0 : -1.0;
 }
@@ -32,7 +32,7 @@ Error not_apart(const char* what) {
           .remedy = "choose two points about a quarter turn apart"};
 }
 
-// Degrees upward by the dial's numbers from the lower stop.
+// Degrees from the lower stop, in the direction of increasing dial numbers.
 double above_stop_deg(const HandleArc& reach, HandleReading reading) {
   return fold_circle_deg(reading.dial_deg() - reach.from.dial_deg());
 }
@@ -47,7 +47,7 @@ int whole_degrees(double degrees) {
   return static_cast<int>(std::lround(fold_circle_deg(degrees))) % 360;
 }
 
-// Computed readings miss a stop by the last bits.
+// Rounding can move a computed reading just past a stop.
 constexpr double kRounding_deg = 1e-9;
 
 bool reaches(const std::optional<HandleArc>& reach, HandleReading reading) {
@@ -62,7 +62,7 @@ bool reaches(const std::optional<HandleArc>& reach, HandleReading reading) {
 Result<Handle> Handle::calibrate(HandlePoint first, HandlePoint second, HandleMechanism mechanism) {
   if (!std::isfinite(mechanism.play_deg) || mechanism.play_deg < 0.0) {
     return Error{
-        .what = "the play must be a number of degrees, 0 or more",
+        .what = "the play must be 0 degrees or more",
         .where = "handle calibration",
         .remedy =
             "move the handle back and forth and see how far it goes before the antenna moves"};
@@ -151,7 +151,7 @@ Result<HandleTurn> Handle::turn_to_stow(HandleReading present) const {
   return turn_between(present, *stow);
 }
 
-// How far the handle can go one way before a stop. Without stops it goes on for ever.
+// How far the handle can turn one way before a stop. Infinite without stops.
 double Handle::room_deg(HandleReading reading, bool clockwise) const {
   const auto& reach = mechanism_.reach;
   if (!reach) return kWholeTurn_deg;
@@ -170,7 +170,7 @@ Result<HandleTurn> Handle::turn_between(HandleReading present, HandleReading wan
   }
   const double up_deg = fold_circle_deg(wanted.dial_deg() - present.dial_deg());
   double numbers_deg = fold_half_circle_deg(up_deg);
-  // With stops there is one way only: the one that stays on the arc.
+  // With stops only one way stays on the arc.
   if (reach && above_stop_deg(*reach, present) + up_deg > length_deg(*reach) + kRounding_deg) {
     numbers_deg = up_deg - kWholeTurn_deg;
   } else if (reach) {

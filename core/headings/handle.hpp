@@ -7,7 +7,7 @@
 
 namespace mastwise {
 
-// What the dial around a ceiling handle says, by its own marks, within [0, 360) degrees.
+// A reading of the dial around a ceiling handle, by its marks, within [0, 360) degrees.
 class HandleReading {
  public:
   constexpr HandleReading() = default;
@@ -20,33 +20,33 @@ class HandleReading {
   double degrees_ = 0.0;
 };
 
-// Which way round the dial's numbers grow as a person sees it who looks up at the ceiling.
+// The direction in which the dial's numbers increase, seen by a person who looks up at the ceiling.
 // Clockwise from below is anticlockwise in plan.
 enum class DialSense { clockwise_from_below, anticlockwise_from_below };
 
-// The readings that the handle reaches: upward by the dial's numbers from `from` to `to`. Two equal
-// ends are a whole turn with one stop. A handle that turns more than once round is not known here.
+// The readings that the handle can reach: by increasing numbers from `from` to `to`. Two equal ends
+// are a whole turn with one stop. Handles that turn more than once are not supported.
 struct HandleArc {
   HandleReading from;
   HandleReading to;
   bool operator==(const HandleArc&) const = default;
 };
 
-// Where the antenna was seen to point while the handle stood at a reading. From a true bearing it
-// is to_rig_angle(bearing, rig heading).
+// The observed antenna direction at a handle reading. Convert a true bearing with
+// to_rig_angle(bearing, rig heading).
 struct HandlePoint {
   HandleReading reading;
   RigAngle angle;
   bool operator==(const HandlePoint&) const = default;
 };
 
-// What is known of a handle besides where it points.
+// Properties of a handle besides its direction.
 struct HandleMechanism {
-  std::optional<HandleArc> reach = {};  // nothing: no stop
+  std::optional<HandleArc> reach = {};  // std::nullopt: no stop
   // Between handle and antenna; 5 to 10 [common practice, no source].
   double play_deg = 5.0;
-  // Where some mechanisms must stand before they are lowered, or they break [common practice, no
-  // source].
+  // The reading at which some mechanisms must be before they are lowered, or they break [common
+  // practice, no source].
   std::optional<HandleReading> stow_reading = {};
   bool operator==(const HandleMechanism&) const = default;
 };
@@ -56,50 +56,52 @@ enum class RigSide { nose, right, tail, left };
 
 // How to turn the handle.
 struct HandleTurn {
-  HandleReading reading;            // where it comes to stand
-  double clockwise_from_below_deg;  // how far, past no stop; negative is anticlockwise from below
-  // To go on so far beyond and come back clockwise, so that the play lies always on the same side.
+  HandleReading reading;            // the final reading
+  double clockwise_from_below_deg;  // how far, without crossing a stop; negative is anticlockwise
+                                    // from below
+  // Turn this far past the reading, then come back clockwise, so that the play is always on the
+  // same side.
   double past_deg;
   RigSide swings_toward;  // where the antenna's front first moves
   bool operator==(const HandleTurn&) const = default;
 };
 
-// The nearest that the handle can aim.
+// The closest aim that the handle allows.
 struct NearestAim {
   HandleReading reading;
   RigAngle angle;
-  Turn off;  // from the wanted angle to this; no turn where the wanted one is reached
+  Turn off;  // from the wanted angle to this; zero if the wanted angle can be reached
   bool operator==(const NearestAim&) const = default;
 };
 
-// A ceiling handle that has been calibrated. One turn of the handle is taken for one of the
-// antenna.
+// A calibrated ceiling handle. One turn of the handle counts as one turn of the antenna.
 class Handle {
  public:
-  // Two points give zero and sense. The error: the points are not 30 to 150 degrees apart, where
-  // both senses would fit; or neither sense fits within twice the play, 10 degrees at least; or a
-  // play that is none. Readings are best taken with the handle coming clockwise, seen from below.
+  // Two points give the zero and the direction. Errors: the points are not 30 to 150 degrees apart,
+  // so both directions would fit; or neither direction fits within twice the play, at least 10
+  // degrees; or the play is invalid. Take readings while the handle moves clockwise, seen from
+  // below.
   static Result<Handle> calibrate(HandlePoint first, HandlePoint second,
                                   HandleMechanism mechanism = {});
 
   DialSense sense() const { return sense_; }
   const HandleMechanism& mechanism() const { return mechanism_; }
-  // By how much the two points' turns differ; each is off by half of it.
+  // The difference of the two points' turns; each is off by half of it.
   Turn residual() const { return residual_; }
-  // One standard deviation of the zero, degrees: the residual is the difference of two equal
-  // errors, and their mean errs by half of it.
+  // One standard deviation of the zero, degrees. The residual is the difference of two equal
+  // errors; their mean errs by half of it.
   double sigma_deg() const { return residual_.size_deg() / 2.0; }
 
   RigAngle angle_at(HandleReading reading) const;
-  // The reading that aims at `wanted`, or as near to it as the stops allow.
+  // The reading that aims at `wanted`, or as close to it as the stops allow.
   NearestAim nearest(RigAngle wanted) const;
-  // From the `present` reading to the one that aims at `wanted`, by the way round that crosses no
-  // stop; the shorter where both are free. The error: the wanted angle lies in the dead arc, with
-  // the nearest that can be reached; or the present reading does, so that it was misread. At a
-  // stop of a whole turn the reading cannot tell the side: if the handle will not go, go the other
-  // way round.
+  // The turn from the `present` reading to the one that aims at `wanted`, by the direction that
+  // crosses no stop, or the shorter if both are free. Errors: the wanted angle is in the dead arc
+  // (the error names the nearest reading that can be reached), or the present reading is, so it was
+  // misread. At a stop of a whole turn the reading cannot show the side: if the handle does not
+  // move, turn it the other way.
   Result<HandleTurn> turn_to(RigAngle wanted, HandleReading present) const;
-  // The same to the stow reading. The error besides: no stow reading is known.
+  // The turn to the stow reading. Additional error: the stow reading is unknown.
   Result<HandleTurn> turn_to_stow(HandleReading present) const;
   bool operator==(const Handle&) const = default;
 
@@ -109,7 +111,7 @@ class Handle {
   Result<HandleTurn> turn_between(HandleReading present, HandleReading wanted) const;
   double room_deg(HandleReading reading, bool clockwise) const;
 
-  RigAngle at_zero_;  // where the antenna points at reading 0
+  RigAngle at_zero_;  // the antenna's direction at reading 0
   DialSense sense_ = DialSense::clockwise_from_below;
   Turn residual_;
   HandleMechanism mechanism_;

@@ -22,7 +22,7 @@ constexpr std::string_view kModel = "World Magnetic Model 2025, error model";
 constexpr std::string_view kUniform = "step / sqrt(12), JCGM 100:2008 (GUM) 4.3.7";
 constexpr std::string_view kGiven = "as measured or given for this stop";
 
-// Collects the lines of one budget, and the first reason why there is none.
+// Collects the lines of one budget, and the first reason why it cannot be made.
 class Collector {
  public:
   explicit Collector(const HeadingContext& context) : context_(context) {}
@@ -60,7 +60,7 @@ class Collector {
           "error of the rig's heading");
     given(ErrorKind::handle_zero, context_.handle_zero_sigma_deg, kGiven,
           "error of the handle's calibration");
-    // Taken whole: what lies between the play's ends is not spread evenly about the middle.
+    // Counted in full: the error is not spread evenly across the play.
     given(ErrorKind::handle_play, context_.handle_play_deg, kPractice, "play of the handle");
   }
 
@@ -86,7 +86,8 @@ class Collector {
     practice(ErrorKind::reading, kSight_deg);
     const auto& latitude = context_.latitude_deg;
     if (!latitude || !(*latitude > 0.0 && *latitude < 90.0)) {
-      return refuse("northern latitude of the stop", "the pole star is seen in the north alone");
+      return refuse("northern latitude of the stop",
+                    "the pole star is visible only from northern latitudes");
     }
     practice(ErrorKind::pole_star, pole_star_from_north_deg(*latitude));
   }
@@ -140,7 +141,7 @@ class Collector {
     refuse(what);
     return std::nullopt;
   }
-  void refuse(const char* what, const char* remedy = "give it, or point by another means") {
+  void refuse(const char* what, const char* remedy = "enter it, or use another method") {
     if (refusal_) return;
     refusal_ = Error{.what = std::string("the ") + what + " is not known",
                      .where = "error of a heading",

@@ -10,39 +10,39 @@
 
 namespace mastwise {
 
-// What makes a heading wrong.
+// The causes of a heading error.
 enum class ErrorKind : std::uint8_t {
   position,     // of the stop and the transmitter
   map_ruler,    // a bearing measured on paper
-  map_north,    // the verticals of a wide sheet are not its meridians
+  map_north,    // the edges of a wide sheet do not follow its meridians
   declination,  // of the magnetic model
-  deviation,    // the needle drawn aside by iron
+  deviation,    // of the needle, by iron
   reading,      // of the compass, the sight, the sensor, the eye
-  rounding,     // a setting or words in steps
-  rig_heading,  // where the nose points
+  rounding,     // a setting or a description in steps
+  rig_heading,  // direction of the nose
   handle_zero,  // of the handle's calibration
   handle_play,  // between handle and antenna
-  sun_clock,    // the sun moves on while the clock errs
-  pole_star,    // taken for north
-  landmark,     // where it stands
-  walked_line,  // the two ends as the receiver has them
+  sun_clock,    // the sun moves while the clock errs
+  pole_star,    // used as north
+  landmark,     // its position
+  walked_line,  // its two ends as measured by the receiver
   course,       // over ground
 };
 std::string_view to_text(ErrorKind kind);
 
-// How the antenna is brought onto a heading.
+// How the antenna is pointed along a heading.
 enum class PointingMethod : std::uint8_t {
-  bearing_alone,        // the figure, before anything is turned by it
-  map_ruler,            // the figure measured on a paper map
+  bearing_alone,        // the number, before anything is turned
+  map_ruler,            // the number measured on a paper map
   baseplate_compass,    // in the hand
   sighting_compass,     // with a sight or prism
-  set_compass,          // a baseplate compass with its own declination set
+  set_compass,          // a baseplate compass with its declination set
   tablet_magnetometer,  // outside
   handle,               // ceiling handle after its calibration
   rig_sides,            // by eye along the sides of the rig
   sun_shadow,           // of a plumb line
   pole_star,            // its azimuth computed
-  pole_star_as_north,   // taken for north
+  pole_star_as_north,   // used as north
   landmark,             // by an angle from it
   walked_line,          // toward a point that the receiver leads to
   course_over_ground,   // along a course just gone
@@ -60,8 +60,8 @@ struct ErrorLine {
   bool operator==(const ErrorLine&) const = default;
 };
 
-// What the lines of a budget are made of. A method takes what it needs; what is not known stays
-// nothing, and a method that needs it is refused.
+// The inputs of a budget. Unknown inputs are std::nullopt; a method that needs one of them is
+// refused.
 struct HeadingContext {
   std::optional<double> distance_m = {};           // to the transmitter, over 0
   std::optional<double> stop_error_m = {};         // one sigma, at least 0
@@ -70,15 +70,15 @@ struct HeadingContext {
   // A bearing measured on paper instead of computed.
   struct PaperMap {
     double line_mm = 0.0;  // between the two points on the sheet, over 0
-    bool local_meridian =
-        false;  // measured from the meridian beside the stop, not the sheet's edge
+    // Measured from the meridian next to the stop, not from the sheet's edge.
+    bool local_meridian = false;
     bool operator==(const PaperMap&) const = default;
   };
   std::optional<PaperMap> paper_map = {};
 
   std::optional<double> declination_sigma_deg = {};  // MagneticField::declination_sigma_deg
-  // Of the needle here: kKeptAwayDeviation_deg where the distances of keep_away_distances() are
-  // kept; nothing beside the rig or indoors, where it can be anything.
+  // Of the needle here: kKeptAwayDeviation_deg at the distances of keep_away_distances();
+  // std::nullopt beside the rig or indoors, where it can be anything.
   std::optional<double> deviation_sigma_deg = {};
 
   std::optional<double> rig_heading_sigma_deg = {};
@@ -87,7 +87,7 @@ struct HeadingContext {
 
   std::optional<double> clock_error_min = {};
   std::optional<double> sun_turn_deg_per_min = {};  // how fast the sun's azimuth changes
-  std::optional<double> latitude_deg = {};          // for the pole star taken for north
+  std::optional<double> latitude_deg = {};          // for the pole star used as north
 
   std::optional<double> landmark_error_m = {};
   std::optional<double> landmark_distance_m = {};
@@ -103,17 +103,17 @@ struct HeadingBudget {
   bool operator==(const HeadingBudget&) const = default;
 };
 
-// The budget of a heading pointed at by `method`: first the bearing's own line (position, or the
-// paper map where there is one), then those of the method. The error says what is not known, or is
-// out of range, and what to do. Every figure's source stands in its line. Independent errors add by
-// their squares [JCGM 100:2008 (GUM) 5.1.2 (10)].
+// The budget of a heading pointed by `method`: first the bearing's line (position, or the paper map
+// if there is one), then those of the method. The error says which input is unknown or out of
+// range, and what to do. Each line names its source. Independent errors add by their squares [JCGM
+// 100:2008 (GUM) 5.1.2 (10)].
 Result<HeadingBudget> heading_budget(PointingMethod method, const HeadingContext& context);
 
 // The root of the sum of squares, in degrees.
 double root_of_squares_deg(std::span<const ErrorLine> lines);
 
-// Standard deviations in degrees of the trade's usual means. Common practice, no source: each is a
-// choice within the range said here.
+// Standard deviations in degrees of the trade's usual methods. Common practice, no source: each is
+// a choice within the range given here.
 constexpr double kBaseplateCompass_deg = 3.0;       // 2 to 5
 constexpr double kSight_deg = 1.0;                  // a sighting compass, a shadow, a star, a mark
 constexpr double kTabletMagnetometer_deg = 7.5;     // 5 to 10, outside
@@ -121,11 +121,11 @@ constexpr double kByEye_deg = 5.0;                  // along the sides of the ri
 constexpr double kTrueHeadingSensor_deg = 1.0;      // two satellite antennas
 constexpr double kMagneticHeadingSensor_deg = 2.0;  // a mounted electronic compass
 constexpr double kMapNorth_deg = 2.0;               // 1 to 3, of a wide conic road map
-constexpr double kKeptAwayDeviation_deg = 2.0;      // reciprocal bearings agree to so much
+constexpr double kKeptAwayDeviation_deg = 2.0;      // reciprocal bearings agree to this
 constexpr double kUsualHandlePlay_deg = 5.0;        // 5 to 10
 
-// The most that the pole star stands from true north at a latitude, degrees: 0.65 / cos(latitude)
-// [common practice, no source].
+// The largest distance of the pole star from true north at a latitude, degrees: 0.65 /
+// cos(latitude) [common practice, no source].
 double pole_star_from_north_deg(double latitude_deg);
 
 }  // namespace mastwise

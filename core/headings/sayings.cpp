@@ -15,7 +15,7 @@ Error lacking(const char* what, const char* remedy) {
   return {.what = what, .where = "heading", .remedy = remedy};
 }
 
-// Fills in what the inputs tell about the errors besides the given ones.
+// Fills in the errors that follow from the other inputs.
 HeadingContext context_of(const SayingInputs& inputs) {
   HeadingContext context = inputs.context;
   context.distance_m = inputs.card.distance_m;
@@ -76,7 +76,7 @@ Result<SaidAs> say_handle(const SayingInputs& inputs) {
     return lacking("the rig heading is not known", "set where the nose points");
   }
   if (!inputs.handle_now) {
-    return lacking("the present reading of the handle is not known", "enter what it reads");
+    return lacking("the present reading of the handle is unknown", "enter what it reads");
   }
   auto turn = inputs.handle->turn_to(*inputs.card.rig_angle, *inputs.handle_now);
   if (!turn) return turn.error();
@@ -124,7 +124,7 @@ struct Way {
   Result<SaidAs> (*say)(const SayingInputs&);
 };
 
-// Another way of saying: its function above, its line here.
+// To add a way: write its function above and its line here.
 constexpr Way kWays[] = {
     {SayingKind::true_bearing, PointingMethod::bearing_alone, say_true},
     {SayingKind::grid_bearing, PointingMethod::bearing_alone, say_grid},

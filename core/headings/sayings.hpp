@@ -16,12 +16,12 @@
 
 namespace mastwise {
 
-// A way of saying one heading.
+// A way to express one heading.
 enum class SayingKind : std::uint8_t {
   true_bearing,
   grid_bearing,
   magnetic_bearing,  // on a plain compass
-  set_compass,       // on a compass with its own declination set
+  set_compass,       // on a compass with its declination set
   rig_sides,
   handle,
   sun_shadow,
@@ -38,7 +38,7 @@ struct FromShadow {
   bool operator==(const FromShadow&) const = default;
 };
 
-// Walk toward this place; what lies beyond it in line is the heading.
+// Walk toward this place; the point beyond it in line is the heading.
 struct WalkTo {
   Position target;
   double distance_m;
@@ -52,7 +52,7 @@ struct OnGrid {
   bool operator==(const OnGrid&) const = default;
 };
 
-// A compass with its own declination set so far then reads the true bearing.
+// A compass with its declination set to this then reads the true bearing.
 struct OnSetCompass {
   Declination declination;
   Bearing<True> reads;
@@ -68,17 +68,17 @@ struct FromPoleStar {
 // From a landmark to the heading; a town's landmark is its middle.
 struct FromLandmark {
   Turn aside;
-  std::string name = {};  // empty: it has none
+  std::string name = {};  // empty if unnamed
   bool town = false;
   bool operator==(const FromLandmark&) const = default;
 };
 
-// What the person needs to know, one alternative for each SayingKind, in its order.
-// Bearing<Magnetic> is what a plain compass reads.
+// The content of each way, one alternative for each SayingKind, in its order. Bearing<Magnetic> is
+// the reading of a plain compass.
 using SaidAs = std::variant<Bearing<True>, OnGrid, Bearing<Magnetic>, OnSetCompass, RigAngle,
                             HandleTurn, FromShadow, FromPoleStar, FromLandmark, WalkTo>;
 
-// One heading, given one way.
+// One heading, expressed in one way.
 struct Saying {
   SayingKind kind;
   PointingMethod method;
@@ -96,7 +96,7 @@ struct LeftOut {
 };
 
 struct Sayings {
-  std::vector<Saying> sayings;    // the smallest error first
+  std::vector<Saying> sayings;    // smallest error first
   std::vector<LeftOut> left_out;  // in the order of SayingKind
 };
 
@@ -106,29 +106,29 @@ struct SunNow {
 };
 
 struct Landmark {
-  std::string name = {};  // empty: it has none
-  bool town = false;      // its position is the middle of the town of that name
+  std::string name = {};  // empty if unnamed
+  bool town = false;      // the position is the middle of the town of that name
   Position position;
   double error_m = 0.0;  // one sigma
 };
 
-// What the sayings are made from. What is not known leaves its sayings out.
+// The inputs of all ways. A way whose inputs are unknown is left out.
 struct SayingInputs {
   Position from;  // the stop
   AimCard card;
-  // Its errors of the stop, transmitter, needle, rig heading, clock and walk; the rest is filled in
-  // from what stands below.
+  // Errors of the stop, transmitter, needle, rig heading, clock and walk; the rest is filled in
+  // from the fields below.
   HeadingContext context = {};
   std::optional<Handle> handle = {};
   std::optional<HandleReading> handle_now = {};
   std::optional<SunNow> sun = {};               // above the horizon
-  std::optional<Bearing<True>> pole_star = {};  // its azimuth now, by night
+  std::optional<Bearing<True>> pole_star = {};  // its azimuth now, at night
   std::optional<Landmark> landmark = {};
-  std::optional<double> walk_m = {};  // how far one can walk from the stop, over 0
+  std::optional<double> walk_m = {};  // length of a possible walk from the stop, over 0
 };
 
-// The heading of `card` in every way there is, each with its own error budget. In the blackout zone
-// of the magnetic model no needle is offered. Sources: those of the card and of heading_budget.
+// The heading of `card` in every available way, each with its error budget. In the blackout zone of
+// the magnetic model every compass is left out. Sources: those of the card and of heading_budget.
 Sayings say_heading(const SayingInputs& inputs);
 
 }  // namespace mastwise

@@ -18,15 +18,15 @@ bool is_positive(double value) {
 }
 
 Error bad_error(double error_m) {
-  return Error{.what = fmt::format("{} m is no error of a position", error_m),
-               .remedy = "give a positive one; 3 m is usual in the open"};
+  return Error{.what = fmt::format("{} m is not a position error", error_m),
+               .remedy = "enter a positive one; 3 m is usual in the open"};
 }
 
 Result<UnsureBearing> unsure_bearing(Position from, Position to, double across_m,
                                      const char* remedy) {
   const PathBetween path = path_between(from, to);
   if (path.distance_m <= across_m) {
-    return Error{.what = fmt::format("{:.1f} m apart with {:.1f} m of error is no direction",
+    return Error{.what = fmt::format("{:.1f} m apart with {:.1f} m of error gives no direction",
                                      path.distance_m, across_m),
                  .remedy = remedy};
   }
@@ -46,21 +46,21 @@ Result<UnsureBearing> walked_bearing(Position from, Position to, double position
 Result<double> walk_for_error_m(double wanted_error_deg, double position_error_m) {
   if (!is_positive(position_error_m)) return bad_error(position_error_m);
   if (!(is_positive(wanted_error_deg) && wanted_error_deg < 45.0)) {
-    return Error{.what = fmt::format("{} degrees is no error to walk for", wanted_error_deg),
-                 .remedy = "ask for more than 0 and less than 45"};
+    return Error{.what = fmt::format("{} degrees is not a possible error", wanted_error_deg),
+                 .remedy = "enter more than 0 and less than 45"};
   }
   return std::numbers::sqrt2 * position_error_m / std::tan(wanted_error_deg * kRadian);
 }
 
 Result<UnsureBearing> landmark_bearing(Position from, Position landmark, double error_m) {
   if (!is_positive(error_m)) return bad_error(error_m);
-  return unsure_bearing(from, landmark, error_m, "choose a landmark farther off");
+  return unsure_bearing(from, landmark, error_m, "choose a landmark farther away");
 }
 
 Result<Position> line_target(Position start, Bearing<True> bearing, double distance_m) {
   if (!is_positive(distance_m)) {
-    return Error{.what = fmt::format("{} m is no way to walk", distance_m),
-                 .remedy = "give a distance of more than 0 m"};
+    return Error{.what = fmt::format("{} m is not a walking distance", distance_m),
+                 .remedy = "enter a distance of more than 0 m"};
   }
   return destination(start, bearing, distance_m);
 }

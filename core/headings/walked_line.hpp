@@ -14,32 +14,32 @@ struct UnsureBearing {
   double distance_m;
 };
 
-// The line from one averaged position to another, each of which is `position_error_m` unsure (over
-// 0; 3 m is usual in the open). Error: atan(sqrt(2) s / L), since both ends are unsure. Refused
-// where the points lie no farther apart than sqrt(2) s: then the line has no direction.
-// Source: propagation of independent errors; the figure of 3 m is common practice, no source.
+// The line from one averaged position to another, each with an uncertainty of `position_error_m`
+// (over 0; 3 m is usual in the open). Error: atan(sqrt(2) s / L), since both ends are uncertain.
+// Refused if the points are at most sqrt(2) s apart: then the line has no direction. Source:
+// propagation of independent errors; the figure of 3 m is common practice, no source.
 Result<UnsureBearing> walked_bearing(Position from, Position to, double position_error_m);
 
-// How far to walk for a line no more than `wanted_error_deg` unsure (over 0, under 45):
-// sqrt(2) s / tan(error), meters.
+// Length of a walk, meters, for a line with an error of at most `wanted_error_deg` (over 0, under
+// 45): sqrt(2) s / tan(error).
 Result<double> walk_for_error_m(double wanted_error_deg, double position_error_m);
 
-// The direction to a landmark whose place is known within `error_m` (over 0), the error of the
-// stop's own place included: atan(error / distance). Refused where the landmark is no farther off
+// The direction to a landmark whose position is known within `error_m` (over 0), which includes the
+// error of the stop's position: atan(error / distance). Refused if the landmark is no farther away
 // than its error.
 Result<UnsureBearing> landmark_bearing(Position from, Position landmark, double error_m);
 
-// Where to walk to from `start` so that the line walked lies on `bearing`: `distance_m` over 0.
+// The place to walk to from `start` to follow `bearing`; `distance_m` over 0.
 Result<Position> line_target(Position start, Bearing<True> bearing, double distance_m);
 
-// How a walker stands to the line from `start` on `bearing`.
+// A walker's position relative to the line from `start` on `bearing`.
 struct OnLine {
   double along_m;     // how far along it, from the start
-  double right_of_m;  // how far to its right; left is negative: steer back the other way
+  double right_of_m;  // how far to its right; left is negative: steer back toward the line
 };
 
-// Within a millimeter for walks of up to 5 km (the flat triangle leaves out d^3 / 6 R^2).
-// Source: the geodesic to the walker, taken apart at the start (path_between()).
+// Exact within a millimeter for walks of up to 5 km (the flat triangle omits d^3 / 6 R^2). Source:
+// the geodesic to the walker, split at the start (path_between()).
 OnLine on_line(Position start, Bearing<True> bearing, Position walker);
 
 }  // namespace mastwise

@@ -13,7 +13,7 @@ namespace {
 struct Filter {
   std::size_t place;
   const std::vector<std::string>* cells;
-  bool wanted;  // else none of the cells may be there
+  bool wanted;  // false: the cell must be none of these
 
   bool passes(const Record& record) const {
     const auto& cell = record.cells[place];
@@ -70,7 +70,7 @@ Result<DelimitedRow> header_of(const TableFile& file, RecordReader& reader, Reco
   if (!file.columns.empty()) return DelimitedRow{.cells = file.columns};
   const auto more = reader.next(record);
   if (!more) return more.error();
-  if (!*more) return Error{.what = "the file is empty", .remedy = "it must begin with a header"};
+  if (!*more) return Error{.what = "the file is empty", .remedy = "add a header line"};
   return as_row(record);
 }
 
@@ -96,13 +96,13 @@ Result<ScanCounts> scan(TableFiles& files, const TableFile& file, const RecordFo
     constexpr std::size_t kEvery = 8192;
     if (counts.records % kEvery == 0 && progress &&
         !progress(file.file, reader.bytes_read(), (*stream)->size())) {
-      return Error{.what = "the import was stopped", .remedy = "the catalog is as it was before"};
+      return Error{.what = "the import was stopped", .remedy = "the catalog is unchanged"};
     }
     const auto more = reader.next(record);
     if (!more) return in_file(file, more.error());
     if (!*more) break;
     ++counts.records;
-    // A separator before the record's end makes one more, empty cell.
+    // A separator before the record's end adds one empty cell.
     if (record.cells.size() == columns->count + 1 && record.cells.back().empty()) {
       record.cells.pop_back();
     }

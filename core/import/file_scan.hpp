@@ -26,8 +26,8 @@ struct ScanCounts {
   std::size_t malformed = 0;  // with another number of cells than the header, or too long
 };
 
-// Calls `each` with every record that passes the filters. Errors: see read_joined_tables; `each`
-// returns one to end the pass.
+// Calls `each` with every record that passes the filters. An error from `each` ends the pass.
+// Errors: see read_joined_tables.
 Result<ScanCounts> scan(TableFiles& files, const TableFile& file, const RecordFormat& format,
                         const std::vector<std::string>& wanted, const JoinProgress& progress,
                         const std::function<Result<Done>(const Row&)>& each);

@@ -13,11 +13,11 @@ namespace mastwise::guess {
 namespace {
 
 constexpr std::size_t kRows = 200;
-constexpr double kMost = 0.9;  // of the cells must fit what a column is taken for
+constexpr double kMost = 0.9;  // share of the cells that must fit the guessed column
 
 struct Names {
   std::string_view field;
-  std::vector<std::string_view> keys;  // the best first
+  std::vector<std::string_view> keys;  // best first
 };
 
 // Words that tables use; common practice, no source.
@@ -64,7 +64,7 @@ struct AxisWords {
 constexpr AxisWords kLatitude{Axis::latitude, {"LATITUDE", "LAT", "Y"}, 'N', 'S'};
 constexpr AxisWords kLongitude{Axis::longitude, {"LONGITUDE", "LONG", "LON"}, 'E', 'W'};
 
-// The column whose name is a stem of the axis and one of the ends.
+// The column whose name combines a stem of the axis and one of the endings.
 const Column* with_end(const std::vector<Column>& columns, const AxisWords& axis,
                        const std::vector<std::string_view>& ends) {
   for (const std::string_view stem : axis.stems) {
@@ -102,7 +102,7 @@ bool all_positive(const Column& column) {
   return share(column, [](const std::string& cell) { return cell.front() != '-'; }) == 1.0;
 }
 
-// Degrees, minutes and seconds with a column each.
+// Degrees, minutes and seconds in separate columns.
 std::optional<Angle> separate(const std::vector<Column>& columns, const AxisWords& axis) {
   const Column* degrees = with_end(columns, axis, {"DEG", "DEGREES", "D"});
   const Column* minutes = with_end(columns, axis, {"MIN", "MINUTES", "MM", "M"});
@@ -123,7 +123,7 @@ std::optional<Angle> in_one_column(const std::vector<Column>& columns, const Axi
       with_end(columns, axis, {"", "DEG", "DEGREES", "DECIMAL", "DD", "DMS", "WGS84", "NAD83"});
   if (column == nullptr) return std::nullopt;
   Angle angle{.rule = {.column = column->name, .letter_in_cell = has_letter(*column, axis)}};
-  // A decimal angle of five digits and more before its point would be beyond 180 degrees.
+  // A decimal angle with five or more digits before its point would be over 180 degrees.
   if (readable(*column, axis, angle.rule) < kMost) {
     angle.rule.notation = AngleNotation::packed_dms;
     const double plain = readable(*column, axis, angle.rule);

@@ -9,7 +9,7 @@
 #include <string_view>
 #include <vector>
 
-// What a table's columns look like, for guess_mapping.
+// Properties of a table's columns, for guess_mapping.
 namespace mastwise::guess {
 
 struct Column {
@@ -21,13 +21,13 @@ struct Column {
 // The columns of a head, with the cells of at most 200 rows that are as long as the header.
 std::vector<Column> columns_of(std::string_view head, char& separator);
 
-// The head without a last line that is cut off.
+// The head without an incomplete last line.
 std::string_view whole_lines(std::string_view head);
 
-// Columns whose header fits the field (by the names of table_mapping.hpp), the best first.
+// Columns whose header fits the field (by the names of table_mapping.hpp), best first.
 std::vector<const Column*> named(const std::vector<Column>& columns, std::string_view field);
 
-// Part of the cells, 0 to 1, for which the test holds; 0 without cells.
+// The share of the cells, 0 to 1, that pass the test; 0 without cells.
 template <class Test>
 double share(const Column& column, const Test& test) {
   std::size_t fitting = 0;
@@ -37,14 +37,14 @@ double share(const Column& column, const Test& test) {
              : static_cast<double>(fitting) / static_cast<double>(column.cells.size());
 }
 
-// What words of the trade in the field's cells mean in ours; empty for fields without such words.
+// Maps trade words in the field's cells to Mastwise words; empty for fields without such words.
 std::map<std::string, std::string> usual_values(std::string_view field);
 
 bool looks_like_call_sign(std::string_view cell);
 bool looks_like_channel(std::string_view cell);
 std::optional<double> number(std::string_view cell);
 
-// How an axis is written, and whether its cells are all counted positive without a letter.
+// How an axis is written, and whether all of its cells are positive without a letter.
 struct Angle {
   AngleRule rule = {};
   bool unsigned_all = false;

@@ -57,9 +57,9 @@ Error Guesser::missing(std::string_view what) const {
   std::vector<std::string> names;
   for (const Column& column : columns_) names.push_back(column.name);
   return Error{
-      .what = fmt::format("no column was found that could be the {}", what),
+      .what = fmt::format("no column looks like the {}", what),
       .where = "the header line",
-      .remedy = fmt::format("give a mapping; the columns there are: {}", fmt::join(names, ", "))};
+      .remedy = fmt::format("provide a mapping; the columns are: {}", fmt::join(names, ", "))};
 }
 
 const Column* Guesser::column_of(const std::string& field) const {
@@ -71,8 +71,8 @@ const Column* Guesser::column_of(const std::string& field) const {
   return nullptr;
 }
 
-// By the header's words, as far as the cells fit. Call signs are also known by the cells alone if
-// that leaves one column only; channels are not: too much else is a small number.
+// By the header's words, if the cells fit. If only one column's cells look like call signs, it is
+// the call sign. Channels need the header: too many other columns contain small numbers.
 bool Guesser::find_field(const std::string& field, bool (*fits)(std::string_view)) {
   auto candidates = guess::named(columns_, field);
   candidates.erase(std::remove_if(candidates.begin(), candidates.end(),
@@ -104,7 +104,7 @@ void Guesser::find_numbers() {
   }
 }
 
-// Texts, and words of the trade whose meaning is plain.
+// Texts, and trade words with an obvious meaning.
 void Guesser::find_words() {
   for (const char* field : {"facility_id", "site", "name", "network", "city", "state"}) {
     const auto found = guess::named(columns_, field);
@@ -139,7 +139,7 @@ void Guesser::find_raster(const Column& call_signs) {
   if (north_america_ || fitting.size() == 1) return;
   Doubt doubt{.kind = Kind::raster,
               .field = "raster",
-              .why = "the channels' numbers fit more than one raster, or none"};
+              .why = "the channel numbers fit more than one channel plan, or none"};
   if (fitting.empty()) fitting.push_back(Raster::atsc);
   for (const Raster raster : fitting) doubt.options.emplace_back(to_text(raster));
   guess_.doubts.push_back(std::move(doubt));
@@ -170,7 +170,7 @@ void Guesser::doubt_signs(const guess::Angle& latitude, const guess::Angle& long
                            "datum",
                            {"WGS84", "NAD83", "NAD27"},
                            north_america_ ? 1U : 0U,
-                           "a table seldom says what its coordinates are counted on; NAD27 can be "
+                           "tables rarely name their datum; NAD27 can be "
                            "some 100 m off"});
 }
 
@@ -193,7 +193,7 @@ void Guesser::doubt_units() {
                                "erp_kw",
                                {"kW", "W", "MW"},
                                watts ? 1U : 0U,
-                               "the header does not say the unit; chosen by the largest"});
+                               "the header does not name the unit; chosen by the largest value"});
     }
   }
   bool feet = false;
@@ -214,11 +214,11 @@ void Guesser::doubt_units() {
                              "heights",
                              {"m", "ft"},
                              feet ? 1U : 0U,
-                             "the header does not say the unit"});
+                             "the header does not name the unit"});
   }
 }
 
-// A power of nothing is none; a height of exactly nothing is more often one that is not known.
+// A power of 0 is impossible; a height of exactly 0 is more often an unknown one.
 void Guesser::doubt_zeros() {
   for (const char* field : {"erp_kw", "antenna_amsl_m", "haat_m", "site_amsl_m"}) {
     const Column* column = column_of(field);
@@ -234,7 +234,7 @@ void Guesser::doubt_zeros() {
                              field,
                              {"not known", "as it is"},
                              0,
-                             "a figure of exactly 0 is more often one that is not known"});
+                             "a value of exactly 0 more often means unknown"});
   }
 }
 

@@ -7,10 +7,10 @@
 
 namespace mastwise {
 
-// The project's own station table: delimited text (RFC 4180; comma, semicolon, tab or bar; UTF-8),
-// lines that begin with # are comments, one header line, one row for each transmitter. Where the
-// separator is not a comma, numbers may have a decimal comma. The columns, in any order, in
-// whatever case; an empty cell is "unknown":
+// The Mastwise station table: delimited text (RFC 4180; comma, semicolon, tab or bar; UTF-8). Lines
+// that begin with # are comments; one header line, then one row for each transmitter. Unless the
+// separator is a comma, numbers may have a decimal comma. Columns are in any order and in any case;
+// an empty cell is "unknown":
 //
 //   call_sign       text                                                           must be there
 //   raster          ATSC, Europe, Australia, Japan, Brazil                         must be there
@@ -19,10 +19,10 @@ namespace mastwise {
 //   longitude_deg   decimal degrees, east positive, WGS84                          must be there
 //   id              text, unique in the table; else facility and site, else call sign and channel
 //   facility_id     text, the regulator's number
-//   site            text, tells apart the transmitters of one facility
+//   site            text, distinguishes the transmitters of one facility
 //   name            text
 //   network         text
-//   programs      each "virtual channel|name|network|language", parted by ";"; ends may be left
+//   programs      each "virtual channel|name|network|language", separated by ";"; ends may be left
 //                   out: "6.1|Basin Public|Basin Public|en; 6.2|Basin Kids"
 //   standard        ATSC 1.0, ATSC 3.0, DVB-T, DVB-T2, ISDB-T
 //   site_amsl_m     ground above mean sea level, -500 to 9000
@@ -32,8 +32,8 @@ namespace mastwise {
 //   polarization    horizontal, vertical, elliptical
 //   directional     yes, no
 //   pattern         the transmitting antenna's: azimuth from true north and relative field, 0 to 1,
-//                   parted by ";", no gap above 90 degrees: "0 0.85; 10 0.9; 20 1; ..."; where the
-//                   separator is ";", in quotes
+//                   separated by ";", no gap above 90 degrees: "0 0.85; 10 0.9; 20 1; ..."; where
+//                   the separator is ";", in quotes
 //   city, state     text, the place of license
 //   translator      yes, no
 //

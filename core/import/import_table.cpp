@@ -15,7 +15,7 @@ Result<StationTable> read_station_table(std::string_view text, const TableMappin
   if (const auto error = unreadable_text(text)) return *error;
   DelimitedReader rows(text, mapping.separator, mapping.comment);
   const auto first = rows.next();
-  if (!first) return Error{.what = "the table is empty", .remedy = "it must begin with a header"};
+  if (!first) return Error{.what = "the table is empty", .remedy = "add a header line"};
   auto header = TableHeader::read(*first);
   if (!header) return header.error();
   auto reader = RowReader::bind(mapping, std::move(header).value(), rows.separator() != ',');

@@ -8,11 +8,11 @@
 
 namespace mastwise {
 
-// Reads a delimited table (a header line, then a row for each station) by a mapping. A row that
-// cannot be read is kept in `rejected` with its line and the reason, and the rest is read. Columns
-// that the mapping does not name become notes. A second row of the same station is rejected.
-// An error when no row could be read at all: the text is not UTF-8 or ISO 8859-1, has no header, or
-// lacks a column that the mapping names (the message lists those there are).
+// Reads a delimited table (a header line, then a row for each station) by a mapping. Rows that
+// cannot be read go to `rejected` with their line and the reason; the rest is read. Columns outside
+// the mapping become notes. A second row of the same station is rejected. Error if no row can be
+// read: the text is not UTF-8 or ISO 8859-1, has no header, or lacks a column of the mapping (the
+// message lists the columns).
 Result<StationTable> read_station_table(std::string_view text, const TableMapping& mapping);
 
 }  // namespace mastwise

@@ -18,7 +18,7 @@ namespace {
 using Points = std::vector<TransmitPattern::Point>;
 using Index = std::unordered_multimap<std::string, std::size_t>;
 
-// A station in the making: its cells so far, by the places of Join::columns_.
+// An incomplete station: its cells so far, indexed as Join::columns_.
 struct Joined {
   std::size_t line = 0;
   std::vector<std::string> cells = {};
@@ -45,7 +45,7 @@ class Join {
   Result<Done> read_next(const JoinedTable& table);
   Result<Done> read_patterns(const PatternTable& table);
   void note(const TableFile& file, const joined::ScanCounts& counts);
-  // The table's own columns that are wanted, and where their cells go.
+  // The wanted columns of the table, and the destination of their cells.
   std::pair<std::vector<std::string>, std::vector<std::size_t>> own_columns(
       const std::string& table) const;
   Index index(const std::string& column) const;
@@ -57,7 +57,7 @@ class Join {
   const JoinedMapping& mapping_;
   const JoinProgress& progress_;
   std::vector<std::string> columns_ = {};       // "table.column"
-  std::vector<std::string> for_stations_ = {};  // those of them that the stations are read from
+  std::vector<std::string> for_stations_ = {};  // the subset that stations are read from
   std::vector<Joined> rows_ = {};
   std::unordered_map<std::string, Points> patterns_ = {};
   std::unordered_map<std::string, std::size_t> by_id_ = {};
@@ -97,13 +97,14 @@ std::size_t Join::place(const std::string& column) const {
 Result<Done> Join::count(std::size_t bytes) {
   kept_ += bytes;
   if (kept_ <= kMostKept) return Done{};
-  return Error{.what = fmt::format("more than {} MB would have to be kept", kMostKept >> 20),
-               .remedy = "let \"where\" in the mapping pass fewer rows"};
+  return Error{.what = fmt::format("the import needs more than {} MB of memory", kMostKept >> 20),
+               .remedy = "narrow \"where\" in the mapping to fewer rows"};
 }
 
 Result<Done> Join::keep(std::string_view cell, std::string& into) {
   into = cell;
-  constexpr std::size_t kWithinString = 15;  // longer ones lie outside, with what holds them
+  // Longer ones are allocated separately, with some overhead.
+  constexpr std::size_t kWithinString = 15;
   return count(sizeof(std::string) + (cell.size() > kWithinString ? cell.size() + 16 : 0));
 }
 
@@ -131,9 +132,8 @@ void Join::note(const TableFile& file, const joined::ScanCounts& counts) {
   remarks_.push_back(fmt::format("{}: {} of {} records pass the mapping's filters", file.file,
                                  counts.passed, counts.records));
   if (counts.malformed == 0) return;
-  remarks_.push_back(
-      fmt::format("{}: {} records do not have as many cells as the header, or have no end",
-                  file.file, counts.malformed));
+  remarks_.push_back(fmt::format("{}: {} records have a wrong number of cells, or no end",
+                                 file.file, counts.malformed));
 }
 
 Result<Done> Join::read_first(const JoinedTable& table) {
@@ -158,7 +158,7 @@ Result<Done> Join::read_next(const JoinedTable& table) {
   auto own = own_columns(table.name);
   own.first.push_back(table.file.key);
   const Index known = index(table.file.joins);
-  std::vector<std::pair<std::size_t, Joined>> next;  // with the number of the row it came from
+  std::vector<std::pair<std::size_t, Joined>> next;  // with the number of the source row
   std::vector<bool> matched(rows_.size(), false);
   const auto take = [&](const joined::Row& row) -> Result<Done> {
     const auto range = known.equal_range(std::string(row.cells.back()));
@@ -184,7 +184,7 @@ Result<Done> Join::read_next(const JoinedTable& table) {
     if (table.optional) next.emplace_back(i, std::move(rows_[i]));
   }
   if (without > 0) {
-    remarks_.push_back(fmt::format("{} rows so far have none in {}{}", without, table.file.file,
+    remarks_.push_back(fmt::format("{} rows have no match in {}{}", without, table.file.file,
                                    table.optional ? "" : " and are left out"));
   }
   std::stable_sort(next.begin(), next.end(),
@@ -205,7 +205,7 @@ Result<Done> Join::read_patterns(const PatternTable& table) {
     }
     const auto azimuth = fields::parse_number(row.cells[0], false);
     const auto field = fields::parse_number(row.cells[1], false);
-    // What is no number makes the pattern one that cannot be used: -1 is no field.
+    // An unreadable number makes the pattern invalid: -1 is not a field.
     patterns_[key].push_back(
         {static_cast<float>(azimuth.value_or(-1.0)), static_cast<float>(field.value_or(-1.0))});
     return count(2 * sizeof(TransmitPattern::Point));
@@ -216,7 +216,7 @@ Result<Done> Join::read_patterns(const PatternTable& table) {
   note(table.file, *counts);
   if (orphans > 0) {
     remarks_.push_back(
-        fmt::format("{}: {} azimuths belong to no station taken", table.file.file, orphans));
+        fmt::format("{}: {} azimuths belong to no imported station", table.file.file, orphans));
   }
   return Done{};
 }
@@ -251,7 +251,7 @@ void Join::put(Station station, StationTable& table) {
   if (station.erp_kw.value_or(0.0) > kept.erp_kw.value_or(0.0)) std::swap(kept, station);
   table.rejected.push_back(
       {station.provenance.line,
-       fmt::format("the station {} is there with more power or as much", station.id)});
+       fmt::format("the station {} is already listed with at least this power", station.id)});
 }
 
 Result<StationTable> Join::stations() {
@@ -299,8 +299,8 @@ Result<StationTable> Join::read() {
   if (!table || !table->stations.empty()) return table;
   const std::string first =
       table->rejected.empty() ? std::string() : "; " + table->rejected.front().reason;
-  return Error{.what = fmt::format("no station is left: {}{}", fmt::join(remarks_, "; "), first),
-               .remedy = "correct the mapping where a table passes or matches nothing"};
+  return Error{.what = fmt::format("no stations remain: {}{}", fmt::join(remarks_, "; "), first),
+               .remedy = "correct the mapping of the table that passes or matches nothing"};
 }
 
 }  // namespace

@@ -19,7 +19,8 @@ std::vector<std::string> texts_at(const json& object, const std::string& key,
   if (found == object.end()) return texts;
   if (!found->is_array()) fail(where, fmt::format("\"{}\" is not a list", key), "use brackets");
   for (const json& text : *found) {
-    if (!text.is_string()) fail(where, fmt::format("\"{}\" holds no text", key), "quote it");
+    if (!text.is_string())
+      fail(where, fmt::format("\"{}\" contains something other than text", key), "quote it");
     texts.push_back(text.get<std::string>());
   }
   return texts;
@@ -31,21 +32,21 @@ std::map<std::string, std::vector<std::string>> filter_at(const json& object,
   std::map<std::string, std::vector<std::string>> filter;
   const auto found = object.find(key);
   if (found == object.end()) return filter;
-  if (!found->is_object()) fail(where, fmt::format("\"{}\" is no object", key), "use braces");
+  if (!found->is_object()) fail(where, fmt::format("\"{}\" is not an object", key), "use braces");
   for (const auto& item : found->items()) {
     filter[item.key()] = texts_at(*found, item.key(), where + ", " + key);
   }
   return filter;
 }
 
-// The tables read so far, so that a column "table.column" can be checked.
+// The tables read so far, to check the table of a column "table.column".
 using Names = std::set<std::string>;
 
 void check_column(const std::string& column, const Names& names, const std::string& where) {
   const std::size_t dot = column.find('.');
   if (dot != std::string::npos && names.count(column.substr(0, dot)) > 0) return;
-  fail(where, fmt::format("\"{}\" is not a column of a table before", column),
-       fmt::format("write \"table.column\"; the tables there are: {}", fmt::join(names, ", ")));
+  fail(where, fmt::format("\"{}\" is not a column of an earlier table", column),
+       fmt::format("write \"table.column\"; the tables are: {}", fmt::join(names, ", ")));
 }
 
 TableFile read_file(const json& object, const std::string& where, const Names& before) {
@@ -69,7 +70,7 @@ bool optional_at(const json& object, const std::string& where) {
 
 std::vector<JoinedTable> read_tables(const json& root, Names& names) {
   const json& list = root.at("tables");
-  if (!list.is_array() || list.empty()) fail("tables", "it is not a list of tables");
+  if (!list.is_array() || list.empty()) fail("tables", "this is not a list of tables");
   std::vector<JoinedTable> tables;
   for (const json& object : list) {
     const std::string where = fmt::format("tables, number {}", tables.size() + 1);
@@ -77,8 +78,8 @@ std::vector<JoinedTable> read_tables(const json& root, Names& names) {
                   {"name", "file", "key", "joins", "where", "where_not", "optional", "columns"});
     JoinedTable table{.name = needed_text(object, "name", where)};
     if (names.count(table.name) > 0 || table.name.find('.') != std::string::npos) {
-      fail(where, fmt::format("\"{}\" cannot be its name", table.name),
-           "give each table its own, without a dot");
+      fail(where, fmt::format("\"{}\" cannot be a table name", table.name),
+           "give each table a different name without a dot");
     }
     table.file = read_file(object, where + ", " + table.name, names);
     table.optional = optional_at(object, where);
@@ -114,18 +115,18 @@ void check_columns(const TableMapping& stations, const Names& names) {
 }
 
 JoinedMapping read_joined(const json& root) {
-  if (!root.is_object()) fail("whole", "it is not an object", "write it in braces, { }");
-  if (root.find("tables") == root.end()) fail("tables", "it is missing", "name the files");
+  if (!root.is_object()) fail("whole", "this is not an object", "write it in braces, { }");
+  if (root.find("tables") == root.end()) fail("tables", "this key is missing", "list the files");
   json plain = root;
   for (const char* key : {"tables", "pattern", "record_end"}) plain.erase(key);
   JoinedMapping mapping;
   auto stations = parse_table_mapping(plain.dump());
   if (!stations) throw Fault{stations.error()};
   mapping.stations = std::move(stations).value();
-  if (mapping.stations.separator == '\0') fail("separator", "it is missing", "add it");
+  if (mapping.stations.separator == '\0') fail("separator", "this key is missing", "add it");
   mapping.format.separator = mapping.stations.separator;
   mapping.format.record_end = text_at(root, "record_end", "record_end");
-  if (mapping.format.record_end.size() > 8) fail("record_end", "it is longer than 8 characters");
+  if (mapping.format.record_end.size() > 8) fail("record_end", "this is longer than 8 characters");
   Names names;
   mapping.tables = read_tables(root, names);
   if (const auto found = root.find("pattern"); found != root.end()) {

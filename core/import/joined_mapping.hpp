@@ -15,8 +15,8 @@ namespace mastwise {
 // One file of a set of tables.
 struct TableFile {
   std::string file = {};                  // "app_location.dat"
-  std::vector<std::string> columns = {};  // their names where the file has no header line
-  std::string key = {};                   // own column; empty for the first table
+  std::vector<std::string> columns = {};  // their names, if the file has no header line
+  std::string key = {};                   // column of this file; empty for the first table
   std::string joins = {};                 // "table.column" of an earlier table, equal to the key
   std::map<std::string, std::vector<std::string>> where = {};      // column: one of these cells
   std::map<std::string, std::vector<std::string>> where_not = {};  // column: none of these
@@ -25,22 +25,22 @@ struct TableFile {
 struct JoinedTable {
   std::string name = {};  // its columns are called "name.column"
   TableFile file = {};
-  bool optional = false;  // a station without a row in it is one all the same
+  bool optional = false;  // keep stations without a row in it
 };
 
-// The table of transmitting antennas' patterns: a row for each azimuth.
+// The table of transmitting antenna patterns: a row for each azimuth.
 struct PatternTable {
   TableFile file = {};
-  std::string azimuth = {};   // own column, degrees
-  std::string field = {};     // own column, relative field
+  std::string azimuth = {};   // column of this file, degrees
+  std::string field = {};     // column of this file, relative field
   std::string rotation = {};  // "table.column", degrees clockwise; empty: none
 };
 
-// How a regulator's set of tables, joined by keys, becomes stations.
+// How to build stations from a regulator's set of tables, joined by keys.
 struct JoinedMapping {
   TableMapping stations = {};  // its columns are "table.column"
   RecordFormat format = {};
-  std::vector<JoinedTable> tables = {};  // in the order in which they are read
+  std::vector<JoinedTable> tables = {};  // in reading order
   std::optional<PatternTable> pattern = {};
 };
 
@@ -54,13 +54,14 @@ struct JoinedMapping {
 //      "optional": false, "columns": ["...", "..."]}]
 //   "pattern": {"file": "...", "key": "...", "joins": "antenna.record_id",
 //               "azimuth": "...", "field": "...", "rotation": "antenna.rotation_deg"}
-// "separator" is needed. The tables are read in this order, each once; the first is the one that
-// the fewest rows of the others belong to. A row of a later table belongs to those rows so far
-// whose column `joins` equals its `key`: to none (passed over), or to several. "columns" names the
-// columns of a file without a header line. "pattern" may be left out.
+// "separator" is required. The tables are read in this order, each once; the first should be the
+// one that matches the fewest rows of the others. A row of a later table belongs to those earlier
+// rows whose column `joins` equals its `key`: none (the row is skipped), one, or several. "columns"
+// names the columns of a file without a header line. "pattern" is optional.
 Result<JoinedMapping> parse_joined_mapping(std::string_view json);
 
-// Whether a mapping's text is one of joined tables: it has "tables". False where it is no JSON.
+// Whether a mapping's text is one of joined tables: it has "tables". False for text that is not
+// JSON.
 bool is_joined_mapping(std::string_view json);
 
 }  // namespace mastwise

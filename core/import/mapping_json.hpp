@@ -11,13 +11,13 @@
 #include <fmt/format.h>
 #include <nlohmann/json.hpp>
 
-// What the readers of mapping files share.
+// Helpers shared by the readers of mapping files.
 namespace mastwise::mapping_json {
 
 using nlohmann::json;
 using Keys = std::vector<std::string_view>;
 
-// Thrown and caught within read() only: a mapping is a tree, and its first fault ends the reading.
+// Thrown and caught only within read(): a mapping is a tree, and its first fault ends the reading.
 struct Fault {
   Error error;
 };
@@ -27,11 +27,11 @@ struct Fault {
 }
 
 inline void expect_object(const json& object, const std::string& where, const Keys& known) {
-  if (!object.is_object()) fail(where, "it is not an object", "write it in braces, { }");
+  if (!object.is_object()) fail(where, "this is not an object", "write it in braces, { }");
   for (const auto& item : object.items()) {
     if (std::find(known.begin(), known.end(), item.key()) == known.end()) {
       fail(where, fmt::format("the key \"{}\" is not known", item.key()),
-           fmt::format("known are {}", fmt::join(known, ", ")));
+           fmt::format("choose one of: {}", fmt::join(known, ", ")));
     }
   }
 }
@@ -39,7 +39,7 @@ inline void expect_object(const json& object, const std::string& where, const Ke
 inline std::string text_at(const json& object, const std::string& key, const std::string& where) {
   const auto found = object.find(key);
   if (found == object.end()) return {};
-  if (!found->is_string()) fail(where, fmt::format("\"{}\" is not a text", key), "quote it");
+  if (!found->is_string()) fail(where, fmt::format("\"{}\" is not text", key), "quote it");
   return found->get<std::string>();
 }
 
@@ -60,9 +60,9 @@ inline Error malformed(std::string_view text, std::size_t byte) {
   const std::size_t at = std::min(byte == 0 ? 0 : byte - 1, text.size());
   const auto line =
       1 + std::count(text.begin(), text.begin() + static_cast<std::ptrdiff_t>(at), '\n');
-  return Error{.what = "it is not well-formed JSON",
+  return Error{.what = "this is not valid JSON",
                .where = fmt::format("mapping, line {}", line),
-               .remedy = "look there for a missing or superfluous comma, quote or brace",
+               .remedy = "look there for a missing or extra comma, quote or brace",
                .character = at};
 }
 

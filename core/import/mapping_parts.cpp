@@ -11,7 +11,7 @@ namespace {
 
 using Texts = std::vector<std::string>;
 
-// What a person looks for first; other fields are shown where the mapping has them.
+// The fields that users check first; other fields are shown if the mapping has them.
 constexpr std::array kUsual{"network",     "name", "city",        "state",
                             "facility_id", "site", "directional", "polarization"};
 
@@ -36,7 +36,7 @@ bool is_height(std::string_view name) {
                      [&](const char* height) { return name == height; });
 }
 
-// The name before and behind the point of "latitude.sign".
+// The parts before and after the point of "latitude.sign".
 struct PartName {
   std::string of, what;
 };
@@ -53,7 +53,7 @@ std::string notation_of(const AngleRule& rule) {
                                                       : kSeparate;
 }
 
-// The ways in which an angle can count up: the plain one, then the other.
+// The two directions in which an angle can increase, the usual one first.
 std::array<const char*, 2> ways(bool latitude) {
   return latitude ? std::array{"north", "south"} : std::array{"east", "west"};
 }
@@ -152,7 +152,7 @@ Texts standard_names() {
   return names;
 }
 
-// The column that stands right behind the angle's last, as a letter's usually does.
+// The column right after the angle's last, the usual place of a letter.
 std::string column_behind(const AngleRule& rule, const Texts& columns) {
   std::size_t last = 0;
   for (const std::string* name : {&rule.column, &rule.minutes_column, &rule.seconds_column}) {
@@ -218,7 +218,7 @@ void correct_field(TableMapping& mapping, const std::string& name, const std::st
   FieldRule& rule = mapping.fields[name];
   rule.column = value;
   rule.values = guess::usual_values(name);
-  // Words that nobody foresaw must not cost the row.
+  // An unexpected word must not cost the row.
   if (!rule.values.empty()) rule.values["*"] = "";
 }
 

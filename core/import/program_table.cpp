@@ -36,7 +36,7 @@ Result<StationProgram> read_row(const DelimitedRow& row, const Columns& columns)
                       .program = {cell(columns.virtual_channel), cell(columns.name),
                                   cell(columns.network), cell(columns.language)}};
   if (read.call_sign.empty() && read.facility_id.empty()) {
-    return Error{.what = "neither call sign nor facility number is told"};
+    return Error{.what = "both call sign and facility number are empty"};
   }
   if (read.program.virtual_channel.empty()) return Error{.what = "the virtual channel is empty"};
   if (const std::string text = cell(columns.rf_channel); !text.empty()) {
@@ -59,7 +59,7 @@ Result<ProgramTable> read_program_csv(std::string_view text, const Source& sourc
   if (const auto error = unreadable_text(text)) return *error;
   DelimitedReader rows(text, '\0', '#');
   const auto first = rows.next();
-  if (!first) return Error{.what = "the table is empty", .remedy = "it must begin with a header"};
+  if (!first) return Error{.what = "the table is empty", .remedy = "add a header line"};
   const auto header = TableHeader::read(*first);
   if (!header) return header.error();
   const auto columns = columns_of(*header);

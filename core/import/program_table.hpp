@@ -12,9 +12,9 @@
 
 namespace mastwise {
 
-// A program and the stations that send it: those of the call sign (without notice of case) or of
-// the regulator's facility number, on the RF channel where one is told. Either
-// is enough; where both are told, the call sign counts.
+// A program and the stations that send it: those with the call sign (ignoring case) or with the
+// regulator's facility number, on the RF channel if one is given. Either is enough; if both are
+// given, the call sign counts.
 struct StationProgram {
   std::string call_sign = {};
   std::string facility_id = {};
@@ -23,7 +23,7 @@ struct StationProgram {
   bool operator==(const StationProgram&) const = default;
 };
 
-// What a reader made of a table of programs: ready for Catalog::replace_programs.
+// One table of programs as a reader understood it: ready for Catalog::replace_programs.
 struct ProgramTable {
   Source source = {};
   std::vector<StationProgram> programs = {};
@@ -32,18 +32,17 @@ struct ProgramTable {
 };
 
 // Reads a small delimited table of programs (delimited as in import_csv.hpp), a row for each
-// program. Columns in any order, in whatever case:
+// program. Columns in any order, in any case:
 //   call_sign, facility_id   one of both in every row
-//   rf_channel               may be left out or empty: on whatever channel the station sends
+//   rf_channel               optional or empty: any channel of the station
 //   virtual_channel          "6.1"                                        must be there
-//   name, network, language  texts; may be left out
-// Other columns are passed over. Rows that say neither station nor virtual channel are rejected
-// with their line. An error when the text has no header with virtual_channel and one of call_sign
-// and facility_id.
+//   name, network, language  texts; optional
+// Other columns are ignored. Rows without a station or a virtual channel are rejected with their
+// line. Error if the text has no header with virtual_channel and one of call_sign and facility_id.
 Result<ProgramTable> read_program_csv(std::string_view text, const Source& source);
 
-// A station's own programs, completed: an added one takes the place of that of the same virtual
-// channel, whose texts it does not know stay; others come behind.
+// A station's programs, completed: an added program replaces the one with the same virtual channel
+// but keeps its texts where the added ones are unknown; other programs are appended.
 std::vector<Program> merged_programs(std::vector<Program> own, const std::vector<Program>& added);
 
 }  // namespace mastwise

@@ -15,7 +15,7 @@ constexpr std::string_view kByteOrderMark = "\xEF\xBB\xBF";
 RecordReader::RecordReader(ByteStream& stream, RecordFormat format)
     : stream_(stream), format_(std::move(format)) {}
 
-// Takes what was read out of the buffer and more of the stream in; false at the stream's end.
+// Removes the consumed part of the buffer and reads more; false at the stream's end.
 Result<bool> RecordReader::fill() {
   if (ended_) return false;
   buffer_.erase(0, at_);
@@ -50,7 +50,7 @@ Result<Done> RecordReader::begin() {
   return Done{};
 }
 
-// Nothing where the end is not in the buffer yet.
+// std::nullopt if the end is not in the buffer yet.
 RecordReader::End RecordReader::find_end(std::size_t from) const {
   const std::string_view all(buffer_);
   const std::string_view told(format_.record_end);
@@ -71,7 +71,7 @@ Result<RecordReader::End> RecordReader::end_of_record() {
   while (true) {
     const End end = find_end(searched);
     if (end.at != std::string::npos) return end;
-    // The mark, and a carriage return behind it, may be cut by the chunk's end.
+    // The chunk's end may cut the mark and a carriage return after it.
     constexpr std::size_t kCut = 16;
     const std::size_t known = buffer_.size() - at_;
     if (known > kLongestRecord) {

@@ -11,25 +11,24 @@
 
 namespace mastwise {
 
-// How a table's records are written. Nothing is quoted.
+// How a table's records are written. Quoting is not supported.
 struct RecordFormat {
   char separator = '|';
-  // What a record ends with, an end of line or the end of the file behind it: "|^|"; line ends
-  // within a record are then part of its cells. Empty: every line is a record. At most 8 bytes.
+  // The end of a record, followed by an end of line or of the file: "|^|"; line ends within a
+  // record are then part of its cells. Empty: every line is a record. At most 8 bytes.
   std::string record_end = {};
-  // The first record is a header: if its line does not end with record_end, then every line is a
-  // record after all.
+  // The first record is a header: if its line does not end with record_end, every line is a record.
   bool end_as_in_first_line = true;
 };
 
 struct Record {
-  std::size_t line = 0;  // on which it begins; the first line of the text is 1
+  std::size_t line = 0;  // where it begins, counted from 1
   std::vector<std::string_view> cells = {};
 };
 
-// Reads a table of any length record by record, holding no more than one record and a chunk of 256
-// kB. Empty records and a byte-order mark are passed over. A record of more than 1 MB (a missing
-// end) is passed over and counted.
+// Reads a table of any length record by record, in memory for one record and a chunk of 256 kB.
+// Empty records and a byte-order mark are skipped. A record of more than 1 MB (a missing end) is
+// skipped and counted.
 class RecordReader {
  public:
   static constexpr std::size_t kLongestRecord = std::size_t{1} << 20;
@@ -37,8 +36,8 @@ class RecordReader {
   // `stream` must outlive the reader.
   RecordReader(ByteStream& stream, RecordFormat format);
 
-  // Puts the next record in; its cells live until the next call. False at the end. Errors are those
-  // of the stream.
+  // Reads the next record into the argument; its cells are valid until the next call. False at the
+  // end. Errors are those of the stream.
   Result<bool> next(Record& record);
 
   std::uint64_t bytes_read() const { return bytes_read_; }

@@ -19,7 +19,8 @@ Error in_column(const std::string& column, const Error& error) {
   return Error{.what = fmt::format("{}: {}", column, error.message())};
 }
 
-// The cell's word in our own; an empty one is unknown, nothing a word that the mapping lacks.
+// The cell's word translated by the mapping; an empty word is unknown, std::nullopt a word that the
+// mapping lacks.
 std::optional<std::string_view> translated(const FieldRule& rule, std::string_view cell) {
   if (rule.values.empty()) return cell;
   auto value = rule.values.find(std::string(cell));
@@ -54,7 +55,7 @@ Result<RowReader> RowReader::bind(const TableMapping& mapping, TableHeader heade
 Result<Station> RowReader::read(const DelimitedRow& row) {
   if (!row.fault.empty()) return Error{.what = row.fault};
   if (row.cells.size() != header_.names().size()) {
-    return Error{.what = fmt::format("the row has {} cells where the header has {}",
+    return Error{.what = fmt::format("the row has {} cells, but the header has {}",
                                      row.cells.size(), header_.names().size())};
   }
   const auto position = read_position(row.cells);
@@ -115,7 +116,7 @@ std::string RowReader::set_field(Station& station, const BoundField& field,
   const auto& unknown = field.rule->unknown;
   if (cell.empty() || std::find(unknown.begin(), unknown.end(), cell) != unknown.end()) return {};
   const auto word = translated(*field.rule, cell);
-  if (!word) return fmt::format("the mapping's \"values\" do not say what \"{}\" means", cell);
+  if (!word) return fmt::format("the mapping's \"values\" do not define \"{}\"", cell);
   if (word->empty()) return {};
   return fields::set(station, field.name, {*word, field.rule->factor, decimal_comma_});
 }
@@ -124,11 +125,11 @@ Result<Station> RowReader::checked(Station station, const DelimitedRow& row) con
   if (station.call_sign.empty()) return Error{.what = "the call sign is empty"};
   if (station.rf_channel.number == 0) return Error{.what = "the RF channel is empty"};
   if (!mapping_->raster && cell_of("raster", row.cells).empty()) {
-    return Error{.what = "the raster is empty"};
+    return Error{.what = "the channel plan is empty"};
   }
   if (!channel_slot(station.raster, station.rf_channel)) {
-    return Error{.what = fmt::format("the {} raster has no RF channel {}", to_text(station.raster),
-                                     to_text(station.rf_channel))};
+    return Error{.what = fmt::format("the {} channel plan has no RF channel {}",
+                                     to_text(station.raster), to_text(station.rf_channel))};
   }
   station.id = fields::identity(station, cell_of("site", row.cells));
   return station;
@@ -153,15 +154,15 @@ std::vector<std::string> RowReader::remarks() const {
   std::vector<std::string> remarks;
   if (mapping_->datum == Datum::nad83) {
     remarks.push_back(
-        "NAD83 coordinates were taken to WGS84 by PROJ without grids: unchanged on the mainland, "
-        "right within about 4 m");
+        "NAD83 coordinates were converted to WGS84 by PROJ without grids: unchanged on the "
+        "mainland, accurate to about 4 m");
   } else if (mapping_->datum == Datum::nad27) {
     remarks.push_back(
-        "NAD27 coordinates were shifted to WGS84 by PROJ: right within about 10 m without grids");
+        "NAD27 coordinates were converted to WGS84 by PROJ: accurate to about 10 m without grids");
   }
   if (carried_angles_ > 0) {
-    remarks.push_back(fmt::format("{} angles have 60 seconds and were taken as the next minute",
-                                  carried_angles_));
+    remarks.push_back(
+        fmt::format("{} angles have 60 seconds and were read as the next minute", carried_angles_));
   }
   if (const auto noted = noted_columns(); !noted.empty()) {
     remarks.push_back(fmt::format("columns kept as notes: {}", fmt::join(noted, ", ")));

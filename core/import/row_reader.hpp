@@ -17,17 +17,17 @@
 
 namespace mastwise {
 
-// Turns rows into stations: a mapping, bound to a table's own columns.
+// Turns rows into stations: a mapping bound to a table's columns.
 class RowReader {
  public:
-  // `mapping` must outlive the reader. An error names a column that the table lacks.
+  // `mapping` must outlive the reader. The error names a column that the table lacks.
   static Result<RowReader> bind(const TableMapping& mapping, TableHeader header,
                                 bool decimal_comma);
 
-  // The station of a row, or why the row cannot be one.
+  // The station of a row, or why the row is not one.
   Result<Station> read(const DelimitedRow& row);
 
-  // What a careful person would want to know of the rows read so far.
+  // Notes on the rows read so far that are worth showing to the user.
   std::vector<std::string> remarks() const;
 
  private:

@@ -38,7 +38,7 @@ constexpr std::array kNumbers{
     NumberField{"site_amsl_m", &Station::site_amsl_m, -500.0, 9000.0, Quantity::height},
     NumberField{"antenna_amsl_m", &Station::antenna_amsl_m, -500.0, 10000.0, Quantity::height},
     NumberField{"haat_m", &Station::haat_m, -9000.0, 10000.0, Quantity::height},
-    // A power of nothing is no power: 1 uW is the least that is taken for one.
+    // A power of 0 is not a power: the least accepted is 1 uW.
     NumberField{"erp_kw", &Station::erp_kw, 1e-9, 10000.0, Quantity::power},
 };
 

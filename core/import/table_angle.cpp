@@ -13,7 +13,7 @@
 namespace mastwise {
 namespace {
 
-// An angle as it is written: without its sign, which may be there for 0 degrees too.
+// An angle as written, without its sign, which may be present for 0 degrees too.
 struct Parts {
   double degrees = 0.0;
   double minutes = 0.0;
@@ -28,7 +28,7 @@ Error unreadable(std::string_view cell, std::string_view form) {
   return Error{.what = fmt::format("\"{}\" is not {}", cell, form)};
 }
 
-// True where the angle counts to the south or to the west.
+// True if the angle counts to the south or to the west.
 Result<bool> letter_is_negative(Axis axis, std::string_view letter) {
   if (letter.size() == 1) {
     const char c = words::upper(letter.front());
@@ -36,8 +36,8 @@ Result<bool> letter_is_negative(Axis axis, std::string_view letter) {
     if (c == (north_south ? 'N' : 'E')) return false;
     if (c == (north_south ? 'S' : 'W')) return true;
   }
-  return Error{.what = fmt::format("\"{}\" is not the hemisphere of a {}", letter, axis_name(axis)),
-               .remedy = axis == Axis::latitude ? "N or S is" : "E or W is"};
+  return Error{.what = fmt::format("\"{}\" is not a hemisphere for a {}", letter, axis_name(axis)),
+               .remedy = axis == Axis::latitude ? "write N or S" : "write E or W"};
 }
 
 Result<Parts> read_packed(std::string_view cell, bool decimal_comma) {
@@ -56,13 +56,13 @@ Result<Parts> read_packed(std::string_view cell, bool decimal_comma) {
   return Parts{part(cell.substr(0, digits - 4)), part(cell.substr(digits - 4, 2)), *seconds};
 }
 
-// Behind a number come marks: none at the end, some between two numbers, but never two dashes.
+// Marks follow a number: optional at the end, required between two numbers, never two dashes.
 bool is_mark(char c) {
   constexpr std::string_view kMarks = " -:'\"";
   return kMarks.find(c) != std::string_view::npos || static_cast<unsigned char>(c) >= 0x80;
 }
 
-// Degrees, minutes and seconds with marks between them, whichever they are: 44-21-10, 44°21'10.5".
+// Degrees, minutes and seconds with any marks between them: 44-21-10, 44°21'10.5".
 Result<Parts> read_marked(std::string_view cell, bool decimal_comma) {
   constexpr std::string_view kForm = "degrees, minutes and seconds with marks between them";
   const std::string_view whole = cell;
@@ -114,10 +114,10 @@ Result<Parts> read_parts(const AngleRule& rule, const AngleCells& cells, bool de
 Result<ReadAngle> joined(const Parts& parts, bool sixty_seconds_carry) {
   const bool carried = sixty_seconds_carry && parts.seconds == 60.0;
   if (parts.minutes >= 60.0) {
-    return Error{.what = fmt::format("{} minutes are more than an angle has", parts.minutes)};
+    return Error{.what = fmt::format("{} minutes: an angle has less than 60", parts.minutes)};
   }
   if (parts.seconds >= 60.0 && !carried) {
-    return Error{.what = fmt::format("{} seconds are more than an angle has", parts.seconds)};
+    return Error{.what = fmt::format("{} seconds: an angle has less than 60", parts.seconds)};
   }
   return ReadAngle{parts.degrees + parts.minutes / 60.0 + parts.seconds / 3600.0, carried};
 }
@@ -131,7 +131,7 @@ Result<ReadAngle> read_angle(Axis axis, const AngleRule& rule, AngleCells cells,
     cells.letter = cells.whole.substr(cells.whole.size() - 1);
     cells.whole = words::trimmed(cells.whole.substr(0, cells.whole.size() - 1));
   }
-  if (cells.whole.empty()) return Error{.what = "it is empty"};
+  if (cells.whole.empty()) return Error{.what = "the cell is empty"};
 
   const bool has_letter = rule.letter_in_cell || !rule.letter_column.empty();
   bool negative = rule.positive_is_south_or_west;
@@ -141,7 +141,7 @@ Result<ReadAngle> read_angle(Axis axis, const AngleRule& rule, AngleCells cells,
     negative = *from_letter;
   }
   if (cells.whole.front() == '-') {
-    if (has_letter) return Error{.what = "it has both a minus sign and a letter"};
+    if (has_letter) return Error{.what = "the cell has both a minus sign and a letter"};
     cells.whole.remove_prefix(1);
     negative = !negative;
   }

@@ -19,7 +19,7 @@ Definition definition(PJ_CONTEXT* context, const char* code) {
   return Definition(proj_create(context, code), &proj_destroy);
 }
 
-// Outside the areas of all its operations PROJ still applies one of them.
+// PROJ applies one of its operations even outside the areas of all of them.
 bool in_area_of_last_operation(PJ_CONTEXT* context, PJ* shift, const Position& position) {
   const Definition used(proj_trans_get_last_used_operation(shift), &proj_destroy);
   double west = 0.0, south = 0.0, east = 0.0, north = 0.0;
@@ -69,7 +69,7 @@ Result<DatumShift> DatumShift::to_wgs84(Datum from) {
   proj_context_set_enable_network(context, 0);
   const auto source = definition(context, from == Datum::nad83 ? "EPSG:4269" : "EPSG:4267");
   const auto target = definition(context, "EPSG:4326");
-  // A "ballpark" shift leaves the figures as they are: harmless for NAD83, wrong for NAD27.
+  // A "ballpark" shift leaves the numbers unchanged: harmless for NAD83, wrong for NAD27.
   const char* const options[] = {from == Datum::nad83 ? "ALLOW_BALLPARK=YES" : "ALLOW_BALLPARK=NO",
                                  nullptr};
   if (source && target) {
@@ -77,7 +77,7 @@ Result<DatumShift> DatumShift::to_wgs84(Datum from) {
         proj_create_crs_to_crs_from_pj(context, source.get(), target.get(), nullptr, options));
   }
   if (!result.shift_) {
-    return Error{.what = fmt::format("no shift from {} to WGS84 is known", to_text(from)),
+    return Error{.what = fmt::format("no known conversion from {} to WGS84", to_text(from)),
                  .remedy = "install PROJ's data files (proj.db)"};
   }
   return result;
@@ -94,8 +94,8 @@ Result<Position> DatumShift::shift(double latitude_deg, double longitude_deg) co
       std::isfinite(shifted.v[0]) && std::isfinite(shifted.v[1]) &&
       (from_ == Datum::nad83 || in_area_of_last_operation(context_.get(), shift_.get(), *position));
   if (!known) {
-    return Error{.what = fmt::format("no shift from {} to WGS84 is known at {}, {}", to_text(from_),
-                                     latitude_deg, longitude_deg),
+    return Error{.what = fmt::format("no known conversion from {} to WGS84 at {}, {}",
+                                     to_text(from_), latitude_deg, longitude_deg),
                  .remedy = "give the coordinates on WGS84 or NAD83"};
   }
   return Position::at_deg(shifted.v[0], shifted.v[1]);

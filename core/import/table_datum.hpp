@@ -12,21 +12,21 @@ struct PJconsts;
 
 namespace mastwise {
 
-// What a table's coordinates are counted on.
+// The datum of a table's coordinates.
 enum class Datum : std::uint8_t { wgs84, nad83, nad27 };
 
-// "WGS84", "NAD83", "NAD27"; parsing takes no notice of case.
+// "WGS84", "NAD83", "NAD27"; parsing ignores case.
 std::string_view to_text(Datum datum);
 Result<Datum> parse_datum(std::string_view text);
 
-// Shifts coordinates to WGS84 with PROJ, without the network and with the grids that are installed.
-// NAD83: PROJ's null shift on the North American mainland (EPSG:1188, stated accuracy 4 m), a few
-//   meters at most on the islands (EPSG:1251, 1252), and unchanged elsewhere.
-// NAD27: where PROJ knows a shift (stated accuracy some 10 m without grids), else refused: the
-//   unshifted position would be up to 500 m off.
+// Shifts coordinates to WGS84 with PROJ, offline and with the installed grids.
+// NAD83: PROJ's null shift on the North American mainland (EPSG:1188, stated accuracy 4 m), at most
+// a few meters on the islands (EPSG:1251, 1252), and unchanged elsewhere.
+// NAD27: if PROJ has a shift (stated accuracy some 10 m without grids), else refused: the unshifted
+// position would be up to 500 m off.
 class DatumShift {
  public:
-  // An error when PROJ's own database cannot be found.
+  // Error if PROJ's database cannot be found.
   static Result<DatumShift> to_wgs84(Datum from);
   // Degrees, north and east positive, as in Position::at_deg.
   Result<Position> shift(double latitude_deg, double longitude_deg) const;

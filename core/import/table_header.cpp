@@ -13,9 +13,9 @@ Result<TableHeader> TableHeader::read(const DelimitedRow& row) {
     const std::string name(words::trimmed(row.cells[i]));
     header.names_.push_back(name);
     if (!name.empty() && !header.places_.emplace(words::upper(name), i).second) {
-      return Error{.what = fmt::format("the column \"{}\" is there twice", name),
+      return Error{.what = fmt::format("the column \"{}\" appears twice", name),
                    .where = "the header line",
-                   .remedy = "give each column its own name"};
+                   .remedy = "give each column a different name"};
     }
   }
   return header;
@@ -28,15 +28,15 @@ std::optional<std::size_t> TableHeader::place(std::string_view column) const {
 }
 
 Error TableHeader::lacks(std::string_view column) const {
-  return Error{.what = fmt::format("there is no column \"{}\"", column),
+  return Error{.what = fmt::format("missing column \"{}\"", column),
                .where = "the header line",
-               .remedy = fmt::format("the columns there are: {}", fmt::join(names_, ", "))};
+               .remedy = fmt::format("the columns are: {}", fmt::join(names_, ", "))};
 }
 
 std::optional<Error> unreadable_text(std::string_view text) {
   const std::string_view start = text.substr(0, 2);
   if (start == "\xFF\xFE" || start == "\xFE\xFF" || text.find('\0') != std::string_view::npos) {
-    return Error{.what = "this is not a text in UTF-8 or ISO 8859-1",
+    return Error{.what = "this is not text in UTF-8 or ISO 8859-1",
                  .remedy = "save the table as CSV in UTF-8"};
   }
   return std::nullopt;

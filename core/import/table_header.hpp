@@ -12,15 +12,15 @@
 
 namespace mastwise {
 
-// The columns of a table, found by name without notice of case and of blanks around.
+// The columns of a table, found by name, ignoring case and surrounding blanks.
 class TableHeader {
  public:
-  // An error when the row has a fault or a column is there twice.
+  // Error if the row has a fault or a column appears twice.
   static Result<TableHeader> read(const DelimitedRow& row);
 
   std::optional<std::size_t> place(std::string_view column) const;
   const std::vector<std::string>& names() const { return names_; }
-  // That a column is not there, with those that are.
+  // The error for a missing column, which lists the existing ones.
   Error lacks(std::string_view column) const;
 
  private:
@@ -28,7 +28,7 @@ class TableHeader {
   std::map<std::string, std::size_t> places_;
 };
 
-// Why a text is none of the encodings that tables are read in: UTF-16 or binary.
+// The error for a text in an unsupported encoding: UTF-16 or binary.
 std::optional<Error> unreadable_text(std::string_view text);
 
 }  // namespace mastwise

@@ -17,13 +17,14 @@ using namespace mapping_json;
 char character_at(const json& object, const std::string& key) {
   const std::string text = text_at(object, key, key);
   if (text.size() > 1 || text == "\"" || text == "\n" || text == "\r") {
-    fail(key, fmt::format("\"{}\" is not one plain character", text));
+    fail(key, fmt::format("\"{}\" is not a single plain character", text));
   }
   return text.empty() ? '\0' : text.front();
 }
 
 Source read_source(const json& root) {
-  if (root.find("source") == root.end()) fail("source", "it is missing", "name the table's source");
+  if (root.find("source") == root.end())
+    fail("source", "this key is missing", "name the table's source");
   const json& object = root["source"];
   expect_object(object, "source", {"name", "date"});
   Source source{needed_text(object, "name", "source"), text_at(object, "date", "source")};
@@ -37,7 +38,7 @@ AngleNotation read_notation(const json& object, const std::string& where) {
   if (text == "DDMMSS" || text == "DDDMMSS") return AngleNotation::packed_dms;
   if (text == "separate") return AngleNotation::separate;
   fail(where, fmt::format("the notation \"{}\" is not known", text),
-       "known are decimal, DDMMSS, DDDMMSS, separate");
+       "choose one of: decimal, DDMMSS, DDDMMSS, separate");
 }
 
 void read_sign(const json& object, const std::string& where, AngleRule& rule) {
@@ -50,13 +51,13 @@ void read_sign(const json& object, const std::string& where, AngleRule& rule) {
     rule.positive_is_south_or_west = positive == (latitude ? "south" : "west");
     if (rule.letter_in_cell || rule.positive_is_south_or_west) return;
   }
-  fail(where, "it does not say which way it counts",
+  fail(where, "the positive direction is missing",
        fmt::format("give either \"positive\": \"{}\", \"{}\" or \"letter\", or a \"letter_column\"",
                    latitude ? "north" : "east", latitude ? "south" : "west"));
 }
 
 AngleRule read_angle_rule(const json& root, const std::string& where) {
-  if (root.find(where) == root.end()) fail(where, "it is missing", "say where the table has it");
+  if (root.find(where) == root.end()) fail(where, "this key is missing", "name its column");
   const json& object = root[where];
   expect_object(object, where,
                 {"column", "notation", "positive", "letter_column", "degrees", "minutes", "seconds",
@@ -68,12 +69,12 @@ AngleRule read_angle_rule(const json& root, const std::string& where) {
   rule.minutes_column = text_at(object, "minutes", where);
   rule.seconds_column = text_at(object, "seconds", where);
   if (!separate && !(rule.minutes_column.empty() && rule.seconds_column.empty())) {
-    fail(where, "minutes and seconds have columns only with the notation separate");
+    fail(where, "minutes and seconds have columns only with the notation \"separate\"");
   }
   read_sign(object, where, rule);
   const std::string sixty = text_at(object, "sixty_seconds", where);
   if (!sixty.empty() && sixty != "carry" && sixty != "refuse") {
-    fail(where, fmt::format("\"sixty_seconds\" cannot be \"{}\"", sixty), "carry or refuse");
+    fail(where, fmt::format("\"sixty_seconds\" cannot be \"{}\"", sixty), "write carry or refuse");
   }
   rule.sixty_seconds_carry = sixty == "carry";
   return rule;
@@ -84,7 +85,8 @@ void read_unknown(const json& object, const std::string& where, FieldRule& rule)
   if (found == object.end()) return;
   if (!found->is_array()) fail(where, "\"unknown\" is not a list", "write it in brackets, [ ]");
   for (const json& cell : *found) {
-    if (!cell.is_string()) fail(where, "\"unknown\" holds something else than texts", "quote them");
+    if (!cell.is_string())
+      fail(where, "\"unknown\" contains something other than text", "quote them");
     rule.unknown.push_back(cell.get<std::string>());
   }
 }
@@ -106,8 +108,8 @@ FieldRule read_field(const std::string& name, const json& given) {
   if (const std::string unit = text_at(given, "unit", where); !unit.empty()) {
     const auto factor = fields::unit_factor(name, unit);
     if (!factor) {
-      fail(where, fmt::format("it has no unit \"{}\"", unit),
-           "heights have m, ft; powers kW, W, MW");
+      fail(where, fmt::format("this field has no unit \"{}\"", unit),
+           "use m, ft for heights and kW, W, MW for powers");
     }
     rule.factor = *factor;
   }
@@ -117,7 +119,8 @@ FieldRule read_field(const std::string& name, const json& given) {
 }
 
 void read_fields(const json& root, TableMapping& mapping) {
-  if (root.find("fields") == root.end()) fail("fields", "it is missing", "name the columns there");
+  if (root.find("fields") == root.end())
+    fail("fields", "this key is missing", "list the columns there");
   const Keys& known = fields::names();
   expect_object(root["fields"], "fields", known);
   for (const auto& item : root["fields"].items()) {
@@ -129,7 +132,7 @@ void read_fields(const json& root, TableMapping& mapping) {
     }
   }
   if (mapping.raster.has_value() == (mapping.fields.count("raster") == 1)) {
-    fail("raster", "the raster must be said once",
+    fail("raster", "the channel plan must be given exactly once",
          "give \"raster\" for the whole table or its column among the fields");
   }
 }

@@ -12,12 +12,13 @@
 
 namespace mastwise {
 
-// How one of a station's fields is found in a foreign table.
+// How to find one of a station's fields in a foreign table.
 struct FieldRule {
   std::string column = {};
-  double factor = 1.0;                    // the cell's number times this gives our unit
-  std::vector<std::string> unknown = {};  // cells that mean "not known", besides the empty one
-  std::map<std::string, std::string> values = {};  // cell to our word; empty: cells are our words
+  double factor = 1.0;                    // the cell's number times this is in the field's unit
+  std::vector<std::string> unknown = {};  // cells that mean "not known", besides an empty cell
+  // Cell to Mastwise word; if empty, cells are Mastwise words.
+  std::map<std::string, std::string> values = {};
   bool operator==(const FieldRule&) const = default;
 };
 
@@ -28,13 +29,13 @@ enum class AngleNotation : std::uint8_t {
   separate,    // degrees, minutes and seconds each in a column
 };
 
-// How a latitude or a longitude is found and which way it counts.
+// How to find a latitude or a longitude, and its positive direction.
 struct AngleRule {
   AngleNotation notation = AngleNotation::decimal;
-  std::string column = {};  // with `separate`: that of the degrees
+  std::string column = {};  // with `separate`: the degrees' column
   std::string minutes_column = {};
   std::string seconds_column = {};
-  std::string letter_column = {};  // N, S, E or W by itself; empty: none
+  std::string letter_column = {};  // for a separate N, S, E or W; empty: none
   bool letter_in_cell = false;     // "44.35N": the cell ends in its letter
   bool positive_is_south_or_west = false;
   bool sixty_seconds_carry = false;  // 60 seconds (a rounded 59.5 and more) are the next minute
@@ -44,15 +45,15 @@ struct AngleRule {
 // How to read a regulator's delimited table.
 struct TableMapping {
   Source source = {};
-  char separator = '\0';              // '\0': the one that the header has most of
-  char comment = '\0';                // lines that begin with it are passed over; '\0': none are
-  std::optional<Raster> raster = {};  // nothing: the table has a column for it
+  char separator = '\0';              // '\0': the most frequent one in the header
+  char comment = '\0';                // lines that begin with it are skipped; '\0': none are
+  std::optional<Raster> raster = {};  // std::nullopt: the table has a column for it
   std::optional<BroadcastStandard> standard = {};
   Datum datum = Datum::wgs84;
   AngleRule latitude = {};
   AngleRule longitude = {};
   std::map<std::string, FieldRule> fields = {};  // by the field names of import_csv.hpp
-  bool optional_columns = false;                 // columns that the table lacks are passed over
+  bool optional_columns = false;                 // columns that the table lacks are ignored
   bool operator==(const TableMapping&) const = default;
 };
 
@@ -71,17 +72,17 @@ struct TableMapping {
 //               "directional": {"column": "DA", "values": {"DA": "yes", "ND": "no"}}},
 //    "about": "..."}                                         for the human reader
 // Notations: "decimal"; "DDMMSS" or "DDDMMSS"; "separate" with "degrees", "minutes", "seconds"
-// (columns; the last two may be left out) in place of "column". "positive": north, south, east or
-// west; "letter" when the cell ends in its letter; or leave it out and name a "letter_column".
-// "values": "*" stands for any other cell, and a word that is empty for "not known".
-// "sixty_seconds": "refuse" (as if left out) or "carry". Units: kW, W, MW for erp_kw; m, ft for the
-// heights. Fields: those of import_csv.hpp but the coordinates, and "site" (told apart within a
-// facility). An error says which key is wrong, what is known there and what to do.
+// (columns; the last two are optional) instead of "column". "positive": north, south, east or west;
+// "letter" if the cell ends in its letter; or omit it and name a "letter_column". "values": "*"
+// matches any other cell, and an empty word means "not known". "sixty_seconds": "refuse" (the
+// default) or "carry". Units: kW, W, MW for erp_kw; m, ft for the heights. Fields: those of
+// import_csv.hpp except the coordinates, and "site" (distinguishes transmitters within a facility).
+// The error names the wrong key, the known choices and the remedy.
 Result<TableMapping> parse_table_mapping(std::string_view json);
 
-// The mapping file that parse_table_mapping() reads as this mapping, so that one that was guessed
-// and corrected can be remembered. `optional_columns` is no part of it. A factor that is no unit's
-// cannot be written: parse_table_mapping() gives none.
+// A mapping file that parse_table_mapping() reads back as this mapping, so that a guessed and
+// corrected mapping can be saved. It omits `optional_columns`. A factor that belongs to no unit
+// cannot be written; parse_table_mapping() never returns one.
 std::string to_json(const TableMapping& mapping);
 
 }  // namespace mastwise

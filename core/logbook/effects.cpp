@@ -19,7 +19,7 @@ double normal_distribution(double z) {
   return 0.5 * std::erfc(-z / std::numbers::sqrt2);
 }
 
-// What one outcome says about the bias, at a given bias.
+// The evidence of one outcome about the bias, at a given bias.
 struct Evidence {
   double log_likelihood = 0.0;
   double slope = 0.0;        // of the log likelihood, 1/dB
@@ -58,7 +58,7 @@ class Matrix {
     return values_[row * size_ + column];
   }
 
-  // By Gauss and Jordan, without pivoting: the diagonal of a positive definite matrix stays
+  // Inverts by Gauss-Jordan without pivoting: the diagonal of a positive definite matrix stays
   // positive.
   std::vector<double> inverse() const {
     Matrix left = *this;
@@ -88,8 +88,7 @@ class Matrix {
 };
 
 // Climbs to the most probable effects. The stops' part of the curvature is diagonal, since each
-// outcome belongs to one stop: it is eliminated, and what is left is as large as the shared
-// effects.
+// outcome belongs to one stop. Eliminating it leaves a system as large as the shared effects.
 class Climb {
  public:
   Climb(std::span<const Look> looks, std::span<const double> prior_db, std::size_t stop_count)
@@ -178,7 +177,7 @@ class Climb {
     return result;
   }
 
-  // One step uphill, shortened until it leads up. False at the top.
+  // One step uphill, shortened until the likelihood rises. False at the top.
   bool step(double& height) {
     const std::size_t count = shared_db_.size();
     std::vector<double> shared_step(count, 0.0), stop_step(stops_db_.size(), 0.0);
@@ -213,10 +212,11 @@ class Climb {
   std::span<const Look> looks_;
   std::span<const double> prior_db_;
   std::vector<double> shared_db_, stops_db_;
-  std::vector<double> shared_slope_ = {};  // the stops' part eliminated
+  std::vector<double> shared_slope_ = {};  // after elimination of the stops' part
   std::vector<double> stop_slope_ = {};
   std::vector<double> stop_curvature_ = {};
-  std::vector<double> between_ = {};  // curvature between stops and shared effects, a row a stop
+  // Curvature between stops and shared effects, one row per stop.
+  std::vector<double> between_ = {};
   std::vector<double> covariance_db2_ = {};
 };
 

@@ -7,42 +7,42 @@
 #include <span>
 #include <vector>
 
-// An outcome with the computed margin m and its deviation s, in dB, is taken for a look at the true
+// An outcome with the computed margin m and its deviation s, in dB, is an observation of the true
 // margin, which is normal about m + b with the deviation s: steady above 0, breaking up down to
-// kBreaksUp_db below, nothing further below (an ordered probit). b adds up the effects of band,
-// gear and stop; each is normal about 0 before anything is known, with the priors below, so that
-// few outcomes move it little. Touches that are plainly wrong are reckoned with, so that one does
-// not outweigh many. Estimated is the most probable b by Fisher scoring; its sigma is that of the
-// normal distribution with the same curvature there (Laplace's approximation).
+// kBreaksUp_db below, nothing further below (an ordered probit). b is the sum of the effects of
+// band, gear and stop. Each is normal about 0 with the priors below, so that few outcomes move it
+// little. The model allows for plainly wrong touches, so that one does not outweigh many. The
+// estimate is the most probable b by Fisher scoring; its sigma is that of the normal distribution
+// with the same curvature there (Laplace's approximation).
 namespace mastwise::learning {
 
-// A whole band differs for the rig's own noise and the model's error: the location spread of
-// 5.5 dB with 2.5 dB of model [common practice, no source for the sum].
+// A whole band differs because of the rig's noise and the model's error: the location spread of 5.5
+// dB with 2.5 dB of model [common practice, no source for the sum].
 constexpr double kBandPrior_db = 6.0;
-// What an antenna on a roof, its cable and amplifier differ from their figures [common practice].
+// How far a roof antenna, its cable and amplifier differ from their figures [common practice].
 constexpr double kGearPrior_db = 3.0;
-// What all stations at one stop have in common: half the variance of the 5.5 dB from spot to spot
+// The common effect of one stop on all stations: half the variance of the 5.5 dB from spot to spot
 // [common practice].
 constexpr double kStopPrior_db = 4.0;
-// From the last steady picture to none: the receiver's cliff of 1 dB and what the field varies
-// while one looks [common practice].
+// From the last steady picture to none: the receiver's cliff of 1 dB plus the field's variation
+// during observation [common practice].
 constexpr double kBreaksUp_db = 3.0;
 // Touches on the wrong outcome or the wrong station [common practice].
 constexpr double kMistakes = 0.02;
 
-// One outcome. Places are counted from 0.
+// One outcome. Indexes count from 0.
 struct Look {
   double margin_db = 0.0;     // as computed
   double deviation_db = 0.0;  // positive
   Outcome outcome = Outcome::nothing;
-  std::size_t band = 0, gear = 0;  // places among the effects that many stops share
-  std::size_t stop = 0;            // place among the stops
+  std::size_t band = 0, gear = 0;  // indexes among the effects that many stops share
+  std::size_t stop = 0;            // index among the stops
 };
 
 struct StopEffect {
   double effect_db = 0.0;
   double own_variance_db2 = 0.0;  // if the shared effects were certain
-  std::vector<double> pull = {};  // how much of each shared effect's error it takes back
+  std::vector<double> pull = {};  // share of each shared effect's error that it compensates
 };
 
 struct Effects {
@@ -50,11 +50,11 @@ struct Effects {
   std::vector<double> covariance_db2 = {};  // of the shared effects, row by row
   std::vector<StopEffect> stops = {};
 
-  // The variance of the sum of the shared effects of these places, and of a stop's.
+  // The variance of the sum of the shared effects of these indexes, and of a stop's.
   double variance_db2(std::span<const std::size_t> shared, const StopEffect* stop) const;
 };
 
-// `prior_db`: the prior's sigma for each shared effect. Work: looks and stops times the square of
+// `prior_db`: the prior's sigma for each shared effect. Cost: looks and stops times the square of
 // the number of shared effects, for each of some ten rounds.
 Effects estimate(std::span<const Look> looks, std::span<const double> prior_db,
                  std::size_t stop_count);

@@ -12,7 +12,7 @@ std::size_t place_of(Band band) {
   return static_cast<std::size_t>(band);
 }
 
-// The place of a name, a new one where it has none.
+// The index of a name; a new name gets a new one.
 std::size_t place_of(std::map<std::string, std::size_t, std::less<>>& places,
                      const std::string& name, std::size_t first) {
   return places.try_emplace(name, first + places.size()).first->second;

@@ -23,7 +23,7 @@ struct StopNear {
   std::vector<OutcomeRecord> outcomes = {};
 };
 
-// A heading at which stations came in steadily.
+// A heading with steady reception.
 struct HeadingThatWorked {
   Bearing<True> heading;
   std::vector<std::string> call_signs = {};
@@ -31,15 +31,15 @@ struct HeadingThatWorked {
 };
 
 // The headings of steady outcomes to the nearest whole degree, those with most stations first; a
-// station that came in at one heading at several stops counts once.
+// station received at one heading at several stops counts once.
 std::vector<HeadingThatWorked> headings_that_worked(std::span<const OutcomeRecord> outcomes);
 
-// What a merge did with one kind of records.
+// The result of a merge for one type of record.
 struct MergeCounts {
-  std::size_t added = 0;    // not known here before
-  std::size_t renewed = 0;  // written later there than here
+  std::size_t added = 0;    // not in this logbook before
+  std::size_t renewed = 0;  // newer there than here
   std::size_t same = 0;
-  std::size_t kept = 0;  // written later here than there
+  std::size_t kept = 0;  // newer here than there
   bool operator==(const MergeCounts&) const = default;
 };
 struct MergeReport {
@@ -49,22 +49,22 @@ struct MergeReport {
   bool operator==(const MergeReport&) const = default;
 };
 
-// What must never be lost, in one SQLite file: every write is on the disk before it returns. A file
-// of an older version is backed up beside itself and brought up to date; one of a newer version is
-// refused. One thread at a time.
+// Data that must never be lost, in one SQLite file: every write is on the disk before it returns. A
+// file of an older version is backed up beside itself and upgraded; a newer one is refused. One
+// thread at a time.
 class Logbook {
  public:
-  // Opens the logbook, or begins a new one where there is no file.
+  // Opens the logbook, or creates a new one if the file is missing.
   static Result<Logbook> open(const std::string& path);
 
   // Whether the antenna was marked raised; down in a new logbook.
   Result<safety::Antenna> antenna();
-  // The state and the record of its change go in together or not at all.
+  // The state and the record of its change are written together or not at all.
   Result<Done> keep_antenna(const AntennaChange& change);
-  // The latest first.
+  // Latest first.
   Result<std::vector<AntennaChange>> antenna_changes();
 
-  // The program's settings, in the program's own words; nothing in a new logbook.
+  // The settings as the app writes them; std::nullopt in a new logbook.
   Result<std::optional<std::string>> settings();
   Result<Done> keep_settings(const std::string& settings);
 
@@ -72,39 +72,39 @@ class Logbook {
   Result<std::optional<std::chrono::sys_days>> trusted_date();
   Result<Done> keep_trusted_date(std::chrono::sys_days date);
 
-  // Records. What is put takes the place of the record of that name, however the tablet's clock
-  // stood: where that is not later it is marked one millisecond after what it replaces. A record
-  // that cannot be kept is refused (see fault() in record.hpp), and nothing changes. The lists
-  // leave out what was deleted, and what belongs to a deleted stop.
+  // Records. A record passed to put() replaces the one of the same name, even if the tablet's clock
+  // was set back: its time of change is then one millisecond after the replaced one. A record that
+  // cannot be kept is refused (see fault() in record.hpp), and nothing changes. The lists omit
+  // deleted records and those of a deleted stop.
   Result<Done> put(const StopRecord& stop);
   Result<Done> put(const SweepRecord& sweep);  // its stop must be known
-  // By one touch: what the station did here before is replaced, and remembered for take_back().
+  // By one touch: the station's previous outcome here is replaced, and remembered for take_back().
   Result<Done> put(const OutcomeRecord& outcome);  // its stop must be known
-  // What the last touch replaced stands again, at last nothing. Returns what stands now. Fails
-  // where this tablet has nothing to take back.
+  // Restores what the last touch replaced, or removes the outcome. Returns the current outcome.
+  // Fails if this tablet has nothing to take back.
   Result<std::optional<OutcomeRecord>> take_back(const OutcomeRecord& touched, UtcTime now,
                                                  const std::string& tablet);
   Result<Done> remove_stop(const std::string& id, UtcTime now, const std::string& tablet);
   Result<Done> remove_sweep(const std::string& id, UtcTime now, const std::string& tablet);
 
   Result<std::optional<StopRecord>> stop(const std::string& id);
-  Result<std::vector<StopRecord>> stops();  // the latest first
-  // Stops within a distance in meters (the geodesic on the WGS84 ellipsoid), the nearest first, of
-  // equals the latest first.
+  Result<std::vector<StopRecord>> stops();  // latest first
+  // Stops within a distance in meters (the geodesic on the WGS84 ellipsoid), nearest first; at
+  // equal distance the latest first.
   Result<std::vector<StopNear>> stops_near(const Position& place, double within_m = 200.0);
-  Result<std::vector<OutcomeRecord>> outcomes();  // the latest first
+  Result<std::vector<OutcomeRecord>> outcomes();  // latest first
   Result<std::vector<OutcomeRecord>> outcomes(const std::string& stop_id);
   Result<std::vector<SweepRecord>> sweeps(const std::string& stop_id);
 
-  // Every record, also the deleted, in a fixed order: two logbooks with the same records are equal.
+  // Every record, also deleted ones, in a fixed order: logbooks with the same records are equal.
   Result<LogbookContent> content();
-  // Takes in the records of another logbook: of each record the later writing holds, whichever side
-  // it is on, so that it does not matter how often and in which order logbooks are merged. All go
-  // in or none. The raised state and the settings are each tablet's own and stay as they are.
+  // Merges the records of another logbook: the later version of each record wins, whichever side it
+  // is on, so merges can be repeated in any order. All records are merged or none. The raised state
+  // and the settings belong to each tablet and stay unchanged.
   Result<MergeReport> merge(const LogbookContent& other);
 
-  // Writes a copy of the whole logbook, reads it again and compares: a copy that is not complete
-  // is an error. A file of that name is replaced.
+  // Writes a copy of the whole logbook, reads it back and compares: an incomplete copy is an error.
+  // A file of that name is replaced.
   Result<Done> back_up(const std::string& path);
 
  private:
@@ -115,9 +115,8 @@ class Logbook {
   store::Database database_;
 };
 
-// The records of a logbook's file, a backup say, which is left as it is. Fails when the file is
-// damaged, of a newer version or no logbook; one of an older version that had no records gives
-// none.
+// The records of a logbook file, such as a backup, which stays unchanged. Fails if the file is
+// damaged, newer, or not a logbook; a version from before records returns none.
 Result<LogbookContent> read_logbook(const std::string& path);
 
 }  // namespace mastwise

@@ -8,7 +8,7 @@ constexpr const char* kAntenna = "antenna";
 constexpr std::string_view kRaised = "raised";
 constexpr std::string_view kDown = "down";
 
-// Whatever is not plainly "down" counts as raised: that mistake is the harmless one.
+// Anything but an explicit "down" counts as raised: that mistake is harmless.
 safety::Antenna parse_antenna(std::string_view text) {
   return text == kDown ? safety::Antenna::Down : safety::Antenna::Raised;
 }

@@ -97,23 +97,23 @@ std::optional<Error> TableReader::read_header() {
     }
   }
   if (missing.empty()) return std::nullopt;
-  return Error{.what = "the table has no column " + missing,
+  return Error{.what = "missing column " + missing,
                .where = "line 1",
-               .remedy = "take a table that this program has exported"};
+               .remedy = "choose a table that Mastwise exported"};
 }
 
-// Keeps the writing that holds.
+// Keeps the newer version.
 template <class Key, class Record>
 void keep(std::map<Key, Record>& records, const Key& key, Record record) {
   const auto [place, added] = records.try_emplace(key, record);
   if (!added && record_cells::holds_over(record, place->second)) place->second = std::move(record);
 }
 
-// Why a row cannot be read; empty when it could.
+// Why a row cannot be read; empty if it can.
 std::string TableReader::read_row(const DelimitedRow& row) {
   if (!row.fault.empty()) return row.fault;
   if (row.cells.size() != columns_) {
-    return fmt::format("it has {} cells, the header {}", row.cells.size(), columns_);
+    return fmt::format("the row has {} cells, but the header has {}", row.cells.size(), columns_);
   }
   std::vector<std::string> cells;
   for (const auto& field : fields<StopRecord>()) {

@@ -7,8 +7,8 @@
 namespace mastwise::logbook_file {
 namespace {
 
-// Each brings a file from the version of its index to the next. Never changed once released: a new
-// version appends one.
+// Each step upgrades a file from the version of its index to the next. Released steps never change;
+// a new version appends one.
 constexpr std::array kMigrations{
     "CREATE TABLE kept (name TEXT PRIMARY KEY, value TEXT NOT NULL) WITHOUT ROWID;",
 
@@ -57,7 +57,7 @@ Result<Done> check(store::Database& database) {
   if (found == "ok") return Done{};
   return Error{.what = "the logbook is damaged: " + found,
                .where = database.path(),
-               .remedy = "move it away to begin a new one, and look whether the antenna is up"};
+               .remedy = "move it away to begin a new one, and check whether the antenna is up"};
 }
 
 Result<Done> bring_up_to_date(store::Database& database) {

@@ -20,7 +20,7 @@ Result<Done> check(store::Database& database);
 Result<Done> bring_up_to_date(store::Database& database);
 std::int64_t newest_version();
 
-// Where records of a kind are kept.
+// The table of each type of record.
 template <class Record>
 constexpr const char* kTable = "";
 template <>
@@ -29,7 +29,7 @@ template <>
 inline constexpr const char* kTable<OutcomeRecord> = "outcomes";
 template <>
 inline constexpr const char* kTable<SweepRecord> = "sweeps";
-// What the outcomes were before each touch of this tablet.
+// The outcomes before each touch on this tablet.
 constexpr const char* kOutcomesBefore = "outcomes_before";
 
 // "id, changed, ..." of the first `count` fields, each followed by `after`.
@@ -43,7 +43,7 @@ std::string names(std::size_t count, std::string_view after, std::string_view be
   return result;
 }
 
-// The records that a condition with its texts chooses.
+// The records that match a condition with its texts.
 template <class Record, class... Texts>
 Result<std::vector<Record>> select(store::Database& database, const std::string& table,
                                    const std::string& condition, const Texts&... texts) {
@@ -63,7 +63,7 @@ Result<std::vector<Record>> select(store::Database& database, const std::string&
     if (!record) {
       return Error{.what = "the logbook is damaged: " + record.error().message(),
                    .where = database.path(),
-                   .remedy = "restore a backup of it"};
+                   .remedy = "restore a backup"};
     }
     found.push_back(*std::move(record));
   }
@@ -85,7 +85,7 @@ Result<std::optional<Record>> find(store::Database& database, const Record& name
   return found->empty() ? std::nullopt : std::optional(std::move(found->front()));
 }
 
-// Puts a record into a table, in place of the one of its name.
+// Writes a record into a table, replacing the one of its name.
 template <class Record>
 Result<Done> write(store::Database& database, const Record& record,
                    const std::string& table = kTable<Record>) {

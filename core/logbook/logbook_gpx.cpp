@@ -9,13 +9,13 @@
 namespace mastwise {
 namespace {
 
-// Text of an element [XML 1.0, 2.2 and 2.4]: control characters other than these cannot be said.
+// Text of an element [XML 1.0, 2.2 and 2.4]: other control characters cannot be written.
 std::string escaped(const std::string& text) {
   std::string result;
   for (std::size_t i = 0; i < text.size(); ++i) {
     const char c = text[i];
     const bool control = static_cast<unsigned char>(c) < 0x20 && c != '\t' && c != '\n';
-    // U+FFFE and U+FFFF are no characters of XML either.
+    // U+FFFE and U+FFFF are not XML characters either.
     const bool never =
         text.compare(i, 3, "\xEF\xBF\xBE") == 0 || text.compare(i, 3, "\xEF\xBF\xBF") == 0;
     if (never) i += 2;

@@ -6,9 +6,9 @@
 
 namespace mastwise {
 
-// The stops as waypoints for maps and other programs, the oldest first: position, arrival, name
-// and, as description, the note and what came in. Deleted ones are left out. Source: GPX 1.1,
-// schema of the name space http://www.topografix.com/GPX/1/1.
+// The stops as waypoints for maps and other software, oldest first: position, arrival, name and, as
+// description, the note and the outcomes. Deleted stops are left out. Source: GPX 1.1, schema of
+// the name space http://www.topografix.com/GPX/1/1.
 std::string logbook_gpx(const LogbookContent& content);
 
 }  // namespace mastwise

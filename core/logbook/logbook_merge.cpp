@@ -32,7 +32,7 @@ Result<Done> merge_records(store::Database& database, const std::vector<Record>&
 }
 
 Result<LogbookContent> read_content(store::Database& database) {
-  // All of one moment, whatever another program writes meanwhile.
+  // All records of one moment, even if another process writes meanwhile.
   const auto reading = store::Transaction::begin_reading(database);
   if (!reading) return reading.error();
   auto stops = select<StopRecord>(database, kTable<StopRecord>, "ORDER BY id");
@@ -71,7 +71,7 @@ Result<Done> Logbook::back_up(const std::string& path) {
   const auto copy = read_logbook(path);
   if (!copy) return copy.error();
   if (*copy == *own) return Done{};
-  return Error{.what = "the backup does not hold what the logbook holds",
+  return Error{.what = "the backup differs from the logbook",
                .where = path,
                .remedy = "try again, perhaps onto another disk"};
 }
@@ -88,10 +88,10 @@ Result<LogbookContent> read_logbook(const std::string& path) {
       "SELECT count(*) FROM sqlite_master WHERE type = 'table' AND name = 'kept'");
   if (!kept) return kept.error();
   if (*version < 1 || *kept != 1) {
-    return Error{.what = "this is no logbook", .where = path};
+    return Error{.what = "not a logbook", .where = path};
   }
   if (*version > logbook_file::newest_version()) {
-    return Error{.what = "the logbook was written by a newer version of this program",
+    return Error{.what = "the logbook was written by a newer version of Mastwise",
                  .where = path,
                  .remedy = "use that version"};
   }

@@ -24,7 +24,7 @@ StopRecord stop_named(const std::string& id) {
   return stop;
 }
 
-// A tablet's clock may have gone back since: what is written now still holds over what it replaces.
+// If the tablet's clock went back, the new version must still win over the one it replaces.
 template <class Record>
 Record after(Record record, const std::optional<Record>& before) {
   if (before && record.mark.changed <= before->mark.changed) {
@@ -47,14 +47,14 @@ Result<Done> remove_record(store::Database& database, const Record& named, std::
   const auto before = find(database, named);
   if (!before) return before.error();
   if (!*before || (*before)->mark.deleted) {
-    return Error{.what = "there is no such " + std::string(what), .where = database.path()};
+    return Error{.what = "unknown " + std::string(what), .where = database.path()};
   }
   Record deleted = **before;
   deleted.mark = {.changed = now, .tablet = tablet, .deleted = true};
   return write(database, after(deleted, *before));
 }
 
-// A record of a stop that is not known could never be shown.
+// A record of an unknown stop could never be shown.
 Result<Done> require_stop(store::Database& database, const std::string& id) {
   const auto stop = find(database, stop_named(id));
   if (!stop) return stop.error();
@@ -102,7 +102,7 @@ Result<std::optional<OutcomeRecord>> Logbook::take_back(const OutcomeRecord& tou
                                             touched.stop_id, touched.source, touched.station_id);
   if (!before) return before.error();
   if (!*standing || ((*standing)->mark.deleted && before->empty())) {
-    return Error{.what = "there is no outcome to take back", .where = database_.path()};
+    return Error{.what = "no outcome to take back", .where = database_.path()};
   }
   OutcomeRecord restored = before->empty() ? **standing : before->front();
   const bool deleted = before->empty() || restored.mark.deleted;

@@ -15,7 +15,7 @@ namespace {
 constexpr std::array kOutcomes{Outcome::steady, Outcome::breaks_up, Outcome::nothing};
 constexpr std::array kBands{Band::low_vhf, Band::high_vhf, Band::uhf};
 
-// The years that are written with four digits.
+// The years that have four digits.
 constexpr UtcTime kEarliest{std::chrono::sys_days(std::chrono::year(0) / 1 / 1)};
 constexpr UtcTime kLatest{std::chrono::sys_days(std::chrono::year(9999) / 12 / 31)};
 
@@ -40,12 +40,12 @@ class Check {
     return *this;
   }
   Check& time(std::string_view name, UtcTime time) {
-    if (time < kEarliest || time > kLatest) refuse(fmt::format("the {} is no date", name));
+    if (time < kEarliest || time > kLatest) refuse(fmt::format("the {} is not a valid date", name));
     return *this;
   }
   Check& number(std::string_view name, std::optional<double> value, double least, double most) {
     if (value && !(*value >= least && *value <= most)) {
-      refuse(fmt::format("the {} is {}, not {} to {}", name, *value, least, most));
+      refuse(fmt::format("the {} is {}, outside {} to {}", name, *value, least, most));
     }
     return *this;
   }
@@ -96,7 +96,7 @@ std::optional<Error> fault(const StopRecord& stop) {
   check.id("id", stop.id).mark(stop.mark).time("arrival", stop.arrived);
   if (stop.left) {
     check.time("departure", *stop.left)
-        .that(*stop.left >= stop.arrived, "it was left before it was reached");
+        .that(*stop.left >= stop.arrived, "the departure is before the arrival");
   }
   check.text("name", stop.name).text("note", stop.note);
   return check.text("gear", stop.gear).text("weather", stop.weather).found();
@@ -111,7 +111,7 @@ std::optional<Error> fault(const OutcomeRecord& outcome) {
   const char letter = outcome.rf_channel.letter;
   check.number("RF channel", outcome.rf_channel.number, 1.0, 999.0)
       .that(letter == '\0' || (letter >= 'A' && letter <= 'Z'),
-            "the RF channel has a mark that is no capital letter");
+            "the RF channel has a suffix that is not a capital letter");
   check.number("chance", outcome.chance_percent, 0.0, 100.0)
       .number("margin", outcome.margin_db, -kMostDecibel, kMostDecibel)
       .number("deviation", outcome.deviation_db, kLeastDeviation_db, kMostDecibel)

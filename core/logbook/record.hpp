@@ -14,22 +14,21 @@
 #include <string_view>
 #include <vector>
 
-// What is written down at a stop. Texts are UTF-8; empty ones are unknown. Core knows neither clock
-// nor chance: times, ids and the tablet's name come from the caller.
+// Records made at a stop. Texts are UTF-8; empty ones are unknown. Core has neither a clock nor a
+// random generator: times, ids and the tablet's name come from the caller.
 namespace mastwise {
 
-// What two tablets need to know to bring their logbooks together.
+// What two tablets need to merge their logbooks.
 struct Mark {
   UtcTime changed{};        // when the record was last written
-  std::string tablet = {};  // which tablet wrote it: the same for all of its records
-  bool deleted = false;     // taken back; stays so that another tablet takes it back too
+  std::string tablet = {};  // which tablet wrote it
+  bool deleted = false;     // removed; kept so that another tablet removes it too
   bool operator==(const Mark&) const = default;
 };
 
 // A place where the rig was parked, once.
 struct StopRecord {
-  std::string id =
-      {};  // unique over all tablets, as a UUID is: 1 to 64 letters, digits and hyphens
+  std::string id = {};  // unique over all tablets, like a UUID: 1 to 64 letters, digits and hyphens
   Mark mark = {};
   Position position;
   UtcTime arrived{};
@@ -47,19 +46,19 @@ struct StopRecord {
 struct AntennaChange {
   safety::Antenna antenna = safety::Antenna::Down;
   UtcTime when{};
-  std::optional<Position> place = {};  // of the rig, where known
-  std::string confirmed = {};          // the statement that the person held, or "Undo"
+  std::optional<Position> place = {};  // of the rig, if known
+  std::string confirmed = {};          // the statement that the user confirmed, or "Undo"
   bool operator==(const AntennaChange&) const = default;
 };
 
-// What came in.
+// What was received.
 enum class Outcome : std::uint8_t { steady, breaks_up, nothing };
 
-// One station tried at one stop. Stop, source and station name the record: whoever tries it again
-// writes it anew.
+// One station tried at one stop. Stop, source and station identify the record: a new trial replaces
+// it.
 struct OutcomeRecord {
   std::string stop_id = {};
-  std::string source = {};      // the name of the table that the station comes from
+  std::string source = {};      // the name of the station's table
   std::string station_id = {};  // unique within its source
   Mark mark = {};
   std::string call_sign = {};
@@ -69,9 +68,9 @@ struct OutcomeRecord {
   std::optional<Bearing<True>> heading = {};  // of the antenna
   Outcome outcome = Outcome::nothing;
   UtcTime when{};
-  std::optional<double> chance_percent = {};  // as it was shown
-  // As the models gave them, before any correction by the logbook: what is learned from them would
-  // else be learned twice.
+  std::optional<double> chance_percent = {};  // as shown
+  // The models' values before any correction by the logbook; learning from corrected values would
+  // count the lesson twice.
   std::optional<double> margin_db = {};
   std::optional<double> deviation_db = {};
   std::string gear = {};
@@ -88,7 +87,7 @@ struct SweepReading {
 
 // Meter readings of one station taken at several headings.
 struct SweepRecord {
-  std::string id = {};  // as a stop's
+  std::string id = {};  // like a stop's id
   std::string stop_id = {};
   std::string source = {};
   std::string station_id = {};
@@ -102,21 +101,21 @@ struct SweepRecord {
   bool operator==(const SweepRecord&) const = default;
 };
 
-// "steady", "breaks up", "nothing"; parsing takes no notice of case.
+// "steady", "breaks up", "nothing"; parsing ignores case.
 std::string_view to_text(Outcome outcome);
 Result<Outcome> parse_outcome(std::string_view text);
 
-// "low VHF", "high VHF", "UHF"; takes no notice of case.
+// "low VHF", "high VHF", "UHF"; parsing ignores case.
 Result<Band> parse_band(std::string_view text);
 
-// Why a record cannot be kept: an id that is none, text that is not UTF-8, a number that is not
-// finite or cannot be (a chance outside 0 to 100 %, a deviation or sigma that is not positive), a
-// stop left before it was reached.
+// Why a record cannot be kept: an invalid id, text that is not UTF-8, a number that is not finite
+// or out of range (a chance outside 0 to 100 %, a deviation or sigma that is not positive), a
+// departure before the arrival.
 std::optional<Error> fault(const StopRecord& stop);
 std::optional<Error> fault(const OutcomeRecord& outcome);
 std::optional<Error> fault(const SweepRecord& sweep);
 
-// Everything that two tablets share.
+// All records that two tablets share.
 struct LogbookContent {
   std::vector<StopRecord> stops = {};        // by id
   std::vector<OutcomeRecord> outcomes = {};  // by stop, source and station

@@ -63,7 +63,7 @@ bool from_cell(std::string_view cell, RigHeading& heading) {
   return read;
 }
 
-// Whatever has a word, and a reader of words.
+// For types with a to_text() and a parser.
 template <class Value>
 bool take(const Result<Value>& read, Value& value) {
   if (read) value = *read;

@@ -10,18 +10,18 @@
 #include <tuple>
 #include <vector>
 
-// A record as a row of texts, the same in the store and in a table for people: what is unknown is
-// empty, numbers are the shortest that give the same number back.
+// A record as a row of texts, the same in the store and in an exported table: unknown values are
+// empty, and numbers have the fewest digits that read back the same.
 namespace mastwise::record_cells {
 
 template <class Record>
 struct Field {
   std::string_view name;  // with its unit
   std::string (*get)(const Record&);
-  bool (*set)(Record&, std::string_view);  // false when the text is no such thing
+  bool (*set)(Record&, std::string_view);  // false if the text cannot be read
 };
 
-// The fields of a record, those that name it first.
+// The fields of a record, those of its name first.
 template <class Record>
 std::span<const Field<Record>> fields();
 template <>
@@ -31,7 +31,7 @@ std::span<const Field<OutcomeRecord>> fields();
 template <>
 std::span<const Field<SweepRecord>> fields();
 
-// How many fields name a record.
+// The number of fields in the name of a record.
 template <class Record>
 constexpr std::size_t kKeyFields = 1;
 template <>
@@ -52,22 +52,22 @@ Record blank(const Record*) {
   return {};
 }
 
-// The record of as many cells as it has fields. Fails with the field that cannot be read, or as
-// fault() does.
+// The record of as many cells as it has fields. Fails with the field that cannot be read, or like
+// fault().
 template <class Record>
 Result<Record> read(std::span<const std::string> cells) {
   Record record = blank(static_cast<const Record*>(nullptr));
   const auto all = fields<Record>();
   for (std::size_t i = 0; i < all.size(); ++i) {
     if (all[i].set(record, cells[i])) continue;
-    return Error{.what = "\"" + cells[i] + "\" is no " + std::string(all[i].name)};
+    return Error{.what = "\"" + cells[i] + "\" is not a valid " + std::string(all[i].name)};
   }
   if (const auto wrong = fault(record)) return *wrong;
   return record;
 }
 
-// Of two writings of one record, does this one hold? The later does; should two tablets have
-// written in the same millisecond, both logbooks still agree on one of them.
+// Whether this version of a record wins over another. The later one does; at the same millisecond
+// both tablets still agree on one of them.
 template <class Record>
 bool holds_over(const Record& one, const Record& other) {
   const auto order = [](const Mark& mark) {

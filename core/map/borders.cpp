@@ -18,14 +18,14 @@ constexpr std::size_t kHeaderBytes = 16, kRowBytes = 22;
 struct Row {
   LineKind kind;
   std::uint8_t points;
-  std::uint32_t start;  // in the steps
+  std::uint32_t start;  // index into the steps
   // In whole steps.
   std::int32_t west, south, east, north;
 };
 
 Error damaged(std::string what) {
   return {.what = "the borders are damaged: " + std::move(what),
-          .remedy = "install the program's assets again"};
+          .remedy = "install Mastwise again"};
 }
 
 std::uint32_t number_at(std::span<const std::byte> bytes, std::size_t at) {
@@ -48,12 +48,12 @@ Row row_at(std::span<const std::byte> bytes, std::size_t at) {
           .north = edge(3)};
 }
 
-// Reads steps of variable length: seven bits a byte, the lowest first, the sign in the lowest bit.
+// Reads steps of variable length: seven bits a byte, lowest first, the sign in the lowest bit.
 class Steps {
  public:
   explicit Steps(std::span<const std::byte> bytes) : bytes_(bytes) {}
 
-  // Nothing at the end and for more than any step needs.
+  // std::nullopt at the end and for a step that is too long.
   std::optional<std::int32_t> next() {
     constexpr unsigned kMostBits = 28;
     std::uint32_t value = 0;
@@ -83,7 +83,7 @@ struct Touch {
   }
 };
 
-// The runs of a line's points that the map has.
+// The runs of a line's points that are on the map.
 void add_on_plane(const BorderLine& line, const Projection& projection,
                   std::vector<PlaneLine>& lines) {
   PlaneLine run{line.kind, {}};
@@ -107,7 +107,7 @@ struct Borders::Data {
   std::vector<Row> rows;
   std::vector<std::byte> steps;
 
-  // Nothing where the steps end too early or lead off the earth or out of the row's box.
+  // std::nullopt if the steps end too early or leave the earth or the row's box.
   std::optional<BorderLine> line(const Row& row) const {
     BorderLine line{row.kind, {}};
     line.points.reserve(row.points);
@@ -132,11 +132,11 @@ Result<Borders> Borders::load(std::span<const std::byte> bytes) {
     return std::equal(kMagic.begin(), kMagic.end(), bytes.begin(),
                       [](char c, std::byte byte) { return static_cast<std::byte>(c) == byte; });
   };
-  if (bytes.size() < kHeaderBytes || !is_magic()) return damaged("these bytes are something else");
+  if (bytes.size() < kHeaderBytes || !is_magic()) return damaged("not a borders file");
   const std::size_t rows = number_at(bytes, 8), steps = number_at(bytes, 12);
   const std::size_t wanted = kHeaderBytes + rows * kRowBytes + steps;
   if (bytes.size() != wanted) {
-    return damaged(fmt::format("{} bytes where {} belong", bytes.size(), wanted));
+    return damaged(fmt::format("{} bytes instead of {}", bytes.size(), wanted));
   }
   auto data = std::make_shared<Data>();
   const auto body = bytes.last(steps);

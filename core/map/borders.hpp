@@ -14,11 +14,11 @@ namespace mastwise::map {
 
 enum class LineKind : std::uint8_t { Coast, CountryBorder, StateBorder, LakeShore };
 
-// A piece of a coast, border or shore, of at most 96 points. A line that goes on does so in another
+// A piece of a coast, border or shore, of at most 96 points. A longer line continues in another
 // piece that begins at the same point.
 struct BorderLine {
   LineKind kind;
-  std::vector<Position> points;  // two at least, to 0.001 degree
+  std::vector<Position> points;  // at least two, to 0.001 degree
 };
 
 struct PlaneLine {
@@ -28,20 +28,19 @@ struct PlaneLine {
 };
 
 // Coasts and borders of the earth at 1:10 million, the borders of the states of the USA, and the
-// Great Lakes' shores within the USA. Other lakes and provinces are not there. Off by some 100 m to
-// 1 km: for the eye, not for a surveyor. A copy shares the data; any number of threads may read it.
+// shores of the Great Lakes within the USA; no other lakes or provinces. Accuracy 100 m to 1 km:
+// for display, not for surveying. A copy shares the data; any number of threads may read it.
 class Borders {
  public:
   // Reads the bytes of borders.bin (layout: assets/borders/README); they need not outlive the call.
-  // Errors: other bytes, a figure beyond its bounds, fewer or more bytes than belong.
+  // Errors: another file type, a value out of range, too few or too many bytes.
   static Result<Borders> load(std::span<const std::byte> bytes);
 
-  // Every line that comes within `radius_m` (0 to 20,100,000 m) of the center, and some that only
-  // come near to it.
+  // Every line within `radius_m` (0 to 20,100,000 m) of the center, and some just outside.
   std::vector<BorderLine> within(Position center, double radius_m) const;
 
   // The same around the map's center, on the map's plane. `radius_m` at most
-  // Projection::kFarthestM; of a line that crosses that bound the part within is given.
+  // Projection::kFarthestM; lines are cut at that bound.
   std::vector<PlaneLine> on_plane(const Projection& projection, double radius_m) const;
 
  private:

@@ -16,7 +16,7 @@ namespace {
 constexpr double kUnknownHeight = std::numeric_limits<double>::quiet_NaN();
 constexpr int kNodeSpacing = 16;
 
-// Reads heights, holding on to the tile of the last one.
+// Reads heights and keeps the last tile.
 class HeightReader {
  public:
   explicit HeightReader(const terrain::TileSource& tiles) : tiles_(tiles) {}
@@ -29,7 +29,7 @@ class HeightReader {
       sought_ = true;
     }
     const double height_m = tile_ ? height_in_m(*tile_, cell, point) : kUnknownHeight;
-    // On a degree line the neighbor may know it.
+    // On a degree line the neighboring tile may have the height.
     const bool on_edge = point.north_deg == cell.north || point.east_deg == cell.east;
     if (!std::isnan(height_m) || !on_edge) return height_m;
     return terrain::ground_height_m(tiles_, point).value_or(kUnknownHeight);
@@ -42,7 +42,7 @@ class HeightReader {
   std::shared_ptr<const terrain::Tile> tile_;
 };
 
-// The heights of the grid and of one cell more on every side.
+// The heights of the grid and of one extra cell on every side.
 class HeightGrid {
  public:
   HeightGrid(const terrain::TileSource& tiles, const Projection& projection, ReliefGrid grid)
@@ -65,13 +65,14 @@ class HeightGrid {
 
  private:
   std::optional<Position> position(int row, int column) const {
-    // The first row and column are those before the grid's own.
+    // The first row and column are just outside the grid.
     return projection_.to_earth(
         {.east_m = (column - 0.5 - grid_.columns / 2.0) * grid_.meters_per_cell,
          .north_m = (grid_.rows / 2.0 + 0.5 - row) * grid_.meters_per_cell});
   }
 
-  // The corners' degrees, longitudes counted on from the first corner's; nothing near the poles.
+  // The degrees of the corners, with longitudes continued from the first corner's; empty near the
+  // poles.
   std::optional<std::array<terrain::GlobePoint, 4>> corners(int row, int column) const {
     constexpr double kFarthestNorthDeg = 85.0;
     std::array<terrain::GlobePoint, 4> found;
@@ -123,7 +124,7 @@ class HeightGrid {
   std::vector<float> heights_m_;
 };
 
-// The light as a vector of length 1 toward it.
+// The unit vector toward the light.
 struct Toward {
   double east, north, up;
 };
@@ -162,11 +163,11 @@ Result<Relief> shade_relief(const terrain::TileSource& tiles, const Projection& 
                             ReliefGrid grid, Light light) {
   if (!within(grid.columns, 1, 2048) || !within(grid.rows, 1, 2048) ||
       !within(grid.meters_per_cell, 1.0, 10'000.0)) {
-    return Error{.what = "the relief's grid is beyond its bounds",
+    return Error{.what = "the relief's grid is out of range",
                  .remedy = "ask for 1 to 2048 cells a side of 1 to 10,000 m"};
   }
   if (!within(light.height_deg, 0.0, 90.0) || !within(light.vertical_scale, 1e-3, 1e3)) {
-    return Error{.what = "the relief's light is beyond its bounds",
+    return Error{.what = "the relief's light is out of range",
                  .remedy = "ask for a light 0 to 90 degrees high"};
   }
   constexpr double kDegree = std::numbers::pi / 180.0;

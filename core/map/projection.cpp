@@ -26,7 +26,7 @@ Result<Projection> Projection::around(Position center) {
                               center.latitude_deg(), center.longitude_deg())
                       .c_str()));
   if (!projection.definition_) {
-    return Error{.what = "the map's projection cannot be set up",
+    return Error{.what = "cannot set up the map projection",
                  .remedy = "install PROJ again, 9.1 or later"};
   }
   return projection;

@@ -18,26 +18,25 @@ struct PlanePoint {
   bool operator==(const PlanePoint&) const = default;
 };
 
-// The map around a stop: straight lines from the center are geodesics, drawn at their true bearing
-// and to their true length. The azimuthal equidistant projection of the WGS84 ellipsoid by PROJ
-// (method "aeqd"; Snyder, USGS Professional Paper 1395, 1987, chapter 25). Away from the center
-// directions and lengths differ: across the line of sight by about distance^2 / (6 R^2), 0.03 % at
-// 250 km.
+// The map around a stop: straight lines from the center are geodesics, with their true bearing and
+// length. The azimuthal equidistant projection of the WGS84 ellipsoid by PROJ (method "aeqd";
+// Snyder, USGS Professional Paper 1395, 1987, chapter 25). Away from the center directions and
+// lengths differ: across the line of sight by about distance^2 / (6 R^2), 0.03 % at 250 km.
 //
-// It has its own PROJ context and belongs to one thread at a time; another thread makes its own.
+// Each object has a separate PROJ context; only one thread at a time may use it.
 class Projection {
  public:
-  // Beyond this distance from the center, about a quarter of the way round, the plane tears things
-  // apart: what lies there is not on the map.
+  // Beyond this distance from the center, about a quarter of the way around the earth, the plane
+  // tears things apart; such points are not on the map.
   static constexpr double kFarthestM = 10'000e3;
 
   // Error: PROJ refuses (no memory).
   static Result<Projection> around(Position center);
 
   Position center() const { return center_; }
-  // Nothing beyond kFarthestM.
+  // std::nullopt beyond kFarthestM.
   std::optional<PlanePoint> to_plane(Position position) const;
-  // Nothing beyond kFarthestM, nor for what is no number.
+  // std::nullopt beyond kFarthestM and for NaN.
   std::optional<Position> to_earth(PlanePoint point) const;
 
  private:
@@ -51,7 +50,7 @@ class Projection {
 
   Position center_;
   std::unique_ptr<pj_ctx, CloseContext> context_;
-  std::unique_ptr<PJconsts, CloseDefinition> definition_;  // closed before its context
+  std::unique_ptr<PJconsts, CloseDefinition> definition_;  // destroyed before its context
 };
 
 }  // namespace mastwise::map

@@ -10,8 +10,7 @@ std::optional<RepairedDate> repair_date(Date said, sys_days floor) {
   const sys_days said_day(said);
   const sys_days earliest = floor - std::chrono::days(1);
   const auto past_earliest = said_day - earliest;
-  // Rounded toward minus infinity, so that dates before and after the window are both moved into
-  // it.
+  // Rounded toward minus infinity, to move dates both before and after the window into it.
   auto eras = past_earliest / kEra;
   if (past_earliest < eras * kEra) --eras;
   return RepairedDate{said_day - eras * kEra, said_day, static_cast<int>(-eras * 1024)};

@@ -10,40 +10,41 @@ namespace mastwise::nmea {
 
 using std::chrono::sys_days;
 
-// Satellites broadcast a ten-bit week number [IS-GPS-200, 20.3.3.3.1.1]: it starts over every 1024
-// weeks, and a receiver that has lost count of these eras is off by a whole number of them.
+// Satellites broadcast a ten-bit week number [IS-GPS-200, 20.3.3.3.1.1] that restarts every 1024
+// weeks. A receiver that loses count of these eras is off by a whole number of them.
 constexpr std::chrono::days kEra{7168};
 
-// A receiver's date moved by whole eras to where it can be.
+// A receiver's date, shifted by whole eras into the possible range.
 struct RepairedDate {
   sys_days date;
-  sys_days said;          // what the receiver said
-  int weeks_shifted = 0;  // date - said in weeks: a multiple of 1024, positive when it was behind
+  sys_days said;  // the receiver's date
+  // `date` - `said` in weeks: a multiple of 1024, positive if the receiver was behind.
+  int weeks_shifted = 0;
   bool operator==(const RepairedDate&) const = default;
 };
 
-// Moves `said` by whole eras into [floor - 1 day, floor + 7168 days). `floor` is a day that is
-// certainly past: the later of the day the program was built and the last trusted date saved.
-// Nothing for a date that is not in the calendar.
+// Shifts `said` by whole eras into [floor - 1 day, floor + 7168 days). `floor` is a day that is
+// certainly past: the later of the build day and the last trusted date saved. std::nullopt for a
+// date outside the calendar.
 std::optional<RepairedDate> repair_date(Date said, sys_days floor);
 
-// The date to save as a later floor, or nothing when it is not after `floor` or so far past it
-// (more than half an era, 512 weeks) that one faulty receiver would move the floor for good.
+// The date to save as a later floor. std::nullopt if it is not after `floor`, or is more than half
+// an era (512 weeks) past it: one faulty receiver must not move the floor for good.
 std::optional<sys_days> date_worth_saving(const RepairedDate& date, sys_days floor);
 
-// Watches the dates that come with good fixes, and trusts one once several epochs agree: each
-// within a minute after the last.
+// Watches the dates of good fixes, and trusts one once several epochs agree, each within a minute
+// of the last.
 class DateKeeper {
  public:
   explicit DateKeeper(sys_days floor) : floor_(floor) {}
 
-  // A date and time that came while the receiver had a fix; the caller leaves out all others.
+  // A date and time received during a fix; the caller skips all others.
   void take(Date date, TimeOfDay time);
 
-  // The latest trusted date; nothing before kAgreeingEpochs agreed.
+  // The latest trusted date; std::nullopt before kAgreeingEpochs agree.
   const std::optional<RepairedDate>& trusted() const { return trusted_; }
-  // The moment nearest to the last trusted one that has this time of day; nothing while no date is
-  // trusted.
+  // The moment with this time of day that is nearest to the last trusted one; std::nullopt while no
+  // date is trusted.
   std::optional<UtcTime> moment(TimeOfDay time) const;
   sys_days floor() const { return floor_; }
   bool operator==(const DateKeeper&) const = default;

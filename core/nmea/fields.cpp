@@ -45,7 +45,7 @@ std::optional<double> angle_deg(std::optional<double> packed, double limit_deg) 
   return degrees;
 }
 
-// The sign that a hemisphere letter gives, or nothing for any other letter.
+// The sign of a hemisphere letter; std::nullopt for any other letter.
 std::optional<double> hemisphere(char letter, char positive, char negative) {
   if (letter == positive) return 1.0;
   if (letter == negative) return -1.0;

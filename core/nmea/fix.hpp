@@ -14,14 +14,14 @@ namespace mastwise::nmea {
 enum class FixTrouble {
   none,
   no_data,              // nothing was ever received
-  silent,               // nothing has been received for some time
+  silent,               // no bytes for some time
   not_nmea,             // bytes, but no sentence: another speed, or another protocol
-  damaged,              // sentences, but none of the latest with a right checksum
+  damaged,              // sentences, but none of the latest with a correct checksum
   no_checksums,         // sentences, but none with a checksum
-  no_position_reports,  // good sentences, but none about a position: a compass alone
-  no_satellites,        // the receiver says that it has no fix, and no satellite in use
-  receiver_says_void,   // the receiver says that it has no fix
-  frozen_time,          // the receiver repeats one moment: it has lost its fix and does not know
+  no_position_reports,  // good sentences, but none about a position: only a compass
+  no_satellites,        // the receiver reports no fix and no satellite in use
+  receiver_says_void,   // the receiver reports no fix
+  frozen_time,          // the receiver repeats one time: it has lost its fix without knowing
   no_time,              // positions without a time, which may be old ones repeated
   estimated,            // dead reckoning
   manual,               // typed in
@@ -29,7 +29,7 @@ enum class FixTrouble {
   impossible_position,  // coordinates outside the earth's
 };
 
-// Where the receiver is, as far as it can be told at one moment.
+// The receiver's position and its quality at one moment.
 struct Fix {
   FixTrouble why_not_good = FixTrouble::no_data;
   bool good() const { return why_not_good == FixTrouble::none; }
@@ -37,17 +37,17 @@ struct Fix {
   std::optional<Position> position;       // only while the fix is good
   std::optional<Position> last_position;  // the last good one, however old
   std::optional<milliseconds> age;        // of last_position
-  std::uint64_t positions_taken = 0;  // counts up by one for each UTC epoch with a good position
+  std::uint64_t positions_taken = 0;  // increases by one for each UTC epoch with a good position
   std::optional<milliseconds> silent_for;  // since the last byte
 
   FixQuality quality = FixQuality::none;
-  std::optional<int> satellites;  // used; known without a fix too
+  std::optional<int> satellites;  // in use; known without a fix too
   std::optional<int> dimensions;  // 2 or 3
   std::optional<double> hdop;
-  std::optional<double> error_m;     // the receiver's own one-sigma horizontal error (GST)
+  std::optional<double> error_m;     // the receiver's one-sigma horizontal error (GST)
   std::optional<double> altitude_m;  // above mean sea level
   std::optional<double> speed_mps;
-  std::optional<Bearing<True>> course;     // over ground; says nothing about the nose when standing
+  std::optional<Bearing<True>> course;     // over ground; meaningless for the nose while parked
   std::optional<Declination> declination;  // by the receiver's own model
 
   std::optional<TimeOfDay> time_of_day;  // UTC, of last_position
@@ -55,12 +55,12 @@ struct Fix {
   bool operator==(const Fix&) const = default;
 };
 
-// Where a heading sensor points, by the north that it counts from. The sensor's mounting on the rig
-// is the caller's.
+// The direction of a heading sensor, by the north it uses. The caller knows how the sensor is
+// mounted on the rig.
 struct HeadingSensor {
   std::optional<Bearing<True>> true_heading;          // HDT, THS
   std::optional<Bearing<Magnetic>> magnetic_heading;  // HDG, HDM
-  std::optional<Declination> declination;  // by the sensor's own setting (HDG): check it before use
+  std::optional<Declination> declination;  // by the sensor's setting (HDG): check it before use
   bool operator==(const HeadingSensor&) const = default;
 };
 

@@ -28,7 +28,7 @@ unsigned checksum_of(std::string_view characters) {
 
 }  // namespace
 
-// Ends the sentence in the buffer and counts it. Empty when its checksum is missing or wrong.
+// Ends the sentence in the buffer and counts it. Empty if its checksum is missing or wrong.
 std::string_view Framer::finish() {
   const std::string_view text = text_;
   if (text.size() < 2) return {};

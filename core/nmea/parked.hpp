@@ -9,12 +9,12 @@
 
 namespace mastwise::nmea {
 
-// Where a parked rig is, from many positions of its receiver.
+// The position of a parked rig, from many positions of its receiver.
 struct ParkedPosition {
   Position mean;
-  // One sigma along one axis, in meters, of a single position about the mean; nothing for one
-  // alone. The mean is better than that, but not by the root of the count: a receiver's errors of
-  // neighboring seconds are alike.
+  // One sigma along one axis, in meters, of a single position about the mean; std::nullopt for a
+  // single position. The mean is better than that, but not by the root of the count, since a
+  // receiver's errors in successive seconds are alike.
   std::optional<double> scatter_m;
   std::size_t count;
   milliseconds duration;  // from the first to the last position
@@ -22,15 +22,15 @@ struct ParkedPosition {
 };
 
 // Averages positions in the plane that touches the ellipsoid at the first of them (GeographicLib
-// LocalCartesian), which errs by less than a millimeter within 100 m, at every longitude and at the
-// poles. It begins anew when the rig moves: when kAwayInARow positions in a row are farther from
-// the mean than four times the scatter, but at least kLeastAway_m and at most kMostAway_m. A single
-// position so far away is a slip of the receiver and is left out.
+// LocalCartesian). That errs by less than a millimeter within 100 m, at every longitude and at the
+// poles. It restarts when the rig moves: when kAwayInARow positions in a row are farther from the
+// mean than four times the scatter, clamped to kLeastAway_m to kMostAway_m. A single position that
+// far away is a glitch of the receiver and is left out.
 class ParkedAverage {
  public:
   // One position for each epoch, see Fix::positions_taken. `now` must not run backward.
   void add(const Position& position, Monotonic now);
-  // Nothing before the first position.
+  // std::nullopt before the first position.
   std::optional<ParkedPosition> result() const;
   void restart() { *this = ParkedAverage(); }
   bool operator==(const ParkedAverage&) const = default;
@@ -56,7 +56,7 @@ class ParkedAverage {
   double squares_m2_ = 0.0;  // of the distances from the mean, both axes together
   Monotonic first_{};
   Monotonic last_{};
-  std::vector<Sample> away_;  // the latest in a row, fewer than kAwayInARow
+  std::vector<Sample> away_;  // the latest consecutive ones, fewer than kAwayInARow
 };
 
 }  // namespace mastwise::nmea

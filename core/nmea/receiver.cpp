@@ -7,7 +7,7 @@
 namespace mastwise::nmea {
 namespace {
 
-// The source that a talker belongs to: see Receiver.
+// The source of a talker: see Receiver.
 std::string_view source_of(std::string_view talker) {
   constexpr std::string_view kSatelliteTalkers[] = {"GP", "GN", "GL", "GA", "GB",
                                                     "BD", "GQ", "QZ", "GI"};
@@ -58,7 +58,7 @@ void Receiver::take_position(const Report& report, Monotonic now) {
   if (is_later_epoch(*report.time, now)) {
     begin_epoch(report, now);
   } else if (epoch_->time == *report.time) {
-    // A second sentence of the same epoch may tell the quality better than the first did.
+    // A second sentence of the same epoch may give a more exact quality than the first.
     epoch_->quality = std::max(epoch_->quality, *report.quality);
   } else {
     return;
@@ -75,7 +75,7 @@ void Receiver::begin_epoch(const Report& report, Monotonic now) {
   ++positions_taken_;
 }
 
-// What another source said of its fix says nothing about the next one's.
+// Another source's fix data does not apply to the next one.
 void Receiver::forget_source() {
   motion_.clear();
   quality_.clear();
@@ -106,7 +106,7 @@ bool Receiver::hears(std::string_view source, Monotonic now) const {
   return source == source_ || position_.fresh(now) == nullptr;
 }
 
-// A clock that was set back is believed once the position is stale, as nothing else is left.
+// A clock that was set back is believed once the position is stale: nothing else is left.
 bool Receiver::is_later_epoch(TimeOfDay time, Monotonic now) const {
   if (!epoch_) return true;
   const milliseconds ahead = (time - epoch_->time + kOneDay) % kOneDay;

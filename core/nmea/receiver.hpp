@@ -12,23 +12,22 @@
 
 namespace mastwise::nmea {
 
-// All that is known from the bytes of one device: a plain value that can be copied and compared.
+// The state decoded from the bytes of one device: a plain value that can be copied and compared.
 // The same bytes at the same times give the same receiver, however the bytes are cut.
 //
 // - A void sentence never moves the position. Neither does dead reckoning, a typed or a simulated
 // one.
 // - Each UTC epoch gives one position: the first good sentence's. A time that does not advance
-// gives
-//   none, so that a receiver that repeats itself grows stale.
+// gives none, so that the position of a receiver that repeats itself becomes stale.
 // - Position, speed, course and precision come from one source until it has been stale for
-//   kPositionLifetime. All satellite talkers (GP, GL, GA, GB, GN...) are one source, as one
-//   receiver changes among them; every other talker is its own.
+// kPositionLifetime. All satellite talkers (GP, GL, GA, GB, GN...) are one source, since one
+// receiver switches among them; every other talker is a separate source.
 class Receiver {
  public:
   // `date_floor`: see repair_date.
   explicit Receiver(sys_days date_floor) : dates_(date_floor) {}
 
-  // Takes the next bytes of the stream. `now` must not run backward.
+  // Reads the next bytes of the stream. `now` must not run backward.
   void feed(std::string_view bytes, Monotonic now);
 
   Fix fix(Monotonic now) const;
@@ -40,7 +39,7 @@ class Receiver {
 
   static constexpr milliseconds kPositionLifetime{3000};
   static constexpr milliseconds kHeadingLifetime{3000};
-  // Some receivers tell these only with every fifth epoch.
+  // Some receivers send these only with every fifth epoch.
   static constexpr milliseconds kPrecisionLifetime{10000};
 
  private:
@@ -70,9 +69,9 @@ class Receiver {
   FixTrouble trouble(Monotonic now) const;
 
   Framer framer_;
-  Timed<bool> bytes_{kPositionLifetime};     // anything at all
-  Timed<bool> sentence_{kPositionLifetime};  // any with a right checksum
-  std::string source_;                       // whose position it is
+  Timed<bool> bytes_{kPositionLifetime};     // any byte
+  Timed<bool> sentence_{kPositionLifetime};  // any with a correct checksum
+  std::string source_;                       // of the position
   std::optional<Epoch> epoch_;               // of the last good position
   Timed<Position> position_{kPositionLifetime};
   Timed<FixTrouble> trouble_{kPositionLifetime};  // of the sentences since the last good position

@@ -9,8 +9,8 @@
 
 namespace mastwise::nmea {
 
-// How a position was found. The first row is no fix; the second row is no fix of satellites, and
-// never moves the position; the third is in the order of how much a receiver says by it.
+// How a position was found. The first row is no fix. The second row is a fix without satellites,
+// which never moves the position. The third is sorted by how much a receiver claims with it.
 enum class FixQuality {
   none,
   estimated,
@@ -28,22 +28,23 @@ constexpr bool is_satellite_fix(FixQuality quality) {
   return quality >= FixQuality::unspecified;
 }
 
-// What one sentence said, in the same terms whichever sentence it was; what it did not say, or said
-// outside its range, is nothing.
+// The contents of one sentence, in the same terms for every type of sentence; std::nullopt for
+// values that are missing or out of range.
 struct Report {
   std::string_view talker;  // the two letters before the sentence's name, in the sentence itself
 
   std::optional<TimeOfDay> time;
-  std::optional<Date> date;  // as the receiver said it: may be behind by 1024-week eras
+  std::optional<Date> date;  // as received: may be behind by 1024-week eras
 
-  // Only of sentences whose subject is a position: whether there is one and how it was found.
+  // Only for sentences about a position: whether there is one and how it was found.
   std::optional<FixQuality> quality;
   std::optional<Position> position;
 
   std::optional<double> altitude_m;  // above mean sea level
-  std::optional<int> satellites;     // used in the fix; many receivers stop counting at 12
+  std::optional<int> satellites;     // in use; many receivers stop counting at 12
   std::optional<double> hdop;
-  std::optional<int> dimensions;  // 2 or 3; "no fix" is nothing, as one constellation may have none
+  // 2 or 3; "no fix" is std::nullopt, as one constellation may have none.
+  std::optional<int> dimensions;
   std::optional<double> error_m;  // one-sigma horizontal distance: root of latitude^2 + longitude^2
 
   std::optional<double> speed_mps;
@@ -51,7 +52,7 @@ struct Report {
 
   std::optional<Bearing<True>> true_heading;
   std::optional<Bearing<Magnetic>> magnetic_heading;  // the sensor's deviation is applied
-  std::optional<Declination> declination;             // by the device's own model or setting
+  std::optional<Declination> declination;             // by the device's model or setting
 };
 
 }  // namespace mastwise::nmea

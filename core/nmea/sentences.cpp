@@ -28,7 +28,7 @@ std::optional<Declination> declination(std::optional<double> east_deg) {
   return Declination::east_deg(*east_deg);
 }
 
-// Receivers without a fix send a dilution of 0.0 or of 99.99 for "none".
+// Receivers without a fix send a dilution of 0.0 or 99.99 for "none".
 std::optional<double> dilution(std::optional<double> value) {
   return between(value, 0.1, 99.0);
 }
@@ -59,8 +59,8 @@ FixQuality quality_of_mode(char mode) {
   }
 }
 
-// Status A or V, with the mode indicator where there is one. With status V only the modes that say
-// why are believed; without a status nothing is known.
+// Status A or V, with the mode indicator if present. With status V only modes that explain it are
+// believed; without a status nothing is known.
 std::optional<FixQuality> quality_of_status(char status, char mode) {
   const FixQuality quality = quality_of_mode(mode);
   if (status == 'A') return quality;
@@ -68,7 +68,7 @@ std::optional<FixQuality> quality_of_status(char status, char mode) {
   return is_satellite_fix(quality) ? FixQuality::none : quality;
 }
 
-// GGA's indicator has its own numbers. Those above 8 are not in the standard.
+// GGA's indicator has a different numbering. Values above 8 are not in the standard.
 std::optional<FixQuality> quality_of_indicator(std::optional<int> indicator) {
   constexpr FixQuality kQualities[] = {
       FixQuality::none,      FixQuality::autonomous, FixQuality::differential,
@@ -78,15 +78,15 @@ std::optional<FixQuality> quality_of_indicator(std::optional<int> indicator) {
   return kQualities[*indicator];
 }
 
-// GNS has one mode letter for each constellation: the best of them is the fix's.
+// GNS has one mode letter for each constellation: the best of them counts.
 std::optional<FixQuality> quality_of_modes(std::string_view modes) {
   std::optional<FixQuality> best;
   for (const char mode : modes) best = std::max(best, std::optional(quality_of_mode(mode)));
   return best;
 }
 
-// The navigational status of 4.1 (field 13) is not read: receivers that do not provide it say V
-// beside a good fix.
+// The navigational status of 4.1 (field 13) is ignored: receivers that do not provide it send V
+// with a good fix.
 void read_rmc(const Fields& fields, Report& report) {
   report.time = fields.time_of_day(1);
   report.quality = quality_of_status(fields.letter(2), fields.letter(12));
@@ -106,7 +106,7 @@ void read_gga(const Fields& fields, Report& report) {
   report.altitude_m = fields.number(9);
 }
 
-// Before 2.0 there was neither time nor status: such a position cannot be told from a void one.
+// Before 2.0 there was neither time nor status: such a position may be a void one.
 void read_gll(const Fields& fields, Report& report) {
   report.position = fields.position(1);
   report.time = fields.time_of_day(5);
@@ -156,7 +156,7 @@ void read_hdt(const Fields& fields, Report& report) {
   report.true_heading = bearing<Bearing<True>>(fields.number(1));
 }
 
-// Only mode A is a heading that was measured; E is estimated, M and S are not of this world.
+// Only mode A is a measured heading; E is estimated, M and S are manual and simulated.
 void read_ths(const Fields& fields, Report& report) {
   if (fields.letter(2) == 'A') report.true_heading = bearing<Bearing<True>>(fields.number(1));
 }
@@ -179,7 +179,7 @@ struct Reader {
   void (*read)(const Fields&, Report&);
 };
 
-// To read another sentence: its function above, its line here.
+// To read another sentence, write its function above and its line here.
 constexpr Reader kReaders[] = {
     {"RMC", read_rmc}, {"GGA", read_gga}, {"GLL", read_gll}, {"GNS", read_gns},
     {"VTG", read_vtg}, {"ZDA", read_zda}, {"GSA", read_gsa}, {"GST", read_gst},

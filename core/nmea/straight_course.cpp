@@ -39,7 +39,7 @@ Leg leg(const Position& from, const Position& to) {
   return {length_m, Bearing<True>::degrees(azimuth_deg)};
 }
 
-// How far two courses are from lying on one line, forward or back.
+// Angle between the lines of two courses, forward or back.
 double aside_deg(Bearing<True> one, Bearing<True> other) {
   const double turn_deg = (one - other).size_deg();
   return std::min(turn_deg, 180.0 - turn_deg);
@@ -86,7 +86,7 @@ void StraightCourseFinder::creep(const Position& position, std::optional<Bearing
   if (creeping_aside_ >= kCreepingAside || lies_aside) forget();
 }
 
-// Drops the oldest positions that are not of the straight, or more than are needed.
+// Drops the oldest positions that are off the straight, or more than are needed.
 void StraightCourseFinder::trim() {
   while (!is_straight()) run_.erase(run_.begin());
   while (run_.size() > kFewestPositions &&
@@ -119,7 +119,8 @@ double StraightCourseFinder::length_m() const {
   return leg(run_.front().position, run_.back().position).length_m;
 }
 
-// The mean of turns from the newest course: never of numbers on both sides of north.
+// The mean of turns from the newest course, since headings on both sides of north cannot be
+// averaged.
 Bearing<True> StraightCourseFinder::mean_course() const {
   const Bearing<True> newest = run_.back().course;
   double turns_deg = 0.0;

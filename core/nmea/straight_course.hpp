@@ -9,32 +9,31 @@
 
 namespace mastwise::nmea {
 
-// The way that the rig last drove straight, as a candidate for its heading. Whether it drove
-// forward or backed in (then the nose points to the reciprocal), and whether what drove is what
-// carries the antenna (a trailer is not its tow vehicle), only the driver can say.
+// The course of the last straight drive, as a candidate for the rig heading. Only the driver can
+// tell whether the rig drove forward or backed in (then the nose points to the reciprocal), and
+// whether the vehicle that drove carries the antenna (a trailer is not its tow vehicle).
 struct StraightCourse {
   Bearing<True> course;
-  double length_m;   // of the straight, 20 m at least
+  double length_m;   // of the straight, at least 20 m
   double sigma_deg;  // one sigma of the course
   bool operator==(const StraightCourse&) const = default;
 };
 
-// Finds the last straight: 20 to 30 m above 5 km/h, without a turn since [common practice, no
-// source]. A course counts as unchanged while it keeps within tolerance_deg of the straight's, or
-// of its reciprocal: backing up along the straight is no turn. Turns below 5 km/h are seen by the
-// course where the receiver gives it, and else once the rig is 10 m away from the straight; one
-// that turns within less than that, on the spot, is not seen. The sigma is the larger of the
-// courses' scatter and of 10 degrees at 1 km/h, 1 at 10, 0.1 at 100 [common practice, no source];
-// it is not divided by the root of the count, as a receiver's courses of neighboring seconds are
-// alike.
+// Finds the last straight: 20 to 30 m above 5 km/h, without a later turn [common practice, no
+// source]. A course counts as unchanged while it stays within tolerance_deg of the straight's, or
+// of its reciprocal: backing up along the straight is not a turn. Turns below 5 km/h show in the
+// course if the receiver sends it, and otherwise once the rig is 10 m away from the straight; a
+// tighter turn on the spot goes unnoticed. The sigma is the larger of the courses' scatter and of
+// 10 degrees at 1 km/h, 1 at 10, 0.1 at 100 [common practice, no source]; it is not divided by the
+// root of the count, since a receiver's courses in successive seconds are alike.
 class StraightCourseFinder {
  public:
-  // One good position for each epoch, with course and speed (meters a second) where the receiver
-  // gives them: without them there is no straight. `now` must not run backward.
+  // One good position for each epoch, with course and speed (meters a second) if the receiver sends
+  // them; a straight needs both. `now` must not run backward.
   void add(const Position& position, std::optional<Bearing<True>> course,
            std::optional<double> speed_mps, Monotonic now);
 
-  // The last straight, or nothing when there was none, or a turn after it.
+  // The last straight; std::nullopt if there is none, or after a turn.
   const std::optional<StraightCourse>& last() const { return last_; }
   bool operator==(const StraightCourseFinder&) const = default;
 
@@ -61,10 +60,10 @@ class StraightCourseFinder {
   double distance_from_end_m(const Position& position) const;
   void forget();
 
-  std::vector<Sample> run_;  // the straight being driven: 30 m or little more
+  std::vector<Sample> run_;  // the current straight: 30 m or little more
   std::optional<StraightCourse> last_;
   std::optional<Position> end_;  // of the last straight
-  int creeping_aside_ = 0;       // slow positions in a row whose course was another
+  int creeping_aside_ = 0;       // consecutive slow positions with another course
   std::optional<Monotonic> heard_;
 };
 

@@ -8,11 +8,11 @@
 
 namespace mastwise {
 
-// A reading that carries its own expiry: a value, when it was read, and how long it may be trusted.
+// A reading with an expiry: a value, its time, and how long it may be trusted.
 template <class T>
 class Timed {
  public:
-  // Never read yet. `lifetime` is greater than 0.
+  // Never read yet. `lifetime` is over 0.
   explicit constexpr Timed(milliseconds lifetime) : lifetime_(lifetime) {}
 
   void set(T value, Monotonic now) {
@@ -21,16 +21,16 @@ class Timed {
   }
   void clear() { value_.reset(); }
 
-  // The value while it is younger than its lifetime, else null.
+  // The value if it is younger than its lifetime, else null.
   const T* fresh(Monotonic now) const {
     return value_ && now - when_ < lifetime_ ? &*value_ : nullptr;
   }
   std::optional<T> fresh_copy(Monotonic now) const {
     return fresh(now) != nullptr ? value_ : std::nullopt;
   }
-  // The value however old it is, or null when there never was one.
+  // The value at any age, or null if there never was one.
   const T* last() const { return value_ ? &*value_ : nullptr; }
-  // How long ago it was read; nothing when there never was one.
+  // The age of the value; std::nullopt if there never was one.
   std::optional<milliseconds> age(Monotonic now) const {
     if (!value_) return std::nullopt;
     return std::max(now - when_, milliseconds(0));

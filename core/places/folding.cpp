@@ -7,8 +7,8 @@
 namespace mastwise::places {
 namespace {
 
-// A letter of a text and the bytes that it takes there. A byte that begins no UTF-8 letter is taken
-// for a letter by itself that no table has.
+// A letter of a text and its length in bytes. A byte that begins no UTF-8 letter counts as a letter
+// that is in no table.
 struct Letter {
   char32_t code;
   std::size_t bytes;

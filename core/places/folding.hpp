@@ -7,13 +7,13 @@
 
 namespace mastwise::places {
 
-// Writes names so that two that a person takes for the same are the same: lower case, no
-// diacritics, no apostrophes, other punctuation as one space. The letters beyond ASCII and what
-// they become are data; one that is not among them stays as it is.
+// Normalizes names so that spellings of the same name compare equal: lower case, no diacritics, no
+// apostrophes, other punctuation as one space. A data table maps the letters beyond ASCII; other
+// letters stay unchanged.
 class Folding {
  public:
-  // Lines of a letter, a tab and its plain form of at most 4 letters. Nothing where a line is
-  // otherwise.
+  // Lines of a letter, a tab and its plain form of at most 4 letters. std::nullopt if a line has
+  // another form.
   static std::optional<Folding> from_table(std::string_view lines);
 
   std::string fold(std::string_view text) const;
@@ -28,8 +28,8 @@ class Folding {
   std::vector<Rule> rules_;  // by letter
 };
 
-// Calls `use` with each line of a text of which every line ends with a line feed. False where the
-// last does not.
+// Calls `use` with each line of a text whose lines all end with a line feed. False if the last line
+// does not.
 template <class Use>
 bool each_line(std::string_view text, Use use) {
   while (!text.empty()) {

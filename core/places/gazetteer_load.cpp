@@ -15,11 +15,10 @@ constexpr std::size_t kHeaderBytes = 8 + 6 * 4;
 constexpr std::size_t kBytesOfPlace = 2 + 2 + 4 + 2 + 1;
 
 Error damaged(std::string what) {
-  return {.what = "the places are damaged: " + std::move(what),
-          .remedy = "install the program's assets again"};
+  return {.what = "the places are damaged: " + std::move(what), .remedy = "install Mastwise again"};
 }
 
-// Takes figures and texts from the front of bytes that are known to be long enough.
+// Reads numbers and texts from the front of bytes that are known to be long enough.
 class Taker {
  public:
   explicit Taker(std::span<const std::byte> bytes) : bytes_(bytes) {}
@@ -54,9 +53,9 @@ struct Header {
 };
 
 Result<Header> read_header(std::span<const std::byte> bytes) {
-  if (bytes.size() < kHeaderBytes) return damaged("they end within their header");
+  if (bytes.size() < kHeaderBytes) return damaged("the file ends within its header");
   Taker taker(bytes);
-  if (taker.text(kMagic.size()) != kMagic) return damaged("these bytes are something else");
+  if (taker.text(kMagic.size()) != kMagic) return damaged("not a places file");
   const auto size = [&] { return static_cast<std::size_t>(taker.number<std::uint32_t>()); };
   Header header{};
   for (std::size_t* field : {&header.places, &header.areas_bytes, &header.countries_bytes,
@@ -67,12 +66,12 @@ Result<Header> read_header(std::span<const std::byte> bytes) {
                              header.areas_bytes + header.countries_bytes + header.regions_bytes +
                              header.folding_bytes + header.names_bytes;
   if (wanted != bytes.size()) {
-    return damaged(fmt::format("{} bytes where {} belong", bytes.size(), wanted));
+    return damaged(fmt::format("{} bytes instead of {}", bytes.size(), wanted));
   }
   return header;
 }
 
-// The columns of a line parted by tabs; nothing where there are not `kCount`.
+// The columns of a tab-separated line; std::nullopt unless there are `kCount`.
 template <std::size_t kCount>
 std::optional<std::array<std::string, kCount>> columns_of(std::string_view line) {
   std::array<std::string, kCount> columns;
@@ -138,7 +137,7 @@ bool read_names(std::string_view text, PlaceTable& table) {
   return whole && table.name_starts.size() == table.size() + 1;
 }
 
-// Whether every figure means something.
+// Whether every value is in range.
 bool sound(const PlaceTable& table) {
   const auto step_is_right = [](std::uint16_t step) { return step < 10'000; };
   return table.cell_starts.back() == table.size() &&
@@ -171,15 +170,15 @@ Result<Gazetteer> Gazetteer::load(std::span<const std::byte> bytes) {
   const std::string_view countries = taker.text(header->countries_bytes);
   const std::string_view regions = taker.text(header->regions_bytes);
   auto folding = Folding::from_table(taker.text(header->folding_bytes));
-  if (!folding) return damaged("a line of the letters cannot be read");
+  if (!folding) return damaged("cannot read a line of the letters");
   table->folding = std::move(*folding);
   if (!read_areas(areas, *table) || !read_area_names(countries, regions, *table)) {
-    return damaged("a line of the countries cannot be read");
+    return damaged("cannot read a line of the countries");
   }
   if (!read_names(taker.text(header->names_bytes), *table)) {
-    return damaged("there are not as many names as places");
+    return damaged("the numbers of names and places differ");
   }
-  if (!sound(*table)) return damaged("a figure is beyond its bounds");
+  if (!sound(*table)) return damaged("a value is out of range");
   return Gazetteer(std::move(table));
 }
 

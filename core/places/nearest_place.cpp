@@ -9,7 +9,7 @@
 namespace mastwise::places {
 namespace {
 
-// A village counts as near by as this even from within it.
+// Added to every distance, so that a village does not win merely because the position is within it.
 constexpr double kOwnM = 2'000.0;
 constexpr double kFewestPeople = 100.0, kMostPeople = 200'000.0;
 
@@ -37,13 +37,13 @@ class Search {
     }
   }
 
-  // No place farther away can be better; infinite while none is known.
+  // No place farther away can be better; infinite until a place is found.
   double farthest_m() const { return cost_ * most_weight_ - kOwnM; }
   std::optional<std::size_t> best() const { return best_; }
 
  private:
   bool can_be_better(double way_m) const { return way_m < farthest_m(); }
-  // From the middle of a cell to its corners is less than this.
+  // Upper bound of the distance from the middle of a cell to its corners.
   double least_way_to_m(std::size_t cell) const {
     constexpr double kHalfDiagonalM = 79.5e3;
     const double latitude_deg = static_cast<double>(cell / PlaceTable::kColumns) - 89.5;
@@ -58,8 +58,8 @@ class Search {
   std::optional<std::size_t> best_;
 };
 
-// No geodesic to a point at that straight way is longer: an arc of the smallest radius of
-// curvature, 6,335 km, with 1 % to spare.
+// No geodesic to a point at that straight distance is longer: an arc of the smallest radius of
+// curvature, 6,335 km, with a margin of 1 %.
 double geodesic_m(double straight_m) {
   constexpr double kRadiusM = 6'335'000.0, kSpare = 1.01;
   const double half_angle_sine = straight_m / (2.0 * kRadiusM);
@@ -87,7 +87,7 @@ void each_cell(const Box& box, Use use) {
 }  // namespace
 
 std::optional<NearPlace> Gazetteer::nearest_place(Position position) const {
-  // Circles that grow until no place beyond can be better; the last holds the earth.
+  // Circles grow until no place beyond can be better; the last contains the earth.
   constexpr double kFirstRadiusM = 40e3, kGrowth = 4.0, kEarthM = 20'100e3;
   Search search(*table_, position);
   for (double radius_m = kFirstRadiusM;; radius_m *= kGrowth) {

@@ -11,11 +11,11 @@ using Condition = std::vector<bool>;
 
 constexpr std::array<std::pair<std::string_view, std::string_view>, 3> kShortWords{
     {{"st", "saint"}, {"mt", "mount"}, {"ft", "fort"}}};
-// What people write for a country beside its code and its name.
+// Common names for a country besides its code and its name.
 constexpr std::array<std::pair<std::string_view, std::string_view>, 4> kOtherCodes{
     {{"usa", "us"}, {"uk", "gb"}, {"great britain", "gb"}, {"england", "gb"}}};
 
-// The name as written, and with its first word long for short or short for long.
+// The name as written, and with its first word expanded or abbreviated.
 std::vector<std::string> spellings_of(const std::string& name) {
   std::vector<std::string> spellings{name};
   for (const auto& [brief, full] : kShortWords) {
@@ -29,14 +29,14 @@ std::vector<std::string> spellings_of(const std::string& name) {
   return spellings;
 }
 
-// Whether the word means the area: its code, its whole name, or `least` letters and more of that.
+// Whether the word means the area: its code, its whole name, or at least `least` letters of it.
 bool means(const AreaName& area, std::string_view word, std::size_t least) {
   if (word == area.folded_code) return true;
   return word.size() >= std::min(least, area.folded_name.size()) &&
          std::string_view(area.folded_name).substr(0, word.size()) == word;
 }
 
-// The areas that a word can mean; empty where it means none.
+// The areas that a word can mean; empty if none.
 Condition condition_of(std::string_view word, std::size_t least, const PlaceTable& table) {
   for (const auto& [other, code] : kOtherCodes) {
     if (word == other) word = code;
@@ -59,7 +59,7 @@ Condition condition_of(std::string_view word, std::size_t least, const PlaceTabl
   return any ? condition : Condition();
 }
 
-// "paris, t, usa": what stands behind a comma is an area, however few letters it has as yet.
+// "paris, t, usa": the text after a comma is an area, even if it has only a few letters yet.
 std::vector<Reading> readings_with_commas(std::string_view typed, const PlaceTable& table) {
   Reading reading;
   for (bool first = true; !typed.empty(); first = false) {
@@ -77,8 +77,7 @@ std::vector<Reading> readings_with_commas(std::string_view typed, const PlaceTab
   return {reading};
 }
 
-// Takes one to three words off the end that mean an area, in every way, and again from what is
-// left.
+// Removes one to three final words that mean an area, in every way, and repeats with the rest.
 void add_readings(const std::string& name, const std::vector<Condition>& conditions,
                   const PlaceTable& table, std::vector<Reading>& readings) {
   constexpr std::size_t kMostConditions = 2;
@@ -102,7 +101,7 @@ void add_readings(const std::string& name, const std::vector<Condition>& conditi
 }  // namespace
 
 std::vector<Reading> readings_of(std::string_view typed, const PlaceTable& table) {
-  // Longer than any place with its state and country; nobody types more by hand.
+  // Longer than any place with its state and country.
   constexpr std::size_t kMostBytes = 200;
   typed = typed.substr(0, kMostBytes);
   if (typed.find(',') != std::string_view::npos) return readings_with_commas(typed, table);

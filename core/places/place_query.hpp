@@ -8,15 +8,15 @@
 
 namespace mastwise::places {
 
-// One way to understand what was typed: the spellings of a name, any of which will do, and the
-// areas in which the place lies, all of which must hold it.
+// One way to read the typed text: spellings of a name, any of which may match, and the areas of the
+// place, all of which must contain it.
 struct Reading {
   std::vector<std::string> spellings;  // folded
-  // For each condition: per area of the table, whether it meets it.
+  // For each condition, whether each area of the table meets it.
   std::vector<std::vector<bool>> conditions;
 };
 
-// Every way to understand it; see Gazetteer::search.
+// Every way to read it; see Gazetteer::search.
 std::vector<Reading> readings_of(std::string_view typed, const PlaceTable& table);
 
 }  // namespace mastwise::places

@@ -18,7 +18,7 @@ bool better(const Candidate& a, const Candidate& b) {
   return a.rank != b.rank ? a.rank > b.rank : a.index < b.index;
 }
 
-// What the agreement of the letters adds to the rank; nothing where they do not agree.
+// The rank that the match of the letters adds; std::nullopt without a match.
 std::optional<double> letters_rank(const std::vector<Spelling>& spellings, std::string_view name) {
   constexpr double kWholeName = 2.5, kWrongLetter = -3.0, kLaterWord = -1.5;
   std::optional<double> rank;
@@ -42,7 +42,7 @@ double population_rank(const PlaceTable& table, std::size_t i) {
          (table.kinds[i] == Kind::Ordinary ? 0.0 : kNotOrdinary);
 }
 
-// The areas that meet all of the conditions.
+// The areas that meet all conditions.
 std::vector<bool> areas_of(const Reading& reading, const PlaceTable& table) {
   std::vector<bool> areas(table.area_of.size(), true);
   for (const auto& condition : reading.conditions) {
@@ -73,7 +73,7 @@ void add_nearness(const PlaceTable& table, Position near, std::vector<Candidate>
   }
 }
 
-// Each place once, by the best of its readings.
+// Each place once, with its best reading.
 void keep_best_readings(std::vector<Candidate>& candidates) {
   std::sort(candidates.begin(), candidates.end(), [](const Candidate& a, const Candidate& b) {
     return a.index != b.index ? a.index < b.index : a.rank > b.rank;

@@ -36,7 +36,7 @@ std::optional<Agreement> Spelling::with_slack(std::string_view name) const {
     std::uint64_t right_falls = rises & steps;
     wrong += (right_rises & last) != 0 ? 1 : 0;
     wrong -= (right_falls & last) != 0 ? 1 : 0;
-    // A letter lowers the count by one at most.
+    // One letter can lower the count by at most one.
     if (wrong > allowed_ + static_cast<int>(end - i - 1) && fewest > allowed_) return std::nullopt;
     right_rises = right_rises << 1 | 1;
     right_falls <<= 1;

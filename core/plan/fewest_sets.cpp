@@ -26,10 +26,10 @@ class Search {
 
   const std::vector<IndexSet>& sets_;
   FewestSetsLimits limits_;
-  std::vector<std::size_t> kept_ = {};                  // sets that are within no other
+  std::vector<std::size_t> kept_ = {};                  // sets that are not subsets of another
   std::vector<std::vector<std::size_t>> sets_of_ = {};  // by element
-  std::vector<IndexSet> met_with_ = {};                 // by element: all that share a set with it
-  std::vector<std::size_t> order_ = {};  // leading elements, those with few sets first
+  std::vector<IndexSet> met_with_ = {};  // by element: all elements that share a set with it
+  std::vector<std::size_t> order_ = {};  // leading elements, those with the fewest sets first
   IndexSet needed_;                      // the same
   std::vector<std::size_t> taken_ = {};
   std::vector<std::vector<std::size_t>> found_ = {};
@@ -65,7 +65,7 @@ void Search::list_sets_of(std::size_t elements) {
   }
 }
 
-// An element comes with another one that has all its sets among its own.
+// An element is implied by another one whose sets are all among its sets.
 void Search::keep_leading_elements(std::size_t elements) {
   std::vector<std::size_t> by_sets(elements);
   for (std::size_t i = 0; i < elements; ++i) by_sets[i] = i;

@@ -8,11 +8,11 @@ namespace {
 
 using reception::ChanceCurve;
 
-// So many of the fewest choices, the best first, are improved.
+// This many of the smallest choices, best first, are improved.
 constexpr std::size_t kMostImproved = 16;
 constexpr double kGain_percent = 1e-9;
 
-// Numbers of candidate headings.
+// Indexes of candidate headings.
 using Choice = std::vector<std::size_t>;
 
 class Chooser {
@@ -29,7 +29,7 @@ class Chooser {
   std::optional<Slack> wish_slack(std::size_t wish, Bearing<True> heading) const;
   double sum(const Choice& choice) const;
 
-  // What a choice has without some of its headings.
+  // The result of a choice without some of its headings.
   struct Rest {
     std::vector<double> best;  // by wish
     IndexSet needed;           // wishes that it does not fulfill
@@ -93,7 +93,7 @@ const ChanceCurve& Chooser::best_curve(std::size_t wish, Bearing<True> heading) 
                             });
 }
 
-// The widest that any one curve of the wish allows.
+// The widest arc of any one curve of the wish.
 std::optional<Slack> Chooser::wish_slack(std::size_t wish, Bearing<True> heading) const {
   std::optional<Slack> widest;
   for (const auto& arcs : arcs_[wish]) {
@@ -140,7 +140,7 @@ double Chooser::sum_with(const Rest& rest, std::size_t candidate) const {
   return sum;
 }
 
-// Moves one heading, the others staying.
+// Moves one heading; the others stay.
 bool Chooser::move_one(Choice& choice, std::size_t which) const {
   const Rest rest = this->rest(choice, which, which);
   const std::size_t before = choice[which];
@@ -155,7 +155,7 @@ bool Chooser::move_one(Choice& choice, std::size_t which) const {
   return choice[which] != before;
 }
 
-// Moves two at once, which finds what moving one at a time cannot reach.
+// Moves two at once, to find what moving one at a time cannot reach.
 bool Chooser::move_two(Choice& choice, std::size_t first, std::size_t second) const {
   const Rest rest = this->rest(choice, first, second);
   double most = sum(choice) + kGain_percent;
@@ -192,7 +192,7 @@ void Chooser::improve_pairs(Choice& choice) const {
   }
 }
 
-// Which wishes' stations lie before the antenna rather than behind it.
+// The wishes whose stations are in front of the antenna, not behind it.
 std::vector<bool> Chooser::ahead(Bearing<True> heading) const {
   std::vector<bool> ahead;
   for (std::size_t wish = 0; wish < wishes_.size(); ++wish) {
@@ -202,7 +202,7 @@ std::vector<bool> Chooser::ahead(Bearing<True> heading) const {
   return ahead;
 }
 
-// An antenna with two faces is turned so that most of what it brings lies ahead.
+// An antenna with two faces is turned so that most of its stations are ahead.
 Bearing<True> Chooser::better_face(Bearing<True> heading, const ChanceCurve& sum,
                                    const std::vector<std::size_t>& needed) const {
   const Bearing<True> back = heading.reciprocal();

@@ -7,7 +7,7 @@
 
 namespace mastwise {
 
-// A set of numbers below a limit. Sets that are put together have the same limit.
+// A set of numbers below a limit. Combined sets must have the same limit.
 class IndexSet {
  public:
   explicit IndexSet(std::size_t limit) : words_((limit + kBits - 1) / kBits, 0) {}

@@ -8,7 +8,7 @@
 namespace mastwise {
 namespace {
 
-// Where a receiver that scans from low to high meets a station.
+// The order in which a receiver that scans from low to high finds a station.
 std::pair<double, RfChannel> scan_place(const Station& station) {
   const auto slot = channel_slot(station.raster, station.rf_channel);
   return {slot ? slot->low_mhz : 0.0, station.rf_channel};
@@ -18,7 +18,7 @@ double chance_or_least(const ScanCandidate& candidate) {
   return candidate.chance_percent.value_or(-1.0);
 }
 
-// The places of the candidates, the best chance first, then by frequency.
+// The indexes of the candidates, best chance first, then by frequency.
 std::vector<std::size_t> by_chance(std::span<const ScanCandidate> candidates) {
   std::vector<std::size_t> order(candidates.size());
   for (std::size_t i = 0; i < order.size(); ++i) order[i] = i;
@@ -31,7 +31,7 @@ std::vector<std::size_t> by_chance(std::span<const ScanCandidate> candidates) {
   return order;
 }
 
-// In the order of the programs, each once.
+// Each once, in the order of the programs.
 std::vector<std::string> virtual_channels(const Station& station) {
   std::vector<std::string> channels;
   for (const Program& program : station.programs) {
@@ -62,7 +62,7 @@ std::vector<ChannelToEnter> channels_to_enter(std::span<const ScanCandidate> can
   return channels;
 }
 
-// "6.2" before "6.10" before "12.1"; whatever is no pair of numbers comes as its text.
+// "6.2" before "6.10" before "12.1"; other texts sort as text.
 struct ByNumber {
   bool operator()(const std::string& a, const std::string& b) const {
     const auto key = [](const std::string& text) {

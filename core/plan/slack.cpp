@@ -10,7 +10,7 @@ constexpr std::size_t kCircle = reception::ChanceCurve::kHeadings;
 constexpr double kTouch_deg = 1e-9;
 
 // Where the straight line between two values, one on either side of the floor, crosses it, in
-// degrees from the first; exactly at a value that is the floor.
+// degrees from the first; exact if one value equals the floor.
 double crossing_deg(double from, double to, double floor) {
   return (floor - from) / (to - from);
 }
@@ -23,7 +23,7 @@ std::vector<HeadingArc> arcs_above(const reception::ChanceCurve::Values& values,
   while (below < kCircle && above(below)) ++below;
   if (below == kCircle) return {{.from = {}, .length_deg = 360.0}};
   std::vector<HeadingArc> arcs;
-  // Round the circle from a heading below the floor, so that no arc is cut.
+  // Starts at a heading below the floor, so that no arc is split.
   for (std::size_t h = below + 1; h < below + kCircle; ++h) {
     if (!above(h)) continue;
     const double from_deg = static_cast<double>(h - 1) +
@@ -56,7 +56,7 @@ std::optional<Slack> slack(const reception::ChanceCurve& curve, Bearing<True> he
 }
 
 Bearing<True> best_heading(const reception::ChanceCurve& curve) {
-  // Faces that are the same differ by how the whole degrees fall on them.
+  // Identical faces differ only by how the whole degrees sample them.
   constexpr double kAlike_percent = 0.05;
   const double best = curve.best_percent();
   const std::vector<HeadingArc> tops = arcs_above(curve.percent(), best - kAlike_percent);

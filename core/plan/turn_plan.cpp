@@ -19,7 +19,7 @@ class Planner {
   TurnPlan plan();
 
  private:
-  // Where a wish is counted on to be fulfilled.
+  // The station and heading that the plan relies on for a wish.
   struct Reliance {
     std::size_t station;
     std::size_t heading;
@@ -134,7 +134,7 @@ PlannedHeading Planner::described(std::size_t heading) const {
   return planned;
 }
 
-// From the heading with most wishes on clockwise.
+// Clockwise from the heading with most wishes.
 void Planner::put_in_order() {
   const auto relied_on = [](const PlannedHeading& heading) {
     return std::count_if(heading.brings.begin(), heading.brings.end(),
@@ -157,7 +157,7 @@ TurnPlan Planner::plan() {
   plan_.fewest_proved = choice.fewest_proved;
   for (const std::size_t wish : within_reach_) reliances_.push_back(reliance(wish));
   for (std::size_t heading = 0; heading < headings_.size(); ++heading) {
-    // Where the search was given up, a heading may be left that nothing depends on.
+    // If the search gave up, a heading may remain that nothing depends on.
     const bool relied_on =
         std::any_of(reliances_.begin(), reliances_.end(),
                     [&](const Reliance& each) { return each.heading == heading; });

@@ -24,18 +24,18 @@ struct TurnPlanRequest {
   FewestSetsLimits limits = {};
 };
 
-// A station that a heading brings, with at least the floor.
+// A station that a heading brings with at least the floor.
 struct Brought {
   std::size_t station = 0;
   double chance_percent = 0.0;
-  double best_percent = 0.0;  // at any heading at all
+  double best_percent = 0.0;  // at any heading
   bool wished = false;
-  // A wish is counted on to be fulfilled by this station at this heading: of all stations of the
-  // wish and headings of the plan, where its chance is best.
+  // The plan relies on this station at this heading for a wish: its chance is the best among all
+  // stations of the wish and headings of the plan.
   bool relied_on = false;
 };
 
-// A station that would come in at another heading, not of the plan alone, and does not at this one.
+// A station that comes in at another heading, even outside the plan, but not at this one.
 struct Lost {
   std::size_t station = 0;
   double chance_percent = 0.0;  // here, below the floor
@@ -43,38 +43,37 @@ struct Lost {
   bool wished = false;
 };
 
-// A heading that is off a station's bearing so that a disturbing one falls where the antenna hears
-// less.
+// A heading moved off a station's bearing to weaken an interfering station.
 struct OffAxis {
   std::size_t station = 0;
   std::size_t interferer = 0;
-  double gain_percent = 0.0;  // percent points over aiming straight; at least 1
+  double gain_percent = 0.0;  // percentage points over aiming straight; at least 1
 };
 
 struct PlannedHeading {
   Bearing<True> bearing;
   Slack slack = {};                        // the least of the stations relied on
   std::vector<Brought> brings = {};        // those relied on first, then by falling chance
-  std::vector<Lost> loses = {};            // those wished for first, then by falling best chance
-  std::vector<OffAxis> off_axis_for = {};  // of the stations relied on
+  std::vector<Lost> loses = {};            // wished ones first, then by falling best chance
+  std::vector<OffAxis> off_axis_for = {};  // among the stations relied on
 };
 
 // A wish that no heading fulfills.
 struct OutOfPlan {
-  std::size_t wish = 0;                     // its number in the request
-  std::optional<std::size_t> station = {};  // the one of it that comes nearest
-  std::optional<double> best_percent = {};  // nothing where no station's chance is known
+  std::size_t wish = 0;                     // its index in the request
+  std::optional<std::size_t> station = {};  // the nearest to the floor
+  std::optional<double> best_percent = {};  // std::nullopt if no station's chance is known
 };
 
 struct TurnPlan {
-  std::vector<PlannedHeading> headings = {};  // that with most wishes first, then clockwise
+  std::vector<PlannedHeading> headings = {};  // the one with most wishes first, then clockwise
   std::vector<OutOfPlan> out_of_plan = {};
-  bool fewest_proved = true;  // that no plan has fewer headings; see FewestSets
+  bool fewest_proved = true;  // no plan has fewer headings; see FewestSets
 };
 
-// The fewest headings that fulfill every wish that can be fulfilled at all; see choose_headings for
-// which of them. `curves` by the stations' numbers, as of reception::chance_curves: a station
-// without a curve is never claimed. Wished numbers are below the number of curves.
+// The fewest headings that fulfill every wish that can be fulfilled; see choose_headings for the
+// choice among them. `curves` by station index, as of reception::chance_curves: a station without a
+// curve never counts. Station indexes in wishes are below the number of curves.
 TurnPlan turn_plan(std::span<const std::optional<reception::ChanceCurve>> curves,
                    const TurnPlanRequest& request);
 

@@ -14,7 +14,7 @@ namespace {
 
 constexpr double kSmallestRadius_m = 100.0;
 
-// Within half a turn of the other.
+// Folded to within half a turn of the other.
 double unrolled_deg(double longitude_deg, double beside_deg) {
   return beside_deg + std::remainder(longitude_deg - beside_deg, 360.0);
 }
@@ -39,14 +39,14 @@ Result<AreaGrid> AreaGrid::around(Position stop, double radius_m, std::size_t ce
                  .remedy = "give 0.1 to 100 km"};
   }
   if (cells < 2 || cells > kMostCells) {
-    return Error{.what = fmt::format("there are {} cells on a side", cells),
+    return Error{.what = fmt::format("{} cells on a side", cells),
                  .where = "area around the stop",
                  .remedy = fmt::format("give 2 to {}", kMostCells)};
   }
   if (std::fabs(stop.latitude_deg()) > kLargestLatitude_deg) {
     return Error{.what = "the stop is within 5 degrees of a pole",
                  .where = "area around the stop",
-                 .remedy = "no area is computed there"};
+                 .remedy = "choose a stop farther from the pole"};
   }
   return AreaGrid(stop, radius_m, cells);
 }

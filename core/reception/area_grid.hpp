@@ -10,16 +10,16 @@
 namespace mastwise::reception {
 
 // A square of cells around a stop on its azimuthal equidistant plane: distances and bearings from
-// the stop are true ones. Row 0 is the north edge, column 0 the west edge; cells are counted row by
-// row. The cells' middles are what is computed.
+// the stop are true. Row 0 is the north edge, column 0 the west edge; cells count row by row.
+// Values are those of the middle of each cell.
 class AreaGrid {
  public:
   static constexpr std::size_t kMostCells = 1000;  // on a side
   static constexpr double kLargestRadius_m = 100e3;
   static constexpr double kLargestLatitude_deg = 85.0;
 
-  // `radius_m` is half the square's side, within [100, 100,000]; `cells` on a side, within
-  // [2, 1000]. Refuses others, and a stop nearer to a pole than 5 degrees.
+  // `radius_m` is half the square's side, within [100, 100,000]; `cells` on a side, within [2,
+  // 1000]. Errors: values out of range, and a stop within 5 degrees of a pole.
   static Result<AreaGrid> around(Position stop, double radius_m, std::size_t cells);
 
   Position stop() const { return stop_; }
@@ -28,7 +28,7 @@ class AreaGrid {
   std::size_t size() const { return cells_ * cells_; }
   double cell_m() const { return 2.0 * radius_m_ / static_cast<double>(cells_); }
 
-  // Of a cell's middle from the stop.
+  // From the stop to the middle of the cell.
   double east_m(std::size_t cell) const;
   double north_m(std::size_t cell) const;
   double distance_m(std::size_t cell) const;
@@ -45,8 +45,8 @@ class AreaGrid {
   std::size_t cells_;
 };
 
-// A cell's middle on the globe, and as distances east and north of the transmitter on the
-// transmitter's own azimuthal equidistant plane: their hypotenuse is the geodesic's length, their
+// The middle of a cell on the globe, and as distances east and north of the transmitter on the
+// azimuthal equidistant plane of the transmitter: their hypotenuse is the geodesic's length, their
 // angle its bearing at the transmitter.
 struct CellPlace {
   double latitude_deg = 0.0;
@@ -55,9 +55,9 @@ struct CellPlace {
   double north_m = 0.0;
 };
 
-// Places of all cells of a grid, without a geodesic for each: exact at the nodes of a net of
-// 33 x 33 over the square, bilinear between them. For a radius of 50 km at 60 degrees of latitude
-// they are within 0.5 m; the error grows with the square of the radius.
+// Positions of all cells of a grid without a geodesic for each: exact at the nodes of a mesh of 33
+// x 33 over the square, bilinear between them. For a radius of 50 km at 60 degrees of latitude they
+// are within 0.5 m; the error grows with the square of the radius.
 class CellPlaces {
  public:
   CellPlaces(const AreaGrid& grid, Position transmitter);

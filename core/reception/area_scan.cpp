@@ -20,7 +20,7 @@ constexpr double kRayMissOfCell = 0.0625;
 constexpr std::size_t kLeastSlice = 256;  // cells
 constexpr double kTurn_rad = 2.0 * std::numbers::pi;
 
-// The station as every cell sees it.
+// The station, as it is for every cell.
 struct Transmitter {
   Station station;
   double height_m;  // above the tile's ground
@@ -35,15 +35,15 @@ Error cannot_scan(const Station& station, const char* what) {
 
 Result<Transmitter> transmitter_of(const Station& station, const terrain::TileSource& tiles) {
   if (missing_for_field(station, 1e6) == Missing::power) {
-    return cannot_scan(station, "the power is not known");
+    return cannot_scan(station, "the power is unknown");
   }
   if (!channel_slot(station.raster, station.rf_channel)) {
-    return cannot_scan(station, "its raster has no such channel");
+    return cannot_scan(station, "the channel plan does not have its channel");
   }
   const auto foot_m = terrain::ground_height_m(tiles, station.position);
-  if (!foot_m) return cannot_scan(station, "there is no terrain at the transmitter");
+  if (!foot_m) return cannot_scan(station, "missing terrain at the transmitter");
   const auto height_m = height_over_tile_m(station, tiles);
-  if (!height_m) return cannot_scan(station, "the antenna's height is not known");
+  if (!height_m) return cannot_scan(station, "the antenna height is unknown");
   return Transmitter{station, *height_m, *foot_m};
 }
 
@@ -132,7 +132,7 @@ bool AreaScan::State::in_pass(std::size_t row, std::size_t column) const {
   return step == first_step || row % (2 * step) != 0 || column % (2 * step) != 0;
 }
 
-// Sorts the pass's cells by counting those of each ray.
+// Sorts the cells of the pass by counting those of each ray.
 void AreaScan::State::sort_by_rays() {
   std::vector<std::uint32_t> ray_of;
   std::vector<std::uint32_t> unsorted;
@@ -189,8 +189,8 @@ void AreaScan::State::measure_ray(std::size_t ray, Receiver& at, AreaScratch& sc
   compute_along(at, scratch);
 }
 
-// Cells between rows and columns of the pass before: two neighbors in one of them, or four where
-// neither their row nor their column is.
+// Cells between rows and columns of the previous pass: two neighbors in its row or column, or four
+// if it is between both.
 bool AreaScan::State::take_mean(std::size_t cell) {
   if (step == first_step) return false;
   const std::size_t row = cell / grid.side();

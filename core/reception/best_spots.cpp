@@ -8,7 +8,7 @@ namespace {
 
 constexpr int kUnknown = -1;
 
-// Walks the fields of cells that show the same whole percent.
+// Walks the connected regions of cells with the same displayed percentage.
 class Fields {
  public:
   Fields(const AreaGrid& grid, const ChanceMap& chances) : grid_(grid), seen_(chances.size()) {
@@ -20,8 +20,8 @@ class Fields {
 
   int shown(std::size_t cell) const { return shown_[cell]; }
 
-  // The cell nearest to the stop of the field around `start`, which was not walked before; nothing
-  // where a neighbor exceeds the field, or where it is all beyond the radius.
+  // The cell nearest to the stop of the unvisited region around `start`; std::nullopt if a neighbor
+  // exceeds the region, or if it is entirely outside the radius.
   std::optional<std::size_t> walk(std::size_t start);
   bool walked(std::size_t cell) const { return seen_[cell]; }
 
@@ -111,7 +111,7 @@ std::vector<Spot> best_spots(const AreaGrid& grid, const ChanceMap& chances, dou
                      .chance_percent = *chances[*top],
                      .gain_percent = gain});
   }
-  // The stop itself is no better than the stop, so no distance is 0 but by the grid's coarseness.
+  // The stop is never better than itself, so a distance of 0 can only come from the coarse grid.
   const auto worth = [&](const Spot& spot) {
     return spot.gain_percent / std::max(spot.distance_m, grid.cell_m());
   };

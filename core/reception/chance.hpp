@@ -5,26 +5,26 @@
 
 namespace mastwise::reception {
 
-// The words of a chance, from certain to hopeless.
+// The words for a chance, from certain to hopeless.
 enum class ChanceWord : std::uint8_t { steady, likely, even_odds, long_shot, out_of_reach };
 
 // 90 % and more is steady, 70 likely, 40 even odds, 10 a long shot, below that out of reach. The
-// percentage counts as it is shown, rounded to whole percent: 89.5 is 90 and steady.
+// displayed percentage counts, rounded to whole percent: 89.5 is 90 and steady.
 ChanceWord chance_word(double percent);
 
 // "steady", "likely", "even odds", "long shot", "out of reach".
 std::string_view to_text(ChanceWord word);
 
-// What the margin of one station may be off by, as standard deviations in dB. They are taken for
-// independent and normally distributed.
+// Uncertainty of one station's margin, as standard deviations in dB, assumed independent and
+// normally distributed.
 struct Deviations {
   double location_db = 0.0;      // from spot to spot around the computed one
   double time_db = 0.0;          // from evening to evening
-  double model_db = 0.0;         // paths alike to a model that are not alike
-  double heading_db = 0.0;       // how the antenna's loss varies with the error of its heading
-  double station_db = 0.0;       // what is not known of the transmitter's pattern
-  double interference_db = 0.0;  // the same spreads of the interfering stations, weighted
-  double logbook_db = 0.0;       // of what the logbook has taught
+  double model_db = 0.0;         // differences between paths that a model sees as equal
+  double heading_db = 0.0;       // variation of the antenna's loss with the heading error
+  double station_db = 0.0;       // uncertainty of the transmitter's pattern
+  double interference_db = 0.0;  // the same spreads of interfering stations, weighted
+  double logbook_db = 0.0;       // of the logbook's correction
   bool operator==(const Deviations&) const = default;
   double total_db() const;  // root of the sum of squares
 };

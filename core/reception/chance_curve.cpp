@@ -14,7 +14,7 @@ namespace {
 
 constexpr double kWorthTelling_percent = 1.0;
 
-// What the others do to a station at each heading.
+// The interference on a station at each heading.
 struct Disturbed {
   ChanceCurve::Values sum_mw = {};
   ChanceCurve::Values spread = {};  // sum of squares of weighted power times deviation
@@ -86,7 +86,7 @@ void ChanceCurves::State::find_overload() {
   }
 }
 
-// Exactly aimed at.
+// For exact aim.
 double ChanceCurves::State::weighted_mw(const Disturbance& other) const {
   return milliwatts(other.on_axis_dbm + measurements[other.station].detail.heading_db +
                     other.ratio_db);
@@ -175,7 +175,8 @@ std::optional<ChanceCurve> ChanceCurves::curve(std::size_t index) const {
   const double needed_mw = state_->needed_mw(own, true);
   const double needed_alone_mw = state_->needed_mw(own, false);
   std::vector<Disturbance> others;
-  // What is too weak is judged without the mean loss that the disturber's level has taken off.
+  // Too weak to matter is judged without the mean loss already subtracted from the interferer's
+  // level.
   find_disturbers(state_->stations, state_->measurements, index,
                   dbm(needed_mw) - own.detail.heading_db, others);
   const ChanceCurve::Values percent =

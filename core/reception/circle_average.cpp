@@ -44,8 +44,7 @@ CircleAverage::CircleAverage(double deviation_deg) {
 
 ChanceCurve::Values CircleAverage::operator()(const ChanceCurve::Values& values) const {
   const std::size_t reach = weights_.size() - 1;
-  // Laid out straight, with what lies beyond north on either side, so that the loops run without a
-  // wrap.
+  // Unrolled, with the values beyond north on either side, so that the loops run without a wrap.
   std::array<double, 2 * kCircle> straight;
   for (std::size_t i = 0; i < kCircle + 2 * reach; ++i) {
     straight[i] = values[(i + kCircle - reach) % kCircle];

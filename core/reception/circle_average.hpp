@@ -6,13 +6,12 @@
 
 namespace mastwise::reception {
 
-// Means over an error of the heading, normal and wrapped round the circle, of values at whole
-// degrees.
+// Means over a heading error, normal and wrapped around the circle, of values at whole degrees.
 class CircleAverage {
  public:
-  // 0 to 180 degrees. Errors beyond 4.5 deviations, 7 in a million, are left out. The weights are
-  // the density at whole degrees, which keeps its deviation from 0.7 degrees upward; less than that
-  // tends to no averaging.
+  // 0 to 180 degrees. Errors beyond 4.5 deviations, 7 in a million, are ignored. The weights are
+  // the density at whole degrees, which keeps its deviation from 0.7 degrees upward; below that,
+  // averaging fades out.
   explicit CircleAverage(double deviation_deg);
 
   ChanceCurve::Values operator()(const ChanceCurve::Values& values) const;

@@ -11,7 +11,7 @@
 
 namespace mastwise::reception {
 
-// What somebody would like to see, wherever they stop. Texts are matched whole, in whatever case.
+// What a traveler wants to watch at any stop. Whole texts match, ignoring case.
 struct Wish {
   enum class Kind : std::uint8_t {
     call_sign,
@@ -28,7 +28,7 @@ bool grants(const Station& station, const Wish& wish);
 
 // The best station for a wish at a place.
 struct Offer {
-  std::size_t prospect = 0;  // its number in the place's prospects
+  std::size_t prospect = 0;  // its index in the place's prospects
   double chance_percent = 0.0;
   double distance_m = 0.0;
   Bearing<True> bearing;  // from the place to the station
@@ -37,18 +37,18 @@ struct Offer {
 
 // One row of the comparison.
 struct PlaceOffers {
-  std::size_t place = 0;                          // its number in the places given
-  std::vector<std::optional<Offer>> offers = {};  // one for each wish; nothing: no station there
-                                                  // that brings it has a known chance
+  std::size_t place = 0;                          // its index in the given places
+  std::vector<std::optional<Offer>> offers = {};  // one for each wish; std::nullopt: no station
+                                                  // there that brings it has a known chance
   std::size_t granted = 0;                        // wishes with an offer
-  double weakest_percent = 0.0;  // the least chance of the offers; 0 where a wish has none
-  double mean_percent = 0.0;     // over all wishes, one without an offer counting 0
+  double weakest_percent = 0.0;  // the least chance of the offers; 0 if a wish has none
+  double mean_percent = 0.0;     // over all wishes; one without an offer counts as 0
   bool operator==(const PlaceOffers&) const = default;
 };
 
-// Places side by side: `places` holds the survey of each, `wishes` at least one. Rows by falling
-// weakest chance, then by falling mean chance, then in the order given: first the place where the
-// worst of the wishes fares best.
+// A comparison of places: `places` contains the survey of each, `wishes` at least one wish. Rows by
+// falling weakest chance, then by falling mean chance, then in the given order: first the place
+// with the best chance for its worst wish.
 std::vector<PlaceOffers> compare_places(std::span<const std::vector<Prospect>> places,
                                         std::span<const Wish> wishes);
 

@@ -10,10 +10,11 @@ namespace mastwise::reception {
 namespace {
 
 constexpr double kTooWeakToOverload_db = 40.0;
-// Weighted powers this far below what is needed anyway take less than 0.01 dB off the margin.
+// Weighted powers this far below the required level take less than 0.01 dB off the margin.
 constexpr double kNegligible_db = 27.0;
 
-// Power at the antenna's terminals of a field on its axis, heading error and polarization counted.
+// Power at the antenna's terminals of a field on its axis, including heading error and
+// polarization.
 double on_axis_dbm(const Measurement& other, double field_dbuvm) {
   return other.detail.received_dbm + field_dbuvm - *other.outlook.field_dbuvm;
 }
@@ -114,7 +115,7 @@ void Interference::weigh(std::span<Measurement> measurements) {
   for (std::size_t i = 0; i < measurements.size(); ++i) {
     if (measurements[i].heard()) check_overload(measurements, i);
   }
-  // Powers at the antenna do not depend on the amplifier, so that the order does not matter.
+  // Powers at the antenna are independent of the amplifier, so the order does not matter.
   for (std::size_t i = 0; i < measurements.size(); ++i) {
     Measurement& own = measurements[i];
     if (!own.heard()) continue;

@@ -8,41 +8,41 @@
 
 namespace mastwise::reception {
 
-// A station that disturbs another one.
+// A station that interferes with another one.
 struct Disturbance {
-  std::size_t station = 0;  // its number in the survey
+  std::size_t station = 0;  // its index in the survey
   bool same_channel = false;
-  // Exceeded for 10 % of time at the antenna's terminals, the axis on the disturber give or take
-  // the heading's error.
+  // Exceeded for 10 % of time at the antenna's terminals, with the axis on the interferer,
+  // including the heading error.
   double on_axis_dbm = 0.0;
-  double ratio_db = 0.0;      // protection that the wanted one needs against it
+  double ratio_db = 0.0;      // required protection of the wanted station against it
   double deviation_db = 0.0;  // over places and between models
 };
 
-// The stations that disturb the wanted one where the antenna's axis is on them, into `found`.
-// `needed_dbm` is what the wanted one needs without them; what could not take 0.01 dB off its
-// margin is left out.
+// Finds the stations that interfere with the wanted one if the antenna's axis is on them, and
+// stores them in `found`. `needed_dbm` is the wanted station's requirement without them; stations
+// that could not take 0.01 dB off its margin are left out.
 void find_disturbers(std::span<const Station> stations, std::span<const Measurement> measurements,
                      std::size_t wanted, double needed_dbm, std::vector<Disturbance>& found);
 
-// What the stations do to each other at the stop, the antenna being aimed at the wanted one.
+// The mutual effects of stations at the stop, with the antenna aimed at the wanted one.
 //
-// Overload: the median powers of all stations through the antenna's pattern, summed. Where they
-// overload the amplifier, the wanted one is computed without it and the words tell to turn it off.
-// Stations 40 dB and more below the limit on the antenna's axis are left out: 400 of them together
-// would be 14 dB below it.
+// Overload: the median powers of all stations through the antenna's pattern, summed. If they
+// overload the amplifier, the wanted station is computed without it, and the reasons advise to turn
+// it off. Stations 40 dB and more below the limit on the antenna's axis are left out: 400 of them
+// together would be 14 dB below it.
 //
-// Interference: the fields that stations on the same and on neighboring channels exceed for 10 %
-// of time, through the pattern, weighted by protection.hpp. A station of the same call sign on the
-// same channel, or one on the same channel within some 500 m, is the wanted one again and does not
-// disturb itself. Their spreads over places and models count by their share in what disturbs, noise
-// included.
+// Interference: the fields that stations on the same and on neighboring channels exceed for 10 % of
+// time, through the pattern, weighted by protection.hpp. A station of the same call sign on the
+// same channel, or one on the same channel within some 500 m, counts as the wanted one and does not
+// interfere with itself. Spreads over places and models count by their share in the total of
+// interference and noise.
 class Interference {
  public:
   Interference(const LinkBudget& budget, std::span<const Station> stations)
       : budget_(budget), stations_(stations) {}
 
-  // Weighs every measured station against every other; the others stay as they are.
+  // Computes the effects of all measured stations on each other.
   void weigh(std::span<Measurement> measurements);
 
  private:

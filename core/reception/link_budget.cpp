@@ -9,7 +9,7 @@ namespace {
 
 constexpr double kCrossPolarization_db = 15.0;
 
-// Nodes and weights that integrate over a standard normal distribution: Gauss-Hermite of five
+// Nodes and weights to integrate over a standard normal distribution: Gauss-Hermite with five
 // points [Abramowitz and Stegun table 25.10, scaled].
 struct Node {
   double deviate;
@@ -64,7 +64,7 @@ LinkBudget::LinkBudget(Receiver receiver)
   without_amplifier_.amplifier.reset();
   const SurroundingsFigures around = figures(receiver_.surroundings);
   noise_ = around.noise;
-  // Behind houses and trees the picture hangs on echoes.
+  // Behind houses and trees the picture depends on echoes.
   channel_ = around.built ? gear::ChannelKind::rayleigh : gear::ChannelKind::ricean;
   for (const Band band : {Band::low_vhf, Band::high_vhf, Band::uhf}) {
     heading_losses_[static_cast<std::size_t>(band)] = heading_loss(band);

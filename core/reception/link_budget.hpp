@@ -12,12 +12,12 @@ namespace mastwise::reception {
 double milliwatts(double dbm);
 double dbm(double milliwatts);
 
-// What a standard and its mode are taken for where the table does not say: the usual one of the
-// raster's countries.
+// Default standard and mode for tables that do not name them: the usual ones in the countries of
+// the channel plan.
 BroadcastStandard standard_of(const Station& station);
 
-// What is known before the path: standard, channel, frequency and band; `missing` where the raster
-// has no such channel.
+// The facts before the path: standard, channel, frequency and band; `missing` if the channel plan
+// does not have the channel.
 Measurement start_measurement(const Station& station);
 
 // The gear at the stop, for any station.
@@ -27,18 +27,18 @@ class LinkBudget {
 
   const Receiver& receiver() const { return receiver_; }
 
-  // What an antenna of the other polarization loses: 15 dB, where the station's is known and plain
+  // Loss of an antenna with the other polarization: 15 dB, if the station's is known and linear
   // [common practice: 10 to 20 dB].
   double polarization_loss_db(const Station& station) const;
 
-  // The antenna's response beside its axis, at most 0 dB.
+  // The antenna's response off its axis, at most 0 dB.
   double off_axis_db(Band band, Turn off_axis) const;
 
-  // What the gear needs in the station's channel; its slot and standard must be known.
+  // The gear's requirement in the station's channel; its slot and standard must be known.
   gear::ReceiveChain chain(const Measurement& measurement, bool with_amplifier) const;
 
-  // From the field to power, noise, margin and chance, antenna aimed at the station give or take
-  // the heading's error, without other stations. Nothing to do for one without a field.
+  // From the field to power, noise, margin and chance, with the antenna aimed at the station within
+  // the heading error, without other stations. Does nothing without a field.
   void apply(const Station& station, Measurement& measurement, bool with_amplifier) const;
 
  private:
@@ -57,7 +57,7 @@ class LinkBudget {
 };
 
 // Margin and chance with `disturbance_mw`: the powers of other stations at the antenna's terminals,
-// each times its protection ratio. `deviation_db` is what they add to the margin's spread.
+// each times its protection ratio. `deviation_db` is their addition to the margin's spread.
 void conclude(Measurement& measurement, double disturbance_mw, double deviation_db);
 
 }  // namespace mastwise::reception

@@ -5,15 +5,15 @@
 
 namespace mastwise::reception {
 
-// Ground that reaches into the way from the station, or nearly.
+// Ground that reaches into the path from the station, or nearly so.
 struct Obstacle {
   double distance_m = 0.0;  // from the stop
   double ground_amsl_m = 0.0;
-  // Over the straight ray between its neighbors, antennas or a worse obstacle, on an earth of 4/3
+  // Above the straight ray between its neighbors, antennas or a worse obstacle, on an earth of 4/3
   // radius; negative: below it.
   double above_line_m = 0.0;
   double loss_db = 0.0;      // as a single knife edge [Recommendation ITU-R P.526 (31)]
-  bool earth_curve = false;  // over the ray only because the earth is round
+  bool earth_curve = false;  // above the ray only because of the earth's curve
   bool operator==(const Obstacle&) const = default;
 };
 
@@ -21,7 +21,7 @@ struct Obstacle {
 class Obstacles {
  public:
   static constexpr std::size_t kMost = 3;
-  // Puts it in its place; at most kMost times.
+  // Inserts it in order; at most kMost calls.
   void add(const Obstacle& obstacle) {
     std::size_t place = count_++;
     for (; place > 0 && obstacles_[place - 1].loss_db < obstacle.loss_db; --place) {

@@ -9,9 +9,9 @@
 namespace mastwise::reception {
 namespace {
 
-constexpr double kSameHill_m = 500.0;  // edges closer than that are not told apart
+constexpr double kSameHill_m = 500.0;  // closer edges count as one
 
-// An end of a stretch of path: a point of the profile and what the ray touches there.
+// An end of a stretch of path: a point of the profile and the height of the ray there.
 struct End {
   std::size_t point;
   double amsl_m;
@@ -27,7 +27,7 @@ class Search {
     Obstacle obstacle = {};
   };
 
-  // The edge with the greatest Fresnel parameter between the ends, at least so many points from
+  // The edge with the greatest Fresnel parameter between the ends, at least this many points from
   // either.
   std::optional<Edge> worst(End from, std::size_t from_apart, End to, std::size_t to_apart) const;
 
@@ -38,7 +38,7 @@ class Search {
   double frequency_mhz_;
 };
 
-// v rises with h |h| / (d1 d2), which spares the root at each point.
+// v increases with h |h| / (d1 d2), which avoids the root at each point.
 std::optional<Search::Edge> Search::worst(End from, std::size_t from_apart, End to,
                                           std::size_t to_apart) const {
   const std::size_t first = from.point + from_apart;

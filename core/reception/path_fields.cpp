@@ -13,16 +13,16 @@ namespace {
 constexpr double kLocationDeviation_db = 5.5;
 constexpr double kUnknownPattern_db = 3.0;
 constexpr double kUnknownPatternDeviation_db = 4.0;
-constexpr double kLeastDistance_m = 250.0;  // P.1812's, section 1
+constexpr double kLeastDistance_m = 250.0;  // P.1812, section 1
 
 // Basic transmission losses of a path in one model, dB.
 struct Losses {
   double median_db = 0.0;
   double tenth_db = 0.0;   // not exceeded for 10 % of time
-  double fading_db = 0.0;  // from the median to what is not exceeded for 90 % of time
+  double fading_db = 0.0;  // from the median to the loss not exceeded for 90 % of time
 };
 
-// Field in dBuV/m of 1 kW ERP that goes with a basic transmission loss (P.1812 (70)).
+// Field in dBuV/m of 1 kW ERP for a basic transmission loss (P.1812 (70)).
 double field_per_kilowatt_dbuvm(double loss_db, double frequency_mhz) {
   return 199.36 + 20.0 * std::log10(frequency_mhz / 1000.0) - loss_db;
 }

@@ -5,38 +5,38 @@
 
 namespace mastwise::reception {
 
-// The normal deviate that one in ten exceeds.
+// The normal deviate exceeded with a probability of one in ten.
 inline constexpr double kTenthDeviate = 1.2816;
 
-// Fills distance, bearing, mode, heights, fields, obstacles and the spreads of place, time and
-// model of a station at the stop, and what the words need of them; `missing` says why where there
-// is no field.
+// Fills in distance, bearing, mode, heights, fields, obstacles, the spreads of place, time and
+// model of a station at the stop, and the values for its reasons. If there is no field, `missing`
+// says why.
 //
-// Both models run on the same profile, to the top of the surroundings at the stop; the loss from
-// there down to the antenna is taken off both (surroundings.hpp). The field is the mean of the two
-// medians in dB. Where any of the path has no terrain, it is the terrain model's area mode alone,
-// over hills of its middling irregularity (90 m), with the model's own spread over places.
+// Both models use the same profile, to the top of the surroundings at the stop; the loss from there
+// down to the antenna is subtracted from both (surroundings.hpp). The field is the mean of the two
+// medians in dB. If any of the path has no terrain, the field is that of the terrain model's area
+// mode alone, over hills of middling irregularity (90 m), with the model's spread over places.
 //
 // Deviations: places 5.5 dB [digital television, Recommendation ITU-R P.1546 section 12], in area
 // mode the terrain model's if that is larger. Time: the fall from the median to the field exceeded
-// for 90 % of time, in the terrain model by its own tables, in P.1812 mirrored about the median
+// for 90 % of time, in the terrain model by its tables, in P.1812 mirrored about the median
 // (p1812.hpp), the mean of both over 1.2816. Model: the situation deviation of the terrain model
-// [Algorithm (5.12)] and half the two medians' difference, the standard error of the mean of two.
-// Of a station whose pattern is known, the field toward the stop is that of its power times the
-// square of the pattern's relative field. A directional station whose pattern is not known: 3 dB
-// less than its power toward the strongest direction, give or take 4 dB [cp].
+// [Algorithm (5.12)] and half the difference of the two medians, the standard error of the mean of
+// two. With a known station pattern, the field toward the stop is that of its power times the
+// square of the pattern's relative field. A directional station with an unknown pattern: 3 dB less
+// than its power toward the strongest direction, within 4 dB [cp].
 void compute_path(const Station& station, const Receiver& receiver,
                   const terrain::TileSource& tiles, Measurement& measurement, Scratch& scratch);
 
-// The part of it that both models compute on one profile of known ground, from the station's foot
-// to the stop's: mode, transmitter's height, fields and spreads; no obstacles. The measurement has
-// its frequency and band; the station its power.
+// The part that both models compute on one profile of known ground, from the station's foot to the
+// stop's: mode, transmitter's height, fields and spreads; no obstacles. The measurement has its
+// frequency and band; the station its power.
 void compute_on_profile(const Station& station, const Receiver& receiver,
                         const itm::TerrainProfile& ground, double transmitter_height_m,
                         Measurement& measurement, p1812::Scratch& scratch);
 
-// Whether the power is unknown or the stop too near the transmitter (250 m, P.1812 section 1) for a
-// field.
+// Whether a field is impossible: the power is unknown or the stop is too near the transmitter (250
+// m, P.1812 section 1).
 Missing missing_for_field(const Station& station, double distance_m);
 
 }  // namespace mastwise::reception

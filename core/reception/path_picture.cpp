@@ -64,7 +64,7 @@ void Drawer::draw(std::size_t most_points) {
   for (std::size_t i = 0; i < points; ++i) {
     const double part = static_cast<double>(i) / static_cast<double>(points - 1);
     PicturePoint point = frame_at(part * picture_.distance_m);
-    // The profile's points that are nearest to this one; the ends stand for themselves.
+    // The profile points nearest to this one; the ends represent themselves.
     const auto border = [&](std::size_t half_steps) {
       return (half_steps * (all - 1) + points - 1) / (2 * (points - 1));
     };

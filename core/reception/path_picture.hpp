@@ -8,13 +8,13 @@
 
 namespace mastwise::reception {
 
-// One point of the way from the stop (first) to the station (last). Heights are above mean sea
+// One point of the path from the stop (first) to the station (last). Heights are above mean sea
 // level plus the bulge of an earth of 4/3 radius, so that the ray is a straight line.
 struct PicturePoint {
   double distance_m = 0.0;              // from the stop
-  std::optional<double> ground_m = {};  // nothing where there is no terrain
+  std::optional<double> ground_m = {};  // std::nullopt without terrain
   // The ray between the antennas, and the lower edge of 0.6 of the first Fresnel zone around it;
-  // nothing where the height of the station's antenna is not known.
+  // std::nullopt if the height of the station's antenna is unknown.
   std::optional<double> line_m = {};
   std::optional<double> fresnel_m = {};
   bool operator==(const PicturePoint&) const = default;
@@ -26,24 +26,25 @@ struct PictureObstacle {
   bool operator==(const PictureObstacle&) const = default;
 };
 
-// The path of one prospect as a drawing needs it.
+// The path of one prospect, ready to draw.
 struct PathPicture {
   double distance_m = 0.0;
   double frequency_mhz = 0.0;
   std::vector<PicturePoint> points = {};  // evenly spaced, at most `most_points` of them
   std::vector<PictureObstacle> obstacles = {};
-  double stop_antenna_m = 0.0;  // in the picture's heights, which are amsl at both ends
+  // In the picture's heights, which are above mean sea level at both ends.
+  double stop_antenna_m = 0.0;
   std::optional<double> station_antenna_m = {};
-  // Surroundings at the stop, above ground: what they are is the receiver's own. Those at the
-  // transmitter are not known; a mast stands above them.
+  // Surroundings at the stop, above ground; the receiver defines their kind. Those at the
+  // transmitter are unknown; a mast is taller.
   double stop_clutter_m = 0.0;
   double terrain_coverage = 0.0;
   bool operator==(const PathPicture&) const = default;
 };
 
-// The picture, with the ground cut anew: each of its points stands for the highest ground of its
-// stretch, so that no ridge is lost between them. Nothing where the stop is at the station or has
-// no terrain. `most_points` at least 2.
+// The picture, with resampled ground: each point is the highest ground of its stretch, so that no
+// ridge is lost. std::nullopt if the stop is at the station or has no terrain. `most_points` at
+// least 2.
 std::optional<PathPicture> path_picture(const Receiver& receiver, const Prospect& prospect,
                                         const terrain::TileSource& tiles, std::size_t most_points,
                                         Scratch& scratch);

@@ -15,29 +15,30 @@ namespace mastwise::reception {
 
 // How a path was computed.
 enum class PathMode : std::uint8_t {
-  none,            // not at all: a fact is missing, or the stop is at the transmitter
+  none,            // not computed: a fact is missing, or the stop is at the transmitter
   point_to_point,  // both models on the same profile
-  area,            // the terrain model's area mode, since there is no terrain for all of the path
+  area,            // the terrain model's area mode, as part of the path has no terrain
 };
 // "not computed", "point to point", "area".
 std::string_view to_text(PathMode mode);
 
-// What is known of one station at one stop, in numbers. Fields are medians over time and locations
-// at the receiving antenna, surroundings and leaves taken off, from the station's own power.
+// The computed figures of one station at one stop. Fields are medians over time and locations at
+// the receiving antenna, after surroundings and leaves, from the station's power.
 struct Outlook {
   double distance_m = 0.0;
   Bearing<True> bearing;       // from the stop to the station
   double frequency_mhz = 0.0;  // center of the channel
   Band band = Band::uhf;
   PathMode mode = PathMode::none;
-  double terrain_coverage = 0.0;                    // part of the path with terrain, [0, 1]
-  std::optional<double> transmitter_height_m = {};  // above ground; in area mode above the country
-  std::optional<double> field_p1812_dbuvm = {};     // point to point only
+  double terrain_coverage = 0.0;  // share of the path with terrain, [0, 1]
+  // Above ground; in area mode above the average ground.
+  std::optional<double> transmitter_height_m = {};
+  std::optional<double> field_p1812_dbuvm = {};  // point to point only
   std::optional<double> field_itm_dbuvm = {};
-  std::optional<double> field_dbuvm = {};     // the mean of the two in dB, or the one there is
-  std::optional<double> spread_db = {};       // how far the two are apart; needs both
-  std::optional<double> margin_db = {};       // median, antenna aimed, interference counted
-  std::optional<double> chance_percent = {};  // nothing where a fact that it needs is not known
+  std::optional<double> field_dbuvm = {};     // the mean of the two in dB, or the only one
+  std::optional<double> spread_db = {};       // difference of the two; needs both
+  std::optional<double> margin_db = {};       // median, antenna aimed, with interference
+  std::optional<double> chance_percent = {};  // std::nullopt if a required fact is unknown
   Deviations deviations = {};
   Obstacles obstacles = {};
   bool amplifier_off = false;  // strong signals overload the amplifier: computed without it

@@ -7,31 +7,31 @@
 
 namespace mastwise::reception {
 
-// How another station's channel lies to the wanted one.
+// Relation of another station's channel to the wanted one.
 enum class ChannelRelation : std::uint8_t { apart, same, lower_next, upper_next };
 
-// Channels that share more than 0.5 MHz are the same, those that meet within 0.5 MHz neighbors.
+// Channels that share more than 0.5 MHz are the same; those that meet within 0.5 MHz are neighbors.
 ChannelRelation channel_relation(const ChannelSlot& wanted, const ChannelSlot& other);
 
-// By how much the wanted signal must be over a disturbing one, in dB.
+// Required level of the wanted signal over an interfering one, in dB.
 struct Protection {
-  double same_channel_db = 0.0;  // where noise does not count
-  double lower_next_db = 0.0;    // the other is on the channel below
+  double same_channel_db = 0.0;  // if noise is negligible
+  double lower_next_db = 0.0;    // the other one is on the channel below
   double upper_next_db = 0.0;
 };
 
-// ATSC 1.0: 15, -28 and -26 dB [OET Bulletin 69 table 5A]. DVB-T: 2 dB over the carrier-to-noise
-// ratio required, which makes 19 to 21 dB for 64QAM 2/3 [Recommendation ITU-R BT.1368, from
+// ATSC 1.0: 15, -28 and -26 dB [OET Bulletin 69 table 5A]. DVB-T: 2 dB over the required
+// carrier-to-noise ratio, which gives 19 to 21 dB for 64QAM 2/3 [Recommendation ITU-R BT.1368, from
 // memory], and -30 dB. The other OFDM standards: a signal on the same channel acts as noise, and
 // -30 dB [cp].
 //
-// With noise, ATSC 1.0 needs 15 + 10 log(1 / (1 - 10^(-x / 10))) dB on the same channel, x being
-// what the signal-to-noise ratio has over its own threshold [OET Bulletin 69]. In powers that is
-// D >= 10^1.5 U + 10^(C/N / 10) N: disturbance adds up as noise does, each weighted with its own
-// ratio, and so the survey adds it for every standard and any number of stations.
+// With noise, ATSC 1.0 needs 15 + 10 log(1 / (1 - 10^(-x / 10))) dB on the same channel, with x the
+// signal-to-noise ratio above its threshold [OET Bulletin 69]. In powers that is D >= 10^1.5 U +
+// 10^(C/N / 10) N: interference adds like noise, each weighted with its ratio. The survey adds it
+// this way for every standard and any number of stations.
 Protection protection(BroadcastStandard standard, double required_cn_db);
 
-// The ratio for one relation; the relation is not `apart`.
+// The ratio for one relation, which must not be `apart`.
 double ratio_db(const Protection& protection, ChannelRelation relation);
 
 }  // namespace mastwise::reception

@@ -7,7 +7,7 @@
 namespace mastwise::reception {
 namespace {
 
-// Where a set's points lie after the even count of spacings, in spacings: the four lie around it.
+// Offsets of the sets' points from multiples of the spacing, in spacings: the four surround it.
 double set_offset(std::size_t set) {
   constexpr double kSets = RayPoint::kSets;
   return (static_cast<double>(set) + 0.5) / kSets - 0.5;

@@ -18,41 +18,41 @@ namespace mastwise::gear {
 enum class NoiseEnvironment : std::uint8_t;
 }
 
-// Why a station has the chance it has, as facts; app/words makes the sentences.
+// Why a station has its chance, as facts; app/words makes the sentences.
 namespace mastwise::reception {
 
 enum class Surroundings : std::uint8_t;
 
 // In the order of Fact's alternatives.
 enum class ReasonKind : std::uint8_t {
-  // What costs decibels.
-  obstacle,      // a ridge, or the curve of the earth
-  rough_ground,  // the rest of what the ground costs beyond free space
+  // Reasons that cost decibels.
+  obstacle,      // a ridge, or the earth's curve
+  rough_ground,  // the rest of the ground's loss beyond free space
   surroundings,  // at the stop
   leaves,
   polarization,
   same_channel,         // a station on the same channel
   next_channel,         // a station on a neighboring channel
   noise,                // man-made and galactic
-  aim,                  // the error of the heading on this beam
+  aim,                  // the heading error with this beam
   fading,               // evenings differ
   model_spread,         // the two models disagree
-  transmitter_pattern,  // a directional station: what its pattern takes, known or assumed
-  shortfall,            // how much is missing
-  overload,             // strong signals are too much for the amplifier
-  logbook,              // stations came in worse, or better, than computed before
-  // What has no cost in decibels, 0 dB.
+  transmitter_pattern,  // loss from a directional station's pattern, known or assumed
+  shortfall,            // the missing decibels
+  overload,             // strong signals exceed the amplifier's limit
+  logbook,              // earlier stations came in worse, or better, than computed
+  // Reasons without a cost in decibels, 0 dB.
   clear_line,    // nothing in the way
-  no_terrain,    // no terrain for the path, or not for all of it
+  no_terrain,    // no terrain for the path or for a part of it
   model_limit,   // a warning of a model
-  unknown_fact,  // the power, the height, the standard is not known
+  unknown_fact,  // the power, the height, the standard is unknown
 };
 inline constexpr std::size_t kReasonKinds = 19;
 
-// The name by which it is stored: "rough_ground". Empty for a number that is not a kind.
+// The name for storage: "rough_ground". Empty for an invalid value.
 std::string_view to_text(ReasonKind kind);
 
-// Why a station has no field, or what is assumed in place of a fact.
+// Why a station has no field, or what is assumed for a missing fact.
 enum class UnknownFact : std::uint8_t {
   channel,  // not in the channel plan
   power,
@@ -65,7 +65,7 @@ enum class UnknownFact : std::uint8_t {
 inline constexpr std::size_t kUnknownFacts = 7;
 std::string_view to_text(UnknownFact what);  // "too_near"
 
-// What each kind of reason is made from, beside its decibels.
+// The facts of each type of reason, besides its decibels.
 namespace fact {
 
 struct InTheWay {
@@ -81,7 +81,7 @@ struct RoughGround {
 struct AroundStop {
   Surroundings around = {};
   double antenna_m = 0.0;                // height above ground
-  std::optional<double> clutter_m = {};  // height of trees or houses; nothing on open ground
+  std::optional<double> clutter_m = {};  // height of trees or houses; std::nullopt on open ground
   bool operator==(const AroundStop&) const = default;
 };
 struct Leaves {
@@ -89,13 +89,13 @@ struct Leaves {
   bool operator==(const Leaves&) const = default;
 };
 struct CrossedPolarization {
-  bool antenna_horizontal = true;  // and the signal vertical; else the reverse
+  bool antenna_horizontal = true;  // and the signal vertical; false: the reverse
   bool operator==(const CrossedPolarization&) const = default;
 };
 struct Interferer {
-  std::string call_sign = {};  // empty where not known
+  std::string call_sign = {};  // empty if unknown
   double distance_m = 0.0;     // from the stop
-  double over_db = 0.0;        // how far the wanted signal is over it; negative: under it
+  double over_db = 0.0;        // how far the wanted signal is above it; negative: below it
   bool operator==(const Interferer&) const = default;
 };
 struct SameChannel : Interferer {};
@@ -119,7 +119,7 @@ struct ModelSpread {
   bool operator==(const ModelSpread&) const = default;
 };
 struct TransmitterPattern {
-  bool known = false;  // else its loss is assumed
+  bool known = false;  // false: its loss is assumed
   bool operator==(const TransmitterPattern&) const = default;
 };
 struct Shortfall {
@@ -127,12 +127,12 @@ struct Shortfall {
   bool operator==(const Shortfall&) const = default;
 };
 struct Overload {
-  double sum_dbm = 0.0;  // all signals together; the reason's decibels are over the limit
+  double sum_dbm = 0.0;  // of all signals; the reason's decibels are above the limit
   bool operator==(const Overload&) const = default;
 };
 struct Lesson {
   Band band = Band::uhf;
-  double bias_db = 0.0;  // stations came in so much better than computed; negative: worse
+  double bias_db = 0.0;  // stations came in this much better than computed; negative: worse
   std::size_t stops = 0;
   bool operator==(const Lesson&) const = default;
 };
@@ -167,7 +167,7 @@ using Fact = std::variant<fact::InTheWay, fact::RoughGround, fact::AroundStop, f
 static_assert(std::variant_size_v<Fact> == kReasonKinds);
 
 struct Reason {
-  double decibel = 0.0;  // what it costs; at least 0
+  double decibel = 0.0;  // its cost; at least 0
   Fact fact = {};
   ReasonKind kind() const { return static_cast<ReasonKind>(fact.index()); }
   bool operator==(const Reason&) const = default;

@@ -11,7 +11,7 @@ constexpr double kLeastCost_db = 1.0;
 constexpr double kLeastFading_db = 6.0;
 constexpr double kLeastSpread_db = 6.0;
 constexpr double kLeastRoughGround_db = 3.0;
-constexpr double kAmplifier_db = 15.0;  // what a usual amplifier gives [cp: 12 to 20 dB]
+constexpr double kAmplifier_db = 15.0;  // the gain of a usual amplifier [cp: 12 to 20 dB]
 
 std::optional<UnknownFact> unknown_of(Missing missing) {
   switch (missing) {
@@ -47,7 +47,7 @@ class Collector {
 
  private:
   void note(Fact fact) { found_.push_back({.fact = std::move(fact)}); }
-  // Where it is worth telling.
+  // Only if it is worth showing.
   void cost(double decibel, Fact fact, double least_db = kLeastCost_db) {
     if (decibel >= least_db) found_.push_back({decibel, std::move(fact)});
   }
@@ -80,9 +80,9 @@ void Collector::missing_fact() {
   note(unknown);
 }
 
-// The worst edge is counted as the Bullington construction counts a whole path of that one edge
-// [Recommendations ITU-R P.526 section 4.5 and P.1812 (21)], the others as knife edges; together
-// they cost no more than the models say, and what is left is the ground's.
+// The worst edge counts as the Bullington construction counts a whole path of that one edge
+// [Recommendations ITU-R P.526 section 4.5 and P.1812 (21)], the others as knife edges. Together
+// they cost no more than the models' loss; the rest is the ground's.
 void Collector::ground() {
   const double excess_db = std::max(0.0, detail_.excess_db);
   const auto whole_cost_db = [this](const Obstacle& obstacle) {

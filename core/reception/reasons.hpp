@@ -9,8 +9,8 @@
 
 namespace mastwise::reception {
 
-// Why a measured station has the chance it has, by falling decibels; what costs nothing that could
-// be counted comes last. Costs below 1 dB are left out.
+// Why a measured station has its chance, by falling decibels; reasons without a cost come last.
+// Costs below 1 dB are left out.
 std::vector<Reason> reasons(const Receiver& receiver, std::span<const Station> stations,
                             std::span<const Measurement> measurements, std::size_t index);
 

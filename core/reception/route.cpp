@@ -44,12 +44,13 @@ Stretch stretch_of(std::span<const RouteChance> chances) {
 }  // namespace
 
 Result<std::vector<RoutePoint>> sample_route(std::span<const Position> points, double step_km) {
-  if (points.size() < 2) return no_route("there are fewer than two points", "give start and end");
+  if (points.size() < 2)
+    return no_route("the route has fewer than two points", "give start and end");
   if (!(step_km >= kLeastStep_km)) {
     return no_route(fmt::format("the step is {} km", step_km), "give 0.1 km or more");
   }
   const double whole_km = length_km(points);
-  if (whole_km == 0.0) return no_route("all points are one place", "give start and end");
+  if (whole_km == 0.0) return no_route("all points are at one place", "give start and end");
   if (whole_km / step_km > kMostPlaces) {
     return no_route(
         fmt::format("{:.0f} km in steps of {} km are too many places", whole_km, step_km),

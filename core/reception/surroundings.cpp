@@ -43,7 +43,7 @@ double height_loss_db(bool built, double clutter_height_m, double antenna_height
       frequency_mhz / 1000.0);
 }
 
-// Loss of two ways whose powers add up.
+// Loss of two paths whose powers add.
 double both_ways_db(double one_db, double other_db) {
   return -10.0 * std::log10(std::pow(10.0, -one_db / 10.0) + std::pow(10.0, -other_db / 10.0));
 }

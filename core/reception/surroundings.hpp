@@ -9,48 +9,48 @@
 
 namespace mastwise::reception {
 
-// What stands around the antenna at the stop.
+// The surroundings of the antenna at the stop.
 enum class Surroundings : std::uint8_t { open, scrub, scattered_trees, forest, houses, town };
 
-// "open", "scrub", "scattered trees", "forest", "houses", "town"; parsing takes no notice of case.
+// "open", "scrub", "scattered trees", "forest", "houses", "town"; parsing ignores case.
 std::string_view to_text(Surroundings surroundings);
 Result<Surroundings> parse_surroundings(std::string_view text);
 
-// What the models are told of the surroundings.
+// The surroundings as input of the models.
 struct SurroundingsFigures {
   // Representative height above ground up to which the surroundings shield an antenna, m: 10 for
   // open land and houses, 15 for trees, 20 for a town [Recommendation ITU-R P.1812-4 table 5 and
   // P.2108-1 table 3, from memory; scrub counts as open land].
   double clutter_height_m = 10.0;
   bool built = false;     // shields as an edge, P.2108 (2a); else as open ground, (2b)
-  bool wooded = false;    // what shields is trees, which also let a part through
-  double leaves_m = 0.0;  // depth of foliage in front of the antenna where nobody said [cp]
+  bool wooded = false;    // the shield is trees, which also let a part through
+  double leaves_m = 0.0;  // default depth of foliage in front of the antenna [cp]
   gear::NoiseEnvironment noise = gear::NoiseEnvironment::rural;
 };
 SurroundingsFigures figures(Surroundings surroundings);
 
-// Height above ground in m for which the path is computed: the antenna's, or the top of the
-// surroundings where it stands lower.
+// Height above ground in m of the computed path: the antenna's, or the top of the surroundings if
+// that is higher.
 double calculated_height_m(Surroundings surroundings, double antenna_height_m);
 
 // Loss of `depth_m` (0 or more) of trees in leaf in front of the antenna, dB, for 30 to 3,000 MHz:
-// Am (1 - exp(-d gamma / Am)), gamma and Am interpolated over the logarithm of the frequency
-// between the values measured at 106, 466 and 949 MHz and held beyond them. Source: Recommendation
-// ITU-R P.833 section 2.1 (1) and its table, in woodland.
+// Am (1 - exp(-d gamma / Am)), with gamma and Am interpolated over the logarithm of the frequency
+// between the values measured at 106, 466 and 949 MHz and constant beyond them. Source:
+// Recommendation ITU-R P.833 section 2.1 (1) and its table, in woodland.
 double leaves_loss_db(double depth_m, double frequency_mhz);
 
-// What the surroundings cost from their top down to the antenna, in dB.
+// Loss of the surroundings from their top down to the antenna, in dB.
 struct LocalLoss {
   double surroundings_db = 0.0;  // ground, houses or trees, without the leaves
   double leaves_db = 0.0;
   double total_db() const { return surroundings_db + leaves_db; }
 };
 
-// The height-gain correction of P.2108-1 section 3.1 from the surroundings' top down to the antenna
-// (above ground in m, at least 1), plus leaves. Among trees the field comes both over their tops,
-// (2a), and through the leaves over open ground, (2b) and P.833; the powers of both add up
-// [P.833 section 3: the paths over and through a wood are combined by power]. `leaves_m` takes the
-// place of the surroundings' own depth of foliage. frequency within [30, 3000] MHz.
+// The height-gain correction of P.2108-1 section 3.1 from the top of the surroundings down to the
+// antenna (above ground in m, at least 1), plus leaves. Among trees the field arrives both over
+// their tops, (2a), and through the leaves over open ground, (2b) and P.833; the powers of both add
+// [P.833 section 3: the paths over and through a wood are combined by power]. `leaves_m` replaces
+// the default depth of foliage. Frequency within [30, 3000] MHz.
 LocalLoss local_loss(Surroundings surroundings, std::optional<double> leaves_m,
                      double antenna_height_m, double frequency_mhz);
 

@@ -10,7 +10,7 @@
 
 namespace mastwise::reception {
 
-// What a survey holds, for the survey and for the curves that are made of it.
+// The data of a survey, for the survey and for its curves.
 struct Survey::State {
   State(Receiver receiver, std::vector<Station> given, const terrain::TileSource& source)
       : budget(std::move(receiver)),

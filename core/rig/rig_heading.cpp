@@ -35,7 +35,7 @@ double turn_to_nose_deg(SunFrom side) {
   return 0.0;
 }
 
-// The sensor's own setting is told, never used: nobody knows who set it, and when.
+// The sensor's setting is reported but never used: nobody knows who set it, and when.
 std::optional<RigHeadingCaution> setting_caution(const nmea::HeadingSensor& sensor,
                                                  Declination here) {
   if (!sensor.declination) return std::nullopt;
@@ -88,7 +88,7 @@ Result<RigHeadingReading> rig_heading_by_hand(Bearing<True> nose, double sigma_d
 Result<RigHeadingReading> rig_heading_from_course(const nmea::StraightCourse& straight, Drove drove,
                                                   Carrier carrier, Position at) {
   if (carrier == Carrier::trailer) {
-    return refuse("the course is the tow vehicle's, and the trailer points another way",
+    return refuse("the course is that of the tow vehicle, and the trailer points another way",
                   "measure along the trailer's side, or hitch it straight");
   }
   const bool backed = drove == Drove::backed_in;
@@ -120,7 +120,7 @@ Result<RigHeadingReading> rig_heading_from_sensor(const nmea::HeadingSensor& sen
     return refuse("the earth's field is too weak here for any compass",
                   "use the sun, the last course or two points");
   }
-  // It sits on the rig: its deviation is what its maker's compensation leaves.
+  // The sensor is fixed to the rig: the remaining deviation is what its compensation leaves.
   const double sigma_deg =
       std::hypot(kMagneticHeadingSensor_deg, field->declination_sigma_deg, kKeptAwayDeviation_deg);
   return reading(to_true(*sensor.magnetic_heading, field->declination) - mounting, sigma_deg,
@@ -131,7 +131,7 @@ Result<RigHeadingReading> rig_heading_from_sensor(const nmea::HeadingSensor& sen
 Result<RigHeadingReading> rig_heading_from_sun(Bearing<True> sun, double azimuth_sigma_deg,
                                                SunFrom side, Position at) {
   if (!std::isfinite(azimuth_sigma_deg) || azimuth_sigma_deg < 0.0) {
-    return refuse("the error of the sun's azimuth is not known",
+    return refuse("the error of the sun's azimuth is unknown",
                   "enter how far off the clock may be");
   }
   return reading(sun + Turn::clockwise_deg(turn_to_nose_deg(side)),
@@ -142,7 +142,7 @@ Result<RigHeadingReading> rig_heading_from_sun(Bearing<True> sun, double azimuth
 Result<RigHeadingReading> rig_heading_from_two_points(Position tail_end, Position nose_end,
                                                       double point_error_m) {
   if (!std::isfinite(point_error_m) || point_error_m <= 0.0) {
-    return refuse("the error of the two points is not known", "enter it in meters, more than 0");
+    return refuse("the error of the two points is unknown", "enter it in meters, more than 0");
   }
   const PathBetween line = path_between(tail_end, nose_end);
   const double sigma_deg =

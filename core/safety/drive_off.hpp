@@ -6,17 +6,19 @@ namespace mastwise::safety {
 
 enum class Antenna { Down, Raised };
 
-// What the rig's motion makes of the screen.
+// The screen that the rig's motion selects.
 enum class Drive {
   Parked,    // all screens
   Underway,  // one glanceable face
   Alarm,     // moving with the antenna up
 };
 
-// Below this the rig stands, km/h. Own choice: receivers at rest report some tenths.
+// Below this speed the rig is stationary, km/h. A free choice: receivers at rest report some
+// tenths.
 inline constexpr double kStandingKmh = 1.0;
-// So long after its last speed a receiver that fell silent during the alarm is no longer taken for
-// one that moves, seconds. Own choice: longer than any tunnel's start, so that no driver is asked.
+// If the receiver falls silent during the alarm, the rig counts as moving for this long after its
+// last speed, seconds. A free choice: longer than the start of any tunnel, so that no driver is
+// asked.
 inline constexpr double kSilentTooLong_s = 120.0;
 
 // The speed over ground, as a receiver reports it.
@@ -24,14 +26,14 @@ struct Motion {
   std::optional<double> speed_kmh = {};  // nothing without a fresh fix
   double silent_s = 0.0;                 // since the last fresh fix
 
-  // A fresh fix says that the rig moves.
+  // Whether a fresh fix shows that the rig moves.
   bool moves() const { return speed_kmh && *speed_kmh >= kStandingKmh; }
 };
 
-// An unknown speed locks nothing. The alarm begins above 5 km/h and the glanceable face above
-// 8 km/h (this design's figures; that a driver must not work a screen: NHTSA visual-manual
-// guidelines, 78 FR 24817). `before` is the last answer. The alarm lasts until the rig stands, or
-// until the receiver has been silent too long: no touch ends it.
+// An unknown speed locks nothing. The alarm begins above 5 km/h and the glanceable face above 8
+// km/h (figures of this design; that a driver must not operate a screen: NHTSA visual-manual
+// guidelines, 78 FR 24817). `before` is the last result. The alarm lasts until the rig is
+// stationary, or until the receiver has been silent too long: no touch ends it.
 inline Drive drive_state(Antenna antenna, const Motion& motion, Drive before) {
   constexpr double kAlarmKmh = 5.0, kUnderwayKmh = 8.0;
   const double speed_kmh = motion.speed_kmh.value_or(0.0);

@@ -46,9 +46,9 @@ double julian_day(UtcTime time) {
   return kEpochOfUnix + static_cast<double>(time.time_since_epoch().count()) / 86'400'000.0;
 }
 
-// That of the nearest noon, 0.00003 degree off at most. An answer must not hang on what was asked
-// before, but libnova gives its last one again for a tenth of a day, and adds a trace of the last
-// to the next: so the day before is always asked first.
+// Nutation at the nearest noon, at most 0.00003 degree off. The result must not depend on earlier
+// calls, but libnova repeats its last one for a tenth of a day, and adds a trace of it to the next.
+// So the day before is always computed first.
 ln_nutation nutation_at(UtcTime time) {
   const double noon = std::round(terrestrial_julian_day(time));
   ln_nutation nutation{};
@@ -57,14 +57,14 @@ ln_nutation nutation_at(UtcTime time) {
   return nutation;
 }
 
-// libnova's own apparent sidereal time leaves out the cosine of the obliquity in its nutation.
+// libnova's apparent sidereal time omits the cosine of the obliquity in its nutation.
 double apparent_sidereal_deg(UtcTime time) {
   const ln_nutation nutation = nutation_at(time);
   return ln_get_mean_sidereal_time(julian_day(time)) * 15.0 +
          nutation.longitude * std::cos(nutation.ecliptic * kRadian);
 }
 
-// The observer from the earth's center, in astronomical units, the x axis in their own meridian.
+// The observer relative to the earth's center, in astronomical units, x axis in their meridian.
 Vector observer_au(Position position) {
   constexpr double kEquatorialRadius_au = 6378.137 / 149597870.7;
   constexpr double kFlattening = 1.0 / 298.257223563;

@@ -29,8 +29,7 @@ Equatorial from_ecliptic_j2000(double longitude_deg, double latitude_deg) {
   return {fold_circle_deg(std::atan2(y, x) / kRadian), std::atan2(z, std::hypot(x, y)) / kRadian};
 }
 
-// Halves the time between a moment for which `state` is as at the beginning and one for which it
-// is not.
+// Bisects the time between a moment when `state` is as at the beginning and one when it is not.
 template <class State>
 UtcTime first_change_between(UtcTime before, UtcTime after, const State& state) {
   const auto begun = state(before);

@@ -23,34 +23,34 @@ struct Program {
   std::string virtual_channel = {};  // what the receiver shows, "6.1"
   std::string name = {};
   std::string network = {};
-  std::string language = {};  // as the source says it
+  std::string language = {};  // as the source writes it
   bool operator==(const Program&) const = default;
 };
 
-// A cell of the source that the program has no field for.
+// A cell of the source that fits no field of Station.
 struct Note {
   std::string column = {};
   std::string text = {};
   bool operator==(const Note&) const = default;
 };
 
-// A table that stations come from.
+// A table of stations from one publisher.
 struct Source {
   std::string name = {};
-  std::string date = {};  // of the table, "2017-04-13"; empty where unknown
+  std::string date = {};  // of the table, "2017-04-13"; empty if unknown
   bool operator==(const Source&) const = default;
 };
 
-// Where a station's facts come from.
+// The source of a station's facts.
 struct Provenance {
   Source source = {};
   std::size_t line = 0;  // the first line of the text is 1
   bool operator==(const Provenance&) const = default;
 };
 
-// One transmitter at one site. Unknown texts are empty, all else unknown is std::nullopt.
+// One transmitter at one site. Unknown texts are empty; everything else unknown is std::nullopt.
 struct Station {
-  std::string id = {};  // the same after a re-import; unique within its source
+  std::string id = {};  // the same after a new import; unique within its source
   std::string call_sign = {};
   std::string facility_id = {};
   std::string name = {};
@@ -58,7 +58,7 @@ struct Station {
   std::vector<Program> programs = {};
 
   Raster raster = Raster::atsc;
-  RfChannel rf_channel = {};  // one that the raster has
+  RfChannel rf_channel = {};  // a channel of the plan
   std::optional<BroadcastStandard> standard = {};
 
   Position position;
@@ -80,11 +80,11 @@ struct Station {
   bool operator==(const Station&) const = default;
 };
 
-// "ATSC 1.0", "ATSC 3.0", "DVB-T", "DVB-T2", "ISDB-T"; parsing takes no notice of case.
+// "ATSC 1.0", "ATSC 3.0", "DVB-T", "DVB-T2", "ISDB-T"; parsing ignores case.
 std::string_view to_text(BroadcastStandard standard);
 Result<BroadcastStandard> parse_broadcast_standard(std::string_view text);
 
-// "unknown", "horizontal", "vertical", "elliptical"; parsing takes no notice of case.
+// "unknown", "horizontal", "vertical", "elliptical"; parsing ignores case.
 std::string_view to_text(Polarization polarization);
 Result<Polarization> parse_polarization(std::string_view text);
 

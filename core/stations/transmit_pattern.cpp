@@ -35,7 +35,7 @@ std::optional<Error> gap_in(const std::vector<TransmitPattern::Point>& points) {
     const bool last = i + 1 == points.size();
     const float next_deg = last ? points[0].azimuth_deg + 360.0F : points[i + 1].azimuth_deg;
     if (next_deg - points[i].azimuth_deg <= kWidestGap_deg) continue;
-    return Error{.what = fmt::format("the pattern says nothing between {} and {} degrees",
+    return Error{.what = fmt::format("the pattern has no points between {} and {} degrees",
                                      points[i].azimuth_deg, std::fmod(next_deg, 360.0F))};
   }
   return std::nullopt;
@@ -53,7 +53,7 @@ std::optional<float> number(std::string_view text) {
 Result<TransmitPattern> TransmitPattern::from_points(std::vector<Point> points,
                                                      double rotation_deg) {
   if (points.empty()) return Error{.what = "the pattern has no points"};
-  if (!std::isfinite(rotation_deg)) return Error{.what = "the pattern's rotation is no number"};
+  if (!std::isfinite(rotation_deg)) return Error{.what = "the pattern's rotation is not a number"};
   for (Point& point : points) {
     if (auto fault = fault_of(point)) return *fault;
     const auto turned = static_cast<float>(fold_circle_deg(point.azimuth_deg + rotation_deg));

@@ -10,7 +10,7 @@
 namespace mastwise {
 
 // What a transmitting antenna sends toward each direction, as regulators publish it: the relative
-// field in the horizontal plane, 1 toward the strongest direction, to which the ERP belongs.
+// field in the horizontal plane, 1 toward the strongest direction, where the ERP applies.
 class TransmitPattern {
  public:
   struct Point {
@@ -19,19 +19,18 @@ class TransmitPattern {
     bool operator==(const Point&) const = default;
   };
 
-  // From the points of a table in any order, turned clockwise by `rotation_deg`. An azimuth that is
-  // there twice with one field counts once. Errors: an azimuth beyond 0 to 360, a field beyond 0 to
-  // 1, one azimuth with two fields, or more than 90 degrees without a point, where nothing is said
-  // of the pattern.
+  // From the points of a table in any order, turned clockwise by `rotation_deg`. A repeated azimuth
+  // with the same field counts once. Errors: an azimuth outside 0 to 360, a field outside 0 to 1,
+  // one azimuth with two fields, or a gap of more than 90 degrees without a point.
   static Result<TransmitPattern> from_points(std::vector<Point> points, double rotation_deg = 0.0);
 
-  // The relative field toward a direction; linear in the field between two points, also over north
-  // [FCC OET Bulletin 69 interpolates tabulated fields so; from memory].
+  // The relative field toward a direction; linear in the field between two points, also across
+  // north [as FCC OET Bulletin 69 interpolates tabulated fields; from memory].
   double relative_field(Bearing<True> direction) const;
 
   // How far the field toward a direction is below the strongest: -20 log10 of the relative field,
-  // dB. At most 40: what the surroundings of the mast scatter fills deeper nulls [common practice,
-  // no source].
+  // dB. At most 40: scatter from the mast's surroundings fills deeper nulls [common practice, no
+  // source].
   double loss_db(Bearing<True> direction) const;
 
   const std::vector<Point>& points() const { return points_; }  // by azimuth
@@ -42,7 +41,8 @@ class TransmitPattern {
   std::vector<Point> points_;
 };
 
-// "0 0.85; 10 0.9; 20 1": azimuth and relative field, parted by ";". Parsing reads such a text.
+// "0 0.85; 10 0.9; 20 1": pairs of azimuth and relative field, separated by ";". Parsing reads it
+// back.
 std::string to_text(const TransmitPattern& pattern);
 Result<TransmitPattern> parse_transmit_pattern(std::string_view text);
 

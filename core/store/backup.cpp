@@ -16,7 +16,7 @@ Result<Done> save_copy(Database& database, const std::string& path) {
   if (std::rename(begun.c_str(), path.c_str()) == 0) return Done{};
   return Error{.what = std::string("cannot keep the backup: ") + std::strerror(errno),
                .where = path,
-               .remedy = "check that the folder may be written to"};
+               .remedy = "check that you may write to the folder"};
 }
 
 }  // namespace mastwise::store

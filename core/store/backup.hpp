@@ -7,8 +7,8 @@
 
 namespace mastwise::store {
 
-// Writes a copy of the whole file, as one moment of it, which takes the name `path` only once it is
-// whole; a file of that name is replaced. Source: SQLite's VACUUM INTO.
+// Writes a consistent copy of the whole file. The copy gets the name `path` only once it is
+// complete and replaces a file of that name. Source: SQLite's VACUUM INTO.
 Result<Done> save_copy(Database& database, const std::string& path);
 
 }  // namespace mastwise::store

@@ -17,12 +17,12 @@ std::string remedy_for(int code) {
     case SQLITE_CANTOPEN:
     case SQLITE_PERM:
     case SQLITE_READONLY:
-      return "check that the folder exists and may be written to";
+      return "check that the folder exists and that you may write to it";
     case SQLITE_IOERR:
-      return "the disk did not take or give it: check the disk, and that it may be written to";
+      return "the disk could not be read or written: check it and its permissions";
     case SQLITE_CORRUPT:
     case SQLITE_NOTADB:
-      return "the file is not a database or is damaged; move it away and make it anew";
+      return "the file is not a database or is damaged; move it away and create a new one";
     default:
       return {};
   }
@@ -57,7 +57,7 @@ void Statement::bind_at(int place, double value) {
 }
 
 void Statement::bind_at(int place, std::string_view value) {
-  // A null pointer would bind NULL instead of the empty text.
+  // A null pointer would bind NULL instead of an empty text.
   const char* data = value.data() == nullptr ? "" : value.data();
   keep(sqlite3_bind_text64(statement_.get(), place, data, value.size(), SQLITE_TRANSIENT,
                            SQLITE_UTF8));
@@ -194,7 +194,7 @@ Result<Done> Transaction::commit() {
 }
 
 Transaction::~Transaction() {
-  // After some faults SQLite has rolled back by itself: that the command then fails is no loss.
+  // After some faults SQLite has already rolled back, so a failure of this command is harmless.
   if (database_ != nullptr) static_cast<void>(database_->run("ROLLBACK"));
 }
 

@@ -12,15 +12,15 @@
 struct sqlite3;
 struct sqlite3_stmt;
 
-// A thin, non-throwing house for SQLite, shared by the stores. A database and its statements belong
-// to one thread at a time.
+// A thin, non-throwing wrapper of SQLite, shared by the stores. Only one thread at a time may use a
+// database and its statements.
 namespace mastwise::store {
 
-// A prepared statement: bind, step until there is no row, and it is ready for the next bind.
+// A prepared statement: bind, step until no row is left, then bind again.
 class Statement {
  public:
-  Statement() = default;  // nothing prepared yet
-  // Binds 1, 2, ... in order: integers, doubles, texts, and optional ones (std::nullopt is NULL).
+  Statement() = default;  // no statement prepared
+  // Binds 1, 2, ... in order: integers, doubles, texts, and optionals (std::nullopt is NULL).
   template <class... Values>
   Statement& bind(const Values&... values) {
     reset();
@@ -37,9 +37,9 @@ class Statement {
     return *this;
   }
 
-  // True when there is a row to read; false when the statement is done, which also resets it.
+  // True if there is a row to read; false if the statement is done, which also resets it.
   Result<bool> step();
-  // For statements that give no rows.
+  // For statements that return no rows.
   Result<Done> run();
   void reset();
 
@@ -47,7 +47,7 @@ class Statement {
   std::int64_t integer(int column) const;
   double real(int column) const;
   std::string text(int column) const;
-  std::string_view text_view(int column) const;  // lives until the next step
+  std::string_view text_view(int column) const;  // valid until the next step
   bool is_null(int column) const;
   std::optional<double> optional_real(int column) const;
   std::optional<std::int64_t> optional_integer(int column) const;
@@ -75,16 +75,16 @@ class Statement {
 
 class Database {
  public:
-  // Opens or creates the file ("" and ":memory:" make a temporary one) with foreign keys on and a
-  // wait of five seconds for another program's lock.
+  // Opens or creates the file ("" and ":memory:" make a temporary one) with foreign keys on. Waits
+  // up to five seconds for another process's lock.
   static Result<Database> open(const std::string& path);
-  // Opens a file that is there, and never writes to it.
+  // Opens an existing file for reading only.
   static Result<Database> open_reading(const std::string& path);
 
   // Statements without results, separated by semicolons.
   Result<Done> run(const std::string& script);
   Result<Statement> prepare(std::string_view sql);
-  // The single integer that a query such as "PRAGMA user_version" gives.
+  // The single integer that a query such as "PRAGMA user_version" returns.
   Result<std::int64_t> integer(std::string_view sql);
   std::int64_t last_row() const;
   const std::string& path() const { return path_; }
@@ -100,12 +100,12 @@ class Database {
   std::string path_;
 };
 
-// All or nothing: what was not committed is taken back when this goes out of scope.
+// A write transaction; it rolls back when it goes out of scope without a commit.
 class Transaction {
  public:
   static Result<Transaction> begin(Database& database);
-  // For several queries that must see one state; it also spares taking the file's lock for each.
-  // Ends when it goes out of scope.
+  // A read transaction: several queries see one state, and the file is locked only once. Ends when
+  // it goes out of scope.
   static Result<Transaction> begin_reading(Database& database);
   Result<Done> commit();
 

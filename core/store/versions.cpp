@@ -7,8 +7,8 @@
 namespace mastwise::store {
 namespace {
 
-// One of the same name is older than this file: a power cut came between its writing and the step
-// that it was made for.
+// An existing copy of that name is older than this file: a power cut came between the backup and
+// the step it was made for.
 Result<Done> back_up(Database& database, std::int64_t version) {
   return save_copy(database, fmt::format("{}.version-{}", database.path(), version));
 }
@@ -22,7 +22,7 @@ Result<Done> bring_up_to_date(Database& database, std::span<const char* const> s
   const auto newest = static_cast<std::int64_t>(steps.size());
   if (*version < 0 || *version > newest) {
     return Error{
-        .what = fmt::format("the {} was written by a newer version of this program", name),
+        .what = fmt::format("the {} was written by a newer version of Mastwise", name),
         .where = database.path(),
         .remedy = fmt::format("use that version, or move the file away to begin a new {}", name)};
   }

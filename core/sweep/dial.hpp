@@ -4,14 +4,13 @@
 
 namespace mastwise {
 
-// Bearing<Dial> counts from the zero of whatever the person reads when turning the antenna: a
-// compass card with its own needle and iron about it, the ring of a ceiling handle, marks on the
-// roof. Clockwise seen from above: what is read on a ring that counts the other way is negated
-// first. Only a DialCorrection leads from it to true north.
+// Bearing<Dial> counts from the zero of the dial used to turn the antenna: a compass card with
+// nearby iron, the ring of a ceiling handle, marks on the roof. Clockwise seen from above: negate
+// the readings of a ring that counts the other way. Only a DialCorrection converts it to true
+// north.
 struct Dial;
 
-// What a compass shows along a magnetic bearing while nothing but the earth draws its needle, and
-// back.
+// The reading of a compass along a magnetic bearing without deviation, and the inverse.
 inline Bearing<Dial> on_compass(Bearing<Magnetic> bearing) {
   return Bearing<Dial>::degrees(bearing.degrees());
 }
@@ -19,8 +18,8 @@ inline Bearing<Magnetic> as_magnetic(Bearing<Dial> heading) {
   return Bearing<Magnetic>::degrees(heading.degrees());
 }
 
-// Where a calibrated handle and the rig heading say that the antenna points, before a correction
-// shows by how much they are off together.
+// The antenna's direction by a calibrated handle and the rig heading, before a correction shows
+// their common error.
 inline Bearing<Dial> on_handle(Bearing<True> nominal) {
   return Bearing<Dial>::degrees(nominal.degrees());
 }

@@ -24,7 +24,7 @@ Result<EdgeMiddle> middle_of_edges(std::span<const Edges> pairs,
                                    std::optional<Bearing<Dial>> with_picture,
                                    double edge_sigma_deg) {
   if (pairs.empty()) {
-    return Error{.what = "there are no edges",
+    return Error{.what = "no edges yet",
                  .remedy = "turn until the picture fails, to the left and to the right"};
   }
   std::vector<Bearing<Dial>> middles;

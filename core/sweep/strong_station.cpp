@@ -13,7 +13,7 @@ namespace {
 constexpr double kPlausibleDeg = 20.0;
 constexpr double kContradictionSigmas = 3.0;
 
-// A weighted mean of turns, counted from the first.
+// A weighted mean of turns, relative to the first.
 struct Mean {
   double off_deg = 0.0;
   double weight = 0.0;
@@ -24,7 +24,7 @@ struct Mean {
   }
 };
 
-// The station that the mean of the others is farthest from, in sigmas of the difference.
+// The station that differs most from the mean of the others, in sigmas of the difference.
 std::optional<std::size_t> contradiction(const std::vector<double>& off_deg,
                                          const std::vector<double>& variance) {
   std::optional<std::size_t> worst;
@@ -64,7 +64,7 @@ Result<DialCorrection> dial_correction(std::span<const StrongStation> stations, 
                        one.peak_sigma_deg * one.peak_sigma_deg +
                        one.dial_sigma_deg * one.dial_sigma_deg);
     if (!(least >= 0.0 && variance.back() > 0.0 && std::isfinite(variance.back()))) {
-      return Error{.what = "the errors of a strong station are not known",
+      return Error{.what = "the errors of a strong station are unknown",
                    .where = fmt::format("station {}", i + 1),
                    .remedy = "give sigmas of 0 or more degrees, not all of them 0"};
     }

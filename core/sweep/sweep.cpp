@@ -8,15 +8,14 @@
 namespace mastwise::aim {
 namespace {
 
-constexpr double kStatedProbability = 0.98;  // see the header: what is stated as 95 %
+constexpr double kStatedProbability = 0.98;  // see the header: the probability of the 95 % figure
 constexpr double kLobeProbability = 0.9;
 constexpr double kOtherFaceProbability = 0.025;
 constexpr double kLostDb = 0.5;
 constexpr std::size_t kLeastReadings = 3;
 constexpr double kMostMore = 6.0;
 
-// How far the antenna may be off before it loses half a decibel to the side where it loses it
-// sooner.
+// How far the antenna may be off before it loses half a decibel, on the side with the steeper loss.
 double slack_deg(const gear::Pattern& pattern) {
   constexpr double kStepDeg = 0.1;
   double off = 0.0;
@@ -29,7 +28,7 @@ double slack_deg(const gear::Pattern& pattern) {
   return off;
 }
 
-// As the error falls with the root of the number of readings.
+// The error falls with the root of the number of readings.
 int more_headings(std::size_t read, double sigma_deg, double needed_deg) {
   const auto count = static_cast<double>(read);
   const double ratio = sigma_deg / needed_deg;
@@ -46,7 +45,7 @@ Result<SweepFit> SweepFitter::fit(std::span<const Reading> readings,
   if (!data) return data.error();
   const SweepPosterior posterior(*this, *data);
 
-  // Of two like faces the one that the sweep was about.
+  // Of two equal faces, the one closer to the sweep.
   const double middle_deg = data->arc_start_deg + data->arc_deg / 2.0;
   const double peak_deg = middle_deg + posterior.off_deg(posterior.peak_deg(), middle_deg);
   SweepFit fit{.peak = Bearing<Dial>::degrees(peak_deg),

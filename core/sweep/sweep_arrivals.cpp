@@ -10,8 +10,8 @@ namespace mastwise::aim {
 namespace {
 
 constexpr double kLeastRangeDb = 3.0;
-// Common practice, no source: a reflection lies 30 to 90 degrees aside. The grid's levels reach a
-// little over what is usual.
+// Common practice, no source: a reflection is 30 to 90 degrees aside. The grid's levels extend a
+// little beyond the usual.
 constexpr double kNearestAsideDeg = 30.0;
 constexpr double kFarthestAsideDeg = 90.0;
 constexpr std::array kReflectionLevelsDb{-5.0, -7.5, -10.0, -12.5};
@@ -31,7 +31,7 @@ bool repeats_after_half_circle(const gear::Pattern& pattern) {
   return true;
 }
 
-// How far apart reflections are still told apart: a quarter of the beam.
+// The angle between reflections that can be distinguished: a quarter of the beam.
 std::size_t asides(double beamwidth_deg) {
   const double span = kFarthestAsideDeg - kNearestAsideDeg;
   return 1 + static_cast<std::size_t>(std::clamp(std::ceil(4.0 * span / beamwidth_deg), 3.0, 10.0));
@@ -79,7 +79,7 @@ Result<SweepFitter> SweepFitter::for_pattern(const gear::Pattern& pattern) {
     least_db = std::min(least_db, pattern.relative_db(Turn::clockwise_deg(degree)));
   }
   if (least_db > -kLeastRangeDb) {
-    return Error{.what = fmt::format("the antenna takes in all directions alike within {:.1f} dB, "
+    return Error{.what = fmt::format("the antenna receives all directions alike within {:.1f} dB, "
                                      "so a sweep cannot find a peak",
                                      -least_db),
                  .remedy =

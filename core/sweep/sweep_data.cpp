@@ -13,7 +13,7 @@ constexpr double kKnownNoiseWorth = 400.0;
 constexpr double kMostDecibels = 300.0;  // to either side of any reference
 constexpr double kLeastNoise = 1e-3;
 constexpr double kMostNoise = 1e3;
-constexpr double kEndOfScale = 0.5;  // readings are rounded: the last step begins so far inside
+constexpr double kEndOfScale = 0.5;  // readings are rounded: the last step begins this far inside
 
 Error at_reading(std::size_t index, std::string what, std::string remedy) {
   return {.what = std::move(what),
@@ -21,7 +21,7 @@ Error at_reading(std::size_t index, std::string what, std::string remedy) {
           .remedy = std::move(remedy)};
 }
 
-// The narrowest arc that holds every heading: the circle without its widest gap.
+// The narrowest arc that contains every heading: the circle without its widest gap.
 void set_arc(SweepData& data, std::span<const Reading> readings) {
   std::vector<double> headings;
   for (const Reading& reading : readings) headings.push_back(reading.heading.degrees());
@@ -36,7 +36,7 @@ void set_arc(SweepData& data, std::span<const Reading> readings) {
   data.arc_deg = 360.0 - widest;
 }
 
-// Where there is no lower end, "nothing" means below the least that was read.
+// On a scale without a lower end, "nothing" means below the lowest reading.
 double floor_of(const ScaleFigures& figures, std::span<const Reading> readings) {
   if (std::isfinite(figures.least)) return figures.least + kEndOfScale;
   double least = std::numeric_limits<double>::infinity();
@@ -72,9 +72,9 @@ Result<Done> check(std::span<const Reading> readings, const SweepOptions& option
     if (first == nullptr) first = &reading;
     if (!(reading.heading == first->heading)) return Done{};
   }
-  return Error{.what = first == nullptr ? "nothing was read at any heading"
-                                        : "the meter was read at one heading only",
-               .remedy = "read it at two headings or more, 10 to 15 degrees apart"};
+  return Error{
+      .what = first == nullptr ? "no heading has a reading" : "only one heading has a reading",
+      .remedy = "read the meter at two headings or more, 10 to 15 degrees apart"};
 }
 
 void set_prior(SweepData& data, const ScaleFigures& figures, const SweepOptions& options) {

@@ -9,8 +9,8 @@
 
 namespace mastwise::aim {
 
-// Readings in units of which a typical scale has one for each decibel, over the typical reading at
-// the peak.
+// Readings in units of one per decibel on a typical scale, relative to the typical reading at the
+// peak.
 struct SweepData {
   struct Exact {
     double heading_deg;
@@ -27,17 +27,17 @@ struct SweepData {
   std::vector<Censored> censored = {};
 
   double units_per_db = 1.0;
-  // Of the exact readings: the weights, and the values and their squares by weight.
+  // Sums over the exact readings: the weights, and the weighted values and their squares.
   float weight_sum = 0.0F, value_sum = 0.0F, square_sum = 0.0F;
-  // The prior: noise variance and how many readings it counts for, and the information on level and
-  // slope in units of one reading.
+  // The prior: noise variance and the number of readings it counts for, and the information on
+  // level and slope in units of one reading.
   float noise_variance = 1.0F;
   float noise_worth = 0.0F;
   float level_information = 0.0F;
   float slope_information = 0.0F;
   float least = -std::numeric_limits<float>::infinity();  // the ends of the scale
   float most = std::numeric_limits<float>::infinity();
-  // What the readings cover: from `arc_start_deg` clockwise over `arc_deg`.
+  // The arc of the readings: from `arc_start_deg` clockwise over `arc_deg`.
   double arc_start_deg = 0.0;
   double arc_deg = 0.0;
 };

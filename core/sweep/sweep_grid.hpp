@@ -7,8 +7,8 @@
 namespace mastwise::aim {
 
 // The grid of peaks is a comb: every third degree of the circle, shifted by a fraction of the step.
-// So that neighboring peaks find their responses side by side, a response table holds rows of
-// every third degree: for twice around the circle.
+// A response table has rows of every third degree, twice around the circle, so that the responses
+// for neighboring peaks are adjacent.
 inline constexpr std::size_t kTeeth = 3;
 inline constexpr double kCombStepDeg = 3.0;
 inline constexpr std::size_t kCombs = 120;

@@ -8,15 +8,15 @@
 #include <cstdint>
 #include <numbers>
 
-// Arithmetic for several neighboring peaks at once, written so that compilers turn it into
-// vectors: no branches, no calls that may set errno.
+// Arithmetic for several neighboring peaks at once, in a form that compilers vectorize: no
+// branches, no calls that may set errno.
 namespace mastwise::aim {
 
 inline constexpr std::size_t kLanes = 8;
 using Lanes = std::array<float, kLanes>;
 
-// ln by the series of atanh((m - 1) / (m + 1)) with m within sqrt(1/2) and sqrt(2), wrong by less
-// than 1e-6. `value` must be over 0.
+// ln by the series of atanh((m - 1) / (m + 1)) with m within sqrt(1/2) and sqrt(2), error below
+// 1e-6. `value` must be over 0.
 inline float lane_log(float value) {
   const auto bits = std::bit_cast<std::int32_t>(value);
   const std::int32_t from_root_half = bits - 0x3f3504f3;
@@ -28,11 +28,11 @@ inline float lane_log(float value) {
   return static_cast<float>(exponent) * 0.69314718F + 2.0F * t * series;
 }
 
-// e^x by halves of a binary logarithm and Taylor's series, wrong by less than 1e-5 of it; under -40
-// as at -40. `x` must not be over 40.
+// e^x by halves of a binary logarithm and Taylor's series, relative error below 1e-5; clamped below
+// at -40. `x` must not be over 40.
 inline float lane_exp(float x) {
   const float binary = (x < -40.0F ? -40.0F : x) * 1.44269504F + 64.5F;
-  const auto whole = static_cast<std::int32_t>(binary);  // over 0, so that it rounds down
+  const auto whole = static_cast<std::int32_t>(binary);  // positive, so that it rounds down
   const float rest = (binary - static_cast<float>(whole) - 0.5F) * 0.69314718F;
   const float series =
       1.0F +
@@ -40,16 +40,16 @@ inline float lane_exp(float x) {
   return series * std::bit_cast<float>((whole - 64 + 127) * (1 << 23));
 }
 
-// 1 / sqrt(value) by Newton's method from a first guess out of the exponent; wrong by less than
-// 1e-6 of it. `value` must be over 0.
+// 1 / sqrt(value) by Newton's method from a first guess from the exponent; relative error below
+// 1e-6. `value` must be over 0.
 inline float lane_inverse_root(float value) {
   float root = std::bit_cast<float>(0x5f3759df - (std::bit_cast<std::int32_t>(value) >> 1));
   for (int round = 0; round < 3; ++round) root *= 1.5F - 0.5F * value * root * root;
   return root;
 }
 
-// The logarithm of the normal distribution function and its slope, to the first order around
-// entries 1/32 apart: wrong by less than 1e-4.
+// The logarithm of the normal distribution function and its slope, to first order around entries
+// 1/32 apart: error below 1e-4.
 class LogNormal {
  public:
   struct Value {

@@ -44,7 +44,7 @@ void solve(LevelFit& fit, const SweepData& data, const Sums& sums) {
   const float level_information = data.level_information + data.weight_sum;
   for (std::size_t i = 0; i < kLanes; ++i) {
     const float x = sums.x[i], xx = sums.xx[i], xv = sums.xv[i];
-    const float over = data.value_sum - x;  // what a slope of 1 leaves, and its products
+    const float over = data.value_sum - x;  // the remainder after a slope of 1, and its products
     const float over_x = xv - xx;
     const float over_over = data.square_sum - 2.0F * xv + xx;
     const float slope_information = data.slope_information + xx;

@@ -7,8 +7,8 @@
 
 namespace mastwise::aim {
 
-// What the readings say of level, slope and noise where the peak and the way of arrival are given,
-// for neighboring peaks: a normal-inverse-gamma posterior, in the units of SweepData.
+// The evidence about level, slope and noise for a given peak and way of arrival, for neighboring
+// peaks: a normal-inverse-gamma posterior, in the units of SweepData.
 struct LevelFit {
   Lanes level, slope;  // slope 1: the typical one
   Lanes level_variance, covariance, slope_variance;
@@ -16,7 +16,7 @@ struct LevelFit {
   Lanes log_evidence;
 };
 
-// Where the readings' responses stand in a table, for the peak of the first lane.
+// Positions of the readings' responses in a table, for the peak of the first lane.
 struct SweepLookups {
   struct Lookup {
     std::size_t near, next;  // entries of the table
@@ -32,10 +32,10 @@ struct SweepLookups {
 SweepLookups::Lookup look_up(double peak_deg, double heading_deg);
 void look_up(SweepLookups& lookups, const SweepData& data, double peak_deg);
 
-// The censored readings come in one after another, each as its probability and with the moments of
-// level and slope that it leaves (assumed-density filtering; the probit form of Tobin 1958). A
-// slope below zero counts against the evidence by the squares of its sigmas, which bounds its
-// probability of being positive.
+// The censored readings are added one after another, each with its probability and the moments of
+// level and slope after it (assumed-density filtering; the probit form of Tobin 1958). A slope
+// below zero reduces the evidence by the squares of its sigmas, which bounds its probability of
+// being positive.
 void fit_level(LevelFit& fit, const SweepData& data, const SweepLookups& lookups,
                const float* table);
 

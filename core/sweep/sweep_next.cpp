@@ -11,18 +11,18 @@ constexpr std::size_t kSamples = 40;
 constexpr double kCandidateStepDeg = 5.0;
 constexpr double kSameHeadingDeg = 4.0;
 constexpr double kRepeatWorth = 1.25;
-// An antenna is turned this far as easily as less; each such way beyond makes a reading as much
-// dearer [own choice, no source].
+// Turning the antenna up to this angle has the same cost; each further such angle makes a reading
+// that much more expensive [a free choice, no source].
 constexpr double kEasyTurnDeg = 90.0;
 
-// What one sample of the posterior expects the meter to show.
+// The expected meter reading of one sample of the posterior.
 struct Expected {
   double off_deg;  // of its peak from the posterior's, at most a beamwidth
   double mean;
   double variance;
 };
 
-// Evenly spaced in the probability, so that each stands for as much of it.
+// Evenly spaced in probability, so that all have equal weight.
 std::vector<SweepPosterior::Point> samples(const SweepPosterior& posterior) {
   std::vector<SweepPosterior::Point> points = posterior.points();
   std::stable_sort(points.begin(), points.end(),
@@ -41,7 +41,7 @@ std::vector<SweepPosterior::Point> samples(const SweepPosterior& posterior) {
   return chosen;
 }
 
-// The variance of the peak that is left once the meter has shown `value`.
+// The remaining variance of the peak after a meter reading of `value`.
 double variance_left(const std::vector<Expected>& expected, double value) {
   double sum = 0.0, first = 0.0, second = 0.0;
   for (const Expected& one : expected) {
@@ -51,7 +51,7 @@ double variance_left(const std::vector<Expected>& expected, double value) {
     first += likelihood * one.off_deg;
     second += likelihood * one.off_deg * one.off_deg;
   }
-  if (!(sum > 0.0)) return 0.0;  // so far from all that one sample alone would explain it
+  if (!(sum > 0.0)) return 0.0;  // so far from all samples that a single one would explain it
   return std::max(second / sum - first * first / (sum * sum), 0.0);
 }
 
@@ -66,8 +66,8 @@ Result<Bearing<Dial>> SweepFitter::next_heading(std::span<const Reading> reading
   std::vector<LevelFit> levels;
   for (const auto& sample : chosen) levels.push_back(posterior.level_at(sample));
 
-  // The variance left on average, over the samples as the truth and the noise one sigma up and
-  // down. Beyond the ends of the scale the meter tells nothing apart.
+  // The mean remaining variance, with each sample as the truth and the noise one sigma up and down.
+  // Beyond the ends of the scale the meter distinguishes nothing.
   const auto expected_variance = [&](double heading_deg) {
     std::vector<Expected> expected;
     for (std::size_t i = 0; i < chosen.size(); ++i) {

@@ -57,7 +57,7 @@ void SweepPosterior::search(const Stretch& stretch) {
   settle_peak();
 }
 
-// The teeth with any probability left and one more at each end, as finely as the peak is sharp.
+// The teeth with remaining probability plus one more at each end, as fine as the peak is sharp.
 SweepPosterior::Stretch SweepPosterior::around_the_peak(double sigma_deg) const {
   double least = 0.0, most = 0.0;
   for (const Place& place : places_) {
@@ -165,7 +165,7 @@ double SweepPosterior::response_db(const Point& point, double heading_deg) const
   return static_cast<double>(look_up(point.peak_deg, heading_deg).response_db(table, 0));
 }
 
-// Falls off over some degrees, so that it does not matter where the grid stands.
+// Falls off over some degrees, so that the grid's position does not matter.
 double SweepPosterior::log_prior(double peak_deg) const {
   const double middle = data_.arc_start_deg + data_.arc_deg / 2.0;
   const double half_width = (data_.arc_deg + fitter_.beamwidth_deg_) / 2.0;
@@ -175,7 +175,7 @@ double SweepPosterior::log_prior(double peak_deg) const {
 
 void SweepPosterior::settle_peak() {
   constexpr int kRounds = 20;
-  // Wider, and another heap behind would pull the mean to one side.
+  // Wider, and another cluster behind would pull the mean to one side.
   const double heap_deg = std::clamp(fitter_.beamwidth_deg_, 60.0, 90.0);
   const auto likeliest =
       std::max_element(places_.begin(), places_.end(),

@@ -8,10 +8,10 @@
 
 namespace mastwise::aim {
 
-// The probability of every peak and way of arrival that the readings leave open.
+// The probability of every peak and way of arrival, given the readings.
 class SweepPosterior {
  public:
-  // All the probability at one peak, whose cell on the grid is cell_deg() wide.
+  // The total probability of one peak, whose grid cell is cell_deg() wide.
   struct Place {
     double peak_deg = 0.0;
     double mass = 0.0;
@@ -27,19 +27,19 @@ class SweepPosterior {
 
   const std::vector<Place>& places() const { return places_; }
   double cell_deg() const { return cell_deg_; }
-  // By the fitter's arrivals.
+  // In the order of the fitter's arrivals.
   const std::vector<double>& arrival_masses() const { return arrival_masses_; }
-  // Every point, those without probability too.
+  // Every point, including those without probability.
   std::vector<Point> points() const;
   Point likeliest() const;
 
-  // The turn from `from_deg` to `to_deg`, short of half the period of the pattern.
+  // The turn from `from_deg` to `to_deg`, less than half the period of the pattern.
   double off_deg(double to_deg, double from_deg) const;
 
-  // The mean of the heap of probability around the likeliest peak.
+  // The mean of the probability cluster around the likeliest peak.
   double peak_deg() const { return peak_deg_; }
   double mean_square_deg2() const;
-  // Half the width of what holds that much of the probability, around the peak.
+  // Half the width of the interval around the peak with that much of the probability.
   double half_width_deg(double probability) const;
 
   // In the first lane.
@@ -71,7 +71,7 @@ class SweepPosterior {
   double peak_deg_ = 0.0;
   double cell_deg_ = 0.0;
   Stretch stretch_ = {};
-  std::size_t padded_ = 0;          // teeth in a row, in whole lanes
+  std::size_t padded_ = 0;          // teeth in a row, rounded up to whole lanes
   std::vector<float> masses_ = {};  // by shift, arrival and tooth; first the logarithms
   std::vector<double> arrival_masses_ = {};
   std::vector<Place> places_ = {};

@@ -34,7 +34,7 @@ Result<Columns> read_columns(const DelimitedRow& row) {
                                                                                : nullptr;
     if (column == nullptr) continue;
     if (*column) {
-      return at_line(row.line, fmt::format("the column \"{}\" is there twice", name),
+      return at_line(row.line, fmt::format("the column \"{}\" appears twice", name),
                      "give each column once");
     }
     *column = i;
@@ -76,7 +76,7 @@ Result<Reading> read_row(const DelimitedRow& row, const Columns& columns, bool d
     const auto seconds = fields::parse_number(waiting, decimal_comma);
     if (!seconds || *seconds < 0.0 || *seconds > kLongestWaitS) {
       return at_line(row.line, fmt::format("\"{}\" is not a waiting time", waiting),
-                     "give seconds, 0 to 3600, or nothing");
+                     "give seconds, 0 to 3600, or leave it empty");
     }
     reading.waiting = milliseconds(static_cast<milliseconds::rep>(*seconds * 1000.0));
   }
@@ -108,7 +108,7 @@ Result<std::vector<Reading>> read_sweep(std::string_view text) {
   }
   if (readings.empty()) {
     return Error{.what = "the sweep has no readings",
-                 .remedy = "give a line \"heading_deg,reading\" and below it a reading a line"};
+                 .remedy = "begin with a line \"heading_deg,reading\", then one reading per line"};
   }
   return readings;
 }

@@ -14,11 +14,11 @@ using GeographicLib::Geodesic;
 constexpr double kDegreesPerRadian = 180.0 / std::numbers::pi;
 constexpr double kLongestSegment_m = 50'000.0;
 // A segment this fraction of the distance to the pole keeps the cubic within some millimeters:
-// longitude is like atan(s / pole distance), whose fourth derivative makes the error.
+// longitude behaves like atan(s / pole distance), whose fourth derivative determines the error.
 constexpr double kSegmentPerPoleDistance = 1.0 / 64.0;
 constexpr double kShortestDegree_m = 110'574.0;  // of latitude, at the equator of WGS84
 
-// The cubic through two values with the slopes there, all for t from 0 to 1.
+// The cubic through two values with the given slopes, for t from 0 to 1.
 std::array<double, 4> hermite(double start, double end, double start_slope, double end_slope) {
   const double rise = end - start;
   return {start, start_slope, 3.0 * rise - 2.0 * start_slope - end_slope,

@@ -7,7 +7,7 @@
 
 namespace mastwise::terrain {
 
-// A place counted so that every coordinate is positive and truncation finds its cell: degrees north
+// A place in coordinates that are always positive, so that truncation finds its cell: degrees north
 // of the south pole, within [0, 180], and degrees east of 180 W plus whole turns, at least 0.
 struct GlobePoint {
   double north_deg = 0.0;
@@ -18,7 +18,7 @@ struct GlobePoint {
   }
 };
 
-// A cell in the same count, its longitude not yet folded.
+// A cell in the same coordinates, with its longitude not yet folded.
 struct GlobeCell {
   int north = 0;
   int east = 0;
@@ -31,7 +31,7 @@ struct GlobeCell {
   TileCell tile_cell() const { return {.south_deg = north - 90, .west_deg = east % 360 - 180}; }
 };
 
-// Height by the tile of that cell, the point being within it or on its edge; not-a-number at voids.
+// Height from the tile of that cell, for a point within it or on its edge; NaN at voids.
 inline double height_in_m(const Tile& tile, GlobeCell cell, GlobePoint point) {
   const double intervals = tile.side() - 1;
   return tile.height_m((point.east_deg - cell.east) * intervals,

@@ -29,13 +29,13 @@ void note_gap(PathProfile& profile, std::size_t point, GapCause cause) {
   gaps.push_back({.first_point = point, .points = 1, .cause = cause});
 }
 
-// Fills a profile from one end to the other, holding on to the tile of the last point.
+// Fills a profile from one end to the other and keeps the tile of the last point.
 class Filler {
  public:
   Filler(const TileSource& tiles, PathProfile& profile) : tiles_(tiles), profile_(profile) {}
 
-  // Reads all points at the spacing that suits `side`. False as soon as a finer tile is met, if
-  // that is asked for: then the profile is to be filled again at the finer spacing.
+  // Reads all points at the spacing for `side`. If requested, returns false as soon as it meets a
+  // finer tile: then fill the profile again at the finer spacing.
   bool fill(GeodesicTrack& track, int side, bool stop_at_finer);
 
  private:
@@ -119,7 +119,7 @@ void Filler::fill_run(std::size_t first, std::size_t count, std::size_t profile_
   }
 }
 
-// Neighboring gaps of different causes are bridged or left open together.
+// Adjacent gaps with different causes are bridged or left open together.
 void bridge_short_gaps(PathProfile& profile) {
   auto& gaps = profile.gaps;
   auto& heights_m = profile.heights_m;

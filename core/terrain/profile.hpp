@@ -10,58 +10,58 @@
 namespace mastwise::terrain {
 
 enum class GapCause {
-  kNoTile,  // no tile of that cell, or one that cannot be read
+  kNoTile,  // no tile of that cell, or an unreadable one
   kVoid,    // the tile has no height there
 };
 
-// Neighboring points of a profile for which there is no terrain.
+// Consecutive points of a profile without terrain.
 struct TerrainGap {
   std::size_t first_point = 0;
   std::size_t points = 0;
   GapCause cause = GapCause::kVoid;
-  bool bridged = false;  // its heights were interpolated, see cut_profile
+  bool bridged = false;  // its heights are interpolated, see cut_profile
   bool operator==(const TerrainGap&) const = default;
 };
 
 // Heights of the ground along the WGS84 geodesic from one position to another, in meters above the
-// geoid, without earth curvature: the propagation model applies its own. A buffer: cut_profile
-// fills it again and again without allocating once it has held the longest path.
+// geoid, without earth curvature: the propagation model applies it. A buffer: cut_profile can
+// refill it without allocating after the longest path.
 struct PathProfile {
   double distance_m = 0.0;
   double spacing_m = 0.0;          // between neighboring points; 0 if both ends are one place
   Bearing<True> bearing_at_start;  // from the first position toward the second
   Bearing<True> bearing_back;      // from the second position toward the first
-  std::vector<double> heights_m;   // both ends included, at least 2; not-a-number in open gaps
+  std::vector<double> heights_m;   // both ends included, at least 2; NaN in open gaps
   std::vector<TerrainGap> gaps;    // from the start to the end, bridged ones too
 
-  // Points that have a height, read or bridged.
+  // Points with a height, read or bridged.
   std::size_t known_points() const;
   // Points whose height is interpolated across a gap.
   std::size_t bridged_points() const;
-  // Whether every point has a height. A model must not be given a profile that is not complete.
+  // Whether every point has a height. Models require a complete profile.
   bool complete() const;
-  // Length of path whose heights are not known, each point standing for the half intervals beside
-  // it; at most distance_m.
+  // Length of path with unknown heights, counting half an interval on either side of each point; at
+  // most distance_m.
   double without_terrain_m() const;
   // 1 - without_terrain_m / distance_m, within [0, 1].
   double coverage() const;
 };
 
 enum class ProfileDetail {
-  kFinestTile,  // points 30 m apart where the path meets any tile of 1 arc second, else 90 m
-  k90m,         // points 90 m apart whatever the tiles
+  kFinestTile,  // points 30 m apart if the path meets any tile of 1 arc second, else 90 m
+  k90m,         // points 90 m apart for all tiles
 };
 
-// A gap of at most so many points between known ones is bridged by a straight line.
+// A gap of at most this many points between known ones is bridged by a straight line.
 inline constexpr std::size_t kLongestBridgePoints = 5;
 
-// Cuts a profile into `profile`, whose old content is dropped. The points are equally spaced,
-// `ceil(distance / nominal spacing)` intervals, the nominal spacing being 90 m for tiles of 3 arc
-// seconds and 30 m for tiles of 1 arc second. Where both kinds lie on the path the finer spacing
-// holds for all of it: no detail is lost, and the coarser tile is interpolated. Heights are
-// bilinear. A void or a missing tile is never taken for sea level: gaps of up to
-// kLongestBridgePoints between known points are bridged linearly and told as bridged, all others
-// (and gaps at an end) stay not-a-number. Any thread; `profile` belongs to the caller.
+// Cuts a profile into `profile` and discards its old content. The points are equally spaced, with
+// `ceil(distance / nominal spacing)` intervals. The nominal spacing is 90 m for tiles of 3 arc
+// seconds and 30 m for tiles of 1 arc second. If the path meets both, the finer spacing applies to
+// all of it: no detail is lost, and the coarser tile is interpolated. Heights are bilinear. A void
+// or a missing tile never counts as sea level: gaps of up to kLongestBridgePoints between known
+// points are bridged linearly and marked as bridged; all others (and gaps at an end) stay NaN. Any
+// thread may call it with a separate `profile`.
 void cut_profile(const TileSource& tiles, Position from, Position to, PathProfile& profile,
                  ProfileDetail detail = ProfileDetail::kFinestTile);
 

@@ -80,7 +80,7 @@ Result<Tile> Tile::over(TileCell cell, std::span<const std::byte> bytes) {
   return Tile(cell, *side, bytes.data());
 }
 
-// A void sample without weight, as for a point on the line between two known ones, does no harm.
+// A void sample with zero weight, as for a point on the line between two known ones, is harmless.
 double Tile::height_beside_void_m(int row, int column, double u, double v) const {
   double height_m = 0.0;
   for (const int south : {0, 1}) {

@@ -13,7 +13,7 @@
 
 namespace mastwise::terrain {
 
-// The sample value that means "height not known" in an SRTM tile.
+// The sample value for an unknown height in an SRTM tile.
 inline constexpr std::int16_t kVoidSample = -32768;
 
 // One square degree, named by its south-west corner: south within [-90, 89] degrees, west within
@@ -24,49 +24,49 @@ struct TileCell {
   auto operator<=>(const TileCell&) const = default;
 };
 
-// The cell that holds a position. A position on a degree line belongs to the cell north and east of
-// it, the north pole to the cells south of it.
+// The cell of a position. A position on a degree line belongs to the cell north and east of it, the
+// north pole to the cells south of it.
 TileCell cell_of(Position position);
 
 // "N44W072".
 std::string cell_name(TileCell cell);
 
-// The cell that the first seven characters of a file name give, in either case: "N44W072.hgt",
-// "s33e151.SRTMGL1.hgt.zip". Nothing where they are no cell of the globe or the eighth character,
-// if any, is not a dot.
+// The cell in the first seven characters of a file name, in either case: "N44W072.hgt",
+// "s33e151.SRTMGL1.hgt.zip". std::nullopt if they are not a cell of the globe or the eighth
+// character, if any, is not a dot.
 std::optional<TileCell> cell_named(std::string_view file_name);
 
-// A square of heights of one cell: a view of the bytes of an SRTM .hgt file (big-endian 16-bit
-// meters above the EGM96 geoid, rows from north to south, the outer rows and columns shared with
-// the neighbors). The bytes must outlive it. Reading needs no lock.
+// The heights of one cell: a view of the bytes of an SRTM .hgt file (big-endian 16-bit meters above
+// the EGM96 geoid, rows from north to south, the outer rows and columns shared with the neighbors).
+// The bytes must outlive it. Reading needs no lock.
 class Tile {
  public:
   static constexpr int kSide3ArcSeconds = 1201;
   static constexpr int kSide1ArcSecond = 3601;
 
-  // Samples on a side for a file of that many bytes: 1201, 3601, or nothing for any other size.
+  // Samples on a side for a file of that many bytes: 1201, 3601, or std::nullopt for any other
+  // size.
   static std::optional<int> side_of_size(std::uintmax_t bytes);
 
-  // What to tell about a file of any other size; `where` names it.
+  // The error for a file of any other size; `where` names it.
   static Error size_error(std::string where, std::uintmax_t bytes);
 
-  // Refuses bytes that are neither 2,884,802 (3 arc seconds) nor 25,934,402 (1 arc second) long.
+  // Errors: bytes that are neither 2,884,802 (3 arc seconds) nor 25,934,402 (1 arc second) long.
   static Result<Tile> over(TileCell cell, std::span<const std::byte> bytes);
 
   TileCell cell() const { return cell_; }
   int side() const { return side_; }
   int arc_seconds() const { return 3600 / (side_ - 1); }
 
-  // The sample in meters, row 0 at the north edge, column 0 at the west edge, both within
-  // [0, side - 1]; kVoidSample where the height is not known.
+  // The sample in meters, row 0 at the north edge, column 0 at the west edge, both within [0, side
+  // - 1]; kVoidSample if the height is unknown.
   std::int16_t sample(int row, int column) const {
     const std::byte* at = bytes_ + offset(row, column);
     return static_cast<std::int16_t>(byte(at, 0) << 8 | byte(at, 1));
   }
 
-  // Height in meters by bilinear interpolation, `east` and `south` counted in sample spacings from
-  // the north-west corner, both within [0, side - 1]. Not-a-number where a sample that has weight
-  // is void.
+  // Height in meters by bilinear interpolation; `east` and `south` count sample spacings from the
+  // north-west corner, both within [0, side - 1]. NaN if a sample with weight is void.
   double height_m(double east, double south) const {
     const int last = side_ - 2;
     const int column = static_cast<int>(east) < last ? static_cast<int>(east) : last;
@@ -99,7 +99,7 @@ class Tile {
   static std::uint32_t byte(const std::byte* at, int index) {
     return std::to_integer<std::uint32_t>(at[index]);
   }
-  // Two neighbors in a row for one load: the western sample in the upper half.
+  // Two neighbors of a row in one load: the western sample in the upper half.
   static std::uint32_t pair(const std::byte* at) {
     return byte(at, 0) << 24 | byte(at, 1) << 16 | byte(at, 2) << 8 | byte(at, 3);
   }

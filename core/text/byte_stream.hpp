@@ -10,13 +10,14 @@
 
 namespace mastwise {
 
-// Bytes that come in pieces, from a file or out of an archive.
+// Bytes that arrive in pieces, from a file or from an archive.
 class ByteStream {
  public:
   virtual ~ByteStream() = default;
-  // Fills the beginning of `into` and returns how much; 0 at the end. Not called after an error.
+  // Fills the beginning of `into` and returns the number of bytes; 0 at the end. Not called after
+  // an error.
   virtual Result<std::size_t> read(std::span<char> into) = 0;
-  // How many bytes there are in all; 0 where that is not known.
+  // The total number of bytes; 0 if unknown.
   virtual std::uint64_t size() const = 0;
 };
 
@@ -24,7 +25,7 @@ class ByteStream {
 class TableFiles {
  public:
   virtual ~TableFiles() = default;
-  // Opens the file of that name, without notice of case. An error says which files there are.
+  // Opens the file of that name, ignoring case. The error lists the files that exist.
   virtual Result<std::unique_ptr<ByteStream>> open(const std::string& name) = 0;
 };
 

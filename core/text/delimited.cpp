@@ -127,7 +127,7 @@ std::string DelimitedReader::read_quoted_cell(std::string& fault) {
     }
     cell += text_[at_++];
   }
-  fault = "a quote is opened and never closed";
+  fault = "a quote is never closed";
   return cell;
 }
 

@@ -8,27 +8,27 @@
 
 namespace mastwise {
 
-// One row of a delimited table. With a fault, the cells are those read before it.
+// One row of a delimited table. If it has a fault, the cells are those read before the fault.
 struct DelimitedRow {
-  std::size_t line = 0;  // on which the row begins; the first line of the text is 1
+  std::size_t line = 0;  // where the row begins, counted from 1
   std::vector<std::string> cells = {};
-  std::string fault = {};  // empty when the row could be read
+  std::string fault = {};  // empty if the row could be read
 };
 
-// The text itself where it is UTF-8 (RFC 3629), else taken for ISO 8859-1.
+// The text unchanged if it is UTF-8 (RFC 3629), else converted from ISO 8859-1.
 std::string to_utf8(std::string text);
 
-// Reads delimited text by RFC 4180: quoted cells, doubled quotes, line ends within quotes; ends of
-// line CR LF, LF or CR. A byte-order mark and blank lines are passed over. A cell that is not UTF-8
-// is taken for ISO 8859-1. After a faulty row it goes on at the next line. The text must outlive
+// Reads delimited text by RFC 4180: quoted cells, doubled quotes, line ends within quotes; line
+// ends are CR LF, LF or CR. Skips a byte-order mark and blank lines. A cell that is not UTF-8 is
+// read as ISO 8859-1. After a faulty row, reading continues at the next line. The text must outlive
 // the reader.
 class DelimitedReader {
  public:
-  // `separator` '\0': the one of comma, semicolon, tab and bar that the first line has most of.
-  // Lines that begin with `comment` are passed over; '\0': none are.
+  // `separator` '\0': whichever of comma, semicolon, tab and bar is most frequent in the first
+  // line. Lines that begin with `comment` are skipped; '\0' skips none.
   DelimitedReader(std::string_view text, char separator, char comment = '\0');
 
-  // The next row, or nothing at the end.
+  // The next row; std::nullopt at the end.
   std::optional<DelimitedRow> next();
   char separator() const { return separator_; }
 

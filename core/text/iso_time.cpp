@@ -16,7 +16,7 @@ class Reader {
     text_.remove_prefix(1);
     return true;
   }
-  // A number of just so many digits within the limits.
+  // A number with exactly this many digits, within the limits.
   std::optional<int> number(std::size_t digits, int least, int most) {
     int value = 0;
     if (text_.size() < digits || text_.front() == '-') return std::nullopt;

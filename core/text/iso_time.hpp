@@ -9,19 +9,19 @@
 
 namespace mastwise {
 
-// "2026-07-02T18:04:05.250Z"; without the fraction where it is zero [ISO 8601, RFC 3339].
+// "2026-07-02T18:04:05.250Z"; a zero fraction is left out [ISO 8601, RFC 3339].
 std::string iso_utc(UtcTime time);
 
-// The same to the whole second below, and the day alone: "2026-07-02".
+// The same without the fraction, rounded down; and the day alone: "2026-07-02".
 std::string iso_utc_seconds(UtcTime time);
 std::string iso_day(UtcTime time);
 
-// A day as iso_day() writes it. Nothing for any other text.
+// A day as iso_day() writes it; std::nullopt for any other text.
 std::optional<std::chrono::sys_days> parse_iso_day(std::string_view text);
 
 // A date with a time of day by RFC 3339: seconds with or without a fraction (read to the
-// millisecond), "Z" or an offset from UTC. Without either the time is taken for UTC, as GPX has it.
-// Second 60 is the first of the next minute. Nothing for any other text.
+// millisecond), "Z" or an offset from UTC. Without either the time is UTC, as in GPX. Second 60 is
+// the first of the next minute. std::nullopt for any other text.
 std::optional<UtcTime> parse_iso_utc(std::string_view text);
 
 }  // namespace mastwise

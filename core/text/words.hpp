@@ -10,7 +10,7 @@
 
 #include <fmt/format.h>
 
-// Small helpers of the table readers and of the search; ASCII only, whatever the machine's locale.
+// Helpers of the table readers and of the search; ASCII only, independent of the locale.
 namespace mastwise::words {
 
 constexpr bool is_blank(char c) {
@@ -43,7 +43,7 @@ inline bool same_word(std::string_view a, std::string_view b) {
                                             [](char x, char y) { return upper(x) == upper(y); });
 }
 
-// The choice whose to_text() is the given word, in whatever case; else an error that lists them.
+// The choice whose to_text() is the given word, ignoring case; the error lists the choices.
 template <class Choice, std::size_t kCount>
 Result<Choice> parse_choice(std::string_view text, const std::array<Choice, kCount>& choices,
                             std::string_view kind) {
@@ -55,7 +55,8 @@ Result<Choice> parse_choice(std::string_view text, const std::array<Choice, kCou
   for (const Choice choice : choices) {
     known += (known.empty() ? "" : ", ") + std::string(to_text(choice));
   }
-  return Error{.what = fmt::format("\"{}\" is not {}", text, kind), .remedy = "known are " + known};
+  return Error{.what = fmt::format("\"{}\" is not {}", text, kind),
+               .remedy = "choose one of: " + known};
 }
 
 }  // namespace mastwise::words

@@ -132,7 +132,7 @@ class MakeModel(unittest.TestCase):
         lines = table_lines()
         row = self.first_row(lines) + 1
         lines[row] = " ".join(lines[row].split()[:5])
-        self.refuse(lines, f"line {row + 1}:", "5 columns where 6 belong")
+        self.refuse(lines, f"line {row + 1}:", "5 columns instead of 6")
 
     def test_extra_row(self):
         lines = table_lines() + ["13 0 0.0 0.0 0.0 0.0"]

@@ -59,8 +59,8 @@ TEST_CASE("tables are read out of a folder, zipped or not, and out of one archiv
   CHECK(text_of(*tables, "place.dat") == large);
   const auto none = tables->open("antenna.dat");
   REQUIRE_FALSE(none);
-  CHECK(none.error().what == "there is neither antenna.dat nor antenna.zip");
-  CHECK(none.error().remedy == "the files there are: Facility.dat, place.zip");
+  CHECK(none.error().what == "missing file: neither antenna.dat nor antenna.zip exists");
+  CHECK(none.error().remedy == "the files are: Facility.dat, place.zip");
 
   write_zip(folder / "all.zip", {{"dump/place.dat", large}, {"dump/facility.dat", "zipped"}});
   auto archive = TableFolder::at(folder / "all.zip");

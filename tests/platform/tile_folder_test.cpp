@@ -158,19 +158,19 @@ TEST_CASE("damaged archives are refused and told, once asked for") {
   rewrite(whole.substr(0, whole.size() / 2));
   damaged_in("Not a zip archive");
   rewrite("");
-  damaged_in("cannot be unpacked");
+  damaged_in("cannot unpack");
   std::string flipped = whole;
   for (std::size_t i = whole.size() / 2; i < whole.size() / 2 + 40; ++i) {
     flipped[i] = static_cast<char>(flipped[i] ^ 0x55);
   }
   rewrite(flipped);
-  damaged_in("cannot be unpacked");
+  damaged_in("cannot unpack");
 
   write_zip(path, {{"N46E007.hgt", hilly_bytes({46, 7})}});
-  damaged_in("no file of the kind");
+  damaged_in("no matching file");
   write_zip(path,
             {{"a/N45E007.hgt", hilly_bytes({45, 7})}, {"b/N45E007.hgt", hilly_bytes({45, 7})}});
-  damaged_in("more than one file");
+  damaged_in("more than one matching file");
   write_zip(path, {{"N45E007.hgt", std::vector<std::byte>(5000)}});
   damaged_in("wrong size, 5000 bytes");
 }

@@ -35,7 +35,7 @@ class MadeTables : public TableFiles {
       : files_(std::move(files)), chunk_(chunk) {}
   Result<std::unique_ptr<ByteStream>> open(const std::string& name) override {
     const auto found = files_.find(name);
-    if (found == files_.end()) return Error{.what = "there is no file " + name};
+    if (found == files_.end()) return Error{.what = "missing file " + name};
     return std::unique_ptr<ByteStream>(std::make_unique<TextStream>(found->second, chunk_));
   }
 

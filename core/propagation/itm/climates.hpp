@@ -15,7 +15,7 @@ struct ClimateCurve {
   double at(double effective_distance_m) const;
 };
 
-// How a factor depends on frequency: c1 + c2 / (1 + (c3 ln(0.133 k))^2).
+// Frequency dependence of a factor: c1 + c2 / (1 + (c3 ln(0.133 k))^2).
 struct FrequencyFactor {
   double c1;
   double c2;
@@ -29,7 +29,7 @@ struct ClimateTable {
   ClimateCurve below;            // sigma_T-, for the lower fields
   ClimateCurve above;            // sigma_T+, for the higher fields
   double ducting_ratio;          // C_D: sigma_TD over sigma_T+
-  double ducting_deviate;        // z_D, beyond which ducting rules
+  double ducting_deviate;        // z_D, beyond which ducting dominates
   FrequencyFactor factor_below;  // g-
   FrequencyFactor factor_above;  // g+
 };

@@ -12,7 +12,7 @@ namespace {
 
 constexpr double kPi = 3.141592653589793;
 
-// A_fo: clutter that even a smooth path keeps, at most 15 dB.
+// A_fo: the clutter of even a smooth path, at most 15 dB.
 double clutter_db(const Path& path, double structural_product_m2) {
   constexpr double kPerSquareMeter = 4.77e-4;
   const double deviation_m =

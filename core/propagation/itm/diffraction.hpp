@@ -13,7 +13,7 @@ class RoundedEarth {
   // Needs the path's wave number, ground impedance and terminals.
   explicit RoundedEarth(const Path& path);
 
-  // A_r in dB, for the distance between the horizons and the angle through which the ray is bent.
+  // A_r in dB, for the distance between the horizons and the bending angle of the ray.
   double attenuation_db(double between_horizons_m, double bend_rad) const;
 
  private:

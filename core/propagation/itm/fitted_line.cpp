@@ -12,7 +12,7 @@ struct Moments {
   double weighted = 0;  // of i h_i, i counted from 0
 };
 
-// Fixed lanes, so that a compiler may add several heights at once and the sums stay the same bits.
+// Fixed lanes let the compiler add several heights at once with bit-identical sums.
 Moments moments(std::span<const double> heights_m) {
   constexpr std::size_t kLanes = 8;
   std::array<double, kLanes> sums = {};
@@ -44,16 +44,16 @@ Moments moments(std::span<const double> heights_m) {
 Ends fitted_line(std::span<const double> heights_m, double from, double to) {
   const std::size_t intervals = heights_m.size() - 1;
   const auto last = static_cast<double>(intervals);
-  // A position that rounding moved off its point still is that point.
+  // A position that rounding moved off its point still counts as that point.
   constexpr double kRounding = 1e-6;
   std::size_t begin = static_cast<std::size_t>(from + kRounding);
   std::size_t end = intervals - static_cast<std::size_t>(last - to + kRounding);
-  if (begin >= end) {  // no whole interval within: the neighbors on both sides
+  if (begin >= end) {  // no whole interval within: use the neighbors on both sides
     begin = begin > 0 ? begin - 1 : 0;
     end = std::min(end + 1, intervals);
   }
 
-  // The trapezoid rule's sums: each end height counts half.
+  // The trapezoid rule: each end height counts half.
   const Moments inner = moments(heights_m.subspan(begin, end - begin + 1));
   const auto length = static_cast<double>(end - begin);
   const double half_ends = 0.5 * (heights_m[begin] + heights_m[end]);

@@ -6,7 +6,7 @@
 namespace mastwise::itm {
 namespace {
 
-// The heights as one terminal sees them: point 0 is its own foot.
+// The heights as one terminal sees them: point 0 is its foot.
 template <bool kReversed>
 class View {
  public:
@@ -25,7 +25,7 @@ class View {
       const std::size_t from_start = kReversed ? relief.blocks - 1 - block : block;
       const std::size_t first = from_start * relief.block_size;
       const std::size_t behind = std::min(first + relief.block_size, last_ + 1);
-      // Neither foot is an obstacle.
+      // The feet are not obstacles.
       const std::size_t begin = std::max<std::size_t>(kReversed ? last_ + 1 - behind : first, 1);
       const std::size_t end = std::min(kReversed ? last_ + 1 - first : behind, last_);
       if (begin < end && may_rise_above(best.angle_rad, begin, end, relief.highest_m[from_start])) {
@@ -40,7 +40,7 @@ class View {
  private:
   double height(std::size_t i) const { return heights_[kReversed ? last_ - i : i]; }
 
-  // Whether a point as high as the stretch's highest would be above the ray where that is lowest.
+  // Whether a point as high as the block's highest would rise above the ray at its lowest.
   bool may_rise_above(double angle_rad, std::size_t begin, std::size_t end,
                       double highest_m) const {
     constexpr double kRoundingM = 1e-6;

@@ -14,8 +14,8 @@ namespace {
 constexpr std::size_t kMostInTenth = 25;
 constexpr std::size_t kMostSamples = 10 * kMostInTenth - 5;
 
-// Values by rank. Partitioning them, as nth_element does, costs a mispredicted jump at every second
-// value; sorted into bins first, only those of one bin are left to be partitioned.
+// Values by rank. nth_element's partitioning costs a mispredicted jump at every second value.
+// Sorting into bins first leaves only the values of one bin to partition.
 class Ranks {
  public:
   explicit Ranks(std::span<const double> values) : values_(values) {
@@ -27,7 +27,7 @@ class Ranks {
     }
   }
 
-  // The value that `below` others are not above.
+  // The smallest value with more than `below` values at or under it.
   double at(std::size_t below) const {
     std::size_t bin = 0;
     for (; below >= counts_[bin]; ++bin) below -= counts_[bin];
@@ -45,7 +45,7 @@ class Ranks {
  private:
   static constexpr std::size_t kBins = 64;
 
-  // In lanes that need not wait for each other.
+  // Independent lanes, so that none waits for another.
   static std::pair<double, double> extremes(std::span<const double> values) {
     std::array<double, 4> least;
     std::array<double, 4> most;

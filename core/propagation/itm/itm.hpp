@@ -12,18 +12,18 @@
 
 // The Irregular Terrain Model of the NTIA Institute for Telecommunication Sciences, version 1.2.2:
 // the median basic transmission loss of a radio path of 1 to 2,000 km between 20 MHz and 20 GHz,
-// and how it varies in time, from place to place and from one situation to another.
+// and its variation in time, from place to place and between situations.
 //
 // Sources. "Algorithm" below is G. A. Hufford, "The ITS Irregular Terrain Model, version 1.2.2: The
 // Algorithm" (NTIA/ITS, 1995); the numbers in brackets are its equations. "TR 82-100" is G. A.
 // Hufford, A. G. Longley and W. A. Kissick, "A Guide to the Use of the ITS Irregular Terrain Model
-// in the Area Prediction Mode", NTIA Report 82-100 (1982). Figures and equation numbers are given
-// from memory of them; NTIA's published test vectors check the results.
+// in the Area Prediction Mode", NTIA Report 82-100 (1982). Figures and equation numbers are from
+// memory; NTIA's published test vectors check the results.
 namespace mastwise::itm {
 
 enum class Polarization { horizontal, vertical };
 
-// Radio climates of TR 82-100, with the numbers they have there.
+// Radio climates of TR 82-100, with its numbers.
 enum class Climate {
   equatorial = 1,
   continental_subtropical = 2,
@@ -34,7 +34,7 @@ enum class Climate {
   maritime_temperate_over_sea = 7,
 };
 
-// The radio link but for its terrain. Range of each quantity beside it; another value is refused.
+// The radio link without its terrain. Values outside the ranges given here are refused.
 struct Link {
   double frequency_mhz = 0;         // 20 to 20,000
   double transmitter_height_m = 0;  // above the ground, 0.5 to 3,000
@@ -62,7 +62,7 @@ struct AreaTerrain {
   Siting receiver_siting = Siting::random;
 };
 
-// Valid but near or past the range for which the model was made.
+// Valid input near or beyond the range for which the model was made.
 enum class Warning : std::uint32_t {
   transmitter_height = 1u << 0,         // outside 1 to 1,000 m
   receiver_height = 1u << 1,            // outside 1 to 1,000 m
@@ -80,7 +80,7 @@ enum class Warning : std::uint32_t {
   extreme_quantile = 1u << 13,  // a percentage beyond 3.1 standard deviations
 };
 
-using Warnings = std::uint32_t;  // set of Warning bits
+using Warnings = std::uint32_t;  // a set of Warning bits
 
 constexpr bool has(Warnings set, Warning warning) {
   return (set & static_cast<Warnings>(warning)) != 0;
@@ -89,13 +89,13 @@ constexpr bool has(Warnings set, Warning warning) {
 // The warnings of the set, in the order of the enumeration.
 std::vector<Warning> listed(Warnings set);
 
-// The name by which a warning is stored: "long_path"; empty for a bit without a meaning.
+// The stored name of a warning: "long_path"; empty for an unknown bit.
 std::string_view to_text(Warning warning);
 
-// Which of the three formulas of (4.1) gives the reference attenuation.
+// The formula of (4.1) that gives the reference attenuation.
 enum class Range { line_of_sight, diffraction, scatter };
 
-// What the model holds of one end of the path.
+// The model's values for one end of the path.
 struct Terminal {
   double structural_height_m = 0;        // h_g, above the ground
   double effective_height_m = 0;         // h_e, above the terrain that acts as reflecting plane
@@ -121,7 +121,7 @@ struct ScatterFit {                // A = intercept + slope d from the starting 
   double starting_distance_m = 0;  // d_x (4.58)
 };
 
-// A path with its reference attenuation and every intermediate that led to it.
+// A path with its reference attenuation and all intermediate values.
 struct Path {
   double distance_m = 0;
   double frequency_mhz = 0;
@@ -137,25 +137,24 @@ struct Path {
   double smooth_horizon_sum_m = 0;        // d_Ls (3.6)
   double horizon_angle_sum_rad = 0;       // theta_e (3.8)
   DiffractionFit diffraction;
-  std::optional<LineOfSightFit> line_of_sight;  // where the distance is below d_Ls
-  std::optional<ScatterFit> scatter;            // where it is not, and common volume exists
+  std::optional<LineOfSightFit> line_of_sight;  // if the distance is below d_Ls
+  std::optional<ScatterFit> scatter;            // otherwise, if a common volume exists
   Range range = Range::line_of_sight;
   double reference_attenuation_db = 0;  // A_ref, median below free space (4.1)
   double free_space_loss_db = 0;
   Warnings warnings = 0;
 };
 
-// Point-to-point mode on a terrain profile.
-// Returns the path; or an Error that names the first quantity of `link` or `profile` out of its
-// range, or ground and geometry for which the model's approximations have no value.
-// Does not allocate unless it fails. Source: Algorithm 1, 3, 4 and 6.
+// Point-to-point mode on a terrain profile. Returns the path, or an Error that names the first
+// quantity of `link` or `profile` out of range, or ground and geometry for which the model's
+// approximations have no value. Allocates only on failure. Source: Algorithm 1, 3, 4 and 6.
 Result<Path> point_to_point(const Link& link, const TerrainProfile& profile);
 
-// Area mode: no terrain but its irregularity. `distance_m` is 1 to 2,000,000.
-// Otherwise as point_to_point. Source: Algorithm 1, 3, 4 and 6; TR 82-100.
+// Area mode: only the irregularity of the terrain is known. `distance_m` is 1 to 2,000,000.
+// Otherwise like point_to_point. Source: Algorithm 1, 3, 4 and 6; TR 82-100.
 Result<Path> area(const Link& link, const AreaTerrain& terrain, double distance_m);
 
-// Which variations the reader of the loss lives through, and which are unknown to him.
+// Which variations the user of the loss experiences, and which are unknown.
 enum class VariabilityMode {
   single_message = 0,  // all three are one: only the situation percentage counts
   individual = 1,      // time, and situation with location
@@ -165,30 +164,30 @@ enum class VariabilityMode {
 
 struct Variability {
   VariabilityMode mode = VariabilityMode::broadcast;
-  bool location_varies = true;   // false where the exact place is known
+  bool location_varies = true;   // false if the exact place is known
   bool situation_varies = true;  // false for interference problems
 };
 
-// The customary code of a Variability: 0 to 3 for the mode, 10 more without location variability,
-// 20 more without situation variability. Source: TR 82-100.
+// The customary code of a Variability: 0 to 3 for the mode, plus 10 without location variability,
+// plus 20 without situation variability. Source: TR 82-100.
 Result<Variability> variability_from_code(int code);
 
-// For how much of the time, of the places and of like situations the loss is not exceeded.
-// Each above 0 and below 100.
+// The shares of time, places and similar situations in which the loss is not exceeded. Each above 0
+// and below 100.
 struct Percentages {
   double time = 50;
   double location = 50;
   double situation = 50;
 };
 
-// The two-number form: reliability over what varies in time, confidence over situations.
+// The two-number form: reliability over time variations, confidence over situations.
 constexpr Percentages reliability_and_confidence(double reliability, double confidence) {
   return {.time = reliability, .location = 50, .situation = confidence};
 }
 
 struct Prediction {
   double loss_db = 0;                 // basic transmission loss
-  double attenuation_db = 0;          // the part of it above free space
+  double attenuation_db = 0;          // its part above free space
   double effective_distance_m = 0;    // d_e (5.3)
   double climate_median_db = 0;       // V_med
   double time_deviation_db = 0;       // sigma_T at the time percentage
@@ -197,8 +196,8 @@ struct Prediction {
   Warnings warnings = 0;              // of the path and of the percentages
 };
 
-// The loss of a path not exceeded for the given percentages.
-// Returns an Error where a percentage or the mode is out of range. Source: Algorithm 5.
+// The loss of a path not exceeded for the given percentages. Error if a percentage or the mode is
+// out of range. Source: Algorithm 5.
 Result<Prediction> predict(const Path& path, const Variability& variability,
                            const Percentages& percentages);
 

@@ -129,7 +129,7 @@ std::optional<Error> check_medium(const Path& path) {
                    "give a sea-level refractivity for which it is 150 to 400 N-units");
   }
   if (path.ground_impedance.real() <= std::abs(path.ground_impedance.imag())) {
-    return refusal("ground reflects as no real ground does at this frequency",
+    return refusal("the ground has an impossible reflection at this frequency",
                    "give a higher permittivity or another conductivity");
   }
   return std::nullopt;

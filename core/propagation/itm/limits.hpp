@@ -8,23 +8,23 @@
 
 namespace mastwise::itm {
 
-// What is wrong with the input, or nothing. Each names the quantity, its value and its range.
+// The fault of the input, or std::nullopt. It names the quantity, its value and its range.
 std::optional<Error> check(const Link& link);
 std::optional<Error> check(const TerrainProfile& profile);
 std::optional<Error> check_heights(std::span<const double> heights_m, const Relief& relief);
 std::optional<Error> check(const AreaTerrain& terrain, double distance_m);
 std::optional<Error> check(const Variability& variability, const Percentages& percentages);
 
-// What is wrong with the path as found so far: its refractivity, its ground.
+// The fault of the path so far: its refractivity, its ground.
 std::optional<Error> check_medium(const Path& path);
 
-// Why the reference attenuation is no number, or nothing where it is one.
+// Why the reference attenuation is NaN or infinite, or std::nullopt if it is finite.
 std::optional<Error> check_result(const Path& path);
 
-// Warnings about a path whose terminals are there. Source: TR 82-100, parameter ranges.
+// Warnings about a path whose terminals are computed. Source: TR 82-100, parameter ranges.
 Warnings path_warnings(const Path& path);
 
-// Warning about percentages, as standard normal deviates, too extreme to be sure of.
+// Warning about percentages, as standard normal deviates, that are too extreme to be reliable.
 // Source: Algorithm 5, deviates to 3.1.
 Warnings deviate_warnings(double time, double location, double situation);
 

@@ -17,8 +17,8 @@ struct Slopes {
   double logarithm;  // K_2
 };
 
-// The curve through three points, where its terms are not negative; else the nearest one that
-// keeps them so (4.31) to (4.37).
+// The curve through three points if its terms are not negative; else the nearest curve that keeps
+// them so (4.31) to (4.37).
 std::optional<Slopes> through(const Point& near, const Point& middle, const Point& far,
                               const Path& path) {
   const double whole_m = far.distance_m - near.distance_m;

@@ -10,8 +10,7 @@ double mean_elevation_m(std::span<const double> heights_m) {
   const std::size_t tenth = intervals / 10;
   const auto middle = heights_m.subspan(tenth, heights_m.size() - 2 * tenth);
 
-  // Fixed lanes, so that a compiler may add several heights at once and the sum stays the same
-  // bits.
+  // Fixed lanes let the compiler add several heights at once with a bit-identical sum.
   constexpr std::size_t kLanes = 8;
   std::array<double, kLanes> sums = {};
   const std::size_t whole = middle.size() / kLanes * kLanes;

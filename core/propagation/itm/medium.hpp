@@ -12,7 +12,7 @@ double wave_number_per_m(double frequency_mhz);
 // N_s in N-units from the sea-level value and the terrain's mean height. Source: Algorithm (1.2).
 double surface_refractivity(double sea_level_refractivity, double mean_elevation_m);
 
-// gamma_e, the earth's curvature as a ray sees it. Source: Algorithm (1.3).
+// gamma_e, the effective earth curvature for a ray. Source: Algorithm (1.3).
 double earth_curvature_per_m(double surface_refractivity);
 
 // Z_g, the ground's transfer impedance relative to free space. Source: Algorithm (1.4), (1.5).

@@ -7,7 +7,7 @@
 namespace mastwise::itm {
 namespace {
 
-// C of (4.11): how far effective heights above the structural ones count on short masts.
+// C of (4.11): weight of effective heights above the structural ones for short masts.
 constexpr double kAreaHeightProductM2 = 0;
 constexpr double kProfileHeightProductM2 = 10;
 

@@ -7,7 +7,7 @@ namespace {
 
 constexpr std::size_t kLanes = 4;
 
-// Fixed lanes, which need not wait for each other.
+// Fixed independent lanes.
 struct Lanes {
   std::array<double, kLanes> highest_m;
   std::array<double, kLanes> lowest_m;

@@ -6,8 +6,8 @@
 
 namespace mastwise::itm {
 
-// What one pass over a profile's heights tells: the highest of each stretch, by which a search may
-// skip most of them, and whether all are heights at all.
+// Results of one pass over a profile's heights: the highest of each block, which lets a search skip
+// most of them, and whether all heights are valid.
 struct Relief {
   static constexpr std::size_t kMostBlocks = 512;
 
@@ -15,7 +15,7 @@ struct Relief {
   std::size_t block_size;                     // the last block may be shorter
   std::size_t blocks;
   double lowest_m;  // of all
-  double sum_m;     // of all; no number where any is none
+  double sum_m;     // of all; NaN if any height is NaN
 };
 
 // `heights_m` has at least one height.

@@ -2,10 +2,10 @@
 
 namespace mastwise::itm {
 
-// Delta h(s): the irregularity met on a stretch of terrain, in m. Source: Algorithm (3.9).
+// Delta h(s): the irregularity of a stretch of terrain, in m. Source: Algorithm (3.9).
 double stretch_irregularity_m(double delta_h_m, double stretch_m);
 
-// sigma_h of terrain whose stretch irregularity is given, in m. Source: Algorithm (3.10).
+// sigma_h of terrain with the given stretch irregularity, in m. Source: Algorithm (3.10).
 double height_deviation_m(double stretch_irregularity_m);
 
 }  // namespace mastwise::itm

@@ -6,13 +6,13 @@
 namespace mastwise::itm {
 namespace {
 
-// A of (4.18): makes x = f^(1/3) C^2 B d of NBS Technical Note 101, 8.2, for f in MHz, d in km and
+// A of (4.18): gives x = f^(1/3) C^2 B d of NBS Technical Note 101, 8.2, for f in MHz, d in km and
 // C^3 = 4/3 x 6370 km / radius.
 constexpr double kArgumentScale = 150.9703;
 // C_1 of (4.20), for the small impedances of real ground.
 constexpr double kOffsetDb = 20;
 
-// B(K): how the argument shrinks with the ground's impedance (6.2).
+// B(K): reduction of the argument by the ground's impedance (6.2).
 double impedance_factor(double k) {
   return 1.607 - k;
 }
@@ -22,7 +22,7 @@ double shadow_db(double x) {
   return 0.05751 * x - decibel(x);
 }
 
-// The field of a terminal close to the ground, where the shadow's asymptote is not yet reached.
+// The field of a terminal close to the ground, before the shadow's asymptote is reached.
 double near_db(double x, double k) {
   const double w = -std::log(k);
   if (k < 1e-5 || x * w * w * w > 5495) {

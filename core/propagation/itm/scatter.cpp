@@ -9,7 +9,7 @@
 namespace mastwise::itm {
 namespace {
 
-// F(theta d): how scatter fades with the scattering angle times distance, in dB (6.9).
+// F(theta d): scatter loss over scattering angle times distance, in dB (6.9).
 double angle_distance_db(double angle_distance_m) {
   struct Piece {
     double below_m, constant_db, per_m, logarithm_db;

@@ -13,7 +13,7 @@ double smooth_horizon_m(double effective_height_m, double curvature_per_m) {
   return std::sqrt(2 * effective_height_m / curvature_per_m);  // (3.5)
 }
 
-// Horizons as far as the terrain's irregularity makes likely; returns the sum of their distances.
+// Likely horizons for the terrain's irregularity; returns the sum of their distances.
 double place_likely_horizons(Path& path) {
   for (Terminal& terminal : path.terminals) {
     const double height_m = terminal.effective_height_m;
@@ -39,8 +39,8 @@ void raise_above(Terminal& terminal, double ground_m, double line_m) {
   terminal.effective_height_m = terminal.structural_height_m + std::max(ground_m - line_m, 0.0);
 }
 
-// One line through the whole terrain reflects; the horizons, which the path does not show, are
-// those that are likely, far enough for the terminals to see each other.
+// One line through the whole terrain reflects. The path does not show the horizons, so likely ones
+// are used, far enough for the terminals to see each other.
 void place_in_sight(Path& path, const TerrainProfile& profile, double from, double to) {
   const Ends line = fitted_line(profile.heights_m, from, to);
   raise_above(path.terminals[0], profile.heights_m.front(), line.first_m);
@@ -54,7 +54,7 @@ void place_in_sight(Path& path, const TerrainProfile& profile, double from, doub
   tilt_likely_horizons(path);
 }
 
-// Each terminal has its own line, through the terrain up to nine tenths of its horizon distance.
+// Each terminal has a separate line, through the terrain up to nine tenths of its horizon distance.
 void place_behind_horizons(Path& path, const TerrainProfile& profile, double from, double to) {
   auto& [transmitter, receiver] = path.terminals;
   const double near = 0.9 * transmitter.horizon_distance_m / profile.spacing_m;
@@ -72,7 +72,7 @@ void place_on_profile(Path& path, const TerrainProfile& profile, const Relief& r
     path.terminals[end].horizon_distance_m = found[end].distance_m;
     path.terminals[end].horizon_angle_rad = found[end].angle_rad;
   }
-  // The ground right before an antenna does not count as the path's terrain.
+  // The ground close to an antenna does not count as the path's terrain.
   const auto foreground_m = [](const Terminal& terminal) {
     return std::min(15 * terminal.structural_height_m, 0.1 * terminal.horizon_distance_m);
   };

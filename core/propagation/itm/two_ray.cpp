@@ -23,7 +23,7 @@ std::complex<double> reflection(const Path& path, double distance_m) {
   return plane;
 }
 
-// delta: the phase by which the reflected ray lags, bent to stay below pi.
+// delta: the phase lag of the reflected ray, bent to stay below pi.
 double phase_lag_rad(const Path& path, double distance_m) {
   const double lag = 2 * path.wave_number_per_m * path.terminals[0].effective_height_m *
                      path.terminals[1].effective_height_m / distance_m;  // (4.49)

@@ -16,7 +16,7 @@ struct Deviates {
   double situation;
 };
 
-// Variations that the mode lumps together share one deviate.
+// Variations that the mode combines share one deviate.
 Deviates deviates(const Variability& variability, const Percentages& percentages) {
   Deviates z = {normal_deviate(percentages.time / 100), normal_deviate(percentages.location / 100),
                 normal_deviate(percentages.situation / 100)};
@@ -37,7 +37,7 @@ Deviates deviates(const Variability& variability, const Percentages& percentages
   return z;
 }
 
-// d_e: the distance at which a path between standard terminals would vary as this one.
+// d_e: the distance at which a path between standard terminals has the same variation.
 double effective_distance_m(const Path& path) {
   constexpr double kStandardRadiusM = 9e6;
   double reach_m = std::cbrt(575.7e12 / path.wave_number_per_m);
@@ -49,7 +49,7 @@ double effective_distance_m(const Path& path) {
                                    : kStandardReachM + path.distance_m - reach_m;  // (5.3)
 }
 
-// sigma_T of the side of the median, and beyond z_D of the ducts, on which the deviate lies.
+// sigma_T on the deviate's side of the median, and that of ducts beyond z_D.
 double time_deviation_db(const ClimateTable& table, double effective_distance, double wave_number,
                          double z) {
   if (z < 0) return table.below.at(effective_distance) * table.factor_below.at(wave_number);
@@ -69,7 +69,7 @@ double square(double value) {
   return value * value;
 }
 
-// Below free space the distribution is squeezed, since the field cannot rise without limit.
+// Below free space the distribution is compressed, since the field cannot rise without limit.
 double squeezed(double attenuation_db) {
   return attenuation_db < 0 ? attenuation_db * (29 - attenuation_db) / (29 - 10 * attenuation_db)
                             : attenuation_db;
@@ -77,7 +77,7 @@ double squeezed(double attenuation_db) {
 
 struct Spread {
   double offset_db;     // Y_R: certain at the given deviates
-  double deviation_db;  // what remains uncertain, at the situation's deviate
+  double deviation_db;  // remaining uncertainty, at the situation's deviate
 };
 
 Spread spread(const Variability& variability, const Prediction& prediction, const Deviates& z,

@@ -21,7 +21,7 @@ double fresnel_parameter(double obstruction_m, double from_start_km, double dist
                                    (wavelength_m * from_start_km * (distance_km - from_start_km)));
 }
 
-// vb (18)-(19): of the point in which the rays over the two horizons meet.
+// vb (18)-(19): of the point where the rays over the two horizons meet.
 double meeting_point_parameter(const BullingtonView& view, Line antennas, double distance_km,
                                double wavelength_m) {
   const double meeting_km =
@@ -38,9 +38,9 @@ double clearance_parameter(double clearance, double distance_km, double waveleng
                        clearance);  // (15)
 }
 
-// Over the smooth surface the slope to a point at distance t, bulge (d - t) - height / t, rises to
-// a single crest at t = sqrt(height / bulge) and falls behind it: the steepest of the profile's
-// points is one of the two beside the crest. `distance_to(i)` counts the points from the antenna.
+// Over the smooth surface the slope to a point at distance t, bulge (d - t) - height / t, has a
+// single crest at t = sqrt(height / bulge). The steepest of the profile's points is one of the two
+// next to the crest. `distance_to(i)` counts the points from the antenna.
 template <class DistanceTo>
 double steepest_smooth_slope(std::size_t points, double length_km, double height_m, double bulge,
                              DistanceTo distance_to) {
@@ -62,8 +62,8 @@ double steepest_smooth_slope(std::size_t points, double length_km, double height
   return std::max(slope(low), slope(std::max<std::size_t>(low, 2) - 1));
 }
 
-// Over the smooth surface q / sqrt(t r), and with it q |q| / (t r), has a single crest too (with
-// z = t / r its derivative changes sign once), so halving finds the profile's point on it.
+// Over the smooth surface q / sqrt(t r), and with it q |q| / (t r), also has a single crest (with z
+// = t / r its derivative changes sign once), so bisection finds the profile's point on it.
 double greatest_smooth_clearance(const Section& section, Line antennas, double bulge) {
   const double d = section.length_km;
   const auto clearance = [&](std::size_t i) {

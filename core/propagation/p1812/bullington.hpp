@@ -4,7 +4,7 @@
 
 namespace mastwise::p1812 {
 
-// What a Bullington calculation sees of a profile at one effective Earth radius (section 4.3.1).
+// The inputs of a Bullington calculation at one effective Earth radius (section 4.3.1).
 struct BullingtonView {
   double transmitter_slope = 0.0;  // Stim (13): steepest slope from the transmitter, m/km
   double receiver_slope = 0.0;     // Srim (17): steepest slope from the receiver, m/km
@@ -17,8 +17,8 @@ struct BullingtonView {
 double bullington_loss_db(const BullingtonView& view, Line antennas, double distance_km,
                           double wavelength_m);
 
-// The same over the smooth surface, all of whose heights are 0: Lbulls. `antennas` are the heights
-// hts' and hrs' (37) above that surface, m, and positive; `bulge` is 500 Ce in m/km^2.
+// Lbulls: the same over the smooth surface, whose heights are all 0. `antennas` are the heights
+// hts' and hrs' (37) above that surface, m, positive; `bulge` is 500 Ce in m/km^2.
 double smooth_bullington_loss_db(const Section& section, Line antennas, double bulge,
                                  double wavelength_m);
 

@@ -6,7 +6,7 @@
 
 namespace mastwise::p1812 {
 
-// The radio climates that the Irregular Terrain Model knows.
+// The radio climates of the Irregular Terrain Model.
 enum class Climate : std::uint8_t {
   equatorial,
   continental_subtropical,
@@ -17,12 +17,11 @@ enum class Climate : std::uint8_t {
   maritime_temperate_sea
 };
 
-// Refractivity that is typical of a climate, for stops where nothing better is known. N0 is the
-// surface refractivity that NTIA Report 82-100, table 1, suggests for the climate (from memory); DN
-// follows from it by the exponential reference atmosphere, DN = 7.32 exp(0.005577 N) (Bean and
-// Thayer 1959), which makes the continental temperate climate that of the 4/3 Earth.
-// `Refractivity{}` itself, 45 and 325, is the median of mid-latitude land that the validation
-// examples of P.1812 use.
+// Typical refractivity of a climate, for stops without better data. N0 is the surface refractivity
+// that NTIA Report 82-100, table 1, suggests for the climate (from memory). DN follows from it by
+// the exponential reference atmosphere, DN = 7.32 exp(0.005577 N) (Bean and Thayer 1959), which
+// gives the 4/3 Earth for the continental temperate climate. `Refractivity{}`, 45 and 325, is the
+// median of mid-latitude land in the validation examples of P.1812.
 Refractivity refractivity_of(Climate climate);
 
 }  // namespace mastwise::p1812

@@ -12,18 +12,18 @@ namespace mastwise::p1812 {
 
 namespace {
 
-// Fi (40): how far between its median and its value at beta0 the diffraction loss stands.
+// Fi (40): position of the diffraction loss between its median and its value at beta0.
 double interpolation_factor(double time_percent, double beta0_percent) {
   if (time_percent <= beta0_percent) return 1.0;
   return inverse_normal(time_percent / 100.0) / inverse_normal(beta0_percent / 100.0);
 }
 
-// eta ln(exp(a / eta) + exp(b / eta)), written so that it cannot overflow.
+// eta ln(exp(a / eta) + exp(b / eta)), in a form that cannot overflow.
 double blend_larger(double a, double b, double eta) {
   return std::max(a, b) + eta * std::log1p(std::exp(-std::fabs(a - b) / eta));
 }
 
-// -5 log(10^(-0.2 a) + 10^(-0.2 b)), written so that it cannot underflow.
+// -5 log(10^(-0.2 a) + 10^(-0.2 b)), in a form that cannot underflow.
 double blend_smaller(double a, double b) {
   return std::min(a, b) - 5.0 * std::log10(1.0 + std::pow(10.0, -0.2 * std::fabs(a - b)));
 }

@@ -10,8 +10,8 @@ double angular_factor(double angular_distance_mrad);
 // Fk (58): 1 near, 0 far. d in km.
 double near_distance_factor(double distance_km);
 
-// The loss not exceeded for p percent of time and half of the locations, Lbc (63), with all the
-// terms that lead to it, sections 4.2 to 4.6; p within [1, 50]. Adds Aht and Ahr.
+// Lbc (63), the loss not exceeded for p percent of time and half of the locations, with all its
+// terms, sections 4.2 to 4.6; p within [1, 50]. Adds Aht and Ahr.
 Loss combine(const Path& path, double time_percent);
 
 }  // namespace mastwise::p1812

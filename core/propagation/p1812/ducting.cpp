@@ -9,7 +9,7 @@ namespace mastwise::p1812 {
 
 namespace {
 
-// Ast, Asr (48): shielding by what stands near an antenna, dB; horizon angle mrad, distance km.
+// Ast, Asr (48): shielding near an antenna, dB; horizon angle mrad, distance km.
 double site_shielding_db(double elevation_mrad, double horizon_km, double frequency_ghz) {
   const double excess_mrad = elevation_mrad - 0.1 * horizon_km;  // theta'' (48a)
   if (excess_mrad <= 0.0) return 0.0;

@@ -4,8 +4,8 @@
 
 namespace mastwise::p1812 {
 
-// Ducting and layer reflection (section 4.5). The functions read what `analyze_path` has put into
-// the path before: distances, horizons, heights, zones, beta0.
+// Ducting and layer reflection (section 4.5). The functions read the path's earlier results of
+// `analyze_path`: distances, horizons, heights, zones, beta0.
 
 // Af (47)-(49): fixed coupling losses between the antennas and the layer, dB.
 double fixed_coupling_loss_db(const Path& path, double transmitter_coast_km,

@@ -3,9 +3,8 @@
 #include <cstddef>
 #include <cstring>
 
-// Two doubles that are computed at once. Compilers do not turn a loop that seeks a maximum into
-// vector instructions unless they may ignore not-a-number everywhere; this says the pairs outright,
-// and gives the same bits whatever the machine's vectors are.
+// Two doubles computed at once. Compilers do not vectorize a search for a maximum unless they may
+// ignore NaN everywhere; explicit pairs do, with the same bits on every machine.
 namespace mastwise::p1812 {
 
 using Lanes = double __attribute__((vector_size(16)));

@@ -43,8 +43,8 @@ Section section_of(const Profile& profile, Scratch& scratch) {
   return section;
 }
 
-// g (1c): ground and clutter; the ground alone where there is no clutter. No step of the model
-// looks at the two ends, where clutter does not count.
+// g (1c): ground and clutter; only the ground if there is no clutter. The model never reads the two
+// ends, where clutter does not count.
 const double* surface_of(const Profile& profile, Scratch& scratch) {
   if (profile.clutter_m.empty()) return profile.heights_m.data();
   const std::size_t points = profile.heights_m.size();
@@ -55,7 +55,7 @@ const double* surface_of(const Profile& profile, Scratch& scratch) {
   return scratch.surface_m.data();
 }
 
-// The height that the path is calculated from: the antenna's, or the top of the clutter around it.
+// The height used for the path: the antenna's, or the top of the clutter around it.
 double calculated_height_m(double antenna_height_m, const TerminalClutter& clutter) {
   return clutter.kind == TerminalClutter::Kind::none ? antenna_height_m
                                                      : std::max(antenna_height_m, clutter.height_m);
@@ -65,7 +65,7 @@ Bulges bulges_of(const Path& path) {
   return {500.0 / path.median_earth_radius_km, 500.0 / path.beta_earth_radius_km};
 }
 
-// Sections 3.6 to 3.8: all that the profile gives.
+// Sections 3.6 to 3.8: all results from the profile.
 void analyze_profile(const Profile& profile, const Section& section, const GroundSums& sums,
                      const Outlook& bare, Path& path) {
   const double* heights_m = profile.heights_m.data();
@@ -81,7 +81,7 @@ void analyze_profile(const Profile& profile, const Section& section, const Groun
   path.terrain_roughness_m = terrain_roughness_m(section, heights_m, horizons, path);
 }
 
-// Section 4.3, with the surface that carries the clutter.
+// Section 4.3, with the surface that includes the clutter.
 void diffract(const Section& section, const Outlook& covered, Polarization polarization,
               Path& path) {
   const double d = path.distance_km;
@@ -107,7 +107,7 @@ void diffract(const Section& section, const Outlook& covered, Polarization polar
   path.beta = delta_bullington(section, beta, antennas, smooth);
 }
 
-// Sections 4.2 to 4.6, as far as they do not depend on the time percentage.
+// Sections 4.2 to 4.6, as far as they are independent of the time percentage.
 void prepare_mechanisms(const Link& link, Path& path) {
   path.beta0_percent = ducting_incidence_percent(path.longest_land_km, path.longest_inland_km,
                                                  link.path_latitude_deg);
@@ -131,7 +131,7 @@ void prepare_mechanisms(const Link& link, Path& path) {
                              link.refractivity.sea_level_n);
 }
 
-// Section 4.7: nothing varies at sea; a deviation that is given outright stands.
+// Section 4.7: nothing varies at sea; an explicit deviation has priority.
 double deviation_db(const Profile& profile, const Link& link) {
   if (link.location_deviation_db) return *link.location_deviation_db;
   if (!profile.zones.empty() && profile.zones.back() == Zone::sea) return 0.0;

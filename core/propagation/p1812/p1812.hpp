@@ -12,42 +12,42 @@
 // Recommendation ITU-R P.1812 (version 6 and later): the loss of one path between two antennas
 // above known terrain, not exceeded for a share of time and of locations. Equation numbers are
 // those of version 6; where the validation logs of Working Party 3K do not print them (section 4.7,
-// attachment 2, letters within a group) they are from memory. Building entry (section 4.8) is left
-// out: a rig's antenna stands outside.
+// attachment 2, letters within a group) they are from memory. Building entry (section 4.8) is
+// omitted: a rig's antenna is outdoors.
 //
-// A path is analyzed once, by `analyze_path`; losses for any number of time and location
-// percentages then cost little, by `loss_for`. Keep one `Scratch` a thread from path to path.
+// `analyze_path` analyzes a path once; `loss_for` then gives losses for any number of time and
+// location percentages at little cost. Keep one `Scratch` per thread from path to path.
 namespace mastwise::p1812 {
 
 enum class Polarization : std::uint8_t { horizontal, vertical };
 
-// Radio-climatic zones of table 2; the numbers are those of the profiles that Working Party 3K
-// publishes. Coastal land lies below 100 m and within 50 km of the sea.
+// Radio-climatic zones of table 2, with the numbers of the profiles published by Working Party 3K.
+// Coastal land is below 100 m and within 50 km of the sea.
 enum class Zone : std::uint8_t { sea = 1, coastal_land = 3, inland = 4 };
 
 // The ground from the transmitter (first point) to the receiver (last point): at least 4 points, a
 // millimeter or more apart.
 struct Profile {
-  // Distance of each point from the transmitter, km: 0, then strictly rising. Empty: the points are
-  // `spacing_km` apart, which is a little faster.
+  // Distance of each point from the transmitter, km: 0, then strictly increasing. Empty: the points
+  // are `spacing_km` apart, which is a little faster.
   std::span<const double> distances_km = {};
   double spacing_km = 0.0;
   std::span<const double> heights_m;  // above sea level, within [-500, 10,000]
-  // Representative clutter height above ground, within [0, 500] m, a value for each point; those of
-  // the two ends count as 0 (equation 1c). Empty: no clutter.
+  // Representative clutter height above ground, within [0, 500] m, one for each point; the two ends
+  // count as 0 (equation 1c). Empty: no clutter.
   std::span<const double> clutter_m = {};
   std::span<const Zone> zones = {};  // one for each point; empty: all inland
 };
 
-// The lowest kilometer of the air over the path.
+// The lowest kilometer of the atmosphere over the path.
 struct Refractivity {
   double gradient_n_per_km = 45.0;  // DN: median fall of refractivity over the first km, [0, 150]
   double sea_level_n = 325.0;       // N0: refractivity reduced to sea level, N-units, [200, 500]
 };
 
-// What stands around an antenna that is below it, for the height-gain correction of
-// Recommendation ITU-R P.2108 section 3.1 (P.1812's own terminal clutter up to version 4; later
-// versions see clutter at the ends only through `Profile::clutter_m`). 30 to 3,000 MHz.
+// Clutter around an antenna that is below it, for the height-gain correction of Recommendation
+// ITU-R P.2108 section 3.1 (P.1812's terminal clutter up to version 4; later versions include
+// clutter at the ends only through `Profile::clutter_m`). 30 to 3,000 MHz.
 struct TerminalClutter {
   enum class Kind : std::uint8_t {
     none,
@@ -56,7 +56,7 @@ struct TerminalClutter {
   };
   Kind kind = Kind::none;
   double height_m = 0.0;         // R, above ground, within (0, 500]
-  double street_width_m = 27.0;  // ws, within [1, 1000]; 27 where nothing is known
+  double street_width_m = 27.0;  // ws, within [1, 1000]; 27 if unknown
 };
 
 struct Link {
@@ -64,26 +64,25 @@ struct Link {
   Polarization polarization = Polarization::horizontal;
   double transmitter_height_m = 0.0;  // htg: above ground, 1 to 3,000
   double receiver_height_m = 0.0;     // hrg: above ground, 1 to 3,000
-  // Latitude of the middle of the path, north positive, within [-90, 90]. Has to be given.
+  // Latitude of the middle of the path, north positive, within [-90, 90]. Required.
   double path_latitude_deg = std::numeric_limits<double>::quiet_NaN();
   Refractivity refractivity = {};
   double transmitter_coast_km = 500.0;  // dct: over land from the antenna to the sea along the path
-  double receiver_coast_km = 500.0;     // dcr; 0 at sea; 500 where no sea is near
+  double receiver_coast_km = 500.0;     // dcr; 0 at sea; 500 without sea nearby
   TerminalClutter transmitter_clutter = {};
   TerminalClutter receiver_clutter = {};
-  // Standard deviation of the loss over locations in dB, [0, 30]; without it that of section 4.7.
+  // Standard deviation of the loss over locations in dB, [0, 30]; if empty, that of section 4.7.
   std::optional<double> location_deviation_db = {};
-  double prediction_resolution_m = 500.0;  // wa: side of the square that locations are spread over
+  double prediction_resolution_m = 500.0;  // wa: side of the square of locations
 };
 
-// Storage that is kept from path to path, so that a path needs no allocation. Not shared by
-// threads.
+// Storage kept from path to path, so that a path needs no allocation. Threads must not share it.
 struct Scratch {
   std::vector<double> surface_m;    // ground and clutter
   std::vector<double> reciprocals;  // 1/i
 };
 
-// Inputs that are allowed but near or past what the Recommendation was tested on.
+// Valid inputs near or beyond the tested range of the Recommendation.
 enum class Warning : std::uint32_t {
   frequency_near_limit = 1U << 0,     // below 40 or above 5,000 MHz
   height_near_limit = 1U << 1,        // an antenna below 1.5 m or above 2,000 m
@@ -106,8 +105,8 @@ struct Diffraction {
   double loss_db = 0.0;               // Ld (39): Ld50 or Ldbeta
 };
 
-// Everything about a path that does not change with the percentages. Symbols and equation numbers
-// are the Recommendation's.
+// Everything about a path that is independent of the percentages, with the symbols and equation
+// numbers of the Recommendation.
 struct Path {
   double frequency_ghz = 0.0;                     // f
   double distance_km = 0.0;                       // d
@@ -156,13 +155,13 @@ struct Path {
 };
 
 // Loss not exceeded for `time_percent` of an average year and `locations_percent` of the spots
-// around the receiver: 1 % is the strong signal, 99 % the one that is nearly always there.
+// around the receiver: 1 % is the strong signal, 99 % the nearly permanent one.
 struct Percentages {
   double time_percent = 50.0;       // p, 1 to 99
   double locations_percent = 50.0;  // pL, 1 to 99
 };
 
-// The loss of a path for one pair of percentages, with all that led to it.
+// The loss of a path for one pair of percentages, with all its terms.
 struct Loss {
   double line_of_sight_db = 0.0;           // Lb0p (10)
   double interpolation = 0.0;              // Fi (40)
@@ -174,24 +173,23 @@ struct Loss {
   double lowest_ducting_db = 0.0;          // Lminbap (60)
   double diffraction_or_ducting_db = 0.0;  // Lbda (61)
   double without_scatter_db = 0.0;         // Lbam (62)
-  double median_locations_db = 0.0;  // Lbc (63), with Aht and Ahr where terminal clutter is given
+  double median_locations_db = 0.0;  // Lbc (63), with Aht and Ahr if terminal clutter is given
   double location_db = 0.0;          // Lloc (section 4.7)
   double basic_loss_db = 0.0;        // Lb (69)
   double field_dbuvm = 0.0;          // Ep (70): for 1 kW effective radiated power
   Warnings warnings = 0;
 };
 
-// All that P.1812 derives from the terrain and the link before percentages come in (sections 3 and
-// 4, attachment 1). Errors: an input outside the range given beside it, profile sizes that
-// disagree, a path shorter than 0.25 or longer than 3,000 km, P.2108 clutter above 3 GHz.
+// All that P.1812 derives from the terrain and the link before the percentages (sections 3 and 4,
+// attachment 1). Errors: an input out of its range, profile sizes that disagree, a path shorter
+// than 0.25 or longer than 3,000 km, P.2108 clutter above 3 GHz.
 Result<Path> analyze_path(const Profile& profile, const Link& link, Scratch& scratch);
 
-// The loss of an analyzed path. `Path` must come from `analyze_path`.
-// P.1812 holds for 1 to 50 % of time. Above, this program mirrors about the median,
-// L(t) = 2 L(50) - L(100 - t), as the regulator's F(50,90) = 2 F(50,50) - F(50,10) does
-// (47 CFR 73.699); that is ours and not the Recommendation's, and `mirrored_time` is set. Only
-// basic_loss_db and field_dbuvm are mirrored, the other terms are then those of 100 - t.
-// Errors: a percentage outside [1, 99].
+// The loss of an analyzed path. `Path` must come from `analyze_path`. P.1812 is valid for 1 to 50 %
+// of time. Above, Mastwise mirrors about the median, L(t) = 2 L(50) - L(100 - t), as the
+// regulator's F(50,90) = 2 F(50,50) - F(50,10) does (47 CFR 73.699); the Recommendation does not
+// define this, and `mirrored_time` is set. Only basic_loss_db and field_dbuvm are mirrored; the
+// other terms are then those of 100 - t. Errors: a percentage outside [1, 99].
 Result<Loss> loss_for(const Path& path, const Percentages& percentages);
 
 // Both steps for a single use.

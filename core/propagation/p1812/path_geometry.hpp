@@ -5,11 +5,11 @@
 
 namespace mastwise::p1812 {
 
-// Path profile analysis (attachment 1): each function puts its results into the path and reads
-// those of the functions above it. `bare` is what is seen of the ground without clutter, `antennas`
-// are the altitudes hts and hrs.
+// Path profile analysis (attachment 1): each function stores its results in the path and reads
+// those of the functions above it. `bare` is the view of the ground without clutter, `antennas` are
+// the altitudes hts and hrs.
 
-// The profile points that the horizons stand on.
+// The profile points of the horizons.
 struct HorizonPoints {
   std::size_t transmitter = 0;
   std::size_t receiver = 0;
@@ -26,7 +26,7 @@ HorizonPoints find_horizons(const Section& section, const double* heights_m, Lin
 void fit_smooth_surface(const GroundSums& sums, double first_height_m, double last_height_m,
                         const Obstacles& bare, Path& path);
 
-// hm (93): the roughest the terrain gets over the smooth surface between the horizons, m.
+// hm (93): the greatest roughness of the terrain over the smooth surface between the horizons, m.
 double terrain_roughness_m(const Section& section, const double* heights_m, HorizonPoints horizons,
                            const Path& path);
 

@@ -11,7 +11,7 @@ namespace {
 
 constexpr double kLowest = -std::numeric_limits<double>::infinity();
 
-// Where the points stand: distance from the transmitter and the inverse distances from both ends,
+// Positions of the points: distance from the transmitter and the inverse distances from both ends,
 // for one point (Value is double) or two neighbors (Value is Lanes).
 struct SurveyedSteps {
   const double* distances_km;
@@ -106,8 +106,8 @@ auto with_pass(const Section& section, const double* heights_m, Line antennas, U
   return use(Pass<EvenSteps>(steps, section, heights_m, antennas));
 }
 
-// Calls `visit` with the first point of every pair in [first, last], at least two points; the last
-// pair may overlap the one before it, which no maximum minds.
+// Calls `visit` with the first point of every pair in [first, last], at least two points. The last
+// pair may overlap the previous one, which is harmless for a maximum.
 template <class Visit>
 void visit_pairs(std::size_t first, std::size_t last, Visit visit) {
   for (std::size_t point = first; point + 1 < last; point += kLanes) visit(point);
@@ -207,7 +207,7 @@ GroundSums sum_surveyed(const Section& section, const double* heights_m) {
   return {all.first_sum, all.second_sum, all.lowest, all.highest, all.shortest_step};
 }
 
-// With even steps s and points 0 .. n the sums of (83) and (84) shrink to those of h and of i h.
+// With even steps s and points 0 .. n the sums of (83) and (84) reduce to those of h and of i h.
 GroundSums sum_even(const Section& section, const double* heights_m) {
   const std::size_t last = section.points - 1;
   Running<double> all = run(1, last, [=]<class Value>(Running<Value>& sums, std::size_t point) {

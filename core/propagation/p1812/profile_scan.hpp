@@ -2,16 +2,16 @@
 
 #include <cstddef>
 
-// The passes over a profile's points: everything that takes time in proportion to their number.
-// Each pass serves both effective Earth radii, and the same passes serve the bare ground (horizons,
-// smooth surface) and the ground with its clutter (diffraction).
+// The passes over a profile's points: all work proportional to their number. Each pass handles both
+// effective Earth radii. The same passes handle the bare ground (horizons, smooth surface) and the
+// ground with its clutter (diffraction).
 namespace mastwise::p1812 {
 
-// The distances of a profile's points: surveyed ones, or even steps with a table of 1/i.
+// The distances of a profile's points: measured ones, or even steps with a table of 1/i.
 struct Section {
   const double* distances_km = nullptr;  // null: even steps
   double spacing_km = 0.0;
-  const double* reciprocals = nullptr;  // 1/i for i = 1 .. points - 1; at [0] anything finite
+  const double* reciprocals = nullptr;  // 1/i for i = 1 .. points - 1; [0] is any finite value
   std::size_t points = 0;               // at least 4
   double length_km = 0.0;
 
@@ -33,8 +33,8 @@ struct Bulges {
   double beta = 0.0;
 };
 
-// Least-squares sums of attachment 1 section 5.6.1 and the extremes of the heights. Not finite
-// where any height or distance is not.
+// Least-squares sums of attachment 1 section 5.6.1 and the extremes of the heights. Not finite if
+// any height or distance is not.
 struct GroundSums {
   double v1 = 0.0;  // (83)
   double v2 = 0.0;  // (84)
@@ -57,24 +57,24 @@ struct Obstacles {
   double receiver_horizon_beta = 0.0;
 };
 
-// Maxima over the points between the ends of q |q| / (t r) in 1/1000, where q is the height of the
-// point with the Earth's bulge over the line between the antennas, m; the greatest Fresnel
+// Maxima over the points between the ends of q |q| / (t r) in 1/1000. There q is the height of the
+// point, with the Earth's bulge, over the line between the antennas, m; the greatest Fresnel
 // parameter of (15) is sign * sqrt(0.002 d / lambda * |value|).
 struct Clearances {
   double median = 0.0;
   double beta = 0.0;
 };
 
-// All that is seen along a profile. The clearances count, and are computed, only where the antennas
-// see each other at one of the radii.
+// The view along a profile. The clearances count, and are computed, only if the antennas see each
+// other at one of the radii.
 struct Outlook {
   Obstacles obstacles;
   Clearances clearances;
 };
 Outlook look_along(const Section& section, const double* heights_m, Line antennas, Bulges bulges);
 
-// The point between the ends at which `look_along` found a maximum for the median radius; of
-// several the nearest to the antenna that looks, or to the transmitter. `bulge` is 500 Ce there.
+// The point between the ends with the maximum of `look_along` for the median radius; among several,
+// the nearest to the antenna that looks, or to the transmitter. `bulge` is 500 Ce there.
 std::size_t find_transmitter_horizon(const Section& section, const double* heights_m, Line antennas,
                                      double bulge, double maximum);
 std::size_t find_receiver_horizon(const Section& section, const double* heights_m, Line antennas,

@@ -32,7 +32,7 @@ double distance_term_db(double x) {
                   : -20.0 * std::log10(x) - 5.6488 * std::pow(x, 1.425);
 }
 
-// G(Y) (34)-(35): height gain, dB, limited as the Recommendation says.
+// G(Y) (34)-(35): height gain, dB, limited as in the Recommendation.
 double height_gain_db(double y, double beta, double admittance) {
   const double b = beta * y;  // (35)
   const double gain = b > 2.0 ? 17.6 * std::sqrt(b - 1.1) - 5.0 * std::log10(b - 1.1) - 8.0
@@ -68,7 +68,7 @@ struct Reflection {
   double to_end_km;      // d2
 };
 
-// Where a ray over the smooth Earth is reflected (24).
+// The reflection point of a ray over the smooth Earth (24).
 Reflection reflection_point(const SphericalPath& path) {
   const double d = path.distance_km;
   const double heights_m = path.transmitter_height_m + path.receiver_height_m;

@@ -5,9 +5,9 @@
 namespace mastwise::p1812 {
 
 // Height-gain terminal correction Ah of Recommendation ITU-R P.2108-1 section 3.1, dB: the loss
-// from the clutter's top down to an antenna that stands lower; 0 for an antenna at or over the top.
-// To be added to a loss calculated for an antenna at the top. f within [0.03, 3] GHz, height above
-// ground in m, positive.
+// from the top of the clutter down to a lower antenna; 0 for an antenna at or above the top. Add it
+// to a loss calculated for an antenna at the top. f within [0.03, 3] GHz, height above ground in m,
+// positive.
 double terminal_clutter_loss_db(const TerminalClutter& clutter, double antenna_height_m,
                                 double frequency_ghz);
 

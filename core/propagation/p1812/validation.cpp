@@ -115,7 +115,7 @@ std::optional<Error> check_profile(const Profile& profile) {
   for (std::size_t i = 0; i < profile.zones.size(); ++i) {
     const Zone zone = profile.zones[i];
     if (zone != Zone::sea && zone != Zone::coastal_land && zone != Zone::inland) {
-      return Error{.what = fmt::format("there is no zone {}", static_cast<int>(zone)),
+      return Error{.what = fmt::format("unknown zone {}", static_cast<int>(zone)),
                    .where = point_name(i),
                    .remedy = "1 is sea, 3 coastal land, 4 inland"};
     }
@@ -139,10 +139,10 @@ std::optional<Error> check_ground(const Profile& profile, const GroundSums& sums
     if (i == 0) continue;
     const double step_km = distances.empty() ? profile.spacing_km : distances[i] - distances[i - 1];
     if (!(step_km >= kShortestStepKm)) {
-      return Error{.what = fmt::format("the point is {} km from the one before", step_km),
+      return Error{.what = fmt::format("the point is {} km from the previous one", step_km),
                    .where = point_name(i),
                    .remedy =
-                       "give distances that rise by a millimeter or more from transmitter "
+                       "give distances that increase by a millimeter or more from transmitter "
                        "to receiver"};
     }
   }

@@ -7,17 +7,16 @@
 
 namespace mastwise::p1812 {
 
-// The first input that is outside its range, or nothing.
+// The first input that is out of its range, or std::nullopt.
 std::optional<Error> check_link(const Link& link);
 std::optional<Error> check_percentages(const Percentages& percentages);
 
-// Sizes, distances and zones. `check_ground` looks at what only a pass over the points shows.
+// Sizes, distances and zones. `check_ground` checks what needs a pass over the points.
 std::optional<Error> check_profile(const Profile& profile);
 std::optional<Error> check_ground(const Profile& profile, const GroundSums& sums);
 std::optional<Error> check_clutter(const Profile& profile);
 
-// Inputs that are allowed but near or past what the Recommendation was tested on; `section` is the
-// profile's.
+// Valid inputs near or beyond the tested range of the Recommendation; `section` is the profile's.
 Warnings warn_about(const Profile& profile, const Section& section, const Link& link);
 
 }  // namespace mastwise::p1812

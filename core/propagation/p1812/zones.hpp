@@ -7,8 +7,8 @@
 
 namespace mastwise::p1812 {
 
-// How the path is shared between the zones (section 3.6 and table 5). A point's zone reaches half
-// way to its neighbors.
+// Shares of the zones in the path (section 3.6 and table 5). A point's zone reaches half way to its
+// neighbors.
 struct ZoneShares {
   double sea_fraction = 0.0;       // omega, of the path's length
   double longest_land_km = 0.0;    // dtm: longest unbroken stretch of inland and coastal land

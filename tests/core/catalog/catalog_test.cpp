@@ -161,12 +161,12 @@ TEST_CASE("a file that is no catalog, or of another version, is refused with adv
   file.execute("PRAGMA user_version = 99");
   const auto newer = Catalog::open(file.path);
   REQUIRE_FALSE(newer);
-  CHECK(newer.error().what == "this catalog has version 99, the program knows version 3");
+  CHECK(newer.error().what == "this catalog has version 99, Mastwise reads version 3");
   CHECK(newer.error().remedy == "move the file away and import the station tables again");
 
   const auto folder = Catalog::open("/nowhere/at/all/catalog");
   REQUIRE_FALSE(folder);
-  CHECK(folder.error().remedy == "check that the folder exists and may be written to");
+  CHECK(folder.error().remedy == "check that the folder exists and that you may write to it");
 }
 
 TEST_CASE("a damaged catalog is told and never read as if it were whole") {

@@ -96,7 +96,7 @@ TEST_CASE("rows of programs that say too little are rejected with their line") {
   REQUIRE(table);
   CHECK(table->rows_read == 4);
   REQUIRE(table->rejected.size() == 3);
-  CHECK(table->rejected[0] == RejectedRow{2, "neither call sign nor facility number is told"});
+  CHECK(table->rejected[0] == RejectedRow{2, "both call sign and facility number are empty"});
   CHECK(table->rejected[1] == RejectedRow{3, "the virtual channel is empty"});
   CHECK(table->rejected[2].line == 4);
   CHECK(table->programs.at(0).rf_channel == RfChannel{9});

@@ -145,5 +145,5 @@ TEST_CASE("channels and rasters are read as they are written") {
   }
   CHECK(*parse_raster("atsc") == Raster::atsc);
   CHECK(parse_raster("Mars").error().message() ==
-        "\"Mars\" is not a channel raster; known are ATSC, Europe, Australia, Japan, Brazil");
+        "\"Mars\" is not a channel plan; choose one of: ATSC, Europe, Australia, Japan, Brazil");
 }

@@ -127,7 +127,7 @@ TEST_CASE("a preset is found by its name in whatever case, and the known ones ar
   CHECK(found->height_m == 3.5);
   const auto missing = preset("rabbit ears");
   REQUIRE_FALSE(missing);
-  CHECK(missing.error().what == "\"rabbit ears\" is not a gear that is known");
+  CHECK(missing.error().what == "\"rabbit ears\" is not a known gear preset");
   for (const Gear& gear : presets()) {
     CHECK(missing.error().remedy.find(gear.name) != std::string::npos);
   }

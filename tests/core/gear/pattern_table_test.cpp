@@ -124,17 +124,17 @@ TEST_CASE("what is wrong with a table is said with its line and what to do") {
   CHECK(refusal("# nothing\n\n").what == "the table has no rows");
   CHECK(
       refusal("0,1,2\n").message() ==
-      "line 1: there are not 2 columns but 3; give the angle in degrees and the response, divided "
+      "line 1: expected 2 columns, found 3; give the angle in degrees and the response, separated "
       "by a comma");
-  CHECK(refusal("0\n10\n").what == "there are not 2 columns but 1");
+  CHECK(refusal("0\n10\n").what == "expected 2 columns, found 1");
   CHECK(refusal(circle_with("north,-3\n")).message() ==
         "line 13: \"north\" is not an angle in degrees; angles go from -360 to 360");
   CHECK(refusal(circle_with("400,-3\n")).what == "\"400\" is not an angle in degrees");
   CHECK(refusal(circle_with("5,weak\n")).where == "line 13");
   CHECK(refusal(circle_with("5,nan\n")).what == "\"nan\" is not a number");
-  CHECK(refusal(circle_with("5,-900\n")).what == "-900 dB is no antenna's response");
+  CHECK(refusal(circle_with("5,-900\n")).what == "-900 dB is not a valid antenna response");
   CHECK(refusal("angle,field\n0,1\n30,-0.5\n").message() ==
-        "line 3: -0.5 is no relative field; the field is 1 on the axis and never below 0");
+        "line 3: -0.5 is not a relative field; the field is 1 on the axis and never below 0");
   CHECK(refusal("angle,strength\n0,1\n").what ==
         "the heading \"strength\" does not say what the numbers are");
   CHECK(refusal("0,7.5\n90,2\n180,3\n").what == "the numbers may be decibels or a field");
@@ -142,11 +142,10 @@ TEST_CASE("what is wrong with a table is said with its line and what to do") {
 
 TEST_CASE("a table that leaves the circle or the axis open is refused") {
   const std::string gap = "0,0\n30,-3\n60,-9\n150,-14\n180,-13\n";
-  CHECK(refusal(gap).what == "there is no row between 60 and 150 degrees");
-  CHECK(refusal("0,0\n30,-3\n60,-9\n90,-12\n").what ==
-        "there is no row between 90 and 270 degrees");
-  CHECK(refusal("10,0\n30,-3\n").what == "there is no response on the axis, at 0 degrees");
-  CHECK(refusal("0,0\n30,0\n60,0\n").what == "there is no response on the axis, at 0 degrees");
+  CHECK(refusal(gap).what == "no row between 60 and 150 degrees");
+  CHECK(refusal("0,0\n30,-3\n60,-9\n90,-12\n").what == "no row between 90 and 270 degrees");
+  CHECK(refusal("10,0\n30,-3\n").what == "no response on the axis, at 0 degrees");
+  CHECK(refusal("0,0\n30,0\n60,0\n").what == "no response on the axis, at 0 degrees");
   CHECK(refusal(circle_with("0,-5\n")).message() ==
         "line 13: 0 degrees has both -0 and -5; give each angle once");
   CHECK(refusal("0,-10\n30,-3\n60,-2\n90,0\n120,-3\n150,-9\n180,-14\n").what ==

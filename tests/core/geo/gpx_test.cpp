@@ -71,15 +71,15 @@ TEST_CASE("prefixes, GPX 1.0 and ISO 8859-1 are understood", "[gpx]") {
   CHECK(old->waypoints.at(0).name == "Höhe");
 }
 
-TEST_CASE("a place that cannot be is left out with a remark", "[gpx]") {
+TEST_CASE("an impossible place is left out with a remark", "[gpx]") {
   const auto places = read_gpx(kBegin +
                                "<wpt lat=\"91\" lon=\"0\"><name>A</name></wpt>\n<wpt lat=\"1\"/>\n"
                                "<wpt lat=\"1,5\" lon=\"0\"/><wpt lat=\"1\" lon=\"2\"/></gpx>");
   REQUIRE(places);
   CHECK(places->waypoints == std::vector<GpxPlace>{{.position = gpx_at(1.0, 2.0)}});
   REQUIRE(places->remarks.size() == 3);
-  CHECK(places->remarks[0].find("line 3: a place is left out") == 0);
-  CHECK(places->remarks[1] == "line 4: a place without a position is left out");
+  CHECK(places->remarks[0].find("line 3: skipped a place") == 0);
+  CHECK(places->remarks[1] == "line 4: skipped a place without a position");
 }
 
 TEST_CASE("of a file cut short what stands before the cut is used", "[gpx]") {
@@ -107,8 +107,8 @@ TEST_CASE("entities are refused before they can grow", "[gpx]") {
             .find("declares entities") != std::string::npos);
 }
 
-TEST_CASE("what is no GPX is refused with the line", "[gpx]") {
-  CHECK(refusal("<kml><wpt lat=\"1\" lon=\"2\"/></kml>").find("line 1: this is no GPX file") == 0);
+TEST_CASE("a file that is not GPX is refused with the line", "[gpx]") {
+  CHECK(refusal("<kml><wpt lat=\"1\" lon=\"2\"/></kml>").find("line 1: not a GPX file") == 0);
   CHECK(refusal("call_sign,rf_channel\n").find("line 1: ") != std::string::npos);
   CHECK(refusal("").find("no element found") != std::string::npos);
   CHECK(refusal("<gpx>\n<wpt</gpx>").find("line 2: ") != std::string::npos);

@@ -45,7 +45,8 @@ TEST_CASE("a scale that is none is refused with advice", "[paper-map]") {
     CHECK(!MapScale::from_ratio(bad));
   }
   CHECK(MapScale::from_bar(0.0, 100.0).error().message() ==
-        "a scale bar of 0 mm has no length; lay the ruler along the bar and give its millimeters");
+        "a scale bar of 0 mm has no length; measure the bar with the ruler and enter its "
+        "millimeters");
   CHECK(!MapScale::from_bar(20.0, 1.0));
 }
 

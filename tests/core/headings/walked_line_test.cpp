@@ -44,11 +44,11 @@ TEST_CASE("a landmark is as sure as it is far", "[walked-line]") {
   CHECK(landmark->bearing.degrees() == Approx(300.0).margin(1e-6));
 }
 
-TEST_CASE("what has no direction is refused with advice", "[walked-line]") {
+TEST_CASE("points without a direction are refused with a remedy", "[walked-line]") {
   const auto too_near = walked_bearing(kStart, destination(kStart, degrees(0.0), 4.0), 3.0);
   REQUIRE(!too_near);
   CHECK(too_near.error().message() ==
-        "4.0 m apart with 4.2 m of error is no direction; walk on and average again");
+        "4.0 m apart with 4.2 m of error gives no direction; walk on and average again");
   CHECK(!walked_bearing(kStart, kStart, 3.0));
   CHECK(!walked_bearing(kStart, destination(kStart, degrees(0.0), 50.0), 0.0));
   CHECK(!walked_bearing(kStart, destination(kStart, degrees(0.0), 50.0),

@@ -170,9 +170,9 @@ TEST_CASE("what is no station table is told with its columns") {
     return guess ? std::string() : guess.error().message();
   };
   CHECK(fault("a,b,c,d\n1,2,3,4\n") ==
-        "the header line: no column was found that could be the latitude; give a mapping; the "
-        "columns there are: a, b, c, d");
-  CHECK(fault("").find("no column was found") != std::string::npos);
+        "the header line: no column looks like the latitude; provide a mapping; the "
+        "columns are: a, b, c, d");
+  CHECK(fault("").find("no column looks like") != std::string::npos);
   CHECK(fault("lat,lon,call,power\n44,-100,QAAB,5.5\n").find("RF channel") != std::string::npos);
 }
 

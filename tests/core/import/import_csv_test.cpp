@@ -91,13 +91,13 @@ TEST_CASE("a decimal comma is a number where the comma does not part the cells")
 TEST_CASE("a row that cannot be read is rejected with its line and why") {
   CHECK(reason_of(",ATSC,9,1,2") == "the call sign is empty");
   CHECK(reason_of("QAAE,ATSC,,1,2") == "the RF channel is empty");
-  CHECK(reason_of("QAAE,,9,1,2") == "the raster is empty");
-  CHECK(reason_of("QAAE,ATSC,37,1,2") == "the ATSC raster has no RF channel 37");
+  CHECK(reason_of("QAAE,,9,1,2") == "the channel plan is empty");
+  CHECK(reason_of("QAAE,ATSC,37,1,2") == "the ATSC channel plan has no RF channel 37");
   CHECK(reason_of("QAAE,ATSC,9,91,2").find("latitude 91") == 0);
-  CHECK(reason_of("QAAE,ATSC,9,1,").find("longitude_deg: it is empty") == 0);
+  CHECK(reason_of("QAAE,ATSC,9,1,").find("longitude_deg: the cell is empty") == 0);
   CHECK(reason_of("QAAE,ATSC,9,nan,2") == "latitude_deg: \"nan\" is not a number of degrees");
   CHECK(reason_of("QAAE,ATSC,9,--1,2").find("latitude_deg") == 0);
-  CHECK(reason_of("QAAE,ATSC,9,1") == "the row has 4 cells where the header has 5");
+  CHECK(reason_of("QAAE,ATSC,9,1") == "the row has 4 cells, but the header has 5");
   CHECK(reason_of("QAAE,ATSC,9,1,2,0", kHeader + ",erp_kw").find("erp_kw: 0 is not within") == 0);
   CHECK(reason_of("QAAE,ATSC,9,1,2,often", kHeader + ",directional") ==
         "directional: \"often\" is neither yes nor no");
@@ -128,10 +128,10 @@ TEST_CASE("a table that cannot be one is refused whole, saying what to do") {
     REQUIRE_FALSE(table);
     return table.error().message();
   };
-  CHECK(message("") == "the table is empty; it must begin with a header");
+  CHECK(message("") == "the table is empty; add a header line");
   CHECK(message("call_sign,rf_channel,latitude_deg,longitude_deg\n") ==
-        "the header line: there is no column \"raster\"; the columns there are: call_sign, "
+        "the header line: missing column \"raster\"; the columns are: call_sign, "
         "rf_channel, latitude_deg, longitude_deg");
-  CHECK(message(kHeader + ",Call_sign\n").find("is there twice") != std::string::npos);
+  CHECK(message(kHeader + ",Call_sign\n").find("appears twice") != std::string::npos);
   CHECK(message(std::string("c\0a\0", 4)).find("UTF-8") != std::string::npos);
 }

@@ -178,9 +178,9 @@ TEST_CASE("a faulty mapping says what, where and what to do") {
     return mapping.error().message();
   };
   CHECK(message("\"NAD83\"", "\"NAD84\"") ==
-        "mapping, datum: \"NAD84\" is not a datum; known are WGS84, NAD83, NAD27");
+        "mapping, datum: \"NAD84\" is not a datum; choose one of: WGS84, NAD83, NAD27");
   CHECK(message("\"positive\": \"west\"", "\"positive\": \"north\"") ==
-        "mapping, longitude: it does not say which way it counts; give either \"positive\": "
+        "mapping, longitude: the positive direction is missing; give either \"positive\": "
         "\"east\", \"west\" or \"letter\", or a \"letter_column\"");
   CHECK(message("\"call_sign\": \"Call\",", "") ==
         "mapping, fields: \"call_sign\" is missing; name its column");
@@ -200,5 +200,5 @@ TEST_CASE("a column that the mapping names and the table lacks is an error") {
   REQUIRE(mapping);
   const auto table = read_station_table("FacID,Call\n1,Q\n", *mapping);
   REQUIRE_FALSE(table);
-  CHECK(table.error().message().find("the columns there are: FacID, Call") != std::string::npos);
+  CHECK(table.error().message().find("the columns are: FacID, Call") != std::string::npos);
 }

@@ -116,12 +116,12 @@ TEST_CASE("what the tables lack is told") {
   const auto table = joined(practice());
   // The second antenna at one site, and a site without power and channel.
   REQUIRE(table.rejected.size() == 2);
-  CHECK(table.rejected[0].reason == "the station 101/1 is there with more power or as much");
+  CHECK(table.rejected[0].reason == "the station 101/1 is already listed with at least this power");
   CHECK(table.rejected[1].reason == "the RF channel is empty");
   CHECK(remarked(table, "facility.dat: 4 of 6 records pass the mapping's filters"));
-  CHECK(remarked(table, "2 rows so far have none in location.dat and are left out"));
-  CHECK(remarked(table, "1 rows so far have none in power.dat"));
-  CHECK(remarked(table, "pattern.dat: 1 azimuths belong to no station taken"));
+  CHECK(remarked(table, "2 rows have no match in location.dat and are left out"));
+  CHECK(remarked(table, "1 rows have no match in power.dat"));
+  CHECK(remarked(table, "pattern.dat: 1 azimuths belong to no imported station"));
 }
 
 TEST_CASE("the stronger antenna of a site is kept, wherever it stands") {
@@ -169,15 +169,15 @@ TEST_CASE("a file or column that is missing is told with those there are") {
     return table ? std::string() : table.error().message();
   };
   files.erase("power.dat");
-  CHECK(fault() == "there is no file power.dat");
+  CHECK(fault() == "missing file power.dat");
   files = practice();
   files["power.dat"] = "ant|channel|erp|^|\n";
   CHECK(fault() ==
-        "power.dat, the header line: there is no column \"ch\"; the columns there are: "
+        "power.dat, the header line: missing column \"ch\"; the columns are: "
         "ant, channel, erp");
   files = practice();
   files["location.dat"] = "app|loc|seq|lad|lam|las|lah|lod|lom|los|loh|^|\n";
-  CHECK(fault().find("no station is left: ") == 0);
+  CHECK(fault().find("no stations remain: ") == 0);
 }
 
 TEST_CASE("an import of joined tables tells how far it is and can be stopped") {
@@ -202,12 +202,12 @@ TEST_CASE("a mapping of joined tables that says too little is refused") {
     return read ? std::string() : read.error().message();
   };
   CHECK(fault("\"facility.call\"", "\"call\"") ==
-        "mapping, fields, call_sign: \"call\" is not a column of a table before; write "
-        "\"table.column\"; the tables there are: antenna, facility, location, power");
-  CHECK(fault("\"location.loc\"", "\"power.loc\"").find("not a column of a table before") !=
+        "mapping, fields, call_sign: \"call\" is not a column of an earlier table; write "
+        "\"table.column\"; the tables are: antenna, facility, location, power");
+  CHECK(fault("\"location.loc\"", "\"power.loc\"").find("not a column of an earlier table") !=
         std::string::npos);
   CHECK(fault("\"key\": \"app\", ", "").find("\"key\" is missing") != std::string::npos);
-  CHECK(fault("\"name\": \"power\"", "\"name\": \"antenna\"").find("cannot be its name") !=
+  CHECK(fault("\"name\": \"power\"", "\"name\": \"antenna\"").find("cannot be a table name") !=
         std::string::npos);
   CHECK(fault("\"separator\": \"|\", ", "").find("separator") != std::string::npos);
   CHECK(fault("\"datum\": \"WGS84\"", "\"datum\": \"here\"").find("mapping, datum") == 0);

@@ -114,7 +114,7 @@ TEST_CASE("a record that cannot be understood is told, not passed over", "[logbo
   REQUIRE(database->run("UPDATE stops SET latitude_deg = '95' WHERE id = 'stop-1'"));
   const auto stops = Logbook::open(path)->stops();
   REQUIRE_FALSE(stops);
-  CHECK(stops.error().message().find("\"95\" is no latitude_deg") != std::string::npos);
+  CHECK(stops.error().message().find("\"95\" is not a valid latitude_deg") != std::string::npos);
 }
 
 TEST_CASE("a backup holds everything and is checked by reading it again", "[logbook]") {
@@ -150,7 +150,7 @@ TEST_CASE("what is no logbook is not read as one, and stays as it is", "[logbook
   }
   SECTION("another program's database") {
     REQUIRE(store::Database::open(path)->run("CREATE TABLE t (x); PRAGMA user_version = 2;"));
-    reason = "no logbook";
+    reason = "not a logbook";
   }
   SECTION("of a newer version") {
     fill(path, 1);

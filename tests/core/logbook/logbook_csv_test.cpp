@@ -78,10 +78,10 @@ TEST_CASE("a row that cannot be read is told with its line, and the rest is read
   };
   // The second stop's row is on line 5: the first has a line break in its note, twice.
   const std::vector<Case> cases{
-      {"-33.5", "-93.5", "\"-93.5\" is no latitude_deg"},
-      {"b2,2026-07-01T", "b2,2026-07-32T", "is no changed"},
+      {"-33.5", "-93.5", "\"-93.5\" is not a valid latitude_deg"},
+      {"b2,2026-07-01T", "b2,2026-07-32T", "is not a valid changed"},
       {"b2,", "b 2,", "the id is not 1 to 64 letters"},
-      {"b2,", "b2,,", "it has 31 cells, the header 30"},
+      {"b2,", "b2,,", "the row has 31 cells, but the header has 30"},
       {"b2,", "\"b2\"x,", "text follows the closing quote"},
   };
   for (const Case& one : cases) {
@@ -98,7 +98,7 @@ TEST_CASE("a row that cannot be read is told with its line, and the rest is read
   }
   const LogbookTable table = read(replaced(text, ",steady,", ",splendid,"));
   REQUIRE(table.rejected.size() == 1);
-  CHECK(table.rejected[0].reason == "\"splendid\" is no outcome");
+  CHECK(table.rejected[0].reason == "\"splendid\" is not a valid outcome");
 }
 
 TEST_CASE("columns may stand in another order, but none may be missing", "[logbook]") {

@@ -111,11 +111,11 @@ TEST_CASE("damaged borders are refused", "[map]") {
     INFO(read.error().message());
     CHECK(read.error().message().find(part) != std::string::npos);
   };
-  refused({}, "something else");
-  refused({whole.begin(), whole.end() - 1}, "bytes where");
+  refused({}, "not a borders file");
+  refused({whole.begin(), whole.end() - 1}, "bytes instead of");
   auto other = whole;
   other[7] = std::byte{'2'};
-  refused(other, "something else");
+  refused(other, "not a borders file");
   constexpr std::size_t kFirstRow = 16;
   auto no_kind = whole;
   no_kind[kFirstRow] = std::byte{4};

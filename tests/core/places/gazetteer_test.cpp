@@ -164,19 +164,19 @@ TEST_CASE("damaged places are refused", "[places]") {
     INFO(read.error().message());
     CHECK(read.error().message().find(part) != std::string::npos);
   };
-  refused({}, "end within their header");
-  refused({whole.begin(), whole.end() - 1}, "bytes where");
+  refused({}, "ends within its header");
+  refused({whole.begin(), whole.end() - 1}, "bytes instead of");
   auto other = whole;
   other[0] = std::byte{'X'};
-  refused(other, "something else");
+  refused(other, "not a places file");
   constexpr std::size_t kHeader = 32, kCellsBytes = 2 * 64'800;
   auto one_more = whole;  // the first cell has one place more
   one_more[kHeader] ^= std::byte{1};
-  refused(one_more, "beyond its bounds");
+  refused(one_more, "out of range");
   auto far_north = whole;  // a step of 65,535 within a cell
   far_north[kHeader + kCellsBytes] = far_north[kHeader + kCellsBytes + 1] = std::byte{0xFF};
-  refused(far_north, "beyond its bounds");
+  refused(far_north, "out of range");
   auto no_end = whole;
   no_end.back() = std::byte{'x'};
-  refused(no_end, "not as many names");
+  refused(no_end, "numbers of names and places differ");
 }

@@ -76,9 +76,9 @@ TEST_CASE("what is no pattern is told") {
   CHECK(fault("0 1; 400 1") == "the azimuth 400 is not within 0 to 360");
   CHECK(fault("0 1; 90 1; 90 0.5; 180 1; 270 1") ==
         "the pattern has the fields 1 and 0.5 at 90 degrees");
-  CHECK(fault("0 1; 90 1; 200 1; 280 1") == "the pattern says nothing between 90 and 200 degrees");
+  CHECK(fault("0 1; 90 1; 200 1; 280 1") == "the pattern has no points between 90 and 200 degrees");
   CHECK(fault("20 1; 100 1; 190 1; 280 1") ==
-        "the pattern says nothing between 280 and 20 degrees");
+        "the pattern has no points between 280 and 20 degrees");
   CHECK(fault("0 1; north 1") == "\"north 1\" is not an azimuth and a relative field");
   CHECK_FALSE(TransmitPattern::from_points(pattern(kFour).points(),
                                            std::numeric_limits<double>::quiet_NaN()));

@@ -184,8 +184,8 @@ TEST_CASE("what a sweep cannot tell is refused with a remedy", "[sweep]") {
     CHECK_FALSE(fit.next_heading(readings, options));
     return result.error().message();
   };
-  CHECK(refused({}).find("nothing was read") != std::string::npos);
-  CHECK(refused({{.heading = dial_at(1.0), .value = {}}}).find("nothing was read") !=
+  CHECK(refused({}).find("no heading has a reading") != std::string::npos);
+  CHECK(refused({{.heading = dial_at(1.0), .value = {}}}).find("no heading has a reading") !=
         std::string::npos);
   CHECK(refused({good, good}).find("one heading") != std::string::npos);
   CHECK(refused({good, {.heading = dial_at(20.0), .value = 101.0}}).find("reading 2") == 0);
@@ -277,7 +277,8 @@ TEST_CASE("a sweep's table is refused with line and remedy", "[sweep]") {
   CHECK(refusal("").find("no readings") != std::string::npos);
   CHECK(refusal("10,50\n20,60\n").find("line 1: the column \"heading_deg\" is missing") == 0);
   CHECK(refusal("heading_deg,quality\n").find("line 1: the column \"reading\"") == 0);
-  CHECK(refusal("heading_deg,reading,reading\n").find("line 1: the column \"reading\" is") == 0);
+  CHECK(refusal("heading_deg,reading,reading\n")
+            .find("line 1: the column \"reading\" appears twice") == 0);
   CHECK(refusal("heading_deg,reading\n10,50\n361,60\n").find("line 3: \"361\"") == 0);
   CHECK(refusal("heading_deg,reading\n10,5x\n").find("line 2: \"5x\"") == 0);
   CHECK(refusal("heading_deg,reading,waiting_s\n10,5,-1\n").find("line 2: \"-1\"") == 0);
