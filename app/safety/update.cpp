@@ -27,7 +27,7 @@ void change(Model& model, Antenna antenna, std::string_view confirmed) {
   }
   AntennaChange next{
       .antenna = antenna, .when = moment_of(model), .confirmed = std::string(confirmed)};
-  // The practice area is nowhere.
+  // The practice area has no real position.
   if (!model.stop.practice) next.place = model.findings.position;
   state.unsaved = std::move(next);
   state.next_try = model.now;
@@ -112,7 +112,7 @@ void antenna_written(Model& model, const std::string& trouble) {
     return;
   }
   model.trouble = trouble;
-  if (next == Antenna::Down) state.unsaved.reset();  // not believed, so not tried behind one's back
+  if (next == Antenna::Down) state.unsaved.reset();  // not trusted, so not retried unseen
   state.next_try = model.now + kTryAgain;
 }
 

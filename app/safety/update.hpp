@@ -14,8 +14,8 @@ void ask(Model& model, Asking what);
 void confirm_asked(Model& model);
 void go_to_roof(Model& model);
 
-// Undoes the last change of the antenna, and writes that too. What would mark the antenna down asks
-// first.
+// Undoes the last change of the antenna and writes that too. An undo that marks the antenna down
+// asks first.
 void undo_antenna(Model& model);
 
 // The change was written, or could not be; `trouble` says why.

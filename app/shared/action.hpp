@@ -8,7 +8,7 @@
 
 namespace mastwise {
 
-// A struct that says what happens, with the name that recordings know it by.
+// A struct that describes an event, with its name in recordings.
 template <class A>
 concept ActionType = requires {
   { A::kName } -> std::convertible_to<std::string_view>;
@@ -20,8 +20,8 @@ struct ActionList {
   static constexpr std::size_t kSize = sizeof...(A);
 };
 
-// Anything that can happen to the model. Who makes or passes one on need not know the others: a
-// variant of them all cost half of the time to compile the app.
+// Any event that changes the model. Code that makes or forwards one need not include the others: a
+// variant of all took half of the app's compile time.
 class Action {
  public:
   template <ActionType A>

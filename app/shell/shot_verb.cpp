@@ -140,10 +140,10 @@ void add_shot(CLI::App& program, Job& chosen) {
   verb->add_option("--nose", options->nose_deg, "true heading of the rig's nose in degrees");
   verb->add_option("--table", options->table,
                    "for the screen table: the station table looked into");
-  verb->add_option("--date", options->date, "the date for the declination; today if not given");
-  verb->add_option("--catalog", options->catalog, "the catalog's file in place of the user's own");
+  verb->add_option("--date", options->date, "date for the declination (default: today)");
+  verb->add_option("--catalog", options->catalog, "catalog file to use instead of yours");
   verb->add_option("--terrain", options->terrain,
-                   "the folder of elevation tiles in place of the user's own");
+                   "folder of elevation tiles to use instead of yours");
   verb->callback([&chosen, options] { chosen = [options] { return draw_shot(*options); }; });
 }
 

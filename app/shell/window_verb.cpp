@@ -52,10 +52,9 @@ void add_window(CLI::App& program, Job& chosen) {
   program.add_flag("--fullscreen", options->fullscreen, "the whole screen");
   program.add_option("--device", options->device,
                      "the receiver: a serial device, HOST:PORT, or a log file");
-  program.add_option("--catalog", options->catalog,
-                     "the catalog's file in place of the user's own");
+  program.add_option("--catalog", options->catalog, "catalog file to use instead of yours");
   program.add_option("--terrain", options->terrain,
-                     "the folder of elevation tiles in place of the user's own");
+                     "folder of elevation tiles to use instead of yours");
   program.add_option("--pattern", options->pattern,
                      "the antenna's own pattern, kept with the gear: a table of angle_deg and db");
   program.add_option("--record", options->record, "write the session's actions into this file");

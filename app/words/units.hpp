@@ -4,14 +4,14 @@
 
 #include <string>
 
-// Lengths and angles as a person reads them: the only place that knows miles and feet.
+// Lengths and angles as text: the only place that knows miles and feet.
 namespace mastwise::words {
 
 inline constexpr double kMile_m = 1609.344;  // international mile and foot, by definition
 inline constexpr double kKilometer_m = 1000.0;
 inline constexpr double kFoot_m = 0.3048;
 
-// Meters in the unit in which distances are given.
+// Meters in one distance unit.
 constexpr double distance_unit_m(bool miles) {
   return miles ? kMile_m : kKilometer_m;
 }
