@@ -52,7 +52,7 @@ Said take_in(Logbook& logbook, const std::string& path) {
   if (!table) return table.error();
   const auto report = logbook.merge(table->content);
   if (!report) return report.error();
-  std::vector<std::string> said{"Taken in: " + fs::path(path).filename().string()};
+  std::vector<std::string> said{"Imported: " + fs::path(path).filename().string()};
   for (std::string& line : words::merged(*report)) said.push_back(std::move(line));
   if (!table->rejected.empty()) {
     said.push_back(fmt::format("{} rows could not be read; the first, line {}: {}",

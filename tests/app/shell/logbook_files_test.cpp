@@ -112,7 +112,7 @@ TEST_CASE("another tablet's logbook is taken in by one touch, and again nothing 
     CHECK(said(stage, "stops: 1 new, 0 newer, 0 the same, 0 older than here"));
     CHECK(said(stage, "outcomes: 1 new, 0 newer, 0 the same, 0 older than here"));
     CHECK(said(stage, "sweeps: 1 new, 0 newer, 0 the same, 0 older than here"));
-    CHECK(stage.shows_within("Taken in: from the dash"));
+    CHECK(stage.shows_within("Imported: from the dash"));
     CHECK(real_stops(stage) == 2);
     CHECK(stage.model().log.outcomes.size() == 3);
     stage.tap("logbook 1");

@@ -109,7 +109,7 @@ TEST_CASE("a name that no place has is said to be none, and letters go one by on
   stage.tap("type position");
   CHECK(stage.shows_within("type the name of a town"));
   type_name(stage, "QZQZQZ");
-  CHECK(stage.shows_within("No place is called so"));
+  CHECK(stage.shows_within("No match"));
   CHECK(stage.targets().find("place 1") == nullptr);
   stage.tap("key Clear");
   CHECK(stage.shows_within("type the name of a town"));

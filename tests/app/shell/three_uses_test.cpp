@@ -339,7 +339,7 @@ TEST_CASE("the GPS falls silent and coordinates are typed by keypad: 24 taps wit
   CHECK(stage.model().findings.position == before);
   INFO(stage.all_text());
   CHECK(stage.shows_within("nothing received for 3 s"));
-  CHECK(stage.shows_within("Shown is where the rig was"));
+  CHECK(stage.shows_within("Last position"));
   stage.tap("place Aim");
   CHECK(stage.shows_within("The receiver is silent"));
   CHECK(stage.model().findings.card);
