@@ -20,25 +20,25 @@
 #include <string_view>
 #include <vector>
 
-// Everything that can happen to the model. Devices, fingers, the clock and the worker make these;
-// nothing else changes the model, so that a session is the list of its actions.
+// All actions that change the model. Devices, fingers, the clock and the worker make them. Nothing
+// else changes the model, so a session is the list of its actions.
 namespace mastwise::act {
 
-// The clocks moved on. `utc` is the machine's own and may be wrong.
+// A clock tick. `utc` is the machine's clock and may be wrong.
 struct Tick {
   static constexpr std::string_view kName = "Tick";
   Monotonic now;
   UtcTime utc;
 };
 
-// Bytes from the position receiver or heading sensor, as they came.
+// Raw bytes from the position receiver or heading sensor.
 struct ReceiverBytes {
   static constexpr std::string_view kName = "ReceiverBytes";
   Monotonic now;
   std::string bytes;
 };
 
-// The line to the receiver: what it is called and whether it is there.
+// The name and state of the receiver's connection.
 struct LinkChanged {
   static constexpr std::string_view kName = "LinkChanged";
   Link link;
@@ -50,7 +50,7 @@ struct Show {
 };
 struct SetStop {
   static constexpr std::string_view kName = "SetStop";
-  Stop stop;  // a whole stop at once: from the command line or the logbook
+  Stop stop;  // a whole stop, from the command line or the logbook
 };
 // Position from the receiver.
 struct UseReceiver {
@@ -68,7 +68,7 @@ struct SwitchNight {
 struct SwitchUnits {
   static constexpr std::string_view kName = "SwitchUnits";
 };
-// Acts under the right or the left thumb.
+// Buttons under the right or the left thumb.
 struct SwitchHand {
   static constexpr std::string_view kName = "SwitchHand";
 };
@@ -76,7 +76,7 @@ struct SwitchHand {
 struct SwitchPractice {
   static constexpr std::string_view kName = "SwitchPractice";
 };
-// Next choice of what is up on the dial.
+// The next direction at the top of the dial.
 struct TurnDial {
   static constexpr std::string_view kName = "TurnDial";
 };
@@ -102,12 +102,12 @@ struct OpenField {
   static constexpr std::string_view kName = "OpenField";
   Field field;
 };
-// What the paper map gave is where the rig stands.
+// The position found on the paper map becomes the rig's.
 struct UseMapPlace {
   static constexpr std::string_view kName = "UseMapPlace";
-  bool by_net;  // between the lines of its net, else by direction and millimeters
+  bool by_net;  // from grid lines, else by direction and millimeters
 };
-// As the form has it.
+// Saves the handle as typed in the form.
 struct KeepHandle {
   static constexpr std::string_view kName = "KeepHandle";
 };
@@ -139,7 +139,7 @@ struct KeypadClose {
   static constexpr std::string_view kName = "KeypadClose";
 };
 
-// The straight course driven last gives the nose.
+// Sets the rig heading from the last straight course.
 struct NoseFromCourse {
   static constexpr std::string_view kName = "NoseFromCourse";
   bool backed_in;
@@ -149,17 +149,17 @@ struct NoseFromSensor {
 };
 struct NoseFromSun {
   static constexpr std::string_view kName = "NoseFromSun";
-  SunFrom side;  // of the rig on which the sun stands
+  SunFrom side;  // of the rig that faces the sun
 };
-// The receiver lies at the tail end of the flank.
+// The receiver is in line with the rig's side, behind the tail.
 struct MarkTail {
   static constexpr std::string_view kName = "MarkTail";
 };
-// And now at its nose end.
+// The receiver is now ahead of the nose.
 struct NoseFromPoints {
   static constexpr std::string_view kName = "NoseFromPoints";
 };
-// What carries the antenna.
+// The vehicle that carries the antenna.
 struct NextCarrier {
   static constexpr std::string_view kName = "NextCarrier";
 };
@@ -174,7 +174,7 @@ struct SelectStation {
   static constexpr std::string_view kName = "SelectStation";
   StationKey key;
 };
-// Pinned stations are in every plan; again: no longer.
+// Pins a station into every plan, or unpins it.
 struct PinStation {
   static constexpr std::string_view kName = "PinStation";
   StationKey key;
@@ -187,7 +187,7 @@ struct ChoosePlan {
 struct NextPlanFloor {
   static constexpr std::string_view kName = "NextPlanFloor";
 };
-// Whether the receiver lets channels be entered.
+// Whether the receiver accepts channels by hand.
 struct SwitchChannelEntry {
   static constexpr std::string_view kName = "SwitchChannelEntry";
 };
@@ -200,12 +200,12 @@ struct TickStation {
   static constexpr std::string_view kName = "TickStation";
   StationKey key;
 };
-// By what the antenna is brought onto a heading.
+// The way to point the antenna.
 struct ChoosePointing {
   static constexpr std::string_view kName = "ChoosePointing";
   PointingMethod method;
 };
-// The middle of a place that was searched for: what the keypad is to be told.
+// Enters the middle of a found place on the keypad.
 struct TakePlace {
   static constexpr std::string_view kName = "TakePlace";
   places::Place place;
@@ -215,7 +215,7 @@ struct PlacesFound {
   PlacesAnswer answer;
 };
 
-// List only what is likelier.
+// List only stations above the next chance.
 struct NextChanceFloor {
   static constexpr std::string_view kName = "NextChanceFloor";
 };
@@ -228,8 +228,8 @@ struct StationsFound {
   StationsAnswer answer;
 };
 
-// The map of the stations, and where to stand.
-// To the list, to the map.
+// The station map and the best spots.
+// Between list and map.
 struct SwitchMap {
   static constexpr std::string_view kName = "SwitchMap";
 };
@@ -265,7 +265,7 @@ struct AreaScanned {
   AreaSheet sheet;
 };
 
-// A safety prompt, and the answer to it.
+// A safety prompt and its answer.
 struct Ask {
   static constexpr std::string_view kName = "Ask";
   Asking what;
@@ -282,10 +282,10 @@ struct QuietAlarm {
 };
 struct AntennaWritten {
   static constexpr std::string_view kName = "AntennaWritten";
-  std::string trouble;  // why it could not be; empty: it is on the disk
+  std::string trouble;  // why writing failed; empty: it is on the disk
 };
 
-// The look for the walk; asks first.
+// Opens the roof screen; asks first.
 struct GoToRoof {
   static constexpr std::string_view kName = "GoToRoof";
 };
@@ -319,10 +319,10 @@ struct NextScale {
 struct DropReading {
   static constexpr std::string_view kName = "DropReading";
 };
-// The picture fails at the heading that is set up.
+// The picture fails at the current heading.
 struct MarkEdge {
   static constexpr std::string_view kName = "MarkEdge";
-  bool right;  // of where it holds
+  bool right;  // of the headings with a picture
 };
 struct KeepSweep {
   static constexpr std::string_view kName = "KeepSweep";
@@ -333,12 +333,12 @@ struct ForgetCorrection {
 
 struct DropPlace {
   static constexpr std::string_view kName = "DropPlace";
-  std::size_t index;  // of the places where one might stop
+  std::size_t index;  // of the possible stops
 };
 struct DropAllPlaces {
   static constexpr std::string_view kName = "DropAllPlaces";
 };
-// What holds on the way there.
+// The networks along the route there.
 struct SwitchAlong {
   static constexpr std::string_view kName = "SwitchAlong";
 };
@@ -347,7 +347,7 @@ struct RouteSurveyed {
   RouteSheet sheet;
 };
 
-// What a station did at this stop.
+// The outcome of a station at this stop.
 struct LogOutcome {
   static constexpr std::string_view kName = "LogOutcome";
   StationKey key;
@@ -360,13 +360,13 @@ struct NextWeather {
 struct AskLogbookFiles {
   static constexpr std::string_view kName = "AskLogbookFiles";
   LogbookTask task;
-  std::string path;  // of the file to be taken in
+  std::string path;  // of the file to import
 };
 struct AskMerge {
   static constexpr std::string_view kName = "AskMerge";
-  std::string path;  // of the logbook to be merged into this one
+  std::string path;  // of the logbook to merge into this one
 };
-// Into which it is given out.
+// The next folder to export to.
 struct NextLogbookFolder {
   static constexpr std::string_view kName = "NextLogbookFolder";
 };
@@ -375,23 +375,23 @@ struct LogbookFilesDone {
   LogbookFilesAnswer answer;
 };
 
-// All that was to be written is on the disk.
+// All pending writes are on the disk.
 struct LogWritten {
   static constexpr std::string_view kName = "LogWritten";
 };
 
-// The card for paper, into a file.
+// Saves the paper card to a file.
 struct SavePaper {
   static constexpr std::string_view kName = "SavePaper";
 };
 struct PaperSaved {
   static constexpr std::string_view kName = "PaperSaved";
-  std::string file;  // empty: it could not be; the trouble follows
+  std::string file;  // empty: saving failed, and the trouble follows
 };
-// Taking in tables of stations and programs.
+// Imports of station and program tables.
 struct OpenIntakeFolder {
   static constexpr std::string_view kName = "OpenIntakeFolder";
-  std::string path;  // empty: back to the catalog and where to begin to look
+  std::string path;  // empty: back to the catalog and the start folders
 };
 struct PickTable {
   static constexpr std::string_view kName = "PickTable";
@@ -399,7 +399,7 @@ struct PickTable {
 };
 struct ChooseColumnOf {
   static constexpr std::string_view kName = "ChooseColumnOf";
-  std::string part;  // of how the table is read; empty: choose none
+  std::string part;  // of the table's mapping; empty: stop choosing
 };
 struct CorrectReading {
   static constexpr std::string_view kName = "CorrectReading";
@@ -416,12 +416,12 @@ struct IntakeFound {
   static constexpr std::string_view kName = "IntakeFound";
   IntakeAnswer answer;
 };
-// It was seen on the station; again: it was not.
+// Ticks a network seen on the station, or unticks it.
 struct TickNetwork {
   static constexpr std::string_view kName = "TickNetwork";
   TickedNetwork ticked;
 };
-// Pinned networks are wanted at every stop; again: no longer.
+// Pins a network for every stop, or unpins it.
 struct PinNetwork {
   static constexpr std::string_view kName = "PinNetwork";
   std::string network;
@@ -429,10 +429,10 @@ struct PinNetwork {
 
 struct Trouble {
   static constexpr std::string_view kName = "Trouble";
-  std::string what;  // something could not be kept or read; shown until the next touch
+  std::string what;  // a failed save or read; shown until the next touch
 };
 
-// Undo the last touch that changed something.
+// Undo the last change.
 struct TakeBack {
   static constexpr std::string_view kName = "TakeBack";
 };

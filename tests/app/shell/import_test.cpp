@@ -102,7 +102,7 @@ TEST_CASE("the correction is remembered, and a renewal tells what is new, gone a
   CHECK(stage.shows_within("as it was corrected then"));
   CHECK(reading_of(stage, "rf_channel") == "Post");
   CHECK(reading_of(stage, "longitude.sign") == "west");
-  CHECK(stage.shows("Renews"));
+  CHECK(stage.shows("Updates"));
   stage.tap("take in");
   const ImportReport& told = report_of(stage).stations;
   CHECK(told.added_call_signs == std::vector<std::string>{"QAAE"});

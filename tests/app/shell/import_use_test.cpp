@@ -45,7 +45,7 @@ TEST_CASE("the age of the data stands where it is chosen and where it counts") {
                                              written + std::chrono::hours(12))));
   Stage stage(kTablet, tablet.folder());
   pick(stage, tablet, "own.csv");
-  CHECK(reading_of(stage, "source.date") == "not known");
+  CHECK(reading_of(stage, "source.date") == "unknown");
   stage.tap("reading source.date");
   CHECK(reading_of(stage, "source.date") == "2022-06-01");
   stage.tap("take in");
