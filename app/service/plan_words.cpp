@@ -11,13 +11,13 @@ namespace {
 
 using Curves = std::vector<std::optional<reception::ChanceCurve>>;
 
-// The wishes, and what each is called.
+// The wanted stations and networks, with their names.
 struct Wishes {
   std::vector<Wish> wishes = {};
   std::vector<std::string> names = {};
 };
 
-// Pinned stations, and of each pinned network whichever station does; without any, the target.
+// Pinned stations, and any station of each pinned network; without any, the target.
 Wishes pinned_wishes(const StationsQuestion& question, const reception::Survey& survey) {
   Wishes result;
   const bool any = !question.pinned.empty() || !question.pinned_networks.empty();

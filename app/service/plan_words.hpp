@@ -6,7 +6,7 @@
 
 namespace mastwise {
 
-// The turn plan of a weighed survey for what the question wants; `curves` are the survey's.
+// The turn plan of a survey for the question's stations; `curves` are the survey's.
 Plan plan_for(const StationsQuestion& question, const reception::Survey& survey,
               const std::vector<std::optional<reception::ChanceCurve>>& curves);
 
