@@ -21,7 +21,7 @@ bool says(const std::string& text, const std::string& word) {
 
 }  // namespace
 
-TEST_CASE("the words at every 15 degrees") {
+TEST_CASE("rig sides have words at every 15 degrees") {
   const std::array<std::string, 24> expected = {
       "twelve o'clock, off the nose",
       "half past twelve, just right of the nose",
