@@ -94,7 +94,7 @@ TEST_CASE("the same table in other forms is the same pattern") {
   }
 }
 
-TEST_CASE("a table need not be symmetrical, and its two sides are told apart") {
+TEST_CASE("a table may be asymmetrical, and its sides keep their order") {
   std::string text = "angle,field\n";
   for (int angle = -180; angle <= 180; angle += 20) {
     const double width = angle > 0 ? 40.0 : 80.0;
@@ -119,7 +119,7 @@ TEST_CASE("ripple beside the axis up to a decibel counts as the axis") {
   CHECK(at(*ripple, 60.0) == Approx(-5.2).margin(1e-9));
 }
 
-TEST_CASE("what is wrong with a table is said with its line and what to do") {
+TEST_CASE("a faulty table reports its line and a remedy") {
   CHECK(refusal("").what == "the table has no rows");
   CHECK(refusal("# nothing\n\n").what == "the table has no rows");
   CHECK(

@@ -6,8 +6,8 @@ using namespace mastwise;
 
 namespace {
 
-// Elements and attributes as the GPX 1.1 schema has them [http://www.topografix.com/GPX/1/1]; the
-// places are invented.
+// Elements and attributes of the GPX 1.1 schema [http://www.topografix.com/GPX/1/1]; the places are
+// invented.
 const std::string kBegin =
     "<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n"
     "<gpx version=\"1.1\" creator=\"a hand\" xmlns=\"http://www.topografix.com/GPX/1/1\">\n";
@@ -71,7 +71,7 @@ TEST_CASE("prefixes, GPX 1.0 and ISO 8859-1 are understood", "[gpx]") {
   CHECK(old->waypoints.at(0).name == "Höhe");
 }
 
-TEST_CASE("a place that cannot be is left out with a remark", "[gpx]") {
+TEST_CASE("an impossible place is left out with a remark", "[gpx]") {
   const auto places = read_gpx(kBegin +
                                "<wpt lat=\"91\" lon=\"0\"><name>A</name></wpt>\n<wpt lat=\"1\"/>\n"
                                "<wpt lat=\"1,5\" lon=\"0\"/><wpt lat=\"1\" lon=\"2\"/></gpx>");
@@ -82,7 +82,7 @@ TEST_CASE("a place that cannot be is left out with a remark", "[gpx]") {
   CHECK(places->remarks[1] == "line 4: a place without a position is left out");
 }
 
-TEST_CASE("of a file cut short what stands before the cut is used", "[gpx]") {
+TEST_CASE("a file cut short is used up to the cut", "[gpx]") {
   const auto places = read_gpx(kBegin +
                                "<trk><name>T</name><trkseg>\n<trkpt lat=\"1\" lon=\"2\"/>\n"
                                "<trkpt lat=\"3\" lon=\"4\"/><trkpt lat=\"5\" lo");
@@ -107,7 +107,7 @@ TEST_CASE("entities are refused before they can grow", "[gpx]") {
             .find("declares entities") != std::string::npos);
 }
 
-TEST_CASE("what is no GPX is refused with the line", "[gpx]") {
+TEST_CASE("a file that is not GPX is refused with the line", "[gpx]") {
   CHECK(refusal("<kml><wpt lat=\"1\" lon=\"2\"/></kml>").find("line 1: this is no GPX file") == 0);
   CHECK(refusal("call_sign,rf_channel\n").find("line 1: ") != std::string::npos);
   CHECK(refusal("").find("no element found") != std::string::npos);

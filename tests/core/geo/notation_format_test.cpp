@@ -54,7 +54,7 @@ void check_every_notation(Position position) {
 }  // namespace
 
 // Source of UTM and MGRS: the first rows of utm_mgrs_geoconvert.csv; degrees worked by hand.
-TEST_CASE("a position in each notation") {
+TEST_CASE("a position prints in each notation") {
   const Position stop = at(44.435217, -71.675993);
   CHECK(format_position(stop, Notation::Decimal) == "44.435217, -71.675993");
   CHECK(format_position(stop, Notation::DegreesMinutes) ==
@@ -64,7 +64,7 @@ TEST_CASE("a position in each notation") {
   const Position published = at(44.435216667, -71.675993333);
   CHECK(format_position(published, Notation::UtmUps) == "19N 287027 4923696");
   CHECK(format_position(published, Notation::Mgrs) == "19TBK 87027 23696");
-  // At 54 S the letter S could be taken for band S.
+  // At 54 S the letter S could be misread as band S.
   CHECK(format_position(at(-54, -69), Notation::UtmUps).rfind("19 south 500000 40", 0) == 0);
   CHECK(format_position(at(-33.8688, 151.2093), Notation::UtmUps) == "56S 334369 6250948");
   CHECK(format_position(at(84.5, 10), Notation::UtmUps) == "UPS N 2106113 1398202");
@@ -85,7 +85,7 @@ TEST_CASE("rounding carries into minutes and degrees") {
         "10\u00B005\u203200.0\u2033N 20\u00B059\u203259.9\u2033E");
 }
 
-TEST_CASE("what rounds to zero has no minus sign") {
+TEST_CASE("an angle that rounds to zero has no minus sign") {
   const Position tiny = at(-0.0000001, -0.0000001);
   CHECK(format_position(tiny, Notation::Decimal) == "0.000000, 0.000000");
   CHECK(format_position(tiny, Notation::DegreesMinutes) ==
@@ -96,7 +96,7 @@ TEST_CASE("what rounds to zero has no minus sign") {
         "0\u00B000.0000\u2032N 180\u00B000.0000\u2032W");
 }
 
-TEST_CASE("what is printed is read back at the poles, the antimeridian and the zones' edges") {
+TEST_CASE("printed positions read back at the poles, the antimeridian and the zones' edges") {
   for (const double latitude_deg :
        {-90.0,      -89.9999999, -80.0000001, -80.0,      -79.9999999, -58.0,      -54.0,
         -50.0,      -45.0,       -0.0000001,  -0.0,       0.0,         0.0000001,  32.0,
@@ -111,7 +111,7 @@ TEST_CASE("what is printed is read back at the poles, the antimeridian and the z
   }
 }
 
-TEST_CASE("what is printed is read back anywhere") {
+TEST_CASE("printed positions read back anywhere") {
   std::mt19937_64 generator(2025);
   const auto within = [&generator](double limit) {
     return (static_cast<double>(generator() >> 11) * 0x1p-52 - 1.0) * limit;

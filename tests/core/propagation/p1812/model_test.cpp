@@ -47,7 +47,7 @@ double loss_db(const Profile& profile, const Link& link, const Percentages& perc
 
 // E = 106.92 + 10 log P(kW ERP) - 20 log d(km) in free space: 1 kW at 16, 50 and 100 km gives 82.8,
 // 72.9 and 66.9 dBuV/m.
-TEST_CASE("With all obstacles far below, the median field is that of free space") {
+TEST_CASE("With all obstacles far below, the median field equals free space") {
   Scratch scratch;
   const std::vector<double> flat(101, 0.0);
   const struct {
@@ -115,7 +115,7 @@ TEST_CASE("Even steps and surveyed distances give the same loss") {
   }
 }
 
-TEST_CASE("More time and more locations need more loss, above half the time it is mirrored") {
+TEST_CASE("More time and more locations give more loss, mirrored above half the time") {
   const std::vector<double> heights_m = hills(110.0, 70.0);
   Scratch scratch;
   Link link = link_at(600.0, 200.0, 10.0);
@@ -246,7 +246,7 @@ TEST_CASE("The continental temperate climate has the 4/3 Earth") {
   }
 }
 
-TEST_CASE("Clutter along the path costs, and none costs nothing") {
+TEST_CASE("Clutter along the path adds loss, and zero clutter adds none") {
   const std::vector<double> heights_m = hills(50.0, 40.0);
   const std::vector<double> none_m(heights_m.size(), 0.0);
   std::vector<double> woods_m(heights_m.size(), 20.0);
@@ -258,7 +258,7 @@ TEST_CASE("Clutter along the path costs, and none costs nothing") {
   covered.clutter_m = woods_m;
   const double wooded_db = loss_db(covered, link, {});
   CHECK(wooded_db > loss_db(bare, link, {}) + 3.0);
-  // What stands on the terminals' own points does not count (1c).
+  // Clutter at the terminals' points does not count (1c).
   woods_m.front() = woods_m.back() = 200.0;
   CHECK(loss_db(covered, link, {}) == wooded_db);
 }
