@@ -1,5 +1,5 @@
 // Area scans of one station over 500 x 500 cells: seconds and cells per second on one thread and on
-// all, and how far the margins are from those of single paths at 2,000 cells.
+// all, and the differences of margins from single paths at 2,000 cells.
 #include "core/geo/geodesic.hpp"
 #include "core/reception/area_scan.hpp"
 #include "platform/tile_folder.hpp"

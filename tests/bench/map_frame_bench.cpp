@@ -5,8 +5,8 @@
 
 #include <filesystem>
 
-// What a frame of the map costs while it is dragged, with 10,000 stations on it, as a multiple of
-// an empty frame of the same window; and how long its sheet takes.
+// The cost of a map frame during a drag, with 10,000 stations, as a multiple of an empty frame of
+// the same window; and the time for its sheet.
 
 using namespace mastwise;
 using namespace mastwise::bench;
