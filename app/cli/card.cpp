@@ -63,8 +63,9 @@ Result<CardInputs> card_inputs(const CardOptions& options) {
   const auto nose = nose_argument(options.nose_deg);
   if (!nose) return nose.error();
   if (*from == to->position) {
-    return Error{.what = "the rig and the target are in the same place, so there is no heading",
-                 .remedy = "check --at and --to"};
+    return Error{
+        .what = "the rig and the target are in the same place, so the heading is undefined",
+        .remedy = "check --at and --to"};
   }
   return CardInputs{*from, std::move(*to), *nose};
 }

@@ -34,7 +34,7 @@ Result<Logbook> open_existing(const std::string& given) {
   const auto path = logbook_path(given);
   if (!path) return path.error();
   if (platform::exists(*path)) return Logbook::open(*path);
-  return Error{.what = "there is no logbook",
+  return Error{.what = "no logbook found",
                .where = *path,
                .remedy = "name the logbook's file with --logbook"};
 }

@@ -301,7 +301,7 @@ Result<Action> action_from_json(const nlohmann::json& json) {
   } catch (const std::exception& trouble) {
     return Error{.what = std::string("cannot read it: ") + trouble.what(), .where = name};
   }
-  return Error{.what = "there is no action \"" + name + "\"",
+  return Error{.what = "unknown action \"" + name + "\"",
                .remedy = "use the version of Mastwise that recorded it"};
 }
 

@@ -115,7 +115,7 @@ struct MapState {
   MapUp up = MapUp::North;
   MapView view = {};
   std::optional<StationKey> selected = {};
-  bool area = false;            // where to stand
+  bool area = false;            // show the best spots
   std::size_t area_radius = 2;  // of kAreaRadii_m
   std::optional<MapSheet> sheet = {};
   std::optional<AreaSheet> area_sheet = {};

@@ -83,7 +83,7 @@ double write_paper_map(Pen& pen, const PaperCard& card, const Area& area) {
   const std::string bearing = words::whole_degrees(card.aim.bearing_true);
   std::vector<std::string> steps{fmt::format(
       "Mark the stop. Set the compass ring to {}, the true number, lay the plate's long "
-      "edge on the mark, and turn the whole plate until the ring's lines lie along the "
+      "edge on the mark, and turn the whole plate until the ring's lines align with the "
       "meridians, its N to the north. Ignore the needle: the edge is the line.",
       bearing)};
   if (card.ruler) steps.push_back(ruler_words(*card.ruler));

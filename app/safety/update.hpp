@@ -18,13 +18,13 @@ void go_to_roof(Model& model);
 // asks first.
 void undo_antenna(Model& model);
 
-// The change was written, or could not be; `trouble` says why.
+// The change was written, or failed with `trouble`.
 void antenna_written(Model& model, const std::string& trouble);
 
 // A change waits to be written, and it is time to try.
 bool antenna_to_write(const Model& model);
 
-// Follows the rig's motion: begins and ends the alarm, and asks when the rig stands again.
+// Follows the rig's motion: starts and ends the alarm, and asks when the rig has stopped.
 void follow_motion(Model& model);
 
 // The alarm sounds at half its loudness.

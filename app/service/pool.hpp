@@ -17,7 +17,7 @@ class Pool {
   Pool(const Pool&) = delete;
   Pool& operator=(const Pool&) = delete;
 
-  // At least one: the caller's own.
+  // At least one: the caller's thread.
   std::size_t threads() const { return workers_.size() + 1; }
 
   // Calls job(thread) once on every thread, `thread` within [0, threads()), and returns when all

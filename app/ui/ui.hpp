@@ -73,7 +73,7 @@ class Ui {
   // Records a target; true when it was tapped. `joined`: the list whose rows touch one another.
   bool touchable(const std::string& name, Rect rect, bool enabled = true,
                  const std::string& joined = {});
-  // A finger lies on this target and may yet tap it.
+  // A finger is on this target and may still tap it.
   bool pressed(std::string_view name) const { return input_.pressed == name; }
 
   bool button(const std::string& name, Rect rect, std::string_view label, ButtonLook look,

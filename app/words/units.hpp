@@ -26,10 +26,10 @@ template <class North>
 std::string whole_degrees(Bearing<North> bearing) {
   return whole_degrees(bearing.degrees());
 }
-std::string tenths_of_degree(double degrees);      // "14.1°", 359.97 is "0.0°"
-std::string plain_degrees(double degrees);         // "208": as a dial has it
-std::string amount_of_degrees(double degrees);     // "1 degree", "12 degrees"; whatever the sign
-std::string declination(Declination declination);  // "14.1° west"
+std::string tenths_of_degree(double degrees);          // "14.1°", 359.97 is "0.0°"
+std::string plain_degrees(double degrees);             // "208": as a dial has it
+std::string amount_of_degrees(double degrees);         // "1 degree", "12 degrees"; ignores the sign
+std::string declination(Declination declination);      // "14.1° west"
 std::string set_declination(Declination declination);  // "14 W", "0": as a compass is set
 std::string octant(Bearing<True> bearing);             // "NE": the nearest of eight
 std::string from_nose(RigAngle angle);  // "118° right", "20° left", "straight ahead"

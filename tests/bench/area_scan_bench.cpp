@@ -151,7 +151,7 @@ void scan(const Case& one, const terrain::TileSource& tiles, double radius_m) {
 
 }  // namespace
 
-// Usage: area_scan_bench [FOLDER OF TILES]; with one that holds N44W072.hgt also over real ground.
+// Usage: area_scan_bench [FOLDER OF TILES]; with one that has N44W072.hgt also over real ground.
 int main(int argc, char** argv) {
   std::setvbuf(stdout, nullptr, _IOLBF, 0);
   const auto at = [](double latitude_deg, double longitude_deg) {

@@ -151,7 +151,7 @@ void bench_idle() {
   waitpid(child, nullptr, 0);
   std::filesystem::remove_all(folder);
   if (!lives) {
-    fmt::print(stderr, "the program ended by itself\n");
+    fmt::print(stderr, "Mastwise ended by itself\n");
     std::exit(1);
   }
   fmt::print(

@@ -20,7 +20,7 @@ void fill_catalog(const std::string& path) {
   auto catalog = Catalog::open(path);
   const auto table = read_station_csv(invented_csv(kStations), {"invented", "2026-01-01"});
   if (!catalog || !table || !catalog->replace_source(*table)) {
-    fmt::print(stderr, "the catalog cannot be made: {}\n", path);
+    fmt::print(stderr, "cannot make the catalog: {}\n", path);
     std::exit(1);
   }
 }

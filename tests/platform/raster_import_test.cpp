@@ -283,7 +283,7 @@ TEST_CASE("a raster finer than the tile is averaged, not picked from") {
 
 TEST_CASE("a raster over the antimeridian fills the cells on both sides") {
   const test::TemporaryFolder folder;
-  // UTM zone 1 south, Fiji: 180 degrees lies at about 180 km east of the zone's false origin.
+  // UTM zone 1 south, Fiji: 180 degrees is about 180 km east of the zone's false origin.
   const RasterPlan plan{"EPSG:32701", 120, 120, 175'000.0, 8'180'000.0, 90.0};
   make_raster("GTiff", folder / "flat.tif", plan, [](double, double) { return 55.0; });
   const auto done = import_raster(folder / "flat.tif", folder / "tiles", go_on);

@@ -71,8 +71,7 @@ TEST_CASE("every log comes through a real pseudo-terminal unchanged") {
   }
 }
 
-TEST_CASE(
-    "a lost device is told, its fix is stale within three seconds, and it comes back by itself") {
+TEST_CASE("a lost device is reported, its fix is stale within three seconds, and it reconnects") {
   Folder folder;
   const fs::path port = folder.path / "receiver";
   nmea::Receiver receiver(kFloor);

@@ -81,7 +81,7 @@ TEST_CASE("import refuses a file that is not a logbook and names its path", "[lo
 
   const auto empty = tablet.run({"export", "logbook", "--csv", tablet.path("t.csv")});
   CHECK(empty.status == 1);
-  CHECK(empty.errors.find("there is no logbook") != std::string::npos);
+  CHECK(empty.errors.find("no logbook found") != std::string::npos);
   CHECK_FALSE(std::filesystem::exists(tablet.path("t.csv")));
   tablet.fill();
   CHECK(tablet.run({"export", "logbook"}).errors.find("add --csv FILE") != std::string::npos);

@@ -30,7 +30,7 @@ TEST_CASE("places finds towns by name, with distance and bearing from a position
   CHECK(bend.at("name") == "Bend");
   CHECK(bend.at("country") == "US");
   CHECK(bend.at("admin") == "OR");
-  // Bend lies at 44.06 N, 121.32 W (as maps print it, from memory).
+  // Bend is at 44.06 N, 121.32 W (as on maps, from memory).
   CHECK(bend.at("latitude_deg").get<double>() == Approx(44.06).margin(0.01));
   CHECK(bend.at("longitude_deg").get<double>() == Approx(-121.32).margin(0.01));
   CHECK(bend.at("population").get<int>() > 50'000);

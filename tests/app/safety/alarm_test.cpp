@@ -152,7 +152,7 @@ TEST_CASE("a change of the antenna can be undone for 60 s") {
   raise(stage);
   stage.wait(milliseconds(59'000));
   CHECK(stage.model().safety.undo);
-  SECTION("what was marked up by mistake asks before it counts as down") {
+  SECTION("Undo of a mistaken raise asks before the antenna counts as down") {
     stage.tap("take back");
     CHECK(stage.model().safety.asking == Asking::UndoRaise);
     CHECK(stage.model().safety.antenna == Antenna::Raised);

@@ -11,7 +11,7 @@ using namespace mastwise::test;
 
 namespace {
 
-// PRACTICE: invented. All longitudes are positive though the stations lie in the west, and "Post"
+// PRACTICE: invented. All longitudes are positive though the stations are in the west, and "Post"
 // is the channel that counts.
 const std::string kForeign =
     "Call,Chan,Post,Lat,Lon,ERP kW\n"

@@ -114,7 +114,7 @@ TEST_CASE("a touch imports the regulator's table by its built-in mapping") {
   CHECK(stage.model().intake.look->sample.size() == 10);
   stage.tap("take in");
   const IntakeReport& report = report_of(stage);
-  CHECK(report.stations.rows_read == 2074);  // of the reference's own README
+  CHECK(report.stations.rows_read == 2074);  // from the reference's README
   CHECK(report.stations.stations_added + report.rejected == 2074);
   stage.tap("end practice");
   stand_at(stage, 44.435217, -71.675993);

@@ -22,7 +22,7 @@ TEST_CASE("a touch on Paper card saves the card and shows its path") {
   REQUIRE_FALSE(file.empty());
   CHECK(std::filesystem::path(file).parent_path() == folder / "cards");
   const std::string name = std::filesystem::path(file).filename().string();
-  CHECK(name.find("card-2026-07-02T") == 0);  // the stage's own clock
+  CHECK(name.find("card-2026-07-02T") == 0);  // the stage's clock
   CHECK(name.find(stage.model().stop.target->call_sign) != std::string::npos);
   CHECK(stage.shows_within(name));
   CHECK(test::read_file(file).substr(0, 5) == "%PDF-");

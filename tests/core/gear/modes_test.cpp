@@ -100,7 +100,7 @@ TEST_CASE("ATSC 3.0 has the C/N of common practice") {
   CHECK(named(three, "256QAM 10/15")->gaussian_cn_db == Approx(16.5).margin(1.5));
 }
 
-// The Shannon limit: b bits in a cell need a C/N of at least 2^b - 1, whatever the code. That
+// The Shannon limit: b bits in a cell need a C/N of at least 2^b - 1 with any code. That
 // ATSC 3.0 comes within 2.5 dB of it is common practice, no source.
 TEST_CASE("no mode beats the Shannon limit, and ATSC 3.0 is near it") {
   for (const auto standard : kAll) {

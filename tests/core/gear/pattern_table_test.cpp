@@ -16,7 +16,7 @@ double at(const Pattern& pattern, double degrees) {
   return pattern.relative_db(Turn::clockwise_deg(degrees));
 }
 
-// Rows of a half-wave dipole's field, cos(90 deg sin a) / cos a, for which half power lies 39.0
+// Rows of a half-wave dipole's field, cos(90 deg sin a) / cos a, whose half power is 39.0
 // degrees off the axis [any antenna handbook: 78 degrees].
 double dipole_field(double angle_deg) {
   const double angle = angle_deg * std::numbers::pi / 180.0;

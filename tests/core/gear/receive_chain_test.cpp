@@ -68,7 +68,7 @@ TEST_CASE("the planning factors' fields add up from their parts") {
   }
 }
 
-// At 615 MHz in the quiet countryside the sky lies 12 dB under kT0B: it adds under 0.05 dB to the
+// At 615 MHz in the quiet countryside the sky is 12 dB under kT0B: it adds under 0.05 dB to the
 // planning factors' receiver.
 TEST_CASE("the whole chain gives the planning factors' UHF field, except for C/N and sky noise") {
   Gear gear = plain_gear();

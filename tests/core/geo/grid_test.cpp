@@ -60,7 +60,7 @@ TEST_CASE("zones have the names that the notation prints") {
 }
 
 // On the polar stereographic grid the meridian of lon points at lon from grid north: in the north
-// grid north lies east of true north by lon, in the south by -lon.
+// grid north is east of true north by lon, in the south by -lon.
 TEST_CASE("UPS convergence is the longitude") {
   CHECK(zone_at(87.0, 30.0).convergence.east_deg() == Approx(30.0).margin(1e-9));
   CHECK(zone_at(87.0, -120.0).convergence.east_deg() == Approx(-120.0).margin(1e-9));

@@ -176,7 +176,7 @@ TEST_CASE("an MGRS square's middle is the position, and S behind a zone is south
   CHECK(path_between(coarse, read_position("19N 287500 4923500")).distance_m <= 0.001);
   CHECK(read_position("56S 334369 6250948").latitude_deg() == Approx(-33.8688).margin(1e-5));
   CHECK(read_position("19S 287027 4923696").latitude_deg() < 0.0);
-  // Los Angeles, from memory; its mirror image lies in the southern ocean.
+  // Los Angeles, from memory; its mirror image is in the southern ocean.
   CHECK(read_position("11 north 386500 3768500").latitude_deg() == Approx(34.05).margin(0.05));
   CHECK(read_position("11 south 386500 3768500").latitude_deg() == Approx(-56.2).margin(0.1));
   // Band S of MGRS is 32 to 40 north: Washington's square.

@@ -152,7 +152,7 @@ TEST_CASE("the ruler line ends where it leaves the sheet", "[paper-map]") {
   REQUIRE(due_east->edge);
   CHECK(due_east->edge->right_mm == Approx(400.0));
   CHECK(due_east->edge->from_stop_mm == Approx(300.0));
-  // The upright points 2 degrees east of north here: the same bearing lies 2 degrees less from it.
+  // The upright points 2 degrees east of north here: the same bearing is 2 degrees less from it.
   sheet.upright = Convergence::east_deg(2.0);
   const auto tilted = ruler_line(sheet, scale, degrees(30.0), 97'000.0);
   REQUIRE(tilted);

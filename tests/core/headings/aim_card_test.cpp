@@ -44,7 +44,7 @@ TEST_CASE("the aim card has the recorded stop's heading in every form") {
   CHECK(card.rig_angle->clockwise_deg() == Approx(267.950).margin(0.0005));
 }
 
-TEST_CASE("without a rig heading there is no rig angle") {
+TEST_CASE("without a rig heading the rig angle is empty") {
   const MagneticModel model = load_model();
   const Position stop = Position::at_deg(44.435217, -71.675993).value();
   const Position mast = Position::at_deg(44.352778, -71.736944).value();

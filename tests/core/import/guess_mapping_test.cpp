@@ -154,7 +154,7 @@ TEST_CASE("marks that make no angle are refused") {
   CHECK(read->degrees == Approx(-44.5));
 }
 
-TEST_CASE("degrees, minutes and seconds in columns of their own are found") {
+TEST_CASE("degrees, minutes and seconds in separate columns are found") {
   const GuessedMapping guess = guessed(
       "callsign|channel|lat_deg|lat_mm|lat_ss|lat_dir|long_deg|long_mm|long_ss|long_dir\n"
       "QAAB|23|44|30|0.0|N|100|15|36.0|W\n");

@@ -47,7 +47,7 @@ TEST_CASE("the built-in mapping reads the regulator's whole table") {
   CHECK(table->rejected.empty());
   CHECK(table->stations.size() == 2074);
 
-  // Positions, heights, powers and channels: the reference data's own README. NAD83 and WGS84 are
+  // Positions, heights, powers and channels: the reference data's README. NAD83 and WGS84 are
   // the same there for PROJ.
   const Station& wled = station_called(*table, "WLED-TV");
   CHECK(wled.position.latitude_deg() == Approx(44.352778).margin(5e-7));

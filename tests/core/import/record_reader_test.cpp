@@ -35,7 +35,7 @@ const RecordFormat kMarked{.separator = '|', .record_end = "|^|"};
 
 }  // namespace
 
-TEST_CASE("a record ends at its mark and an end of line, whatever line ends are within") {
+TEST_CASE("a record ends at its mark and a line end, with any line ends inside") {
   const std::string text =
       "id|note|city|^|\n1|two\nlines|Alder|^|\r\n\n2|a mark |^| within|Birch|^|\n3||^|";
   const auto all = records(text, kMarked);

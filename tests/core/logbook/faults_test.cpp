@@ -139,7 +139,7 @@ TEST_CASE("a file that is not a logbook is refused and stays unchanged", "[logbo
   test::TemporaryFolder folder;
   const std::string path = folder.file("other");
   std::string reason;
-  SECTION("no database") {
+  SECTION("not a database") {
     std::ofstream(path) << std::string(5000, 'x');
     reason = "not a database";
   }
@@ -148,7 +148,7 @@ TEST_CASE("a file that is not a logbook is refused and stays unchanged", "[logbo
     std::filesystem::resize_file(path, std::filesystem::file_size(path) / 2);
     reason = "malformed";
   }
-  SECTION("another program's database") {
+  SECTION("another app's database") {
     REQUIRE(store::Database::open(path)->run("CREATE TABLE t (x); PRAGMA user_version = 2;"));
     reason = "no logbook";
   }

@@ -86,7 +86,7 @@ TEST_CASE("a logbook of a newer version is refused") {
 TEST_CASE("a damaged logbook is refused with its name and a remedy, and kept") {
   test::TemporaryFolder folder;
   const std::string path = folder.file("logbook");
-  SECTION("no database at all") {
+  SECTION("not a database") {
     std::ofstream(path) << std::string(8192, 'x');
   }
   SECTION("its first page overwritten") {

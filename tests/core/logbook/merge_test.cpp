@@ -96,7 +96,7 @@ TEST_CASE("two tablets merged both ways have equal logbooks after any actions", 
   CHECK(contested > 100);
 }
 
-TEST_CASE("a merge counts what is new, newer, the same and kept", "[logbook]") {
+TEST_CASE("a merge counts new, newer, same and kept records", "[logbook]") {
   Logbook dash = in_memory(), hand = in_memory();
   REQUIRE(dash.put(stop_record("a", 44.0, -71.0, 10)));
   REQUIRE(dash.put(stop_record("b", 44.0, -71.0, 10)));
@@ -128,10 +128,10 @@ TEST_CASE("a record deleted on one tablet does not return from another", "[logbo
 TEST_CASE("a merge with one impossible record imports none", "[logbook]") {
   Logbook logbook = in_memory();
   LogbookContent other{.stops = {stop_record("a", 44.0, -71.0)}};
-  SECTION("an outcome of a stop that nobody knows") {
+  SECTION("an outcome of an unknown stop") {
     other.outcomes = {outcome_record("b", "QAAB", Outcome::steady)};
   }
-  SECTION("a number that cannot be") {
+  SECTION("an impossible number") {
     other.outcomes = {outcome_record("a", "QAAB", Outcome::steady)};
     other.outcomes[0].deviation_db = -1.0;
   }

@@ -113,7 +113,7 @@ TEST_CASE("unknown ground is never shaded", "[map]") {
 }
 
 TEST_CASE("a cell shows the ground at its place, also across tiles", "[map]") {
-  // Height by longitude in bands of the relief: the band tells where the cell was read.
+  // Height by longitude in bands of the relief: the band shows where the cell was read.
   terrain::TileSet tiles;
   const auto height_m = [](double, double longitude_deg) {
     return longitude_deg * 1000.0 - 6000.0;

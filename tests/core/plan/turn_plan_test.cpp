@@ -115,7 +115,7 @@ TEST_CASE("turn plan: stations with equal curves share one heading") {
   CHECK(plan.headings[0].brings.size() == 12);
 }
 
-TEST_CASE("turn plan: a pinned station gets its heading, or the plan says that it cannot") {
+TEST_CASE("turn plan: a pinned station gets its heading, or the plan lists it as missed") {
   // Stations 0 and 1 fit one heading, the pinned one needs another.
   const Curves curves{tent(100.0), tent(112.0), tent(250.0, 71.0), tent(300.0, 69.0)};
   const TurnPlan plan = turn_plan(

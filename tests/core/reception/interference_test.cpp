@@ -55,7 +55,7 @@ TEST_CASE("channels are the same, adjacent or apart") {
 }
 
 // OET Bulletin 69: with x dB over the noise threshold, a station on the same channel must be
-// 15 + 10 log(1 / (1 - 10^(-x / 10))) dB below. The sum of weighted powers says the same.
+// 15 + 10 log(1 / (1 - 10^(-x / 10))) dB below. The sum of weighted powers agrees.
 TEST_CASE("the sum of noise and interference gives the protection ratio with noise") {
   const double ratio = ratio_db(protection(BroadcastStandard::atsc1, 15.19), ChannelRelation::same);
   for (const double x : {0.5, 1.0, 3.0, 10.0, 30.0}) {

@@ -132,15 +132,16 @@ struct Told {
 
 // Measured results; three ranges of 10 to 40, 50 to 80 and 90 to 150 miles over smooth, then over
 // average ground. Reasons:
-// - The curves are measurements in rolling country with its houses and woods. Over smooth ground
-//   both models see nothing of that and lie above, little at low VHF, which goes round it, and
-//   18 dB in UHF. Over hills of the curves' own roughness they still lie 8 to 11 dB above within 40
-//   miles in UHF, since no tree and no house stands on these hills.
-// - From 50 to 80 miles over hills the models part: the terrain model diffracts over two rounded
-//   horizons and lies up to 6 dB below, P.1812 takes one edge for all and lies above. Their mean is
-//   within 4 dB, which is why the survey takes it.
-// - Beyond 90 miles scatter carries the field. Both hold within 3 dB over hills but for P.1812 in
-//   low VHF, whose long waves still creep round the earth.
+// - The curves are measurements in rolling country with houses and woods. Over smooth ground both
+//   models ignore those and are above the curves: little at low VHF, which bends around them, and
+//   18 dB in UHF. Over hills as rough as the curves' they are still 8 to 11 dB above within 40
+//   miles in UHF, because these hills have no trees or houses.
+// - From 50 to 80 miles over hills the models differ: the terrain model diffracts over two rounded
+//   horizons and is up to 6 dB below, P.1812 uses one edge and is above. Their mean is within 4 dB,
+//   so the survey uses it.
+// - Beyond 90 miles scatter carries the field. Both are within 3 dB over hills, except P.1812 in
+// low
+//   VHF, whose long waves still creep around the earth.
 constexpr std::array<Told, 18> kTold50{{
     // low VHF
     {3.9, 3.6},

@@ -156,7 +156,7 @@ TEST_CASE("a missing fact is reported, not guessed") {
     CHECK_FALSE(list.at(0).outlook.chance_percent);
     CHECK(unknown_of(list[0]) == UnknownFact::height);
   }
-  SECTION("a height above average terrain stands in for the one above the sea") {
+  SECTION("a height above average terrain replaces a missing height above sea level") {
     const auto known = survey(test::roof_antenna(), {station}, tiles);
     station.antenna_amsl_m.reset();
     station.haat_m = 300.0;
@@ -185,7 +185,7 @@ TEST_CASE("a missing fact is reported, not guessed") {
     const auto list = survey(test::roof_antenna(), {station}, tiles);
     CHECK(has_reason(list.at(0), ReasonKind::transmitter_pattern));
   }
-  SECTION("a known pattern takes exactly its decibels off the field, and no doubt is left") {
+  SECTION("a known pattern lowers the field by exactly its decibels, without uncertainty") {
     const auto plain = survey(test::roof_antenna(), {station}, tiles);
     station.directional = true;
     // The stop is due south. By hand: 20 log 0.25 = -12.0412 dB.
@@ -208,7 +208,7 @@ TEST_CASE("a missing fact is reported, not guessed") {
           Approx(*plain[0].outlook.field_dbuvm).margin(1e-3));
     CHECK_FALSE(has_reason(strongest[0], ReasonKind::transmitter_pattern));
   }
-  SECTION("what the logbook taught is a reason, and costs only where it is worse") {
+  SECTION("the logbook's lesson is a reason, and costs only if it is worse") {
     Receiver receiver = test::roof_antenna();
     LearnedBias& uhf = receiver.learned[static_cast<std::size_t>(Band::uhf)];
     uhf = {.bias_db = -6.2, .sigma_db = 2.0, .stops = 4};

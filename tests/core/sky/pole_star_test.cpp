@@ -18,7 +18,7 @@ Position at(double latitude_deg, double longitude_deg) {
 }  // namespace
 
 // Source: the IAU's SOFA algorithms (iauPmsafe, iauAtco13) by ERFA 2.0 with the Hipparcos figures
-// of HIP 11767, no air, UT1 = UTC; PyEphem 4.1.4 with its own star gives the same within 0.0005.
+// of HIP 11767, no air, UT1 = UTC; PyEphem 4.1.4 with its star gives the same within 0.0005.
 TEST_CASE("Polaris is where the IAU's algorithms put it", "[sky]") {
   struct Row {
     const char* time;

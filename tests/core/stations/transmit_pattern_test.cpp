@@ -55,7 +55,7 @@ TEST_CASE("a pattern's rotation turns it clockwise") {
   CHECK(loss_db(*turned, 10.0) == Approx(loss_db(pattern(kFour), 270.0)));
 }
 
-TEST_CASE("a null is no deeper than 40 dB") {
+TEST_CASE("a null is at most 40 dB deep") {
   CHECK(loss_db(pattern("0 1; 90 0; 180 1; 270 1"), 90.0) == Approx(40.0));
 }
 

@@ -35,7 +35,7 @@ std::size_t points_of(double distance_m, double nominal_spacing_m) {
   return static_cast<std::size_t>(std::ceil(distance_m / nominal_spacing_m)) + 1;
 }
 
-// The largest distance between the track's points and the geodesic's own.
+// The largest distance between the track's points and the geodesic.
 double largest_departure_m(Position from, Position to, std::size_t intervals) {
   GeodesicTrack track(from, to);
   track.cut(intervals);

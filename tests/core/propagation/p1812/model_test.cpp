@@ -170,7 +170,7 @@ TEST_CASE("Ducting incidence over the sea follows latitude") {
         Approx(ducting_incidence_percent(300.0, 300.0, 70.0)).epsilon(0.01));
 }
 
-// (49): an antenna 50 m high that stands on the shore of a path over the sea gains 3 dB; 2 km
+// (49): an antenna 50 m high on the shore of a path over the sea gains 3 dB; 2 km
 // inland it keeps 3 exp(-1) dB of them; with less sea, or farther than 5 km, it gains nothing.
 TEST_CASE("An antenna at the shore couples better to a duct over the sea") {
   Path path;
@@ -211,7 +211,7 @@ TEST_CASE("Location variability fades out above the clutter") {
 
 // P.2108 section 3.1 from what it is made of. Built: a knife edge, here with v = 1, so
 // 13.9 - 6.03 dB (P.526). Open: 21.8 dB for a tenth of the height at 1 GHz.
-TEST_CASE("Terminal clutter shades an antenna that stands in it") {
+TEST_CASE("Terminal clutter shades an antenna within it") {
   const double angle = std::atan(3.0 / 60.2) * 180.0 / 3.14159265358979;
   REQUIRE(0.342 * std::sqrt(3.0 * angle) == Approx(1.0).margin(0.001));
   const TerminalClutter built = {TerminalClutter::Kind::built, 10.0, 60.2};
