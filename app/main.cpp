@@ -2,7 +2,7 @@
 
 #include <iostream>
 
-// 0: done. 1: refused, with one line on standard error that says why. 2: wrong usage.
+// 0: done. 1: refused, with the reason in one line on standard error. 2: wrong usage.
 int main(int argc, char* argv[]) {
   CLI::App program{"Which way to turn the TV antenna at tonight's stop"};
   program.set_version_flag("--version", MASTWISE_VERSION);

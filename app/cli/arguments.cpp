@@ -59,7 +59,7 @@ Result<Size> size_argument(const std::string& text) {
 Result<std::optional<RigHeading>> nose_argument(std::optional<double> degrees) {
   if (!degrees) return std::optional<RigHeading>();
   if (!(*degrees >= 0.0 && *degrees <= 360.0)) {
-    return Error{.what = fmt::format("{} is no heading", *degrees),
+    return Error{.what = fmt::format("{} is not a heading", *degrees),
                  .where = "--nose",
                  .remedy = "give the true heading of the nose, 0 to 360 degrees"};
   }

@@ -12,16 +12,16 @@
 
 #include <nlohmann/json.hpp>
 
-// What several verbs read from their arguments and print.
+// Arguments and printed output that several verbs share.
 namespace mastwise::cli {
 
-// Told before anything that is invented.
+// Printed before invented data.
 inline constexpr const char* kPracticeLine = "PRACTICE AREA: invented stations and hills\n";
 
 // A position in any notation; the error shows the character.
 Result<Position> position_argument(const std::string& option, const std::string& text);
 
-// "2026-07-02" or "2026-07-02T18:00:00Z"; now where empty.
+// "2026-07-02" or "2026-07-02T18:00:00Z"; now if empty.
 Result<UtcTime> date_argument(const std::string& option, const std::string& text);
 
 // "1280x800".
@@ -33,7 +33,7 @@ Result<Size> size_argument(const std::string& text);
 // A true heading of the nose, 0 to 360 degrees.
 Result<std::optional<RigHeading>> nose_argument(std::optional<double> degrees);
 
-// Where a heading leads: a position, or a station of a catalog.
+// The target of a heading: a position, or a station of a catalog.
 struct Destination {
   Position position;
   std::optional<Station> station = {};
@@ -42,22 +42,22 @@ struct Destination {
 Result<Destination> destination_argument(const std::string& to, const std::string& call_sign,
                                          const std::string& given_catalog);
 
-// The practice area's station of that call sign.
+// The practice area's station with that call sign.
 Result<Station> practice_station(const std::vector<Station>& stations,
                                  const std::string& call_sign);
 
-// The catalog that a verb uses: the one given, else the user's own.
+// The catalog file that a verb uses: the given one, else the default.
 Result<std::string> catalog_path(const std::string& given);
 
-// One JSON object on standard output; what a table says that is no UTF-8 is marked as lost.
+// Prints one JSON object on standard output, with table text that is not UTF-8 replaced.
 void print(const nlohmann::json& json);
 
-// An antenna's pattern from a file of two columns, angle and response; see gear::Pattern. Returns
-// the table's text once it has been read without fault.
+// The text of an antenna pattern file with two columns, angle and response (see gear::Pattern), or
+// an error if it does not parse.
 Result<std::string> pattern_argument(const std::string& path);
 
 nlohmann::json card_json(const AimCard& card);
-// The card as a person reads it.
+// The card as text.
 std::string card_text(const AimCard& card, Position from, const Destination& to, UtcTime date);
 
 }  // namespace mastwise::cli

@@ -32,7 +32,7 @@ struct CardInputs {
   std::optional<RigHeading> nose;
 };
 
-// With neither a place nor a station: the practice area's.
+// Without a place or a station, the practice area is used.
 Result<CardInputs> practice_inputs() {
   const auto practice = service::load_practice();
   if (!practice) return practice.error();
@@ -42,7 +42,7 @@ Result<CardInputs> practice_inputs() {
 
 Result<CardInputs> card_inputs(const CardOptions& options) {
   if (options.plan && !options.on_paper()) {
-    return Error{.what = "the plan stands on the paper card only",
+    return Error{.what = "the plan is printed on the paper card only",
                  .where = "--plan",
                  .remedy = "add --pdf FILE or --png FILE, or use the verb plan"};
   }
@@ -53,8 +53,8 @@ Result<CardInputs> card_inputs(const CardOptions& options) {
     return Error{.what = "the card needs the place of the rig", .remedy = "add --at POSITION"};
   }
   if (options.to.empty() == options.station.empty()) {
-    return Error{.what = "the card needs one aim",
-                 .remedy = "add either --to POSITION or --station CALL"};
+    return Error{.what = "the card needs one target",
+                 .remedy = "add --to POSITION or --station CALL"};
   }
   const auto from = position_argument("--at", options.at);
   if (!from) return from.error();
@@ -63,13 +63,14 @@ Result<CardInputs> card_inputs(const CardOptions& options) {
   const auto nose = nose_argument(options.nose_deg);
   if (!nose) return nose.error();
   if (*from == to->position) {
-    return Error{.what = "the rig and the aim are the same place, so there is no heading",
-                 .remedy = "check --at and --to"};
+    return Error{
+        .what = "the rig and the target are in the same place, so the heading is undefined",
+        .remedy = "check --at and --to"};
   }
   return CardInputs{*from, std::move(*to), *nose};
 }
 
-// What is received at the stop, for the slack, the chance and the plan.
+// Surveys the stop for the aiming tolerance, the chance and the plan.
 Result<StationsAnswer> answer_of(const CardOptions& options, const CardInputs& inputs) {
   const auto setting = stop_setting(options.stop, options.at.empty());
   if (!setting) return setting.error();
@@ -145,20 +146,20 @@ Result<Done> print_card(const CardOptions& options) {
 void add_card(CLI::App& program, Job& chosen) {
   auto options = std::make_shared<CardOptions>();
   CLI::App* verb = program.add_subcommand("card", "The heading from a place to a station");
-  verb->add_option("--at", options->at, "where the rig stands, in any notation");
-  auto* to = verb->add_option("--to", options->to, "the aim, in any notation");
-  verb->add_option("--station", options->station, "the aim, as a call sign of the catalog")
+  verb->add_option("--at", options->at, "position of the rig, in any notation");
+  auto* to = verb->add_option("--to", options->to, "the target, in any notation");
+  verb->add_option("--station", options->station, "the target, as a call sign in the catalog")
       ->excludes(to);
-  verb->add_option("--date", options->date, "the date for the declination; today if not given");
+  verb->add_option("--date", options->date, "date for the declination (default: today)");
   verb->add_option("--nose", options->nose_deg, "true heading of the rig's nose in degrees");
   verb->add_flag("--json", options->json, "print one JSON object");
-  verb->add_option("--pdf", options->pdf, "write the card for paper into this PDF file");
-  verb->add_option("--png", options->png, "write the card for paper into this PNG file");
+  verb->add_option("--pdf", options->pdf, "write the paper card to this PDF file");
+  verb->add_option("--png", options->png, "write the paper card to this PNG file");
   verb->add_flag("--plan", options->plan,
-                 "on paper: with the fewest headings for all that is likely");
-  verb->add_option("--page", options->page, "on paper: letter or a4; letter if not given")
+                 "paper card: add the fewest headings that bring in all likely stations");
+  verb->add_option("--page", options->page, "paper size, letter or a4 (default: letter)")
       ->transform(CLI::IsMember({"letter", "a4"}, CLI::ignore_case));
-  verb->add_option("--dpi", options->dots_per_inch, "of the PNG: dots per inch, 150 if not given")
+  verb->add_option("--dpi", options->dots_per_inch, "dots per inch of the PNG (default: 150)")
       ->check(CLI::Range(paper::kLeastDpi, paper::kMostDpi));
   add_stop_options(*verb, options->stop);
   verb->callback([&chosen, options] { chosen = [options] { return print_card(*options); }; });

@@ -98,7 +98,7 @@ json row_json(const RouteRow& row) {
   return {{"network", row.network}, {"stretches", stretches}, {"chances", chances}};
 }
 
-// Along the way of a GPX file: where each network holds.
+// Prints the stretches of a GPX route where each network comes in.
 Result<Done> print_route(const CompareOptions& options, const StopSetting& setting) {
   const auto points = way_of(options.gpx);
   if (!points) return points.error();
@@ -142,15 +142,16 @@ Result<Done> print_comparison(const CompareOptions& options) {
   }
   const std::vector<Wish> wishes = wishes_of(options);
   if (wishes.empty()) {
-    return Error{.what = "nothing is wished",
+    return Error{.what = "nothing to compare by",
                  .where = "compare",
-                 .remedy = "name a network, a program or call signs"};
+                 .remedy = "add --network, --program or --want"};
   }
   const auto setting = stop_setting(options.stop, options.practice);
   if (!setting) return setting.error();
   if (!options.gpx.empty()) return print_route(options, *setting);
   if (places.empty()) {
-    return Error{.what = "no place is named", .remedy = "name places by --at, or a way by --gpx"};
+    return Error{.what = "no place given",
+                 .remedy = "add --at POSITION for each place, or --gpx FILE"};
   }
   const auto prospects = survey_places(*setting, places);
   if (!prospects) return prospects.error();
@@ -159,7 +160,7 @@ Result<Done> print_comparison(const CompareOptions& options) {
   std::string text = options.practice ? kPracticeLine : "";
   for (const auto& row : reception::compare_places(*prospects, wishes)) {
     json offers = json::array();
-    text += fmt::format("{}: the weakest wish {}\n", options.places[row.place],
+    text += fmt::format("{}: weakest choice {}\n", options.places[row.place],
                         words::chance_number(row.weakest_percent));
     for (std::size_t i = 0; i < wishes.size(); ++i) {
       const auto& offer = row.offers[i];
@@ -170,7 +171,7 @@ Result<Done> print_comparison(const CompareOptions& options) {
           offer ? fmt::format("{:>5}  {} at {} true\n", words::chance_number(offer->chance_percent),
                               told.at("call_sign").get<std::string>(),
                               words::whole_degrees(offer->bearing))
-                : "none is known\n";
+                : "no station known\n";
     }
     const Position place = places[row.place];
     rows.push_back({{"at", options.places[row.place]},
@@ -193,21 +194,19 @@ Result<Done> print_comparison(const CompareOptions& options) {
 
 void add_compare(CLI::App& program, Job& chosen) {
   auto options = std::make_shared<CompareOptions>();
-  CLI::App* verb =
-      program.add_subcommand("compare", "Places side by side, by what can be received there");
-  verb->add_option("--at", options->places, "a place; once for each");
-  verb->add_option("--gpx", options->gpx,
-                   "in place of places, the way of a GPX file: its first route or track");
-  verb->add_option("--step-km", options->step_km, "along the way, from survey to survey")
+  CLI::App* verb = program.add_subcommand("compare", "Compare places by what they receive");
+  verb->add_option("--at", options->places, "a place (repeat for each)");
+  verb->add_option("--gpx", options->gpx, "a GPX file instead of places: its first route or track");
+  verb->add_option("--step-km", options->step_km, "distance between surveys along the route")
       ->check(CLI::Range(0.1, 1000.0));
-  verb->add_option("--floor", options->floor_percent, "along the way, the chance that holds")
+  verb->add_option("--floor", options->floor_percent, "chance to keep along the route, in percent")
       ->check(CLI::Range(1.0, 99.0));
-  verb->add_option("--network", options->networks, "a network that is wanted; once for each");
+  verb->add_option("--network", options->networks, "a wanted network (repeat for each)");
   verb->add_option("--program", options->programs,
-                   "a program that is wanted, by its name or virtual channel; once for each");
-  verb->add_option("--want", options->stations, "call signs that are wanted, with commas")
+                   "a wanted program, by name or virtual channel (repeat for each)");
+  verb->add_option("--want", options->stations, "wanted call signs, separated by commas")
       ->delimiter(',');
-  verb->add_flag("--practice", options->practice, "the places lie in the practice area");
+  verb->add_flag("--practice", options->practice, "use places in the practice area");
   add_stop_options(*verb, options->stop);
   verb->add_flag("--json", options->json, "print one JSON object");
   verb->callback([&chosen, options] { chosen = [options] { return print_comparison(*options); }; });

@@ -27,7 +27,7 @@ Error in_file(const std::string& file, Error error) {
   return error;
 }
 
-// Takes the readings that the person gave.
+// Applies the readings given by --choose.
 Result<Done> take_readings(GuessedMapping& guess, const std::vector<std::string>& readings) {
   for (const std::string& reading : readings) {
     const std::string field = reading.substr(0, reading.find('='));
@@ -41,9 +41,9 @@ Result<Done> take_readings(GuessedMapping& guess, const std::vector<std::string>
       taken = true;
     }
     if (!taken) {
-      return Error{.what = fmt::format("\"{}\" is no reading of what is in doubt", reading),
+      return Error{.what = fmt::format("\"{}\" does not match a doubtful field", reading),
                    .where = "--choose",
-                   .remedy = "leave it out to see the doubts and their readings"};
+                   .remedy = "run without --choose to list the doubtful fields and their readings"};
     }
   }
   return Done{};
@@ -58,7 +58,7 @@ void show(const GuessedMapping& guess, const std::string& head, bool json) {
   }
 }
 
-// The way to read the table; nothing where the guess was only shown.
+// The way to read the table; empty if the guess was only printed.
 Result<std::optional<sources::Way>> way_of(const ImportOptions& options) {
   if (!options.mapping.empty()) {
     auto way = sources::load_mapping(options.mapping, options.date);
@@ -75,7 +75,7 @@ Result<std::optional<sources::Way>> way_of(const ImportOptions& options) {
   if (!guess) {
     Error error = in_file(options.file, guess.error());
     error.remedy +=
-        "; the project's own format has call_sign, raster, rf_channel, latitude_deg, longitude_deg";
+        "; Mastwise's format has call_sign, raster, rf_channel, latitude_deg, longitude_deg";
     return error;
   }
   if (const auto done = take_readings(*guess, options.readings); !done) return done.error();
@@ -88,10 +88,10 @@ Result<Done> import_stations(const ImportOptions& options) {
   const auto way = way_of(options);
   if (!way) return way.error();
   if (!*way) {
-    return Error{.what = "nothing was imported: the columns were only guessed",
+    return Error{.what = "nothing imported: Mastwise only guessed the columns",
                  .where = options.file,
                  .remedy =
-                     "add --accept-guess where the stations stand right, --choose "
+                     "add --accept-guess if the stations look right, --choose "
                      "FIELD=READING for another reading, or --mapping"};
   }
   const auto table = sources::read_stations(options.file, **way);
@@ -115,27 +115,25 @@ Result<Done> import_stations(const ImportOptions& options) {
 void add_import(CLI::App& program, Job& chosen) {
   auto options = std::make_shared<ImportOptions>();
   CLI::App* verb =
-      program.add_subcommand("import", "Takes in stations, programs, terrain or a logbook");
+      program.add_subcommand("import", "Import stations, programs, terrain or a logbook");
   verb->require_subcommand(1);
   add_import_logbook(*verb, chosen);
   add_import_terrain(*verb, chosen);
   add_import_programs(*verb, chosen);
   CLI::App* stations =
       verb->add_subcommand("stations",
-                           "A station table: the project's own CSV, a regulator's by a mapping, or "
-                           "one whose columns are "
-                           "guessed; a folder or archive of joined tables by a mapping");
-  stations->add_option("file", options->file, "the table, zipped or not, or the folder")
+                           "Import a station table: Mastwise's CSV, any table by a mapping or by "
+                           "guessed columns, or a folder or archive of joined tables by a mapping");
+  stations->add_option("file", options->file, "the table, plain or zipped, or the folder")
       ->required();
   stations->add_option("--mapping", options->mapping,
-                       "which column is what: a file, or a ready one (us_post_auction, us_lms)");
+                       "column mapping: a file, or a built-in one (us_post_auction, us_lms)");
   stations->add_flag("--accept-guess", options->accept_guess,
-                     "without a mapping: import by the columns as they were guessed");
+                     "without a mapping: import by the guessed columns");
   stations->add_option("--choose", options->readings,
-                       "another reading of what was in doubt, as in longitude=west");
-  stations->add_option("--date", options->date, "the date of the table");
-  stations->add_option("--catalog", options->catalog,
-                       "the catalog's file in place of the user's own");
+                       "another reading of a doubtful field, such as longitude=west");
+  stations->add_option("--date", options->date, "date of the table");
+  stations->add_option("--catalog", options->catalog, "catalog file to use instead of yours");
   stations->add_flag("--json", options->json, "print one JSON object");
   stations->callback(
       [&chosen, options] { chosen = [options] { return import_stations(*options); }; });

@@ -45,11 +45,11 @@ void add_import_programs(CLI::App& import, Job& chosen) {
   auto options = std::make_shared<Options>();
   CLI::App* verb = import.add_subcommand(
       "programs",
-      "A table of programs (call_sign or facility_id, virtual_channel, name, network, language) "
-      "that complete the stations, also after these are imported anew");
+      "Import a table of programs (call_sign or facility_id, virtual_channel, name, network, "
+      "language); they stay when you import the stations again");
   verb->add_option("file", options->file, "the table")->required();
-  verb->add_option("--date", options->date, "the date of the table");
-  verb->add_option("--catalog", options->catalog, "the catalog's file in place of the user's own");
+  verb->add_option("--date", options->date, "date of the table");
+  verb->add_option("--catalog", options->catalog, "catalog file to use instead of yours");
   verb->add_flag("--json", options->json, "print one JSON object");
   verb->callback([&chosen, options] { chosen = [options] { return import_programs(*options); }; });
 }

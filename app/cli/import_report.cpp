@@ -21,7 +21,7 @@ std::string rejected_text(const std::vector<RejectedRow>& rows) {
   return text;
 }
 
-// A bounded list of call signs, and that it goes on.
+// A bounded list of call signs and the number left out.
 std::string listed(const char* what, const std::vector<std::string>& names, std::size_t all) {
   if (names.empty()) return {};
   return fmt::format("  {}: {}{}\n", what, fmt::join(names, ", "),
@@ -59,7 +59,7 @@ json report_json(const ImportReport& report) {
 
 std::string report_text(const ImportReport& report) {
   std::string text = fmt::format(
-      "{}: {} rows read, {} stations added, {} changed, {} as before, {} gone, {} moved, {} rows "
+      "{}: {} rows read, {} stations added, {} changed, {} unchanged, {} gone, {} moved, {} rows "
       "rejected\n",
       report.source.name, report.rows_read, report.stations_added, report.stations_changed,
       report.stations_unchanged, report.stations_gone, report.stations_moved,
@@ -122,17 +122,17 @@ json guess_json(const GuessedMapping& guess, const std::vector<Station>& sample)
 
 std::string guess_text(const GuessedMapping& guess, const std::vector<Station>& sample) {
   const TableMapping& mapping = guess.mapping;
-  std::string text = "The columns were guessed:\n";
+  std::string text = "Guessed columns:\n";
   text += fmt::format("  latitude from {}, longitude from {}\n", mapping.latitude.column,
                       mapping.longitude.column);
   for (const auto& [name, rule] : mapping.fields) {
     text += fmt::format("  {} from {}\n", name, rule.column);
   }
   for (const Doubt& doubt : guess.doubts) {
-    text += fmt::format("In doubt: {} is taken as {} (readings: {}): {}\n", doubt.field,
+    text += fmt::format("In doubt: {} read as {} (choices: {}): {}\n", doubt.field,
                         doubt.options.at(doubt.chosen), fmt::join(doubt.options, ", "), doubt.why);
   }
-  text += "So read, some of the stations are:\n";
+  text += "Some stations read this way:\n";
   for (const Station& station : sample) text += place_text(station);
   return text;
 }

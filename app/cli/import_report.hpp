@@ -7,7 +7,7 @@
 
 #include <nlohmann/json.hpp>
 
-// What the import verbs print.
+// Output of the import verbs.
 namespace mastwise::cli {
 
 nlohmann::json report_json(const ImportReport& report);
@@ -16,7 +16,7 @@ std::string report_text(const ImportReport& report);
 nlohmann::json report_json(const ProgramReport& report);
 std::string report_text(const ProgramReport& report);
 
-// The guess with its doubts, as a person decides on it; `sample` are stations read by it.
+// The guess with its doubts and `sample`, stations read by it, for a person to check.
 nlohmann::json guess_json(const GuessedMapping& guess, const std::vector<Station>& sample);
 std::string guess_text(const GuessedMapping& guess, const std::vector<Station>& sample);
 

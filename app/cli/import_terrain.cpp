@@ -55,10 +55,10 @@ Result<Done> import_terrain(const TerrainOptions& options) {
 
 void add_import_terrain(CLI::App& import, Job& chosen) {
   auto options = std::make_shared<TerrainOptions>();
-  CLI::App* verb =
-      import.add_subcommand("terrain", "Elevation rasters (GeoTIFF, DTED and others) into tiles");
+  CLI::App* verb = import.add_subcommand(
+      "terrain", "Import elevation rasters (GeoTIFF, DTED and others) as tiles");
   verb->add_option("files", options->files, "the rasters")->required();
-  verb->add_option("--terrain", options->folder, "the folder of tiles in place of the user's own");
+  verb->add_option("--terrain", options->folder, "folder of tiles to use instead of yours");
   verb->add_flag("--json", options->json, "print JSON");
   verb->callback([&chosen, options] { chosen = [options] { return import_terrain(*options); }; });
 }

@@ -29,21 +29,21 @@ Result<std::string> logbook_path(const std::string& given) {
   return *folder + "/logbook";
 }
 
-// An export of a logbook that is not there would begin a new one, and write an empty file.
+// Opening a missing logbook creates it, so the export would be empty.
 Result<Logbook> open_existing(const std::string& given) {
   const auto path = logbook_path(given);
   if (!path) return path.error();
   if (platform::exists(*path)) return Logbook::open(*path);
-  return Error{.what = "there is no logbook",
+  return Error{.what = "no logbook found",
                .where = *path,
                .remedy = "name the logbook's file with --logbook"};
 }
 
 Result<Done> export_logbook(const ExportOptions& options) {
   if (options.csv.empty() && options.gpx.empty() && options.backup.empty()) {
-    return Error{.what = "nothing is asked for",
+    return Error{.what = "no file to write",
                  .where = "export logbook",
-                 .remedy = "give --csv FILE, --gpx FILE or --backup FILE"};
+                 .remedy = "add --csv FILE, --gpx FILE or --backup FILE"};
   }
   auto logbook = open_existing(options.logbook);
   if (!logbook) return logbook.error();
@@ -113,15 +113,14 @@ Result<Done> import_logbook(const ImportOptions& options) {
 
 void add_export(CLI::App& program, Job& chosen) {
   auto options = std::make_shared<ExportOptions>();
-  CLI::App* verb = program.add_subcommand("export", "Gives out the logbook");
+  CLI::App* verb = program.add_subcommand("export", "Export the logbook");
   verb->require_subcommand(1);
-  CLI::App* logbook = verb->add_subcommand(
-      "logbook", "Stops and what came in, as a table, as waypoints or as a backup");
-  logbook->add_option("--csv", options->csv, "a table to write");
-  logbook->add_option("--gpx", options->gpx, "a GPX file of the stops to write");
-  logbook->add_option("--backup", options->backup, "a copy of the whole logbook to write");
-  logbook->add_option("--logbook", options->logbook,
-                      "the logbook's file in place of the user's own");
+  CLI::App* logbook =
+      verb->add_subcommand("logbook", "Export stops and results as a table, waypoints or a backup");
+  logbook->add_option("--csv", options->csv, "write this table");
+  logbook->add_option("--gpx", options->gpx, "write the stops to this GPX file");
+  logbook->add_option("--backup", options->backup, "write a copy of the whole logbook");
+  logbook->add_option("--logbook", options->logbook, "logbook file to use instead of yours");
   logbook->add_flag("--json", options->json, "print one JSON object");
   logbook->callback(
       [&chosen, options] { chosen = [options] { return export_logbook(*options); }; });
@@ -131,9 +130,9 @@ void add_import_logbook(CLI::App& import, Job& chosen) {
   auto options = std::make_shared<ImportOptions>();
   CLI::App* verb = import.add_subcommand(
       "logbook",
-      "Another tablet's logbook, a backup or an exported table; the later writing holds");
+      "Import another tablet's logbook, a backup or an exported table; the later entry wins");
   verb->add_option("file", options->file, "the logbook, backup or table")->required();
-  verb->add_option("--logbook", options->logbook, "the logbook's file in place of the user's own");
+  verb->add_option("--logbook", options->logbook, "logbook file to use instead of yours");
   verb->add_flag("--json", options->json, "print one JSON object");
   verb->callback([&chosen, options] { chosen = [options] { return import_logbook(*options); }; });
 }

@@ -33,7 +33,7 @@ json diffraction_json(const p1812::Diffraction& d) {
           {"Ld", d.loss_db}};
 }
 
-// Every intermediate by the symbol that the Recommendation has for it.
+// Every intermediate value under its symbol in the Recommendation.
 json p1812_json(const p1812::Path& path, const p1812::Loss& loss) {
   return {{"model", "p1812"},
           {"loss_db", loss.basic_loss_db},
@@ -199,29 +199,33 @@ Result<Done> print_loss(const LossOptions& options) {
 
 void add_loss(CLI::App& program, Job& chosen) {
   auto o = std::make_shared<LossOptions>();
-  CLI::App* verb = program.add_subcommand("loss", "The loss of one path by one model");
+  CLI::App* verb = program.add_subcommand("loss", "Compute the loss of one path by one model");
   verb->add_option("--profile", o->profile, "columns d_km,h_m[,lat,lon,clutter_m,zone]")
       ->required();
   verb->add_option("--model", o->model, "p1812 or itm")
       ->required()
       ->check(CLI::IsMember({"p1812", "itm"}));
-  verb->add_option("--frequency-mhz", o->frequency_mhz, "of the transmission")->required();
-  verb->add_option("--time", o->time_percent, "percent of time, 50 if not given");
-  verb->add_option("--locations", o->locations_percent, "percent of locations, 50 if not given");
+  verb->add_option("--frequency-mhz", o->frequency_mhz, "transmission frequency")->required();
+  verb->add_option("--time", o->time_percent, "percent of time (default: 50)");
+  verb->add_option("--locations", o->locations_percent, "percent of locations (default: 50)");
   verb->add_option("--tx-agl", o->transmitter_m, "transmitter's antenna above ground, m")
       ->required();
   verb->add_option("--rx-agl", o->receiver_m, "receiver's antenna above ground, m")->required();
-  verb->add_option("--polarization", o->polarization, "h or v, h if not given")
+  verb->add_option("--polarization", o->polarization, "h or v (default: h)")
       ->check(CLI::IsMember({"h", "v"}));
   verb->add_option("--clutter-m", o->clutter_m, "P.1812: clutter height at every point, m");
-  verb->add_option("--dn", o->gradient_n_per_km, "P.1812: fall of refractivity, N/km, 45");
-  verb->add_option("--n0", o->sea_level_n, "sea-level refractivity; 325 for P.1812, 301 for ITM");
+  verb->add_option("--dn", o->gradient_n_per_km,
+                   "P.1812: refractivity gradient, N/km (default: 45)");
+  verb->add_option("--n0", o->sea_level_n,
+                   "sea-level refractivity (default: 325 for P.1812, 301 for ITM)");
   verb->add_option("--sigma-loc", o->location_deviation_db, "P.1812: location spread, dB");
-  verb->add_option("--latitude", o->latitude_deg, "P.1812: of the path's middle, degrees");
-  verb->add_option("--climate", o->climate, "ITM: 1 to 7, 5 if not given")->check(CLI::Range(1, 7));
-  verb->add_option("--situation", o->situation_percent, "ITM: percent of situations, 50");
-  verb->add_option("--permittivity", o->permittivity, "ITM: of the ground, 15");
-  verb->add_option("--conductivity", o->conductivity_s_per_m, "ITM: of the ground, S/m, 0.005");
+  verb->add_option("--latitude", o->latitude_deg, "P.1812: latitude of the path's middle, degrees");
+  verb->add_option("--climate", o->climate, "ITM: climate, 1 to 7 (default: 5)")
+      ->check(CLI::Range(1, 7));
+  verb->add_option("--situation", o->situation_percent, "ITM: percent of situations (default: 50)");
+  verb->add_option("--permittivity", o->permittivity, "ITM: ground permittivity (default: 15)");
+  verb->add_option("--conductivity", o->conductivity_s_per_m,
+                   "ITM: ground conductivity, S/m (default: 0.005)");
   verb->add_flag("--json", o->json, "print one JSON object");
   verb->callback([&chosen, o] { chosen = [o] { return print_loss(*o); }; });
 }

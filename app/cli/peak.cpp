@@ -29,10 +29,10 @@ Result<Band> band_argument(const std::string& text) {
   if (text == "uhf") return Band::uhf;
   return Error{.what = fmt::format("\"{}\" is not a band", text),
                .where = "--band",
-               .remedy = "known are low-vhf, high-vhf, uhf"};
+               .remedy = "choose one of: low-vhf, high-vhf, uhf"};
 }
 
-// The own table, else that of the gear in the band.
+// The pattern given by --pattern, else the gear's pattern in the band.
 Result<gear::Pattern> antenna_pattern(const PeakOptions& options) {
   const auto band = band_argument(options.band);
   if (!band) return band.error();
@@ -116,19 +116,20 @@ Result<Done> print_peak(const PeakOptions& options) {
 
 void add_peak(CLI::App& program, Job& chosen) {
   auto options = std::make_shared<PeakOptions>();
-  CLI::App* verb = program.add_subcommand("peak", "The peak of a sweep of meter readings");
+  CLI::App* verb = program.add_subcommand("peak", "Find the peak in a sweep of meter readings");
   verb->add_option("file", options->file,
-                   "a table of heading_deg and reading, and waiting_s where known")
+                   "a table of heading_deg, reading and optionally waiting_s")
       ->required();
-  verb->add_option("--gear", options->gear, "a preset by its name; an unknown one lists them");
-  verb->add_option("--band", options->band, "low-vhf, high-vhf or uhf; uhf if not given");
+  verb->add_option("--gear", options->gear,
+                   "name of a gear preset; an unknown name lists them all");
+  verb->add_option("--band", options->band, "low-vhf, high-vhf or uhf (default: uhf)");
   verb->add_option("--pattern", options->pattern,
-                   "the antenna's own pattern: a table of angle_deg and db, or field");
+                   "custom antenna pattern: a table of angle_deg and db or field");
   verb->add_option("--scale", options->scale,
-                   "quality (0 to 100), db, bars (0 to 5) or bars10; quality if not given");
+                   "quality (0 to 100), db, bars (0 to 5) or bars10 (default: quality)");
   verb->add_option("--noise", options->noise,
-                   "one sigma of a reading in the meter's units; estimated if not given");
-  verb->add_flag("--json", options->json, "print a JSON object");
+                   "one sigma of a reading in the meter's units (default: estimated)");
+  verb->add_flag("--json", options->json, "print one JSON object");
   verb->callback([&chosen, options] { chosen = [options] { return print_peak(*options); }; });
 }
 

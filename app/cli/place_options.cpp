@@ -5,7 +5,7 @@
 namespace mastwise::cli {
 
 void add_place_options(CLI::App& verb, PlaceOptions& options) {
-  verb.add_option("--at", options.at, "the place; the practice area if not given");
+  verb.add_option("--at", options.at, "the place (default: the practice area)");
   add_stop_options(verb, options.stop);
 }
 

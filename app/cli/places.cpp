@@ -36,7 +36,7 @@ Result<Done> print_nearest(const places::Gazetteer& gazetteer, const PlacesOptio
   const auto at = position_argument("--nearest", options.nearest);
   if (!at) return at.error();
   const auto near = gazetteer.nearest_place(*at);
-  if (!near) return Error{.what = "the program's places are empty"};
+  if (!near) return Error{.what = "the list of places is empty"};
   const std::string text = words::near_place(*near, true);
   if (!options.json) {
     std::cout << text << " (" << words::distance(near->distance_m, false) << ")\n";
@@ -53,7 +53,7 @@ Result<Done> print_nearest(const places::Gazetteer& gazetteer, const PlacesOptio
 void print_row(const places::FoundPlace& found) {
   const auto& population = found.place.population;
   std::cout << fmt::format("{:<36} {:>10}  {}", words::place(found.place),
-                           population ? fmt::format("{}", *population) : "not known",
+                           population ? fmt::format("{}", *population) : "unknown",
                            format_position(found.place.position, Notation::Decimal));
   if (found.way) {
     std::cout << fmt::format("  {:>9} {:>5} true", words::distance(found.way->distance_m, true),
@@ -86,7 +86,7 @@ Result<Done> print_found(const places::Gazetteer& gazetteer, const PlacesOptions
 
 Result<Done> print_places(const PlacesOptions& options) {
   if (options.name.empty() == options.nearest.empty()) {
-    return Error{.what = "give the beginning of a name, or --nearest with a position"};
+    return Error{.what = "give the start of a name, or --nearest with a position"};
   }
   const auto gazetteer = service::load_places();
   if (!gazetteer) return gazetteer.error();
@@ -98,12 +98,13 @@ Result<Done> print_places(const PlacesOptions& options) {
 
 void add_places(CLI::App& program, Job& chosen) {
   auto options = std::make_shared<PlacesOptions>();
-  CLI::App* verb = program.add_subcommand("places", "Towns by name, or the one near a position");
+  CLI::App* verb =
+      program.add_subcommand("places", "Find towns by name, or the one near a position");
   verb->add_option("name", options->name,
-                   "the beginning of a name, then a state or country: \"Bend OR\", \"Paris, FR\"");
-  verb->add_option("--near", options->near, "puts near places first and tells the way to each");
-  verb->add_option("--nearest", options->nearest, "the place by which one would name a position");
-  verb->add_option("--most", options->most, "how many at most; 20 if not given");
+                   "the start of a name, then a state or country: \"Bend OR\", \"Paris, FR\"");
+  verb->add_option("--near", options->near, "list near places first, with distance and bearing");
+  verb->add_option("--nearest", options->nearest, "print the place that best describes a position");
+  verb->add_option("--most", options->most, "how many at most (default: 20)");
   verb->add_flag("--json", options->json, "print JSON: a list, or one object for --nearest");
   verb->callback([&chosen, options] { chosen = [options] { return print_places(*options); }; });
 }

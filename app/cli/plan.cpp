@@ -21,7 +21,7 @@ namespace {
 using nlohmann::json;
 using reception::Survey;
 
-// A station that is out of reach all round is not worth a line of its own.
+// A station that no heading brings within reach does not get a line.
 constexpr double kLongShot_percent = 10.0;
 
 struct PlanOptions {
@@ -49,9 +49,9 @@ Result<Done> add_call_signs(const Survey& survey, const std::vector<std::string>
       return words::same_word(station.call_sign, call_sign);
     });
     if (wish.stations.empty()) {
-      return Error{.what = "no station " + call_sign + " is in reach of the place",
+      return Error{.what = "no station " + call_sign + " is in reach of this place",
                    .where = pinned ? "--pin" : "--want",
-                   .remedy = "the verb survey lists those that are"};
+                   .remedy = "run survey to list the stations in reach"};
     }
     wish.pinned = pinned;
     wishes.push_back(std::move(wish));
@@ -73,9 +73,9 @@ Result<std::vector<PlanWish>> wishes_of(const PlanOptions& options, const Survey
     wishes.push_back(wish_for(
         survey, [&](const Station& station) { return reception::grants(station, network); }));
     if (wishes.back().stations.empty()) {
-      return Error{.what = "no station in reach of the place carries " + options.network,
+      return Error{.what = "no station in reach of this place carries " + options.network,
                    .where = "--network",
-                   .remedy = "the verb survey lists the stations in reach"};
+                   .remedy = "run survey to list the stations in reach"};
     }
   }
   if (!options.all && !wishes.empty()) return wishes;
@@ -156,10 +156,10 @@ void print_heading(const Planned& planned, const PlannedHeading& heading) {
                            slack);
   for (const Brought& each : heading.brings) {
     std::cout << station_line(planned.survey.station(each.station), each.chance_percent)
-              << (each.wished ? "\n" : "  (as well)\n");
+              << (each.wished ? "\n" : "  (also)\n");
   }
   for (const OffAxis& each : heading.off_axis_for) {
-    std::cout << fmt::format("  turned off {} so that {} disturbs less: {:.0f} % more\n",
+    std::cout << fmt::format("  aimed beside {} so that {} disturbs less: {:.0f} % more\n",
                              words::title(planned.survey.station(each.station)),
                              words::title(planned.survey.station(each.interferer)),
                              each.gain_percent);
@@ -173,11 +173,11 @@ void print_heading(const Planned& planned, const PlannedHeading& heading) {
 
 void print_text(const Planned& planned) {
   for (const PlannedHeading& heading : planned.plan.headings) print_heading(planned, heading);
-  if (planned.plan.headings.empty()) std::cout << "No heading brings what is wanted.\n";
+  if (planned.plan.headings.empty()) std::cout << "No heading brings in the wanted stations.\n";
   if (!planned.plan.fewest_proved) {
-    std::cout << "There may be a plan with fewer headings: the search was given up.\n";
+    std::cout << "A plan with fewer headings may exist: the search stopped early.\n";
   }
-  if (!planned.plan.out_of_plan.empty()) std::cout << "Cannot be had at any heading:\n";
+  if (!planned.plan.out_of_plan.empty()) std::cout << "Not received at any heading:\n";
   for (const OutOfPlan& each : planned.plan.out_of_plan) {
     const PlanWish& wish = planned.request.wishes[each.wish];
     const Station& station = planned.survey.station(each.station.value_or(wish.stations.front()));
@@ -185,7 +185,7 @@ void print_text(const Planned& planned) {
     if (each.best_percent) {
       std::cout << station_line(station, *each.best_percent) << " at best" << pinned << '\n';
     } else {
-      std::cout << fmt::format("  {}: its chance is not known{}\n", words::title(station), pinned);
+      std::cout << fmt::format("  {}: chance unknown{}\n", words::title(station), pinned);
     }
   }
 }
@@ -225,19 +225,21 @@ Result<Done> print_plan(const PlanOptions& options) {
 
 void add_plan(CLI::App& program, Job& chosen) {
   auto options = std::make_shared<PlanOptions>();
-  CLI::App* verb = program.add_subcommand("plan", "The fewest headings that bring what is wanted");
+  CLI::App* verb =
+      program.add_subcommand("plan", "Find the fewest headings that bring in the wanted stations");
   add_place_options(*verb, options->place);
-  verb->add_option("--want", options->want, "call signs; everything if nothing is asked for")
+  verb->add_option("--want", options->want, "wanted call signs (default: everything)")
       ->delimiter(',');
-  verb->add_option("--network", options->network, "any station that carries it");
-  verb->add_flag("--all", options->all, "everything that can be received");
-  verb->add_option("--pin", options->pin, "call signs that must not be missed")->delimiter(',');
+  verb->add_option("--network", options->network, "any station of this network");
+  verb->add_flag("--all", options->all, "every station that can be received");
+  verb->add_option("--pin", options->pin, "call signs that every plan must bring in")
+      ->delimiter(',');
   verb->add_option("--heading-error", options->heading_error_deg,
-                   "how far the antenna may point astray, a standard deviation in degrees")
+                   "pointing error, one standard deviation in degrees")
       ->check(CLI::Range(0.0, 90.0));
-  verb->add_option("--floor", options->floor_percent, "the least chance that counts, in percent")
+  verb->add_option("--floor", options->floor_percent, "lowest chance that counts, in percent")
       ->check(CLI::Range(1.0, 99.0));
-  verb->add_option("--date", options->date, "the date for the declination; today if not given");
+  verb->add_option("--date", options->date, "date for the declination (default: today)");
   verb->add_flag("--json", options->json, "print one JSON object");
   verb->callback([&chosen, options] { chosen = [options] { return print_plan(*options); }; });
 }

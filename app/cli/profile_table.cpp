@@ -54,7 +54,7 @@ class Reader {
     if (name == "zone") zone_ = index;
   }
   Error bad(const char* column, std::size_t line, const char* remedy) const {
-    return Error{.what = fmt::format("{} is missing or no number that fits", column),
+    return Error{.what = fmt::format("{} is missing or out of range", column),
                  .where = fmt::format("{}, line {}", path_, line),
                  .remedy = remedy};
   }
@@ -71,7 +71,7 @@ class Reader {
 Result<Done> Reader::take(const std::vector<std::string>& cells, std::size_t line) {
   const auto distance = cell(cells, distance_), height = cell(cells, height_);
   if (!distance) return bad("d_km", line, "give the distance from the transmitter in km");
-  if (!height) return bad("h_m", line, "give the ground's height in m; no profile has gaps");
+  if (!height) return bad("h_m", line, "give the ground's height in m; a profile has no gaps");
   table_.distances_km.push_back(*distance);
   table_.heights_m.push_back(*height);
   if (latitude_) {

@@ -26,13 +26,13 @@ struct ReplayOptions {
   bool json = false;
 };
 
-// What was heard, from a log or a device.
+// Sentences received from a log or a device.
 struct Heard {
   nmea::Receiver receiver;
   nmea::Fix last_good;
 };
 
-// A recorded log may be of any year: unless it is told how old it can be, its date is believed.
+// A log may be of any year: without --recorded-after, its date is trusted.
 Result<Heard> hear_log(const std::string& path, const std::string& recorded_after) {
   const auto bytes = platform::read_file(path);
   if (!bytes) return bytes.error();
@@ -48,7 +48,7 @@ Result<Heard> hear_log(const std::string& path, const std::string& recorded_afte
   return Heard{std::move(replay.receiver), replay.last_good};
 }
 
-// Collects what the link's thread tells.
+// Collects the events of the link's thread.
 class Listener {
  public:
   void tell(platform::LinkNews news) {
@@ -65,9 +65,9 @@ class Listener {
     std::unique_lock lock(mutex_);
     changed_.wait_for(lock, longest, [this] { return ended_; });
     if (heard_.receiver.counts().bytes > 0) return heard_;
-    return Error{.what = trouble_.empty() ? "nothing was heard" : trouble_,
+    return Error{.what = trouble_.empty() ? "no data received" : trouble_,
                  .where = device,
-                 .remedy = "check the cable and the device's name, or give --seconds more"};
+                 .remedy = "check the cable and the device's name, or raise --seconds"};
   }
 
  private:
@@ -119,8 +119,7 @@ void print_text(const Heard& heard, const std::optional<AimCard>& card, const De
 
 Result<Done> replay(const ReplayOptions& options) {
   if (options.log.empty() == options.device.empty()) {
-    return Error{.what = "replay needs one source",
-                 .remedy = "name either a log file or --device PATH"};
+    return Error{.what = "replay needs one source", .remedy = "give a log file or --device PATH"};
   }
   const auto nose = nose_argument(options.nose_deg);
   if (!nose) return nose.error();
@@ -169,25 +168,23 @@ Result<Done> replay(const ReplayOptions& options) {
 
 void add_replay(CLI::App& program, Job& chosen) {
   auto options = std::make_shared<ReplayOptions>();
-  CLI::App* verb =
-      program.add_subcommand("replay", "What a receiver says, and the card from there");
+  CLI::App* verb = program.add_subcommand(
+      "replay", "Decode a receiver's log, and print the card from its position");
   auto* log = verb->add_option("log", options->log, "a recorded NMEA log");
   verb->add_option("--device", options->device,
-                   "a live source in its place: a serial device or HOST:PORT")
+                   "a live source instead of a log: a serial device or HOST:PORT")
       ->excludes(log);
-  verb->add_option("--seconds", options->seconds,
-                   "how long to listen to the device, 10 if not given")
+  verb->add_option("--seconds", options->seconds, "how long to listen to the device (default: 10)")
       ->check(CLI::Range(0.1, 3600.0));
-  auto* to = verb->add_option("--to", options->to, "the aim, in any notation");
-  verb->add_option("--station", options->station, "the aim, as a call sign of the catalog")
+  auto* to = verb->add_option("--to", options->to, "the target, in any notation");
+  verb->add_option("--station", options->station, "the target, as a call sign in the catalog")
       ->excludes(to);
-  verb->add_option("--catalog", options->catalog, "the catalog's file in place of the user's own");
-  verb->add_option("--date", options->date,
-                   "the date for the declination; the receiver's otherwise");
+  verb->add_option("--catalog", options->catalog, "catalog file to use instead of yours");
+  verb->add_option("--date", options->date, "date for the declination (default: the receiver's)");
   verb->add_option(
       "--recorded-after", options->recorded_after,
-      "the log is no older than this date: an older one in it is a receiver's 1024-week "
-      "fault and is repaired");
+      "earliest date of the log: an older date in it is a receiver's 1024-week rollover "
+      "and is corrected");
   verb->add_option("--nose", options->nose_deg, "true heading of the rig's nose in degrees");
   verb->add_flag("--json", options->json, "print one JSON object");
   verb->callback([&chosen, options] { chosen = [options] { return replay(*options); }; });

@@ -110,13 +110,13 @@ void print_json(const Found& found, const ScanOptions& options, bool practice) {
 void print_text(const Found& found, bool practice) {
   if (practice) std::cout << kPracticeLine;
   std::cout << (found.here ? fmt::format("here {}\n", words::chance_number(*found.here))
-                           : "the chance here is not known\n");
+                           : "chance here unknown\n");
   for (const auto& spot : found.spots) {
     std::cout << fmt::format("{:>5}  {} at {} true\n", words::chance_number(spot.chance_percent),
                              words::distance(spot.distance_m, false),
                              words::whole_degrees(spot.bearing));
   }
-  if (found.here && found.spots.empty()) std::cout << "no place around is clearly better\n";
+  if (found.here && found.spots.empty()) std::cout << "no place nearby is clearly better\n";
 }
 
 Result<Done> print_scan(const ScanOptions& options) {
@@ -149,15 +149,15 @@ Result<Done> print_scan(const ScanOptions& options) {
 
 void add_scan(CLI::App& program, Job& chosen) {
   auto options = std::make_shared<ScanOptions>();
-  CLI::App* verb = program.add_subcommand("scan", "Where around a place a station comes in best");
-  verb->add_option("--at", options->at, "the place; the practice area if not given");
+  CLI::App* verb =
+      program.add_subcommand("scan", "Find where around a place a station comes in best");
+  verb->add_option("--at", options->at, "the place (default: the practice area)");
   verb->add_option("--station", options->stations,
-                   "a call sign; of several, with commas, the weakest counts")
+                   "call signs, separated by commas; the weakest counts")
       ->required()
       ->delimiter(',');
-  verb->add_option("--radius-km", options->radius_km,
-                   "half the side of the square; 5 if not given");
-  verb->add_option("--cells", options->cells, "on a side; 200 if not given");
+  verb->add_option("--radius-km", options->radius_km, "half the side of the square (default: 5)");
+  verb->add_option("--cells", options->cells, "cells on a side (default: 200)");
   add_stop_options(*verb, options->stop);
   verb->add_option("--png", options->png, "write a picture to this file");
   verb->add_flag("--json", options->json, "print one JSON object");

@@ -21,14 +21,14 @@ Result<GearChoice> gear_choice(const StopOptions& options) {
 }  // namespace
 
 void add_stop_options(CLI::App& verb, StopOptions& options) {
-  verb.add_option("--gear", options.gear, "a preset by its name; an unknown one lists them");
+  verb.add_option("--gear", options.gear, "name of a gear preset; an unknown name lists them all");
   verb.add_option("--pattern", options.pattern,
-                  "the antenna's own pattern: a table of angle_deg and db, or field");
+                  "custom antenna pattern: a table of angle_deg and db or field");
   verb.add_option("--surroundings", options.surroundings,
-                  "open, scrub, scattered trees, forest, houses or town; open if not given");
+                  "open, scrub, scattered trees, forest, houses or town (default: open)");
   verb.add_option("--terrain", options.terrain,
-                  "the folder of elevation tiles in place of the user's own");
-  verb.add_option("--catalog", options.catalog, "the catalog's file in place of the user's own");
+                  "folder of elevation tiles to use instead of yours");
+  verb.add_option("--catalog", options.catalog, "catalog file to use instead of yours");
 }
 
 Result<StopSetting> stop_setting(const StopOptions& options, bool practice) {

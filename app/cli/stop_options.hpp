@@ -10,14 +10,14 @@
 
 namespace mastwise::cli {
 
-// What verbs that ask about reception know of the gear, the surroundings and the data.
+// Gear, surroundings and data options of the verbs that compute reception.
 struct StopOptions {
   std::string gear, pattern, surroundings = "open", terrain, catalog;
 };
 
 void add_stop_options(CLI::App& verb, StopOptions& options);
 
-// The options read: a question without a place, and where stations and hills are.
+// The parsed options: a question without a place, and the sources of stations and hills.
 struct StopSetting {
   StationsQuestion question;
   SurveySources sources;

@@ -87,8 +87,8 @@ std::string sky_text(const Sky& sky) {
     line("In 5 minutes to", bearing(*sky.shadow.direction_in_5_minutes));
   }
   if (sky.shadow.direction) {
-    line("A clock error",
-         fmt::format("of 1 minute is {:.2f}° of shadow", sky.shadow.error_per_clock_minute_deg));
+    line("A clock error", fmt::format("of 1 minute turns the shadow by {:.2f}°",
+                                      sky.shadow.error_per_clock_minute_deg));
   }
   line(sky.shadow.why_none ? "Shadow from" : "Shadow until", in_48_hours(sky.times.shadow_changes));
   line("Sunrise", in_48_hours(sky.times.sunrise));
@@ -126,11 +126,10 @@ Result<Done> print_sky(const SunOptions& options) {
 
 void add_sun(CLI::App& program, Job& chosen) {
   auto options = std::make_shared<SunOptions>();
-  CLI::App* verb = program.add_subcommand("sun", "True north by the sun's shadow or Polaris");
-  verb->add_option("--at", options->at,
-                   "the place, in any notation; the practice area if not given");
+  CLI::App* verb = program.add_subcommand("sun", "Find true north by the sun's shadow or Polaris");
+  verb->add_option("--at", options->at, "the place, in any notation (default: the practice area)");
   verb->add_option("--time", options->time,
-                   "the time, UTC, as 2026-07-02T18:00:00Z; now if not given");
+                   "UTC time, such as 2026-07-02T18:00:00Z (default: now)");
   verb->add_flag("--json", options->json, "print one JSON object");
   verb->callback([&chosen, options] { chosen = [options] { return print_sky(*options); }; });
 }

@@ -80,7 +80,7 @@ Result<Done> print_survey(const SurveyOptions& options) {
 
 void add_survey(CLI::App& program, Job& chosen) {
   auto options = std::make_shared<SurveyOptions>();
-  CLI::App* verb = program.add_subcommand("survey", "What can be received at a place");
+  CLI::App* verb = program.add_subcommand("survey", "List the stations that a place receives");
   add_place_options(*verb, options->place);
   verb->add_flag("--json", options->json, "print a JSON list");
   verb->callback([&chosen, options] { chosen = [options] { return print_survey(*options); }; });

@@ -6,8 +6,8 @@
 
 #include <CLI/CLI.hpp>
 
-// The verbs of the command line: one file each. A verb adds its options to the program and returns
-// through `chosen` what is to be done.
+// The verbs of the command line, one file each. A verb adds its options to the command line and
+// sets `chosen` to its task.
 namespace mastwise::cli {
 
 using Job = std::function<Result<Done>()>;

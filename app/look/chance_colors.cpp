@@ -12,7 +12,7 @@ constexpr std::array<Color, kChanceSegments> kRamp{{{0x00, 0x22, 0x4E},
                                                     {0x7D, 0x7C, 0x78},
                                                     {0xBC, 0xAF, 0x6F},
                                                     {0xFE, 0xE8, 0x38}}};
-// By night the dark end would vanish in the ground: it is lifted, in the same order.
+// On the night background the dark end would vanish, so it is lifted in the same order.
 constexpr std::array<Color, kChanceSegments> kNightRamp{{{0x5A, 0x7A, 0xB4},
                                                          {0x7D, 0x87, 0xA6},
                                                          {0x9F, 0xA0, 0x9C},

@@ -8,12 +8,12 @@ namespace mastwise::ui {
 
 inline constexpr std::size_t kChanceSegments = 5;
 
-// Colors that eyes of every kind can order, dark to light by day and the same by night: the five
-// classes of a chance. Source of the ramp: cividis (Nuñez, Anderton and Renslow 2018,
+// Colors of the five classes of a chance, dark to light by day and night, which color-blind eyes
+// can order. Source of the ramp: cividis (Nuñez, Anderton and Renslow 2018,
 // doi 10.1371/journal.pone.0199239), sampled at 0, 1/4, 1/2, 3/4 and 1, figures from memory.
 Color chance_color(std::size_t segment, bool night);
 
-// The same ramp by day without steps, for pictures with a color for each chance: 0 to 100 percent.
+// The day ramp without steps, for pictures: 0 to 100 percent.
 Color chance_shade(double percent);
 
 }  // namespace mastwise::ui

@@ -11,17 +11,17 @@ struct Color {
   bool operator==(const Color&) const = default;
 };
 
-// Paper and ink: one accent for what can be touched or is the answer, one warning.
+// Paper and ink colors: one accent for controls and answers, one warning.
 struct Theme {
   Color paper;       // the ground of a screen
   Color panel;       // raised ground: the rail, the dial, keys
   Color ink;         // text and marks
-  Color second_ink;  // text that explains
+  Color second_ink;  // explanations
   Color rule;        // hairlines; never carries meaning alone
-  Color accent;      // what can be touched, and the answer
+  Color accent;      // controls, and the answer
   Color on_accent;   // text on the accent
   Color lobe;        // the antenna's pattern, the row in use
-  Color warning;     // danger, PRACTICE, a fix that is none
+  Color warning;     // danger, PRACTICE, a missing fix
   Color on_warning;  // text on the warning
 };
 

@@ -270,7 +270,7 @@ Action read(const nlohmann::json& json) {
 // Recordings of the first release have other names for some actions.
 std::string present_name(const std::string& recorded) {
   if (recorded == "CentreMap") return "CenterMap";
-  // It ended the alarm; now no touch does.
+  // It ended the alarm; no touch does that anymore.
   if (recorded == "AntennaIsDown") return "QuietAlarm";
   return recorded;
 }
@@ -301,8 +301,8 @@ Result<Action> action_from_json(const nlohmann::json& json) {
   } catch (const std::exception& trouble) {
     return Error{.what = std::string("cannot read it: ") + trouble.what(), .where = name};
   }
-  return Error{.what = "there is no action \"" + name + "\"",
-               .remedy = "use the version of the program that recorded it"};
+  return Error{.what = "unknown action \"" + name + "\"",
+               .remedy = "use the version of Mastwise that recorded it"};
 }
 
 nlohmann::json to_json(const Model& model) {

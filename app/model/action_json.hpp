@@ -12,7 +12,7 @@ namespace mastwise {
 nlohmann::json to_json(const Action& action);
 Result<Action> action_from_json(const nlohmann::json& json);
 
-// The model for a person to read; not meant to be read back: a session is its actions.
+// The model as JSON for a person to read; a session is restored from its actions instead.
 nlohmann::json to_json(const Model& model);
 
 }  // namespace mastwise

@@ -7,7 +7,7 @@
 #include <string>
 #include <vector>
 
-// Places where one might stop, side by side.
+// Possible stops side by side.
 namespace mastwise {
 
 // The best station for one of the networks at one place.
@@ -26,7 +26,7 @@ struct AheadPlace {
   bool operator==(const AheadPlace&) const = default;
 };
 
-// Places by how the worst of the networks fares, best first.
+// Places sorted by their weakest network, best first.
 struct AheadTable {
   std::vector<std::string> networks = {};
   std::vector<AheadPlace> places = {};

@@ -98,7 +98,7 @@ class Applier {
     if (const auto handle = handle_from(m_.form)) m_.settings.handle = handle;
   }
   void operator()(const act::ForgetHandle&) {
-    remember("Handle forgotten");
+    remember("Handle deleted");
     m_.taken_back->handle = m_.settings.handle;
     m_.settings.handle.reset();
   }
@@ -140,7 +140,7 @@ class Applier {
   void operator()(const act::MarkTail&) {
     remember("Tail marked");
     m_.stop.tail_mark = m_.findings.position;
-    // The receiver is carried to the other end: what it averages begins anew.
+    // The receiver moves to the other end, so its average restarts.
     m_.parked.restart();
   }
   void operator()(const act::NoseFromPoints&) {
@@ -149,7 +149,7 @@ class Applier {
   }
   void operator()(const act::NextCarrier&) { next(m_.settings.carrier, Carrier::trailer); }
   void operator()(const act::ForgetNose&) {
-    remember("Nose forgotten");
+    remember("Rig heading deleted");
     m_.stop.nose.reset();
   }
 
@@ -164,7 +164,7 @@ class Applier {
     m_.keypad.reset();
   }
   void operator()(const act::PinStation& pin) {
-    remember(is_pinned(m_.stop, pin.key) ? "No longer pinned" : "Pinned");
+    remember(is_pinned(m_.stop, pin.key) ? "Unpinned" : "Pinned");
     auto& pinned = m_.stop.pinned;
     const auto place = std::find(pinned.begin(), pinned.end(), pin.key);
     if (place == pinned.end()) {
@@ -199,7 +199,7 @@ class Applier {
   void operator()(const act::SwitchGrouping&) { m_.by_network = !m_.by_network; }
   void operator()(const act::StationsFound& found) {
     m_.stations = found.answer;
-    // A table that was taken in anew may know more of the target, or know it elsewhere.
+    // A newly imported table may have more facts of the target, or another position.
     if (!m_.stop.target) return;
     const StationRow* row = find_row(*m_.stations, key_of(*m_.stop.target));
     if (row != nullptr) m_.stop.target = row->station;
@@ -237,12 +237,12 @@ class Applier {
   void operator()(const act::DropReading&) { drop_sweep_reading(m_); }
   void operator()(const act::MarkEdge& edge) { mark_sweep_edge(m_, edge.right); }
   void operator()(const act::KeepSweep&) {
-    remember("Sweep kept");
+    remember("Sweep saved");
     keep_sweep(m_);
     log_sweep(m_);
   }
   void operator()(const act::ForgetCorrection&) {
-    remember("Correction forgotten");
+    remember("Correction deleted");
     m_.stop.strong_stations.clear();
   }
 
@@ -260,7 +260,7 @@ class Applier {
   }
 
   void operator()(const act::LogOutcome& log) {
-    remember("Written down");
+    remember("Outcome saved");
     log_outcome(m_, log.key, log.outcome);
   }
   void operator()(const act::NextWeather&) { m_.weather = next_weather(m_.weather); }
@@ -311,7 +311,7 @@ class Applier {
     remember(std::move(what));
     m_.taken_back->ahead = m_.ahead;
   }
-  // What was found in the receiver's list at another stop says nothing here.
+  // Ticks of the receiver's list at another stop do not count here.
   void forget_old_ticks() {
     const auto& here = m_.findings.position;
     if (!m_.ticked_at || !here || !same_stop(*m_.ticked_at, *here)) m_.ticks.clear();
@@ -338,7 +338,7 @@ void Applier::follow_receiver() {
 
 void Applier::operator()(const act::SwitchPractice&) {
   const bool leaving = m_.stop.practice;
-  remember(leaving ? "Out of the practice area" : "Into the practice area");
+  remember(leaving ? "Practice ended" : "Practice started");
   m_.stop = leaving ? Stop{} : world_.practice_stop;
   m_.stations.reset();
   m_.map = MapState{.sheets = m_.map.sheets};

@@ -6,7 +6,7 @@
 
 namespace mastwise {
 
-// What the computations need besides the model; never changes while the program runs.
+// Constant data that the computations need besides the model.
 struct World {
   const MagneticModel& magnetic;
   Stop practice_stop;

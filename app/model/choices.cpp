@@ -14,7 +14,7 @@ gear::Gear gear_of(const GearChoice& choice) {
   gear.splits = choice.splits.value_or(gear.splits);
   if (!choice.amplifier) gear.amplifier.reset();
   if (choice.pattern_table.empty()) return gear;
-  // What is no table was refused when it was chosen.
+  // A text that is not a table was refused earlier.
   if (const auto own = gear::Pattern::from_table(choice.pattern_table)) {
     gear.antenna.low_vhf.pattern = *own;
     gear.antenna.high_vhf.pattern = *own;

@@ -18,10 +18,10 @@ namespace mastwise {
 
 enum class PositionSource { Receiver, ByHand };
 
-// What the top of the dial shows.
+// The direction at the top of the dial.
 enum class DialUp { TrueNorth, Nose, Facing };
 
-// What covers the places because a person asked for it.
+// The sheets that a person opens over the places.
 enum class Sheet {
   None,
   Gear,
@@ -39,18 +39,18 @@ enum class Sheet {
   Import
 };
 
-// Prospects with at least this chance are listed, in percent.
+// The list shows stations with at least this chance, in percent.
 inline constexpr std::array kChanceFloors{0.0, 10.0, 40.0, 70.0, 90.0};
 
-// The least chance that a heading of the plan must bring, in percent; the usual one first.
+// The least chance that a heading of the plan must bring, in percent; the default first.
 inline constexpr std::array kPlanFloors{kUsualFloor_percent, 90.0, 40.0};
 
 enum class KeypadPurpose { Position, Nose, Search, Field };
 
-// The line to the receiver.
+// The connection to the receiver.
 struct Link {
   enum class State { Searching, Open, Lost, Ended } state = State::Searching;
-  std::string name = {};  // the device as a person knows it; when lost, why
+  std::string name = {};  // the device's name; if lost, the reason
   bool operator==(const Link&) const = default;
 };
 
@@ -58,18 +58,18 @@ inline constexpr std::array kNotations{Notation::Decimal, Notation::DegreesMinut
                                        Notation::DegreesMinutesSeconds, Notation::UtmUps,
                                        Notation::Mgrs};
 
-// The rig's gear: a preset by its name, and what differs from it.
+// The rig's gear: a preset by its name, and the differences from it.
 struct GearChoice {
-  std::string preset = {};  // empty: the usual one
+  std::string preset = {};  // empty: the default
   std::optional<double> height_m = {};
   std::optional<double> cable_m = {};
   std::optional<int> splits = {};
-  bool amplifier = true;           // used where the preset has one
-  std::string pattern_table = {};  // an own pattern in place of the preset's, in every band
+  bool amplifier = true;           // used if the preset has one
+  std::string pattern_table = {};  // a custom pattern instead of the preset's, in every band
   bool operator==(const GearChoice&) const = default;
 };
 
-// The gear that is meant; a preset that is no longer known counts as the usual one.
+// The chosen gear; an unknown preset counts as the default.
 gear::Gear gear_of(const GearChoice& choice);
 
 // The ceiling handle: where the antenna pointed, from the nose, at two readings; its stops and the
@@ -83,7 +83,7 @@ struct HandleChoice {
 };
 Result<Handle> handle_of(const HandleChoice& choice);
 
-// A network that a station was seen to carry, in no table.
+// A network seen on a station that no table lists.
 struct TickedNetwork {
   StationKey key = {};
   std::string network = {};
@@ -100,7 +100,7 @@ struct Settings {
   PointingMethod pointing = PointingMethod::baseplate_compass;
   std::optional<HandleChoice> handle = {};  // once calibrated
   Carrier carrier = Carrier::driven;
-  std::string tablet = {};  // tells this tablet's records from another's
+  std::string tablet = {};  // distinguishes this tablet's records
   Notation notation = Notation::Decimal;
   GearChoice gear = {};
   std::vector<std::string> pinned_networks = {};  // wanted wherever the rig stops
@@ -108,10 +108,10 @@ struct Settings {
   bool operator==(const Settings&) const = default;
 };
 
-// Pins a network, or no longer; without notice of case.
+// Pins or unpins a network, ignoring case.
 bool is_pinned(const Settings& settings, const std::string& network);
 void pin_network(Settings& settings, const std::string& network);
-// Ticks that a station carries a network, or no longer.
+// Ticks or unticks a network of a station.
 bool is_ticked(const Settings& settings, const TickedNetwork& ticked);
 void tick_network(Settings& settings, const TickedNetwork& ticked);
 

@@ -55,24 +55,24 @@ void find_prospect(const Model& model, Findings& findings) {
   findings.reasons = row->reasons;
 }
 
-// A map that follows north or the nose does so by itself.
+// The map follows north or the nose by itself.
 void turn_map(Model& model) {
   if (model.map.up == MapUp::Turned) return;
   const bool by_nose = model.map.up == MapUp::Rig && model.findings.nose;
   model.map.view.up = by_nose ? model.findings.nose->nose() : Bearing<True>();
 }
 
-// By the means in use; where something that it needs is not known yet, the usual error stands.
+// The error of the chosen way to point; the usual error while its inputs are unknown.
 void find_heading_error(Model& model) {
   const auto budget = heading_budget(model.settings.pointing, heading_context(model));
   if (!budget) return;
-  // The worker is asked anew when this changes: by steps that matter.
+  // A change asks the worker again, so it is rounded to steps that matter.
   constexpr double kStep_deg = 0.5;
   model.findings.heading_error_deg = std::ceil(budget->total_deg / kStep_deg) * kStep_deg;
   model.findings.heading_errors = budget->lines;
 }
 
-// What the open sheet's form says.
+// The answers of the open sheet's form.
 void derive_forms(const Model& model, Findings& findings) {
   if (model.sheet == Sheet::Paper) {
     findings.from_map = place_from_map(model.form, model.settings.miles);
@@ -126,7 +126,7 @@ void derive(Model& model, const World& world) {
     findings.field = world.magnetic.at(*findings.position, findings.date);
   }
   findings.nose = nose_heading(model.stop.nose, findings.field);
-  // A rig heading set at another place is not valid here.
+  // A rig heading from another place is not valid here.
   const auto parked = model.parked.result();
   if (model.stop.nose && model.stop.nose->taken_at && parked) {
     findings.moved_m = rig_moved_m(*model.stop.nose->taken_at, *parked);

@@ -42,8 +42,7 @@ std::optional<Result<MapScale>> scale_of(const Form& form, bool miles) {
 
 FormAnswer place_answer(const MapPosition& found) {
   return {.lines = {format_position(found.position, Notation::DegreesMinutes),
-                    fmt::format("± {:.0f} m by the ruler; the map's own truth is not counted",
-                                found.error_m)},
+                    fmt::format("± {:.0f} m by the ruler, without the map's error", found.error_m)},
           .place = found.position,
           .place_error_m = std::max(kTypedPosition_m, found.error_m)};
 }
@@ -59,13 +58,13 @@ std::string field_words(Field field, bool miles) {
     case Field::MapBar_mm:
       return "Scale bar on the sheet, mm";
     case Field::MapBarLength:
-      return miles ? "Scale bar stands for, miles" : "Scale bar stands for, km";
+      return miles ? "Scale bar length, miles" : "Scale bar length, km";
     case Field::MapPlace:
-      return "A place on the map, its position";
+      return "Mapped place, its position";
     case Field::MapDirection_deg:
-      return "From there, direction, degrees";
+      return "Direction from there, degrees";
     case Field::MapLength_mm:
-      return "From there, mm on the sheet";
+      return "Distance from there, mm";
     case Field::LeftMeridian_deg:
       return "Meridian left of here, degrees";
     case Field::RightMeridian_deg:
@@ -73,7 +72,7 @@ std::string field_words(Field field, bool miles) {
     case Field::MeridiansApart_mm:
       return "Between the two, mm";
     case Field::FromMeridian_mm:
-      return "From the left one to here, mm";
+      return "From the left line to here, mm";
     case Field::LowerParallel_deg:
       return "Parallel below here, degrees";
     case Field::UpperParallel_deg:
@@ -81,15 +80,15 @@ std::string field_words(Field field, bool miles) {
     case Field::ParallelsApart_mm:
       return "Between the two, mm";
     case Field::FromParallel_mm:
-      return "From the lower one to here, mm";
+      return "From the lower line to here, mm";
     case Field::SheetWidth_mm:
-      return "Sheet, width, mm";
+      return "Sheet width, mm";
     case Field::SheetHeight_mm:
-      return "Sheet, height, mm";
+      return "Sheet height, mm";
     case Field::StopRight_mm:
-      return "Here, mm from its left edge";
+      return "From its left edge to here, mm";
     case Field::StopUp_mm:
-      return "Here, mm from its lower edge";
+      return "From its lower edge to here, mm";
     case Field::FirstReading_deg:
       return "First: handle at, degrees";
     case Field::FirstAngle_deg:
@@ -99,13 +98,13 @@ std::string field_words(Field field, bool miles) {
     case Field::SecondAngle_deg:
       return "Second: antenna from the nose";
     case Field::ReachFrom_deg:
-      return "Its stops: from, degrees (may be left out)";
+      return "Stops: from, degrees (optional)";
     case Field::ReachTo_deg:
-      return "Its stops: to, degrees (may be left out)";
+      return "Stops: to, degrees (optional)";
     case Field::Stow_deg:
-      return "Must stand at, to be lowered (may be left out)";
+      return "Reading for lowering (optional)";
     case Field::HandleNow_deg:
-      return "The handle stands at, degrees";
+      return "Handle now, degrees";
     case Field::ThereBearing_deg:
       return "From here to the other spot, degrees";
     case Field::BackBearing_deg:
@@ -113,15 +112,15 @@ std::string field_words(Field field, bool miles) {
     case Field::LandmarkPlace:
       return "A landmark in sight, its position";
     case Field::OneWay_deg:
-      return "One way says, degrees";
+      return "First way, degrees";
     case Field::OneWayError_deg:
-      return "Give or take, degrees";
+      return "Its error, degrees";
     case Field::OtherWay_deg:
-      return "Another way says, degrees";
+      return "Second way, degrees";
     case Field::OtherWayError_deg:
-      return "Give or take, degrees";
+      return "Its error, degrees";
     case Field::AheadPlace:
-      return "A place where one might stop, its position";
+      return "Possible stop, its position";
   }
   return "";
 }
@@ -173,8 +172,8 @@ FormAnswer place_from_map(const Form& form, bool miles) {
   if (!found) return in_trouble(found.error());
   answer = place_answer(*found);
   if (const std::string name = form.name(Field::MapPlace); !name.empty()) {
-    answer.lines.push_back("Counted from the middle of " + name + ": the map's dot may lie " +
-                           words::distance(kDotOfTown_m, miles) + " from it");
+    answer.lines.push_back("Measured from the middle of " + name + ": the map's dot may be " +
+                           words::distance(kDotOfTown_m, miles) + " off");
     answer.place_error_m = std::hypot(answer.place_error_m, kDotOfTown_m);
   }
   return answer;
@@ -207,7 +206,7 @@ FormAnswer ruler_for_heading(const Model& model, const Findings& found) {
   FormAnswer answer;
   answer.lines.push_back(
       fmt::format("{:.0f} mm from here to the transmitter, {:.1f}° right of the "
-                  "sheet's upright, ± {:.1f}°",
+                  "sheet's side edge, ± {:.1f}°",
                   ruler->length_mm, ruler->from_upright.degrees(), ruler->bearing_error_deg));
   if (ruler->edge) {
     answer.lines.push_back(fmt::format(
@@ -254,21 +253,21 @@ FormAnswer handle_turn(const Model& model, const Findings& found) {
   if (!choice) return {};
   const auto handle = handle_of(*choice);
   if (!handle) return in_trouble(handle.error());
-  FormAnswer answer{.lines = {fmt::format("{}; its zero is known to {:.1f}°",
-                                          choice == model.settings.handle ? "Kept" : "Not kept yet",
-                                          handle->sigma_deg())}};
+  FormAnswer answer{
+      .lines = {fmt::format("{}; zero error {:.1f}°",
+                            choice == model.settings.handle ? "Saved" : "Not saved yet",
+                            handle->sigma_deg())}};
   const auto now = model.form.number(Field::HandleNow_deg);
   if (found.card && found.card->rig_angle) {
     const NearestAim aim = handle->nearest(*found.card->rig_angle);
-    answer.lines.push_back(
-        fmt::format("The station is at {:.0f} on the handle", aim.reading.dial_deg()));
+    answer.lines.push_back(fmt::format("Station at {:.0f} on the handle", aim.reading.dial_deg()));
     if (now) {
       const auto turn = handle->turn_to(*found.card->rig_angle, HandleReading::dial_deg(*now));
       if (!turn) return in_trouble(turn.error());
       answer.lines.push_back(words::handle_turn(*turn));
     }
   } else {
-    answer.lines.push_back("For the turn to a station the nose must be known too");
+    answer.lines.push_back("Set the rig heading to get the turn to a station");
   }
   if (now && choice->stow_deg) {
     const auto stow = handle->turn_to_stow(HandleReading::dial_deg(*now));

@@ -9,14 +9,14 @@
 #include <string>
 #include <vector>
 
-// Numbers and places that a person types into the sheets for the paper map, the ceiling handle and
-// the checks of the compass.
+// Numbers and places typed into the sheets for the paper map, the ceiling handle and the compass
+// checks.
 namespace mastwise {
 
 enum class Field {
   // Paper map: its scale, and a place by direction and millimeters.
   MapBar_mm,
-  MapBarLength,  // miles or kilometers, as lengths are said
+  MapBarLength,  // miles or kilometers, as in the settings
   MapPlace,
   MapDirection_deg,
   MapLength_mm,
@@ -47,23 +47,23 @@ enum class Field {
   ThereBearing_deg,
   BackBearing_deg,
   LandmarkPlace,
-  // Two ways of finding one direction, true degrees, and the error of each.
+  // Two ways to find one direction, true degrees, and the error of each.
   OneWay_deg,
   OneWayError_deg,
   OtherWay_deg,
   OtherWayError_deg,
-  // A place where one might stop.
+  // A possible stop.
   AheadPlace,
 };
 bool is_place(Field field);
 // "scale bar on the sheet, mm".
 std::string field_words(Field field, bool miles);
 
-// What has been typed so far; kept while the program runs.
+// The typed text, kept until the app closes.
 struct Form {
   std::map<Field, double> numbers = {};
   std::map<Field, Position> places = {};
-  std::map<Field, std::string> names = {};  // of places that were given by name
+  std::map<Field, std::string> names = {};  // of places chosen by name
   std::optional<double> number(Field field) const;
   std::optional<Position> place(Field field) const;
   std::string name(Field field) const;  // empty: its position was typed
@@ -71,7 +71,7 @@ struct Form {
   bool operator==(const Form&) const = default;
 };
 
-// What follows from a form: lines to read, what is wrong with it, and a place to use.
+// The result of a form: lines to read, an error, and a place to use.
 struct FormAnswer {
   std::vector<std::string> lines = {};
   std::string trouble = {};
@@ -86,8 +86,8 @@ Result<double> read_number(const std::string& text);
 struct Findings;
 struct Model;
 
-// By direction and millimeters from a named place; between the lines of the net; the ruler for the
-// heading in use. Nothing before all is typed that it needs.
+// The position by direction and millimeters from a named place; by grid lines; the ruler for the
+// heading in use. Empty until all needed fields are typed.
 FormAnswer place_from_map(const Form& form, bool miles);
 FormAnswer place_from_net(const Form& form);
 FormAnswer ruler_for_heading(const Model& model, const Findings& found);
@@ -95,7 +95,7 @@ FormAnswer reciprocal_check(const Form& form);
 FormAnswer agreement_check(const Form& form);
 FormAnswer handle_turn(const Model& model, const Findings& found);
 
-// The handle as the form describes it; nothing before both points are typed.
+// The handle as the form describes it; empty until both points are typed.
 std::optional<HandleChoice> handle_from(const Form& form);
 
 }  // namespace mastwise

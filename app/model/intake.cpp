@@ -21,7 +21,7 @@ void go_to(Intake& intake, IntakeStep step) {
 
 }  // namespace
 
-// Opened anew it begins with the catalog, unless something is being taken in or was meanwhile.
+// Starts with the catalog when opened, unless an import is running or just ended.
 void open_intake(Intake& intake) {
   intake.opened = true;
   const IntakeStep step = intake.question.step;
@@ -70,7 +70,7 @@ void take_in(Intake& intake) {
   ++intake.question.taking;
 }
 
-// Back to the table, which was not taken in; unless the answer says that it was all the same.
+// Back to the table, which was not imported, unless the answer says that it was.
 void stop_taking_in(Intake& intake) {
   if (intake.question.step == IntakeStep::TakingIn) intake.question.step = IntakeStep::Table;
 }

@@ -14,8 +14,8 @@
 #include <string>
 #include <vector>
 
-// Taking in tables of stations and programs by touch: what the worker is asked, what it answers,
-// and what the fingers have chosen between the two.
+// Import of station and program tables by touch: the questions to the worker, its answers, and the
+// person's choices.
 namespace mastwise {
 
 enum class IntakeStep { Catalog, Folder, Table, TakingIn, Report };
@@ -23,13 +23,13 @@ enum class IntakeStep { Catalog, Folder, Table, TakingIn, Report };
 // How a table is read.
 struct TableReading {
   enum class Kind {
-    OwnFormat,  // the program's own station table
-    Mapped,     // a foreign table, by `mapping`
-    Joined,     // a set of tables, by the ready mapping called `ready`
+    OwnFormat,  // Mastwise's station table
+    Mapped,     // another table, by `mapping`
+    Joined,     // a set of tables, by the built-in mapping `ready`
     Programs,   // a table of programs
   };
   Kind kind = Kind::OwnFormat;
-  Source source = {};  // what it is called in the catalog, and of what day it is
+  Source source = {};  // its name and date in the catalog
   TableMapping mapping = {};
   std::string ready = {};
   bool operator==(const TableReading&) const = default;
@@ -37,15 +37,15 @@ struct TableReading {
 
 struct IntakeQuestion {
   IntakeStep step = IntakeStep::Catalog;
-  std::size_t look = 0;  // another question each time that the person looks anew
+  std::size_t look = 0;  // raised each time the person looks again
   std::string folder = {};
   std::string path = {};                     // of the table
-  std::optional<TableReading> reading = {};  // as corrected; nothing: say what it seems to be
-  std::size_t taking = 0;                    // the number of the last taking in
+  std::optional<TableReading> reading = {};  // as corrected; empty: identify the table
+  std::size_t taking = 0;                    // the number of the last import
   bool operator==(const IntakeQuestion&) const = default;
 };
 
-// Something to touch in the list of a folder.
+// An entry in the list of a folder.
 struct IntakeEntry {
   enum class Kind { Folder, Table, Archive, Set } kind = Kind::Folder;
   std::string path = {};
@@ -56,19 +56,19 @@ struct IntakeEntry {
 
 struct IntakeFolder {
   std::string path = {};
-  std::string parent = {};  // empty: there is none
+  std::string parent = {};  // empty if it has none
   std::vector<IntakeEntry> entries = {};
   bool operator==(const IntakeFolder&) const = default;
 };
 
-// A column of the table, with what stands in its first rows.
+// A column of the table with the values of its first rows.
 struct IntakeColumn {
   std::string name = {};
   std::string example = {};
   bool operator==(const IntakeColumn&) const = default;
 };
 
-// A station as the table was read, for the eye to check.
+// A station read from the table, for a person to check.
 struct CheckedStation {
   std::string call_sign = {};
   std::string rf_channel = {};
@@ -85,25 +85,25 @@ struct CheckMap {
   bool operator==(const CheckMap&) const = default;
 };
 
-// What the head of a table shows.
+// The result of reading a table's head.
 struct TableLook {
   TableReading reading = {};
-  std::string renews = {};    // the source that has most of the sample's call signs
-  std::string known_by = {};  // why it is read so
+  std::string renews = {};    // the source with most of the sample's call signs
+  std::string known_by = {};  // why it is read this way
   std::vector<Doubt> doubts = {};
   std::vector<IntakeColumn> columns = {};
-  std::string file_date = {};  // on which the file was written, "2026-05-01"
-  std::size_t rows = 0;        // of the head, and how many of them could not be read
+  std::string file_date = {};  // date of the file, "2026-05-01"
+  std::size_t rows = 0;        // of the head, and how many were rejected
   std::size_t rejected = 0;
   std::vector<RejectedRow> first_rejected = {};
   std::vector<CheckedStation> sample = {};
   std::vector<StationProgram> programs = {};  // of a table of programs
   std::optional<CheckMap> map = {};
-  std::string trouble = {};  // why nothing can be read so
+  std::string trouble = {};  // why nothing can be read this way
   bool operator==(const TableLook&) const = default;
 };
 
-// What a taking in did. Of rejected rows the first kRejected, and how many there were.
+// The result of an import, with the first kRejected rejected rows and their number.
 struct IntakeReport {
   static constexpr std::size_t kRejected = 12;
   bool of_programs = false;
@@ -116,46 +116,46 @@ struct IntakeReport {
 
 struct IntakeAnswer {
   IntakeQuestion question = {};
-  std::size_t generation = 0;  // how often the catalog has been changed by the worker
+  std::size_t generation = 0;  // number of changes the worker made to the catalog
   std::vector<SourceSummary> stations = {}, programs = {};
-  std::vector<IntakeEntry> places = {};  // where to begin to look
+  std::vector<IntakeEntry> places = {};  // start folders
   std::optional<IntakeFolder> folder = {};
   std::optional<TableLook> look = {};
-  std::string doing = {};           // while it takes in
-  std::optional<double> part = {};  // of it that is done, 0 to 1; nothing: not known
+  std::string doing = {};           // during an import
+  std::optional<double> part = {};  // fraction done, 0 to 1; empty if unknown
   std::optional<IntakeReport> report = {};
-  std::string trouble = {};  // why there is none of it, if something failed
+  std::string trouble = {};  // why it failed
   bool operator==(const IntakeAnswer&) const = default;
 };
 
 struct Intake {
-  bool opened = false;  // since the program began
+  bool opened = false;  // since the app started
   IntakeQuestion question = {};
   std::optional<IntakeAnswer> answer = {};
-  std::optional<TableLook> look = {};        // the last at the table
-  std::optional<TableReading> reading = {};  // as the fingers have corrected it
-  std::vector<std::string> decided = {};     // parts that a finger chose: in doubt no more
+  std::optional<TableLook> look = {};        // the last look at the table
+  std::optional<TableReading> reading = {};  // as corrected by touch
+  std::vector<std::string> decided = {};     // parts chosen by touch, no longer in doubt
   std::string choosing = {};                 // the part whose column is being chosen
   std::optional<IntakeReport> report = {};
-  std::size_t reported = 0;  // the taking in whose report was shown
-  std::string trouble = {};  // why nothing was taken in
+  std::size_t reported = 0;  // the import whose report was shown
+  std::string trouble = {};  // why nothing was imported
   bool operator==(const Intake&) const = default;
 };
 
-// A part of how the table is read, as the person sees it.
+// A part of the table's mapping, as shown.
 struct IntakeRow {
   std::string part = {};
   std::string label = {};
   std::string value = {};
-  std::string example = {};  // what stands in the column
+  std::string example = {};  // a value of the column
   std::string note = {};     // why it is in doubt
-  std::string next = {};     // the reading that a touch takes; a column is chosen from all
+  std::string next = {};     // the reading after a touch; columns have a list instead
   bool column = false;
-  bool missing = false;  // must be chosen before anything can be read
+  bool missing = false;  // required to read the table
   bool operator==(const IntakeRow&) const = default;
 };
 
-// A source of the catalog, as the person sees it.
+// A source of the catalog, as shown.
 struct IntakeSource {
   std::string name = {};
   std::string holds = {};
@@ -167,8 +167,8 @@ struct IntakeSource {
 struct IntakeFindings {
   std::vector<IntakeRow> rows = {};
   std::vector<IntakeSource> stations = {}, programs = {};
-  std::string from_here = {};  // how far off the middle of the sample is
-  bool ready = false;          // it can be taken in
+  std::string from_here = {};  // distance of the sample's middle
+  bool ready = false;          // it can be imported
   bool operator==(const IntakeFindings&) const = default;
 };
 
@@ -181,7 +181,7 @@ void take_in(Intake& intake);
 void stop_taking_in(Intake& intake);
 void intake_found(Intake& intake, const IntakeAnswer& answer);
 
-// `here`: where the rig stands, if that is no practice.
+// `here`: the rig's position, empty in practice.
 IntakeFindings intake_findings(const Intake& intake, UtcTime date,
                                const std::optional<Position>& here, bool miles);
 

@@ -10,7 +10,7 @@
 
 #include <fmt/format.h>
 
-// What the fingers see of a taking in.
+// The import as shown on the screen.
 namespace mastwise {
 namespace {
 
@@ -111,33 +111,33 @@ std::string RowWriter::doubt_about(const std::string& part) const {
 }
 
 IntakeRow RowWriter::source() const {
-  IntakeRow row{.part = "source.name", .label = "Goes in as", .value = reading_.source.name};
+  IntakeRow row{.part = "source.name", .label = "Source name", .value = reading_.source.name};
   std::vector<std::string> names{look_.reading.source.name};
   add_once(names, std::filesystem::path(intake_.question.path).filename().string());
   for (const SourceSummary& source : known()) add_once(names, source.source.name);
   row.next = next_of(names, row.value);
   for (const SourceSummary& source : known()) {
     if (source.source.name != row.value) continue;
-    row.label = "Renews";
-    row.note = fmt::format("The {} of it in the catalog are replaced", source.stations);
-    if (look_.renews == row.value) row.note += "; most of what is shown here is in it";
+    row.label = "Updates";
+    row.note = fmt::format("Replaces its {} entries in the catalog", source.stations);
+    if (look_.renews == row.value) row.note += "; it has most of the rows shown here";
   }
   if (row.note.empty() && !known().empty()) {
-    row.note = "A new source beside those there; a touch lets it renew one of them";
+    row.note = "A new source. Touch to update an existing one instead";
   }
   return row;
 }
 
 IntakeRow RowWriter::date() const {
-  IntakeRow row{.part = "source.date", .label = "Of the day", .value = reading_.source.date};
+  IntakeRow row{.part = "source.date", .label = "Date", .value = reading_.source.date};
   std::vector<std::string> dates{std::string()};
   add_once(dates, look_.reading.source.date);
   add_once(dates, look_.file_date);
   row.next = next_of(dates, row.value);
   if (row.value.empty()) {
-    row.value = "not known";
+    row.value = "unknown";
   } else if (row.value == look_.file_date && row.value != look_.reading.source.date) {
-    row.note = "The day on which the file was written: the table may be older";
+    row.note = "The file's date: the table may be older";
   }
   return row;
 }
@@ -153,7 +153,7 @@ std::vector<IntakeRow> RowWriter::parts() const {
     if (row.column) {
       row.example = example_of(look_, part.value);
       row.missing = part.needed && part.value.empty();
-      if (row.missing) row.note = "Must be chosen: without it no station can be read";
+      if (row.missing) row.note = "Required: choose a column";
     } else {
       row.next = next_of(part.readings, part.value);
     }

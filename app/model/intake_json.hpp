@@ -3,7 +3,7 @@
 #include "app/model/intake.hpp"
 #include "app/model/json_types.hpp"
 
-// How the questions and answers of a taking in are written as JSON.
+// The questions and answers of an import as JSON.
 
 NLOHMANN_JSON_NAMESPACE_BEGIN
 

@@ -10,8 +10,8 @@
 
 #include <nlohmann/json.hpp>
 
-// How the types within actions are written as JSON. A reader that meets what it does not know
-// throws json's exception, which action_from_json() turns into an error.
+// The types within actions as JSON. A reader throws json's exception on unknown input, which
+// action_from_json() turns into an error.
 
 NLOHMANN_JSON_NAMESPACE_BEGIN
 

@@ -25,12 +25,12 @@ Result<ReadHeading> read_heading(const Keypad& keypad) {
   const auto [stopped, trouble] = std::from_chars(begin, end, degrees, std::chars_format::fixed);
   const auto character = static_cast<std::size_t>(stopped - begin);
   if (trouble != std::errc{} || stopped != end) {
-    return Error{.what = "this is no number of degrees",
-                 .remedy = "type the heading of the nose, such as 118",
+    return Error{.what = "not a number of degrees",
+                 .remedy = "type the rig heading, such as 118",
                  .character = character};
   }
   if (!(degrees >= 0.0 && degrees <= 360.0)) {
-    return Error{.what = "a heading lies within 0 to 360 degrees",
+    return Error{.what = "a heading must be 0 to 360 degrees",
                  .remedy = "read the compass again",
                  .character = 0};
   }

@@ -6,18 +6,18 @@
 
 namespace mastwise {
 
-// Adds what a key writes. A text grown beyond any position or name takes no more.
+// Adds a key's text, up to the length of the longest position or name.
 void type(Keypad& keypad, std::string_view text);
 
-// Takes the last character off, however many bytes it has.
+// Removes the last character, which may have several bytes.
 void erase_last(Keypad& keypad);
 
 // The heading that was typed: degrees within 0 to 360, from the north that the keypad shows.
 Result<ReadHeading> read_heading(const Keypad& keypad);
 
-// Whether a position is typed: for the stop, or into a field.
+// Whether the keypad takes a position, for the stop or a field.
 bool types_position(const Keypad& keypad);
-// Whether so far a place's name is typed instead: letters, and no figure as any position has.
+// Whether the text is a place name: letters without digits.
 bool types_name(const Keypad& keypad);
 
 // Puts the number that was typed for a field into the form.

@@ -9,7 +9,7 @@
 namespace mastwise {
 namespace {
 
-// The rows with the wished chance; by network, only those that bring a network no better row does.
+// The rows with the chosen chance; by network, only the best row of each network.
 void find_listed(const Model& model, Findings& findings) {
   const double floor_percent = kChanceFloors[model.chance_floor];
   std::set<std::string> brought;
@@ -37,7 +37,7 @@ bool begins_with(std::string_view text, std::string_view beginning) {
          words::same_word(text.substr(0, beginning.size()), beginning);
 }
 
-// The one network that begins with what is searched for.
+// The one network that starts with the searched text.
 std::string pinnable_network(const Model& model) {
   const std::string_view wanted = words::trimmed(model.search);
   if (wanted.empty()) return {};
@@ -61,7 +61,7 @@ std::string wanted_line(const std::vector<StationRow>& rows, const std::string& 
   return network + ": no station here";
 }
 
-// The gravest: a later caution of the same weight says nothing new.
+// The gravest caution; another of the same weight adds nothing.
 std::string caution_of(const Model& model, const Findings& findings) {
   std::string oldest;
   for (const std::size_t listed : findings.listed) {

@@ -39,7 +39,7 @@ void write(Model& model, LogWrite record) {
   if (!model.stop.practice) model.log_writes.push_back(std::move(record));
 }
 
-// A stop goes on for a day, unless something was written elsewhere since.
+// A stop lasts a day, unless a record was made elsewhere since.
 bool still_here(const Model& model, const StopRecord& stop) {
   constexpr auto kDay = std::chrono::hours(24);
   const bool latest = &stop == &model.log.stops.front();
@@ -49,7 +49,7 @@ bool still_here(const Model& model, const StopRecord& stop) {
          moment_of(model) - stop.arrived < kDay;
 }
 
-// The record of this stop; a new one where the rig has moved on.
+// The record of this stop; a new one if the rig has moved on.
 const StopRecord& this_stop(Model& model) {
   Log& log = model.log;
   const Position& here = *model.findings.position;
@@ -57,7 +57,7 @@ const StopRecord& this_stop(Model& model) {
     const StopRecord* known = stop_record(log, *log.stop_id);
     if (known != nullptr && same_stop(known->position, here)) return *known;
   }
-  // The program was started again at the same stop.
+  // The app restarted at the same stop.
   const auto again = std::find_if(log.stops.begin(), log.stops.end(),
                                   [&](const StopRecord& stop) { return still_here(model, stop); });
   if (again != log.stops.end()) {
@@ -99,7 +99,7 @@ OutcomeRecord record_of(const Model& model, const StopRecord& stop, const Statio
   record.heading = outlook.bearing;
   record.chance_percent = outlook.chance_percent;
   if (!outlook.margin_db) return record;
-  // As computed, before what the logbook itself has taught.
+  // As computed, before the logbook's corrections.
   const auto& learned = model.stations->question.learned[static_cast<std::size_t>(outlook.band)];
   reception::Deviations deviations = outlook.deviations;
   deviations.logbook_db = 0.0;
@@ -158,7 +158,7 @@ void log_sweep(Model& model) {
   const auto result = model.sweep ? result_of(*model.sweep) : std::nullopt;
   if (!result || !model.findings.position) return;
   const Sweep& sweep = *model.sweep;
-  // The logbook holds true directions: by the declination, as the compass was read.
+  // The logbook stores true directions, so a compass reading is corrected by the declination.
   if (sweep.by != SweepBy::Compass || !model.findings.field) return;
   const auto as_true = [&](Bearing<Dial> heading) {
     return to_true(as_magnetic(heading), model.findings.field->declination);

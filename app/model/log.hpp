@@ -18,7 +18,7 @@ namespace mastwise {
 struct Findings;
 struct Model;
 
-// What the shell has to write into the logbook.
+// Records that the shell must write to the logbook.
 struct OutcomeTakenBack {
   OutcomeRecord touched;
   bool operator==(const OutcomeTakenBack&) const = default;
@@ -30,7 +30,7 @@ struct SweepTakenBack {
 using LogWrite =
     std::variant<StopRecord, OutcomeRecord, SweepRecord, OutcomeTakenBack, SweepTakenBack>;
 
-// What the logbook taught.
+// The lessons of the logbook.
 struct Taught {
   std::vector<learning::ReliabilityBin> bins = {};
   std::optional<learning::BrierScore> brier = {};
@@ -39,37 +39,37 @@ struct Taught {
   bool operator==(const Taught&) const = default;
 };
 
-// The logbook as the program has it in mind; written through the shell.
+// The logbook in memory; the shell writes it.
 struct Log {
   std::vector<StopRecord> stops = {};        // the latest first
   std::vector<OutcomeRecord> outcomes = {};  // of all stops, the latest first
-  std::optional<std::string> stop_id = {};   // of this stop, once something was written at it
+  std::optional<std::string> stop_id = {};   // of this stop, once it has a record
   Taught taught = {};
   bool operator==(const Log&) const = default;
 };
 
-// A stop of the practice area, in mind only.
+// A stop of the practice area, in memory only.
 bool is_practice(const StopRecord& stop);
 
-// The stops that a list shows: the latest.
+// The latest stops, for a list.
 std::span<const StopRecord> listed_stops(const Log& log);
 
-// One touch: what the station did here. The practice area's are never written.
+// Records a station's outcome here. The practice area's outcomes are never written.
 void log_outcome(Model& model, const StationKey& key, Outcome outcome);
-// Takes the last touch back: what it replaced stands again.
+// Undoes the last outcome and restores the one before.
 void take_back_outcome(Model& model, const OutcomeRecord& touched,
                        const std::optional<OutcomeRecord>& replaced);
-// The sweep that has just been kept.
+// Records the sweep that was just saved.
 void log_sweep(Model& model);
 void take_back_sweep(Model& model, const std::string& id);
 
-// Learns anew from all outcomes, for the gear in use and this stop.
+// Learns again from all outcomes, for the gear in use and this stop.
 void teach(Model& model);
 
-// The outcomes of this stop, and what worked at earlier stops within 200 m.
+// The outcomes of this stop, and the headings that worked at earlier stops within 200 m.
 void derive_log(const Model& model, Findings& findings);
 
-// The next kind of weather to be stamped on outcomes; after the last, none.
+// The next kind of weather for outcomes; empty after the last.
 std::string next_weather(const std::string& weather);
 
 }  // namespace mastwise

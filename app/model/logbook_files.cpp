@@ -9,7 +9,7 @@
 namespace mastwise {
 namespace {
 
-// What is kept in mind only, before what was read.
+// The records in memory only, then the read ones.
 void read_again(Log& log, const LogbookRecords& records) {
   std::erase_if(log.outcomes, [&](const OutcomeRecord& outcome) {
     return std::none_of(log.stops.begin(), log.stops.end(), [&](const StopRecord& stop) {
@@ -49,7 +49,7 @@ void next_logbook_folder(LogbookFiles& files) {
 
 void logbook_files_done(Model& model, const LogbookFilesAnswer& answer) {
   LogbookFiles& files = model.log_files;
-  // The folder chosen may be elsewhere in the new list, or gone with its stick.
+  // The chosen folder may have another index in the new list, or be gone with its stick.
   const std::string chosen = files.answer && files.folder < files.answer->folders.size()
                                  ? files.answer->folders[files.folder].path
                                  : std::string();

@@ -8,7 +8,7 @@
 #include <string>
 #include <vector>
 
-// The logbook as files: given out to the user's folders and sticks, taken in from them.
+// Export of the logbook to the user's folders and sticks, and import from them.
 namespace mastwise {
 
 struct Model;
@@ -17,14 +17,14 @@ enum class LogbookTask { Look, GiveTable, GiveWaypoints, GiveBackup, TakeIn };
 
 struct LogbookFilesQuestion {
   LogbookTask task = LogbookTask::Look;
-  std::string path = {};   // the folder to write into, or the file to take in
+  std::string path = {};   // the folder to write to, or the file to import
   std::string day = {};    // "2026-07-02", for the names of files
-  std::size_t number = 0;  // the same touch again is another question
+  std::size_t number = 0;  // a repeated touch is a new question
   bool operator==(const LogbookFilesQuestion&) const = default;
 };
 
 struct LogbookFolder {
-  std::string name = {};  // as a person calls it
+  std::string name = {};  // its name on the screen
   std::string path = {};
   bool operator==(const LogbookFolder&) const = default;
 };
@@ -32,13 +32,13 @@ struct LogbookFolder {
 // A file that may be another tablet's logbook.
 struct LogbookFile {
   std::string name = {};
-  std::string folder = {};  // as a person calls it
+  std::string folder = {};  // its name on the screen
   std::string path = {};
   std::uint64_t bytes = 0;
   bool operator==(const LogbookFile&) const = default;
 };
 
-// What the logbook holds after another has been taken in.
+// The logbook after an import.
 struct LogbookRecords {
   std::vector<StopRecord> stops = {};        // the latest first
   std::vector<OutcomeRecord> outcomes = {};  // the latest first
@@ -47,10 +47,10 @@ struct LogbookRecords {
 
 struct LogbookFilesAnswer {
   LogbookFilesQuestion question = {};
-  std::vector<LogbookFolder> folders = {};  // to write into, the usual one first
+  std::vector<LogbookFolder> folders = {};  // to write to, the default first
   std::vector<LogbookFile> files = {};
-  std::vector<std::string> said = {};  // what was done
-  std::string trouble = {};            // or why not
+  std::vector<std::string> said = {};  // the results
+  std::string trouble = {};            // or the failure
   std::optional<LogbookRecords> records = {};
   bool operator==(const LogbookFilesAnswer&) const = default;
 };
@@ -58,7 +58,7 @@ struct LogbookFilesAnswer {
 struct LogbookFiles {
   std::optional<LogbookFilesQuestion> asked = {};
   std::optional<LogbookFilesAnswer> answer = {};
-  std::size_t folder = 0;     // of the answer's, to write into
+  std::size_t folder = 0;     // index in the answer's folders, to write to
   std::string to_merge = {};  // the file whose prompt is open
   bool working() const { return asked && (!answer || answer->question != *asked); }
   bool operator==(const LogbookFiles&) const = default;
@@ -67,10 +67,10 @@ struct LogbookFiles {
 // Asks before another logbook is merged into this one, which cannot be undone.
 void ask_merge(Model& model, const std::string& path);
 
-// One at a time: nothing is asked while the last is being worked on. `path`: the file to take in.
+// Starts a task unless one is running. `path`: the file to import.
 void ask_logbook_files(Model& model, LogbookTask task, const std::string& path = {});
 void next_logbook_folder(LogbookFiles& files);
-// The practice area's stops, which are in no logbook, stay in mind.
+// Keeps the practice area's stops, which no logbook has, in memory.
 void logbook_files_done(Model& model, const LogbookFilesAnswer& answer);
 
 }  // namespace mastwise

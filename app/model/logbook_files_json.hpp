@@ -3,16 +3,16 @@
 #include "app/model/json_types.hpp"
 #include "core/logbook/record_cells.hpp"
 
-// How the logbook's records and files are written as JSON, within the actions that carry them.
+// The logbook's records and files as JSON within actions.
 
 namespace mastwise::record_json {
 
-// A record as its cells, which the logbook's file has too.
+// A record as the cells of the logbook's file.
 template <class Record>
 Record read(const nlohmann::json& in) {
   const auto cells = in.get<std::vector<std::string>>();
   if (cells.size() != record_cells::fields<Record>().size()) {
-    throw std::invalid_argument("not as many cells as a record has");
+    throw std::invalid_argument("wrong number of cells in a record");
   }
   auto record = record_cells::read<Record>(cells);
   if (!record) throw std::invalid_argument(record.error().message());

@@ -16,7 +16,7 @@ double radians(Bearing<True> bearing) {
   return bearing.degrees() * std::numbers::pi / 180.0;
 }
 
-// Half the diagonal of the largest map that a screen has room for, in units.
+// Half the diagonal of the largest map on a screen, in units.
 constexpr double kHalfDiagonal = 900.0;
 
 }  // namespace
@@ -73,7 +73,7 @@ bool same_sheet(const MapQuestion& asked, const MapQuestion& now) {
       asked.generation != now.generation) {
     return false;
   }
-  constexpr double kPart = 1.0 / 500.0;  // of the radius: hardly a unit on the screen
+  constexpr double kPart = 1.0 / 500.0;  // of the radius: about a unit on the screen
   return path_between(asked.from, now.from).distance_m <= kPart * now.radius_m;
 }
 

@@ -14,7 +14,7 @@
 #include <string>
 #include <vector>
 
-// The map around the stop, and where around it a station comes in best.
+// The map around the stop, and the best spots for a station around it.
 namespace mastwise {
 
 struct Model;
@@ -25,8 +25,8 @@ struct MapOffset {
   bool operator==(const MapOffset&) const = default;
 };
 
-// The part of the stop's plane that the screen shows. On that plane every line from the stop has
-// its true bearing and length (core/map/projection.hpp).
+// The part of the stop's plane on the screen. On that plane every line from the stop has its true
+// bearing and length (core/map/projection.hpp).
 struct MapView {
   map::PlanePoint middle = {};  // from the stop
   double meters_per_unit = 150.0;
@@ -39,7 +39,7 @@ map::PlanePoint point_at(const MapView& view, MapOffset offset);
 MapOffset offset_of(const MapView& view, map::PlanePoint point);
 map::PlanePoint plane_point(double distance_m, Bearing<True> bearing);
 
-// What fingers do to a map: they drag it, then draw it larger and turn it about a place.
+// A map gesture: a drag, then a zoom and a turn about a place.
 struct MapMove {
   MapOffset drag = {};
   double scale = 1.0;
@@ -48,7 +48,7 @@ struct MapMove {
 };
 MapView moved(MapView view, const MapMove& move);
 
-// The stop in the middle, and so much of the land that `radius_m` around it is seen.
+// A view with the stop in the middle that shows `radius_m` around it.
 MapView around_stop(const MapView& view, double radius_m);
 
 // The ground, lines and stations within a radius of the stop.
@@ -59,19 +59,19 @@ struct MapQuestion {
   std::size_t generation = 0;  // of the catalog
   bool operator==(const MapQuestion&) const = default;
 };
-// Whether the answer to the one still serves for the other: the stop has hardly moved.
+// Whether the answer to one question still serves the other: the stop has hardly moved.
 bool same_sheet(const MapQuestion& asked, const MapQuestion& now);
 
 struct MapSheet {
   MapQuestion question;
   std::vector<map::PlaneLine> lines = {};
   std::optional<map::Relief> relief = {};
-  std::vector<map::PlanePoint> stations = {};  // all that the catalog has there
+  std::vector<map::PlanePoint> stations = {};  // all of the catalog there
   std::string trouble = {};
   bool operator==(const MapSheet&) const = default;
 };
 
-// The chance of the stations over the cells around the stop; of several the weakest counts.
+// The chance of the weakest station in each cell around the stop.
 struct AreaQuestion {
   StationsQuestion here;  // what a survey depends on, with a position
   std::vector<Station> stations = {};
@@ -79,7 +79,7 @@ struct AreaQuestion {
   bool operator==(const AreaQuestion&) const = default;
 };
 
-// A place that is clearly better than the stop.
+// A place clearly better than the stop.
 struct AreaSpot {
   double distance_m = 0.0;
   Bearing<True> bearing;
@@ -88,7 +88,7 @@ struct AreaSpot {
   bool operator==(const AreaSpot&) const = default;
 };
 
-// Cells on a side: none smaller than 10 m, as the ground is not known more finely.
+// Cells on a side, at least 10 m wide: ground data is not finer.
 std::size_t area_side(double radius_m);
 bool same_area(const AreaQuestion& asked, AreaQuestion now);
 
@@ -109,34 +109,34 @@ enum class MapUp { North, Rig, Turned };
 
 inline constexpr std::array kAreaRadii_m{500.0, 1000.0, 2000.0, 5000.0, 10'000.0, 25'000.0};
 
-// The map as the person has set it, and what the workers found for it.
+// The map as the person set it, and the workers' results.
 struct MapState {
-  bool open = false;  // the stations as a map in place of a list
+  bool open = false;  // map instead of list
   MapUp up = MapUp::North;
   MapView view = {};
   std::optional<StationKey> selected = {};
-  bool area = false;            // where to stand
+  bool area = false;            // show the best spots
   std::size_t area_radius = 2;  // of kAreaRadii_m
   std::optional<MapSheet> sheet = {};
   std::optional<AreaSheet> area_sheet = {};
-  // Of all sheets taken so far, which these are: 0 is none.
+  // Serial numbers of the current sheets; 0 is none.
   std::uint64_t sheets = 0, sheet_serial = 0, area_serial = 0;
   bool operator==(const MapState&) const = default;
 };
 
-// Opens or closes the map; opened, it shows the stations that are likely here.
+// Opens or closes the map; it opens on the stations likely here.
 void switch_map(Model& model);
 // The listed station nearest to a touch on the map, or none.
 void touch_map(Model& model, MapOffset at);
 void next_map_up(Model& model);
-// Shows or hides where to stand; shown, its area fills the map.
+// Shows or hides the best spots; the map then fits their area.
 void switch_area(Model& model);
 void show_area(Model& model);
 
-// What the workers should be asked now; nothing while the map is not seen.
+// The questions for the workers now; empty while the map is hidden.
 std::optional<MapQuestion> map_question(const Model& model);
 std::optional<AreaQuestion> area_question(const Model& model);
-// The stations whose chance the area scan is to show: those that are pinned, else the target.
+// The stations for the area scan: the pinned ones, else the target.
 std::vector<Station> area_stations(const Model& model);
 
 }  // namespace mastwise

@@ -31,28 +31,28 @@ struct Keypad {
   Field field = {};  // which, where the purpose is a field
   std::string text = {};
   bool letters = false;             // the page of letters in place of figures
-  bool magnetic = true;             // Nose: what is typed was read from a compass
-  std::optional<Error> error = {};  // why the text is not what is wanted, once accepted
+  bool magnetic = true;             // Nose: the typed heading is from a compass
+  std::optional<Error> error = {};  // why the accepted text is wrong
   bool operator==(const Keypad&) const = default;
 };
 
-// What was before the last touch that changed it.
+// The state before the last change, for Undo.
 struct TakenBack {
   std::string what;
   Stop stop;
   Monotonic until;
   std::optional<std::vector<Position>> ahead = {};
-  std::optional<HandleChoice> handle = {};  // that was forgotten
-  // A touch on an outcome, and what it replaced.
+  std::optional<HandleChoice> handle = {};  // the deleted one
+  // A recorded outcome and the one it replaced.
   std::optional<OutcomeRecord> outcome = {};
   std::optional<OutcomeRecord> replaced = {};
-  std::optional<std::string> sweep_id = {};  // of the sweep that was kept
+  std::optional<std::string> sweep_id = {};  // of the saved sweep
   bool operator==(const TakenBack&) const = default;
 };
 
-// What follows from the rest of the model; made anew by derive() after every action.
+// Values computed from the rest of the model; derive() updates them after every action.
 struct Findings {
-  // The position in use. Stale: the receiver has fallen silent and this is where the rig was last.
+  // The position in use. Stale: the receiver is silent and this is the rig's last position.
   std::optional<Position> position = {};
   bool position_stale = false;
 
@@ -60,29 +60,29 @@ struct Findings {
   enum class DateOrigin { Receiver, Machine } date_origin = DateOrigin::Machine;
 
   std::optional<MagneticField> field = {};
-  std::optional<RigHeading> nose = {};  // needs the declination when read from a compass
+  std::optional<RigHeading> nose = {};  // needs the declination if read from a compass
   // How far the rig has moved since its heading was set, which is no longer valid.
   std::optional<double> moved_m = {};
   std::optional<AimCard> card = {};
-  std::optional<Bearing<True>> facing = {};  // where the heading sensor points
-  std::optional<Turn> turn = {};             // from there to the target
-  std::optional<double> speed_kmh = {};      // over ground, from a fresh fix
-  std::vector<std::size_t> listed = {};      // rows of the stations' answer that are to be shown
-  std::vector<std::string> brought = {};     // by network: what each listed row brings first
-  std::string pinnable = {};                 // the network that is searched for
-  std::vector<std::string> wanted = {};      // pinned networks and what brings them here
-  std::string data_caution = {};             // on the age of what is listed
+  std::optional<Bearing<True>> facing = {};        // direction of the heading sensor
+  std::optional<Turn> turn = {};                   // from there to the target
+  std::optional<double> speed_kmh = {};            // over ground, from a fresh fix
+  std::vector<std::size_t> listed = {};            // rows of the stations' answer to show
+  std::vector<std::string> brought = {};           // by network: the network of each listed row
+  std::string pinnable = {};                       // the searched network
+  std::vector<std::string> wanted = {};            // pinned networks and their stations here
+  std::string data_caution = {};                   // on the age of the listed stations
   std::optional<reception::Outlook> outlook = {};  // of the target
   std::optional<Slack> slack = {};                 // of the target
   std::vector<reception::Reason> reasons = {};
-  // One sigma of pointing by the means in use, and what it is made of.
+  // One sigma of the chosen way to point, and its parts.
   double heading_error_deg = reception::kUsualHeadingError_deg;
   std::vector<ErrorLine> heading_errors = {};
   // While their sheets are open.
   std::vector<Saying> ways = {};
   std::vector<LeftOut> ways_left_out = {};
   std::optional<NorthMistake> mistake = {};
-  // What the stations peaked on say of compass and handle, and the target's number by each.
+  // The errors of compass and handle by stations peaked on, and the target's number by each.
   std::optional<aim::DialCheck> compass_check = {}, handle_check = {};
   std::optional<Bearing<Dial>> corrected = {};
   std::optional<HandleReading> handle_corrected = {};
@@ -95,7 +95,7 @@ struct Findings {
   bool operator==(const Findings&) const = default;
 };
 
-// The whole state of the program. It can be printed (to_json), saved and compared.
+// The whole state of the app. It can be printed (to_json), saved and compared.
 struct Model {
   Monotonic now = {};
   UtcTime machine_time = {};
@@ -110,9 +110,9 @@ struct Model {
 
   Stop stop = {};
   std::optional<TakenBack> taken_back = {};
-  std::string trouble = {};  // what could not be kept or read
+  std::string trouble = {};  // a failed save or read
   std::string search = {};
-  std::optional<StationsAnswer> stations = {};  // the last answer; its question tells how old it is
+  std::optional<StationsAnswer> stations = {};  // the last answer; its question shows its age
   std::optional<PlacesAnswer> places = {};      // likewise
 
   SafetyState safety = {};
@@ -128,24 +128,24 @@ struct Model {
   std::optional<Sweep> sweep = {};
   std::size_t scan_step = 0;  // of the plan, whose channels the sheet shows
   std::vector<Ticked> ticks = {};
-  std::optional<Position> ticked_at = {};  // where: they say nothing of another stop
+  std::optional<Position> ticked_at = {};  // position of the ticks, which do not count elsewhere
   Form form = {};
-  std::vector<Position> ahead = {};  // places where one might stop
-  bool along = false;                // the way there is looked at
+  std::vector<Position> ahead = {};  // possible stops
+  bool along = false;                // the route there is shown
   std::optional<RouteSheet> route = {};
   Intake intake = {};
   Log log = {};
   std::vector<LogWrite> log_writes = {};  // not written yet
   LogbookFiles log_files = {};
-  std::string weather = {};     // to be stamped on outcomes
-  bool paper_wanted = false;    // the card for paper is not written yet
-  std::string paper_file = {};  // where the last one lies
+  std::string weather = {};     // for outcomes
+  bool paper_wanted = false;    // the paper card is still to be written
+  std::string paper_file = {};  // path of the last one
 
   Findings findings = {};
   bool operator==(const Model&) const = default;
 };
 
-// What the worker should be asked now; it differs from stations->question when the list is old.
+// The question for the worker now; it differs from stations->question if the list is old.
 StationsQuestion stations_question(const Model& model);
 
 }  // namespace mastwise

@@ -25,7 +25,7 @@ void take(Model& model, const Result<RigHeadingReading>& reading, Nose::Origin o
 
 bool knows_position(Model& model) {
   if (model.findings.position) return true;
-  model.trouble = "The position is not known yet.";
+  model.trouble = "The position is unknown.";
   return false;
 }
 
@@ -51,7 +51,7 @@ void nose_from_sun(Model& model, SunFrom side) {
   if (!knows_position(model)) return;
   const sky::Shadow shadow = sky::plumb_shadow(*model.findings.position, moment_of(model));
   if (shadow.why_none) {
-    model.trouble = "The sun gives no shadow to go by now.";
+    model.trouble = "The sun gives no usable shadow now.";
     return;
   }
   take(model,

@@ -2,8 +2,8 @@
 
 #include "app/model/model.hpp"
 
-// Where the nose points, from what the rig and its instruments show. Each gives the nose or says in
-// the model's trouble why it cannot.
+// Rig headings from the rig and its instruments. Each function sets the heading, or the model's
+// trouble with the reason.
 namespace mastwise {
 
 void nose_from_course(Model& model, bool backed_in);

@@ -9,8 +9,8 @@
 namespace mastwise {
 namespace {
 
-// Distances are said to a tenth of a mile at most. Asked anew before it is too far to be said, so
-// that the name does not flicker on the road.
+// Distances are shown to a tenth of a mile. A new question starts before the name gets too far, so
+// that it does not flicker on the road.
 constexpr double kSaysStill_m = 50.0, kAskAnew_m = 25.0;
 
 bool within(const Position& a, const Position& b, double most_m) {

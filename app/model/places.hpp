@@ -7,16 +7,16 @@
 #include <string>
 #include <vector>
 
-// Places by name, and names for positions, from the gazetteer.
+// Places by name, and near towns for positions, from the gazetteer.
 namespace mastwise {
 
 struct Model;
 
-// What the worker is asked of the gazetteer.
+// The question to the gazetteer's worker.
 struct PlacesQuestion {
-  std::string typed = {};             // the beginning of a name; empty: none is searched for
+  std::string typed = {};             // the start of a name; empty: no search
   std::optional<Position> near = {};  // places near it come first
-  std::vector<Position> shown = {};   // positions to be said by a place near them
+  std::vector<Position> shown = {};   // positions to name by a near place
   bool operator==(const PlacesQuestion&) const = default;
 };
 
@@ -30,21 +30,20 @@ struct PlacesAnswer {
   PlacesQuestion question = {};
   std::vector<places::FoundPlace> found = {};  // best first
   std::vector<PositionSaid> said = {};
-  std::string trouble = {};  // why there are none, if something failed
+  std::string trouble = {};  // why the search failed
   bool operator==(const PlacesAnswer&) const = default;
 };
 
-// Nothing while no position is shown and no name is typed.
+// Empty while no position is shown and no name is typed.
 std::optional<PlacesQuestion> places_question(const Model& model);
-// Whether the answer to the one serves for the other: all positions are some steps away at most.
+// Whether the answer to one question serves the other: all positions are at most some steps away.
 bool same_places(const PlacesQuestion& asked, const PlacesQuestion& now);
 
-// The place by which a position is said; null while none is known for it, or only for another more
-// than some steps away.
+// The near place of a position; null if none was found for a position within some steps.
 const places::NearPlace* near_place_of(const Model& model, const Position& position);
 
-// What was found for the name on the keypad, or while the worker is at it for its beginning or for
-// what it was before a letter was taken off; null where there is no such answer.
+// The places found for the typed name or, while the worker searches, for a shorter or longer form
+// of it; null without such an answer.
 const std::vector<places::FoundPlace>* places_found(const Model& model);
 
 }  // namespace mastwise

@@ -2,7 +2,7 @@
 
 #include "app/model/json_types.hpp"
 
-// How what the gazetteer said is written as JSON, within the actions that carry it.
+// The gazetteer's answers as JSON within actions.
 
 NLOHMANN_JSON_NAMESPACE_BEGIN
 

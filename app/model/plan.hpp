@@ -10,18 +10,18 @@
 
 namespace mastwise {
 
-// A station as a catalog tells it from all others.
+// The key of a station in a catalog.
 struct StationKey {
   std::string source, id;
   bool operator==(const StationKey&) const = default;
 };
 StationKey key_of(const Station& station);
 
-// What the turn plan is to bring.
+// The stations that the turn plan should bring in.
 enum class PlanFor {
   Pinned,    // every pinned station; without any, the target
-  Networks,  // one station of each network that can be had
-  All,       // whatever reaches the floor
+  Networks,  // one station of each network in reach
+  All,       // every station above the floor
 };
 
 // A station in the plan.
@@ -42,7 +42,7 @@ struct PlanRemark {
   bool operator==(const PlanRemark&) const = default;
 };
 
-// What no heading brings.
+// A station or network that no heading brings in.
 struct NotInPlan {
   std::string name = {};                    // of the station or network
   std::optional<double> best_percent = {};  // its best chance, where known
@@ -52,13 +52,13 @@ struct NotInPlan {
 struct PlanStep {
   Bearing<True> bearing;
   Slack slack = {};
-  std::vector<PlanStation> brings = {};  // what it is there for first
+  std::vector<PlanStation> brings = {};  // its main stations first
   std::vector<PlanStation> loses = {};
   std::vector<PlanRemark> remarks = {};
   bool operator==(const PlanStep&) const = default;
 };
 
-// The fewest headings that bring in what is wanted.
+// The fewest headings that bring in the wanted stations.
 struct Plan {
   std::vector<PlanStep> steps = {};
   std::vector<NotInPlan> out = {};

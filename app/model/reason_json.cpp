@@ -37,7 +37,7 @@ itm::Warning warning_named(const json& in) {
 
 constexpr std::size_t kSurroundings = 6, kEnvironments = 4, kBands = 3, kStandards = 5;
 
-// How each fact is written and read: the members, each under its name.
+// The members of each fact, each under its name.
 struct Write {
   json out = json::object();
   template <class T>

@@ -8,12 +8,12 @@
 
 #include <nlohmann/json_fwd.hpp>
 
-// Facts of core as JSON, every enum by its name. Recordings from before 2026-11-29 hold finished
-// sentences in their place: those are dropped when read.
+// Facts of core as JSON, every enum by its name. Recordings from before 2026-11-29 have finished
+// sentences instead, which the reader drops.
 namespace mastwise {
 
 nlohmann::json to_json(const reception::Reason& reason);
-// Nothing for a sentence of an old recording; throws json's exception on anything else that is not
+// Empty for a sentence of an old recording; throws json's exception on anything else that is not
 // a reason.
 std::optional<reception::Reason> reason_from_json(const nlohmann::json& json);
 

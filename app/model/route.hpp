@@ -8,7 +8,7 @@
 #include <string>
 #include <vector>
 
-// What can be received along the way to places ahead.
+// Reception along the route to places ahead.
 namespace mastwise {
 
 struct Model;
@@ -18,7 +18,7 @@ struct RouteQuestion {
   std::vector<Position> points = {};
   std::vector<std::string> networks = {};
   double floor_percent = kUsualFloor_percent;
-  double step_km = 0.0;  // from survey to survey; 0: as the length asks for
+  double step_km = 0.0;  // between surveys; 0: chosen by the length
   bool operator==(const RouteQuestion&) const = default;
 };
 
@@ -26,7 +26,7 @@ struct RouteQuestion {
 struct RouteRow {
   std::string network = {};
   std::vector<reception::RouteChance> chances = {};  // of its best station, in driving order
-  std::vector<reception::Stretch> stretches = {};    // where the floor holds
+  std::vector<reception::Stretch> stretches = {};    // with at least the floor
   bool operator==(const RouteRow&) const = default;
 };
 
@@ -39,8 +39,8 @@ struct RouteSheet {
   bool operator==(const RouteSheet&) const = default;
 };
 
-// What the worker should be asked now; nothing while the way is not looked at, or where nothing is
-// wanted or nowhere is to be gone.
+// The question for the worker now; empty while the route is hidden, or without a wanted network or
+// a place ahead.
 std::optional<RouteQuestion> route_question(const Model& model);
 
 }  // namespace mastwise

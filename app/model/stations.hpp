@@ -18,7 +18,7 @@
 
 namespace mastwise {
 
-// What the worker is asked: who can be received here, and how the path to the target looks.
+// The question to the worker: the stations received here, and the path to the target.
 struct StationsQuestion {
   std::optional<Position> from = {};
   std::string search = {};
@@ -32,21 +32,21 @@ struct StationsQuestion {
   double heading_error_deg = reception::kUsualHeadingError_deg;
   std::array<reception::LearnedBias, 3> learned = {};  // by band
   bool compare = false;                                // this place with those ahead
-  std::vector<Position> ahead = {};                    // only where they are compared
-  std::size_t generation = 0;  // of the user's catalog: changed when that was
+  std::vector<Position> ahead = {};                    // only if they are compared
+  std::size_t generation = 0;  // of the user's catalog, raised by each change
   std::vector<std::string> pinned_networks = {};
   std::vector<TickedNetwork> ticked_networks = {};
   bool operator==(const StationsQuestion&) const = default;
 };
 
-// What a survey depends on; the rest of the question left out.
+// The part of the question that a survey depends on.
 StationsQuestion survey_part(StationsQuestion question);
 
 // A station as seen from the stop.
 struct StationRow {
   Station station;
   std::optional<reception::Outlook> outlook = {};  // unknown without a position
-  std::vector<reception::Reason> reasons = {};     // dearest first
+  std::vector<reception::Reason> reasons = {};     // costliest first
   bool operator==(const StationRow&) const = default;
 };
 
@@ -58,18 +58,18 @@ struct StationsAnswer {
   std::optional<Slack> target_slack = {};
   std::optional<Plan> plan = {};  // once all is measured
   std::optional<AheadTable> ahead = {};
-  std::string trouble = {};  // why there are none, if something failed
+  std::string trouble = {};  // why the survey failed
   bool operator==(const StationsAnswer&) const = default;
 };
 
-// The row of a station; null where the answer has none.
+// The row of a station; null if the answer has none.
 const StationRow* find_row(const StationsAnswer& answer, const StationKey& key);
 
 // The networks that a station or its programs carry.
 std::vector<std::string> networks_of(const Station& station);
-// Whether it carries the network, without notice of case.
+// Whether it carries the network, ignoring case.
 bool carries(const Station& station, const std::string& network);
-// Adds the networks that were ticked for the station.
+// Adds the networks ticked for the station.
 void add_ticked(Station& station, const std::vector<TickedNetwork>& ticked);
 
 }  // namespace mastwise

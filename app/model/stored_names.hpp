@@ -29,9 +29,8 @@
 
 #include <nlohmann/json.hpp>
 
-// What the values of an enum are called in settings and recordings, in the enum's order. A name
-// that was released stays: files that hold it must still open. The first release stored numbers,
-// which are read too.
+// The names of enum values in settings and recordings, in the enum's order. A released name stays,
+// so that old files still open. The first release stored numbers, which are read too.
 namespace mastwise {
 
 template <class E>

@@ -3,8 +3,8 @@
 namespace mastwise {
 namespace {
 
-// Two ways of finding one direction on one dial. An error that they share, such as the dial's,
-// makes them agree too well; that does no harm, as both are used on that dial.
+// Two ways to find one direction on one dial. A shared error, such as the dial's, makes them agree
+// too well. That is harmless, because both are used on that dial.
 void compare_with_fit(Sweep& sweep) {
   if (!sweep.fit) return;
   const auto agreement =
@@ -101,7 +101,7 @@ void read_meter(Sweep& sweep, const gear::Pattern& pattern, bool nothing) {
   sweep.readings.push_back({.heading = sweep.heading,
                             .value = nothing ? std::nullopt : std::optional<double>(sweep.value)});
   fit(sweep, pattern);
-  // Before anything can be learnt, on to the right by the usual step [common practice: 10 to 15
+  // Before the fit has enough readings, step right by the usual amount [common practice: 10 to 15
   // degrees].
   constexpr double kStep_deg = 15.0;
   sweep.heading = sweep.next.value_or(sweep.heading + Turn::clockwise_deg(kStep_deg));

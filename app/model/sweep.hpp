@@ -13,10 +13,10 @@
 
 namespace mastwise {
 
-// What the person turns the antenna by and reads the headings of a sweep from.
+// The dial by which the person turns the antenna and reads the headings of a sweep.
 enum class SweepBy { Compass, Handle };
 
-// Meter readings taken at several headings, and what follows from them.
+// Meter readings taken at several headings, and their fit.
 struct Sweep {
   StationKey station = {};
   std::string title = {};
@@ -24,34 +24,34 @@ struct Sweep {
   SweepBy by = SweepBy::Compass;
   aim::Scale scale = aim::Scale::quality_percent;
   Bearing<Dial> heading = {};  // at which the next reading is taken
-  double value = 0.0;          // that it will be
+  double value = 0.0;          // of the next reading
   std::vector<aim::Reading> readings = {};
 
   std::optional<aim::SweepFit> fit = {};
-  std::optional<Bearing<Dial>> next = {};  // where a reading would tell most
-  std::string why_no_fit = {};             // in place of `fit`, once there are readings
+  std::optional<Bearing<Dial>> next = {};  // the most useful next heading
+  std::string why_no_fit = {};             // instead of `fit`, once there are readings
 
-  // Where the picture fails, going left and going right from it.
+  // The headings left and right where the picture fails.
   std::optional<Bearing<Dial>> left_edge = {}, right_edge = {};
   std::optional<aim::EdgeMiddle> between_edges = {};
   std::optional<Agreement> edges_agree = {};  // with the fit
-  std::string edge_trouble = {};              // why there is no middle or agreement
+  std::string edge_trouble = {};              // why the middle or agreement is missing
   bool operator==(const Sweep&) const = default;
 };
 
 // The greatest value of the scale, and the step of its plus and minus.
 double scale_most(aim::Scale scale);
 double scale_step(aim::Scale scale);
-// What the meter is set to before it is read.
+// The meter's start value before a reading.
 double scale_start(aim::Scale scale);
 std::string scale_words(aim::Scale scale);
 
-// Adds the reading that is set up, and fits again; `nothing`: no lock at this heading.
+// Adds the current reading and fits again; `nothing`: no lock at this heading.
 void read_meter(Sweep& sweep, const gear::Pattern& pattern, bool nothing);
 void drop_last_reading(Sweep& sweep, const gear::Pattern& pattern);
-// The picture fails at the heading that is set up.
+// The picture fails at the current heading.
 void mark_edge(Sweep& sweep, bool right);
-// Where the sweep says that the station is: by the readings, else between the edges.
+// The station's direction by the readings, else between the edges.
 struct SweepResult {
   Bearing<Dial> peak;
   double sigma_deg;

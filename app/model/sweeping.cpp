@@ -15,8 +15,8 @@ gear::Pattern pattern_of(const Model& model) {
   return gear_of(model.settings.gear).antenna.in(model.sweep->band).pattern;
 }
 
-// What was peaked on at this stop by one dial; `direction`: where its readings point, by the map's
-// north or the needle's.
+// The stations peaked on at this stop by one dial; `direction`: where its readings point, by map
+// north or magnetic north.
 std::vector<aim::StrongStation> peaked_by(
     const Model& model, const Position& here, SweepBy by, double dial_sigma_deg,
     const std::function<Bearing<Dial>(double reading_deg)>& direction) {
@@ -46,8 +46,8 @@ void check_compass(const Model& model, Findings& findings) {
       aim::to_dial(findings.card->bearing_true, *findings.compass_check->correction);
 }
 
-// A handle's readings lead to true north by its calibration and the nose; what they are off by
-// together shows against the map.
+// A handle reading becomes a true bearing by its calibration and the rig heading; the map shows
+// their combined error.
 void check_handle(const Model& model, Findings& findings) {
   if (!model.settings.handle || !findings.nose) return;
   const auto handle = handle_of(*model.settings.handle);

@@ -2,10 +2,10 @@
 
 #include "app/model/model.hpp"
 
-// What the touches of the sweep do to the model.
+// Changes of the model by the sweep's buttons.
 namespace mastwise {
 
-// A new sweep of the target, from its computed heading; none without target or heading.
+// Starts a sweep of the target at its computed heading; does nothing without target or heading.
 void begin_sweep(Model& model, SweepBy by);
 void turn_sweep(Model& model, double clockwise_deg);
 void set_meter(Model& model, double by);
@@ -14,10 +14,10 @@ void drop_sweep_reading(Model& model);
 void mark_sweep_edge(Model& model, bool right);
 void next_scale(Model& model);
 
-// What the sweep found corrects the other headings of this stop.
+// Saves the sweep's result, which corrects the other headings of this stop.
 void keep_sweep(Model& model);
 
-// Fills what the stations peaked on say of compass and handle.
+// Fills the compass and handle checks by stations peaked on.
 void derive_dial_checks(const Model& model, Findings& findings);
 
 }  // namespace mastwise

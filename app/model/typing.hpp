@@ -5,18 +5,18 @@
 
 #include <string>
 
-// What was typed on the keypad goes where it belongs.
+// Applies the keypad's text to its purpose.
 namespace mastwise {
 
-// The stop as it is, for Undo; `what` is about to change it.
+// Saves the stop for Undo before `what` changes it.
 void remember(Model& model, std::string what);
 
-// By hand from now on; `name`: of the place whose middle it is.
+// Sets the position by hand; `name`: of the place whose middle it is.
 void stand_at(Stop& stop, const Position& position, double error_m, std::string name = {});
 
-// Takes what the keypad holds, or says on it why not.
+// Applies the keypad's text, or shows its error on the keypad.
 void accept_typed(Model& model);
-// The same for a place that was found by its name.
+// The same for a place found by name.
 void take_place(Model& model, const places::Place& place);
 
 }  // namespace mastwise

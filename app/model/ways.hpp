@@ -7,7 +7,7 @@
 #include <string>
 #include <vector>
 
-// What the sheets of the heading show, derived while they are open.
+// Contents of the heading's sheets, derived while they are open.
 namespace mastwise {
 
 struct Model;
@@ -25,37 +25,37 @@ struct ScanLine {
 struct ScanList {
   Bearing<True> heading = {};
   ScanChoice which = ScanChoice::full;
-  ScanState state = ScanState::not_finished;  // what the ticks say
+  ScanState state = ScanState::not_finished;  // result of the ticks
   std::vector<Twins> twins = {};
   std::vector<ScanLine> lines = {};
   bool operator==(const ScanList&) const = default;
 };
 
-// A station that was looked for in the receiver's list.
+// A station ticked in the receiver's list.
 struct Ticked {
   StationKey key = {};
   ScanTick tick = ScanTick::not_tried;
   bool operator==(const Ticked&) const = default;
 };
 
-// What a transmitter's position is unsure by, one sigma in m: public records give it to the second
-// of arc.
+// Uncertainty of a transmitter's position, one sigma, meters: public records round to the arc
+// second.
 inline constexpr double kTransmitter_m = 30.0;
 
-// How wrong the clock may be, in minutes: a receiver's is right to the second, a machine's own may
-// be a minute off [common practice, no source].
+// Clock error in minutes: a receiver's clock is right to the second, a tablet's may be a minute
+// off [common practice, no source].
 double clock_error_min(const Model& model);
 
-// The world's time, by the receiver where it tells it.
+// UTC, from the receiver if it sends it.
 UtcTime moment_of(const Model& model);
 
-// The error of pointing by the means in use, and what it is made of.
+// The error of the chosen way to point, and its parts.
 HeadingContext heading_context(const Model& model);
 
-// What a step of the plan is to bring, as far as the answer knows it.
+// The stations of a plan step that the answer knows.
 std::vector<ScanCandidate> scan_candidates(const StationsAnswer& answer, const PlanStep& step);
 
-// Fills what the open sheet shows.
+// Fills the open sheet's contents.
 void derive_ways(const Model& model, Findings& findings);
 void derive_scan(const Model& model, Findings& findings);
 

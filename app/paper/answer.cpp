@@ -11,7 +11,7 @@
 
 #include <fmt/format.h>
 
-// The number, and every other way of saying it.
+// The compass number, and the heading in every other form.
 namespace mastwise::paper {
 namespace {
 
@@ -60,13 +60,12 @@ double write_number(Pen& pen, const PaperCard& card, const Area& area) {
   const double beside = area.left + pen.width(number, kAnswer) + 8.0;
   pen.text({beside, baseline - 31.0}, plain != nullptr ? "magnetic" : "true", kUnit);
   if (plain != nullptr) {
-    pen.text({beside, baseline - 18.0}, fmt::format("± {:.0f}° in the hand", plain->sigma_deg),
-             kSaid);
+    pen.text({beside, baseline - 18.0}, fmt::format("± {:.0f}° handheld", plain->sigma_deg), kSaid);
   }
   return baseline + 5.0;
 }
 
-// Where the antenna may stop, in the figures of the needle.
+// The aiming tolerance in compass degrees.
 std::string slack_words(const PaperCard& card) {
   const bool needle = find(card, SayingKind::magnetic_bearing) != nullptr;
   if (!card.slack || card.slack->all_round() || !needle) return words::slack(card.slack) + ".";
@@ -108,15 +107,15 @@ double write_answer(Pen& pen, const PaperCard& card, const Area& area) {
   pairs.add("Distance",
             words::distance(aim.distance_m, true) + ", " + words::distance(aim.distance_m, false));
   pairs.add("Chance on an ordinary evening",
-            card.chance_percent ? chance(*card.chance_percent) : "not known");
+            card.chance_percent ? chance(*card.chance_percent) : "unknown");
   if (!aim.rig_angle) {
-    pairs.add("From the rig's nose", "not known");
+    pairs.add("From the rig's nose", "unknown");
     return pairs.bottom();
   }
   pairs.add("From the rig's nose", words::from_nose(*aim.rig_angle));
   return pen.paragraph({area.left, pairs.bottom() + 2.0}, area.width(),
                        words::sentence(words::rig_sides(*aim.rig_angle)) +
-                           ". Right and left as one looks toward the nose.",
+                           ". Right and left are as seen facing the nose.",
                        kBody);
 }
 
@@ -138,10 +137,10 @@ double write_norths(Pen& pen, const PaperCard& card, const Area& area) {
     say("The earth's field is too weak here for any compass.", kBodyBold);
   }
   if (field.zone == MagneticField::Zone::Caution) {
-    say("So near the magnetic pole a needle is slow and may be wrong.", kBodyBold);
+    say("Near the magnetic pole, a needle is slow and may be wrong.", kBodyBold);
   }
   if (field.beyond_model_end) {
-    say("The date is beyond the magnetic model: the compass number is unsure.", kBodyBold);
+    say("The date is beyond the magnetic model: the compass number may be off.", kBodyBold);
   }
   return y;
 }

@@ -12,7 +12,7 @@
 namespace mastwise::paper {
 namespace {
 
-// What is done with a compass alone.
+// The headings for a compass alone.
 constexpr std::array kOnPaper{SayingKind::magnetic_bearing, SayingKind::set_compass};
 
 std::vector<Saying> sayings_of(const CardFacts& facts) {
@@ -25,12 +25,12 @@ std::vector<Saying> sayings_of(const CardFacts& facts) {
   return kept;
 }
 
-// A sheet large enough that no edge is in the way.
+// A sheet so large that no edge cuts the line.
 constexpr PaperSheet kSheet{
     .width_mm = 2000.0, .height_mm = 2000.0, .stop_right_mm = 1000.0, .stop_up_mm = 1000.0};
 
 void lay_ruler(const AimCard& aim, PaperCard& card) {
-  // Sheets that a traveler has: a quarter, a half and a whole million.
+  // Common map scales: a quarter, a half and a whole million.
   constexpr std::array kRatios{250'000.0, 500'000.0, 1'000'000.0};
   constexpr double kLeast_mm = 10.0, kMost_mm = 900.0;
   for (const double ratio : kRatios) {
@@ -108,7 +108,7 @@ PaperCard card_of(const CardFacts& facts) {
 Result<PaperCard> card_of(const Model& model) {
   const Findings& found = model.findings;
   if (!found.position) {
-    return Error{.what = "the card needs to know where the rig is",
+    return Error{.what = "the card needs the rig's position",
                  .remedy = "set its position under Here"};
   }
   if (!found.card) {

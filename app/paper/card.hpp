@@ -14,12 +14,12 @@ namespace mastwise {
 struct Model;
 }
 
-// The card for the glove box: what a person needs who has only paper and a baseplate compass.
+// The card for the glove box, for a person with only paper and a baseplate compass.
 namespace mastwise::paper {
 
 // A channel to enter into the receiver by hand.
 struct PaperChannel {
-  std::string rf_channel, shows;  // its number, and what the receiver then shows
+  std::string rf_channel, shows;  // its number, and the channel that the receiver shows
 };
 
 // A heading of the turn plan.
@@ -34,13 +34,13 @@ struct PaperHeading {
 
 struct PaperPlan {
   std::vector<PaperHeading> headings = {};
-  std::vector<std::string> out = {};  // what no heading brings
+  std::vector<std::string> out = {};  // stations that no heading brings in
   bool fewest_proved = true;
 };
 
-// How long the way to the station is on a sheet.
+// The length of the path to the station on a sheet.
 struct LengthOnMap {
-  double ratio;  // of the map's scale, 1 to so many
+  double ratio;  // map scale, 1 to this ratio
   double length_mm;
 };
 
@@ -48,20 +48,20 @@ struct PaperCard {
   bool practice = false;
   bool miles = true;
   Position stop;
-  bool stop_stale = false;  // the receiver has fallen silent and this is where it was last
+  bool stop_stale = false;  // the receiver is silent and this is its last position
   UtcTime date = {};        // of the declination
   AimCard aim;
-  std::string title = {}, about = {};         // of the station; empty where the aim is a place
-  std::optional<double> chance_percent = {};  // nothing where not known
-  std::optional<Slack> slack = {};            // nothing where not known
-  std::vector<Saying> sayings = {};           // those of a compass in the hand
+  std::string title = {}, about = {};         // of the station; empty if the target is a place
+  std::optional<double> chance_percent = {};  // empty if unknown
+  std::optional<Slack> slack = {};            // empty if unknown
+  std::vector<Saying> sayings = {};           // those of a handheld compass
   NorthMistakes mistakes = {};
-  std::optional<RulerLine> ruler = {};    // on a sheet whose upright is true north
-  std::vector<LengthOnMap> lengths = {};  // on usual maps, where a sheet is large enough
-  std::optional<PaperPlan> plan = {};     // where it was asked for and is known
+  std::optional<RulerLine> ruler = {};    // on a sheet with true north up
+  std::vector<LengthOnMap> lengths = {};  // on common maps with a large enough sheet
+  std::optional<PaperPlan> plan = {};     // if requested and computed
 };
 
-// What the card is made from.
+// The card's inputs.
 struct CardFacts {
   bool practice = false;
   bool miles = true;
@@ -73,11 +73,11 @@ struct CardFacts {
   std::optional<double> chance_percent = {};
   std::optional<Slack> slack = {};
   HeadingContext context = {};             // of the stop, the station and the compass
-  const StationsAnswer* answer = nullptr;  // whose plan is to stand on the card, if any
+  const StationsAnswer* answer = nullptr;  // whose plan the card shows, if any
 };
 PaperCard card_of(const CardFacts& facts);
 
-// The card of the aim and the plan in use; the error says what is missing.
+// The card of the target and the plan in use; the error says what is missing.
 Result<PaperCard> card_of(const Model& model);
 
 }  // namespace mastwise::paper

@@ -7,7 +7,7 @@
 
 #include <fmt/format.h>
 
-// The cautions of the program's one file of them, with their sources by number.
+// The cautions of core/safety with their sources by number.
 namespace mastwise::paper {
 namespace {
 
@@ -23,7 +23,7 @@ class Cautions {
   double sources(double top);
 
  private:
-  // The source's number; the first that is named is 1.
+  // The source's number, counted from 1 in order of use.
   std::size_t number(std::string_view source) {
     const auto known = std::find(sources_.begin(), sources_.end(), source);
     const auto index = static_cast<std::size_t>(known - sources_.begin());
@@ -68,7 +68,7 @@ double write_cautions(Pen& pen, const Area& area) {
   Cautions cautions(pen, area);
   left.top = cautions.prompt(safety::before_raising(), left);
   right.top = cautions.prompt(safety::before_roof(), right);
-  // Side by side, so that the second pair begins in one line.
+  // Both columns of the second pair start at the same height.
   left.top = right.top = std::max(left.top, right.top);
   left.top = cautions.prompt(safety::weather(), left);
   right.top = cautions.prompt(safety::before_driving(), right);

@@ -59,7 +59,7 @@ void Dial::ring() {
   for (int degrees = 0; degrees < 360; degrees += kStep_deg) tick(degrees);
 }
 
-// A filled kite is true north, a hollow one the needle's.
+// A filled kite is true north, a hollow one magnetic north.
 void Dial::kite(double bearing_deg, bool filled, const char* label, bool to_left) {
   constexpr double kInner = 9.0, kMiddle = 14.5, kOuter = 20.0, kHalfWidth = 4.2;
   const double across_deg = std::atan2(kHalfWidth, radius_ + kMiddle) * 180.0 / M_PI;
@@ -71,7 +71,7 @@ void Dial::kite(double bearing_deg, bool filled, const char* label, bool to_left
   } else {
     pen_.polyline(corners, 1.0, true);
   }
-  // Written beside it only where there is room above the ring.
+  // Written beside it only if there is room above the ring.
   constexpr double kTop_deg = 25.0;
   if (std::fabs(fold_half_circle_deg(bearing_deg)) > kTop_deg) return;
   const Spot place = at(bearing_deg, radius_ + kMiddle);
@@ -84,7 +84,7 @@ void Dial::norths() {
   kite(0.0, true, "true north", east_deg > 0.0);
   if (card_.aim.field.zone == MagneticField::Zone::Blackout) return;
   kite(to_true(Bearing<Magnetic>::degrees(0.0), card_.aim.field.declination).degrees(), false,
-       "needle's north", east_deg <= 0.0);
+       "magnetic north", east_deg <= 0.0);
 }
 
 // The band within which the antenna may point, with its degrees at both ends.
@@ -96,7 +96,7 @@ void Dial::slack() {
   pen_.arc(center_, radius_ + 1.5 + 0.5 * kBand, to_deg - slack.left_deg, to_deg + slack.right_deg,
            kBand, kGray);
   if (slack.all_round()) return;
-  // They give way to the marks of the norths; the words beside the dial say the same.
+  // They give way to the north marks; the text beside the dial repeats them.
   constexpr double kGiveWay_deg = 22.0;
   const auto near_north = [&](Bearing<True> place) {
     const auto needle = to_true(Bearing<Magnetic>(), card_.aim.field.declination);

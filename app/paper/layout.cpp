@@ -13,7 +13,7 @@ namespace {
 
 constexpr double kMargin_pt = 30.0, kGutter_pt = 18.0, kApart_pt = 8.0;
 
-// Told before anything that is invented.
+// Printed above invented data.
 double write_practice(Pen& pen, const Area& area) {
   constexpr double kHeight_pt = 15.0, kWhite = 1.0;
   constexpr Style kMark{9.0, Weight::Bold, kWhite};
@@ -23,7 +23,7 @@ double write_practice(Pen& pen, const Area& area) {
                {area.left, area.top + kHeight_pt}},
               0.0);
   pen.text({0.5 * (area.left + area.right), area.top + 10.8},
-           "PRACTICE: invented stations and hills. Not for aiming anywhere", kMark, Align::Center);
+           "PRACTICE: invented stations and hills. Do not aim by this card", kMark, Align::Center);
   return area.top + kHeight_pt + 4.0;
 }
 
@@ -34,7 +34,7 @@ double write_head(Pen& pen, const PaperCard& card, const Area& area) {
   pen.text_within({area.left, first}, area.width() - dated,
                   card.title.empty() ? "Aim by its position" : card.title, kTitle);
   pen.text_within({area.left, second}, area.width() - dated,
-                  card.title.empty() ? "no station of the catalog" : card.about, kAbout);
+                  card.title.empty() ? "not a station of the catalog" : card.about, kAbout);
   pen.text({area.right, first}, card.plan ? "Aim card and plan" : "Aim card", kKind, Align::Right);
   pen.text({area.right, second}, words::date(card.date), kAbout, Align::Right);
   const double bottom = second + 6.0;
@@ -49,7 +49,7 @@ double write_aim(Pen& pen, const PaperCard& card, const Area& area) {
   left.right = area.right - 2.0 * reach - 6.0;
   const double answered = write_answer(pen, card, left);
   draw_dial(pen, card, {area.right - reach, area.top + reach}, kRadius_pt);
-  constexpr double kBelow_pt = 14.0;  // no norths there, only the band
+  constexpr double kBelow_pt = 14.0;  // no north marks there, only the band
   return std::max(answered, area.top + reach + kRadius_pt + kBelow_pt) + kApart_pt;
 }
 
@@ -64,7 +64,7 @@ double write_helps(Pen& pen, const PaperCard& card, const Area& area) {
   return std::max(left.top, right.top) + kApart_pt;
 }
 
-// Lines for a pencil where there is room.
+// Lines for notes, if there is room.
 void rule_notes(Pen& pen, const Area& area) {
   constexpr double kLine_pt = 20.0;
   if (area.bottom - area.top < 2.0 * kLine_pt) return;
@@ -76,8 +76,7 @@ void rule_notes(Pen& pen, const Area& area) {
 
 void write_foot(Pen& pen, const Area& area) {
   pen.text({area.left, area.bottom},
-           "Holds for this stop and this date; the sides of the rig, while it stands as it does.",
-           kSmallGray);
+           "Valid for this stop and date; rig sides only while the rig stays parked.", kSmallGray);
   pen.text({area.right, area.bottom}, "Mastwise", kSmallGray, Align::Right);
 }
 

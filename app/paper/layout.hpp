@@ -6,7 +6,7 @@
 
 namespace mastwise::paper {
 
-// The card on one page. What would not fit is cut, and it says how much.
+// Lays out the card on one page. Lists that do not fit are cut and count the rest.
 Page lay_out(const PaperCard& card, PageSize size, const Typefaces& typefaces);
 
 }  // namespace mastwise::paper

@@ -11,7 +11,7 @@
 
 #include <fmt/format.h>
 
-// Where the rig stands, and how map, ruler and compass are used.
+// The rig's position, and instructions for map, ruler and compass.
 namespace mastwise::paper {
 namespace {
 
@@ -31,8 +31,8 @@ std::string ruler_words(const RulerLine& ruler) {
   };
   constexpr double kLaid_mm = 100.0;
   return fmt::format(
-      "By the ruler alone, meridians upright: the point {} and {} from the stop lies on the line. "
-      "Half a millimeter astray makes {:.1f}°.",
+      "By ruler alone, meridians upright: the point {} and {} from the stop is on the line. "
+      "Half a millimeter off makes {:.1f}°.",
       way(ruler.right_per_100_mm, "right", "left"), way(ruler.up_per_100_mm, "up", "down"),
       ruler_bearing_error_deg(kLaid_mm));
 }
@@ -46,21 +46,20 @@ std::string grouped(long number) {
 
 std::string length_words(const PaperCard& card) {
   std::string words =
-      fmt::format("The station lies {} along it", words::distance(card.aim.distance_m, card.miles));
+      fmt::format("The station is {} along it", words::distance(card.aim.distance_m, card.miles));
   for (const LengthOnMap& length : card.lengths) {
     words += fmt::format("{} {:.0f} mm at 1:{}", &length == &card.lengths.front() ? ":" : ",",
                          length.length_mm, grouped(std::lround(length.ratio)));
   }
-  return words + ". Begin at the stop, not at the town beside it.";
+  return words + ". Start at the stop, not at the town beside it.";
 }
 
 }  // namespace
 
 double write_stop(Pen& pen, const PaperCard& card, const Area& area) {
-  double y = write_label(
-      pen, area,
-      card.practice ? "WHERE THE RIG STANDS (PRACTICE: INVENTED)" : "WHERE THE RIG STANDS");
-  // Degrees, which speak for themselves, on the left; grids on the right.
+  double y =
+      write_label(pen, area, card.practice ? "RIG POSITION (PRACTICE: INVENTED)" : "RIG POSITION");
+  // Degrees on the left need no label; grids with labels on the right.
   constexpr std::size_t kRows = 3;
   constexpr double kGrids_pt = 126.0, kGridName_pt = 40.0;
   for (std::size_t i = 0; i < kNotations.size(); ++i) {
@@ -74,7 +73,7 @@ double write_stop(Pen& pen, const PaperCard& card, const Area& area) {
   y += static_cast<double>(kRows) * kBody.line_pt();
   if (card.stop_stale) {
     y = pen.paragraph({area.left, y}, area.width(),
-                      "As the receiver had it last: it has fallen silent since.", kBodyBold);
+                      "The receiver's last position: it is silent now.", kBodyBold);
   }
   return y;
 }
@@ -84,8 +83,8 @@ double write_paper_map(Pen& pen, const PaperCard& card, const Area& area) {
   const std::string bearing = words::whole_degrees(card.aim.bearing_true);
   std::vector<std::string> steps{fmt::format(
       "Mark the stop. Set the compass ring to {}, the true number, lay the plate's long "
-      "edge on the mark, and turn the whole plate until the ring's lines lie along the "
-      "meridians, its N to the north. Pay no heed to the needle: the edge is the line.",
+      "edge on the mark, and turn the whole plate until the ring's lines align with the "
+      "meridians, its N to the north. Ignore the needle: the edge is the line.",
       bearing)};
   if (card.ruler) steps.push_back(ruler_words(*card.ruler));
   steps.push_back(length_words(card));
@@ -94,7 +93,7 @@ double write_paper_map(Pen& pen, const PaperCard& card, const Area& area) {
 
 double write_compass(Pen& pen, const PaperCard& card, const Area& area) {
   if (card.aim.field.zone == MagneticField::Zone::Blackout) return area.top;
-  const double y = write_label(pen, area, "WITH THE COMPASS IN THE HAND");
+  const double y = write_label(pen, area, "WITH A HANDHELD COMPASS");
   const auto away = keep_away_distances();
   std::string keep = "Keep";
   for (const KeepAway& one : away) {
@@ -105,11 +104,11 @@ double write_compass(Pen& pen, const PaperCard& card, const Area& area) {
       pen, area, y,
       {keep + ".",
        fmt::format("Set the ring to {}. Hold the plate level and turn yourself until the needle's "
-                   "north end lies on the ring's N. The plate's arrow points the way: turn the "
-                   "antenna to a mark far off in that line.",
+                   "north end is on the ring's N. The plate's arrow shows the heading: turn the "
+                   "antenna to a far mark on that line.",
                    words::whole_degrees(card.aim.bearing_magnetic)),
-       fmt::format("Check from the other end: back toward here it reads {}. More than {:.0f}° off, "
-                   "there is iron near.",
+       fmt::format("Check from the other end: back toward here it reads {}. If it is more than "
+                   "{:.0f}° off, iron is near.",
                    words::whole_degrees(card.aim.bearing_magnetic.reciprocal()),
                    kReciprocalTolerance_deg),
        "The classic mistakes. " + words::north_mistake(card.mistakes.map_north_as_magnetic) + ". " +

@@ -4,8 +4,8 @@
 #include <variant>
 #include <vector>
 
-// A printed page as what is drawn on it, in points of 1/72 inch from its upper left corner. Ink is
-// a gray from 0, black, to 1, white: any printer has it.
+// The drawing of a printed page, in points of 1/72 inch from its upper left corner. Ink is a gray
+// from 0, black, to 1, white, so any printer can print it.
 namespace mastwise::paper {
 
 struct PageSize {
@@ -28,7 +28,7 @@ struct Text {
   std::string text = {};
 };
 
-// A line through corners; closed and filled where so.
+// A line through corners, optionally closed and filled.
 struct Shape {
   std::vector<Spot> corners = {};
   double gray = 0.0;
@@ -50,7 +50,7 @@ using Mark = std::variant<Text, Shape, Arc>;
 struct Page {
   PageSize size;
   std::string title = {};
-  std::string made_on = {};  // as ISO 8601 has it
+  std::string made_on = {};  // in ISO 8601
   std::vector<Mark> marks = {};
 };
 

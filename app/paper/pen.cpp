@@ -80,7 +80,7 @@ std::vector<std::string> Pen::wrapped(std::string_view text, double most,
     } else {
       line = std::move(longer);
     }
-    // A word longer than a line is no word that anybody reads to its end.
+    // Cut a word longer than a line: nobody reads it to its end.
     line = shortened(std::move(line), most, style);
   }
   if (!line.empty()) lines.push_back(std::move(line));
@@ -146,7 +146,7 @@ void Pen::circle(Spot center, double radius_pt, double width_pt, double gray) {
   arc(center, radius_pt, 0.0, 360.0, width_pt, gray);
 }
 
-// A ring so wide that it leaves no hole.
+// A ring so wide that it has no hole.
 void Pen::disc(Spot center, double radius_pt, double gray) {
   circle(center, 0.5 * radius_pt, radius_pt, gray);
 }

@@ -25,25 +25,25 @@ struct Area {
   double width() const { return right - left; }
 };
 
-// Writes and draws on a page. A block of text has a top and a bottom; its letters keep within.
+// Writes and draws on a page. The letters of a text block stay between its top and bottom.
 class Pen {
  public:
   Pen(Page& page, const Typefaces& typefaces) : page_(page), typefaces_(typefaces) {}
 
-  // The same pen on another page: what is written there shows how much room it takes.
+  // The same pen on another page, to measure text by writing it there.
   Pen on(Page& page) const { return {page, typefaces_}; }
   double width(std::string_view text, const Style& style) const;
 
   // One line from `at`, the left, middle or right of its baseline.
   void text(Spot at, std::string_view text, const Style& style, Align align = Align::Left);
-  // One line, cut with dots where it is longer than the width.
+  // One line, cut with dots if longer than the width.
   void text_within(Spot at, double width, std::string_view text, const Style& style,
                    Align align = Align::Left);
-  // Lines from `at`, the upper left corner; returns the bottom. What does not fit into `most_lines`
-  // is cut with dots.
+  // Lines from `at`, the upper left corner; returns the bottom. Text beyond `most_lines` is cut
+  // with dots.
   double paragraph(Spot at, double width, std::string_view text, const Style& style,
                    std::size_t most_lines = kAnyLines);
-  // Items parted by commas, as many as fit, then "and so many more".
+  // As many items as fit, separated by commas, then "and 3 more".
   double list(Spot at, double width, const std::vector<std::string>& items, const Style& style,
               std::size_t most_lines);
   // Whether all of them fit.
@@ -70,7 +70,7 @@ class Pen {
   const Typefaces& typefaces_;
 };
 
-// The spot so far from the center, clockwise from the top of the page.
+// The spot at a distance from the center, clockwise from the top of the page.
 Spot around(Spot center, double radius_pt, double clockwise_deg);
 
 }  // namespace mastwise::paper

@@ -27,7 +27,7 @@ std::vector<std::string> with_chances(const std::vector<PlanStation>& stations) 
   return items;
 }
 
-// With what they show, where there is room; all numbers matter more than some names.
+// Adds the shown channels if there is room; all RF numbers matter more than some names.
 std::vector<std::string> channel_items(const PaperHeading& heading, bool with_names) {
   std::vector<std::string> items;
   for (const PaperChannel& channel : heading.channels) {
@@ -46,9 +46,9 @@ class Table {
         channels_(area.left + 0.61 * area.width()) {}
 
   double head(Pen& pen, double top) const;
-  // A row whose lists take at most so many lines each.
+  // Draws a row with at most `most_lines` lines in each list.
   double row(Pen& pen, std::size_t index, double top, std::size_t most_lines) const;
-  // What stands below the rows.
+  // The text below the rows.
   double tail(Pen& pen, double top) const;
 
  private:
@@ -66,7 +66,7 @@ double Table::head(Pen& pen, double top) const {
   title(area_.left + compass_, "Compass");
   title(area_.left + map_, "Map");
   title(area_.left + slack_, "Left, right");
-  title(brings_, "Brings, with its chance");
+  title(brings_, "Brings in, with chance");
   title(channels_, "RF channels to enter, in this order");
   return top + kCellGray.line_pt();
 }
@@ -110,14 +110,14 @@ double Table::tail(Pen& pen, double top) const {
     top = pen.list({area_.left, top + 2.0}, area_.width(), out, kCellGray, 2);
   }
   if (!plan_.fewest_proved) {
-    top = pen.paragraph({area_.left, top}, area_.width(),
-                        "There may be a plan with fewer headings.", kCellGray, 1);
+    top = pen.paragraph({area_.left, top}, area_.width(), "A plan with fewer headings may exist.",
+                        kCellGray, 1);
   }
   return top;
 }
 
-// How many lines the lists of each row may take so that all rows end above `bottom`: one at least,
-// and where there is room, more.
+// The number of lines for the lists of each row so that all rows end above `bottom`: one, or more
+// if there is room.
 std::vector<std::size_t> lines_of_rows(const Pen& pen, const PaperPlan& plan, const Table& table,
                                        double top, double bottom) {
   Page scratch{};
@@ -146,7 +146,7 @@ double write_plan(Pen& pen, const PaperPlan& plan, const Area& area) {
   double y = write_label(pen, area, "TURN PLAN");
   if (plan.headings.empty()) {
     y = pen.paragraph({area.left, y}, area.width(),
-                      "Nothing that is wanted is likely here at any heading.", kBody);
+                      "No wanted station is likely here at any heading.", kBody);
   }
   const Table table(plan, area);
   if (!plan.headings.empty()) y = table.head(pen, y);
@@ -159,7 +159,7 @@ double write_plan(Pen& pen, const PaperPlan& plan, const Area& area) {
     const double more = i + 1 < count ? kCellBold.line_pt() : 0.0;
     if (table.row(dry, i, y, lines[i]) + more > bottom) {
       y = pen.paragraph({area.left, y}, area.width(),
-                        fmt::format("and {} more heading{}: see the program's plan", count - i,
+                        fmt::format("and {} more heading{}: see the plan in Mastwise", count - i,
                                     count - i == 1 ? "" : "s"),
                         kCellBold, 1);
       break;

@@ -74,7 +74,7 @@ Result<Done> draw(cairo_surface_t* surface, const Page& page, const Typefaces& t
   for (const Mark& mark : page.marks) std::visit(printer, mark);
   const cairo_status_t status = cairo_status(context.get());
   if (status == CAIRO_STATUS_SUCCESS) return Done{};
-  return Error{.what = std::string("the page cannot be drawn: ") + cairo_status_to_string(status)};
+  return Error{.what = std::string("cannot draw the page: ") + cairo_status_to_string(status)};
 }
 
 }  // namespace
@@ -94,7 +94,7 @@ Result<std::string> pdf_of(const Page& page, const Typefaces& typefaces) {
   cairo_surface_finish(surface.get());
   const cairo_status_t status = cairo_surface_status(surface.get());
   if (status == CAIRO_STATUS_SUCCESS) return bytes;
-  return Error{.what = std::string("the PDF cannot be made: ") + cairo_status_to_string(status)};
+  return Error{.what = std::string("cannot make the PDF: ") + cairo_status_to_string(status)};
 }
 
 Result<std::string> png_of(const Page& page, const Typefaces& typefaces, int dots_per_inch) {
@@ -111,8 +111,7 @@ Result<std::string> png_of(const Page& page, const Typefaces& typefaces, int dot
   std::string bytes;
   const cairo_status_t status = cairo_surface_write_to_png_stream(surface.get(), &append, &bytes);
   if (status == CAIRO_STATUS_SUCCESS) return bytes;
-  return Error{.what =
-                   std::string("the picture cannot be made: ") + cairo_status_to_string(status)};
+  return Error{.what = std::string("cannot make the picture: ") + cairo_status_to_string(status)};
 }
 
 namespace {

@@ -3,7 +3,7 @@
 #include "app/paper/card.hpp"
 #include "app/paper/pen.hpp"
 
-// The parts of the card, each within its area from the top down. What they return is their bottom.
+// Draws the parts of the card, each within its area from the top down. Each returns its bottom.
 namespace mastwise::paper {
 
 inline constexpr Style kLabel{6.5, Weight::Bold, 0.30};
@@ -18,14 +18,14 @@ double write_label(Pen& pen, const Area& area, std::string_view words);
 
 double write_answer(Pen& pen, const PaperCard& card, const Area& area);
 void draw_dial(Pen& pen, const PaperCard& card, Spot center, double radius_pt);
-inline constexpr double kDialMargin_pt = 21.0;  // that its outermost marks take beyond the radius
+inline constexpr double kDialMargin_pt = 21.0;  // width of its outermost marks beyond the radius
 
 double write_stop(Pen& pen, const PaperCard& card, const Area& area);
 double write_norths(Pen& pen, const PaperCard& card, const Area& area);
 double write_paper_map(Pen& pen, const PaperCard& card, const Area& area);
 double write_compass(Pen& pen, const PaperCard& card, const Area& area);
 
-// Within the area; what does not fit is counted.
+// Draws within the area; counts the headings that do not fit.
 double write_plan(Pen& pen, const PaperPlan& plan, const Area& area);
 double write_cautions(Pen& pen, const Area& area);
 

@@ -19,7 +19,7 @@ using Options = std::unique_ptr<cairo_font_options_t, decltype(&cairo_font_optio
 using Face = std::unique_ptr<cairo_font_face_t, decltype(&cairo_font_face_destroy)>;
 using Scaled = std::unique_ptr<cairo_scaled_font_t, decltype(&cairo_scaled_font_destroy)>;
 
-// Letters stand where the paper has them, not where a screen's pixels would.
+// Letters keep their positions on paper, without a screen's pixel grid.
 Options exact_options() {
   Options options(cairo_font_options_create(), &cairo_font_options_destroy);
   cairo_font_options_set_hint_metrics(options.get(), CAIRO_HINT_METRICS_OFF);
@@ -28,7 +28,7 @@ Options exact_options() {
   return options;
 }
 
-// What a face of cairo needs as long as cairo keeps it, which is longer than we do.
+// Data that a cairo face needs; cairo keeps it longer than we do.
 struct Held {
   Library library;
   FT_Face face;
@@ -50,7 +50,7 @@ Result<Opened> open(const Library& library, const std::string& path) {
   const auto refused = [&] {
     return Error{.what = "the font file is missing or damaged",
                  .where = path,
-                 .remedy = "build again, or point MASTWISE_ASSETS at the program's assets"};
+                 .remedy = "build again, or point MASTWISE_ASSETS at Mastwise's assets"};
   };
   FT_Face letters = nullptr;
   if (FT_New_Face(library.get(), path.c_str(), 0, &letters) != 0) return refused();

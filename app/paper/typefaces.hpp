@@ -11,16 +11,16 @@
 
 namespace mastwise::paper {
 
-// The program's own fonts for paper. One thread at a time.
+// Mastwise's fonts for paper. One thread at a time.
 class Typefaces {
  public:
   static Result<Typefaces> load(const std::string& fonts_folder);
 
-  // How far the text reaches, in points.
+  // The text's width, in points.
   double width(std::string_view text, double size_pt, Weight weight) const;
-  // The text with a question mark for each letter that the fonts do not have.
+  // The text with a question mark for each letter missing in the fonts.
   std::string printable(std::string_view text) const;
-  // What is written from now on is in this face.
+  // Sets the face for later text.
   void select(cairo_t* context, double size_pt, Weight weight) const;
 
  private:

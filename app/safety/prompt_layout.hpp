@@ -8,14 +8,14 @@
 
 namespace mastwise {
 
-// Where a prompt has its two acts and its text, in units.
+// The places of a prompt's two buttons and its text, in units.
 struct PromptLayout {
   ui::Rect confirm, refuse, text;
 };
 
-// The acts lie in a row at the far end of the page from the finger that opened the prompt, and the
-// one that confirms in the far corner: at least 30 mm from the finger on every screen of 90 mm and
-// more, so that no second tap meets it. Without a finger they lie at the bottom.
+// The buttons are in a row at the far end of the page from the finger that opened the prompt, with
+// the confirm button in the far corner: at least 30 mm from the finger on every screen of 90 mm and
+// more, so that a second tap cannot hit it. Without a finger they are at the bottom.
 inline PromptLayout prompt_layout(ui::Rect page, std::optional<ui::Point> opened_at,
                                   bool left_handed) {
   constexpr float kHigh = 96.0f, kGap = 24.0f;

@@ -11,13 +11,13 @@ namespace mastwise {
 // The prompt that is open.
 enum class Asking { Nothing, Raise, Roof, Weather, Drive, AfterAlarm, UndoRaise, MergeLogbook };
 
-// What the app knows of the antenna's mast and of the rig's motion.
+// The state of the antenna's mast and the rig's motion.
 struct SafetyState {
   safety::Antenna antenna = safety::Antenna::Down;
-  // A change that is not on the disk yet. The antenna counts as up before it is; it counts as down
-  // only after.
+  // A change that is not on the disk yet. The antenna counts as up before the write, and as down
+  // only after it.
   std::optional<AntennaChange> unsaved = {};
-  Monotonic next_try = {};  // of writing it
+  Monotonic next_try = {};  // to write it
   struct Undo {
     safety::Antenna before = safety::Antenna::Down;
     Monotonic until;
@@ -26,12 +26,12 @@ struct SafetyState {
   std::optional<Undo> undo = {};  // of the last change
 
   Asking asking = Asking::Nothing;
-  bool roof = false;         // the look for the walk covers the places
-  bool roof_agreed = false;  // its prompt, since the antenna was down last
+  bool roof = false;         // the roof screen covers the places
+  bool roof_agreed = false;  // its prompt was confirmed since the antenna was last down
 
   safety::Drive drive = safety::Drive::Parked;
   Monotonic speed_heard = {};  // the last speed over ground
-  Monotonic quiet_until = {};  // the alarm is quieter till then
+  Monotonic quiet_until = {};  // the alarm is quieter until then
   bool operator==(const SafetyState&) const = default;
 };
 

@@ -13,7 +13,7 @@
 
 #include <fmt/format.h>
 
-// Places where one might stop, side by side for the networks that are wanted.
+// Possible stops side by side, compared by the wanted networks.
 namespace mastwise::screens {
 namespace {
 
@@ -21,7 +21,7 @@ using ui::Align;
 using ui::ButtonLook;
 using ui::Face;
 
-constexpr float kRow = 124.0f, kName = 270.0f, kRemove = 96.0f, kGap = 16.0f;
+constexpr float kRow = 124.0f, kName = 270.0f, kRemove = 112.0f, kGap = 16.0f;
 
 std::size_t columns_that_fit(Rect area, std::size_t networks) {
   constexpr float kLeast = 136.0f;
@@ -32,7 +32,7 @@ std::size_t columns_that_fit(Rect area, std::size_t networks) {
 void draw_offer(Ui& ui, Rect cell, const std::optional<AheadOffer>& offer) {
   const ui::Theme& theme = ui.theme();
   if (!offer) {
-    ui.canvas().text({cell.left, cell.top + 40.0f}, "none known", Face::Small, theme.second_ink);
+    ui.canvas().text({cell.left, cell.top + 40.0f}, "unknown", Face::Small, theme.second_ink);
     return;
   }
   ui.canvas().text({cell.left, cell.top + 40.0f}, words::chance_number(offer->chance_percent),
@@ -73,7 +73,7 @@ class Table {
   float width_ = 0.0f;
 };
 
-// By a town near it, else by its position; then how far it is.
+// A near town, else the position; then the distance.
 void Table::name(float y, const AheadPlace& place) {
   const ui::Theme& theme = ui_.theme();
   constexpr float kLine = 27.0f;
@@ -101,7 +101,7 @@ void Table::place(float y, const AheadPlace& place) {
   if (!here && found != asked.end()) {
     const auto index = static_cast<std::size_t>(found - asked.begin());
     const Rect remove{area_.right - kRemove, y + 20.0f, area_.right, y + 20.0f + Column::kButton};
-    if (ui_.button("remove place " + std::to_string(index), remove, "Drop", ButtonLook::Plain)) {
+    if (ui_.button("remove place " + std::to_string(index), remove, "Remove", ButtonLook::Plain)) {
       ui_.emit(act::DropPlace{index});
     }
   }
@@ -132,8 +132,8 @@ void draw_ahead(Ui& ui, Rect area, const Model& model) {
   Column column(ui, page);
   column.heading("WHERE TO STOP");
   column.line(
-      "Places side by side for the networks of what is pinned, or of all that are likely here. The "
-      "place where the worst of them fares best stands first.");
+      "Compares places by the networks you pinned, or by all networks likely here. The place "
+      "with the best weakest network comes first.");
   if (column.button("add place", "Add a place", 0, 3, true, ButtonLook::Filled)) {
     ui.emit(act::OpenField{Field::AheadPlace});
   }
@@ -141,7 +141,7 @@ void draw_ahead(Ui& ui, Rect area, const Model& model) {
                     model.along ? ButtonLook::Filled : ButtonLook::Plain)) {
     ui.emit(act::SwitchAlong{});
   }
-  if (column.button("drop places", "Drop all", 2, 3, !model.ahead.empty())) {
+  if (column.button("drop places", "Remove all", 2, 3, !model.ahead.empty())) {
     ui.emit(act::DropAllPlaces{});
   }
   column.space(8.0f);
@@ -149,13 +149,13 @@ void draw_ahead(Ui& ui, Rect area, const Model& model) {
   if (model.along) {
     bottom = draw_route(ui, {page.left, bottom, page.right, area.bottom}, model);
   } else if (model.stations && model.stations->ahead && model.stations->ahead->networks.empty()) {
-    column.line("No network is likely here to compare by. Pin a station that you want.");
+    column.line("No network is likely here. Pin a station that you want.");
     bottom = column.bottom() + 30.0f;
   } else if (model.stations && model.stations->ahead) {
     bottom = Table(ui, page, model).draw(bottom);
   } else {
-    column.line(model.findings.position ? "The paths are being computed."
-                                        : "Where is the rig? Set its position under Here.");
+    column.line(model.findings.position ? "Computing the paths."
+                                        : "Position unknown. Set it under Here.");
     bottom = column.bottom() + 30.0f;
   }
   ui.end_page("ahead", page.top, bottom + 16.0f);

@@ -51,7 +51,7 @@ void draw_title(Ui& ui, Rect area, const Model& model) {
 
 void draw_dial_half(Ui& ui, Rect area, const Model& model) {
   draw_title(ui, area, model);
-  // The title stands in the corners, beside the round of the dial.
+  // The title fills the corners beside the round dial.
   constexpr float kTitle = 30.0f, kAct = 68.0f;
   draw_aim_dial(ui, {area.left - 20.0f, area.top + kTitle, area.right + 20.0f, area.bottom}, model);
   const Rect turn{area.right - 128.0f, area.bottom - kAct, area.right, area.bottom};
@@ -107,9 +107,10 @@ void AnswerPanel::answer(const AimCard& card) {
   canvas_.text({area_.left, y_}, number, Face::Answer, theme_.ink);
   const float beside = area_.left + canvas_.text_width(number, Face::Answer) + 20.0f;
   canvas_.text({beside, y_ - 76.0f}, "magnetic", Face::Word, theme_.second_ink);
-  canvas_.text({beside, y_ - 46.0f},
-               fmt::format("± {:.0f}° by your means", std::ceil(model_.findings.heading_error_deg)),
-               Face::Word, theme_.second_ink);
+  canvas_.text(
+      {beside, y_ - 46.0f},
+      fmt::format("± {:.0f}° by your method", std::ceil(model_.findings.heading_error_deg)),
+      Face::Word, theme_.second_ink);
   canvas_.text({beside, y_ - 16.0f},
                words::distance(card.distance_m, model_.settings.miles) + " away", Face::Word,
                theme_.second_ink);
@@ -123,9 +124,9 @@ void AnswerPanel::answer(const AimCard& card) {
                        theme_.second_ink) +
          4.0f;
   } else {
-    pair("From the nose", "not known");
+    pair("From the nose", "unknown");
   }
-  // Touched, the heading is said in every way.
+  // A touch shows all ways to point.
   if (ui_.touchable("ways", {area_.left, top, area_.right, y_ - 24.0f})) {
     ui_.emit(act::OpenSheet{Sheet::Ways});
   }
@@ -137,19 +138,19 @@ void AnswerPanel::doubts(const AimCard& card) {
   if (found.compass_check) warn(words::compass_check(*found.compass_check, found.corrected));
   if (found.moved_m) warn(words::sentence(words::rig_moved(*found.moved_m, miles)));
   if (model_.findings.position_stale) {
-    warn("The receiver is silent: this is from where the rig was last.");
+    warn("The receiver is silent: this uses the rig's last position.");
   }
   if (card.field.zone == MagneticField::Zone::Blackout) {
-    warn("No compass can be trusted here: so near the magnetic pole.");
+    warn("Do not trust a compass so near the magnetic pole.");
   } else if (card.field.zone == MagneticField::Zone::Caution) {
-    warn("A compass is slow and unsure here, near the magnetic pole.");
+    warn("Near the magnetic pole, a compass is slow and uncertain.");
   }
   if (card.field.beyond_model_end) {
-    warn("The magnetic model ended on 31 December 2029: the compass number drifts off.");
+    warn("The magnetic model ended on 31 December 2029: the compass number may be off.");
   }
 }
 
-// The chance and what costs most; touched, it shows the path.
+// The chance and the costliest reasons; a touch shows the path.
 void AnswerPanel::chance() {
   if (!model_.findings.outlook) return;
   const reception::Outlook& outlook = *model_.findings.outlook;
@@ -204,7 +205,7 @@ void AnswerPanel::draw() {
   const AimCard& card = *model_.findings.card;
   const Rect whole = area_;
   const float middle = whole.center().x;
-  // Upright there is width for two columns, but no height for one.
+  // An upright screen has width for two columns, but not the height for one.
   if (ui_.portrait()) area_.right = middle - ui::kMargin;
   answer(card);
   doubts(card);
@@ -218,8 +219,8 @@ void AnswerPanel::draw() {
 
 void AnswerPanel::draw_nothing() {
   const char* title = model_.stop.target ? "Where is the rig?" : "Which station?";
-  const char* what = model_.stop.target ? "The heading appears as soon as the position is known."
-                                        : "Pick one from the list and its heading appears here.";
+  const char* what = model_.stop.target ? "Set the position to see the heading."
+                                        : "Pick one from the list to see its heading.";
   canvas_.text({area_.left, area_.top + 34.0f}, title, Face::Cardinal, theme_.ink);
   y_ = ui_.paragraph({area_.left, area_.top + 80.0f}, area_.width(), 30.0f, what, Face::Word,
                      theme_.second_ink);

@@ -32,7 +32,7 @@ void add_others(ui::DialView& view, const Model& model) {
   }
 }
 
-// The antenna's own pattern in the target's band, turned to the target.
+// The antenna's pattern in the target's band, turned to the target.
 void add_pattern(ui::DialView& view, const Model& model) {
   if (!model.findings.outlook || !view.target) return;
   const gear::Gear gear = gear_of(model.settings.gear);

@@ -6,7 +6,7 @@
 namespace mastwise::screens {
 
 // The dial of the heading in use, as large as the area lets it be: the rig, the antenna's pattern
-// in the target's band, the slack, the other stations of the list.
+// in the target's band, the aiming tolerance, the other stations of the list.
 void draw_aim_dial(ui::Ui& ui, ui::Rect area, const Model& model);
 
 }  // namespace mastwise::screens

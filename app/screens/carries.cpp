@@ -5,7 +5,7 @@
 
 #include <algorithm>
 
-// Which networks a station carries, where the tables do not tell: ticked by who sees its picture.
+// The networks of a station that no table lists: the person who sees its picture ticks them.
 namespace mastwise::screens {
 namespace {
 
@@ -19,7 +19,7 @@ void draw_network(Ui& ui, Rect rect, const std::string& network, const Station& 
   const TickedNetwork ticked{key_of(station), network};
   const bool by_hand = is_ticked(settings, ticked);
   const bool there = carries(station, network);
-  // What a table says is changed by another table, not by a touch.
+  // Only an import changes a network from a table.
   if (ui.button("carries " + network, rect, network, there ? ButtonLook::Filled : ButtonLook::Plain,
                 by_hand || !there)) {
     ui.emit(act::TickNetwork{ticked});
@@ -33,14 +33,14 @@ void draw_carries_sheet(Ui& ui, const Model& model) {
                               ? find_row(*model.stations, key_of(*model.stop.target))
                               : nullptr;
   const Rect view = draw_sheet_head(
-      ui, row == nullptr ? "No station is aimed at" : "On " + words::title(row->station));
+      ui, row == nullptr ? "No station chosen" : "On " + words::title(row->station));
   if (row == nullptr) return;
   Rect page = view;
   page.top = ui.begin_page("carries", view);
   const float top =
       ui.paragraph({page.left, page.top + 24.0f}, page.width(), 28.0f,
-                   "Touch a network that you see there. It then counts in lists, plans and "
-                   "comparisons. What a table says is not touched. Now: " +
+                   "Touch a network that you see there. Lists, plans and comparisons then use it. "
+                   "Imported data stays unchanged. Now: " +
                        words::carries(row->station) + ".",
                    Face::Word, ui.theme().second_ink) -
       8.0f;

@@ -6,7 +6,7 @@
 
 namespace mastwise::screens {
 
-// A column of facts with their acts, from the top down; keeps where the next begins.
+// A column of facts and buttons, from the top down; keeps the next free line.
 class Column {
  public:
   static constexpr float kButton = 72.0f, kGap = 16.0f;
@@ -24,7 +24,7 @@ class Column {
   void rule();
   // A label on the left, its value on the right.
   void pair(const std::string& label, const std::string& value);
-  // A label with the value that a touch on the row lets be typed; `given`: there is one.
+  // A label and a value that a touch on the row edits; `given`: it has a value.
   bool field(const std::string& name, const std::string& label, const std::string& value,
              bool given);
   // One row of `count` buttons of equal width; the `index`-th.

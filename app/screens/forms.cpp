@@ -13,8 +13,8 @@
 
 #include <fmt/format.h>
 
-// Sheets of numbers to type and what follows from them: the paper map, the ceiling handle, the
-// checks of the compass.
+// Forms with numbers to type and their results: the paper map, the ceiling handle, the compass
+// checks.
 namespace mastwise::screens {
 namespace {
 
@@ -49,7 +49,7 @@ class FormPage {
     ui_.end_page(name_, top_, std::max(bottom_, last.bottom()) + 16.0f);
   }
 
-  // A field with its value and the act that types it.
+  // A field with its value and the action that edits it.
   void field(Column& column, Field field) {
     const auto number = model_.form.number(field);
     const auto place = model_.form.place(field);
@@ -103,7 +103,7 @@ const char* side_words(SunFrom side) {
 const char* carrier_words(Carrier carrier) {
   switch (carrier) {
     case Carrier::driven:
-      return "Antenna on what drove";
+      return "Antenna on the vehicle";
     case Carrier::trailer_straight:
       return "On a trailer, hitched straight";
     case Carrier::trailer:
@@ -121,25 +121,25 @@ void draw_paper_sheet(Ui& ui, const Model& model) {
   left.heading("SCALE");
   page.fields(left, {Field::MapBar_mm, Field::MapBarLength});
   left.rule();
-  left.heading("HERE, FROM A PLACE ON THE MAP");
+  left.heading("POSITION FROM A MAPPED PLACE");
   page.fields(left, {Field::MapPlace, Field::MapDirection_deg, Field::MapLength_mm});
   draw_answer(left, model.findings.from_map);
-  if (left.button("use map place", "The rig stands there", 0, 1,
+  if (left.button("use map place", "The rig is there", 0, 1,
                   model.findings.from_map.place.has_value())) {
     ui.emit(act::UseMapPlace{.by_net = false});
   }
   left.rule();
-  left.heading("WHERE TO LAY THE RULER FOR THE HEADING");
+  left.heading("RULER LINE FOR THE HEADING");
   page.fields(left,
               {Field::SheetWidth_mm, Field::SheetHeight_mm, Field::StopRight_mm, Field::StopUp_mm});
   draw_answer(left, model.findings.ruler);
   Column right(ui, page.second(left));
-  right.heading("HERE, BETWEEN THE LINES OF THE NET");
+  right.heading("POSITION FROM GRID LINES");
   page.fields(right, {Field::LeftMeridian_deg, Field::RightMeridian_deg, Field::MeridiansApart_mm,
                       Field::FromMeridian_mm, Field::LowerParallel_deg, Field::UpperParallel_deg,
                       Field::ParallelsApart_mm, Field::FromParallel_mm});
   draw_answer(right, model.findings.from_net);
-  if (right.button("use net place", "The rig stands there", 0, 1,
+  if (right.button("use net place", "The rig is there", 0, 1,
                    model.findings.from_net.place.has_value())) {
     ui.emit(act::UseMapPlace{.by_net = true});
   }
@@ -150,10 +150,10 @@ void draw_handle_sheet(Ui& ui, const Model& model) {
   const Rect view = draw_sheet_head(ui, "Ceiling handle");
   FormPage page(ui, "handle", view, model);
   Column left(ui, page.first());
-  left.heading("TWO POINTS CALIBRATE IT");
+  left.heading("CALIBRATE WITH TWO POINTS");
   left.line(
-      "Turn the antenna to two directions that can be seen from outside, 30 to 150 degrees apart, "
-      "coming clockwise as seen from below, and type what the handle reads at each.");
+      "Turn the antenna clockwise, seen from below, to two directions 30 to 150 degrees apart. "
+      "Type the handle's reading at each.");
   page.fields(left, {Field::FirstReading_deg, Field::FirstAngle_deg, Field::SecondReading_deg,
                      Field::SecondAngle_deg});
   left.rule();
@@ -167,13 +167,13 @@ void draw_handle_sheet(Ui& ui, const Model& model) {
     right.plain(words::handle_check(*found.handle_check, found.handle_corrected));
   }
   const bool fresh = handle_from(model.form).has_value() && model.findings.handle.trouble.empty();
-  if (right.button("keep handle", "Keep this handle", 0, 2, fresh, ButtonLook::Filled)) {
+  if (right.button("keep handle", "Save this handle", 0, 2, fresh, ButtonLook::Filled)) {
     ui.emit(act::KeepHandle{});
   }
-  if (right.button("forget handle", "Forget it", 1, 2, model.settings.handle.has_value())) {
+  if (right.button("forget handle", "Delete it", 1, 2, model.settings.handle.has_value())) {
     ui.emit(act::ForgetHandle{});
   }
-  right.line("Clockwise seen from below is anticlockwise on the dial of this program.");
+  right.line("Clockwise from below is counterclockwise on Mastwise's dial.");
   page.end(right);
 }
 
@@ -187,13 +187,11 @@ void draw_checks_sheet(Ui& ui, const Model& model) {
   draw_answer(left, model.findings.reciprocal);
   left.rule();
   left.heading("A LANDMARK");
-  left.line("With its position the heading is also said as an angle from it.");
+  left.line("Its position lets you aim by an angle from it.");
   page.field(left, Field::LandmarkPlace);
   left.rule();
   left.heading("TWO WAYS, ONE DIRECTION");
-  left.line(
-      "The heading by the compass and by the sun, say, both with the same north: can both be "
-      "right?");
+  left.line("Compare two headings, such as by compass and by sun, both from the same north.");
   page.fields(left, {Field::OneWay_deg, Field::OneWayError_deg, Field::OtherWay_deg,
                      Field::OtherWayError_deg});
   draw_answer(left, model.findings.agreement);
@@ -205,15 +203,15 @@ void draw_checks_sheet(Ui& ui, const Model& model) {
     if (keep.better_m) distance += ", better " + words::height(*keep.better_m, miles);
     right.pair(words::sentence(words::needle_pull(keep.from)), distance);
   }
-  right.line("Field-manual tradition: common practice, no source.", Face::Small);
+  right.line("From field manuals: common practice, no source.", Face::Small);
   right.rule();
   right.heading("A STRONG STATION");
   const Findings& found = model.findings;
   right.line(found.compass_check
                  ? words::compass_check(*found.compass_check, found.corrected)
-                 : "Peak on a station that cannot be missed and keep the sweep: it corrects every "
-                   "other heading of this stop.");
-  if (right.button("forget correction", "Forget the correction", 0, 1,
+                 : "Peak on a strong station and save the sweep: it corrects every other heading "
+                   "at this stop.");
+  if (right.button("forget correction", "Delete the correction", 0, 1,
                    !model.stop.strong_stations.empty())) {
     ui.emit(act::ForgetCorrection{});
   }
@@ -221,15 +219,15 @@ void draw_checks_sheet(Ui& ui, const Model& model) {
 }
 
 void draw_nose_sheet(Ui& ui, const Model& model) {
-  const Rect view = draw_sheet_head(ui, "Where the nose points");
+  const Rect view = draw_sheet_head(ui, "Rig heading");
   FormPage page(ui, "nose", view, model);
   Column left(ui, page.first());
-  left.heading("BY WHAT WAS DRIVEN LAST");
+  left.heading("BY THE LAST DRIVE");
   const auto& course = model.course.last();
   left.line(course ? fmt::format("The last straight: {:.0f} m at {} true, ± {:.0f}°",
                                  course->length_m, words::whole_degrees(course->course),
                                  std::max(1.0, course->sigma_deg))
-                   : "No straight of 20 m above 5 km/h has been driven since.");
+                   : "No straight drive of 20 m above 5 km/h since.");
   if (left.button("nose forward", "Drove in forward", 0, 2, course.has_value())) {
     ui.emit(act::NoseFromCourse{.backed_in = false});
   }
@@ -243,14 +241,14 @@ void draw_nose_sheet(Ui& ui, const Model& model) {
   left.heading("BY THE HEADING SENSOR");
   left.line(model.findings.facing
                 ? "It points to " + words::whole_degrees(*model.findings.facing) + " true."
-                : "No sensor is heard.");
-  if (left.button("nose sensor", "The sensor points along the nose", 0, 1,
+                : "No sensor found.");
+  if (left.button("nose sensor", "Sensor points along the nose", 0, 1,
                   model.findings.facing.has_value())) {
     ui.emit(act::NoseFromSensor{});
   }
   Column right(ui, page.second(left));
   right.heading("BY THE SUN");
-  right.line("While a shadow falls square off the rig, or along it: where is the sun?");
+  right.line("When a shadow falls along the rig or square to it: where is the sun?");
   constexpr std::array kSides{SunFrom::nose, SunFrom::right, SunFrom::tail, SunFrom::left};
   for (std::size_t i = 0; i < kSides.size(); ++i) {
     if (right.button(std::string("sun ") + side_words(kSides[i]), side_words(kSides[i]),
@@ -259,12 +257,11 @@ void draw_nose_sheet(Ui& ui, const Model& model) {
     }
   }
   right.rule();
-  right.heading("BY TWO POINTS OF THE RECEIVER");
+  right.heading("BY TWO RECEIVER POSITIONS");
   right.line(
-      "Lay the receiver in line with the flank, far behind the rig, and mark; then far ahead of "
-      "it.");
-  if (right.button("mark tail", model.stop.tail_mark ? "Mark the tail anew" : "Mark the tail", 0, 2,
-                   model.findings.position.has_value())) {
+      "Put the receiver in line with the rig's side, far behind it, and mark. Then far ahead.");
+  if (right.button("mark tail", model.stop.tail_mark ? "Mark the tail again" : "Mark the tail", 0,
+                   2, model.findings.position.has_value())) {
     ui.emit(act::MarkTail{});
   }
   if (right.button("nose points", "Now at the nose", 1, 2, model.stop.tail_mark.has_value())) {
@@ -272,7 +269,7 @@ void draw_nose_sheet(Ui& ui, const Model& model) {
   }
   right.rule();
   if (!model.trouble.empty()) right.warning(words::sentence(model.trouble));
-  if (right.button("forget nose", "Forget where it points", 0, 1, model.stop.nose.has_value())) {
+  if (right.button("forget nose", "Delete the heading", 0, 1, model.stop.nose.has_value())) {
     ui.emit(act::ForgetNose{});
   }
   page.end(right);

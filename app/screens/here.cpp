@@ -27,7 +27,7 @@ std::string fix_words(const Model& model, const nmea::Fix& fix) {
   if (fix.hdop) words += fmt::format(", HDOP {:.1f}", *fix.hdop);
   if (fix.age) words += fmt::format(", {} old", words::age(*fix.age));
   if (const auto parked = model.parked.result(); parked && parked->scatter_m) {
-    words += fmt::format("; mean of {}, scatter {:.1f} m", parked->count, *parked->scatter_m);
+    words += fmt::format("; average of {}, scatter {:.1f} m", parked->count, *parked->scatter_m);
   }
   return words;
 }
@@ -36,7 +36,7 @@ void draw_source(Column& column, const Model& model) {
   if (model.stop.source == PositionSource::ByHand) {
     const std::string& name = model.stop.by_name;
     if (!name.empty()) {
-      column.line("The middle of " + name + ": the rig may stand miles from it");
+      column.line("The middle of " + name + ": the rig may be miles away");
     } else {
       column.line(model.stop.practice ? "The practice area's stop" : "Typed by hand");
     }
@@ -49,11 +49,11 @@ void draw_source(Column& column, const Model& model) {
   }
   column.warning(words::fix_trouble(fix));
   if (model.findings.position && fix.age) {
-    column.line(fmt::format("Shown is where the rig was {} ago.", words::age(*fix.age)));
+    column.line(fmt::format("Last position, {} old.", words::age(*fix.age)));
   }
 }
 
-// The same place in the other notations: what a map, a ranger or a friend may use.
+// The same place in the other notations, for a map, a ranger or a friend.
 void draw_echo(Column& column, const Model& model) {
   if (!model.findings.position) return;
   for (const Notation notation : kNotations) {
@@ -78,9 +78,9 @@ std::string link_words(const Link& link) {
 }
 
 void draw_position(Column& column, Ui& ui, const Model& model) {
-  column.heading("WHERE THE RIG STANDS");
+  column.heading("RIG POSITION");
   const auto& position = model.findings.position;
-  column.figure(position ? format_position(*position, model.settings.notation) : "Not known yet");
+  column.figure(position ? format_position(*position, model.settings.notation) : "Unknown");
   const places::NearPlace* near = position ? near_place_of(model, *position) : nullptr;
   if (near != nullptr) {
     column.plain(words::sentence(words::near_place(*near, model.settings.miles)), Face::WordBold);
@@ -113,13 +113,13 @@ const char* origin_words(Nose::Origin origin) {
     case Nose::Origin::Sun:
       return "By the sun along the rig";
     case Nose::Origin::TwoPoints:
-      return "From two points of the receiver";
+      return "From two receiver positions";
   }
   return "";
 }
 
 void draw_nose(Column& column, Ui& ui, const Model& model) {
-  column.heading("WHERE THE NOSE POINTS");
+  column.heading("RIG HEADING");
   const Findings& found = model.findings;
   if (found.nose) {
     std::string words = words::whole_degrees(found.nose->nose()) + " true";
@@ -135,12 +135,12 @@ void draw_nose(Column& column, Ui& ui, const Model& model) {
       column.line(words::sentence(words::rig_heading_caution(*caution)));
     }
   } else {
-    column.figure("Not known yet");
+    column.figure("Unknown");
     if (found.moved_m) {
       column.warning(words::sentence(words::rig_moved(*found.moved_m, model.settings.miles)));
     } else {
-      column.line(model.stop.nose ? "Typed from the compass; needs the position"
-                                  : "Needed only for angles from the nose");
+      column.line(model.stop.nose ? "Typed from the compass; set the position"
+                                  : "Only for angles from the nose");
     }
   }
   if (column.button("type nose", "Type heading", 0, 2)) {
@@ -151,13 +151,13 @@ void draw_nose(Column& column, Ui& ui, const Model& model) {
 
 void draw_needle(Column& column, const Model& model) {
   const Findings& found = model.findings;
-  column.heading("DATE AND NEEDLE");
+  column.heading("DATE AND DECLINATION");
   const auto& trusted = model.receiver.date();
   column.line(words::date(found.date) + (found.date_origin == Findings::DateOrigin::Receiver
                                              ? ", from the receiver"
-                                             : ", from this machine's clock"));
+                                             : ", from the tablet's clock"));
   if (trusted && trusted->weeks_shifted != 0) {
-    column.warning(fmt::format("The receiver's date was {} weeks {}; repaired.",
+    column.warning(fmt::format("The receiver's date was {} weeks {}; corrected.",
                                std::abs(trusted->weeks_shifted),
                                trusted->weeks_shifted > 0 ? "behind" : "ahead"));
   }
@@ -166,7 +166,7 @@ void draw_needle(Column& column, const Model& model) {
                             words::declination(found.field->declination),
                             found.field->declination_sigma_deg));
     if (found.field->beyond_model_end) {
-      column.warning("The magnetic model has ended: the compass number drifts off.");
+      column.warning("The magnetic model has ended: the compass number may be off.");
     }
   }
 }
@@ -185,7 +185,7 @@ void draw_reception(Column& column, Ui& ui, const Model& model) {
 }
 
 void draw_settings(Column& column, Ui& ui, const Model& model) {
-  if (column.button("units", model.settings.miles ? "Miles" : "Kilometres", 0, 3)) {
+  if (column.button("units", model.settings.miles ? "Miles" : "Kilometers", 0, 3)) {
     ui.emit(act::SwitchUnits{});
   }
   if (column.button("hand", model.settings.left_handed ? "Left thumb" : "Right thumb", 1, 3)) {
@@ -195,8 +195,7 @@ void draw_settings(Column& column, Ui& ui, const Model& model) {
     ui.emit(act::SwitchPractice{});
   }
   const bool no_names = model.places && !model.places->trouble.empty();
-  column.line(no_names ? "No names of places: " + model.places->trouble : kPlacesSource,
-              Face::Small);
+  column.line(no_names ? "No place names: " + model.places->trouble : kPlacesSource, Face::Small);
 }
 
 }  // namespace

@@ -12,7 +12,7 @@
 
 #include <fmt/format.h>
 
-// What the catalog holds and how old it is; where to look for more.
+// The catalog's sources with their age, and the folders to import from.
 namespace mastwise::screens {
 namespace {
 
@@ -45,7 +45,8 @@ void draw_catalog(Ui& ui, const Model& model) {
   const IntakeFindings& found = model.findings.intake;
   Column left(ui, first);
   left.heading("STATIONS");
-  if (found.stations.empty()) left.line("None yet. Until there are, the practice area stands in.");
+  if (found.stations.empty())
+    left.line("None yet. Until you import stations, the practice area is used.");
   draw_sources(left, found.stations);
   if (!found.programs.empty()) {
     left.rule();
@@ -54,15 +55,15 @@ void draw_catalog(Ui& ui, const Model& model) {
   }
   second.top = ui.portrait() ? left.bottom() + 32.0f : top;
   Column right(ui, second);
-  right.heading("ADD OR RENEW");
+  right.heading("IMPORT OR UPDATE");
   right.line(
-      "A table of stations or programs: .csv, .tsv, .txt or .dat, zipped or not; or a set of "
-      "joined tables in a folder or .zip.");
+      "A table of stations or programs: .csv, .tsv, .txt or .dat, plain or zipped; or joined "
+      "tables in a folder or .zip.");
   const auto& answer = model.intake.answer;
   if (answer && !answer->trouble.empty()) right.warning(words::sentence(answer->trouble));
   if (answer) draw_places(right, ui, answer->places);
   right.space(12.0f);
-  right.line("A stick or card that was just put in?");
+  right.line("Just plugged in a stick or card?");
   if (right.button("look again", "Look again", 0, 1)) ui.emit(act::OpenIntakeFolder{});
   ui.end_page("import", top, std::max(left.bottom(), right.bottom()) + 16.0f);
 }
@@ -74,7 +75,7 @@ std::string kind_words(const IntakeEntry& entry) {
     case IntakeEntry::Kind::Archive:
       return "Set of tables";
     case IntakeEntry::Kind::Set:
-      return "All of them";
+      return "All tables";
     case IntakeEntry::Kind::Table:
       break;
   }
@@ -139,8 +140,8 @@ void draw_folder(Ui& ui, const Model& model) {
   }
   ui.paragraph({view.left, view.top + 40.0f}, view.width(), 28.0f,
                failed              ? words::sentence(answer->trouble)
-               : folder == nullptr ? "Looking"
-                                   : "No folder and no table lies here.",
+               : folder == nullptr ? "Searching"
+                                   : "This folder has no tables or folders.",
                Face::Word, failed ? ui.theme().warning : ui.theme().ink);
 }
 

@@ -6,13 +6,13 @@
 
 #include <string>
 
-// The parts of the sheet that takes in tables, one for each step.
+// The import pages, one for each step.
 namespace mastwise::screens::import {
 
-// The sheet's title, an act beside the one that closes it, and the room below.
+// The page's title, an action beside Done, and the room below.
 struct Head {
   ui::Rect room;
-  bool tapped;  // the act
+  bool tapped;  // the action's button
 };
 Head draw_head(ui::Ui& ui, const std::string& title, const std::string& act,
                const std::string& label);

@@ -5,8 +5,8 @@
 #include <utility>
 #include <vector>
 
-// Some stations of a table on the plane around their middle, north up, with coasts and borders: a
-// wrong sign or column puts them where nobody would.
+// Some stations of a table on a map around their middle, north up, with coasts and borders: a
+// wrong sign or column shows at a glance.
 namespace mastwise::screens::import {
 namespace {
 
@@ -19,7 +19,7 @@ bool meet(const Rect& a, const Rect& b) {
   return a.left < b.right && b.left < a.right && a.top < b.bottom && b.top < a.bottom;
 }
 
-// Call signs, as far as they do not cover one another.
+// Call signs that do not overlap.
 class Labels {
  public:
   Labels(Ui& ui, Rect map) : ui_(ui), map_(map) {}
@@ -60,7 +60,7 @@ void draw_check_map(Ui& ui, Rect rect, const TableLook& look, bool miles) {
   };
   canvas.fill(rect, theme.panel, 6.0f);
   canvas.push_clip(rect);
-  // Piece by piece: the mitres of a coast drawn in one would stick out like hairs.
+  // Drawn piece by piece: the miters of a coast in one line would stick out like hairs.
   for (const auto& line : map.lines) {
     for (std::size_t i = 1; i < line.size(); ++i) {
       canvas.line(on_screen(line[i - 1]), on_screen(line[i]), theme.second_ink, 1.5f);

@@ -10,7 +10,7 @@
 
 #include <fmt/format.h>
 
-// While a table is taken in, and what came of it.
+// The running import and its report.
 namespace mastwise::screens::import {
 namespace {
 
@@ -52,17 +52,17 @@ void draw_stations(Column& column, const Model& model, const ImportReport& repor
   draw_names(column, "Gone", report.gone_call_signs, report.stations_gone);
   draw_names(column, "Moved", moves, report.stations_moved);
   column.pair("Changed otherwise", counted(report.stations_changed - report.stations_moved));
-  column.pair("As before", counted(report.stations_unchanged));
+  column.pair("Unchanged", counted(report.stations_unchanged));
 }
 
 void draw_programs(Column& column, const ProgramReport& report) {
   column.pair("Programs", counted(report.programs));
-  column.pair("Stations that have them", counted(report.stations));
-  draw_names(column, "Without a station here", report.strangers, report.without_station);
+  column.pair("Stations with programs", counted(report.stations));
+  draw_names(column, "No such station", report.strangers, report.without_station);
 }
 
 void draw_rejected(Column& column, const std::vector<RejectedRow>& first, std::size_t all) {
-  column.pair("Rows that cannot be read", counted(all));
+  column.pair("Rejected rows", counted(all));
   for (const RejectedRow& row : first) {
     column.line(fmt::format("Line {}: {}", row.line, row.reason), Face::Small);
   }
@@ -73,12 +73,12 @@ void draw_rejected(Column& column, const std::vector<RejectedRow>& first, std::s
 
 void draw_acts(Column& column, Ui& ui, const Model& model, const IntakeReport& report) {
   if (model.stop.practice && report.first_stations) {
-    column.line("The practice area only stood in until there were stations.");
+    column.line("You now have stations: leave the practice area.");
     if (column.button("end practice", "End practice", 0, 1, true, ButtonLook::Filled)) {
       ui.emit(act::SwitchPractice{});
     }
   }
-  if (column.button("to stations", "To the stations", 0, 2)) {
+  if (column.button("to stations", "Stations", 0, 2)) {
     ui.emit(act::OpenSheet{Sheet::None});
     ui.emit(act::Show{Place::Stations});
   }
@@ -88,7 +88,7 @@ void draw_acts(Column& column, Ui& ui, const Model& model, const IntakeReport& r
 }  // namespace
 
 void draw_taking_in(Ui& ui, const Model& model) {
-  const Rect room = draw_sheet_head(ui, "Taking in");
+  const Rect room = draw_sheet_head(ui, "Importing");
   const ui::Theme& theme = ui.theme();
   const auto& answer = model.intake.answer;
   const bool told = answer && answer->question.step == IntakeStep::TakingIn;
@@ -105,15 +105,14 @@ void draw_taking_in(Ui& ui, const Model& model) {
                      8.0f);
   }
   column.space(44.0f);
-  column.line(
-      "Done leaves this sheet and lets it go on. Stopped, the catalog is as it was before.");
+  column.line("Done closes this page; the import continues. Stop leaves the catalog unchanged.");
   if (column.button("stop taking in", "Stop", 0, 1, true, ButtonLook::Warning)) {
     ui.emit(act::StopTakingIn{});
   }
 }
 
 void draw_report(Ui& ui, const Model& model) {
-  const Rect room = draw_sheet_head(ui, "Taken in");
+  const Rect room = draw_sheet_head(ui, "Import report");
   if (!model.intake.report) return;
   const IntakeReport& report = *model.intake.report;
   const Source& source = report.of_programs ? report.programs.source : report.stations.source;

@@ -7,8 +7,8 @@
 
 #include <fmt/format.h>
 
-// What the program makes of a table: each column and reading to be corrected by a touch, and some
-// of the stations as they would stand.
+// How Mastwise reads a table: a touch corrects each column and reading; some stations show the
+// result.
 namespace mastwise::screens::import {
 namespace {
 
@@ -20,7 +20,7 @@ using ui::Ui;
 
 constexpr float kRow = 76.0f;
 
-// A row of two lines: what it is above, what is chosen below.
+// A row of two lines: the label above, the chosen value below.
 bool draw_choice(Ui& ui, Rect rect, const std::string& name, const std::string& label,
                  const std::string& value, const std::string& aside, bool given) {
   const bool tapped = ui.touchable(name, rect, true, "readings");
@@ -45,16 +45,16 @@ void draw_reading(Ui& ui, Rect rect, const IntakeRow& row) {
   const bool given = !row.value.empty();
   const std::string value = given ? row.value : row.missing ? "choose" : "not in the table";
   std::string aside;
-  if (row.column && !row.example.empty()) aside = "as in " + row.example;
+  if (row.column && !row.example.empty()) aside = "such as " + row.example;
   if (draw_choice(ui, rect, "reading " + row.part, row.label, value, aside, given)) {
     ui.emit(row.column ? Action(act::ChooseColumnOf{row.part})
                        : Action(act::CorrectReading{row.part, row.next}));
   }
 }
 
-// The rows, with what is in doubt below each.
+// The rows, each with its doubt below.
 void draw_readings(Ui& ui, Rect view, const Model& model) {
-  // Each table begins at its top.
+  // Each table starts at the top.
   const std::string page = "readings " + model.intake.question.path;
   const float top = ui.begin_page(page, view);
   float y = top;
@@ -93,10 +93,10 @@ void draw_columns(Ui& ui, Rect view, const IntakeRow& chosen, const TableLook& l
   };
   for (const IntakeColumn& column : look.columns) {
     choice(column.name, "column " + column.name,
-           column.example.empty() ? "empty in the first rows" : "as in " + column.example,
+           column.example.empty() ? "empty in the first rows" : "such as " + column.example,
            column.name, column.name == chosen.value);
   }
-  choice({}, "no column", "none of them", "not in the table", chosen.value.empty());
+  choice({}, "no column", "no column", "not in the table", chosen.value.empty());
   ui.end_page("columns", top, y);
 }
 
@@ -109,12 +109,11 @@ float draw_known_by(Ui& ui, Rect rect, const Model& model) {
 
 std::string rejected_words(const TableLook& look) {
   if (look.rejected == 0) return {};
-  return fmt::format("{} of the first {} rows cannot be read. Line {}: {}", look.rejected,
-                     look.rows, look.first_rejected.front().line,
-                     look.first_rejected.front().reason);
+  return fmt::format("{} of the first {} rows rejected. Line {}: {}", look.rejected, look.rows,
+                     look.first_rejected.front().line, look.first_rejected.front().reason);
 }
 
-// The sample in words, with what could not be read.
+// The sample as text, with the rejected rows.
 void draw_sample(Ui& ui, Rect view, const Model& model) {
   constexpr float kLine = 26.0f;
   const TableLook& look = *model.intake.look;
@@ -149,7 +148,7 @@ void draw_sample(Ui& ui, Rect view, const Model& model) {
 void draw_check(Ui& ui, Rect rect, const Model& model) {
   const TableLook& look = *model.intake.look;
   const Rect button{rect.left, rect.bottom - Column::kButton, rect.right, rect.bottom};
-  if (ui.button("take in", button, "Take in", ButtonLook::Filled, model.findings.intake.ready)) {
+  if (ui.button("take in", button, "Import", ButtonLook::Filled, model.findings.intake.ready)) {
     ui.emit(act::TakeIn{});
   }
   rect.top = draw_known_by(ui, rect, model);
@@ -180,7 +179,7 @@ void draw_table(Ui& ui, const Model& model) {
                               : Action(act::OpenIntakeFolder{model.intake.question.folder}));
   }
   if (!model.intake.look || !model.intake.reading) {
-    ui.canvas().text({head.room.left, head.room.top + 32.0f}, "Looking into it", Face::Word,
+    ui.canvas().text({head.room.left, head.room.top + 32.0f}, "Reading", Face::Word,
                      ui.theme().ink);
     return;
   }

@@ -37,7 +37,7 @@ Row writing(std::initializer_list<const char*> texts) {
 
 const Key kErase{"Erase", act::KeypadErase{}};
 const Key kClear{"Clear", act::KeypadEraseAll{}};
-const Key kNoKey{"", act::KeypadType{}};  // keeps the columns of figures in line
+const Key kNoKey{"", act::KeypadType{}};  // keeps the digit columns aligned
 const Key kSpace{"Space", act::KeypadType{" "}};
 
 std::vector<Row> letter_rows() {
@@ -101,7 +101,7 @@ void draw_keys(Ui& ui, Rect area, const Keypad& keypad) {
       left += width + kGap;
       if (key.label.empty()) continue;
       const bool accepts = key.action.is<act::KeypadAccept>();
-      // Of a name nothing can be used before one of the places found is touched.
+      // A name needs a touch on one of the places found.
       const bool possible = !accepts || !types_name(keypad);
       if (ui.button("key " + key.label, {key_left, top, key_left + width, top + height}, key.label,
                     accepts ? ButtonLook::Filled : ButtonLook::Plain, possible)) {
@@ -127,7 +127,7 @@ std::string title(const Keypad& keypad, bool miles) {
   return "";
 }
 
-// The text as typed, with a caret, or a mark under the character that is wrong.
+// The typed text with a caret, or a mark under the wrong character.
 void draw_field(Ui& ui, Rect field, const Keypad& keypad) {
   const ui::Theme& theme = ui.theme();
   ui.canvas().fill(field, theme.panel, 14.0f);
@@ -146,13 +146,13 @@ void draw_field(Ui& ui, Rect field, const Keypad& keypad) {
   }
 }
 
-// The position typed so far in every notation: a slip shows before it is used.
+// The typed position in every notation, so that a slip shows before use.
 void draw_echo(Ui& ui, Rect area, const Model& model) {
   const auto position = parse_position(model.keypad->text);
   if (!position) {
     ui.paragraph({area.left, area.top + 24.0f}, area.width(), 30.0f,
                  "Degrees, degrees and minutes, or with seconds; latitude first. "
-                 "Or a UTM or MGRS grid reference. It is read back here. "
+                 "Or a UTM or MGRS grid reference. It is repeated here. "
                  "Or touch ABC and type the name of a town.",
                  Face::Word, ui.theme().second_ink);
     return;
@@ -192,7 +192,7 @@ void draw_beside(Ui& ui, Rect area, const Model& model) {
       return draw_station_rows(ui, area, model);
     case KeypadPurpose::Nose:
       ui.paragraph({area.left, area.top + 24.0f}, area.width(), 30.0f,
-                   "Stand at least 5 m from the rig and any steel, in line with its nose, and read "
+                   "Stand at least 5 m from the rig and any steel, in line with its nose. Read "
                    "the compass.",
                    Face::Word, ui.theme().second_ink);
       return;

@@ -2,8 +2,8 @@
 
 #include "app/look/theme.hpp"
 
-// Text colors of a row that is lit while a finger is on it or while it is the chosen one: then ink,
-// because neither second ink nor the accent keeps 7:1 on the lobe color.
+// Text colors of a row that is lit because a finger is on it or it is chosen: ink, because neither
+// second ink nor the accent keeps 7:1 on the lobe color.
 namespace mastwise::screens {
 
 inline ui::Color second_ink_on_row(const ui::Theme& theme, bool lit) {

@@ -12,7 +12,7 @@
 
 #include <fmt/format.h>
 
-// What came in at this stop, by one touch each; what worked here before; what the record teaches.
+// One-touch outcomes at this stop, what worked here before, and the lessons of the record.
 namespace mastwise::screens {
 namespace {
 
@@ -75,7 +75,7 @@ void draw_stations_tried(Ui& ui, Rect view, const Model& model) {
   view.top += 36.0f;
   if (!model.findings.position || !model.stations || model.stations->rows.empty()) {
     ui.paragraph({view.left, view.top + 30.0f}, view.width(), 28.0f,
-                 "Stations stand here as soon as the position is known.", Face::Word, theme.ink);
+                 "Set the position to list stations here.", Face::Word, theme.ink);
     return;
   }
   const auto& rows = model.stations->rows;
@@ -89,7 +89,7 @@ void draw_stations_tried(Ui& ui, Rect view, const Model& model) {
   ui.end_scroll();
 }
 
-// How often what was given a chance came in: a mark on the diagonal is a chance that was right.
+// The share of stations that came in by shown chance: a mark on the diagonal was right.
 void draw_reliability(Ui& ui, Rect plot, const std::vector<learning::ReliabilityBin>& bins) {
   const ui::Theme& theme = ui.theme();
   ui::Canvas& canvas = ui.canvas();
@@ -120,9 +120,9 @@ const char* band_words(std::size_t band) {
 
 void draw_taught(Column& column, Ui& ui, Rect area, const Model& model) {
   const Taught& taught = model.log.taught;
-  column.heading("WHAT THE RECORD TEACHES");
+  column.heading("LESSONS OF THE RECORD");
   if (!taught.brier) {
-    column.line("Nothing yet. Touch what came in, and what did not: failures count as much.");
+    column.line("Nothing yet. Touch what came in and what did not: failures count too.");
     return;
   }
   column.line(fmt::format("{} outcomes. Brier score {:.2f}; 0 is perfect, {:.2f} is guessing.",
@@ -147,14 +147,14 @@ void draw_facts(Ui& ui, Rect view, const Model& model) {
   Column column(ui, page);
   column.heading("HERE BEFORE");
   if (model.findings.worked_before.empty()) {
-    column.line("Nothing is written of this place yet.");
+    column.line("No records here yet.");
   }
   for (const std::string& line : model.findings.worked_before) column.plain(line, Face::WordBold);
   if (column.button("weather now",
-                    "Weather: " + (model.weather.empty() ? "not said" : model.weather), 0, 1)) {
+                    "Weather: " + (model.weather.empty() ? "not set" : model.weather), 0, 1)) {
     ui.emit(act::NextWeather{});
   }
-  if (column.button("logbook files", "Give out, take in", 0, 1)) {
+  if (column.button("logbook files", "Export and import", 0, 1)) {
     ui.emit(act::OpenSheet{Sheet::LogbookFiles});
   }
   column.rule();

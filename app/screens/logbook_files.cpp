@@ -9,7 +9,7 @@
 
 #include <fmt/format.h>
 
-// The logbook as files: given out into a folder or onto a stick, another tablet's taken in.
+// Exports the logbook to a folder or stick and imports another tablet's.
 namespace mastwise::screens {
 namespace {
 
@@ -32,7 +32,7 @@ const LogbookFolder* folder_to_write(const LogbookFiles& files) {
 
 void draw_said(Column& column, const LogbookFiles& files) {
   if (files.working()) {
-    column.line("At work.");
+    column.line("Working.");
   } else if (files.answer && !files.answer->trouble.empty()) {
     column.warning(words::sentence(files.answer->trouble));
   } else if (files.answer) {
@@ -44,10 +44,9 @@ void draw_give_out(Ui& ui, Rect view, const LogbookFiles& files) {
   Rect page = view;
   page.top = ui.begin_page("logbook given out", view);
   Column column(ui, page);
-  column.heading("GIVE IT OUT");
+  column.heading("EXPORT");
   column.line(
-      "A table (CSV) for people, waypoints (GPX) for maps, a backup with all there is for another "
-      "tablet.");
+      "A table (CSV) to read, waypoints (GPX) for maps, or a full backup for another tablet.");
   const LogbookFolder* folder = folder_to_write(files);
   const bool free = folder != nullptr && !files.working();
   if (column.button("logbook folder", folder == nullptr ? "No folder" : "Into " + folder->name, 0,
@@ -89,11 +88,10 @@ void draw_file(Ui& ui, Rect row, const std::string& target, const LogbookFile& f
 void draw_take_in(Ui& ui, Rect view, const LogbookFiles& files) {
   constexpr float kFileRow = 84.0f;
   Column column(ui, view);
-  column.heading("TAKE ANOTHER TABLET'S IN");
+  column.heading("IMPORT ANOTHER TABLET'S");
   const bool any = files.answer && !files.answer->files.empty();
-  column.line(any ? "Touch a file. Nothing is lost or doubled: of each record the later writing "
-                    "holds."
-                  : "No logbook is found in the folders of this tablet, nor on a stick or card.");
+  column.line(any ? "Touch a file. Nothing is lost or doubled: the later entry is kept."
+                  : "No logbook found in this tablet's folders or on a stick or card.");
   if (column.button("look again", "Look again", 0, 1, !files.working())) {
     ui.emit(act::AskLogbookFiles{LogbookTask::Look, {}});
   }
@@ -114,7 +112,7 @@ void draw_take_in(Ui& ui, Rect view, const LogbookFiles& files) {
 }  // namespace
 
 void draw_logbook_files_sheet(Ui& ui, const Model& model) {
-  const Rect view = draw_sheet_head(ui, "The logbook as files");
+  const Rect view = draw_sheet_head(ui, "Export and import");
   Rect out = view, in = view;
   if (ui.portrait()) {
     out.bottom = view.center().y - Column::kGap;

@@ -13,7 +13,7 @@
 
 #include <fmt/format.h>
 
-// The stations as a map around the stop, with what fingers do to it.
+// The stations on a map around the stop, and its gestures.
 namespace mastwise::screens {
 namespace {
 
@@ -23,7 +23,7 @@ using ui::Face;
 
 constexpr float kButton = 72.0f, kBetweenActs = 16.0f, kColumn = 132.0f, kStrip = 84.0f;
 
-// The acts stand beside the map, on an upright screen below it.
+// The buttons are beside the map, or below it on an upright screen.
 struct Places {
   Rect map, strip, acts;
 };
@@ -47,7 +47,7 @@ Places places_of(Rect area, bool upright, bool left_handed) {
   return places;
 }
 
-// The move that a gesture means, in units from the map's middle.
+// The map move of a gesture, in units from the map's middle.
 std::optional<MapMove> move_of(const touch::Gesture& gesture, Point middle, float px_per_unit) {
   using Kind = touch::Gesture::Kind;
   const auto offset = [&](Point px) {
@@ -157,7 +157,7 @@ void draw_mark(Ui& ui, Rect strip, const StationRow& row, const Model& model) {
   ui.canvas().pop_clip();
 }
 
-// What the colors mean, from none to all.
+// The color scale, from 0 to 100 %.
 void draw_legend(Ui& ui, Rect rect) {
   constexpr int kSteps = 20;
   for (int i = 0; i < kSteps; ++i) {
@@ -171,7 +171,7 @@ void draw_legend(Ui& ui, Rect rect) {
   ui.canvas().text({rect.right, baseline}, "100 %", Face::Small, ui.theme().ink, Align::Right);
 }
 
-// What is scanned, and what came of it.
+// The scanned stations and the result.
 std::pair<std::string, std::string> area_words(const Model& model) {
   const auto& sheet = model.map.area_sheet;
   const std::vector<Station> stations = area_stations(model);
@@ -183,10 +183,10 @@ std::pair<std::string, std::string> area_words(const Model& model) {
   if (!sheet) return {what, "Computing"};
   if (!sheet->trouble.empty()) return {"Not computed", words::sentence(sheet->trouble)};
   if (sheet->done < 1.0) return {what, fmt::format("{:.0f} % computed", 100.0 * sheet->done)};
-  if (!sheet->here_percent) return {what, "The chance here is not known: ground is missing."};
+  if (!sheet->here_percent) return {what, "Chance here unknown: ground data is missing."};
   std::string found =
-      "Here " + words::chance_number(*sheet->here_percent) + ", other stations left out. ";
-  if (sheet->spots.empty()) return {what, found + "No place around is clearly better."};
+      "Here " + words::chance_number(*sheet->here_percent) + ", without interference. ";
+  if (sheet->spots.empty()) return {what, found + "No place nearby is clearly better."};
   const AreaSpot& best = sheet->spots.front();
   found += fmt::format("{} {} {} of here.", words::chance_number(best.chance_percent),
                        words::distance(best.distance_m, model.settings.miles),
@@ -229,9 +229,9 @@ void draw_strip(Ui& ui, Rect strip, const Model& model) {
   const auto& sheet = model.map.sheet;
   const std::string words = sheet && !sheet->trouble.empty() ? words::sentence(sheet->trouble)
                             : !sheet || !sheet->relief
-                                ? "The ground is being drawn."
+                                ? "Drawing the ground."
                                 : "Every line from the rig is a true bearing. Touch a station; "
-                                  "hatched ground is not known.";
+                                  "hatched ground is unknown.";
   ui.paragraph({strip.left, strip.top + 40.0f}, strip.width(), 26.0f, words, Face::Small,
                ui.theme().second_ink);
 }
@@ -241,7 +241,7 @@ void draw_strip(Ui& ui, Rect strip, const Model& model) {
 void draw_station_map(Ui& ui, Rect area, const Model& model) {
   if (!model.findings.position) {
     ui.paragraph({area.left, area.top + 40.0f}, area.width(), 28.0f,
-                 "The map lies around the rig. Set its position under Here.", Face::Word,
+                 "The map needs the rig's position. Set its position under Here.", Face::Word,
                  ui.theme().second_ink);
     return;
   }

@@ -70,14 +70,14 @@ class MapDrawing {
     return {at({-half_m, half_m}), at({half_m, half_m}), at({half_m, -half_m}),
             at({-half_m, -half_m})};
   }
-  // A raster is another by day than by night.
+  // Day and night have different rasters.
   std::uint64_t versioned(std::uint64_t serial) const { return 2 * serial + (ui_.night() ? 1 : 0); }
   std::vector<Mark> marks() const;
   bool is_target(const StationKey& key) const {
     return model_.stop.target && key_of(*model_.stop.target) == key;
   }
   void mark(const Mark& mark);
-  // Words on a plate of their own, where no other plate lies yet; false where there is no room.
+  // Draws words on a plate; false if another plate is in the way.
   bool label(Point at, const std::string& words, bool bold, bool must);
 
   Ui& ui_;
@@ -109,7 +109,7 @@ void MapDrawing::area_scan() {
 
 void MapDrawing::lines() {
   if (!model_.map.sheet) return;
-  constexpr float kLeastStep = 3.0f;  // nobody sees a shorter one, and thousands cost time
+  constexpr float kLeastStep = 3.0f;  // shorter steps are invisible, and thousands cost time
   std::vector<Point> points;
   for (const map::PlaneLine& line : model_.map.sheet->lines) {
     points.clear();
@@ -129,7 +129,7 @@ void MapDrawing::lines() {
   }
 }
 
-// Circles around the stop at round distances, of which two or three are seen.
+// Circles around the stop at round distances, two or three of them on the screen.
 MapDrawing::Ring MapDrawing::ring_step() const {
   const double unit_m = words::distance_unit_m(model_.settings.miles);
   const double room = 0.5 * std::min(area_.width(), area_.height()) * view_.meters_per_unit;
@@ -159,7 +159,7 @@ void MapDrawing::ring_names() {
   }
 }
 
-// From the stop toward the target, as wide as the antenna may be off.
+// From the stop toward the target, as wide as the aiming tolerance.
 void MapDrawing::beam() {
   const auto& card = model_.findings.card;
   if (!card) return;
@@ -173,8 +173,8 @@ void MapDrawing::beam() {
     const float left = to - static_cast<float>(slack->left_deg);
     const float right = to + static_cast<float>(slack->right_deg);
     constexpr float kOpacity = 0.22f;
-    // Each half is less than a half circle, as a filled sector must be. The colors of an area are
-    // left as they are.
+    // Each half is less than a half circle, as a filled sector must be. An area's colors stay
+    // unchanged.
     if (!model_.map.area) {
       canvas_.sector(stop(), reach, left, to, theme_.accent, kOpacity);
       canvas_.sector(stop(), reach, to, right, theme_.accent, kOpacity);
@@ -196,8 +196,7 @@ void MapDrawing::other_stations() {
   canvas_.squares(dots, 5.0f, theme_.second_ink);
 }
 
-// Of those that would cover one another the likeliest; the rest are the dots below, until the map
-// is drawn larger.
+// Hides overlapping marks and keeps the likeliest; the rest stay dots until the map is zoomed in.
 std::vector<MapDrawing::Mark> MapDrawing::marks() const {
   constexpr float kApart = 26.0f;
   std::vector<Mark> marks;
@@ -217,7 +216,7 @@ std::vector<MapDrawing::Mark> MapDrawing::marks() const {
   return marks;
 }
 
-// As many of five segments as in the list, around a middle that is filled where it is pinned.
+// The list's five segments around a middle that is filled if the station is pinned.
 void MapDrawing::mark(const Mark& mark) {
   constexpr float kRadius = 13.0f, kWidth = 8.0f, kSegment_deg = 72.0f, kGap_deg = 10.0f;
   const auto& percent = mark.row->outlook->chance_percent;
@@ -252,7 +251,7 @@ bool MapDrawing::label(Point at, const std::string& words, bool bold, bool must)
   return true;
 }
 
-// The likeliest are drawn last, so that they lie on top, and named first.
+// The likeliest are drawn last, on top, and named first.
 void MapDrawing::stations() {
   constexpr std::size_t kMostNames = 24;
   constexpr float kBelow = 34.0f;

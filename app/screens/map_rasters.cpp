@@ -9,7 +9,7 @@
 namespace mastwise::ui {
 namespace {
 
-// Level ground at the sea and in the mountains, what lies in full shade and what faces the light.
+// Colors of level ground at the sea and in the mountains, of full shade and of lit slopes.
 struct Ground {
   Color low, high, shade, light;
 };
@@ -53,7 +53,7 @@ Raster relief_raster(const map::Relief& relief, bool night) {
   const std::uint32_t stroke = packed(mixed(theme(night).paper, theme(night).rule, 0.35));
   Raster raster{.width = relief.grid.columns, .height = relief.grid.rows};
   raster.rgba.reserve(relief.shade.size());
-  // Two bytes in, one color out: worked out once.
+  // A table from two bytes to a color, computed once.
   std::array<std::array<std::uint32_t, 256>, map::Relief::kBandsFromM.size() + 2> colors{};
   for (std::size_t band = 1; band < colors.size(); ++band) {
     for (std::size_t shade = 1; shade < 256; ++shade) {

@@ -9,11 +9,11 @@ namespace mastwise::ui {
 // Shaded ground: paper by day, dark by night; higher bands are warmer. Unknown ground is hatched.
 Raster relief_raster(const map::Relief& relief, bool night);
 
-// The chance over the cells of an area scan, so that the ground is seen through it; what is not
-// known is left out. By night it is fainter: a bright field would blind.
+// The chance over the cells of an area scan, translucent over the ground; unknown cells stay empty.
+// At night it is fainter, so that a bright area does not dazzle.
 Raster area_raster(const AreaSheet& sheet, bool night);
 
-// The darkest and the lightest that relief_raster() puts under text.
+// The darkest and the lightest color of relief_raster() under text.
 struct ReliefExtremes {
   Color darkest, lightest;
 };

@@ -13,8 +13,8 @@
 
 #include <fmt/format.h>
 
-// The path from the stop to the station: the ground on an earth of 4/3 radius, the ray, what of the
-// first Fresnel zone should be clear, and what stands in the way.
+// The path from the stop to the station: the ground on an earth of 4/3 radius, the ray, the part
+// of the first Fresnel zone that should be clear, and the obstacles.
 namespace mastwise::screens {
 namespace {
 
@@ -105,7 +105,7 @@ void PathDrawing::ray() {
 
 void PathDrawing::obstacles() {
   constexpr float kRow = 28.0f;
-  constexpr float kApart = 40.0f;  // closer tops carry one label, that of the worst
+  constexpr float kApart = 40.0f;  // closer tops share the label of the worst
   float baseline = area_.top + 22.0f;
   std::vector<float> labeled;
   for (const reception::PictureObstacle& obstacle : picture_.obstacles) {
@@ -141,7 +141,7 @@ void PathDrawing::draw() {
   scale();
 }
 
-// Every reason, then where the station's facts are from.
+// Every reason, then the sources of the station's facts.
 void draw_reasons(Ui& ui, Rect area, const StationRow& row, UtcTime date, bool miles) {
   float y = area.top + 24.0f;
   for (const reception::Reason& reason : row.reasons) {
@@ -174,8 +174,7 @@ void draw_path_sheet(Ui& ui, const Model& model) {
                               ? find_row(*model.stations, key_of(*model.stop.target))
                               : nullptr;
   if (row == nullptr || !row->outlook) {
-    ui.canvas().text({page.left, page.top + 44.0f}, "No path to show yet", Face::Cardinal,
-                     theme.ink);
+    ui.canvas().text({page.left, page.top + 44.0f}, "No path yet", Face::Cardinal, theme.ink);
     return;
   }
   const Rect carries{close.left - 16.0f - 176.0f, page.top, close.left - 16.0f, page.top + 72.0f};

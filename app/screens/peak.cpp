@@ -12,7 +12,7 @@
 
 #include <fmt/format.h>
 
-// A sweep by touch: turn, wait, read; the fit says where the peak lies and where to read next.
+// A sweep by touch: turn, wait, read; the fit shows the peak and the next heading to read.
 namespace mastwise::screens {
 namespace {
 
@@ -149,7 +149,7 @@ struct Stepper {
   double fine, coarse;
 };
 
-// The step that was asked for, or 0.
+// The touched step, or 0.
 double step(Ui& ui, Rect row, const Stepper& stepper) {
   constexpr float kButton = 72.0f, kGap = 16.0f;
   const auto label = [](const char* sign, double by) { return fmt::format("{}{:.0f}", sign, by); };
@@ -200,7 +200,7 @@ void draw_reading(Ui& ui, Rect area, const Sweep& sweep) {
   y += kRow + 32.0f;
   ui.canvas().text({area.left, y}, what_next(sweep), Face::Word, ui.theme().ink);
   y += 38.0f;
-  ui.canvas().text({area.left, y}, "THE METER SAYS", Face::WordBold, ui.theme().second_ink);
+  ui.canvas().text({area.left, y}, "METER READING", Face::WordBold, ui.theme().second_ink);
   y += 14.0f;
   const double value =
       step(ui, {area.left, y, area.right, y + kRow},
@@ -232,10 +232,10 @@ void draw_set_up(Ui& ui, Rect area, const Sweep& sweep) {
                 !any)) {
     ui.emit(act::NextScale{});
   }
-  if (ui.button("drop last", slot(1), "Drop last", ButtonLook::Plain, any)) {
+  if (ui.button("drop last", slot(1), "Undo last", ButtonLook::Plain, any)) {
     ui.emit(act::DropReading{});
   }
-  if (ui.button("keep sweep", slot(2), "Keep", ButtonLook::Filled, result_of(sweep).has_value())) {
+  if (ui.button("keep sweep", slot(2), "Save", ButtonLook::Filled, result_of(sweep).has_value())) {
     ui.emit(act::KeepSweep{});
   }
 }
@@ -265,11 +265,11 @@ void draw_result(Ui& ui, Rect area, const Sweep& sweep) {
   }
   const aim::SweepFit& fit = *sweep.fit;
   column.figure(peak_words(sweep));
-  column.line(fit.enough ? "Near enough: an error so small costs less than half a decibel."
+  column.line(fit.enough ? "Close enough: this error costs less than half a decibel."
                          : fmt::format("Read at {} more heading{}.", fit.more_headings,
                                        fit.more_headings == 1 ? "" : "s"));
   if (fit.second_lobe) {
-    column.warning(fmt::format("A reflection comes in from {}, {:.0f} dB weaker.",
+    column.warning(fmt::format("A reflection comes from {}, {:.0f} dB weaker.",
                                heading_words(sweep, fit.second_lobe->heading),
                                -fit.second_lobe->relative_db));
   } else if (sweep.between_edges) {
@@ -288,11 +288,11 @@ void draw_nothing(Ui& ui, Rect area, const Model& model) {
   Column column(ui, area);
   column.figure("Find the peak by the meter");
   column.line(
-      "Turn the antenna by steps and type what the receiver's meter says. The best heading "
-      "follows from a few readings, with its error, even from bars.");
+      "Turn the antenna in steps and enter the receiver's meter reading. A few readings give "
+      "the best heading and its error, even with bars.");
   const bool ready = model.findings.card && model.findings.outlook;
   column.line(ready
-                  ? "It begins at the computed heading of " + words::title(*model.stop.target) + "."
+                  ? "It starts at the computed heading of " + words::title(*model.stop.target) + "."
                   : "First pick a station under Stations.");
   if (!ready) {
     if (column.button("find", "Stations", 0, 1, true, ButtonLook::Filled)) {

@@ -25,10 +25,10 @@ std::string grouped(std::uint32_t number) {
   return grouped(number / kGroup) + fmt::format(",{:03}", number % kGroup);
 }
 
-// What tells it from others of its name.
+// The population and distance, which distinguish places of the same name.
 std::string about(const places::FoundPlace& found, bool miles) {
   std::string words = found.place.population ? grouped(*found.place.population) + " people"
-                                             : std::string("people not counted");
+                                             : std::string("population unknown");
   if (found.way) {
     words += ", " + words::distance(found.way->distance_m, miles) + " " +
              words::octant(found.way->bearing) + " of here";
@@ -54,11 +54,11 @@ void draw_row(Ui& ui, Rect row, const std::string& name, const places::FoundPlac
 
 std::string state_words(const Model& model) {
   const auto* found = places_found(model);
-  if (found == nullptr) return "Looking for places.";
+  if (found == nullptr) return "Searching places.";
   if (!model.places->trouble.empty()) return model.places->trouble;
-  if (!found->empty()) return "Touch the place that is meant.";
-  if (model.places->question.typed != model.keypad->text) return "Looking for places.";
-  return "No place is called so. Try fewer letters, or the state behind the name: BEND OR";
+  if (!found->empty()) return "Touch the right place.";
+  if (model.places->question.typed != model.keypad->text) return "Searching places.";
+  return "No match. Try fewer letters, or add the state: BEND OR";
 }
 
 }  // namespace

@@ -5,10 +5,10 @@
 
 namespace mastwise::screens {
 
-// Whose the names of places are, as their license wants it said where they are shown.
-inline constexpr const char* kPlacesSource = "Names of places: GeoNames (geonames.org), CC BY 4.0";
+// The credit that the license of the place names requires wherever they are shown.
+inline constexpr const char* kPlacesSource = "Place names: GeoNames (geonames.org), CC BY 4.0";
 
-// The places that were found for the name on the keypad, to be touched.
+// The places found for the typed name, one row each.
 void draw_place_rows(ui::Ui& ui, ui::Rect view, const Model& model);
 
 }  // namespace mastwise::screens

@@ -10,7 +10,7 @@
 
 #include <fmt/format.h>
 
-// The turn plan as steps: where to turn, what comes in there, what does not.
+// The turn plan as steps: the heading, the stations it brings in and those it leaves out.
 namespace mastwise::screens {
 namespace {
 
@@ -22,7 +22,7 @@ struct PlanChoice {
   PlanFor plan_for;
   const char* label;
 };
-constexpr std::array kChoices{PlanChoice{PlanFor::Pinned, "What is pinned"},
+constexpr std::array kChoices{PlanChoice{PlanFor::Pinned, "All pinned"},
                               PlanChoice{PlanFor::Networks, "Every network"},
                               PlanChoice{PlanFor::All, "All that is likely"}};
 
@@ -35,7 +35,7 @@ std::string stations_words(const std::vector<PlanStation>& stations) {
   return words;
 }
 
-// Steps from the top down on a page that scrolls.
+// Draws the steps from the top down on a scrolling page.
 class Steps {
  public:
   Steps(Ui& ui, Rect page, const Model& model)
@@ -101,17 +101,17 @@ void Steps::step(std::size_t index, const PlanStep& step) {
 
 std::string plan_state(const Model& model) {
   if (!model.stations || !model.stations->plan) {
-    return model.findings.position ? "The paths are still being computed."
-                                   : "Where is the rig? Set its position under Here.";
+    return model.findings.position ? "Computing the paths."
+                                   : "Position unknown. Set it under Here.";
   }
   const Plan& plan = *model.stations->plan;
-  if (plan.steps.empty()) return "Nothing that is wanted is likely here at any heading.";
+  if (plan.steps.empty()) return "No wanted station is likely here at any heading.";
   if (plan.steps.size() == 1) return "One heading is enough.";
   return fmt::format("{} headings{}", plan.steps.size(),
-                     plan.fewest_proved ? "; fewer do not do" : "; fewer may do");
+                     plan.fewest_proved ? "; fewer are not enough" : "; fewer may be enough");
 }
 
-// What the plan is, the card for paper that has it, and where that lies.
+// The plan's state, the paper card with the plan, and the saved file.
 void Steps::paper_card() {
   constexpr float kAct = 176.0f, kBelowChoices = 8.0f;
   const float top = y_ += kBelowChoices;
@@ -126,7 +126,7 @@ void Steps::paper_card() {
     words(words::sentence(model_.trouble), theme_.warning, Face::WordBold);
   } else if (!model_.paper_file.empty()) {
     const std::size_t name = model_.paper_file.rfind('/') + 1;
-    words(fmt::format("Saved as {} in the folder {}", model_.paper_file.substr(name),
+    words(fmt::format("Saved as {} in folder {}", model_.paper_file.substr(name),
                       model_.paper_file.substr(0, name)),
           theme_.accent, Face::WordBold);
   }

@@ -63,14 +63,14 @@ void draw_rail(Ui& ui, const ui::Layout& layout, const Model& model) {
   draw_rail_end(ui, layout, model);
 }
 
-// Where the rig stands, in a person's words, on the places that do not tell it anyhow.
+// The near town, on the screens that do not show the position anyway.
 std::string stands_words(const Model& model) {
   if (model.place == Place::Here || !model.findings.position) return {};
   const places::NearPlace* near = near_place_of(model, *model.findings.position);
   return near == nullptr ? "" : words::sentence(words::near_place(*near, model.settings.miles));
 }
 
-// What must stay in sight everywhere.
+// Warnings that every screen must show.
 void draw_foot(Ui& ui, const ui::Layout& layout, const Model& model) {
   const Rect foot = layout.foot;
   const float baseline = foot.center().y + 7.0f;
@@ -130,7 +130,7 @@ void draw_sheet(Ui& ui, const Model& model) {
   }
 }
 
-// What covers the rail and all places; true when something does.
+// Draws the sheet that covers the rail and all places; false if none does.
 bool draw_cover(Ui& ui, const Model& model) {
   if (model.safety.drive != safety::Drive::Parked) {
     draw_drive_face(ui, model.safety, model.now);

@@ -8,7 +8,7 @@
 
 #include <fmt/format.h>
 
-// For the walk on the roof at dusk: one dial, three facts, targets of 15 mm.
+// For work on the roof at dusk: one dial, three facts, targets of 15 mm.
 namespace mastwise::screens {
 namespace {
 
@@ -18,7 +18,7 @@ using ui::Face;
 
 constexpr float kAct = 15.0f * ui::kUnitsPerMm + 1.0f;
 
-// The heading, as the tool in the hand shows it.
+// The heading as a compass shows it.
 float draw_heading(Ui& ui, Rect area, const Model& model) {
   ui::Canvas& canvas = ui.canvas();
   float y = area.top + 24.0f;
@@ -34,7 +34,7 @@ float draw_heading(Ui& ui, Rect area, const Model& model) {
   return y + 30.0f;
 }
 
-// Which way to turn, or where it lies from the nose where no sensor turns with the antenna.
+// The turn, or the angle from the nose if no sensor turns with the antenna.
 float draw_turn(Ui& ui, Rect area, float y, const Model& model) {
   ui::Canvas& canvas = ui.canvas();
   const Findings& found = model.findings;
@@ -54,7 +54,7 @@ float draw_turn(Ui& ui, Rect area, float y, const Model& model) {
                         ui.theme().second_ink) +
            6.0f;
   }
-  canvas.text({area.left, y}, "Turn it by the compass", Face::Cardinal, ui.theme().ink);
+  canvas.text({area.left, y}, "Turn by compass", Face::Cardinal, ui.theme().ink);
   return y + 42.0f;
 }
 
@@ -113,8 +113,7 @@ void draw_roof(Ui& ui, const Model& model) {
   draw_acts(ui, facts, model);
   if (!model.findings.card) {
     ui.paragraph({facts.left, facts.top + 30.0f}, facts.width(), 36.0f,
-                 "No station is aimed at yet, or the position is not known.", Face::Value,
-                 ui.theme().ink);
+                 "Choose a station and set the position.", Face::Value, ui.theme().ink);
     return;
   }
   const float below = draw_heading(ui, facts, model);

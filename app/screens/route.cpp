@@ -10,7 +10,7 @@
 
 #include <fmt/format.h>
 
-// The way to the places ahead: the chance of each network along it.
+// The route to the places ahead, with the chance of each network along it.
 namespace mastwise::screens {
 namespace {
 
@@ -22,7 +22,7 @@ using ui::Ui;
 
 constexpr float kWayRow = 96.0f, kBar = 30.0f;
 
-// Whole miles or kilometers: the road is longer anyway.
+// Whole miles or kilometers: the road is longer than the straight lines.
 std::string along_words(double at_km, bool miles) {
   return fmt::format("{:.0f}", 1000.0 * at_km / words::distance_unit_m(miles));
 }
@@ -40,7 +40,7 @@ std::string stretch_words(const RouteRow& row, const RouteSheet& sheet, bool mil
   return words + " " + words::distance_unit(miles);
 }
 
-// A place's chance fills the bar half the way to its neighbors.
+// A place's chance fills the bar halfway to its neighbors.
 void draw_bar(Ui& ui, Rect bar, const RouteRow& row, double length_km) {
   const auto across = [&](double at_km) {
     return bar.left + bar.width() * static_cast<float>(at_km / length_km);
@@ -55,7 +55,7 @@ void draw_bar(Ui& ui, Rect bar, const RouteRow& row, double length_km) {
     ui.canvas().fill({across(from), bar.top, across(to) + 0.5f, bar.bottom},
                      ui::chance_shade(*chances[i].chance_percent));
   }
-  constexpr float kLeast = 3.0f;  // a stretch of one place has no length
+  constexpr float kLeast = 3.0f;  // a stretch of one place has zero length
   for (const reception::Stretch& stretch : row.stretches) {
     ui.canvas().fill({across(stretch.from_km) - kLeast, bar.bottom + 3.0f,
                       across(stretch.to_km) + kLeast, bar.bottom + 9.0f},
@@ -72,8 +72,7 @@ float draw_route(Ui& ui, Rect area, const Model& model) {
     y = ui.paragraph({area.left, y}, area.width(), 26.0f, words, Face::Small, color);
   };
   if (!model.route) {
-    say(model.ahead.empty() ? "Add a place, and the way there is looked at."
-                            : "The way is being surveyed.",
+    say(model.ahead.empty() ? "Add a place to survey the route there." : "Surveying the route.",
         ui.theme().second_ink);
     return y;
   }
@@ -83,9 +82,9 @@ float draw_route(Ui& ui, Rect area, const Model& model) {
     return y;
   }
   const bool miles = model.settings.miles;
-  std::string about =
-      fmt::format("{} in straight lines through the places as they were added; the road is longer.",
-                  words::distance(1000.0 * sheet.length_km, miles));
+  std::string about = fmt::format(
+      "{} in straight lines through your places, in the order added; the road is longer.",
+      words::distance(1000.0 * sheet.length_km, miles));
   if (sheet.done < 1.0) about = fmt::format("{:.0f} % surveyed. ", 100.0 * sheet.done) + about;
   say(about, ui.theme().second_ink);
   y -= 8.0f;

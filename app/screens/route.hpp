@@ -6,7 +6,7 @@
 
 namespace mastwise::screens {
 
-// The way to the places ahead with what holds along it, from the area's top; returns its bottom.
+// Draws the route to the places ahead with its networks, from the area's top; returns its bottom.
 float draw_route(ui::Ui& ui, ui::Rect area, const Model& model);
 
 }  // namespace mastwise::screens

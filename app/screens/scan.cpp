@@ -7,7 +7,7 @@
 
 #include <fmt/format.h>
 
-// What to enter into the receiver at this heading, what to expect, and what was found.
+// The channels to enter at this heading, the expected stations, and the found ones.
 namespace mastwise::screens {
 namespace {
 
@@ -79,7 +79,7 @@ void draw_scan_sheet(Ui& ui, const Model& model) {
   write(words::scan_choice(scan.which), Face::Word, ui.theme().ink);
   const Rect entry{page.left, y - 16.0f, page.left + 420.0f, y + 56.0f};
   if (ui.button("channel entry", entry,
-                model.settings.channels_by_hand ? "Set takes channels by hand" : "Set scans only",
+                model.settings.channels_by_hand ? "Enter channels by hand" : "Scan only",
                 ui::ButtonLook::Plain)) {
     ui.emit(act::SwitchChannelEntry{});
   }

@@ -4,14 +4,14 @@
 #include "app/model/model.hpp"
 #include "app/ui/ui.hpp"
 
-// Each draws from a const model and can only emit actions.
+// Each draws a const model and can only emit actions.
 namespace mastwise::screens {
 
 using ui::Point;
 using ui::Rect;
 using ui::Ui;
 
-// The whole window: the place in use within the rail, or what must cover it.
+// The whole window: the current place beside the rail, or the sheet that covers it.
 void draw_program(Ui& ui, const Model& model);
 
 void draw_here(Ui& ui, Rect area, const Model& model);
@@ -38,10 +38,10 @@ void draw_import_sheet(Ui& ui, const Model& model);
 void draw_carries_sheet(Ui& ui, const Model& model);
 void draw_roof(Ui& ui, const Model& model);
 
-// The list of stations, as far as it fits into the view.
+// The rows of stations that fit into the view.
 void draw_station_rows(Ui& ui, Rect view, const Model& model);
 
-// The same as a map.
+// The stations as a map.
 void draw_station_map(Ui& ui, Rect area, const Model& model);
 
 }  // namespace mastwise::screens

@@ -6,7 +6,7 @@
 
 namespace mastwise::screens {
 
-// A sheet's title and the act that closes it, over the whole width; returns the room below.
+// Draws a sheet's title and its Done button over the whole width; returns the room below.
 ui::Rect draw_sheet_head(ui::Ui& ui, const std::string& title);
 
 }  // namespace mastwise::screens

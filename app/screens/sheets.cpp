@@ -9,7 +9,7 @@
 
 #include <fmt/format.h>
 
-// Sheets that cover the places: what stands around, what gear the rig has.
+// Sheets that cover the places: the surroundings and the gear.
 namespace mastwise::screens {
 namespace {
 
@@ -115,7 +115,7 @@ void draw_presets(Ui& ui, Rect area, const GearChoice& choice, const std::string
 }  // namespace
 
 void draw_surroundings_sheet(Ui& ui, const Model& model) {
-  const Rect area = draw_sheet_head(ui, "What stands around the antenna?");
+  const Rect area = draw_sheet_head(ui, "What is around the antenna?");
   constexpr std::size_t kColumns = 2;
   const float width = (area.width() - kGap) / kColumns;
   constexpr float kHeight = 104.0f;
@@ -159,14 +159,14 @@ void draw_gear_sheet(Ui& ui, const Model& model) {
   const auto named = gear::preset(gear.name);
   const bool has_amplifier = named && named->amplifier.has_value();
   lines.toggled("amplifier",
-                !has_amplifier     ? "No amplifier in this gear"
+                !has_amplifier     ? "This gear has no amplifier"
                 : choice.amplifier ? "Amplifier is on"
                                    : "Amplifier is off",
                 switched, has_amplifier);
   if (choice.pattern_table.empty()) return;
   GearChoice usual = choice;
   usual.pattern_table.clear();
-  lines.toggled("pattern", "Drop the own pattern", usual, true);
+  lines.toggled("pattern", "Remove custom pattern", usual, true);
 }
 
 }  // namespace mastwise::screens

@@ -49,7 +49,7 @@ void draw_way(Ui& ui, Rect rect, const StationRow& row, const Model& model, ui::
   ui.canvas().text({rect.right, rect.top + 74.0f}, heading, Face::Word, second, Align::Right);
 }
 
-// Pinned stations are in every turn plan of this stop, pinned networks in that of any stop.
+// Pinned stations are in every turn plan of this stop, pinned networks in those of all stops.
 void draw_pin(Ui& ui, Rect rect, const StationRow& row, const std::string& brings,
               const Model& model) {
   const StationKey key = key_of(row.station);
@@ -66,7 +66,7 @@ void draw_pin(Ui& ui, Rect rect, const StationRow& row, const std::string& bring
   if (pinned) ui.canvas().disc(center, 9.0f, theme.accent);
 }
 
-// `brings`: the network that the row stands for, where the list is by network.
+// `brings`: the row's network if the list is by network.
 void draw_row(Ui& ui, Rect rect, const StationRow& row, const std::string& brings,
               const Model& model) {
   constexpr float kPin = 72.0f;
@@ -131,12 +131,12 @@ std::string list_state(const Model& model) {
     }
     return said;
   }
-  if (!answer.rows.empty()) return "None has that chance here. Show all chances.";
+  if (!answer.rows.empty()) return "No station has that chance here. Show any chance.";
   if (!model.findings.position && model.search.empty()) {
-    return "The position is not known yet. Set it under Here, or search by name.";
+    return "Position unknown. Set it under Here, or search by name.";
   }
-  if (!model.search.empty()) return "Nothing is called so. Try fewer letters.";
-  return "No stations yet. Take in a table of them, or look at the practice area.";
+  if (!model.search.empty()) return "No match. Try fewer letters.";
+  return "No stations yet. Import stations, or use the practice area.";
 }
 
 void draw_search_field(Ui& ui, Rect field, const Model& model) {
@@ -153,7 +153,7 @@ void draw_search_field(Ui& ui, Rect field, const Model& model) {
   ui.canvas().pop_clip();
 }
 
-// What stands on the search: the network found, to be pinned wherever the rig stops.
+// The network found by the search, which can be pinned for every stop.
 bool has_pinnable(const Model& model) {
   return !model.findings.pinnable.empty();
 }
@@ -171,7 +171,7 @@ void draw_pinnable(Ui& ui, Rect rect, const Model& model) {
 
 void draw_data_button(Ui& ui, Rect rect, const char* label, ui::ButtonLook look,
                       const Model& model) {
-  if (model.intake.question.step == IntakeStep::TakingIn) label = "Taking in";
+  if (model.intake.question.step == IntakeStep::TakingIn) label = "Importing";
   if (ui.button("data", rect, label, look)) ui.emit(act::OpenSheet{Sheet::Import});
 }
 
@@ -181,7 +181,7 @@ bool without_stations(const Model& model) {
 }
 
 void draw_filters(Ui& ui, Rect area, const Model& model) {
-  constexpr float kFilter = 160.0f, kMap = 104.0f, kData = 112.0f;
+  constexpr float kFilter = 160.0f, kMap = 104.0f, kData = 124.0f;
   if (!ui.portrait() && model.search.empty() && !without_stations(model)) {
     draw_data_button(ui, {area.right - kData, area.top, area.right, area.top + kSearch}, "Data",
                      ui::ButtonLook::Plain, model);
@@ -246,7 +246,7 @@ void draw_stations(Ui& ui, Rect area, const Model& model) {
     draw_pinnable(ui, row, model);
     area.top = row.bottom + kBetween;
   } else if (none || (ui.portrait() && model.search.empty())) {
-    draw_data_button(ui, row, none ? "Take in a table of stations" : "Data: what there is, how old",
+    draw_data_button(ui, row, none ? "Import stations" : "Data and its age",
                      none ? ui::ButtonLook::Filled : ui::ButtonLook::Plain, model);
     area.top = row.bottom + kBetween;
   }

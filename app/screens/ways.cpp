@@ -7,7 +7,7 @@
 
 #include <fmt/format.h>
 
-// The heading in every way of saying it, each with its own error; and the classic mistake.
+// All ways to point at the heading, each with its error, and the classic mistake.
 namespace mastwise::screens {
 namespace {
 
@@ -16,7 +16,7 @@ using ui::Face;
 const char* way_title(SayingKind kind) {
   switch (kind) {
     case SayingKind::true_bearing:
-      return "True, on a globe or by computer";
+      return "True bearing";
     case SayingKind::grid_bearing:
       return "On a map, from its grid lines";
     case SayingKind::magnetic_bearing:
@@ -48,7 +48,7 @@ std::string budget_words(const std::vector<ErrorLine>& lines) {
   return words;
 }
 
-// Touched, it is the way by which this person points, and its error is counted with.
+// A touch selects this way to point; the chance then uses its error.
 void draw_way(Ui& ui, Rect area, float& y, const Saying& way, bool chosen, bool miles) {
   const ui::Theme& theme = ui.theme();
   constexpr float kError = 150.0f;
@@ -67,7 +67,7 @@ void draw_way(Ui& ui, Rect area, float& y, const Saying& way, bool chosen, bool 
                    budget_words(way.budget.lines), Face::Small, theme.second_ink) -
       6.0f;
   ui.canvas().line({area.left, y}, {area.right, y}, theme.rule, 1.5f);
-  // A bearing alone points nothing.
+  // A bearing alone does not point the antenna.
   const bool points = way.method != PointingMethod::bearing_alone;
   if (ui.touchable(std::string("way ") + std::string(to_text(way.kind)),
                    {area.left, top, area.right, y}, points, "ways")) {
@@ -88,7 +88,7 @@ void draw_ways_sheet(Ui& ui, const Model& model) {
   const Findings& found = model.findings;
   if (found.ways.empty()) {
     y = ui.paragraph({page.left, y + 34.0f}, page.width(), 30.0f,
-                     "There is no heading yet: pick a station and set the position.", Face::Word,
+                     "No heading yet: choose a station and set the position.", Face::Word,
                      theme.ink);
   }
   if (found.mistake) {
@@ -99,7 +99,7 @@ void draw_ways_sheet(Ui& ui, const Model& model) {
   }
   if (!found.ways.empty()) {
     y = ui.paragraph({page.left, y + 30.0f}, page.width(), 26.0f,
-                     "Touch the way you use to point: chance and tolerance then use its error.",
+                     "Touch the way you point. Chance and tolerance then use its error.",
                      Face::Small, theme.second_ink) -
         16.0f;
   }

@@ -25,7 +25,7 @@ class AreaScanner {
   Countries countries_;
   Pool pool_;
   AreaWork work_{pool_};
-  std::vector<reception::ChanceMap> maps_;  // of the stations that are done
+  std::vector<reception::ChanceMap> maps_;  // of the finished stations
 };
 
 std::vector<std::int8_t> percents(const reception::ChanceMap& chances) {
@@ -38,7 +38,7 @@ std::vector<std::int8_t> percents(const reception::ChanceMap& chances) {
   return percent;
 }
 
-// The scans one after the other; after each part what the weakest station's chance is so far.
+// Runs the scans in turn and publishes the weakest station's chance after each part.
 Result<Done> AreaScanner::scan_all(AreaSheet& sheet, const reception::AreaGrid& grid,
                                    const terrain::TileSource& tiles, const AreaWorker::Work& work) {
   const auto& stations = sheet.question.stations;
@@ -63,7 +63,8 @@ Result<Done> AreaScanner::scan_all(AreaSheet& sheet, const reception::AreaGrid& 
 Result<Done> AreaScanner::fill(AreaSheet& sheet, const AreaWorker::Work& work) {
   const AreaQuestion& question = sheet.question;
   if (question.stations.empty()) {
-    return Error{.what = "no station is chosen", .remedy = "aim at one, or pin those you want"};
+    return Error{.what = "no station chosen",
+                 .remedy = "aim at a station, or pin the ones you want"};
   }
   const auto visited = countries_.visit(question.here.practice);
   if (!visited) return visited.error();
@@ -102,7 +103,7 @@ std::unique_ptr<Errand> area_errand(SurveySources sources, std::function<void()>
       AreaErrand::Way{.question = area_question,
                       .found = [](AreaSheet sheet) { return act::AreaScanned{std::move(sheet)}; },
                       .same = same_area},
-      // Its threads are not started before anyone asks.
+      // Its threads start with the first question.
       [sources = std::move(sources), scanner = std::shared_ptr<AreaScanner>()](
           const AreaQuestion& question, const AreaWorker::Work& work) mutable {
         if (!scanner) scanner = std::make_shared<AreaScanner>(sources);

@@ -13,9 +13,8 @@ class AreaWork {
  public:
   explicit AreaWork(Pool& pool) : pool_(pool), scratches_(pool.threads()) {}
 
-  // `go_on` is called some ten times a second, with the part that is done, within [0, 1], while
-  // nothing is computed, so that it may look at the cells; false stops. Returns whether all is
-  // done.
+  // Calls `go_on` about ten times a second with the fraction done, within [0, 1]. Nothing is
+  // computed meanwhile, so it may read the cells; false stops. Returns whether all is done.
   bool complete(reception::AreaScan& scan, const std::function<bool(double done)>& go_on);
 
  private:

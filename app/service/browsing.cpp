@@ -67,7 +67,7 @@ Result<FolderShown> show_folder(const std::string& path) {
   if (trouble) {
     return Error{.what = trouble.message(),
                  .where = path,
-                 .remedy = "go up, or put the stick or card in again"};
+                 .remedy = "go up, or plug the stick or card in again"};
   }
   by_name(shown.folders);
   by_name(shown.tables);

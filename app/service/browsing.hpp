@@ -8,7 +8,7 @@
 
 namespace mastwise::sources {
 
-// Something to touch in a folder.
+// An entry of a folder.
 struct Offer {
   std::string path = {};
   std::string name = {};    // without its folder
@@ -19,17 +19,17 @@ struct Offer {
 
 struct FolderShown {
   std::string path = {};
-  std::string parent = {};          // empty: there is none
-  std::vector<Offer> folders = {};  // to go into, by name; hidden ones are left out
+  std::string parent = {};          // empty if it has none
+  std::vector<Offer> folders = {};  // subfolders by name, without hidden ones
   std::vector<Offer> tables = {};   // .csv, .tsv, .txt, .dat and .zip, by name
-  std::string set_known_as = {};    // the ready mapping for all tables of this folder together
+  std::string set_known_as = {};    // the built-in mapping for all tables of this folder
   bool operator==(const FolderShown&) const = default;
 };
 
-// The day on which a file was written, "2026-05-01"; empty where that is not known.
+// The date of a file, "2026-05-01"; empty if unknown.
 std::string day_written(const std::string& path);
 
-// What a thumb can go to from a folder.
+// The entries of a folder.
 Result<FolderShown> show_folder(const std::string& path);
 
 }  // namespace mastwise::sources

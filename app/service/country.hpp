@@ -11,7 +11,7 @@
 
 namespace mastwise {
 
-// Where stations and hills are found.
+// Paths of stations and hills.
 struct SurveySources {
   std::string catalog_path = {};  // the user's stations
   std::string terrain_folder = {};
@@ -25,13 +25,13 @@ struct Country {
   platform::TileFolder tiles;
 };
 
-// The user's own country and the practice area. Catalogs and tiles are opened by the thread that
-// asks first, and belong to it.
+// The user's stations and hills, and the practice area's. The first thread that asks opens the
+// catalogs and tiles and owns them.
 class Countries {
  public:
   explicit Countries(SurveySources sources) : sources_(std::move(sources)) {}
 
-  // `changed` says that its tiles are others than when it was last asked for.
+  // `changed`: its tiles differ from the last call.
   struct Visited {
     Country* country;
     bool changed;

@@ -5,7 +5,7 @@
 namespace mastwise::service {
 namespace {
 
-// 4800 baud, the usual speed of a receiver, with ten bits a byte.
+// 4800 baud, the usual speed of a receiver, at ten bits a byte.
 constexpr double kBytesPerSecond = 480.0;
 
 }  // namespace

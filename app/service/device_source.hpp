@@ -6,7 +6,7 @@
 
 namespace mastwise::service {
 
-// What a person names with --device.
+// The source named by --device.
 platform::OpenSource device_source(const std::string& device);
 
 }  // namespace mastwise::service

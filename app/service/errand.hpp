@@ -10,8 +10,8 @@
 
 namespace mastwise {
 
-// What the session has done for it in another thread: asks when the model's question has changed,
-// and gives the answer back as an action.
+// Work in another thread for the session: asks when the model's question changes, and returns the
+// answer as an action.
 class Errand {
  public:
   Errand() = default;
@@ -21,7 +21,7 @@ class Errand {
 
   virtual void ask(const Model& model) = 0;
   virtual std::optional<Action> take() = 0;
-  // Waits until nothing is being worked on; for tests and for pictures.
+  // Waits until the worker is idle, for tests and pictures.
   virtual void finish() = 0;
 };
 
@@ -29,10 +29,10 @@ template <class Question, class Answer>
 class WorkerErrand final : public Errand {
  public:
   struct Way {
-    // Nothing: there is nothing to be asked now, and an answer under way may still come.
+    // Empty: no question now; a pending answer may still arrive.
     std::function<std::optional<Question>(const Model&)> question;
     std::function<Action(Answer)> found;
-    // Whether the answer to the one serves for the other.
+    // Whether the answer to one question serves the other.
     std::function<bool(const Question& asked, const Question& now)> same = std::equal_to<>();
   };
 

@@ -22,17 +22,17 @@ void joined_set(TableLook& look, const std::string& path) {
   const auto ready = sources::ready_for_set(path);
   if (!ready) {
     look.trouble =
-        "These are several tables, and no ready mapping knows their names: they can be "
-        "joined by a mapping of your own on the command line";
+        "No built-in mapping knows these tables. Join them by your mapping on the "
+        "command line";
     return;
   }
   const auto& mapping = std::get<JoinedMapping>(ready->way);
-  look.known_by = "A set of tables that comes with a ready mapping, " + ready->name;
+  look.known_by = "A set of tables with a built-in mapping, " + ready->name;
   look.reading.ready = ready->name;
   look.reading.source = mapping.stations.source;
 }
 
-// A table that cannot be guessed as a whole: what its header alone says, for a person to complete.
+// The columns known by the header alone, for a person to complete.
 TableMapping mapping_by_names(const std::string& head) {
   TableMapping mapping{.comment = '#', .raster = Raster::atsc};
   const auto columns = guess::columns_of(head, mapping.separator);
@@ -54,18 +54,18 @@ void mapped(TableLook& look, const std::string& head, const sources::MappingMemo
   const Source own = look.reading.source;
   look.reading.kind = Kind::Mapped;
   if (const auto known = memory.recall(head)) {
-    look.known_by = "A table of the same columns was taken in before, as it was corrected then";
+    look.known_by = "Same columns as an earlier import: read as you corrected it then";
     look.reading.mapping = *known;
   } else if (const auto ready = sources::ready_for_table(head)) {
-    look.known_by = "Its columns are those of the ready mapping " + ready->name;
+    look.known_by = "Its columns match the built-in mapping " + ready->name;
     look.reading.mapping = std::get<TableMapping>(ready->way);
     look.reading.source = look.reading.mapping.source;
   } else if (const auto guess = guess_mapping(head, own)) {
-    look.known_by = "The columns were guessed: compare with what you know of these stations";
+    look.known_by = "Guessed columns: check them with stations you know";
     look.reading.mapping = guess->mapping;
     look.doubts = guess->doubts;
   } else {
-    look.known_by = "It cannot be guessed, choose the columns: " + guess.error().what;
+    look.known_by = "Choose the columns, because they cannot be guessed: " + guess.error().what;
     look.reading.mapping = mapping_by_names(head);
   }
   look.reading.mapping.source = look.reading.source;
@@ -75,10 +75,10 @@ void identify(TableLook& look, const std::string& path, const std::string& head,
               const sources::MappingMemory& memory) {
   look.reading.source = sources::source_of(path);
   if (sources::is_program_table(head)) {
-    look.known_by = "A table of programs: they complete the stations of the catalog";
+    look.known_by = "A table of programs for stations in the catalog";
     look.reading.kind = Kind::Programs;
   } else if (sources::is_own_format(head)) {
-    look.known_by = "The program's own station table";
+    look.known_by = "Mastwise's station table";
     look.reading.kind = Kind::OwnFormat;
   } else {
     mapped(look, head, memory);
@@ -94,8 +94,8 @@ void take_rejected(TableLook& look, std::size_t rows, const std::vector<Rejected
 }
 
 std::string none_readable(const std::vector<RejectedRow>& rejected) {
-  if (rejected.empty()) return "There are no rows below the header";
-  return "No row can be read so. Line " + std::to_string(rejected.front().line) + ": " +
+  if (rejected.empty()) return "The table has no rows below the header";
+  return "All rows rejected. Line " + std::to_string(rejected.front().line) + ": " +
          rejected.front().reason;
 }
 
@@ -103,7 +103,7 @@ void sample_stations_of(TableLook& look, const std::string& head) {
   const std::string_view lines = guess::whole_lines(head);
   for (const MappingPart& part : mapping_parts(look.reading.mapping)) {
     if (look.reading.kind != Kind::Mapped || !part.needed || !part.value.empty()) continue;
-    look.trouble = "Choose the columns that must be there";
+    look.trouble = "Choose the required columns";
     return;
   }
   const auto table = look.reading.kind == Kind::OwnFormat
@@ -138,7 +138,7 @@ void sample_programs_of(TableLook& look, const std::string& head) {
                        table->programs.begin() + static_cast<std::ptrdiff_t>(shown));
 }
 
-// The direction of the mean of the positions' unit vectors; nothing where they cancel.
+// The direction of the mean of the positions' unit vectors; empty if they cancel.
 std::optional<Position> middle_of(const std::vector<CheckedStation>& stations) {
   constexpr double kRadian = std::numbers::pi / 180.0;
   double x = 0.0, y = 0.0, z = 0.0;
@@ -156,7 +156,7 @@ std::optional<Position> middle_of(const std::vector<CheckedStation>& stations) {
   return *middle;
 }
 
-// Points so near to one another that no eye parts them are left out.
+// Skips points too close to distinguish.
 std::vector<map::PlanePoint> thinned(const std::vector<map::PlanePoint>& points, double least_m) {
   std::vector<map::PlanePoint> kept;
   for (const map::PlanePoint& point : points) {
@@ -204,7 +204,7 @@ TableLook look_into(const std::string& path, const std::optional<TableReading>& 
       look.columns.push_back({column.name, column.example});
     }
   }
-  // Where the source is from and what is in doubt is said of the table, not of the correction.
+  // Source and doubts describe the table, not the correction.
   const TableReading first = look.reading;
   if (reading) look.reading = *reading;
   if (head && look.reading.kind == Kind::Programs) sample_programs_of(look, *head);

@@ -8,16 +8,16 @@
 
 namespace mastwise {
 
-// The way to read a table as the model has it.
+// The way to read a table, by the model.
 Result<sources::Way> way_of(const TableReading& reading);
 
-// What a table seems to be, and what its head shows when read so; `reading`: as a person corrected
-// it. Trouble is within the answer.
+// Identifies a table and reads its head; `reading`: the person's corrections. The answer contains
+// any trouble.
 TableLook look_into(const std::string& path, const std::optional<TableReading>& reading,
                     const sources::MappingMemory& memory);
 
-// Puts the sample onto a plane around its middle, with the coasts and borders there. Without
-// stations there is no map.
+// Projects the sample onto a plane around its middle, with coasts and borders. Without stations the
+// map is empty.
 void add_map(TableLook& look, const map::Borders* borders);
 
 }  // namespace mastwise

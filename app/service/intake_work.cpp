@@ -21,8 +21,7 @@ IntakeFolder folder_of(const sources::FolderShown& shown) {
   IntakeFolder folder{.path = shown.path, .parent = shown.parent};
   if (!shown.set_known_as.empty()) {
     folder.entries.push_back({IntakeEntry::Kind::Set, shown.path,
-                              "All tables of this folder together (" + shown.set_known_as + ")",
-                              0});
+                              "All tables in this folder (" + shown.set_known_as + ")", 0});
   }
   for (const sources::Offer& offer : shown.folders) {
     folder.entries.push_back({IntakeEntry::Kind::Folder, offer.path, offer.name, 0});
@@ -34,12 +33,12 @@ IntakeFolder folder_of(const sources::FolderShown& shown) {
   return folder;
 }
 
-// Says how far a taking in has come, not more often than an eye follows.
+// Reports the progress of an import, at most a few times a second.
 class Progress {
  public:
   Progress(const IntakeAnswer& base, const IntakeWorker::Work& work) : answer_(base), work_(work) {}
 
-  // Returns whether to go on.
+  // Returns whether to continue.
   bool told(std::string doing, std::optional<double> part) {
     if (work_.superseded()) return false;
     const auto now = std::chrono::steady_clock::now();
@@ -63,13 +62,13 @@ void keep_first_rejected(std::vector<RejectedRow>& rejected, IntakeReport& repor
   rejected.resize(std::min(rejected.size(), IntakeReport::kRejected));
 }
 
-// A table of which nothing could be read must not take the place of one that is there.
+// A table without a readable row must not replace the existing one.
 Error nothing_readable(const std::vector<RejectedRow>& rejected) {
   return Error{.what = rejected.empty()
-                           ? "there are no rows in it"
-                           : fmt::format("none of its rows can be read; line {}: {}",
-                                         rejected.front().line, rejected.front().reason),
-               .remedy = "the catalog is as it was before"};
+                           ? "the table has no rows"
+                           : fmt::format("all rows rejected; line {}: {}", rejected.front().line,
+                                         rejected.front().reason),
+               .remedy = "the catalog is unchanged"};
 }
 
 class Intaker {
@@ -94,7 +93,7 @@ class Intaker {
   std::optional<Catalog> catalog_;
   std::optional<map::Borders> borders_;
   std::size_t generation_ = 0;
-  // The last that was taken in, for an answer that was no longer waited for.
+  // The last import, for an answer that nobody waited for.
   std::optional<IntakeReport> report_;
   std::size_t reported_ = 0;
 };
@@ -120,8 +119,8 @@ Result<Done> Intaker::add_sources(IntakeAnswer& answer) {
   return Done{};
 }
 
-// The source of the catalog that has more than half of the sample's call signs; empty where none
-// has. The same table comes under another file's name each year.
+// The source of the catalog with more than half of the sample's call signs, or empty. The same
+// table often has another file name each year.
 Result<std::string> Intaker::source_renewed_by(const TableLook& look) {
   std::map<std::string, std::size_t> having;
   for (const CheckedStation& station : look.sample) {
@@ -144,7 +143,7 @@ Result<Done> Intaker::add_look(IntakeAnswer& answer) {
   if (!renewed) return renewed.error();
   look.renews = *renewed;
   if (!look.renews.empty()) look.reading.source.name = look.renews;
-  // Without borders the check is a plot of the stations alone.
+  // Without borders the check map shows the stations alone.
   if (!borders_) {
     if (auto borders = sources_.borders()) borders_ = *std::move(borders);
   }
@@ -157,14 +156,15 @@ void Intaker::remember(const IntakeQuestion& question, ImportReport& report) con
   if (question.reading->kind != Kind::Mapped) return;
   const auto head = sources::head_of(question.path);
   if (const auto ready = head ? sources::ready_for_table(*head) : std::nullopt) {
-    // As it comes with the program there is nothing to remember.
+    // A built-in mapping needs no memory.
     TableMapping own = question.reading->mapping;
     own.source = std::get<TableMapping>(ready->way).source;
     if (own == std::get<TableMapping>(ready->way)) return;
   }
   const auto kept =
       head ? memory_.remember(*head, question.reading->mapping) : Result<Done>(head.error());
-  if (!kept) report.remarks.push_back("The columns are not remembered: " + kept.error().message());
+  if (!kept)
+    report.remarks.push_back("Mastwise could not save the columns: " + kept.error().message());
 }
 
 Result<IntakeReport> Intaker::take_stations(const IntakeQuestion& question, Progress& progress) {

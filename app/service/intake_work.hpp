@@ -16,14 +16,13 @@ using IntakeWorker = Worker<IntakeQuestion, IntakeAnswer>;
 
 struct IntakeSources {
   std::string catalog_path = {};                          // the user's stations
-  std::string mapping_folder = {};                        // where corrected mappings are remembered
-  std::function<std::vector<IntakeEntry>()> places = {};  // where to begin to look
-  std::function<Result<map::Borders>()> borders = {};     // for the map of the check
+  std::string mapping_folder = {};                        // folder of corrected mappings
+  std::function<std::vector<IntakeEntry>()> places = {};  // start folders
+  std::function<Result<map::Borders>()> borders = {};     // for the check map
 };
 
-// Lists folders, looks into tables and takes them in. The catalog and the borders are opened when
-// they are first needed and belong to the asking thread. A newer question stops a taking in, of
-// which then nothing is in the catalog.
+// Lists folders, reads tables and imports them. The asking thread opens the catalog and the borders
+// on first use and owns them. A newer question stops an import and leaves the catalog unchanged.
 IntakeWorker::Answerer intake_answerer(IntakeSources sources);
 
 // The same for the session.

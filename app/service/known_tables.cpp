@@ -47,7 +47,7 @@ bool has_columns(const TableHeader& header, const TableMapping& mapping) {
                      [&](const std::string& column) { return header.place(column).has_value(); });
 }
 
-// A table "x.dat" may also lie zipped in "x.zip".
+// A table "x.dat" may also be zipped as "x.zip".
 bool has_file(const std::vector<std::string>& names, const std::string& file) {
   const std::string zipped = fs::path(file).replace_extension(".zip").string();
   return std::any_of(names.begin(), names.end(), [&](const std::string& name) {
@@ -116,7 +116,7 @@ std::optional<ReadyMapping> ready_for_set(const std::string& folder_or_zip) {
   return std::nullopt;
 }
 
-// The columns' names in a number, as the name of a file: FNV-1a of 64 bits (Fowler, Noll, Vo).
+// A hash of the column names for the file name: FNV-1a of 64 bits (Fowler, Noll, Vo).
 std::string MappingMemory::file_for(std::string_view head) const {
   std::uint64_t hash = 0xcbf29ce484222325ULL;
   const auto take = [&](char c) {
@@ -141,7 +141,7 @@ std::optional<TableMapping> MappingMemory::recall(std::string_view head) const {
 }
 
 Result<Done> MappingMemory::remember(std::string_view head, const TableMapping& mapping) const {
-  std::error_code ignored;  // the saving says it
+  std::error_code ignored;  // saving reports it
   fs::create_directories(folder_, ignored);
   const std::string text = to_json(mapping);
   return platform::save_atomically(file_for(head), std::as_bytes(std::span(text)));

@@ -8,11 +8,10 @@
 #include <string_view>
 #include <vector>
 
-// Which tables the program knows how to read without a guess: by their columns, or by the names of
-// their files.
+// Tables that Mastwise reads without a guess: by their columns, or by the names of their files.
 namespace mastwise::sources {
 
-// A column of a table, with what stands in its first rows.
+// A column of a table with the values of its first rows.
 struct ColumnShown {
   std::string name = {};
   std::string example = {};
@@ -23,21 +22,21 @@ std::vector<ColumnShown> columns_shown(std::string_view head);
 // Whether a head's header has the columns of a table of programs, program_table.hpp.
 bool is_program_table(std::string_view head);
 
-// A mapping that comes with the program.
+// A built-in mapping.
 struct ReadyMapping {
   std::string name = {};  // for load_mapping()
   Way way = {};           // a TableMapping or a JoinedMapping
 };
-// The ready mapping of a single table all of whose columns the head has.
+// The built-in mapping of a single table if the head has all its columns.
 std::optional<ReadyMapping> ready_for_table(std::string_view head);
-// The ready mapping of joined tables all of whose needed files lie in the folder or archive.
+// The built-in mapping of joined tables if the folder or archive has all its required files.
 std::optional<ReadyMapping> ready_for_set(const std::string& folder_or_zip);
 
-// Mappings as a person corrected them, each for tables of the same columns.
+// Mappings corrected by a person, each for tables with the same columns.
 class MappingMemory {
  public:
   explicit MappingMemory(std::string folder) : folder_(std::move(folder)) {}
-  // The mapping of tables with the head's columns; nothing where there is none that can be read.
+  // The mapping of tables with the head's columns; empty if missing or unreadable.
   std::optional<TableMapping> recall(std::string_view head) const;
   Result<Done> remember(std::string_view head, const TableMapping& mapping) const;
 

@@ -26,7 +26,7 @@ std::size_t live(const std::vector<Record>& records) {
       records.begin(), records.end(), [](const Record& record) { return !record.mark.deleted; }));
 }
 
-// The first bytes of a file; fewer where it is shorter or cannot be read.
+// The first bytes of a file; fewer if it is shorter or unreadable.
 std::string beginning(const fs::path& file) {
   constexpr std::size_t kBytes = 4096;
   std::string bytes(kBytes, '\0');
@@ -38,7 +38,7 @@ std::string beginning(const fs::path& file) {
 
 bool begins_as_logbook(const fs::path& file) {
   const std::string begins = beginning(file);
-  // The first page of such a file tells its tables.
+  // The first page of such a file names its tables.
   if (begins.starts_with(kDatabase)) {
     return begins.find("CREATE TABLE outcomes (stop_id") != std::string::npos;
   }

@@ -52,12 +52,11 @@ Said take_in(Logbook& logbook, const std::string& path) {
   if (!table) return table.error();
   const auto report = logbook.merge(table->content);
   if (!report) return report.error();
-  std::vector<std::string> said{"Taken in: " + fs::path(path).filename().string()};
+  std::vector<std::string> said{"Imported: " + fs::path(path).filename().string()};
   for (std::string& line : words::merged(*report)) said.push_back(std::move(line));
   if (!table->rejected.empty()) {
-    said.push_back(fmt::format("{} rows could not be read; the first, line {}: {}",
-                               table->rejected.size(), table->rejected.front().line,
-                               table->rejected.front().reason));
+    said.push_back(fmt::format("{} rows rejected; the first, line {}: {}", table->rejected.size(),
+                               table->rejected.front().line, table->rejected.front().reason));
   }
   return said;
 }
@@ -85,7 +84,7 @@ LogbookFilesAnswer answer_of(const LogbookFilesSources& sources,
                              const LogbookFilesQuestion& question) {
   LogbookFilesAnswer answer{.question = question};
   if (!sources.logbook_path) {
-    answer.trouble = "nothing is kept while the program runs so";
+    answer.trouble = "Mastwise runs without a logbook";
     return answer;
   }
   auto said = do_task(*sources.logbook_path, question);

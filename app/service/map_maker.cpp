@@ -49,7 +49,7 @@ Result<Done> MapMaker::add_stations(MapSheet& sheet, Country& country) const {
   return Done{};
 }
 
-// Finer than the tiles' 30 m shows nothing more.
+// Cells finer than the tiles' 30 m show no more detail.
 map::ReliefGrid relief_grid(double radius_m) {
   constexpr double kMostCells = 768.0, kLeastCell_m = 15.0;
   const double cell_m = std::max(kLeastCell_m, 2.0 * radius_m / kMostCells);
@@ -57,13 +57,13 @@ map::ReliefGrid relief_grid(double radius_m) {
   return {.columns = cells, .rows = cells, .meters_per_cell = cell_m};
 }
 
-// Slopes grow flat with the width of the cells: they are raised so that hills stay hills.
+// Wide cells flatten slopes, so heights are exaggerated to keep hills visible.
 map::Light light(const map::ReliefGrid& grid) {
   constexpr double kAsTheyAre_m = 30.0, kMost = 10.0;
   return {.vertical_scale = std::clamp(grid.meters_per_cell / kAsTheyAre_m, 1.5, kMost)};
 }
 
-// The lines are there at once, the ground when it has been shaded.
+// Publishes the lines at once, and the ground after shading.
 Result<Done> MapMaker::fill(MapSheet& sheet, const MapWorker::Work& work) {
   const auto visited = countries_.visit(sheet.question.practice);
   if (!visited) return visited.error();

@@ -13,11 +13,11 @@ namespace mastwise {
 // Called once, from the worker's thread.
 using LoadBorders = std::function<Result<map::Borders>()>;
 
-// Draws up the sheet of the map around the stop: shaded ground, coasts and borders, stations.
+// Makes the map sheet around the stop: shaded ground, coasts and borders, stations.
 std::unique_ptr<Errand> map_errand(SurveySources sources, LoadBorders load_borders,
                                    std::function<void()> wake);
 
-// Scans the area around the stop on all cores, and tells what is known so far.
+// Scans the area around the stop on all cores and publishes partial results.
 std::unique_ptr<Errand> area_errand(SurveySources sources, std::function<void()> wake);
 
 }  // namespace mastwise

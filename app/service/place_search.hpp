@@ -8,8 +8,8 @@
 
 namespace mastwise {
 
-// Looks names up, and says positions by places near them. The gazetteer is read by the thread that
-// asks first.
+// Searches places by name, and finds near places for positions. The first thread that asks reads
+// the gazetteer.
 std::unique_ptr<Errand> places_errand(std::function<Result<places::Gazetteer>()> load,
                                       std::function<void()> wake);
 

@@ -14,7 +14,7 @@ struct Wishes {
   std::vector<std::string> names = {};
 };
 
-// Pinned stations, and of each pinned network whichever station does; without any, the target.
+// Pinned stations, and any station of each pinned network; without any, the target.
 Wishes pinned_wishes(const StationsQuestion& question, const reception::Survey& survey) {
   Wishes result;
   const bool any = !question.pinned.empty() || !question.pinned_networks.empty();

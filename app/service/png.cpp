@@ -9,7 +9,7 @@ Result<Done> write_png(const std::string& path, int width, int height,
   if (stbi_write_png(path.c_str(), width, height, 3, pixels.data(), width * 3) == 0) {
     return Error{.what = "cannot write the picture",
                  .where = path,
-                 .remedy = "name a file in a folder that can be written"};
+                 .remedy = "choose a file in a writable folder"};
   }
   return Done{};
 }

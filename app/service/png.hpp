@@ -7,7 +7,7 @@
 
 namespace mastwise::service {
 
-// Writes a picture whose pixels are red, green and blue bytes, row by row from the top.
+// Writes a picture of red, green and blue bytes, row by row from the top.
 Result<Done> write_png(const std::string& path, int width, int height,
                        const std::vector<unsigned char>& pixels);
 

@@ -17,7 +17,7 @@ class Pool {
   Pool(const Pool&) = delete;
   Pool& operator=(const Pool&) = delete;
 
-  // At least one: the caller's own.
+  // At least one: the caller's thread.
   std::size_t threads() const { return workers_.size() + 1; }
 
   // Calls job(thread) once on every thread, `thread` within [0, threads()), and returns when all
@@ -30,7 +30,7 @@ class Pool {
   std::mutex mutex_;
   std::condition_variable changed_;
   const std::function<void(std::size_t)>* job_ = nullptr;
-  std::size_t round_ = 0;    // of the job that is handed out
+  std::size_t round_ = 0;    // of the current job
   std::size_t working_ = 0;  // threads that have not finished it
   bool ending_ = false;
   std::vector<std::thread> workers_;

@@ -10,7 +10,7 @@
 namespace mastwise {
 namespace {
 
-// Some fifty surveys tell where along a day's drive a network ends.
+// About fifty surveys show where along a day's drive a network ends.
 double step_km(const RouteQuestion& question) {
   if (question.step_km > 0.0) return question.step_km;
   constexpr double kPlaces = 50.0, kLeast_km = 2.0;
@@ -83,7 +83,7 @@ RouteSheet survey_route(StopSurveyor& surveyor, const RouteQuestion& question,
                         const std::function<bool(const RouteSheet&)>& go_on) {
   RouteSheet sheet{.question = question};
   if (question.networks.empty()) {
-    sheet.trouble = Error{.what = "no network is wanted", .remedy = "name one"}.message();
+    sheet.trouble = Error{.what = "no network chosen", .remedy = "pin a network"}.message();
     return sheet;
   }
   if (const auto surveyed = Route(surveyor, sheet).survey(go_on); !surveyed) {
@@ -98,7 +98,7 @@ std::unique_ptr<Errand> route_errand(SurveySources sources, std::function<void()
       RouteErrand::Way{
           .question = route_question,
           .found = [](RouteSheet sheet) { return act::RouteSurveyed{std::move(sheet)}; }},
-      // Its threads are not started before anyone asks.
+      // Its threads start with the first question.
       [sources = std::move(sources), surveyor = std::shared_ptr<StopSurveyor>()](
           const RouteQuestion& question,
           const Worker<RouteQuestion, RouteSheet>::Work& work) mutable {

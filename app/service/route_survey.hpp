@@ -9,8 +9,8 @@
 
 namespace mastwise {
 
-// Surveys places along the way, and finds the stretches where each network holds. `go_on` is given
-// what is known so far and may stop the work; the sheet's `done` tells how far it came.
+// Surveys places along the route and finds the stretches of each network. `go_on` gets partial
+// results and may stop the work; the sheet's `done` is the fraction done.
 RouteSheet survey_route(StopSurveyor& surveyor, const RouteQuestion& question,
                         const std::function<bool(const RouteSheet&)>& go_on);
 

@@ -17,7 +17,7 @@ namespace {
 using nlohmann::json;
 
 Error damaged(const std::string& path, const std::string& what) {
-  return Error{.what = what, .where = path, .remedy = "build the program's assets again"};
+  return Error{.what = what, .where = path, .remedy = "build the assets again"};
 }
 
 Result<StationTable> practice_table(const std::string& path) {
@@ -30,7 +30,7 @@ Result<StationTable> practice_table(const std::string& path) {
   return table;
 }
 
-// The number at a place of the text; not-a-number where there is none.
+// The number at a place of the text; NaN if missing.
 double number_at(const json& read, const char* place) {
   const json found = read.is_object() ? read.value(json::json_pointer(place), json()) : json();
   return found.is_number() ? found.get<double>() : std::nan("");
@@ -126,7 +126,7 @@ Result<Kept> read_kept(Logbook& logbook) {
     try {
       kept.settings = json::parse(**settings).get<Settings>();
     } catch (const json::exception&) {
-      // Settings of another version are as in a new logbook: they are only a convenience.
+      // Settings of another version are dropped: they are only a convenience.
     }
   }
   return kept;

@@ -13,28 +13,28 @@
 
 namespace mastwise::service {
 
-// The World Magnetic Model of the program's assets.
+// The World Magnetic Model from the assets.
 Result<MagneticModel> load_magnetic_model();
 
-// The places and the borders of the program's assets. Slow enough for a worker.
+// The places and the borders from the assets. Slow, so call them in a worker.
 Result<places::Gazetteer> load_places();
 Result<map::Borders> load_borders();
 
-// The practice area of the program's assets: an invented place with invented stations.
+// The practice area from the assets: an invented place with invented stations.
 struct Practice {
   Position position;
   RigHeading nose;
   std::vector<Station> stations;
-  Station target;  // the first of the table: the one that its aim card shows
+  Station target;  // the first of the table, which the aim card shows
 };
 inline const Source kPracticeSource{.name = "PRACTICE stations"};
 Result<Practice> load_practice();
 Stop practice_stop(const Practice& practice);
 
-// The day on which the program was built: no date before it can be today's.
+// The build date: today is never before it.
 std::chrono::sys_days build_date();
 
-// What the logbook kept of the last session.
+// The state of the last session from the logbook.
 struct Kept {
   Settings settings = {};
   safety::Antenna antenna = safety::Antenna::Down;
@@ -43,7 +43,7 @@ struct Kept {
 Result<Kept> read_kept(Logbook& logbook);
 
 std::string fonts_folder();
-// Where the user's elevation tiles are kept, and those of the practice area.
+// Folders of the user's elevation tiles, and of the practice area's.
 Result<std::string> terrain_folder();
 std::string practice_folder();
 

@@ -13,7 +13,7 @@ namespace {
 
 constexpr std::size_t kPathPoints = 240;
 
-// A list for a place some steps away is still the list of this stop.
+// A list for a place a few steps away still serves this stop.
 bool same_question(const StationsQuestion& asked, StationsQuestion now) {
   constexpr double kSamePlaceM = 50.0;
   if (asked.from && now.from && path_between(*asked.from, *now.from).distance_m < kSamePlaceM) {
@@ -22,7 +22,7 @@ bool same_question(const StationsQuestion& asked, StationsQuestion now) {
   return asked == now;
 }
 
-// Keeps what one question has in common with the next.
+// Caches the survey between questions.
 class Surveyor {
  public:
   explicit Surveyor(SurveySources sources) : surveyor_(std::move(sources)) {}
@@ -42,7 +42,7 @@ class Surveyor {
                          const StationsWorker::Work& work);
 
   StopSurveyor surveyor_;
-  // The last survey, and what it was made for: without search, target and plan.
+  // The last survey and its question, without search, target and plan.
   std::optional<StationsQuestion> surveyed_;
   std::optional<reception::Survey> survey_;
   std::vector<std::optional<reception::ChanceCurve>> curves_;
@@ -92,7 +92,7 @@ Result<Done> Surveyor::fill(StationsAnswer& answer, Country& country) {
   return Done{};
 }
 
-// What was searched for, in the catalog's order; stations out of reach have no outlook.
+// The search results in the catalog's order; stations out of reach have no forecast.
 Result<Done> Surveyor::fill_by_search(StationsAnswer& answer, Country& country) {
   std::vector<Station> found;
   if (answer.question.from) {
@@ -137,7 +137,7 @@ void Surveyor::add_plan(StationsAnswer& answer) const {
                               answer.question.plan_floor_percent);
 }
 
-// The pinned networks and those of pinned stations, else of all that are likely here.
+// The pinned networks and those of pinned stations, else all networks likely here.
 std::vector<reception::Wish> ahead_wishes(const StationsQuestion& question,
                                           const std::vector<reception::Prospect>& here) {
   constexpr std::size_t kMost = 6;

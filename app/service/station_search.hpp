@@ -9,8 +9,8 @@ namespace mastwise {
 
 using StationsWorker = Worker<StationsQuestion, StationsAnswer>;
 
-// Surveys the stop on all cores: the user's stations over the user's hills, or in the practice area
-// its own. Catalogs and tiles are opened by the thread that asks first, and belong to it.
+// Surveys the stop on all cores, with the user's stations and hills or the practice area's. The
+// first thread that asks opens the catalogs and tiles and owns them.
 StationsWorker::Answerer station_answerer(SurveySources sources);
 
 // The same for the session.

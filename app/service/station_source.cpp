@@ -39,7 +39,7 @@ Result<std::unique_ptr<ByteStream>> open_single(const std::string& path) {
   if (archive->names().size() == 1) return archive->open(archive->names().front());
   return Error{.what = fmt::format("the archive holds {} files", archive->names().size()),
                .where = path,
-               .remedy = "give a mapping of joined tables for it, or unpack the one wanted"};
+               .remedy = "give a mapping of joined tables for it, or unpack one table"};
 }
 
 Result<std::string> read_some(const std::string& path, std::size_t most, bool refuse_more) {

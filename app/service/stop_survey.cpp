@@ -6,7 +6,7 @@
 namespace mastwise {
 namespace {
 
-// So many paths between two looks at whether the work is still wanted.
+// Number of paths between two checks whether to stop.
 constexpr std::size_t kBatch = 64;
 
 }  // namespace
@@ -59,7 +59,7 @@ Result<std::optional<reception::Survey>> StopSurveyor::survey(Country& country,
   return Made(std::move(survey));
 }
 
-// Each thread takes every n-th: near stations, which come first, have the dearest curves.
+// Each thread takes every n-th station: near ones come first and have the costliest curves.
 std::vector<std::optional<reception::ChanceCurve>> StopSurveyor::curves(
     const reception::Survey& survey) {
   std::vector<std::optional<reception::ChanceCurve>> result(survey.size());

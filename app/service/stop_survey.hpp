@@ -17,42 +17,42 @@
 
 namespace mastwise {
 
-// Beyond it no antenna on a roof receives in any ordinary evening (common practice, no source).
+// No roof antenna receives beyond it on an ordinary evening (common practice, no source).
 inline constexpr double kReachM = 400'000.0;
 inline constexpr std::size_t kMostStations = 400;
 
 // The stop of a question, which has a position.
 reception::Receiver receiver_of(const StationsQuestion& question);
 
-// Adds what was ticked to a station, for as long as the question lives.
+// Adds ticked networks to a station, as long as the question lives.
 std::function<void(Station&)> completer(const StationsQuestion& question);
 
-// Makes the weighed survey of a stop on all cores. Catalogs and tiles are opened by the thread that
-// asks first, and belong to it.
+// Surveys a stop on all cores. The first thread that asks opens the catalogs and tiles and owns
+// them.
 class StopSurveyor {
  public:
   explicit StopSurveyor(SurveySources sources);
 
   Result<Countries::Visited> country(bool practice) { return countries_.visit(practice); }
 
-  // What is to be done between two parts of the work.
+  // Called between two parts of the work.
   struct Between {
-    // What is known of a station besides the catalog.
+    // Facts of a station besides the catalog.
     std::function<void(Station&)> complete = [](Station&) {};
     std::function<bool()> stop = [] { return false; };
-    // With part of the stations measured, not yet weighed.
+    // Called with part of the stations measured.
     std::function<Result<Done>(reception::Survey&, std::size_t measured)> look =
         [](reception::Survey&, std::size_t) { return Result<Done>(Done{}); };
   };
-  // The stations in reach, measured and weighed; nothing where it was stopped.
+  // The surveyed stations in reach; empty if stopped.
   Result<std::optional<reception::Survey>> survey(Country& country,
                                                   const reception::Receiver& receiver,
                                                   const Between& between);
 
-  // The chance of every station against the heading, of a weighed survey.
+  // The chance of every station of a survey against the heading.
   std::vector<std::optional<reception::ChanceCurve>> curves(const reception::Survey& survey);
 
-  // For other paths, while no survey is being made.
+  // For other paths, while no survey is running.
   reception::Scratch& scratch() { return scratches_.front(); }
 
  private:

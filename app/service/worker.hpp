@@ -9,20 +9,19 @@
 
 namespace mastwise {
 
-// Does in its own thread what takes longer than a frame. It works on a snapshot of its inputs; a
-// newer question takes the place of one that has not begun, and the answer to an older one is
-// dropped.
+// Does work longer than a frame in its thread, on a snapshot of its inputs. A newer question
+// replaces one that has not started and drops the answer to an older one.
 template <class Question, class Answer>
 class Worker {
  public:
-  // What an answerer may use while it works.
+  // Tools for an answerer while it works.
   struct Work {
-    std::function<void(Answer)> publish;  // what is known so far
+    std::function<void(Answer)> publish;  // partial results
     std::function<bool()> superseded;     // a newer question waits: stop
   };
   using Answerer = std::function<Answer(const Question&, const Work&)>;
 
-  // `answer` runs in the worker's thread; `wake` is called from there when an answer is ready.
+  // `answer` runs in the worker's thread, which calls `wake` when an answer is ready.
   Worker(Answerer answer, std::function<void()> wake)
       : answer_(std::move(answer)), wake_(std::move(wake)), thread_([this] { run(); }) {}
   ~Worker() {
@@ -48,7 +47,7 @@ class Worker {
     const std::lock_guard lock(mutex_);
     return std::exchange(ready_, std::nullopt);
   }
-  // Waits until nothing is being worked on; for tests and for pictures.
+  // Waits until the worker is idle, for tests and pictures.
   void finish() {
     std::unique_lock lock(mutex_);
     changed_.wait(lock, [this] { return !question_ && !busy_; });

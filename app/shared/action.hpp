@@ -8,7 +8,7 @@
 
 namespace mastwise {
 
-// A struct that says what happens, with the name that recordings know it by.
+// A struct that describes an event, with its name in recordings.
 template <class A>
 concept ActionType = requires {
   { A::kName } -> std::convertible_to<std::string_view>;

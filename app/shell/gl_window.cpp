@@ -18,7 +18,7 @@ Error sdl_error(const char* what, const char* remedy) {
 
 Result<std::unique_ptr<GlWindow>> GlWindow::open(const WindowWish& wish) {
   if (wish.offscreen) SDL_SetHint(SDL_HINT_VIDEODRIVER, "offscreen");
-  // Fingers come as finger events only; SDL's mouse echo of the first finger would be a second tap.
+  // Finger events only: SDL's mouse echo of the first finger would be a second tap.
   SDL_SetHint(SDL_HINT_TOUCH_MOUSE_EVENTS, "0");
   SDL_SetHint(SDL_HINT_VIDEO_ALLOW_SCREENSAVER, "1");
   if (SDL_Init(SDL_INIT_VIDEO) != 0) {

@@ -14,7 +14,7 @@ struct WindowWish {
   int width_px = 1280, height_px = 800;
   bool offscreen = false;  // no display: drawn into memory
   bool fullscreen = false;
-  std::optional<float> dots_per_inch = {};  // in place of what the system says
+  std::optional<float> dots_per_inch = {};  // instead of the system's value
 };
 
 // An SDL window with an OpenGL 3 context. The interface thread only.

@@ -48,7 +48,7 @@ Interface::~Interface() {
   ImGui::DestroyContext(context_);
 }
 
-// Stops the list that glides under a finger; false where none does.
+// Stops the list that glides under a finger; false if none does.
 bool Interface::hold_glide(touch::Point place_px) {
   bool held = false;
   for (auto& [name, list] : motion_.lists) {
@@ -59,7 +59,7 @@ bool Interface::hold_glide(touch::Point place_px) {
   return held;
 }
 
-// A finger that comes down on a gliding list only holds it, also one that has lifted since.
+// A finger that comes down on a gliding list only stops it, even if it has lifted since.
 void Interface::hold_glides(std::vector<touch::Gesture>& gestures) {
   if (const auto press = recognizer_.press(); press && hold_glide(press->start_px)) holding_ = true;
   const auto only_holds = [this](const touch::Gesture& gesture) {
@@ -74,7 +74,7 @@ bool Interface::began_before_prompt(const touch::Gesture& gesture) const {
   });
 }
 
-// A tap belongs to what the last frame showed where the finger went down.
+// A tap hits the target that the last frame showed where the finger went down.
 ui::Ui::Input Interface::settle(std::vector<touch::Gesture> gestures, Monotonic now) const {
   ui::Ui::Input input;
   input.now = now;
@@ -96,7 +96,7 @@ ui::Ui::Input Interface::settle(std::vector<touch::Gesture> gestures, Monotonic 
 
 ImDrawData* Interface::frame(Monotonic now) {
   ImGui::SetCurrentContext(context_);
-  ImGui::GetIO().DeltaTime = 1.0f / 60.0f;  // nothing of ours asks the library for the time
+  ImGui::GetIO().DeltaTime = 1.0f / 60.0f;  // our code never reads the library's time
   recognizer_.advance(now);
   std::vector<touch::Gesture> gestures = recognizer_.take();
   hold_glides(gestures);
@@ -105,8 +105,8 @@ ImDrawData* Interface::frame(Monotonic now) {
   input.seconds = seconds_between(last_frame_, now);
   last_frame_ = now;
 
-  // What was touched changes the model, and the picture must show it at once. Each touch meets what
-  // the one before it has made of the screen.
+  // A touch changes the model, and the picture must show it at once. Each touch hits the screen
+  // that the one before it left.
   constexpr std::size_t kMostPasses = 4;
   const auto taps = std::exchange(input.tapped, {});
   for (std::size_t pass = 0; pass < taps.size() + kMostPasses; ++pass) {

@@ -28,21 +28,21 @@ class Interface {
   void feed(const touch::WheelEvent& event) { recognizer_.feed(event); }
   void cancel_touches(Monotonic now) { recognizer_.cancel_all(now); }
 
-  // Draws until nothing that was touched is left to act on. The data holds until the next frame.
+  // Draws until all touches are handled. The data is valid until the next frame.
   ImDrawData* frame(Monotonic now);
 
-  // What the picture stands on.
+  // The background color of the picture.
   ui::Color ground() const { return ui::theme(session_.model().settings.night).paper; }
 
-  // The pictures within the last frame's draw data, by the names that its commands have for them.
+  // The rasters of the last frame's draw data, by the names in its commands.
   const ui::Rasters& rasters() const { return motion_.rasters; }
 
   // Something still moves: the next frame should follow at once.
   bool moving() const { return motion_.moving; }
-  // When a frame is due though nothing happens, if ever.
+  // The time of the next frame if nothing happens, if any.
   std::optional<Monotonic> due() const { return recognizer_.long_press_due(); }
 
-  // What could be touched in the last frame.
+  // The targets of the last frame.
   const touch::Targets& targets() const { return targets_; }
   const ui::Metrics& metrics() const { return metrics_; }
 
@@ -60,9 +60,9 @@ class Interface {
   touch::Recognizer recognizer_;
   touch::Targets targets_;
   ui::Motion motion_;
-  std::optional<touch::Point> opener_px_;  // where the finger went down that acted last
+  std::optional<touch::Point> opener_px_;  // where the last acting finger went down
   std::optional<Monotonic> last_frame_;
-  bool holding_ = false;  // the finger now down has caught a gliding list
+  bool holding_ = false;  // the finger now down stopped a gliding list
 };
 
 }  // namespace mastwise::shell

@@ -32,7 +32,7 @@ void Painter::bring_up(const ui::Raster& raster) {
 
 void Painter::paint(ImDrawData* data, ui::Color ground, const ui::Rasters& rasters) {
   for (const auto& [name, raster] : rasters) bring_up(raster);
-  // A command that names a raster gets the texture's name here.
+  // Replace a raster's name in a command by its texture.
   for (int i = 0; i < data->CmdListsCount; ++i) {
     for (ImDrawCmd& command : data->CmdLists[i]->CmdBuffer) {
       const auto found = textures_.find(static_cast<const ui::Raster*>(command.TextureId));

@@ -10,7 +10,7 @@ struct ImDrawData;
 
 namespace mastwise::shell {
 
-// Puts draw data on the current OpenGL context. Needs the interface's context to be current.
+// Draws on the current OpenGL context. The interface's context must be current.
 class Painter {
  public:
   Painter();
@@ -18,8 +18,8 @@ class Painter {
   Painter(const Painter&) = delete;
   Painter& operator=(const Painter&) = delete;
 
-  // Clears to the ground, which costs less than drawing it, and draws. `rasters`: those that the
-  // data names.
+  // Clears to the background color, which is cheaper than drawing it, and draws. `rasters`: those
+  // named in the data.
   void paint(ImDrawData* data, ui::Color ground, const ui::Rasters& rasters);
 
  private:

@@ -14,7 +14,7 @@
 namespace mastwise::shell {
 namespace {
 
-// "card-2026-07-02T180405Z-QBPA.pdf": letters and figures that any system takes in a name.
+// "card-2026-07-02T180405Z-QBPA.pdf": letters and digits that every system allows in a name.
 std::string file_name(const Model& model) {
   std::string name = "card-";
   for (const char c : iso_utc_seconds(moment_of(model))) {
@@ -37,7 +37,7 @@ Result<std::string> save_card(const Model& model, const std::string& folder) {
   if (trouble) {
     return Error{.what = "cannot make the folder for cards: " + trouble.message(),
                  .where = folder,
-                 .remedy = "point MASTWISE_DATA at a folder that can be written"};
+                 .remedy = "point MASTWISE_DATA at a writable folder"};
   }
   const auto typefaces = paper::Typefaces::load(service::fonts_folder());
   if (!typefaces) return typefaces.error();

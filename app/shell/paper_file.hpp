@@ -7,9 +7,9 @@
 
 namespace mastwise::shell {
 
-// Writes the card of the aim and the plan in use as a PDF file into the folder, which is made where
-// it is missing; gives the file's path. Its name tells day, time and station. The page is Letter
-// where miles are in use, else A4.
+// Writes the card of the target and the plan in use as a PDF file into the folder, which it creates
+// if missing; returns the file's path. The name has day, time and station. The page is Letter with
+// miles, else A4.
 Result<std::string> save_card(const Model& model, const std::string& folder);
 
 }  // namespace mastwise::shell

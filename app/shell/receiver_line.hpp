@@ -10,15 +10,15 @@
 
 namespace mastwise::shell {
 
-// The receiver as the program sees it: the link's thread puts its news into a queue, the interface
-// thread takes them out as actions.
+// The receiver's connection: the link's thread queues events, and the interface thread passes them
+// on as actions.
 class ReceiverLine {
  public:
-  // `device`: a serial device, HOST:PORT, or a log file (played as a line of 4800 baud would);
-  // nothing looks for whichever serial device speaks. `wake` is called from the link's thread.
+  // `device`: a serial device, HOST:PORT, or a log file (played at 4800 baud); empty searches all
+  // serial devices. The link's thread calls `wake`.
   ReceiverLine(const std::optional<std::string>& device, std::function<void()> wake);
 
-  // Gives all that has come to the session, in order; true when there was something.
+  // Passes all received events to the session, in order; true if there were any.
   bool give_to(Session& session);
 
  private:

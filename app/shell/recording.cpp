@@ -14,10 +14,10 @@ Result<Recorder> Recorder::begin(const std::string& path) {
   if (file) return Recorder(std::move(file));
   return Error{.what = "cannot write the recording",
                .where = path,
-               .remedy = "name a file in a folder that can be written"};
+               .remedy = "choose a file in a writable folder"};
 }
 
-// What systems and tables say need not be UTF-8, and JSON is: such bytes are marked as lost.
+// Text of systems and tables may not be UTF-8, but JSON is: such bytes are replaced.
 void Recorder::record(const Action& action) {
   using nlohmann::json;
   file_ << to_json(action).dump(-1, ' ', false, json::error_handler_t::replace) << std::endl;

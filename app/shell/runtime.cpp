@@ -27,7 +27,7 @@ bool has_stations(const std::string& catalog_path) {
   return count && *count > 0;
 }
 
-// Letters and figures enough that no two tablets share them.
+// Random digits, enough that no two tablets share them.
 std::string new_tablet_name() {
   std::random_device random;
   return fmt::format("{:08x}{:08x}", random(), random());
@@ -54,8 +54,8 @@ Result<LogbookRecords> read_records(Logbook& logbook) {
   return LogbookRecords{.stops = *std::move(stops), .outcomes = *std::move(outcomes)};
 }
 
-// Where logbooks are given out to and looked for: the user's documents first, or where they have
-// none, the folder of the logbook itself.
+// Folders for logbook export and import: the user's documents first, or without them the logbook's
+// folder.
 std::vector<LogbookFolder> logbook_folders(const RuntimeWish& wish) {
   namespace fs = std::filesystem;
   std::vector<LogbookFolder> folders;

@@ -14,15 +14,15 @@ namespace mastwise::shell {
 struct RuntimeWish {
   std::string catalog_path = {};                 // the user's stations
   std::string terrain_folder = {};               // the user's elevation tiles
-  std::optional<std::string> logbook_path = {};  // nothing: nothing is kept (pictures, trials)
-  std::vector<std::string> import_folders = {};  // where tables are looked for; else the user's own
+  std::optional<std::string> logbook_path = {};  // empty: no logbook (pictures, trials)
+  std::vector<std::string> import_folders = {};  // start folders of an import; else the user's
   std::function<Result<places::Gazetteer>()> places =
       service::load_places;            // in the worker's thread
-  std::string paper_folder = {};       // for the cards on paper
+  std::string paper_folder = {};       // for paper cards
   std::function<void()> wake = [] {};  // called from the workers' threads
 };
 
-// Everything behind the screens, put together: models of the world, stores, workers, session.
+// Everything behind the screens: models of the world, stores, workers, session.
 class Runtime {
  public:
   static Result<std::unique_ptr<Runtime>> start(const RuntimeWish& wish);

@@ -6,7 +6,7 @@
 
 namespace mastwise::shell {
 
-// Gives an SDL event to the interface; true when it was one of fingers, mouse, wheel or keyboard.
+// Passes an SDL event to the interface; true if it is a finger, mouse, wheel or keyboard event.
 // The only file that knows SDL's input.
 bool give_input(const SDL_Event& event, Interface& interface, Session& session, Monotonic now);
 

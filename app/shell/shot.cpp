@@ -9,7 +9,7 @@
 namespace mastwise::shell {
 namespace {
 
-// The stop that the picture shows.
+// The stop in the picture.
 Stop stop_of(const Shot& shot, const Stop& practice) {
   Stop stop = practice;
   if (shot.at) stop = Stop{.source = PositionSource::ByHand, .by_hand = shot.at};
@@ -41,7 +41,7 @@ Result<Done> draw_shot(Shot shot) {
   const auto interface = Interface::make(session, (*window)->metrics(), service::fonts_folder());
   if (!interface) return interface.error();
   Painter painter;
-  // A page knows its height once it has been drawn.
+  // A page has a height only after drawing.
   (*interface)->frame(now);
   painter.paint((*interface)->frame(now), (*interface)->ground(), (*interface)->rasters());
   return (*window)->save_png(shot.file);

@@ -10,16 +10,16 @@
 
 namespace mastwise::shell {
 
-// A screen to be drawn into a file, with no display.
+// A screen to draw into a file without a display.
 struct Shot {
-  std::vector<Action> acts = {};  // that lead to the screen
+  std::vector<Action> acts = {};  // that open the screen
   bool night = false;
   std::string file;
   WindowWish window = {};
   std::string catalog;         // the user's stations
   std::string terrain_folder;  // the user's elevation tiles
   UtcTime date = {};
-  std::optional<Position> at = {};  // the practice area where nothing
+  std::optional<Position> at = {};  // the practice area if empty
   std::optional<Station> target = {};
   std::optional<RigHeading> nose = {};
 };

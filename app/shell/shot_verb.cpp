@@ -16,7 +16,7 @@ struct ShotOptions {
   bool night = false;
 };
 
-// The screens by the names that the command line has for them, and how to get there.
+// The screens by their command line names, and the actions that open them.
 const std::map<std::string, std::vector<Action>>& screens() {
   static const std::map<std::string, std::vector<Action>> kScreens{
       {"here", {act::Show{Place::Here}}},
@@ -87,7 +87,7 @@ Result<Done> draw_shot(const ShotOptions& options) {
   shell::Shot shot;
   const auto screen = screens().find(options.screen);
   if (screen == screens().end()) {
-    return Error{.what = "there is no screen " + options.screen,
+    return Error{.what = "no screen named " + options.screen,
                  .remedy = "use one of " + screen_names()};
   }
   shot.acts = screen->second;
@@ -128,22 +128,21 @@ Result<Done> draw_shot(const ShotOptions& options) {
 
 void add_shot(CLI::App& program, Job& chosen) {
   auto options = std::make_shared<ShotOptions>();
-  CLI::App* verb = program.add_subcommand("shot", "Draws a screen into a PNG, with no display");
+  CLI::App* verb = program.add_subcommand("shot", "Draw a screen into a PNG, without a display");
   verb->add_option("screen", options->screen, screen_names())->required();
-  verb->add_option("file", options->file, "the PNG to write")->required();
-  verb->add_option("--size", options->size, "pixels, 1280x800 if not given");
-  verb->add_option("--dpi", options->dots_per_inch, "dots per inch of the screen meant")
+  verb->add_option("file", options->file, "PNG file to write")->required();
+  verb->add_option("--size", options->size, "pixels (default: 1280x800)");
+  verb->add_option("--dpi", options->dots_per_inch, "dots per inch of the screen")
       ->check(CLI::Range(50.0f, 600.0f));
-  verb->add_flag("--night", options->night, "the night look");
-  verb->add_option("--at", options->at, "where the rig stands; the practice area if not given");
-  verb->add_option("--station", options->station, "the station aimed at");
+  verb->add_flag("--night", options->night, "use night colors");
+  verb->add_option("--at", options->at, "position of the rig (default: the practice area)");
+  verb->add_option("--station", options->station, "target station");
   verb->add_option("--nose", options->nose_deg, "true heading of the rig's nose in degrees");
-  verb->add_option("--table", options->table,
-                   "for the screen table: the station table looked into");
-  verb->add_option("--date", options->date, "the date for the declination; today if not given");
-  verb->add_option("--catalog", options->catalog, "the catalog's file in place of the user's own");
+  verb->add_option("--table", options->table, "for the screen table: the station table to show");
+  verb->add_option("--date", options->date, "date for the declination (default: today)");
+  verb->add_option("--catalog", options->catalog, "catalog file to use instead of yours");
   verb->add_option("--terrain", options->terrain,
-                   "the folder of elevation tiles in place of the user's own");
+                   "folder of elevation tiles to use instead of yours");
   verb->callback([&chosen, options] { chosen = [options] { return draw_shot(*options); }; });
 }
 

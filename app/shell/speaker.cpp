@@ -11,7 +11,7 @@ namespace {
 
 constexpr int kRate_hz = 22'050;
 constexpr double kLoudest = 0.35;
-// Half of each pulse sounds; it comes and goes within so many seconds, so that it does not click.
+// Half of each pulse sounds; it fades in and out in these seconds to avoid clicks.
 constexpr double kFade_s = 0.008;
 
 }  // namespace
@@ -36,7 +36,7 @@ void Speaker::play(const std::optional<Tone>& tone) {
 
 void Speaker::open() {
   if (without_device_) return;
-  // Without a device it is not asked again: opening can take long.
+  // Do not try again without a device: opening can take long.
   without_device_ = SDL_InitSubSystem(SDL_INIT_AUDIO) != 0;
   if (without_device_) return;
   SDL_AudioSpec wanted{};
@@ -60,7 +60,7 @@ void Speaker::close() {
 }
 
 void Speaker::fill_from(void* speaker, std::uint8_t* bytes, int size) {
-  // SDL hands out the samples' storage as bytes.
+  // SDL passes the samples' storage as bytes.
   static_cast<Speaker*>(speaker)->fill(reinterpret_cast<float*>(bytes),
                                        size / static_cast<int>(sizeof(float)));
 }
@@ -72,7 +72,7 @@ void Speaker::fill(float* samples, int count) {
   for (int i = 0; i < count; ++i) {
     pulse_ = std::fmod(pulse_ + pulses_per_s / kRate_hz, 1000.0);
     const bool second = other_hz > 0.0 && static_cast<int>(pulse_) % 2 == 1;
-    // Two pitches in turn need no pause between them.
+    // Two alternating pitches do not need a pause.
     const bool sounds = pulses_per_s == 0.0 || other_hz > 0.0 || std::fmod(pulse_, 1.0) < 0.5;
     loudness_ += std::clamp((sounds ? loudest : 0.0) - loudness_, -kStep, kStep);
     turn_ = std::fmod(turn_ + (second ? other_hz : frequency_hz) / kRate_hz, 1.0);

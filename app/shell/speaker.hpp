@@ -10,9 +10,9 @@
 
 namespace mastwise::shell {
 
-// Plays one tone at a time through SDL's audio. The device is open only while something sounds, so
-// that silence costs nothing. Where there is no device it stays silent: the screen says the same.
-// The interface thread calls; SDL's audio thread asks for samples.
+// Plays one tone at a time through SDL's audio. The device is open only during sound, so silence
+// costs nothing. Without a device it stays silent: the screen shows the same facts. The interface
+// thread calls it; SDL's audio thread reads samples.
 class Speaker {
  public:
   Speaker() = default;
@@ -32,9 +32,9 @@ class Speaker {
   SDL_AudioDeviceID device_ = 0;
   bool without_device_ = false;
   std::optional<Tone> playing_;
-  // What the audio thread reads.
+  // Read by the audio thread.
   std::atomic<float> frequency_hz_ = 0.0F, other_hz_ = 0.0F, pulses_per_s_ = 0.0F, loudest_ = 0.0F;
-  // The audio thread's own.
+  // Used by the audio thread only.
   double turn_ = 0.0;   // of the wave, [0, 1)
   double pulse_ = 0.0;  // pulses so far
   double loudness_ = 0.0;

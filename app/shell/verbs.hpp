@@ -2,7 +2,7 @@
 
 #include "app/cli/verbs.hpp"
 
-// The verbs that draw. They are apart from the others, which need no window.
+// The verbs that draw, apart from the others, which do not need a window.
 namespace mastwise::cli {
 
 void add_shot(CLI::App& program, Job& chosen);

@@ -21,13 +21,13 @@ void wake_loop() {
   SDL_PushEvent(&event);
 }
 
-// How long the loop may sleep: till something is due, or till a figure on the screen grows old.
+// How long the loop may sleep: until something is due, or a figure on the screen gets old.
 constexpr milliseconds kFiguresGrowOld{1000};
 constexpr milliseconds kNothingChanges{10'000};
-// Drivers that cannot wait for events look for them so often.
+// Poll intervals for drivers that cannot wait for events.
 constexpr milliseconds kPollEvery{40};
-constexpr milliseconds kPollSeldom{160};     // when nothing has come for
-constexpr milliseconds kQuietAfter{10'000};  // so long
+constexpr milliseconds kPollSeldom{160};     // without events for
+constexpr milliseconds kQuietAfter{10'000};  // this long
 
 class Loop {
  public:
@@ -55,7 +55,7 @@ class Loop {
   bool resized_ = false;
   bool running_ = true;
   Monotonic drawn_{};
-  Monotonic heard_{};  // when the last event of a person came
+  Monotonic heard_{};  // time of the last event by a person
 };
 
 Result<Done> Loop::begin_interface() {
@@ -114,7 +114,7 @@ void Loop::draw(Monotonic now) {
   dirty_ = interface_->moving();
 }
 
-// On the roof nobody has a hand for a screen that has gone dark.
+// On the roof nobody has a free hand to wake a dark screen.
 void Loop::keep_awake() {
   const bool may_sleep = SDL_IsScreenSaverEnabled() == SDL_TRUE;
   if (session_.model().safety.roof == !may_sleep) return;

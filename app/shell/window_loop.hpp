@@ -13,13 +13,13 @@ struct WindowOptions {
   std::string catalog_path;
   std::string terrain_folder;
   std::string logbook_path;
-  std::string paper_folder;                // for the cards on paper
-  std::string pattern_table = {};          // the antenna's own pattern, to be kept with the gear
-  std::optional<std::string> device = {};  // a serial device, host:port, or a file; else searched
-  std::optional<std::string> record = {};  // the session's actions go into this file
+  std::string paper_folder;                // for paper cards
+  std::string pattern_table = {};          // a custom antenna pattern, saved with the gear
+  std::optional<std::string> device = {};  // a serial device, host:port, or a file; empty: search
+  std::optional<std::string> record = {};  // record the session's actions in this file
 };
 
-// The touch program, until its window is closed.
+// Runs the touch app until its window closes.
 Result<Done> run_window(const WindowOptions& options);
 
 }  // namespace mastwise::shell

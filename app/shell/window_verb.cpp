@@ -46,19 +46,19 @@ Result<Done> open_window(const Options& options) {
 
 void add_window(CLI::App& program, Job& chosen) {
   auto options = std::make_shared<Options>();
-  program.add_option("--size", options->size, "window in pixels, 1280x800 if not given");
-  program.add_option("--dpi", options->dots_per_inch, "dots per inch, where the system is wrong")
+  program.add_option("--size", options->size, "window size in pixels (default: 1280x800)");
+  program
+      .add_option("--dpi", options->dots_per_inch, "dots per inch, if the system reports it wrong")
       ->check(CLI::Range(50.0f, 600.0f));
-  program.add_flag("--fullscreen", options->fullscreen, "the whole screen");
+  program.add_flag("--fullscreen", options->fullscreen, "use the whole screen");
   program.add_option("--device", options->device,
                      "the receiver: a serial device, HOST:PORT, or a log file");
-  program.add_option("--catalog", options->catalog,
-                     "the catalog's file in place of the user's own");
+  program.add_option("--catalog", options->catalog, "catalog file to use instead of yours");
   program.add_option("--terrain", options->terrain,
-                     "the folder of elevation tiles in place of the user's own");
+                     "folder of elevation tiles to use instead of yours");
   program.add_option("--pattern", options->pattern,
-                     "the antenna's own pattern, kept with the gear: a table of angle_deg and db");
-  program.add_option("--record", options->record, "write the session's actions into this file");
+                     "custom antenna pattern, saved with the gear: a table of angle_deg and db");
+  program.add_option("--record", options->record, "write the session's actions to this file");
   chosen = [options] { return open_window(*options); };
 }
 

@@ -7,12 +7,12 @@
 
 namespace mastwise::touch {
 
-// The mouse is one more finger. Screens count theirs from zero up, so the least number is free.
+// The mouse is one more finger. Screens count fingers from zero, so the lowest number is free.
 inline constexpr std::int64_t kMouse = std::numeric_limits<std::int64_t>::min();
 
-// What a finger or the mouse's main button did. Pixels from the window's upper left corner, y
-// downward; they may lie outside the window while a drag goes on. A mouse that moves with no button
-// down is no finger: such events need not be fed and are ignored.
+// An event of a finger or the mouse's main button. Pixels from the window's upper left corner, y
+// downward; they may be outside the window during a drag. A mouse without a pressed button is not a
+// finger: such events are ignored.
 struct PointerEvent {
   enum class Kind { Down, Move, Up, Cancel };
   Kind kind = Kind::Cancel;
@@ -22,7 +22,7 @@ struct PointerEvent {
   Monotonic at;
 };
 
-// A mouse wheel turned over a place. `notches` is positive when it turns away from the hand.
+// A mouse wheel turned at a place. `notches` is positive when it turns away from the hand.
 struct WheelEvent {
   float x_px = 0.0F;
   float y_px = 0.0F;

@@ -5,7 +5,7 @@
 
 namespace mastwise::touch {
 
-// A place on the screen or a way across it, in pixels: x to the right, y downward.
+// A place on the screen or a displacement, in pixels: x to the right, y downward.
 struct Point {
   float x = 0.0F;
   float y = 0.0F;
@@ -34,8 +34,8 @@ inline bool is_finite(Point point) {
   return std::isfinite(point.x) && std::isfinite(point.y);
 }
 
-// Pixels, y downward. The left and top edges belong to it, the right and bottom edges do not, so
-// that of two that touch only one contains any point.
+// Pixels, y downward. It includes the left and top edges but not the right and bottom ones, so that
+// only one of two touching rectangles contains a point.
 struct Rect {
   float left = 0.0F;
   float top = 0.0F;
@@ -50,14 +50,14 @@ struct Rect {
   bool contains(Point point) const {
     return point.x >= left && point.x < right && point.y >= top && point.y < bottom;
   }
-  // What both cover; empty() where they share nothing.
+  // The area of both; empty() if they do not overlap.
   Rect intersect(const Rect& other) const {
     return {std::max(left, other.left), std::max(top, other.top), std::min(right, other.right),
             std::min(bottom, other.bottom)};
   }
-  // Whether they share an area; touching edges share none.
+  // Whether they overlap; touching edges do not.
   bool overlaps(const Rect& other) const { return !intersect(other).empty(); }
-  // Smaller by `px` on every side, or larger where `px` is negative.
+  // Smaller by `px` on every side, or larger if `px` is negative.
   Rect inset(float px) const { return {left + px, top + px, right - px, bottom - px}; }
 
   bool operator==(const Rect&) const = default;

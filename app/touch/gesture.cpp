@@ -6,7 +6,7 @@
 namespace mastwise::touch {
 namespace {
 
-// The last entry of a kind tells: a new gesture of that kind would have put its Begin behind it.
+// The last entry of a kind is enough: a new gesture of that kind would add a Begin after it.
 bool continues(const Gesture& before, const Gesture& gesture) {
   if (gesture.kind == Gesture::Kind::Wheel) return before.start_px == gesture.start_px;
   return before.phase == Gesture::Phase::Change && gesture.phase == Gesture::Phase::Change;

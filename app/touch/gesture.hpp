@@ -8,7 +8,7 @@
 
 namespace mastwise::touch {
 
-// What the fingers meant.
+// The kinds of gestures.
 struct Gesture {
   enum class Kind {
     Tap,        // one finger, short, in place; phase End
@@ -23,12 +23,12 @@ struct Gesture {
 
   Kind kind = Kind::Tap;
   Phase phase = Phase::End;
-  // Where the finger went down, or the point between the two: it chooses the widget.
+  // Where the finger went down, or the point between the two; selects the widget.
   Point start_px;
   Point current_px;
-  // How far to move what is being moved, since the gesture last said so. The sum of a drag's deltas
-  // is the way of the finger less the slop, so that nothing jumps when the drag begins. With a
-  // Pinch it is the way of the point between the fingers. A Turn has none.
+  // Movement since the gesture's last entry. A drag's deltas add up to the finger's path minus the
+  // slop, so that nothing jumps when the drag begins. For a Pinch it is the path of the point
+  // between the fingers. A Turn has none.
   Point delta_px;
   Point velocity_px_s;   // of a Fling
   float scale = 1.0F;    // of a Pinch: factor about current_px since last, more than 1 when apart

@@ -7,21 +7,21 @@
 
 namespace mastwise::touch {
 
-// A prompt takes no touch for so long after it is first drawn: a double tap must not pass it.
+// A prompt ignores touches this long after it is first drawn: a double tap must not pass it.
 // People tap twice within 0.5 s (common practice, no source).
 inline constexpr milliseconds kPromptRest{700};
-// The act of a prompt is held for so long. Own choice: longer than any tap, and than a long press.
+// Time to hold a prompt's button. Our choice: longer than any tap or long press.
 inline constexpr milliseconds kHoldToConfirm{800};
 
-// Tells when the act of a prompt has been held long enough. A touch that began before the prompt
-// was drawn for kPromptRest counts for nothing. Only time in which frames were drawn counts, so
-// that a stall cannot confirm what the person has not seen.
+// Detects a long enough hold of a prompt's button. A touch that began before the prompt was drawn
+// for kPromptRest does not count. Only time with drawn frames counts, so that a stall cannot
+// confirm a prompt that the person has not seen.
 class Hold {
  public:
   explicit Hold(Monotonic drawn) : drawn_(drawn), last_frame_(drawn) {}
 
-  // Once for each frame that shows the act. `pressed_since`: when the one finger that lies on the
-  // act, and has not left its place, went down; nothing where none does. True once for each press.
+  // Call once for each frame that shows the button. `pressed_since`: when the one finger that rests
+  // on the button went down; empty without one. True once for each press.
   bool advance(Monotonic now, std::optional<Monotonic> pressed_since) {
     constexpr milliseconds kLongestFrame{100};
     const auto frame = std::clamp<Monotonic::duration>(now - last_frame_, {}, kLongestFrame);
@@ -37,7 +37,7 @@ class Hold {
     return held_ >= kHoldToConfirm;
   }
 
-  // Takes touches by now.
+  // Accepts touches now.
   bool awake(Monotonic now) const { return now >= drawn_ + kPromptRest; }
   bool pressed() const { return press_.has_value(); }
   // Of the hold, 0 to 1.

@@ -17,7 +17,7 @@ double direction_deg(Point from_px, Point to_px) {
 
 }  // namespace
 
-// Fingers closer than the slop count as that far apart: a scale must not grow without bound.
+// Fingers closer than the slop count as that far apart, so that the scale stays bounded.
 Pair::Pair(Point first_px, Point second_px, float slop_px)
     : slop_px_(slop_px),
       start_px_(middle(first_px, second_px)),

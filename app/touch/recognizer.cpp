@@ -29,7 +29,7 @@ void Recognizer::feed(const PointerEvent& event) {
     case PointerEvent::Kind::Up:
     case PointerEvent::Kind::Cancel:
       if (!known) return;
-      // A lift is believed whatever its time and place: a finger must not stay down for ever.
+      // Accept a lift at any time and place: a finger must not stay down forever.
       const Monotonic at = std::max(event.at, finger->heard_at);
       const bool up = event.kind == PointerEvent::Kind::Up;
       if (up) move(finger, is_finite(place) ? place : finger->current_px, at);
@@ -96,8 +96,8 @@ bool Recognizer::is_echo(const PointerEvent& event) const {
   return touched || (last_lift_ && event.at < *last_lift_ + kEchoTime);
 }
 
-// Takes away what cannot be down beside the finger that now comes down: the same finger, whose lift
-// was lost, a finger long unheard of, and the finger's own echo as a mouse.
+// Removes fingers that cannot be down beside the new one: the same finger after a lost lift, a
+// finger without events for long, and the finger's mouse echo.
 void Recognizer::cancel_beside(const PointerEvent& event) {
   const auto is_gone = [&](const Finger& finger) {
     return finger.id == event.finger || finger.id == kMouse ||

@@ -11,29 +11,28 @@
 
 namespace mastwise::touch {
 
-// How far a finger may wander before a tap becomes a drag. Bare fingers are commonly given 8
-// density independent pixels, 1.3 mm; the thumb of a glove rolls further. Common practice, no
-// source.
+// How far a finger may move before a tap becomes a drag. Bare fingers commonly get 8 density
+// independent pixels, 1.3 mm; a gloved thumb rolls further. Common practice, no source.
 inline constexpr float kSlopMm = 3.0F;
-// Held so long, a press is a long one. Common practice (0.4 to 0.6 s), no source.
+// Hold time of a long press. Common practice (0.4 to 0.6 s), no source.
 inline constexpr milliseconds kLongPress{600};
-// A finger slower than this at its lift leaves the list where it is; a faster one than the greatest
-// is a glitch of the screen and counts as that. Common practice, no source.
+// A finger slower than this at its lift stops the list; speeds above the greatest are glitches of
+// the screen and are capped. Common practice, no source.
 inline constexpr float kLeastFlingMmS = 40.0F;
 inline constexpr float kGreatestFlingMmS = 1500.0F;
-// A row of a list for each notch of the wheel. Own choice.
+// A row of a list for each notch of the wheel. Our choice.
 inline constexpr float kWheelMm = 12.0F;
-// So long after the last finger lifted a press of the mouse is still taken for the finger's echo.
-// Own choice: nobody goes from the screen to the mouse in that time.
+// A mouse press this soon after the last finger's lift counts as the finger's echo. Our choice:
+// nobody moves from the screen to the mouse in that time.
 inline constexpr milliseconds kEchoTime{500};
-// A finger unheard of for so long when another comes down has lost its lift. Own choice.
+// A finger without events this long when another comes down has lost its lift. Our choice.
 inline constexpr milliseconds kLostLift{10'000};
 
-// Turns what fingers, mouse and wheel do into gestures. One finger taps, holds or drags; two pinch
-// or turn; a third takes no part. After two fingers the one that stays takes no part either, until
-// all have lifted or another joins it. The screen is the master: systems turn the first finger into
-// a mouse as well, so a mouse press is dropped when a finger comes down beside it, and ignored
-// while a finger is down and for kEchoTime after. Events of unknown fingers, moves out of order and
+// Turns finger, mouse and wheel events into gestures. One finger taps, holds or drags; two pinch or
+// turn; a third is ignored. After two fingers the remaining one is ignored too, until all have
+// lifted or another joins it. The touch screen has priority: systems turn the first finger into a
+// mouse as well, so a mouse press is dropped when a finger comes down beside it, and ignored while
+// a finger is down and for kEchoTime after. Events of unknown fingers, moves out of order and
 // places that are not finite are ignored.
 class Recognizer {
  public:
@@ -43,16 +42,16 @@ class Recognizer {
   void feed(const PointerEvent& event);
   void feed(const WheelEvent& event);
 
-  // Tells the time, once a frame after the events: a long press fires while the finger is held.
+  // Advances the clock, once a frame after the events: a long press fires while the finger is held.
   void advance(Monotonic now);
 
-  // All fingers are off: for a window that lost the focus or a screen that was swapped away.
+  // Lifts all fingers, for a window that lost the focus or a screen that was replaced.
   void cancel_all(Monotonic now);
 
   // The gestures since last time, in order, each change of a gesture merged into one.
   std::vector<Gesture> take() { return gestures_.take(); }
 
-  // The one finger that is down, for the look of what it presses. Nothing with two fingers.
+  // The one finger that is down, to highlight its target. Empty with two fingers.
   struct Press {
     Point start_px;
     Point current_px;
@@ -62,8 +61,8 @@ class Recognizer {
   };
   std::optional<Press> press() const;
 
-  // When advance() will have something to say if no event comes first, so that the program can
-  // sleep until then.
+  // When advance() will next emit a gesture if no event comes first, so that the app can sleep
+  // until then.
   std::optional<Monotonic> long_press_due() const;
 
   std::size_t fingers_down() const { return fingers_.size(); }

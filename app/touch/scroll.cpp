@@ -6,8 +6,8 @@
 namespace mastwise::touch {
 namespace {
 
-// The time in which a glide loses all but 1/e of its speed, and the speed, a quarter of a pixel in
-// a frame of 1/60 s, at which nobody sees it move. Common practice, no source.
+// The time in which a glide slows to 1/e of its speed, and the invisible speed of a quarter of a
+// pixel in a frame of 1/60 s. Common practice, no source.
 constexpr float kDecayS = 0.325F;
 constexpr float kRestPxS = 15.0F;
 
@@ -18,7 +18,7 @@ void Scroll::set_extent(float content_px, float view_px) {
   move_to(offset_px_);
 }
 
-// At an end the glide is over.
+// The glide stops at an end.
 void Scroll::move_to(float offset_px) {
   offset_px_ = std::clamp(offset_px, 0.0F, greatest_px_);
   if (offset_px_ != offset_px) stop();

@@ -4,32 +4,31 @@
 
 namespace mastwise::touch {
 
-// How far a list or a page is scrolled. It follows the finger, glides on after a fling and stops at
-// its ends.
+// The scroll offset of a list or page. It follows the finger, glides after a fling and stops at its
+// ends.
 class Scroll {
  public:
-  // The heights of the whole content and of the part seen, once a frame; what is scrolled beyond
-  // them is taken back.
+  // Sets the heights of the content and the view, once a frame; clamps the offset to them.
   void set_extent(float content_px, float view_px);
 
   // Pixels of the content above the upper edge of the view, from 0 to greatest_px().
   float offset_px() const { return offset_px_; }
   float greatest_px() const { return greatest_px_; }
 
-  // Moves the content by a finger or a wheel, positive downward. A glide ends.
+  // Moves the content by a finger or a wheel, positive downward. Ends a glide.
   void drag(float dy_px);
 
-  // Lets the content glide from this speed, positive downward.
+  // Starts a glide at this speed, positive downward.
   void fling(float velocity_px_s);
 
-  // A Drag, Fling or Wheel that began on this list; other gestures do nothing.
+  // Applies a Drag, Fling or Wheel that began on this list; ignores other gestures.
   void apply(const Gesture& gesture);
 
-  // Holds a gliding list, as a finger does that comes down on it.
+  // Stops a gliding list, like a finger that comes down on it.
   void stop() { velocity_px_s_ = 0.0F; }
 
-  // Glides on for so many seconds. Returns whether it still moves: if not, no further frame need be
-  // drawn. The result does not depend on how the time is cut into frames.
+  // Glides for `seconds`. Returns whether it still moves and needs another frame. The result does
+  // not depend on the frame rate.
   bool advance(float seconds);
 
   bool moving() const { return velocity_px_s_ != 0.0F; }

@@ -8,10 +8,10 @@
 namespace mastwise::touch {
 namespace {
 
-// Places are sums of floats: less than this is rounding and no overlap.
+// Places are sums of floats: less than this is rounding, not overlap.
 constexpr float kRoundingPx = 0.01F;
 
-// The empty space between two that do not overlap, 0 where they touch.
+// The gap between two that do not overlap, 0 if they touch.
 Point space_between(const Rect& a, const Rect& b) {
   return {std::max({0.0F, b.left - a.right, a.left - b.right}),
           std::max({0.0F, b.top - a.bottom, a.top - b.bottom})};
@@ -29,7 +29,7 @@ void Targets::begin_frame(float width_px, float height_px) {
   targets_.clear();
 }
 
-// A target without size is kept, so that problems() can tell of it.
+// Keep a target without size, so that problems() can report it.
 void Targets::add(Target target) {
   const bool scrolled_out = !target.rect_px.empty() && target.visible_px().empty();
   if (!scrolled_out) targets_.push_back(std::move(target));
@@ -70,7 +70,7 @@ std::vector<std::string> Targets::problems(double min_mm, double gap_mm) const {
 void Targets::check_alone(const Target& target, double min_mm,
                           std::vector<std::string>& found) const {
   const double least_mm = min_mm - mm(kRoundingPx);
-  // Put so that a size that is not a number is told as well.
+  // Written so that a NaN size is reported as well.
   const bool wide = mm(target.rect_px.width()) >= least_mm;
   const bool high = mm(target.rect_px.height()) >= least_mm;
   if (!wide || !high) {

@@ -9,10 +9,10 @@
 
 namespace mastwise::touch {
 
-// Something that can be touched.
+// A touch target.
 struct Target {
-  std::string name;  // unlike any other of the frame
-  Rect rect_px;      // the whole of it, also where it is scrolled out of view
+  std::string name;  // unique in the frame
+  Rect rect_px;      // whole, including parts scrolled out of view
   bool enabled = true;
   int layer = 0;                     // only the highest layer of a frame can be touched
   std::optional<Rect> clip_px = {};  // the view of the list or page it scrolls in
@@ -21,29 +21,29 @@ struct Target {
   Rect visible_px() const { return clip_px ? rect_px.intersect(*clip_px) : rect_px; }
 };
 
-// All that can be touched in one frame.
+// All touch targets of one frame.
 class Targets {
  public:
   // `px_per_mm` of the actual screen, finite and positive.
   explicit Targets(float px_per_mm) : px_per_mm_(px_per_mm) {}
 
-  // Forgets the frame before. The size of the screen, in pixels.
+  // Clears the last frame. The size of the screen, in pixels.
   void begin_frame(float width_px, float height_px);
 
   // A target wholly scrolled out of its clip is left out.
   void add(Target target);
 
-  // By name, and by place in the highest layer; nullptr where there is none. Good until the next
-  // add() or begin_frame().
+  // By name, and by place in the highest layer; nullptr if none. Valid until the next add() or
+  // begin_frame().
   const Target* find(std::string_view name) const;
   const Target* at(Point place_px) const;
 
   const std::vector<Target>& all() const { return targets_; }
 
-  // What is wrong with the frame, one sentence each: a target narrower or lower than `min_mm`
-  // (whole, also when part of it is scrolled out), one that leaves the screen, two of one layer
-  // whose visible parts overlap or lie closer than `gap_mm`, a name used twice. Rows of one list
-  // may touch but not overlap. Sizes of the design: 9 mm, on the roof screen 15 mm, and 2 mm apart.
+  // The frame's problems, one sentence each: a target narrower or lower than `min_mm` (whole, even
+  // if partly scrolled out), one that leaves the screen, two of one layer whose visible parts
+  // overlap or are closer than `gap_mm`, a name used twice. Rows of one list may touch but not
+  // overlap. Sizes of the design: 9 mm, on the roof screen 15 mm, and 2 mm apart.
   std::vector<std::string> problems(double min_mm = 9.0, double gap_mm = 2.0) const;
 
  private:

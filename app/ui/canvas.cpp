@@ -23,7 +23,7 @@ Point around(Point center, float radius, double clockwise_deg) {
 }
 
 void Canvas::text(Point at, std::string_view words, Face face, Color color, Align align) {
-  if (words.empty()) return;  // which may be nowhere, where the library would look for its end
+  if (words.empty()) return;  // its data may be null, which the library would read
   const ImFont* font = fonts_.font(face);
   const float width = align == Align::Left ? 0.0f : text_width(words, face) * scale_;
   const float left = at.x * scale_ - (align == Align::Center  ? width / 2.0f
@@ -82,7 +82,7 @@ void Canvas::outline(Rect rect, Color color, float width, float radius) {
 }
 
 void Canvas::circle(Point center, float radius, Color color, float width) {
-  // Left to itself the library draws large circles with 48 corners.
+  // By default the library draws large circles with 48 corners.
   constexpr float kOff_px = 0.1f;
   constexpr int kLeast = 12, kMost = 512;
   const float radius_px = std::max(1.0f, radius * scale_);

@@ -18,7 +18,7 @@ using touch::Rect;
 
 enum class Align { Left, Center, Right };
 
-// Draws paper and ink. Every measure is in units (see Metrics); pixels begin behind this class.
+// Draws paper and ink. All measures are in units (see Metrics); only this class uses pixels.
 class Canvas {
  public:
   Canvas(ImDrawList& list, const Fonts& fonts, float px_per_unit)
@@ -26,16 +26,16 @@ class Canvas {
 
   float px_per_unit() const { return scale_; }
 
-  // `at` is where the baseline begins, is centered, or ends.
+  // `at` is the start, middle or end of the baseline.
   void text(Point at, std::string_view words, Face face, Color color, Align align = Align::Left);
   float text_width(std::string_view words, Face face) const;
 
   void line(Point from, Point to, Color color, float width);
   void polyline(std::span<const Point> points, Color color, float width, bool closed = false);
   void polygon(std::span<const Point> points, Color color);  // convex
-  // The same with hard edges, for neighbors that must leave no seam.
+  // The same with hard edges, for neighbors without a seam.
   void solid(std::span<const Point> points, Color color);
-  // Seen whole from the center, in order around it: the shape of an antenna's pattern.
+  // A star-shaped outline around the center: an antenna's pattern.
   void fan(Point center, std::span<const Point> points, Color color);
   void fill(Rect rect, Color color, float radius = 0.0f);
   void outline(Rect rect, Color color, float width, float radius = 0.0f);
@@ -46,7 +46,7 @@ class Canvas {
 
   // A sector of a circle, clockwise on the screen; 0 degrees is up. `opacity` within [0, 1].
   void sector(Point center, float radius, float from_deg, float to_deg, Color color, float opacity);
-  // Small squares of one size around their middles; as cheap as can be, for thousands.
+  // Small squares of one size around their middles; cheap enough for thousands.
   void squares(std::span<const Point> middles, float side, Color color);
   // The raster over a tetragon: its upper left corner, then clockwise.
   void image(const Raster& raster, const std::array<Point, 4>& corners);

@@ -64,7 +64,7 @@ void Painter::ring() {
   for (int degrees = 0; degrees < 360; degrees += kStep) tick(degrees);
 }
 
-// A filled kite is true north, a hollow one the needle's.
+// A filled kite is true north, a hollow one magnetic north.
 void Painter::kite(Bearing<True> bearing, bool filled, const char* label) {
   constexpr float kInner = 18.0f, kMiddle = 33.0f, kOuter = 48.0f, kHalfWidth = 13.0f;
   const double across_deg = std::atan2(kHalfWidth, view_.radius + kMiddle) * 180.0 / M_PI;
@@ -77,7 +77,7 @@ void Painter::kite(Bearing<True> bearing, bool filled, const char* label) {
   } else {
     canvas_.polyline(corners, theme_.ink, 3.0f, true);
   }
-  // The label stands on the side away from the other north, where there is room above the ring.
+  // The label is on the side away from the other north, if there is room above the ring.
   const Turn from_top = bearing - view_.up;
   const bool to_left = view_.declination && (filled ? view_.declination->east_deg() > 0.0
                                                     : view_.declination->east_deg() <= 0.0);
@@ -91,7 +91,7 @@ void Painter::north_marks() {
   const auto north = Bearing<True>::degrees(0.0);
   kite(north, true, "true north");
   if (view_.declination) {
-    kite(to_true(Bearing<Magnetic>::degrees(0.0), *view_.declination), false, "needle's north");
+    kite(to_true(Bearing<Magnetic>::degrees(0.0), *view_.declination), false, "magnetic north");
   }
 }
 
@@ -147,7 +147,7 @@ void Painter::facing() {
   }
 }
 
-// How far the antenna may be turned from the target, with the degrees at both ends.
+// The aiming tolerance, with the degrees at both ends.
 void Painter::slack(Bearing<True> target, const Slack& slack) {
   constexpr float kBand = 13.0f;
   const float middle = view_.radius + 3.0f + kBand / 2.0f;

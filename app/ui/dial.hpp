@@ -10,7 +10,7 @@
 
 namespace mastwise::ui {
 
-// What the dial shows. Its ring carries true bearings; the needle's north is marked beside it.
+// The dial's contents. Its ring shows true bearings, with a mark for magnetic north.
 struct DialView {
   struct Mark {
     std::string label;
@@ -20,15 +20,15 @@ struct DialView {
 
   Point center;
   float radius = 0.0f;
-  Bearing<True> up;  // what lies at the top
+  Bearing<True> up;  // direction at the top
   std::optional<Declination> declination;
   std::optional<RigHeading> nose;
   std::optional<Bearing<True>> target;
   std::optional<Slack> slack;           // of the target
-  std::optional<Bearing<True>> facing;  // where the heading sensor points
+  std::optional<Bearing<True>> facing;  // direction of the heading sensor
   std::vector<Mark> others;             // further stations, the nearest first
-  // The antenna's response around the target's direction, clockwise in equal steps, in dB of its
-  // greatest.
+  // The antenna's response around the target's direction, clockwise in equal steps, in dB relative
+  // to its maximum.
   std::vector<double> pattern_db = {};
 };
 

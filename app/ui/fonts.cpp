@@ -20,7 +20,7 @@ struct FaceSize {
 constexpr ImWchar kText[] = {0x20,   0x7e,   0xa0,   0xff,   0x160,  0x161,  0x3c3,
                              0x3c3,  0x2010, 0x2026, 0x2032, 0x2033, 0x2190, 0x2193,
                              0x2212, 0x2212, 0x2264, 0x2265, 0};
-// Large words are the program's own: no names, so no accents.
+// Large text has only Mastwise's words, not names, so it does not need accents.
 constexpr ImWchar kPlain[] = {0x20, 0x7e, 0xb0, 0xb0, 0};
 constexpr ImWchar kFigures[] = {'0', '9', 0xb0, 0xb0, 0x2013, 0x2013, 0};
 
@@ -46,7 +46,7 @@ Result<Fonts> Fonts::load(ImFontAtlas& atlas, const std::string& folder, float p
     if (!platform::exists(path)) {
       return Error{.what = "the font file is missing",
                    .where = path,
-                   .remedy = "build again, or point MASTWISE_ASSETS at the program's assets"};
+                   .remedy = "build again, or point MASTWISE_ASSETS at Mastwise's assets"};
     }
   }
   // The fonts are OpenType with cubic outlines, which only the FreeType builder reads.

@@ -13,11 +13,11 @@ namespace mastwise::ui {
 
 // The faces that screens use. Sizes are in units.
 enum class Face {
-  Small,       // 19: what explains, nothing is smaller
+  Small,       // 19: explanations, the smallest size
   SmallBold,   // 19
   Word,        // 23: words
   WordBold,    // 23
-  Prompt,      // 25: cautions, read before an act
+  Prompt,      // 25: cautions, read before acting
   PromptBold,  // 25
   Value,       // 28 bold
   Cardinal,    // 34 bold
@@ -30,7 +30,7 @@ constexpr std::size_t kFaceCount = 11;
 // The open-licensed fonts of assets/fonts at the sizes of this screen.
 class Fonts {
  public:
-  // Adds every face to the atlas. Fails when the font files are not in `folder`.
+  // Adds every face to the atlas. Fails if `folder` does not have the font files.
   static Result<Fonts> load(ImFontAtlas& atlas, const std::string& folder, float px_per_unit);
 
   const ImFont* font(Face face) const { return faces_[static_cast<std::size_t>(face)]; }

@@ -48,7 +48,7 @@ void logbook(Canvas& canvas, Point c, Color color) {
   canvas.line({c.x - 8.0f, c.y + 4.0f}, {c.x + 8.0f, c.y + 4.0f}, color, kStroke);
 }
 
-// Two places and the way between them.
+// Two places and the route between them.
 void ahead(Canvas& canvas, Point c, Color color) {
   canvas.circle({c.x - 14.0f, c.y + 13.0f}, 6.0f, color, kStroke);
   canvas.circle({c.x + 14.0f, c.y - 13.0f}, 6.0f, color, kStroke);

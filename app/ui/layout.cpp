@@ -11,8 +11,8 @@ constexpr float kEdge = 8.0f;
 constexpr float kLeastGap = 15.0f;   // 2 mm
 constexpr float kLeastSlot = 67.5f;  // 9 mm
 
-// Slots along the rail: the places, what changes the look and what takes back. Where they would be
-// too small, the last two share one.
+// Slots along the rail: the places, the night switch and Undo. If they would be too small, the last
+// two share one.
 struct Slots {
   float size = 0.0f, gap = 0.0f;
   std::size_t count = 0;

@@ -10,15 +10,15 @@ namespace mastwise::ui {
 using touch::Point;
 using touch::Rect;
 
-// Where the parts of the window lie, in units on a grid of 8. On a wide screen the rail of places
-// stands on the side away from the acting thumb; on a tall one it lies at the bottom.
+// The parts of the window, in units on a grid of 8. On a wide screen the rail of places is on the
+// side away from the acting thumb; on a tall one it is at the bottom.
 struct Layout {
   Rect rail;
   std::pair<Point, Point> rail_rule;  // the edge of the rail
-  Rect rail_end;                      // what changes the look
-  Rect take_back;  // while there is something to undo; takes the place of rail_end where it must
-  Rect body;       // the place in use
-  Rect foot;       // a line under the body, for what must stay in sight
+  Rect rail_end;                      // the night switch
+  Rect take_back;  // Undo, if there is something to undo; replaces rail_end without room
+  Rect body;       // the current place
+  Rect foot;       // a line under the body, for permanent warnings
   bool rail_lies = false;
 
   Rect rail_slot(std::size_t index) const;  // index below kPlaceCount

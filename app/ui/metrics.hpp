@@ -4,11 +4,11 @@
 
 namespace mastwise::ui {
 
-// How large things are. Screens measure in units: one unit is 1/7.44 mm, a pixel of an 8-inch
-// 1280x800 tablet, so that a thumb finds the same size on every screen.
+// Sizes. Screens measure in units: one unit is 1/7.44 mm, a pixel of an 8-inch 1280x800 tablet, so
+// that a target has the same size on every screen.
 constexpr float kUnitsPerMm = 7.4409f;
-constexpr float kTouchUnits = 9.0f * kUnitsPerMm;  // the least side of what can be touched
-constexpr float kGapUnits = 2.0f * kUnitsPerMm;    // the least gap between two of them
+constexpr float kTouchUnits = 9.0f * kUnitsPerMm;  // the smallest side of a target
+constexpr float kGapUnits = 2.0f * kUnitsPerMm;    // the smallest gap between two targets
 
 struct Metrics {
   float width_px = 0.0f, height_px = 0.0f;
@@ -21,9 +21,9 @@ struct Metrics {
   bool operator==(const Metrics&) const = default;
 };
 
-// The measures of a screen of this many pixels and dots per inch. A screen so large that the layout
-// would drown in it shows everything larger; one too small for the layout shows it smaller, and
-// what can be touched is then under 9 mm: no smaller screen is supported.
+// The sizes for a screen with these pixels and dots per inch. A very large screen shows everything
+// larger. A screen too small for the layout shows it smaller, with targets under 9 mm: smaller
+// screens are not supported.
 inline Metrics metrics(float width_px, float height_px, float dots_per_inch) {
   constexpr float kMmPerInch = 25.4f;
   constexpr float kLeastLong = 1100.0f, kLeastShort = 660.0f, kMostLong = 1640.0f;
@@ -35,7 +35,7 @@ inline Metrics metrics(float width_px, float height_px, float dots_per_inch) {
   return {width_px, height_px, px_per_mm, std::clamp(px_per_mm / kUnitsPerMm, least, most)};
 }
 
-// Usual dots per inch of the screens of dash tablets and head units where the system does not tell:
+// Usual dots per inch of dash tablets and head units if the system does not report them:
 // 7 inches at 800x480, 8 at 1280x800, 10.1 at 1920x1200 (common practice, no source).
 inline float usual_dots_per_inch(float width_px, float height_px) {
   const float longer = std::max(width_px, height_px);

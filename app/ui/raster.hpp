@@ -7,9 +7,8 @@
 
 namespace mastwise::ui {
 
-// A picture of colored points, row by row from the upper left; drawn by Canvas::image, brought
-// onto the graphics card by the painter when its version has changed. Its address is its name
-// there.
+// A picture of colored points, row by row from the upper left. Canvas::image draws it; the painter
+// uploads it when its version has changed. Its address is its name there.
 struct Raster {
   int width = 0, height = 0;
   std::vector<std::uint32_t> rgba = {};  // bytes red, green, blue, opacity

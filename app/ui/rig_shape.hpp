@@ -4,8 +4,8 @@
 
 namespace mastwise::ui {
 
-// The rig from above, as every dial draws it: how far ahead of its middle and how far to the right,
-// on a dial of kRigDialRadius.
+// The rig's outline from above for every dial: distances ahead of its middle and to the right, on a
+// dial of kRigDialRadius.
 struct RigPoint {
   float ahead, right;
 };

@@ -7,8 +7,8 @@
 
 namespace mastwise::ui {
 
-// The words when they fit into the width, else as many of their letters as do with "..." at the
-// end; empty when not even one letter does.
+// The words if they fit into the width, else as many letters as fit before "..."; empty if not even
+// one letter fits.
 std::string shortened(const Canvas& canvas, std::string_view words, Face face, float width);
 
 }  // namespace mastwise::ui

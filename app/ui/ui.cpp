@@ -87,7 +87,7 @@ float Ui::begin_scroll(const std::string& name, Rect viewport, float content_hei
     if (list.view_px.contains(gesture.start_px)) scroll.apply(gesture);
   }
   if (scroll.advance(input_.seconds)) motion_.moving = true;
-  // The edges of what fills the whole width keep their strokes.
+  // Shapes of the whole width keep their edge strokes.
   constexpr float kStroke = 4.0f;
   clip_ = {viewport.left - kStroke, viewport.top, viewport.right + kStroke, viewport.bottom};
   canvas_.push_clip(*clip_);

@@ -19,15 +19,14 @@ namespace mastwise::ui {
 
 enum class ButtonLook { Plain, Filled, Warning };
 
-// What stays between two frames of the interface and is no part of the model: where lists are
-// scrolled to and what still moves.
+// Interface state between frames that is not part of the model: scroll offsets and motion.
 struct Motion {
   struct List {
     touch::Scroll scroll;
-    Rect view_px;  // where the last frame showed it; empty where it did not
+    Rect view_px;  // its view in the last frame; empty if hidden
   };
   std::map<std::string, List> lists;          // by name
-  std::map<std::string, float> page_heights;  // units; as the last frame drew them
+  std::map<std::string, float> page_heights;  // units, from the last frame
   std::map<std::string, Spring> springs;
   // A prompt, from its first frame to its last.
   struct Prompt {
@@ -37,14 +36,14 @@ struct Motion {
   };
   std::map<std::string, Prompt> prompts;  // by name
   Rasters rasters;                        // by name
-  bool moving = false;                    // the last frame left something in motion
+  bool moving = false;                    // something still moves after the last frame
 };
 
-// One frame of the interface: draws widgets, records them as targets, and tells what was touched.
-// Screens get a const model and this, and can only emit actions.
+// One frame of the interface: draws widgets, records them as targets, and reports touches. Screens
+// get a const model and this, and can only emit actions.
 class Ui {
  public:
-  // What the fingers did since the last frame, settled against what that frame showed.
+  // The touches since the last frame, resolved against its targets.
   struct Input {
     struct Tap {
       std::string target;  // its name
@@ -56,7 +55,7 @@ class Ui {
     float seconds = 0.0f;                  // since the last frame
     Monotonic now = {};
     std::optional<touch::Recognizer::Press> press = {};  // the one finger that is down
-    std::optional<touch::Point> opener_px = {};  // where the finger went down that acted last
+    std::optional<touch::Point> opener_px = {};          // where the last acting finger went down
   };
 
   Ui(Canvas canvas, const Metrics& metrics, const Theme& theme, const Input& input, Motion& motion,
@@ -74,33 +73,33 @@ class Ui {
   // Records a target; true when it was tapped. `joined`: the list whose rows touch one another.
   bool touchable(const std::string& name, Rect rect, bool enabled = true,
                  const std::string& joined = {});
-  // A finger lies on this target and may yet tap it.
+  // A finger is on this target and may still tap it.
   bool pressed(std::string_view name) const { return input_.pressed == name; }
 
   bool button(const std::string& name, Rect rect, std::string_view label, ButtonLook look,
               bool enabled = true);
 
-  // A prompt that must not be passed by accident, once in each frame that shows it. Gives where the
-  // finger went down that opened it, in units; nothing where none did.
+  // A prompt that must not be passed by accident; call once in each frame that shows it. Returns
+  // where the finger that opened it went down, in units; empty without a finger.
   std::optional<Point> begin_prompt(const std::string& name);
-  // What confirms the prompt begun last: true in the frame in which it has been held long enough
-  // (see touch::Hold). Its progress is drawn.
+  // The button that confirms the last begun prompt: true in the frame in which the hold is long
+  // enough (see touch::Hold). Draws its progress.
   bool hold_button(const std::string& name, Rect rect, std::string_view label);
 
-  // What fingers did that went down within the rectangle, but for taps on targets.
+  // The gestures that began within the rectangle, except taps on targets.
   std::vector<touch::Gesture> gestures_in(Rect rect) const;
 
-  // The raster of this name; `make` draws it anew where the version is another than the last.
+  // The raster of this name; `make` redraws it if the version has changed.
   const Raster& raster(const std::string& name, std::uint64_t version,
                        const std::function<Raster()>& make);
 
   // The offset of the list in `viewport`, moved by this frame's drags, flings and wheel turns.
-  // Whatever is drawn until end_scroll is cut at the viewport.
+  // Clips all drawing at the viewport until end_scroll.
   float begin_scroll(const std::string& name, Rect viewport, float content_height);
   void end_scroll();
 
-  // The same for a page whose height shows only when it has been drawn: begin_page gives the top to
-  // draw from, end_page takes the bottom that was reached.
+  // The same for a page whose height is known only after drawing: begin_page returns the top to
+  // draw from, end_page gets the reached bottom.
   float begin_page(const std::string& name, Rect viewport);
   void end_page(const std::string& name, float top, float bottom);
 

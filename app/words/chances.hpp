@@ -11,11 +11,11 @@
 // Stations, their chances and how exactly to aim at them.
 namespace mastwise::words {
 
-// A chance as its number and word: "83 %" and "likely"; "unknown" where there is none.
+// A chance as its number and word: "83 %" and "likely"; "unknown" if it could not be computed.
 std::string chance_number(const reception::Outlook& outlook);
 std::string chance_number(double percent);
 std::string chance_word(const reception::Outlook& outlook);
-// How the two models see the path: "86 dBµV/m, models 4 dB apart".
+// The field by the two models: "86 dBµV/m, models 4 dB apart".
 std::string models(const reception::Outlook& outlook);
 std::string surroundings(reception::Surroundings surroundings);
 
@@ -29,9 +29,9 @@ std::string at_best(const std::string& name, const std::optional<double>& best_p
 
 // A station's programs as one line: "6.1 Basin Public, 6.2 Basin Weather".
 std::string programs(const Station& station);
-// What a traveler knows it by: the first virtual channel after the call sign.
+// The call sign and the first virtual channel.
 std::string title(const Station& station);
-// The networks it carries, or where it is licensed to.
+// The networks it carries, or else its city of license.
 std::string carries(const Station& station);
 
 }  // namespace mastwise::words

@@ -10,7 +10,7 @@
 namespace mastwise::words {
 namespace {
 
-// With the number on the dial where the correction can be used; else why it cannot be.
+// The number to set on the dial, or why the correction cannot be used.
 std::string dial_check(Phrase phrase, const aim::DialCheck& check,
                        const std::optional<std::string>& set_to) {
   const auto& p = phrases().checks;

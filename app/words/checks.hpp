@@ -16,7 +16,7 @@ std::string reciprocal(const ReciprocalCheck& check);
 std::string agreement(const Agreement& agreement);
 std::string needle_pull(NeedlePull pull);  // "a wire fence"
 
-// What stations peaked on say of a compass, with the number to turn to; of the handle likewise.
+// The error of a compass or the handle by stations peaked on, with the corrected number.
 std::string compass_check(const aim::DialCheck& check, const std::optional<Bearing<Dial>>& turn_to);
 std::string handle_check(const aim::DialCheck& check, const std::optional<HandleReading>& set_to);
 

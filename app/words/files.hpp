@@ -7,7 +7,7 @@
 
 namespace mastwise::words {
 
-// What a merge of two logbooks did, a line for each kind of record.
+// The result of merging two logbooks, a line for each kind of record.
 std::vector<std::string> merged(const MergeReport& report);
 
 }  // namespace mastwise::words

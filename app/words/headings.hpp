@@ -9,7 +9,7 @@
 
 #include <string>
 
-// Headings, and what a person does to point at them.
+// Headings, and instructions to point at them.
 namespace mastwise::words {
 
 // One heading as an instruction, starting with a capital unless it begins with a clock hour:
@@ -19,7 +19,7 @@ std::string heading(const SaidAs& said, bool miles);
 // A rig angle to the nearest 15 degrees: an hour of the clock, twelve at the nose as seen from
 // above, and a place on the rig. 45 degrees is "half past one, off the right front corner". Right
 // and left are those of a person who sits in the rig and looks toward its nose; within 7.5 degrees
-// of the nose or tail neither is said. A corner stands for the diagonal, whatever the rig's length.
+// of the nose or tail neither is given. A corner means the diagonal, for any length of rig.
 std::string rig_sides(RigAngle angle);
 
 // "Look up and turn the handle clockwise by 40 degrees to 40; the antenna swings toward ...".

@@ -12,8 +12,8 @@ namespace mastwise::words {
 
 using Phrase = const char*;
 
-// What stands in braces is filled in by its name; a language may put it in any order or leave it
-// out. Sentences start in lower case where they may follow a label: see sentence().
+// Blanks in braces are filled in by name; a language may reorder or omit them. Sentences that may
+// follow a label start in lower case: see sentence().
 struct Phrases {
   struct Units {
     Phrase mile, kilometer, foot, meter;
@@ -162,8 +162,7 @@ std::string fill(Phrase phrase, std::initializer_list<std::pair<Phrase, std::str
 // The words with a capital first letter.
 std::string sentence(std::string words);
 
-// What an enumerator is called, in a table in the order of its enumeration; empty for a number that
-// is not one.
+// The name of an enumerator in a table in enumeration order; empty if the number is out of range.
 template <class Table, class Enum>
 std::string named(const Table& table, Enum value) {
   const auto number = static_cast<std::size_t>(value);

@@ -12,7 +12,7 @@ std::string place(const places::Place& place) {
 std::string near_place(const places::NearPlace& near, bool miles) {
   const double value = near.distance_m / distance_unit_m(miles);
   if (value < 1.0) return fill(phrases().places.near, {{"place", place(near.place)}});
-  // The middle of a town is no point: beyond a few miles tenths would say more than is known.
+  // A town is not a point: beyond a few miles, tenths would claim too much.
   constexpr double kTenthsBelow = 9.95;
   const std::string away = value < kTenthsBelow ? distance(near.distance_m, miles)
                                                 : whole_distance(near.distance_m, miles);

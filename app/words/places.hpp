@@ -7,10 +7,9 @@
 
 namespace mastwise::words {
 
-// "Bend, OR", "Paris, France": a place with what tells it from others of its name.
+// "Bend, OR", "Paris, France": a place and its region or country.
 std::string place(const places::Place& place);
-// Where a position is, seen from a place: "12 mi NE of Bend, OR", "near Bend, OR" within 1 mi or
-// km.
+// A position relative to a place: "12 mi NE of Bend, OR", "near Bend, OR" within 1 mi or km.
 std::string near_place(const places::NearPlace& near, bool miles);
 std::string notation(Notation notation);  // "Degrees, minutes"
 

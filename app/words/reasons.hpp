@@ -5,17 +5,17 @@
 
 #include <string>
 
-// Why a station has the chance it has.
+// The reasons for a station's chance.
 namespace mastwise::words {
 
-// "ridge 7.0 mi away, 210 ft above the line: -18 dB"; "clear line ..." for what costs nothing.
+// "ridge 7.0 mi away, 210 ft above the line: -18 dB"; "nothing in the way ..." at no cost.
 std::string reason(const reception::Reason& reason, bool miles);
 // "ridge 11.3 km away, 64 m above the line"; "curve of the earth ...".
 std::string obstacle(const reception::Obstacle& obstacle, bool miles);
 
-// What of the terrain model is near its limit: "the path is longer than 1,000 km".
+// The terrain model's limit that a path exceeds: "the path is longer than 1,000 km".
 std::string model_limit(itm::Warning warning);
-// Which of its formulas was used: "bent around the terrain by diffraction".
+// The formula that it used: "bent around the terrain by diffraction".
 std::string model_range(itm::Range range);
 
 }  // namespace mastwise::words

@@ -7,9 +7,9 @@
 // How to get the stations into the receiver.
 namespace mastwise::words {
 
-// What the ticks say, and what to do next.
+// The result of the ticked channels, and what to do next.
 std::string scan_state(ScanState state);
-// Which scan is right now, and why.
+// The right kind of scan here, and why.
 std::string scan_choice(ScanChoice choice);
 // What the receiver should show on a channel: "QABC 6.1 6.2; QXYZ".
 std::string expected(const ChannelToEnter& channel);

@@ -12,7 +12,7 @@ std::string age(milliseconds age);  // "3 s", "4 min", "2 h"
 std::string date(UtcTime time);     // "2 July 2026"
 // The age of a table: "of 2017-04-13, 9 years 7 months old"; "age unknown".
 std::string data_age(std::string_view date, UtcTime now);
-// What its age means for who aims by it; empty where nothing does.
+// The risk of aiming by a table of this age; empty if it is recent.
 std::string data_caution(std::string_view date, UtcTime now);
 
 }  // namespace mastwise::words

@@ -4,14 +4,14 @@
 
 #include <string>
 
-// Lengths and angles as a person reads them: the only place that knows miles and feet.
+// Lengths and angles as text: the only place that knows miles and feet.
 namespace mastwise::words {
 
 inline constexpr double kMile_m = 1609.344;  // international mile and foot, by definition
 inline constexpr double kKilometer_m = 1000.0;
 inline constexpr double kFoot_m = 0.3048;
 
-// Meters in the unit in which distances are given.
+// Meters in one distance unit.
 constexpr double distance_unit_m(bool miles) {
   return miles ? kMile_m : kKilometer_m;
 }
@@ -26,10 +26,10 @@ template <class North>
 std::string whole_degrees(Bearing<North> bearing) {
   return whole_degrees(bearing.degrees());
 }
-std::string tenths_of_degree(double degrees);      // "14.1°", 359.97 is "0.0°"
-std::string plain_degrees(double degrees);         // "208": as a dial has it
-std::string amount_of_degrees(double degrees);     // "1 degree", "12 degrees"; whatever the sign
-std::string declination(Declination declination);  // "14.1° west"
+std::string tenths_of_degree(double degrees);          // "14.1°", 359.97 is "0.0°"
+std::string plain_degrees(double degrees);             // "208": as a dial has it
+std::string amount_of_degrees(double degrees);         // "1 degree", "12 degrees"; ignores the sign
+std::string declination(Declination declination);      // "14.1° west"
 std::string set_declination(Declination declination);  // "14 W", "0": as a compass is set
 std::string octant(Bearing<True> bearing);             // "NE": the nearest of eight
 std::string from_nose(RigAngle angle);  // "118° right", "20° left", "straight ahead"

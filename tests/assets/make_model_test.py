@@ -1,5 +1,5 @@
 #!/usr/bin/env python3
-"""Checks assets/magnetic/make_model.py: what it writes, and the tables that it refuses."""
+"""Checks the output of assets/magnetic/make_model.py and the tables that it refuses."""
 
 import os
 import pathlib

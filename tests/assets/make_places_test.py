@@ -1,5 +1,5 @@
 #!/usr/bin/env python3
-"""Checks the makers of places and borders: what they write, twice the same, and what they refuse."""
+"""Checks the makers of places and borders: their output, that it repeats, and what they refuse."""
 
 import json
 import pathlib
@@ -94,7 +94,7 @@ class Makers(unittest.TestCase):
         return run(BORDERS, *paths), paths[2]
 
     def test_borders(self):
-        # Arc 0 parts two countries; arc 1 is a coast that the antimeridian cuts.
+        # Arc 0 separates two countries; arc 1 is a coast that the antimeridian cuts.
         countries = ([[[0, 0], [1000, 0]], [[179000, 0], [1000, 0], [0, 500], [-360000, 0], [900, 0]]],
                      [[0], [-1, 1]])
         states = ([[[-98000, 40000], [1000, 0]]], [[0], [-1]])

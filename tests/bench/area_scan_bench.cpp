@@ -1,5 +1,5 @@
 // Area scans of one station over 500 x 500 cells: seconds and cells per second on one thread and on
-// all, and how far the margins are from those of single paths at 2,000 cells.
+// all, and the differences of margins from single paths at 2,000 cells.
 #include "core/geo/geodesic.hpp"
 #include "core/reception/area_scan.hpp"
 #include "platform/tile_folder.hpp"
@@ -151,7 +151,7 @@ void scan(const Case& one, const terrain::TileSource& tiles, double radius_m) {
 
 }  // namespace
 
-// Usage: area_scan_bench [FOLDER OF TILES]; with one that holds N44W072.hgt also over real ground.
+// Usage: area_scan_bench [FOLDER OF TILES]; with one that has N44W072.hgt also over real ground.
 int main(int argc, char** argv) {
   std::setvbuf(stdout, nullptr, _IOLBF, 0);
   const auto at = [](double latitude_deg, double longitude_deg) {

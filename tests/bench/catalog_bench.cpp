@@ -11,8 +11,8 @@
 
 #include <fmt/format.h>
 
-// How fast stations are read and imported, and how fast the catalog answers, with 10,000 and
-// 100,000 invented stations strewn over a continent.
+// Speed of reading and importing stations, and of catalog queries, with 10,000 and 100,000 invented
+// stations scattered over a continent.
 namespace {
 
 using namespace mastwise;

@@ -17,9 +17,9 @@
 #include <sys/wait.h>
 #include <unistd.h>
 
-// What a frame costs, as a multiple of an empty frame of the same window, drawn offscreen; the
-// first frame after start; and the processor's use while nothing happens. Parts are chosen by name:
-//   frame_bench [frames] [start] [idle]     all of them if none is named
+// The cost of a frame, as a multiple of an empty frame of the same window, drawn offscreen; the
+// first frame after start; and the processor's use while idle. Choose parts by name:
+//   frame_bench [frames] [start] [idle]     all of them without a name
 
 using namespace mastwise;
 using namespace mastwise::bench;
@@ -78,7 +78,7 @@ Result<std::unique_ptr<shell::GlWindow>> open_window() {
   return shell::GlWindow::open({.offscreen = true});
 }
 
-// From nothing to the first frame presented: in a process of its own, as the driver loads once.
+// From start to the first presented frame, in a separate process, because the driver loads once.
 double first_frame_ms(bool whole_program) {
   int ends[2];
   if (pipe(ends) != 0) std::exit(1);
@@ -122,7 +122,7 @@ void bench_start() {
 double processor_s(pid_t process) {
   std::ifstream file(fmt::format("/proc/{}/stat", process));
   std::string text((std::istreambuf_iterator<char>(file)), {});
-  // The second field may hold spaces; it ends with the last parenthesis.
+  // The second field may contain spaces; it ends with the last parenthesis.
   std::istringstream fields(text.substr(text.rfind(')') + 2));
   std::string skipped;
   for (int i = 0; i < 11; ++i) fields >> skipped;
@@ -151,7 +151,7 @@ void bench_idle() {
   waitpid(child, nullptr, 0);
   std::filesystem::remove_all(folder);
   if (!lives) {
-    fmt::print(stderr, "the program ended by itself\n");
+    fmt::print(stderr, "Mastwise ended by itself\n");
     std::exit(1);
   }
   fmt::print(
@@ -167,7 +167,7 @@ int main(int argc, char* argv[]) {
   const auto wanted = [&](const char* part) {
     return chosen.empty() || std::find(chosen.begin(), chosen.end(), part) != chosen.end();
   };
-  // The window of the other parts comes last: a driver once loaded stays in every child.
+  // The window of the other parts comes last: a loaded driver stays in every child.
   if (wanted("idle")) bench_idle();
   if (wanted("start")) bench_start();
   if (!wanted("frames")) return 0;

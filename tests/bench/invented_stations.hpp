@@ -14,7 +14,7 @@ inline std::string call_sign(std::size_t number) {
   return text;
 }
 
-// Stations strewn over a continent, in the project's own format.
+// Stations scattered over a continent, in Mastwise's format.
 inline std::string invented_csv(std::size_t count) {
   const char* networks[] = {"Basin Public", "Northlight", "Lodestone", "Harrow", "Wayside"};
   std::mt19937 random(7);

@@ -17,7 +17,7 @@ using Clock = std::chrono::steady_clock;
 constexpr double kSpacingM = 90;
 constexpr std::size_t kProfiles = 16;
 
-// Hills of several lengths with noise on them, the same on every machine.
+// Hills of several lengths with noise, the same on every machine.
 std::vector<double> hills(double distance_m, std::uint64_t seed) {
   std::uint64_t state = seed * 0x9e3779b97f4a7c15u + 1;
   const auto random = [&state] {
@@ -43,7 +43,7 @@ std::vector<double> hills(double distance_m, std::uint64_t seed) {
   return heights_m;
 }
 
-// The quickest of several rounds, so that other work on the machine counts least.
+// Shortest time of several rounds, to exclude other work on the machine.
 template <class Work>
 double seconds_each(std::size_t count, Work work) {
   double best = 1e9;

@@ -10,14 +10,14 @@
 
 #include <fmt/format.h>
 
-// How fast a large set of joined tables is read, and what memory its reading needs: 495 MB
-// with 10,000 television facilities among 200,000, made while they are read.
+// Speed and memory of reading a large set of joined tables: 495 MB with 10,000 television
+// facilities among 200,000, generated while they are read.
 namespace {
 
 using namespace mastwise;
 using Clock = std::chrono::steady_clock;
 
-// Records made one by one, so that the tables are never in memory.
+// Records generated one by one, so that the tables are never in memory.
 class MadeStream : public ByteStream {
  public:
   MadeStream(std::string header, std::size_t count, std::function<std::string(std::size_t)> make)
@@ -83,7 +83,7 @@ const char* const kMapping = R"({
   "fields": {"call_sign": "f.call", "facility_id": "f.fac", "rf_channel": "a.ch",
              "erp_kw": "a.erp"}})";
 
-// The most memory that the process has had in all, kB; 0 where the system does not say.
+// The peak memory of the process, kB; 0 if the system does not report it.
 long peak_kb() {
   std::ifstream status("/proc/self/status");
   std::string word;

@@ -105,7 +105,7 @@ int main() {
   const auto bytes = platform::read_file(platform::assets_folder() + "/borders/borders.bin");
   const auto plane = map::Projection::around(*Position::at_deg(44.06, -121.31));
   if (!bytes || !plane) {
-    fmt::print("no borders beside the program\n");
+    fmt::print("no borders in the assets\n");
     return 1;
   }
   Result<map::Borders> borders = Error{};

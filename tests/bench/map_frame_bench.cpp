@@ -5,8 +5,8 @@
 
 #include <filesystem>
 
-// What a frame of the map costs while it is dragged, with 10,000 stations on it, as a multiple of
-// an empty frame of the same window; and how long its sheet takes.
+// The cost of a map frame during a drag, with 10,000 stations, as a multiple of an empty frame of
+// the same window; and the time for its sheet.
 
 using namespace mastwise;
 using namespace mastwise::bench;
@@ -20,7 +20,7 @@ void fill_catalog(const std::string& path) {
   auto catalog = Catalog::open(path);
   const auto table = read_station_csv(invented_csv(kStations), {"invented", "2026-01-01"});
   if (!catalog || !table || !catalog->replace_source(*table)) {
-    fmt::print(stderr, "the catalog cannot be made: {}\n", path);
+    fmt::print(stderr, "cannot make the catalog: {}\n", path);
     std::exit(1);
   }
 }

@@ -9,7 +9,7 @@ using namespace mastwise;
 
 namespace {
 
-// A second of a modern receiver at rest: RMC, VTG, GGA, GSA, GSV and GLL, made up with right
+// A second of a modern parked receiver: RMC, VTG, GGA, GSA, GSV and GLL, invented with valid
 // checksums.
 std::string second(int number) {
   std::string text;
@@ -48,7 +48,7 @@ int main() {
     bytes += static_cast<double>(log.size());
     took = std::chrono::steady_clock::now() - began;
   }
-  // A line of 115200 baud brings 11,520 bytes a second.
+  // A line of 115200 baud carries 11,520 bytes a second.
   const double bytes_per_second = bytes / took.count();
   fmt::print("NMEA: {:.1f} million bytes per second, {:.0f} times a line of 115200 baud\n",
              bytes_per_second / 1e6, bytes_per_second / 11520.0);

@@ -15,7 +15,7 @@
 #include <SDL_opengl.h>
 #include <fmt/format.h>
 
-// Frames of the program, drawn offscreen and timed.
+// Frames of Mastwise, drawn offscreen and timed.
 namespace mastwise::bench {
 
 using Clock = std::chrono::steady_clock;
@@ -32,8 +32,8 @@ inline double median(std::vector<double> values) {
   return *middle;
 }
 
-// The program without a screen. `settled`: with all workers done, which the first frame does not
-// wait for.
+// Mastwise without a screen. `settled`: after all workers are done; the first frame does not wait
+// for them.
 struct Program {
   std::unique_ptr<shell::Runtime> runtime;
   std::unique_ptr<shell::Interface> interface;
@@ -73,7 +73,7 @@ inline void draw_empty(shell::GlWindow& window) {
   finish_frame(window);
 }
 
-// Median milliseconds of a frame, the first ten left out.
+// Median milliseconds of a frame, without the first ten.
 template <class Frame>
 double median_ms(Frame frame) {
   std::vector<double> times;

@@ -1,5 +1,5 @@
-// Paths a second through P.1812 on deterministic hills with 90 m spacing, and what a further time
-// percentage costs.
+// Paths per second through P.1812 on deterministic hills with 90 m spacing, and the cost of another
+// time percentage.
 #include "core/propagation/p1812/p1812.hpp"
 
 #include <algorithm>

@@ -26,7 +26,7 @@ std::vector<aim::Reading> sweep(const gear::Pattern& pattern, int phase) {
   return readings;
 }
 
-// The quickest of several rounds, so that other work on the machine counts least.
+// Shortest time of several rounds, to exclude other work on the machine.
 void measure(const char* name, const gear::Pattern& pattern) {
   constexpr int kFits = 50;
   const auto fitter = aim::SweepFitter::for_pattern(pattern);

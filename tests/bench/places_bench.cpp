@@ -9,8 +9,8 @@
 
 #include <fmt/core.h>
 
-// Searches of the kinds that a traveler types, and the place nearest to 10,000 positions, over the
-// gazetteer of the program's assets. Each is told at the best of its rounds.
+// Typical searches of a traveler, and the place nearest to 10,000 positions, over the gazetteer of
+// the assets. Prints the best round of each.
 namespace {
 
 using namespace mastwise;

@@ -1,5 +1,5 @@
 // Chance curves of 400 invented stations around the practice stop, with one and two threads, and
-// turn plans for 40 stations that are wished for and for all that can be had.
+// turn plans for 40 wanted stations and for all in reach.
 #include "core/geo/geodesic.hpp"
 #include "core/plan/turn_plan.hpp"
 #include "core/reception/survey.hpp"
@@ -25,7 +25,7 @@ using Curves = std::vector<std::optional<reception::ChanceCurve>>;
 
 constexpr std::size_t kStations = 400;
 
-// Least time of several rounds, so that other work on the machine counts least.
+// Shortest time of several rounds, to exclude other work on the machine.
 double least_time_s(int rounds, const std::function<void()>& work) {
   double least_s = 1e9;
   for (int round = 0; round < rounds; ++round) {
@@ -36,7 +36,7 @@ double least_time_s(int rounds, const std::function<void()>& work) {
   return least_s;
 }
 
-// Strewn within 250 km, and half of them within 60.
+// Scattered within 250 km, half of them within 60.
 std::vector<Station> invented(Position stop) {
   std::mt19937 random(3);
   std::uniform_real_distribution<double> share(0.0, 1.0);
@@ -85,7 +85,7 @@ void plan(const Curves& curves, std::size_t most, double floor_percent) {
 
 }  // namespace
 
-// Usage: plan_bench [FOLDER OF TILES]; without one, the practice area beside the program.
+// Usage: plan_bench [FOLDER OF TILES]; without one, the practice area of the assets.
 int main(int argc, char** argv) {
   const std::filesystem::path beside =
       std::filesystem::path(argv[0]).parent_path() / "assets" / "practice";

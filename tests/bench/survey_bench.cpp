@@ -48,7 +48,7 @@ using Clock = std::chrono::steady_clock;
 
 constexpr double kReach_m = 250e3;
 
-// Least time of several rounds, so that other work on the machine counts least.
+// Shortest time of several rounds, to exclude other work on the machine.
 struct Took {
   double wall_s = 1e9;
   double processor_s = 1e9;  // of all threads
@@ -116,7 +116,7 @@ void in_threads(int threads, const std::function<void(int)>& work) {
   for (auto& other : others) other.join();
 }
 
-// Measures with a pool's way of cutting: each thread takes the next eight stations.
+// Measures with a pool's split: each thread takes the next eight stations.
 void measure(reception::Survey& survey, std::vector<reception::Scratch>& scratches) {
   constexpr std::size_t kTake = 8;
   std::atomic<std::size_t> next{0};
@@ -161,7 +161,7 @@ void whole_survey(const terrain::TileSource& tiles) {
   }
 }
 
-// Each path is cut anew and computed, as the survey does it.
+// Each path is cut and computed again, as in the survey.
 void paths(const terrain::TileSource& tiles, double distance_m) {
   const double longest_m =
       std::min(distance_m, 205e3);  // as far as the tiles reach from the middle
@@ -226,7 +226,7 @@ void paths(const terrain::TileSource& tiles, double distance_m) {
   if (done == 0) fmt::print("no path was computed\n");
 }
 
-// Resident and private memory by the system's count, where it keeps one in this file.
+// Resident and private memory, if the system reports it in this file.
 void memory() {
   std::ifstream status("/proc/self/status");
   for (std::string line; std::getline(status, line);) {
@@ -239,7 +239,7 @@ void memory() {
 
 }  // namespace
 
-// Usage: survey_bench [FOLDER OF TILES]; without one, the practice area beside the program.
+// Usage: survey_bench [FOLDER OF TILES]; without one, the practice area of the assets.
 int main(int argc, char** argv) {
   const std::filesystem::path beside =
       std::filesystem::path(argv[0]).parent_path() / "assets" / "practice";

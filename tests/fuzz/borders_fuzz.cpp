@@ -28,7 +28,7 @@ void use(std::span<const std::byte> bytes) {
 
 }  // namespace
 
-// The input is taken for the file of borders, and for the rows and steps behind a sound header.
+// Reads the input as a borders file, and as the rows and steps after a valid header.
 extern "C" int LLVMFuzzerTestOneInput(const uint8_t* data, std::size_t size) {
   const auto input = std::as_bytes(std::span(data, size));
   use(input);

@@ -6,8 +6,8 @@
 #include <cstdlib>
 #include <string_view>
 
-// Any bytes as the project's own station table, and as a search: rows are all accounted for, lines
-// lie within the text, and every station has a channel that its raster has.
+// Any bytes as Mastwise's station table, and as a search: all rows are counted, line numbers are
+// within the text, and every station has a channel of its channel plan.
 extern "C" int LLVMFuzzerTestOneInput(const uint8_t* data, size_t size) {
   const std::string_view text(reinterpret_cast<const char*>(data), size);
   static_cast<void>(mastwise::catalog_search::match_query(text));

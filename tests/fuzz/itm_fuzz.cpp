@@ -1,4 +1,4 @@
-// Whatever the numbers, the Irregular Terrain Model refuses them or gives a finite loss.
+// Any numbers: the Irregular Terrain Model refuses them or gives a finite loss.
 #include "core/propagation/itm/itm.hpp"
 
 #include <cmath>
@@ -30,7 +30,7 @@ class Bytes {
 
   int choice(int count) { return take<std::uint8_t>() % count; }
 
-  // Mostly a number of the given range, now and then any bits at all.
+  // Mostly a number in the given range, sometimes any bits.
   double number(double low, double high) {
     const auto kind = take<std::uint8_t>();
     if (kind >= 240) return take<double>();

@@ -49,8 +49,8 @@ const JoinedMapping& mapping() {
 
 }  // namespace
 
-// Any bytes as records: the same whatever the pieces they come in. And as three tables, parted by
-// a zero byte: all joined rows are accounted for.
+// Any bytes as records: the same for all chunk sizes. And as three tables, separated by a zero
+// byte: all joined rows are counted.
 extern "C" int LLVMFuzzerTestOneInput(const uint8_t* data, size_t size) {
   const std::string text(reinterpret_cast<const char*>(data), size);
   for (const bool header : {true, false}) {

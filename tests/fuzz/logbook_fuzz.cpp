@@ -8,8 +8,8 @@
 #include <cstdlib>
 #include <string_view>
 
-// Any bytes as a logbook's table and as a GPX file. What is taken for a logbook is one: written and
-// read again it is the same, and each row is accounted for. Places are on the earth.
+// Any bytes as a logbook's table and as a GPX file. An accepted table stays the same when written
+// and read again, and each row is counted. Places are on the earth.
 namespace {
 
 void check_table(std::string_view text) {
@@ -50,7 +50,7 @@ void check_places(std::string_view text) {
 extern "C" int LLVMFuzzerTestOneInput(const uint8_t* data, size_t size) {
   const std::string_view text(reinterpret_cast<const char*>(data), size);
   check_table(text);
-  // Few bytes become a whole header by chance: a row under the one that is right.
+  // Random bytes rarely make a whole header, so this adds a row under the right one.
   static const std::string kHeader = mastwise::logbook_csv({});
   check_table(kHeader + std::string(text));
   check_places(text);

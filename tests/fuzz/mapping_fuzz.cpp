@@ -6,7 +6,7 @@
 #include <cstdlib>
 #include <string_view>
 
-// Any bytes as a mapping; what follows a line of "---" is a table to be read by it.
+// Any bytes as a mapping; after a line of "---", a table to read by it.
 extern "C" int LLVMFuzzerTestOneInput(const uint8_t* data, size_t size) {
   const std::string_view text(reinterpret_cast<const char*>(data), size);
   constexpr std::string_view kMark = "\n---\n";

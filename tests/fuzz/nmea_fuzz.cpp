@@ -37,8 +37,8 @@ void check(const Receiver& receiver, Monotonic now) {
 
 }  // namespace
 
-// The first bytes say how long the pieces are; the rest is the stream. The receiver that hears it
-// in pieces has to be the one that hears it whole, and the fix has to keep its promises.
+// The first bytes give the lengths of the pieces; the rest is the stream. A receiver fed in pieces
+// must equal one fed the whole, and the fix must keep its invariants.
 extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size) {
   constexpr std::size_t kLengths = 4;
   if (size < kLengths) return 0;

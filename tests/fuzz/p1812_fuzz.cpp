@@ -1,5 +1,4 @@
-// Arbitrary links and profiles: P.1812 answers with an error or with a finite loss, never with
-// anything else.
+// Arbitrary links and profiles: P.1812 returns an error or a finite loss.
 #include "core/propagation/p1812/p1812.hpp"
 
 #include <cmath>
@@ -23,7 +22,7 @@ class Bytes {
     return *data_++;
   }
 
-  // Mostly a number in the range, so that the model is reached; sometimes any double at all.
+  // Mostly a number in the range, to reach the model; sometimes any double.
   double number(double lowest, double highest) {
     const std::uint8_t kind = byte();
     if (kind == 255) {

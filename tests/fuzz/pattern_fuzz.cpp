@@ -6,8 +6,8 @@
 #include <cstdlib>
 #include <string_view>
 
-// Any bytes as an antenna's table: refused with a reason, or a pattern that is 0 dB on its axis,
-// never over it anywhere, never below -60 dB, and as wide as it says.
+// Any bytes as an antenna's table: refused with a reason, or a pattern with 0 dB on its axis, never
+// above 0 dB, never below -60 dB, and with its stated width.
 extern "C" int LLVMFuzzerTestOneInput(const uint8_t* data, size_t size) {
   using mastwise::Turn;
   const std::string_view text(reinterpret_cast<const char*>(data), size);

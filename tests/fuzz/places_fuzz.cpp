@@ -15,7 +15,7 @@ namespace {
 
 using namespace mastwise;
 
-// The bytes with a header in front that agrees with them, so that the fuzzer gets past it.
+// The bytes after a matching header, so that the fuzzer gets past it.
 std::vector<std::byte> with_header(std::span<const uint8_t> data) {
   constexpr std::size_t kCellsBytes = 2 * 180 * 360, kBytesOfPlace = 11, kTexts = 5;
   const auto take = [&]() -> std::size_t {
@@ -51,7 +51,7 @@ void use(const places::Gazetteer& gazetteer, std::string_view typed) {
 
 }  // namespace
 
-// The input is taken for the file of places, and for what stands behind its header.
+// Reads the input as a places file, and as the bytes after its header.
 extern "C" int LLVMFuzzerTestOneInput(const uint8_t* data, std::size_t size) {
   const std::span input(data, size);
   const std::string_view typed(reinterpret_cast<const char*>(data), size);

@@ -6,8 +6,8 @@
 #include <cstdlib>
 #include <string_view>
 
-// Any bytes as a sweep: refused with a reason, or readings that can be fitted, or are refused, on
-// every scale; a fit is of finite numbers and never surer than its cells.
+// Any bytes as a sweep: refused with a reason, or readings that are fitted or refused on every
+// scale. A fit has finite numbers and an error of at least a cell.
 extern "C" int LLVMFuzzerTestOneInput(const uint8_t* data, size_t size) {
   using namespace mastwise;
   static const auto fitter = aim::SweepFitter::for_pattern(gear::Pattern::directional(60.0, 13.0));

@@ -12,7 +12,7 @@
 
 #include <unistd.h>
 
-// The input is taken for a file name, for a tile's bytes, and for a zipped tile in a folder.
+// Reads the input as a file name, as a tile's bytes, and as a zipped tile in a folder.
 extern "C" int LLVMFuzzerTestOneInput(const uint8_t* data, std::size_t size) {
   namespace fs = std::filesystem;
   using namespace mastwise;

@@ -1,5 +1,5 @@
 #!/bin/sh
-# format.sh ROOT: is every source as clang-format leaves it? 77, "skipped", without clang-format 14:
+# format.sh ROOT: check that clang-format leaves every source unchanged. 77, "skipped", without clang-format 14:
 # other versions break lines elsewhere.
 cd "$1" || exit 2
 formatter=$(command -v clang-format-14 || command -v clang-format)

@@ -1,5 +1,5 @@
 #!/usr/bin/env python3
-"""rules.py ROOT: does the tree keep the rules of the house (see DEVELOPERS.md)? Prints each breach."""
+"""rules.py ROOT: check the tree against the house rules in DEVELOPERS.md and print each breach."""
 
 import csv
 import pathlib
@@ -15,14 +15,14 @@ TOP_LEVEL = {
 }
 NOT_OURS = {".git", "build"}
 
-# Where a line of a source may not match, and why.
+# Forbidden patterns in source lines, by folder, with the reason.
 FORBIDDEN = [
     ("core", r'#include [<"](SDL|imgui)', "core draws nothing"),
     ("core", r'#include <(unistd\.h|sys/|fcntl\.h|poll\.h|termios\.h|netinet/|windows\.h)',
-     "core knows no system: that is platform's part"),
+     "core must not use the system: that belongs in platform"),
     ("core", r"#include <(thread|mutex|shared_mutex|condition_variable|future|atomic)>",
-     "core is a function of its arguments and starts no thread"),
-    ("core", r"#include <(filesystem|fstream)>", "core opens no file: bytes come from platform"),
+     "core is a function of its arguments and must not start threads"),
+    ("core", r"#include <(filesystem|fstream)>", "core must not open files: bytes come from platform"),
     ("core", r"#include <(iostream|print)>|\bfmt::print\b|\b(f?printf|f?puts|f?putc|putchar|fwrite)\(",
      "core prints nothing"),
     ("core", r"\b(steady_clock|system_clock|high_resolution_clock|Clock)::now\b|\btime\((0|NULL|nullptr)\)",
@@ -34,8 +34,8 @@ FORBIDDEN = [
     ("app/screens", r'#include ("platform/|[<"]SDL)', "a screen draws from the model, no device"),
     ("tests", r'TEST_CASE\("[^"]*[;\[]', "ctest cuts such a name in two and runs neither half"),
     ("app/model", r'#include ("(platform|app/(cli|paper|screens|service|shell|ui))/|[<"](SDL|imgui))',
-     "the model can be had without a window or a device"),
-    ("", r"\b(TO" + r"DO|FIX" + r"ME)\b", "what is left to do is an issue, not a comment"),
+     "the model must work without a window or a device"),
+    ("", r"\b(TO" + r"DO|FIX" + r"ME)\b", "write open work as an issue, not a comment"),
 ]
 
 
@@ -93,23 +93,23 @@ def circles(root):
 def strangers(root):
     for path in sorted(root.iterdir()):
         if path.name not in TOP_LEVEL | NOT_OURS:
-            yield f"{path.name}: not agreed to stand at the top of the tree"
+            yield f"{path.name}: not allowed at the top of the tree"
     for name in sorted(TOP_LEVEL):
         if not (root / name).exists():
-            yield f"{name}: is missing from the top of the tree"
+            yield f"{name}: missing from the top of the tree"
 
 
 def real_call_signs(root):
     tables = files(root / "assets" / "practice", ["*.csv"])
     if not tables:
-        yield "assets/practice: has no station table"
+        yield "assets/practice: no station table"
     for table in tables:
         lines = [line for line in table.read_text(encoding="utf-8").splitlines()
                  if not line.startswith("#")]
         for row in csv.DictReader(lines):
             if not (row.get("call_sign") or "").startswith("Q"):
                 yield (f"{table.relative_to(root)}: call sign {row.get('call_sign')}: "
-                       "an invented one begins with Q, as no station's does")
+                       "an invented call sign begins with Q, unlike any real one")
 
 
 def breaches(root):

@@ -17,7 +17,7 @@ std::span<const std::byte> bytes_of(std::string_view text) {
 
 }  // namespace
 
-TEST_CASE("a save puts the new content in place of the old and leaves nothing else behind") {
+TEST_CASE("a save replaces the old content and leaves no other files") {
   const test::TemporaryFolder folder;
   REQUIRE(save_atomically(folder / "stops", bytes_of("first")));
   REQUIRE(save_atomically(folder / "stops", bytes_of("second")));
@@ -27,13 +27,13 @@ TEST_CASE("a save puts the new content in place of the old and leaves nothing el
   CHECK(content[0].second == "second");
 }
 
-TEST_CASE("a save that cannot be made says where, and keeps the old content") {
+TEST_CASE("a failed save reports the path and keeps the old content") {
   const test::TemporaryFolder folder;
   const auto nowhere = save_atomically(folder / "missing/stops", bytes_of("text"));
   REQUIRE_FALSE(nowhere);
   CHECK(nowhere.error().where.find("missing/stops") != std::string::npos);
 
-  // A folder stands where the file is to go.
+  // A folder is in the way of the file.
   std::filesystem::create_directories(folder / "stops/within");
   CHECK_FALSE(save_atomically(folder / "stops", bytes_of("text")));
   CHECK(std::filesystem::is_directory(folder / "stops/within"));

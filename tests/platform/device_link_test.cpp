@@ -24,7 +24,7 @@ namespace {
 
 constexpr LinkTiming kHurry{1ms, 4ms, 5ms};
 
-// A source that is silent for ever.
+// A source that is silent forever.
 class Silence : public ByteSource {
  public:
   Result<Chunk> read(std::span<char>, milliseconds timeout) override {
@@ -35,7 +35,7 @@ class Silence : public ByteSource {
 
 }  // namespace
 
-TEST_CASE("a read that fails, whichever it is, loses nothing and does not stick") {
+TEST_CASE("any failed read loses nothing, and the link recovers") {
   std::string log;
   if (const auto path = test::reference("nmea/garmin48.log")) {
     log = test::read_file(*path);
@@ -58,7 +58,7 @@ TEST_CASE("a read that fails, whichever it is, loses nothing and does not stick"
   }
 }
 
-TEST_CASE("a link that cannot open tries again and tells the reason once") {
+TEST_CASE("a link that cannot open retries and reports the reason once") {
   NewsBox box;
   std::atomic<int> tries{0};
   DeviceLink link(
@@ -77,7 +77,7 @@ TEST_CASE("a link that cannot open tries again and tells the reason once") {
   CHECK(box.news().front().text == "nobody there; knock");
 }
 
-TEST_CASE("a link that waits to try again stops at once") {
+TEST_CASE("a link waiting to retry stops at once") {
   NewsBox box;
   const auto began = std::chrono::steady_clock::now();
   {

@@ -11,7 +11,7 @@
 
 using namespace mastwise;
 
-TEST_CASE("sticks and cards are what is mounted where removable media are") {
+TEST_CASE("sticks and cards are the mounts at removable media paths") {
   const test::TemporaryFolder folder;
   // Lines as in fstab(5); a blank in a name is \040 there.
   std::ofstream(folder.file("mounts")) << "/dev/sda2 / ext4 rw 0 0\n"
@@ -27,7 +27,7 @@ TEST_CASE("sticks and cards are what is mounted where removable media are") {
   CHECK(platform::media_in(folder.file("none")).empty());
 }
 
-TEST_CASE("the user's own folders are offered where they are there") {
+TEST_CASE("the user's existing folders are offered") {
   const test::TemporaryFolder home;
   std::filesystem::create_directory(home.file("Downloads"));
   const char* before = std::getenv("HOME");

@@ -94,7 +94,7 @@ struct Comparison {
   std::size_t known = 0;
 };
 
-// Whether all samples so many rows and columns around are within the tile and known.
+// Whether all samples within some rows and columns are inside the tile and known.
 bool amid_known(const Tile& tile, int row, int column, int reach) {
   const int last = tile.side() - 1;
   for (const int down : {-reach, reach}) {
@@ -108,8 +108,8 @@ bool amid_known(const Tile& tile, int row, int column, int reach) {
   return true;
 }
 
-// Of a tile's samples with the surface. Only those amid known ones are compared: the outermost lie
-// up to half a pixel outside the pixels' centers.
+// The difference between a tile's samples and the surface. Compares only samples among known ones:
+// the outermost are up to half a pixel outside the pixels' centers.
 Comparison compare(const Tile& tile, const std::function<double(double, double)>& height_m) {
   Comparison comparison;
   const int last = tile.side() - 1;
@@ -132,7 +132,7 @@ const RasterPlan kUtm{"EPSG:32632", 220, 220, 411'000.0, 4'994'000.0, 90.0};
 
 }  // namespace
 
-TEST_CASE("a GeoTIFF in UTM becomes tiles that hold its surface") {
+TEST_CASE("a GeoTIFF in UTM becomes tiles with its surface") {
   const test::TemporaryFolder folder;
   make_raster("GTiff", folder / "hills.tif", kUtm, hills_m);
   double last = -1.0;
@@ -166,7 +166,7 @@ TEST_CASE("a GeoTIFF in UTM becomes tiles that hold its surface") {
   CHECK_FALSE(fs::exists(folder / "tiles/.import"));
 }
 
-TEST_CASE("a raster of 30 m becomes tiles of 1 arc second, one in feet is told in meters") {
+TEST_CASE("a raster of 30 m becomes tiles of 1 arc second, and feet become meters") {
   const test::TemporaryFolder folder;
   const RasterPlan plan{"EPSG:32632", 200,         200,    430'000.0, 5'030'000.0,
                         30.0,         GDT_Float32, 0.3048, "ft"};
@@ -182,7 +182,7 @@ TEST_CASE("a raster of 30 m becomes tiles of 1 arc second, one in feet is told i
   CHECK(comparison.known > 30'000);
 }
 
-TEST_CASE("a DTED cell becomes the one tile with the same posts, its voids kept") {
+TEST_CASE("a DTED cell becomes one tile with the same posts and voids") {
   const test::TemporaryFolder folder;
   const auto holed = [](double latitude_deg, double longitude_deg) {
     const bool hole = std::hypot(latitude_deg - 45.3, longitude_deg - 7.6) < 0.01;
@@ -283,7 +283,7 @@ TEST_CASE("a raster finer than the tile is averaged, not picked from") {
 
 TEST_CASE("a raster over the antimeridian fills the cells on both sides") {
   const test::TemporaryFolder folder;
-  // UTM zone 1 south, Fiji: 180 degrees lies at about 180 km east of the zone's false origin.
+  // UTM zone 1 south, Fiji: 180 degrees is about 180 km east of the zone's false origin.
   const RasterPlan plan{"EPSG:32701", 120, 120, 175'000.0, 8'180'000.0, 90.0};
   make_raster("GTiff", folder / "flat.tif", plan, [](double, double) { return 55.0; });
   const auto done = import_raster(folder / "flat.tif", folder / "tiles", go_on);
@@ -294,7 +294,7 @@ TEST_CASE("a raster over the antimeridian fills the cells on both sides") {
   CHECK(terrain::ground_height_m(tiles, *Position::at_deg(-16.5, -179.99)) == 55.0);
 }
 
-TEST_CASE("a truncated raster changes nothing and says so") {
+TEST_CASE("a truncated raster is an error and changes nothing") {
   const test::TemporaryFolder folder;
   fs::create_directory(folder / "tiles");
   test::write_bytes(folder / "tiles/N44E007.hgt",
@@ -330,7 +330,7 @@ TEST_CASE("a stop midway changes nothing") {
   }
 }
 
-TEST_CASE("what is no raster of heights is refused with the reason") {
+TEST_CASE("a file that is not a height raster is refused with the reason") {
   const test::TemporaryFolder folder;
   const auto refused = [&](const std::string& name) {
     const auto done = import_raster(folder / name, folder / "tiles", go_on);

@@ -36,7 +36,7 @@ std::string fix_at(int second) {
   return test::sentence("GPGLL,4426.0,N,07140.0,W,1200" + std::to_string(10 + second) + ",A,A");
 }
 
-// A folder that is gone at the end of the test.
+// A folder that the test deletes at its end.
 struct Folder {
   fs::path path = fs::temp_directory_path() / ("mastwise_serial_" + std::to_string(::getpid()));
   Folder() { fs::create_directories(path); }
@@ -45,8 +45,8 @@ struct Folder {
 
 }  // namespace
 
-// The reference is the same log read as a whole; that one is checked against values worked by hand
-// in log_replay_test.cpp.
+// The reference is the same log read as a whole, which log_replay_test.cpp checks against values
+// worked by hand.
 TEST_CASE("every log comes through a real pseudo-terminal unchanged") {
   for (const char* log :
        {"bu353s4", "garmin48", "gp-320fw-2019-04-07-coldboot", "hemi", "humminbird-M37", "mtk-3301",
@@ -71,8 +71,7 @@ TEST_CASE("every log comes through a real pseudo-terminal unchanged") {
   }
 }
 
-TEST_CASE(
-    "a lost device is told, its fix is stale within three seconds, and it comes back by itself") {
+TEST_CASE("a lost device is reported, its fix is stale within three seconds, and it reconnects") {
   Folder folder;
   const fs::path port = folder.path / "receiver";
   nmea::Receiver receiver(kFloor);
@@ -108,7 +107,7 @@ TEST_CASE(
   CHECK(receiver.fix(box.news().back().when).good());
 }
 
-TEST_CASE("the speed at which sentences arrive is found, kept, and tried first the next time") {
+TEST_CASE("the source finds the speed of a device, keeps it, and tries it first next time") {
   Pty pty;
   NewsBox box;
   const SerialSearch search{{4800, 9600, 38400, 115200}, 400ms};
@@ -144,7 +143,7 @@ TEST_CASE("the speed at which sentences arrive is found, kept, and tried first t
   device.join();
 }
 
-TEST_CASE("a port that speaks no NMEA is given up, and the next one tried") {
+TEST_CASE("the source leaves a port without NMEA and tries the next one") {
   Pty mute;
   Pty receiver;
   const std::vector<SerialDevice> devices = {{mute.path(), "mute"}, {receiver.path(), "receiver"}};
@@ -154,7 +153,7 @@ TEST_CASE("a port that speaks no NMEA is given up, and the next one tried") {
   REQUIRE(box.wait_for(Kind::lost));
   CHECK(box.news().front().text.find(mute.path()) != std::string::npos);
   CHECK(box.news().front().text.find("no NMEA 0183") != std::string::npos);
-  // What comes in the moment of a change of speed is dropped: a receiver speaks every second.
+  // Bytes during a speed change are dropped: a receiver sends every second.
   while (box.count(Kind::found) == 0) {
     REQUIRE(receiver.send(fix_at(0)));
     std::this_thread::sleep_for(10ms);
@@ -163,7 +162,7 @@ TEST_CASE("a port that speaks no NMEA is given up, and the next one tried") {
   CHECK(box.bytes().starts_with(fix_at(0)));
 }
 
-TEST_CASE("what cannot be opened as a serial port says so") {
+TEST_CASE("a path that is not a serial port is an error") {
   const auto missing = serial_source("/dev/no-such-port")();
   REQUIRE_FALSE(missing);
   CHECK(missing.error().where == "/dev/no-such-port");
@@ -179,7 +178,7 @@ TEST_CASE("what cannot be opened as a serial port says so") {
   CHECK_FALSE((*odd_speed)->read(bytes, 1ms));
 }
 
-TEST_CASE("serial devices are listed by the name that stays, phantoms are not") {
+TEST_CASE("the list has serial devices by their stable name, without phantoms") {
   Folder folder;
   const auto touch = [&](const std::string& name, const std::string& text = "") {
     fs::create_directories((folder.path / name).parent_path());

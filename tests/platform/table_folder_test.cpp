@@ -47,7 +47,7 @@ std::string text_of(TableFolder& folder, const std::string& name) {
 
 }  // namespace
 
-TEST_CASE("tables are read out of a folder, zipped or not, and out of one archive") {
+TEST_CASE("tables are read from a folder, plain or zipped, and from one archive") {
   const test::TemporaryFolder folder;
   const std::string large(100'000, 'x');
   std::ofstream(folder / "Facility.dat") << "plain";
@@ -70,7 +70,7 @@ TEST_CASE("tables are read out of a folder, zipped or not, and out of one archiv
   CHECK_FALSE(archive->open("antenna.dat"));
 }
 
-TEST_CASE("a damaged archive and a missing folder are told") {
+TEST_CASE("a damaged archive and a missing folder are errors") {
   const test::TemporaryFolder folder;
   std::ofstream(folder / "bad.zip") << "no archive";
   CHECK_FALSE(TableFolder::at(folder / "bad.zip"));

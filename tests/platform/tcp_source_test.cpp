@@ -50,7 +50,7 @@ class Server {
 
 }  // namespace
 
-TEST_CASE("a TCP server is read, and connected to again after it hung up") {
+TEST_CASE("the source reads a TCP server and reconnects after it hangs up") {
   Server server;
   NewsBox box;
   DeviceLink link(tcp_source(server.address()), box.deliver(), {5ms, 20ms, 5ms});
@@ -65,7 +65,7 @@ TEST_CASE("a TCP server is read, and connected to again after it hung up") {
   CHECK(box.count(Kind::found) == 2);
 }
 
-TEST_CASE("a server that is not there, or no address, says so") {
+TEST_CASE("a missing server or an invalid address is an error") {
   std::string closed_port;
   {
     Server server;

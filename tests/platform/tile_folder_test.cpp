@@ -50,14 +50,14 @@ void write_zip(const fs::path& path,
   REQUIRE(zip_close(archive) == 0);
 }
 
-// A folder looks unchanged to refresh() only once its time is older than a card can resolve.
+// refresh() treats a folder as unchanged only if its time is older than a card's time resolution.
 void settle(const fs::path& folder) {
   fs::last_write_time(folder, fs::file_time_type::clock::now() - std::chrono::minutes(5));
 }
 
 }  // namespace
 
-TEST_CASE("tiles of a folder and the folders within are found by name and size") {
+TEST_CASE("tiles of a folder and its subfolders are found by name and size") {
   const test::TemporaryFolder folder;
   fs::create_directories(folder / "europe/alps");
   fs::create_directories(folder / ".hidden");
@@ -76,7 +76,7 @@ TEST_CASE("tiles of a folder and the folders within are found by name and size")
   CHECK_FALSE(terrain::ground_height_m(tiles, at(48.5, 7.5)));
 }
 
-TEST_CASE("a missing folder is an empty one until it appears") {
+TEST_CASE("a missing folder counts as empty until it appears") {
   const test::TemporaryFolder folder;
   TileFolder tiles(folder / "card");
   CHECK(tiles.cells().empty());
@@ -87,7 +87,7 @@ TEST_CASE("a missing folder is an empty one until it appears") {
   CHECK(terrain::ground_height_m(tiles, at(45.5, 7.5)) == 100.0);
 }
 
-TEST_CASE("a file of the wrong size is refused and told") {
+TEST_CASE("a file of the wrong size is refused and reported") {
   const test::TemporaryFolder folder;
   auto bytes = flat_bytes({45, 7}, 100);
   bytes.resize(1'000'000);
@@ -100,7 +100,7 @@ TEST_CASE("a file of the wrong size is refused and told") {
   CHECK(message.find("1000000 bytes") != std::string::npos);
 }
 
-TEST_CASE("of several files for a cell the plain one goes first, then the finer") {
+TEST_CASE("among several files for a cell the plain one wins, then the finer") {
   const test::TemporaryFolder folder;
   fs::create_directory(folder / "fine");
   test::write_bytes(folder / "N45E007.hgt", flat_bytes({45, 7}, 3));
@@ -135,7 +135,7 @@ TEST_CASE("a zipped tile equals the plain one") {
   CHECK(plain->sample(600, 600) != plain->sample(601, 610));
 }
 
-TEST_CASE("damaged archives are refused and told, once asked for") {
+TEST_CASE("a damaged archive is refused and reported on first use") {
   const test::TemporaryFolder folder;
   const fs::path path = folder / "N45E007.hgt.zip";
   const auto damaged_in = [&](const char* how) {
@@ -175,7 +175,7 @@ TEST_CASE("damaged archives are refused and told, once asked for") {
   damaged_in("wrong size, 5000 bytes");
 }
 
-TEST_CASE("tiles put in, changed and taken away show without a restart") {
+TEST_CASE("added, changed and removed tiles show without a restart") {
   const test::TemporaryFolder folder;
   fs::create_directory(folder / "more");
   test::write_bytes(folder / "N45E007.hgt", flat_bytes({45, 7}, 100));
@@ -191,7 +191,7 @@ TEST_CASE("tiles put in, changed and taken away show without a restart") {
   CHECK(terrain::ground_height_m(tiles, at(46.5, 7.5)) == 200.0);
   CHECK(tiles.tile({45, 7}) == before);
 
-  // The folder was written within the last seconds: listed again, but nothing is new.
+  // The folder changed within the last seconds: it is listed again, but has no new tiles.
   CHECK_FALSE(tiles.refresh());
 
   test::write_bytes(folder / "new", flat_bytes({45, 7}, 150));
@@ -206,7 +206,7 @@ TEST_CASE("tiles put in, changed and taken away show without a restart") {
   CHECK(before->sample(0, 0) == 100);
 }
 
-TEST_CASE("a tile that is cut off while in use turns into voids, and the program lives") {
+TEST_CASE("a tile cut short during use turns into voids without a crash") {
   const test::TemporaryFolder folder;
   test::write_bytes(folder / "N45E007.hgt", flat_bytes({45, 7}, 100));
   const TileFolder tiles(folder.path());
@@ -238,7 +238,7 @@ TEST_CASE("unpacked tiles beyond the limit are dropped, the longest unused first
   CHECK(third->sample(0, 0) == 47);
 }
 
-TEST_CASE("many threads get one tile, and read while the folder changes") {
+TEST_CASE("many threads share one tile and read while the folder changes") {
   const test::TemporaryFolder folder;
   write_zip(folder / "N45E007.hgt.zip", {{"N45E007.hgt", hilly_bytes({45, 7})}});
   test::write_bytes(folder / "N46E007.hgt", hilly_bytes({46, 7}));
@@ -273,7 +273,7 @@ TEST_CASE("many threads get one tile, and read while the folder changes") {
   for (const auto& tile : got) CHECK(tile == got[0]);
 }
 
-TEST_CASE("the reference tiles give the same heights mapped as read") {
+TEST_CASE("the reference tiles give the same heights mapped and read") {
   const auto folder = test::reference("terrain");
   if (!folder) return;
   const TileFolder tiles(*folder);

@@ -201,7 +201,7 @@ IntakeAnswer some_intake() {
           .trouble = "none"};
 }
 
-// One of every action, none of its members as a new one has them.
+// One of every action, with no member at its default.
 
 }  // namespace
 

@@ -6,7 +6,7 @@
 
 namespace mastwise::test {
 
-// One of every action, with values that a careless writer or reader would lose.
+// One of every action, with values that a careless reader or writer would lose.
 std::vector<Action> every_action();
 
 }  // namespace mastwise::test

@@ -8,8 +8,8 @@
 
 namespace mastwise::test {
 
-// The bytes of the places and borders that the program ships with, and what is read from them. Fail
-// the test when they cannot be read.
+// The bytes of the places and borders in the assets, and their parsed content. Fail the test if
+// they are unreadable.
 std::vector<std::byte> places_bytes();
 const places::Gazetteer& gazetteer();
 std::vector<std::byte> borders_bytes();

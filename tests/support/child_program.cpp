@@ -15,14 +15,14 @@
 namespace mastwise::test {
 namespace {
 
-// Both ends of a pipe that no other child inherits.
+// Both ends of a pipe that other children do not inherit.
 std::array<int, 2> open_pipe() {
   std::array<int, 2> ends{};
   REQUIRE(::pipe2(ends.data(), O_CLOEXEC) == 0);
   return ends;
 }
 
-// Takes what is there; false at the end.
+// Reads the available bytes; false at the end.
 bool take(int from, std::string& into) {
   std::array<char, 4096> bytes;
   const ssize_t count = ::read(from, bytes.data(), bytes.size());
@@ -48,7 +48,8 @@ ChildProgram::ChildProgram(const std::vector<std::string>& arguments,
     ::dup2(output[1], STDOUT_FILENO);
     ::dup2(errors[1], STDERR_FILENO);
     ::setenv("MASTWISE_DATA", data_folder.c_str(), 1);
-    // The graphics drivers are unloaded before the leak checker names whose memory it was.
+    // No leak check in the child: the drivers are unloaded before the checker can name their
+    // memory.
     ::setenv("ASAN_OPTIONS", "detect_leaks=0", 1);
     for (const auto& [name, value] : environment) ::setenv(name.c_str(), value.c_str(), 1);
     ::execv(program.c_str(), words.data());

@@ -8,10 +8,10 @@
 
 namespace mastwise::test {
 
-// The program as a child process, its environment ours but for the folder of its data.
+// Mastwise as a child process, with our environment except for its data folder.
 class ChildProgram {
  public:
-  // Starts build/mastwise with these arguments. `environment`: what else is set there.
+  // Starts build/mastwise with these arguments. `environment`: more variables to set.
   ChildProgram(const std::vector<std::string>& arguments, const std::string& data_folder,
                const std::vector<std::pair<std::string, std::string>>& environment = {});
   ~ChildProgram();
@@ -21,10 +21,10 @@ class ChildProgram {
   pid_t id() const { return id_; }
 
   struct Ended {
-    int status;  // of its exit; 128 and the signal's number where one killed it
+    int status;  // exit status; 128 plus the signal's number if one killed it
     std::string output, errors;
   };
-  // Reads what it writes until it ends.
+  // Reads its output until it ends.
   Ended wait();
 
  private:

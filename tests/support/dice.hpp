@@ -7,7 +7,7 @@
 
 namespace mastwise::test {
 
-// Chance that is the same on every machine: what the standard library makes of a seed is not.
+// Random numbers equal on every machine, unlike the standard library's distributions.
 class Dice {
  public:
   explicit Dice(std::uint64_t seed) : state_(seed) {}

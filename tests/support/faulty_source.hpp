@@ -8,8 +8,8 @@
 
 namespace mastwise::test {
 
-// A device with a log in it whose i-th read fails, once: what it had not yet delivered it still has
-// when it is opened again, as a receiver's or a kernel's buffer does.
+// A device that plays a log and whose i-th read fails once. It delivers the rest after it is opened
+// again, like the buffer of a receiver or kernel.
 struct FaultyDevice {
   std::string log;
   std::size_t piece = 64;     // bytes a read

@@ -4,8 +4,7 @@
 
 namespace mastwise::test {
 
-// The project's own folder, and the one that it is built in. Only folders.cpp is compiled anew when
-// the project lies elsewhere.
+// The project's folder and its build folder. Only folders.cpp recompiles if the project moves.
 std::string source_folder();
 std::string build_folder();
 

@@ -5,8 +5,7 @@
 
 namespace mastwise::test {
 
-// PRACTICE: one invented station, QAAB, in the files and columns that the ready mapping us_lms
-// names.
+// PRACTICE: one invented station, QAAB, in the files and columns of the built-in mapping us_lms.
 inline std::map<std::string, std::string> licensing_tables() {
   return {{"facility.dat",
            "active_ind|facility_id|facility_status|service_code|callsign|atsc3_ind|"

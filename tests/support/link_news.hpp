@@ -10,7 +10,7 @@
 
 namespace mastwise::test {
 
-// Collects what a link tells. Any thread.
+// Collects the events of a link. Any thread.
 class NewsBox {
  public:
   std::function<void(platform::LinkNews)> deliver() {
@@ -24,7 +24,7 @@ class NewsBox {
     };
   }
 
-  // Waits until the condition of (news, all bytes so far) holds; false after twenty seconds.
+  // Waits until the condition of (news, all bytes so far) is true; false after twenty seconds.
   template <class Condition>
   bool wait(Condition condition) {
     std::unique_lock lock(mutex_);

@@ -47,7 +47,7 @@ inline SweepRecord sweep_record(const std::string& id, const std::string& stop_i
           .sigma_deg = 1.25};
 }
 
-// A stop and an outcome in which nothing is unknown, and the texts are hard to carry.
+// A stop and an outcome with all fields known and with texts that are hard to store.
 inline StopRecord full_stop(const std::string& id) {
   StopRecord stop = stop_record(id, 44.4352171234567, -71.6759931234567, 5);
   stop.mark.changed += milliseconds(7);

@@ -20,11 +20,11 @@ std::vector<std::byte> made_tile_bytes(terrain::TileCell cell, int side, const H
 std::shared_ptr<const terrain::Tile> made_tile(terrain::TileCell cell, int side,
                                                const HeightAt& height_m);
 
-// A tile of the bytes given, which it owns. Fails the test if they are no tile.
+// A tile that owns the given bytes. Fails the test if they are not a tile.
 std::shared_ptr<const terrain::Tile> tile_of_bytes(terrain::TileCell cell,
                                                    std::vector<std::byte> bytes);
 
-// The tile in an .hgt file. Fails the test if it is none.
+// The tile in an .hgt file. Fails the test if it is not a tile.
 std::shared_ptr<const terrain::Tile> read_tile(const std::filesystem::path& path,
                                                terrain::TileCell cell);
 

@@ -18,11 +18,11 @@ CATCH_REGISTER_LISTENER(TestCounter)
 
 }  // namespace
 
-// Returns 0 when all tests passed and 1 when one failed. A process of one test, as ctest starts
-// them, returns 77 when that test left out a check for want of reference data, and ctest reports it
-// as skipped; a process of many prints the names of such tests instead.
+// Returns 0 if all tests passed and 1 if one failed. A process of one test, as ctest starts them,
+// returns 77 if that test skipped a check without reference data, and ctest reports it as skipped;
+// a process of many prints the names of such tests instead.
 int main(int argc, char* argv[]) {
-  // Catch counts failures in the status; 77 of them would pass for a skipped test.
+  // Catch returns the number of failures; 77 of them would look like a skipped test.
   if (Catch::Session().run(argc, argv) != 0) return 1;
   const auto& skipped = mastwise::test::skipped_tests();
   if (skipped.empty()) return 0;

@@ -26,7 +26,7 @@ std::string output_of(const std::string& command) {
   return output;
 }
 
-// What stands behind a label of pdfinfo.
+// The value of a label of pdfinfo.
 std::istringstream behind(const std::string& info, const std::string& label) {
   const std::size_t at = info.find(label);
   REQUIRE(at != std::string::npos);

@@ -37,12 +37,12 @@ ui::Color color_of(ImU32 packed) {
   return {channel(IM_COL32_R_SHIFT), channel(IM_COL32_G_SHIFT), channel(IM_COL32_B_SHIFT)};
 }
 
-// A triangle that hides what is below it, or shines through, or is cut from an image.
+// A triangle that is opaque, translucent or cut from an image.
 struct Triangle {
   ImVec2 corners[3];
   ImVec4 clip;
   ui::Color color;
-  bool plain;  // hides what is below it by its color
+  bool plain;  // opaque and of one color
 
   bool covers(ImVec2 point) const {
     return point.x >= clip.x && point.x < clip.z && point.y >= clip.y && point.y < clip.w &&
@@ -97,7 +97,7 @@ void Reader::read(const ImDrawList& list, const ImDrawCmd& command) {
   }
 }
 
-// Soft edges and lines, whose corners differ in opacity or texture, are left out.
+// Skips soft edges and lines, whose corners differ in opacity or texture.
 void Reader::add_triangle(const ImDrawVert& a, const ImDrawVert& b, const ImDrawVert& c,
                           const ImDrawCmd& command) {
   const ImFontAtlas& atlas = *ImGui::GetIO().Fonts;

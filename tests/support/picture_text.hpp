@@ -11,14 +11,14 @@ struct ImDrawData;
 
 namespace mastwise::test {
 
-// A piece of text on a picture, as drawn by one call: found again from the letters that the
-// picture's triangles take from the font's texture.
+// A piece of text on a picture, drawn by one call and recovered from the letters that the picture's
+// triangles use of the font's texture.
 struct PictureText {
   std::string text;
   touch::Rect rect_px;  // of its letters, not cut
-  touch::Rect clip_px;  // the part of the picture that it may be seen in
+  touch::Rect clip_px;  // the visible part of the picture
   ui::Color color;
-  // What was drawn last below its middle: a color, or nothing before the first fill.
+  // The color drawn last below its middle, or empty before the first fill.
   std::optional<ui::Color> ground = {};
   bool over_picture = false;  // an image or a blend is below its middle instead
 };

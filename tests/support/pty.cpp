@@ -25,7 +25,7 @@ Pty::Pty() : master_(::posix_openpt(O_RDWR | O_NOCTTY | O_NONBLOCK)) {
   REQUIRE(::tcsetattr(keep_open_, TCSANOW, &settings) == 0);
 }
 
-// The master first: whoever reads the other end sees the device go.
+// Close the master first, so that the reader of the other end sees the device disappear.
 Pty::~Pty() {
   ::close(master_);
   ::close(keep_open_);

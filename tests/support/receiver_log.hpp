@@ -11,8 +11,8 @@
 
 namespace mastwise::test {
 
-// One second of an invented receiver: GGA and RMC at `second` of the day two days after the program
-// was built (a date before that would be taken for a receiver's 1024-week fault).
+// One second of an invented receiver: GGA and RMC at `second` of the day two days after the build
+// date (an earlier date would look like a receiver's 1024-week rollover).
 inline std::string epoch(int second, const Position& position, double speed_knots = 0.0,
                          double course_deg = 0.0) {
   const auto angle = [](double degrees, const char* digits, char positive, char negative) {

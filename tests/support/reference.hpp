@@ -8,17 +8,17 @@
 
 namespace mastwise::test {
 
-// The path of a file or folder of the published reference data, or nothing where the data is not on
-// this machine: then "SKIPPED <name>" is printed, and the test should return.
-// The data is sought in the folder that MASTWISE_REFERENCE names, else in ../shared/reference.
+// The path of a file or folder of the published reference data, or empty without the data on this
+// machine: then it prints "SKIPPED <name>", and the test should return. Searches the folder named
+// by MASTWISE_REFERENCE, else ../shared/reference.
 std::optional<std::filesystem::path> reference(const std::string& name);
 
-// Says that the test leaves out what needs `lacking`, which this machine does not have.
+// Reports that the test skips a check because this machine does not have `lacking`.
 void skip(const std::string& lacking);
-// The names of the tests that left something out so far.
+// The names of the tests that skipped a check so far.
 const std::set<std::string>& skipped_tests();
 
-// The whole file. Fails the test when it cannot be read.
+// The whole file. Fails the test if it is unreadable.
 std::string read_file(const std::filesystem::path& path);
 
 // The file's lines without "\r" and without the end-of-line.

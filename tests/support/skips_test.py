@@ -1,5 +1,5 @@
 #!/usr/bin/env python3
-"""skips_test.py TESTS: does the test program report missing reference data as its main says?"""
+"""skips_test.py TESTS: check that the test executable reports missing reference data as skipped."""
 
 import os
 import subprocess

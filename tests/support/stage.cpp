@@ -11,7 +11,7 @@ namespace mastwise::test {
 namespace {
 
 constexpr milliseconds kFrame{16};
-// What the machine's clock says when a stage begins.
+// The tablet's clock at the start of a stage.
 constexpr UtcTime kMachineTime{std::chrono::sys_days(std::chrono::year(2026) / 7 / 2) +
                                std::chrono::hours(18)};
 

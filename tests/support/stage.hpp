@@ -25,12 +25,12 @@ inline constexpr Screen kTablet{"1280x800", 1280.0f, 800.0f, 189.0f};
 inline constexpr Screen kLargeTablet{"1920x1200", 1920.0f, 1200.0f, 224.0f};
 inline constexpr Screen kUpright{"800x1280", 800.0f, 1280.0f, 189.0f};
 
-// The whole program but for its window: stores in a folder of its own, session, worker, interface.
-// Fingers go in as SDL's events the way that the program's loop takes them; the clock is the
-// test's. A target that is missing or disabled fails the test.
+// Mastwise without its window: stores in a separate folder, session, worker, interface. Fingers are
+// SDL events, as in the window loop; the test controls the clock. A missing or disabled target
+// fails the test.
 class Stage {
  public:
-  // `data_folder`: where logbook and catalog lie; a temporary one where empty.
+  // `data_folder`: folder of logbook and catalog; empty makes a temporary one.
   explicit Stage(const Screen& screen = kTablet, std::string data_folder = {});
   ~Stage();
   Stage(const Stage&) = delete;
@@ -44,18 +44,18 @@ class Stage {
   Monotonic now() const { return now_; }
   const Stop& practice_stop() const { return runtime_->practice_stop(); }
 
-  // What does the act without a finger, for the state that a test begins from.
+  // Applies an action without a finger, to set a test's start state.
   void set(const Action& action);
 
   void tap(const std::string& target);
   // Taps "key X" for every character X, and "Space" for a space.
   void tap_keys(std::string_view text);
   void hold(const std::string& target, milliseconds time);
-  // Holds what confirms the open prompt, as long as it asks for. Counts as a tap.
+  // Holds the confirm button of the open prompt long enough. Counts as a tap.
   void confirm();
   // A finger over the screen from one place to another, in pixels.
   void drag(touch::Point from_px, touch::Point to_px, milliseconds time);
-  // A finger down, moved or up on its own; nothing is drawn and no time goes by.
+  // A single finger down, move or up, without drawing or passing time.
   void finger(Uint32 sdl_event, touch::Point place_px, SDL_FingerID id = 7);
   int taps() const { return taps_; }
   touch::Point middle_of(const std::string& target) const;
@@ -63,18 +63,18 @@ class Stage {
   // Bytes from the receiver, now.
   void receive(std::string_view bytes);
 
-  // One round of the program's loop: events, clock, answers, frame.
+  // One round of the window loop: events, clock, answers, frame.
   void round();
-  // Rounds until the worker has nothing to do and nothing moves.
+  // Rounds until the worker is idle and nothing moves.
   void settle();
-  // So much time goes by, with rounds in it.
+  // Passes this much time with rounds.
   void wait(milliseconds time);
-  // The same for one round that comes late by so much.
+  // The same for one round that is late by this much.
   void late_round(milliseconds time);
 
-  // What the last frame says, each piece of text in the order drawn.
+  // The texts of the last frame in drawing order.
   std::vector<PictureText> texts() const { return texts_of(*picture_); }
-  // A piece of text is exactly this; is or contains this.
+  // Whether a text equals this; equals or contains this.
   bool shows(std::string_view text) const;
   bool shows_within(std::string_view text) const;
   std::string all_text() const;

@@ -38,14 +38,14 @@ struct MadeSweep {
 MadeSweep quality_sweep(Chance& chance, const gear::Pattern& pattern, double noise_db,
                         bool reflection);
 
-// How well the fits of many sweeps did.
+// The accuracy of the fits of many sweeps.
 struct Coverage {
   std::size_t sweeps = 0;
-  double covered = 0.0;  // the part whose error was within the stated one
+  double covered = 0.0;  // the share with an error within the stated one
   double rms_error_deg = 0.0;
   double rms_sigma_deg = 0.0;
   double median_stated_deg = 0.0;
-  double lobes = 0.0;  // the part with a second lobe said
+  double lobes = 0.0;  // the share with a reported second lobe
 };
 
 Coverage coverage(const gear::Pattern& pattern, double noise_db, bool reflection,

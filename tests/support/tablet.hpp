@@ -5,10 +5,10 @@
 #include <string>
 #include <vector>
 
-// Taking in tables by finger.
+// Imports of tables by touch.
 namespace mastwise::test {
 
-// The header of the program's own station table, as tests need it.
+// The header of Mastwise's station table for tests.
 inline const std::string kOwnHeader =
     "call_sign,raster,rf_channel,latitude_deg,longitude_deg,network\n";
 
@@ -18,7 +18,7 @@ class Tablet {
   std::string table(const std::string& name, const std::string& text) const;
   const std::filesystem::path& path() const { return data_.path(); }
   std::string folder() const { return data_.path().string(); }
-  // What the catalog has, read by a connection of its own.
+  // The catalog's content, read by a separate connection.
   std::vector<Station> with_call_sign(const std::string& call_sign) const;
 
  private:
@@ -28,12 +28,12 @@ class Tablet {
 // Drags the list of readings or columns until most of the target is in it.
 void reach(Stage& stage, const std::string& name);
 
-// From wherever the program is to the table of the stick.
+// From any screen to the table on the stick.
 void pick(Stage& stage, const Tablet& tablet, const std::string& name);
 
-// The report that is shown.
+// The shown report.
 const IntakeReport& report_of(const Stage& stage);
-// What a part of the table is taken for.
+// The shown value of a part of the table's mapping.
 std::string reading_of(const Stage& stage, const std::string& part);
 
 void stand_at(Stage& stage, double latitude_deg, double longitude_deg);

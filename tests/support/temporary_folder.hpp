@@ -8,7 +8,7 @@
 
 namespace mastwise::test {
 
-// A new empty folder that is gone with its content at the end of the test.
+// A new empty folder that is deleted with its content at the end of the test.
 class TemporaryFolder {
  public:
   TemporaryFolder();
@@ -20,7 +20,7 @@ class TemporaryFolder {
   std::string file(const std::string& name) const { return (path_ / name).string(); }
   std::filesystem::path operator/(const std::string& name) const { return path_ / name; }
 
-  // Every file in it and in the folders within: path from here, and its bytes.
+  // Every file in it and its subfolders: path from here, and its bytes.
   std::vector<std::pair<std::string, std::string>> content() const;
 
  private:

@@ -6,7 +6,7 @@
 
 namespace mastwise::test {
 
-// "2026-07-02T18:00:00Z", as the reference tables write it.
+// "2026-07-02T18:00:00Z", as in the reference tables.
 inline UtcTime utc(const std::string& text) {
   return parse_iso_utc(text).value();
 }

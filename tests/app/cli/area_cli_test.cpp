@@ -5,7 +5,7 @@
 #include <catch2/catch.hpp>
 #include <nlohmann/json.hpp>
 
-// The verbs that look around and ahead, as child processes.
+// The verbs scan and compare, as child processes.
 using namespace mastwise;
 using nlohmann::json;
 
@@ -40,7 +40,7 @@ TEST_CASE("scan prints an area with its best spots and draws it", "[areacli]") {
   CHECK(nobody.errors.find("QQQQ") != std::string::npos);
 }
 
-TEST_CASE("compare puts places side by side", "[areacli]") {
+TEST_CASE("compare prints places side by side", "[areacli]") {
   const test::TemporaryFolder data;
   const auto ended =
       test::run_program({"compare", "--practice", "--at", "42.5,-118.5", "--at", "42.8,-118.2",

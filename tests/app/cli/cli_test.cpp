@@ -14,7 +14,7 @@
 #include <catch2/catch.hpp>
 #include <nlohmann/json.hpp>
 
-// The command line as others rely on it: the program itself as a child process.
+// The command line, with Mastwise itself as a child process.
 using namespace mastwise;
 using nlohmann::json;
 using test::Arguments;
@@ -62,7 +62,7 @@ class CommandLine {
 
 }  // namespace
 
-TEST_CASE("card prints the published heading as one object") {
+TEST_CASE("card prints the published heading as one JSON object") {
   const CommandLine program;
   const json card = program.printed(kExampleCard);
   // reference/README.md: 207.950 degrees true, 10,368.18 m, declination 14.14 degrees west.
@@ -96,7 +96,7 @@ TEST_CASE("card gives the rig angle from the nose's true heading") {
   CHECK(contains(program.refusal(with(kExampleCard, {"--nose", "361"})), "--nose"));
 }
 
-TEST_CASE("card reads every notation and says where it cannot") {
+TEST_CASE("card reads every notation and shows the wrong character") {
   const CommandLine program;
   const json decimal = program.printed(kExampleCard);
   const json sexagesimal =
@@ -110,7 +110,7 @@ TEST_CASE("card reads every notation and says where it cannot") {
   CHECK(contains(error, "character 17"));
 }
 
-TEST_CASE("card as a person reads it says which north is meant") {
+TEST_CASE("card as text names the north of each heading") {
   const CommandLine program;
   const auto ended = program.run(with(kExampleCard, {"--nose", "300"}));
   CHECK(ended.status == 0);
@@ -123,7 +123,7 @@ TEST_CASE("card as a person reads it says which north is meant") {
   CHECK_FALSE(contains(ended.output, "PRACTICE"));
 }
 
-TEST_CASE("card without anything is the practice area's and marked so") {
+TEST_CASE("card without a place uses the practice area and marks it") {
   const CommandLine program;
   const auto ended = program.run({"card"});
   CHECK(ended.status == 0);
@@ -131,7 +131,7 @@ TEST_CASE("card without anything is the practice area's and marked so") {
   CHECK(contains(ended.output, "magnetic"));
 }
 
-TEST_CASE("card refuses what has no heading") {
+TEST_CASE("card refuses targets without a heading") {
   const CommandLine program;
   CHECK(contains(program.refusal({"card", "--at", "44,-71", "--to", "44,-71"}), "same place"));
   CHECK(contains(program.refusal({"card", "--at", "44,-71"}), "--to"));
@@ -142,7 +142,7 @@ TEST_CASE("card refuses what has no heading") {
       "2026-02-30"));
 }
 
-TEST_CASE("a station table is imported and its stations are aimed at by call sign") {
+TEST_CASE("import reads a station table, and card aims at its stations by call sign") {
   const CommandLine program;
   const std::string table = program.file("own.csv",
                                          "call_sign,raster,rf_channel,latitude_deg,longitude_deg\n"
@@ -176,7 +176,7 @@ TEST_CASE("a station table is imported and its stations are aimed at by call sig
   CHECK(contains(text.output, "line 3"));
 }
 
-TEST_CASE("an import that cannot be is refused in one line") {
+TEST_CASE("a failed import prints one line") {
   const CommandLine program;
   CHECK(contains(program.refusal({"import", "stations", program.path("none.csv")}), "none.csv"));
   const std::string broken = program.file("broken.csv", "name,somewhere\nQAAA,here\n");
@@ -192,7 +192,7 @@ TEST_CASE("an import that cannot be is refused in one line") {
                  "notes.txt"));
 }
 
-TEST_CASE("a table that is no UTF-8 is read or refused, never a crash") {
+TEST_CASE("import reads or refuses a table that is not UTF-8, and never crashes") {
   const CommandLine program;
   const std::string table = program.file("latin.csv",
                                          "call_sign,raster,rf_channel,latitude_deg,longitude_deg\n"
@@ -204,7 +204,7 @@ TEST_CASE("a table that is no UTF-8 is read or refused, never a crash") {
   CHECK(std::count(ended.errors.begin(), ended.errors.end(), '\n') == ended.status);
 }
 
-TEST_CASE("the regulator's table of 2,074 rows is imported by its ready mapping") {
+TEST_CASE("the built-in mapping imports the regulator's table of 2,074 rows") {
   const auto table = test::reference("stations/fcc_post_auction_technical_parameters.csv");
   if (!table) return;
   const CommandLine program;
@@ -224,7 +224,7 @@ TEST_CASE("replay gives the last good fix of a log with its counts") {
   const auto boat = test::reference("nmea/humminbird-M37.log");
   if (!coldboot || !boat) return;
   const CommandLine program;
-  // The issue's figures: a decoder that starts anew at each $ finds 96 good ones.
+  // A decoder that restarts at each $ finds 96 good ones.
   const json cold = program.printed({"replay", coldboot->string()});
   CHECK(cold.at("sentences_good") == 96);
   CHECK(cold.at("sentences_bad_checksum") == 33);
@@ -244,7 +244,7 @@ TEST_CASE("replay gives the last good fix of a log with its counts") {
   CHECK(contains(text.output, "Last good fix: 44.43"));
 }
 
-TEST_CASE("replay of a log without a fix shows it as unknown") {
+TEST_CASE("replay of a log without a fix prints an unknown position") {
   const CommandLine program;
   const std::string log =
       program.file("void.log", test::sentence("GPRMC,120000.00,V,,,,,,,010126,,,N"));
@@ -265,7 +265,7 @@ TEST_CASE("replay listens to a live serial device") {
   }
   test::ChildProgram child({"replay", "--device", device.path(), "--seconds", "4", "--json"},
                            program.path("data"));
-  // The device speaks on as long as the program listens.
+  // The device keeps sending while Mastwise listens.
   std::atomic<bool> listening{true};
   std::thread speaker([&] {
     while (listening) {
@@ -285,14 +285,14 @@ TEST_CASE("replay listens to a live serial device") {
   CHECK(read.at("sentences_good").get<int>() > 1);
 }
 
-TEST_CASE("replay of a device that is not there is refused") {
+TEST_CASE("replay refuses a missing device") {
   const CommandLine program;
   const std::string error =
       program.refusal({"replay", "--device", program.path("no_port"), "--seconds", "0.5"});
   CHECK(contains(error, "no_port"));
 }
 
-TEST_CASE("shot draws every screen with no display") {
+TEST_CASE("shot draws every screen without a display") {
   const CommandLine program;
   const std::string file = program.path("screen.png");
   for (const std::string screen : {"here", "stations", "aim"}) {
@@ -314,7 +314,7 @@ TEST_CASE("shot draws every screen with no display") {
   CHECK(contains(program.refusal({"shot", "aim", program.path("none/screen.png")}), "none"));
 }
 
-TEST_CASE("wrong usage ends with 2, help with 0") {
+TEST_CASE("wrong usage exits with 2, help with 0") {
   const CommandLine program;
   for (const Arguments& wrong :
        {Arguments{"frobnicate"}, Arguments{"card", "--sideways"}, Arguments{"import"},

@@ -46,7 +46,7 @@ const std::string kForeign =
 
 }  // namespace
 
-TEST_CASE("a foreign table is guessed and shown, and imported only when the guess is accepted") {
+TEST_CASE("import shows its guess of a foreign table and imports only an accepted guess") {
   const Import import;
   const std::string table = import.file("foreign.csv", kForeign);
   const json shown = import.printed({"stations", table, "--json"}, 1);
@@ -58,19 +58,19 @@ TEST_CASE("a foreign table is guessed and shown, and imported only when the gues
 
   const auto text = import.run({"stations", table, "--choose", "longitude=west"});
   CHECK(text.status == 1);
-  CHECK(text.output.find("In doubt: longitude is taken as west") != std::string::npos);
+  CHECK(text.output.find("In doubt: longitude read as west") != std::string::npos);
   CHECK(text.output.find("-100.25") != std::string::npos);
-  CHECK(text.errors.find("nothing was imported") != std::string::npos);
+  CHECK(text.errors.find("nothing imported") != std::string::npos);
 
   const json done =
       import.printed({"stations", table, "--choose", "longitude=west", "--accept-guess", "--json"});
   CHECK(done.at("stations_added") == 2);
   const auto wrong = import.run({"stations", table, "--choose", "longitude=up"});
   CHECK(wrong.status == 1);
-  CHECK(wrong.errors.find("is no reading of what is in doubt") != std::string::npos);
+  CHECK(wrong.errors.find("does not match a doubtful field") != std::string::npos);
 }
 
-TEST_CASE("a second import prints what is new, gone and moved") {
+TEST_CASE("a second import prints new, gone and moved stations") {
   const Import import;
   const std::string header = "call_sign,raster,rf_channel,latitude_deg,longitude_deg\n";
   const std::string table =
@@ -82,7 +82,7 @@ TEST_CASE("a second import prints what is new, gone and moved") {
         std::string::npos);
 }
 
-TEST_CASE("a folder of joined tables is imported by its mapping, and programs are added") {
+TEST_CASE("a mapping imports a folder of joined tables, and a table adds programs") {
   const Import import;
   import.file("set/facility.dat", "fac|call|app|^|\n17|QAAB|a1|^|\n");
   import.file("set/place.dat", "app|ch|lat|lon|^|\na1|23|44.5|-100.25|^|\n");

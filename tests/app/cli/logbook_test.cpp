@@ -10,7 +10,7 @@
 #include <catch2/catch.hpp>
 #include <nlohmann/json.hpp>
 
-// The logbook's verbs as others rely on them: the program itself as a child process.
+// The logbook's verbs, with Mastwise itself as a child process.
 using namespace mastwise;
 using nlohmann::json;
 using Arguments = std::vector<std::string>;
@@ -49,8 +49,7 @@ class Tablet {
 
 }  // namespace
 
-TEST_CASE("a logbook given out is taken in by another tablet, as a table or a backup",
-          "[logbook]") {
+TEST_CASE("another tablet imports an exported logbook, as a table or a backup", "[logbook]") {
   const Tablet dash, hand;
   dash.fill();
   const json written = dash.printed({"export", "logbook", "--csv", dash.path("t.csv"), "--gpx",
@@ -72,7 +71,7 @@ TEST_CASE("a logbook given out is taken in by another tablet, as a table or a ba
         std::string::npos);
 }
 
-TEST_CASE("what is no logbook is refused with its path", "[logbook]") {
+TEST_CASE("import refuses a file that is not a logbook and names its path", "[logbook]") {
   const Tablet tablet;
   std::ofstream(tablet.path("places.gpx")) << "<gpx/>";
   const auto refused = tablet.run({"import", "logbook", tablet.path("places.gpx")});
@@ -82,8 +81,8 @@ TEST_CASE("what is no logbook is refused with its path", "[logbook]") {
 
   const auto empty = tablet.run({"export", "logbook", "--csv", tablet.path("t.csv")});
   CHECK(empty.status == 1);
-  CHECK(empty.errors.find("there is no logbook") != std::string::npos);
+  CHECK(empty.errors.find("no logbook found") != std::string::npos);
   CHECK_FALSE(std::filesystem::exists(tablet.path("t.csv")));
   tablet.fill();
-  CHECK(tablet.run({"export", "logbook"}).errors.find("give --csv FILE") != std::string::npos);
+  CHECK(tablet.run({"export", "logbook"}).errors.find("add --csv FILE") != std::string::npos);
 }

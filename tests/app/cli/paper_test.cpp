@@ -11,7 +11,7 @@
 #include <fmt/format.h>
 #include <nlohmann/json.hpp>
 
-// The verb `card` on paper, as a child process; what it wrote is read by other programs.
+// The verb `card` on paper, as a child process; other tools read its files.
 using namespace mastwise;
 using nlohmann::json;
 using test::Arguments;
@@ -21,7 +21,7 @@ using test::with;
 
 namespace {
 
-// Width and height stand behind the signature and the first chunk's head (PNG, section 11.2.2).
+// Width and height follow the signature and the first chunk's head (PNG, section 11.2.2).
 std::pair<unsigned, unsigned> size_of_png(const std::string& bytes) {
   REQUIRE(bytes.size() > 24);
   REQUIRE(bytes.substr(0, 8) == "\x89PNG\r\n\x1A\n");
@@ -37,7 +37,7 @@ std::pair<unsigned, unsigned> size_of_png(const std::string& bytes) {
 
 }  // namespace
 
-TEST_CASE("card on paper: one page that others read, and a picture of its size") {
+TEST_CASE("card on paper: other tools read its one page and its picture") {
   const test::TemporaryFolder data;
   const std::string pdf = data.file("card.pdf"), png = data.file("card.png");
   const auto ended = test::run_program(
@@ -64,7 +64,7 @@ TEST_CASE("card on paper: one page that others read, and a picture of its size")
   CHECK_FALSE(contains(read->text, "TURN PLAN"));
 }
 
-TEST_CASE("card on paper: the practice area's plan is the verb plan's, and marked") {
+TEST_CASE("card on paper: the practice area's plan is marked and equals the verb plan's") {
   const test::TemporaryFolder data;
   const std::string pdf = data.file("card.pdf");
   const auto ended = test::run_program(
@@ -95,7 +95,7 @@ TEST_CASE("card on paper: the practice area's plan is the verb plan's, and marke
   }
 }
 
-TEST_CASE("card on paper: what cannot be is said, and nothing is left behind") {
+TEST_CASE("card on paper: a refusal names the option and leaves no file") {
   const test::TemporaryFolder data;
   const auto refusal = [&](const Arguments& more, int status) {
     const auto ended = test::run_program(with(kExampleCard, more), data.file("data"));

@@ -53,7 +53,7 @@ const std::vector<std::string> kOneBeam{"--gear", "Directional crank-up with amp
 
 }  // namespace
 
-TEST_CASE("peak prints the fit as one object", "[sweep]") {
+TEST_CASE("peak prints the fit as one JSON object", "[sweep]") {
   const PeakLine line;
   const json fit = line.printed(kMirrored, kOneBeam);
   CHECK(fit.at("peak_deg").get<double>() == Approx(100.0).margin(0.5));
@@ -66,13 +66,13 @@ TEST_CASE("peak prints the fit as one object", "[sweep]") {
   CHECK(fit.at("next_heading_deg").is_number());
 }
 
-TEST_CASE("peak without a gear says that a second face fits too", "[sweep]") {
-  const PeakLine line;  // the usual start is a bidirectional antenna
+TEST_CASE("peak without a gear reports a second face that fits", "[sweep]") {
+  const PeakLine line;  // the default gear has a bidirectional antenna
   const json fit = line.printed(kMirrored, {});
   CHECK(fit.at("other_face_deg").get<double>() == Approx(280.0).margin(0.5));
 }
 
-TEST_CASE("peak as a person reads it says what to do", "[sweep]") {
+TEST_CASE("peak as text prints the next step", "[sweep]") {
   const PeakLine line;
   const auto done = line.run(kMirrored, kOneBeam);
   CHECK(done.status == 0);
@@ -83,7 +83,7 @@ TEST_CASE("peak as a person reads it says what to do", "[sweep]") {
   CHECK(contains(begun.output, "read at least"));
 }
 
-TEST_CASE("peak says what is wrong, where, and what to do", "[sweep]") {
+TEST_CASE("peak errors name the fault, its place and a remedy", "[sweep]") {
   const PeakLine line;
   const std::string row = line.refusal("heading_deg,reading\n60,58\n400,80\n", kOneBeam);
   CHECK(contains(row, "sweep.csv, line 3: \"400\""));

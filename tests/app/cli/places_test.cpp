@@ -23,14 +23,14 @@ json printed(const std::vector<std::string>& arguments) {
 
 }  // namespace
 
-TEST_CASE("the verb places finds by name, with the way from a position", "[places]") {
+TEST_CASE("places finds towns by name, with distance and bearing from a position", "[places]") {
   const json plain = printed({"places", "Bend OR", "--json"});
   REQUIRE_FALSE(plain.empty());
   const json& bend = plain.front();
   CHECK(bend.at("name") == "Bend");
   CHECK(bend.at("country") == "US");
   CHECK(bend.at("admin") == "OR");
-  // Bend lies at 44.06 N, 121.32 W (as maps print it, from memory).
+  // Bend is at 44.06 N, 121.32 W (as on maps, from memory).
   CHECK(bend.at("latitude_deg").get<double>() == Approx(44.06).margin(0.01));
   CHECK(bend.at("longitude_deg").get<double>() == Approx(-121.32).margin(0.01));
   CHECK(bend.at("population").get<int>() > 50'000);
@@ -42,7 +42,7 @@ TEST_CASE("the verb places finds by name, with the way from a position", "[place
   CHECK(printed({"places", "qzqzqzqz", "--json"}) == json::array());
 }
 
-TEST_CASE("the verb places says near what a position is", "[places]") {
+TEST_CASE("places prints the town near a position", "[places]") {
   const json near = printed({"places", "--nearest", "44.0582,-121.0750", "--json"});
   CHECK(near.at("name") == "Bend");
   CHECK(near.at("text") == "12 mi E of Bend, OR");

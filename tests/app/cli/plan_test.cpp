@@ -44,7 +44,7 @@ bool brings(const json& heading, const std::string& call_sign) {
 
 }  // namespace
 
-TEST_CASE("plan: everything receivable has a heading, and its magnetic bearing is the card's") {
+TEST_CASE("plan: every station in reach has a heading, and its magnetic bearing is the card's") {
   const json plan = printed({"plan", "--date", "2026-07-02"});
   REQUIRE_FALSE(plan.at("headings").empty());
   CHECK(plan.at("fewest_proved") == true);
@@ -61,7 +61,7 @@ TEST_CASE("plan: everything receivable has a heading, and its magnetic bearing i
     CHECK(heading.at("slack_right_deg") >= 0.0);
   }
   for (const json& each : plan.at("out_of_plan")) CHECK(each.at("best_chance") < 70.0);
-  // Every prospect that the survey calls steady is brought by some heading.
+  // Some heading brings in every station that the survey calls steady.
   for (const json& row : printed({"survey"})) {
     if (!row.at("chance").is_number() || row.at("chance").get<double>() < 90.0) continue;
     const auto& headings = plan.at("headings");
@@ -72,7 +72,7 @@ TEST_CASE("plan: everything receivable has a heading, and its magnetic bearing i
   }
 }
 
-TEST_CASE("plan: wished, pinned and networks") {
+TEST_CASE("plan: wanted stations, pinned stations and networks") {
   const json one = printed({"plan", "--want", "QBPA"});
   REQUIRE(one.at("headings").size() == 1);
   CHECK(brings(one.at("headings")[0], "QBPA"));
@@ -83,13 +83,13 @@ TEST_CASE("plan: wished, pinned and networks") {
     pinned = pinned || (each.at("call_sign") == "QLSB" && each.at("pinned") == true);
   }
   CHECK(pinned);
-  // Any one station of the network will do.
+  // Any one station of the network is enough.
   CHECK(printed({"plan", "--network", "northlight"}).at("headings").size() == 1);
   CHECK(refusal({"plan", "--want", "QNONE"}).find("QNONE") != std::string::npos);
   CHECK(refusal({"plan", "--network", "Nowhere"}).find("Nowhere") != std::string::npos);
 }
 
-TEST_CASE("plan: gear, error and floor change it") {
+TEST_CASE("plan: gear, heading error and floor change it") {
   const json all_round =
       printed({"plan", "--gear", "Omnidirectional roof disc with amplifier", "--floor", "40"});
   REQUIRE(all_round.at("headings").size() == 1);
@@ -108,7 +108,7 @@ TEST_CASE("plan: gear, error and floor change it") {
   CHECK(width(with("--heading-error", "1")) != width(with("--heading-error", "15")));
 }
 
-TEST_CASE("plan: as a person reads it") {
+TEST_CASE("plan: as text") {
   const test::TemporaryFolder data;
   const auto ended = test::run_program({"plan", "--want", "QBPA"}, data.file("data"));
   CHECK(ended.status == 0);

@@ -53,7 +53,7 @@ TEST_CASE("sun prints Polaris at night", "[sky]") {
 
 // Source: US Naval Observatory: at Anchorage on 2020-01-05 sunset 00:57Z and sunrise 19:11Z; no
 // sun at Longyearbyen on 2020-12-15.
-TEST_CASE("sun tells when it rises and sets, or that it does not", "[sky]") {
+TEST_CASE("sun prints sunrise and sunset, or null", "[sky]") {
   const json anchorage = printed("61.216667,-149.866667", "2020-01-05T00:00:00Z");
   CHECK(anchorage.at("sunset").get<std::string>().substr(0, 15) == "2020-01-05T00:5");
   CHECK(anchorage.at("sunrise").get<std::string>().substr(0, 15) == "2020-01-05T19:1");
@@ -62,7 +62,7 @@ TEST_CASE("sun tells when it rises and sets, or that it does not", "[sky]") {
   CHECK(svalbard.at("shadow_changes").is_null());
 }
 
-TEST_CASE("sun speaks to a person and refuses what is no time", "[sky]") {
+TEST_CASE("sun prints text and refuses a wrong time", "[sky]") {
   const auto text =
       run_sun({"sun", "--at", "44.27056,-71.30327", "--time", "2025-03-20T12:00:00Z"});
   CHECK(text.status == 0);

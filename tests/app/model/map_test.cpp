@@ -24,17 +24,17 @@ constexpr double kUnit = 1e-6;  // of the screen
 
 }  // namespace
 
-TEST_CASE("the map's screen and plane: worked by hand") {
+TEST_CASE("the map converts between screen and plane as worked by hand") {
   const MapView north{.meters_per_unit = 10.0};
   CHECK(offset_of(north, {1000.0, 0.0}).right == Approx(100.0));
   CHECK(offset_of(north, {0.0, 1000.0}).down == Approx(-100.0));
-  // With east at the top, what lies east is above, and what lies north is to the left.
+  // With east at the top, places to the east are above and places to the north are to the left.
   const MapView east{.meters_per_unit = 10.0, .up = Bearing<True>::degrees(90.0)};
   CHECK(offset_of(east, {1000.0, 0.0}).down == Approx(-100.0));
   CHECK(offset_of(east, {0.0, 1000.0}).right == Approx(-100.0));
 }
 
-TEST_CASE("what lies under a finger on the map is found again") {
+TEST_CASE("a place under a finger converts to the plane and back") {
   std::mt19937 random(7);
   std::uniform_real_distribution<double> units(-800.0, 800.0);
   for (int i = 0; i < 200; ++i) {
@@ -46,7 +46,7 @@ TEST_CASE("what lies under a finger on the map is found again") {
   }
 }
 
-TEST_CASE("fingers hold what they lie on while they drag, stretch and turn the map") {
+TEST_CASE("fingers keep their places on the map while they drag, pinch and turn it") {
   std::mt19937 random(11);
   std::uniform_real_distribution<double> units(-400.0, 400.0), scale(0.8, 1.25), turn(-30.0, 30.0);
   for (int i = 0; i < 200; ++i) {
@@ -64,12 +64,12 @@ TEST_CASE("fingers hold what they lie on while they drag, stretch and turn the m
     CHECK(offset_of(after, held).down == Approx(now.down).margin(kUnit));
     CHECK(after.meters_per_unit == Approx(view.meters_per_unit / move.scale));
   }
-  // Turned to the right, what was at the top is to the right of it.
+  // Turned to the right, the top moves to the right.
   const MapView turned = moved({}, {.turn_deg = 20.0});
   CHECK(offset_of(turned, {0.0, 10e3}).right > 0.0);
 }
 
-TEST_CASE("a map can be drawn no larger or smaller than there is anything to see") {
+TEST_CASE("the map's zoom has limits") {
   CHECK(moved({}, {.scale = 1e9}).meters_per_unit == kNearestMap);
   CHECK(moved({}, {.scale = 1e-9}).meters_per_unit == kFarthestMap);
   const MapView far = moved({}, {.drag = {1e9, 0.0}});
@@ -77,7 +77,7 @@ TEST_CASE("a map can be drawn no larger or smaller than there is anything to see
 }
 
 // PROJ's azimuthal equidistant plane is the outside reference.
-TEST_CASE("a station by distance and bearing lies where the projection puts its position") {
+TEST_CASE("a station by distance and bearing is where the projection puts its position") {
   const Position stop = *Position::at_deg(44.435217, -71.675993);
   const auto projection = map::Projection::around(stop);
   REQUIRE(projection);
@@ -94,7 +94,7 @@ TEST_CASE("a station by distance and bearing lies where the projection puts its 
   }
 }
 
-TEST_CASE("unknown ground is no ground: hatched, and of no height's color") {
+TEST_CASE("unknown ground is hatched, not colored by height") {
   const map::Relief relief{.grid = {3, 1, 30.0}, .shade = {0, 181, 255}, .band = {0, 1, 13}};
   for (const bool night : {false, true}) {
     const ui::Raster raster = ui::relief_raster(relief, night);
@@ -105,9 +105,9 @@ TEST_CASE("unknown ground is no ground: hatched, and of no height's color") {
   }
 }
 
-// The labels have plates of their own; rings, coasts and the rig are drawn on the ground itself.
+// Labels have plates; rings, coasts and the rig are drawn on the ground.
 // Source of the least contrast: WCAG 2.2, 1.4.11, 3 for marks that carry meaning.
-TEST_CASE("the rig and the beam are seen on any ground of the map") {
+TEST_CASE("the rig and the beam stand out from any ground of the map") {
   for (const bool night : {false, true}) {
     const auto [darkest, lightest] = ui::relief_extremes(night);
     for (const ui::Color ground : {darkest, lightest}) {

@@ -7,8 +7,8 @@
 using namespace mastwise;
 using test::Stage;
 
-// The practice area's own stations and hills, surveyed by the worker.
-TEST_CASE("the stop's stations come ranked by chance, with reasons, and a touch shows the path") {
+// The practice area's stations and hills, surveyed by the worker.
+TEST_CASE("the list ranks stations by chance with reasons, and a touch shows the path") {
   Stage stage(test::kTablet);
   stage.settle();
   const Model& model = stage.model();
@@ -33,7 +33,7 @@ TEST_CASE("the stop's stations come ranked by chance, with reasons, and a touch 
   CHECK(model.sheet == Sheet::None);
 }
 
-TEST_CASE("a floor lists the likelier only, and by network each network once") {
+TEST_CASE("a floor lists only likelier stations, and By network lists each network once") {
   Stage stage(test::kTablet);
   stage.settle();
   const Model& model = stage.model();
@@ -49,7 +49,7 @@ TEST_CASE("a floor lists the likelier only, and by network each network once") {
   CHECK(model.findings.listed.size() == 6);  // the six invented networks
 }
 
-TEST_CASE("less antenna makes less chance, and an own pattern takes the preset's place") {
+TEST_CASE("a lower antenna lowers the chance, and a custom pattern replaces the preset's") {
   Stage stage(test::kTablet);
   stage.settle();
   const Model& model = stage.model();

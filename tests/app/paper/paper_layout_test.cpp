@@ -11,7 +11,7 @@
 #include <catch2/catch.hpp>
 #include <fmt/format.h>
 
-// The card for the glove box: what stands on the page, and that it stays there.
+// The card for the glove box: the texts on the page, and that they stay there.
 namespace mastwise::paper {
 namespace {
 
@@ -82,8 +82,8 @@ struct Box {
   double left, top, right, bottom;
 };
 
-// What a text's letters cover: B612 rises to 0.73 of its size, and what is no figure may hang 0.2
-// below its line.
+// The box of a text's letters: B612 rises to 0.73 of its size, and letters may hang 0.2 below
+// their line.
 Box box_of(const Text& text) {
   const double width = typefaces().width(text.text, text.size_pt, text.weight);
   const bool figures = text.text.find_first_not_of("0123456789°") == std::string::npos;
@@ -155,7 +155,7 @@ bool says(const Page& page, std::string_view words) {
   return words_on(page).find(words) != std::string::npos;
 }
 
-// The cards that could make trouble, each with its name.
+// The cards that could break the layout, each with its name.
 std::vector<std::pair<std::string, PaperCard>> all_cards() {
   const std::string long_name(70, 'Q');
   std::vector<std::pair<std::string, PaperCard>> cards{{"usual", usual_card()}};
@@ -194,7 +194,7 @@ std::vector<std::pair<std::string, PaperCard>> all_cards() {
 
 }  // namespace
 
-TEST_CASE("paper: nothing leaves the page and no text lies on another") {
+TEST_CASE("paper: all ink stays on the page and texts do not overlap") {
   for (const auto& [name, card] : all_cards()) {
     for (const PageSize size : {kLetter, kA4}) {
       const Page page = lay_out(card, size, typefaces());
@@ -205,7 +205,7 @@ TEST_CASE("paper: nothing leaves the page and no text lies on another") {
   }
 }
 
-TEST_CASE("paper: the heading in every way of saying it") {
+TEST_CASE("paper: the card prints the heading in every form") {
   const Page page = lay_out(usual_card(), kA4, typefaces());
   CHECK(says(page, "222°"));
   CHECK(says(page, "208° true"));
@@ -226,7 +226,7 @@ TEST_CASE("paper: the heading in every way of saying it") {
   CHECK_FALSE(says(page, "PRACTICE"));
 }
 
-TEST_CASE("paper: every caution stands there with its source") {
+TEST_CASE("paper: the card prints every caution with its source") {
   const Page page = lay_out(usual_card(), kLetter, typefaces());
   const std::string words = words_on(page);
   for (const auto* prompt : {&safety::before_raising(), &safety::before_roof(), &safety::weather(),
@@ -237,7 +237,7 @@ TEST_CASE("paper: every caution stands there with its source") {
       INFO(caution.text);
       const std::size_t at = words.find(caution.text);
       REQUIRE(at != std::string::npos);
-      // "[3]" behind it, and what that stands for below.
+      // "[3]" after it, and that source below.
       const std::string rest = words.substr(at + caution.text.size() + 1);
       const std::string number = rest.substr(0, rest.find(']') + 1);
       CHECK(number.front() == '[');
@@ -246,7 +246,7 @@ TEST_CASE("paper: every caution stands there with its source") {
   }
 }
 
-TEST_CASE("paper: what is cut says how much") {
+TEST_CASE("paper: a cut list counts the rest") {
   PaperCard card = usual_card();
   constexpr std::size_t kHeadings = 60, kStations = 40;
   card.plan = long_plan(kHeadings, kStations, "QAAA 4.");
@@ -257,11 +257,11 @@ TEST_CASE("paper: what is cut says how much") {
     for (std::size_t at = 0; (at = text.find(part, at)) != std::string::npos; ++at) ++times;
     return times;
   };
-  const std::size_t shown = count(words, "23°, 19°");  // the slack of each row
+  const std::size_t shown = count(words, "23°, 19°");  // the tolerance of each row
   CHECK(shown >= 3);
   CHECK(shown < kHeadings);
   CHECK(says(page, fmt::format("and {} more headings", kHeadings - shown)));
-  // Of each list: those that are named and those that are counted are all of them.
+  // Named and counted items of each list add up to all of them.
   const std::size_t list = words.find("QAAA 4.0 95 %");
   REQUIRE(list != std::string::npos);
   const std::string brings = words.substr(list, words.find(" more", list) - list);
@@ -270,7 +270,7 @@ TEST_CASE("paper: what is cut says how much") {
   CHECK(named + counted == kStations);
 }
 
-TEST_CASE("paper: all channels are numbered where not all can be named") {
+TEST_CASE("paper: the card lists all channel numbers if the names do not fit") {
   PaperCard card = usual_card();
   card.plan = long_plan(2, 20, "QAAA 4.");
   const Page page = lay_out(card, kLetter, typefaces());
@@ -279,7 +279,7 @@ TEST_CASE("paper: all channels are numbered where not all can be named") {
   CHECK(says(lay_out(card, kLetter, typefaces()), "0 (QAAA 4.0), 1 (QAAA 4.1)"));
 }
 
-TEST_CASE("paper: the dial has the band of the slack and the arrow on the bearing") {
+TEST_CASE("paper: the dial shows the tolerance band and the arrow on the bearing") {
   const PaperCard card = usual_card();
   const Page page = lay_out(card, kLetter, typefaces());
   const double bearing_deg = card.aim.bearing_true.degrees();
@@ -296,7 +296,7 @@ TEST_CASE("paper: the dial has the band of the slack and the arrow on the bearin
   REQUIRE(band != nullptr);
   CHECK(band->from_deg == Approx(bearing_deg - 23.0));
   CHECK(band->to_deg == Approx(bearing_deg + 19.0));
-  // Of all filled triangles the one whose first corner is the tip.
+  // The filled triangle whose first corner is the tip.
   bool arrow = false;
   for (const Mark& mark : page.marks) {
     const auto* shape = std::get_if<Shape>(&mark);
@@ -309,7 +309,7 @@ TEST_CASE("paper: the dial has the band of the slack and the arrow on the bearin
   CHECK(arrow);
 }
 
-TEST_CASE("paper: where no needle works none is offered") {
+TEST_CASE("paper: the card shows no compass number where no compass works") {
   const PaperCard card =
       card_at(*Position::at_deg(85.8, 139.0), *Position::at_deg(85.9, 130.0), std::nullopt);
   REQUIRE(card.aim.field.zone == MagneticField::Zone::Blackout);
@@ -317,17 +317,17 @@ TEST_CASE("paper: where no needle works none is offered") {
   CHECK(says(page, "NO COMPASS WORKS HERE"));
   CHECK(says(page, words::whole_degrees(card.aim.bearing_true)));
   CHECK_FALSE(says(page, "° magnetic"));
-  CHECK_FALSE(says(page, "A plain compass"));
-  CHECK_FALSE(says(page, "needle's north"));
+  CHECK_FALSE(says(page, "A compass with its declination"));
+  CHECK_FALSE(says(page, "magnetic north"));
 }
 
-TEST_CASE("paper: letters that the fonts do not have are shown as missing") {
+TEST_CASE("paper: letters missing in the fonts print as question marks") {
   CHECK(typefaces().printable("QBPA 6.1 ± 3°, 42°30′N, é") == "QBPA 6.1 ± 3°, 42°30′N, é");
   CHECK(typefaces().printable("Ж") == "?");
   CHECK(typefaces().printable("a\xFF") == "a?");
 }
 
-TEST_CASE("paper: the picture has its size, is gray throughout and white at its edges") {
+TEST_CASE("paper: the picture has its size, only grays, and white edges") {
   const Page page = lay_out(usual_card(), kA4, typefaces());
   auto bytes = png_of(page, typefaces(), 100);
   REQUIRE(bytes);
@@ -365,7 +365,7 @@ TEST_CASE("paper: the picture has its size, is gray throughout and white at its 
   cairo_surface_destroy(picture);
   CHECK(colored == 0);
   CHECK(at_edge == 0);
-  // Ink enough to be written on, and not a black sheet.
+  // Some ink, but not a black sheet.
   CHECK(dark > width * height / 100);
   CHECK(dark < width * height / 5);
 }

@@ -46,7 +46,7 @@ std::vector<AntennaChange> changes(const test::TemporaryFolder& folder) {
 
 }  // namespace
 
-TEST_CASE("the alarm's walk: up, driving, quiet, standing, down, undone") {
+TEST_CASE("the alarm runs through up, driving, quiet, stopped, down and undo") {
   test::TemporaryFolder folder;
   Stage stage(test::kTablet, folder.path());
   Rig rig(stage);
@@ -68,7 +68,7 @@ TEST_CASE("the alarm's walk: up, driving, quiet, standing, down, undone") {
   CHECK(tone_of(stage.model())->loudness == loud);
   CHECK(stage.model().safety.antenna == Antenna::Raised);
 
-  rig.drive_knots(1.0);  // 1.9 km/h: slow is not standing
+  rig.drive_knots(1.0);  // 1.9 km/h: slow is not stopped
   CHECK(stage.model().safety.drive == Drive::Alarm);
   rig.drive_knots(0.0);
   CHECK(stage.model().safety.drive == Drive::Parked);
@@ -89,7 +89,7 @@ TEST_CASE("the alarm's walk: up, driving, quiet, standing, down, undone") {
   CHECK(kept[0].antenna == Antenna::Raised);
   CHECK(kept[2].confirmed == safety::before_raising().accept);
   CHECK(kept[2].when > UtcTime());
-  CHECK_FALSE(kept[2].place);  // the practice area is nowhere
+  CHECK_FALSE(kept[2].place);  // the practice area has no real place
 }
 
 TEST_CASE("driving on without lowering brings the alarm back") {
@@ -134,7 +134,7 @@ TEST_CASE("nothing marks the antenna down while the rig moves") {
   CHECK(stage.model().safety.drive == Drive::Alarm);
 }
 
-TEST_CASE("a receiver that falls silent does not end the alarm, and after two minutes it asks") {
+TEST_CASE("a silent receiver does not end the alarm, and after two minutes Mastwise asks") {
   Stage stage;
   Rig rig(stage);
   raise(stage);
@@ -152,7 +152,7 @@ TEST_CASE("a change of the antenna can be undone for 60 s") {
   raise(stage);
   stage.wait(milliseconds(59'000));
   CHECK(stage.model().safety.undo);
-  SECTION("what was marked up by mistake asks before it counts as down") {
+  SECTION("Undo of a mistaken raise asks before the antenna counts as down") {
     stage.tap("take back");
     CHECK(stage.model().safety.asking == Asking::UndoRaise);
     CHECK(stage.model().safety.antenna == Antenna::Raised);
@@ -174,7 +174,7 @@ TEST_CASE("a change of the antenna can be undone for 60 s") {
   }
 }
 
-TEST_CASE("the antenna counts as up before the disk has it, as down only after") {
+TEST_CASE("the antenna counts as up before the write and as down only after it") {
   Stage stage;
   Model model = stage.model();
   const auto magnetic = service::load_magnetic_model();

@@ -16,7 +16,7 @@ namespace {
 constexpr std::array kScreens{test::kHeadUnit, test::kTablet, test::kLargeTablet, test::kUpright};
 constexpr test::Screen kHeadUnitUpright{"480x800", 480.0f, 800.0f, 133.0f};
 
-// From a point to the nearest of a rectangle, in units.
+// Distance from a point to a rectangle, in units.
 float distance_to(ui::Rect rect, ui::Point point) {
   const ui::Point nearest{std::clamp(point.x, rect.left, rect.right),
                           std::clamp(point.y, rect.top, rect.bottom)};
@@ -40,7 +40,7 @@ void raise_antenna(Stage& stage) {
 
 }  // namespace
 
-TEST_CASE("what confirms a prompt lies 30 mm from the finger that opened it") {
+TEST_CASE("a prompt's confirm button is 30 mm from the finger that opened it") {
   for (const bool left_handed : {false, true}) {
     for (const test::Screen& screen :
          {kScreens[0], kScreens[1], kScreens[2], kScreens[3], kHeadUnitUpright}) {
@@ -64,7 +64,7 @@ TEST_CASE("what confirms a prompt lies 30 mm from the finger that opened it") {
   }
 }
 
-TEST_CASE("a fast double tap on what opens a prompt does not pass it") {
+TEST_CASE("a fast double tap on a button that opens a prompt does not pass it") {
   for (const test::Screen& screen : kScreens) {
     for (const int apart_ms : {50, 150, 250, 400, 600}) {
       INFO(screen.name << ", " << apart_ms << " ms apart");
@@ -93,7 +93,7 @@ TEST_CASE("a fast double tap on what opens a prompt does not pass it") {
   }
 }
 
-TEST_CASE("a prompt takes no touch that began in its first 0.7 s, however long it is held") {
+TEST_CASE("a prompt ignores a touch that began in its first 0.7 s, however long the hold") {
   Stage stage;
   stage.tap("place Aim");
   tap_at(stage, stage.middle_of("raise"), milliseconds(30));
@@ -152,8 +152,8 @@ TEST_CASE("the hold is 0.8 s of drawn frames: a stall confirms nothing") {
 
 namespace {
 
-// Touches that nobody means: taps up to three in a row, several fingers, swipes. No finger rests
-// alone in one place for as long as a prompt asks for.
+// Accidental touches: up to three taps in a row, several fingers, swipes. No single finger rests as
+// long as a prompt requires.
 class Storm {
  public:
   Storm(Stage& stage, unsigned seed) : stage_(stage), random_(seed) {}
@@ -181,7 +181,7 @@ class Storm {
       stage_.late_round(milliseconds(step));
     }
   }
-  // Mostly on what confirms, else anywhere.
+  // Mostly on the confirm button, else anywhere.
   touch::Point place() {
     const touch::Target* confirm = stage_.targets().find("confirm");
     if (confirm != nullptr && pick(0, 9) < 7) {
@@ -229,7 +229,7 @@ class Storm {
       stage_.finger(SDL_FINGERMOTION,
                     from + (to - from) * (static_cast<float>(step) / static_cast<float>(steps)), 1);
     }
-    // A swipe that goes nowhere is a tap: it lifts in time.
+    // A swipe without movement is a tap, so it lifts in time.
     stage_.finger(SDL_FINGERUP, to, 1);
     pass(pick(10, 300));
   }
@@ -243,7 +243,7 @@ class Storm {
 constexpr int kTouches = 5'000;
 #elif defined(__has_feature)
 #if __has_feature(address_sanitizer)
-constexpr int kTouches = 5'000;  // each takes many times as long
+constexpr int kTouches = 5'000;  // each takes much longer here
 #else
 constexpr int kTouches = 100'000;
 #endif
@@ -253,7 +253,7 @@ constexpr int kTouches = 100'000;
 
 }  // namespace
 
-TEST_CASE("100,000 random touches over every prompt, on all screens, pass none") {
+TEST_CASE("100,000 random touches on all screens pass no prompt") {
   constexpr std::array kPrompts{Asking::Raise, Asking::Roof,       Asking::Weather,
                                 Asking::Drive, Asking::AfterAlarm, Asking::UndoRaise};
   int touches = 0;

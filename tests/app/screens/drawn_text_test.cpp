@@ -6,8 +6,8 @@
 
 #include <catch2/catch.hpp>
 
-// What the pictures of all screens and covers say about their texts: that each keeps its contrast,
-// is cut by nothing and fits its button.
+// The texts in the pictures of all screens and covers: each has its contrast, is not cut and fits
+// its button.
 using namespace mastwise;
 using test::PictureText;
 using test::Stage;
@@ -21,8 +21,8 @@ std::string hex(ui::Color color) {
   return text;
 }
 
-// The texts whose colors are no pair of the theme's list, with those colors. Notes the pairs that
-// are in `seen`.
+// The texts whose colors are not a pair of the theme's list, with those colors. Adds the listed
+// pairs to `seen`.
 std::string unlisted_colors(const Stage& stage, std::set<std::string>& seen) {
   const ui::Theme& theme = ui::theme(stage.model().settings.night);
   const auto pairs = ui::color_pairs(theme);
@@ -57,7 +57,7 @@ bool press_a_row(Stage& stage) {
 
 }  // namespace
 
-TEST_CASE("every text that a screen draws has a listed pair of colors, by day and by night") {
+TEST_CASE("every drawn text has a listed pair of colors, by day and by night") {
   for (const bool night : {false, true}) {
     std::set<std::string> seen;
     int pressed = 0;

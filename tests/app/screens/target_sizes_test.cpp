@@ -2,9 +2,8 @@
 
 #include <catch2/catch.hpp>
 
-// Every screen and cover on every screen size: what can be touched is at least 9 mm square, 2 mm
-// apart and on the screen (the design's figures); texts stay on the screen, within their clips and
-// within their buttons.
+// Every screen and cover on every screen size: targets are at least 9 mm square, 2 mm apart and on
+// the screen (the design's figures); texts stay on the screen, in their clips and in their buttons.
 using namespace mastwise;
 using test::press;
 using test::Stage;
@@ -20,7 +19,7 @@ std::string joined(const std::vector<std::string>& lines) {
   return text;
 }
 
-// Texts that leave the screen on a side where nothing cuts them on purpose.
+// Texts that leave the screen on a side without an intended clip.
 std::string texts_off_screen(const Stage& stage, const test::Screen& screen) {
   std::string found;
   for (const test::PictureText& text : stage.texts()) {
@@ -41,7 +40,7 @@ bool beyond_sides(const touch::Rect& text, const touch::Rect& room) {
   return text.left < room.left - kOverhangPx || text.right > room.right + kOverhangPx;
 }
 
-// Texts that a clip cuts at the left or the right. Lists may cut above and below: they scroll.
+// Texts that a clip cuts at the left or the right. Lists scroll, so they may cut above and below.
 std::string texts_cut(const Stage& stage) {
   std::string found;
   for (const test::PictureText& text : stage.texts()) {
@@ -50,7 +49,7 @@ std::string texts_cut(const Stage& stage) {
   return found;
 }
 
-// Labels wider than the button or row that they are written on.
+// Labels wider than their button or row.
 std::string labels_too_wide(const Stage& stage) {
   std::string found;
   for (const test::PictureText& text : stage.texts()) {
@@ -78,16 +77,16 @@ void check_all(const test::Screen& screen, bool left_handed) {
 
 }  // namespace
 
-TEST_CASE("whatever can be touched is 9 mm square, 2 mm apart and on the screen: 800x480") {
+TEST_CASE("targets are 9 mm square, 2 mm apart and on the screen: 800x480") {
   check_all(test::kHeadUnit, false);
 }
-TEST_CASE("whatever can be touched is 9 mm square, 2 mm apart and on the screen: 1280x800") {
+TEST_CASE("targets are 9 mm square, 2 mm apart and on the screen: 1280x800") {
   check_all(test::kTablet, false);
 }
-TEST_CASE("whatever can be touched is 9 mm square, 2 mm apart and on the screen: 1920x1200") {
+TEST_CASE("targets are 9 mm square, 2 mm apart and on the screen: 1920x1200") {
   check_all(test::kLargeTablet, false);
 }
-TEST_CASE("whatever can be touched is 9 mm square, 2 mm apart and on the screen: upright") {
+TEST_CASE("targets are 9 mm square, 2 mm apart and on the screen: upright") {
   check_all(test::kUpright, false);
 }
 TEST_CASE("whatever can be touched is 9 mm square, 2 mm apart and on the screen: left thumb") {
@@ -112,7 +111,7 @@ TEST_CASE("on the roof whatever can be touched is 15 mm square") {
   }
 }
 
-TEST_CASE("covers leave nothing of the screen below to be touched") {
+TEST_CASE("a cover blocks all targets of the screen below") {
   Stage stage;
   stage.set(act::Show{Place::Aim});
   CHECK(stage.targets().find("place Here") != nullptr);

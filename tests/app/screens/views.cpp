@@ -65,7 +65,7 @@ void fill_paper(Stage& stage) {
   type_number(stage, Field::MapLength_mm, "93.3");
 }
 
-// PRACTICE: invented. A table in the folder where the stage looks for them.
+// PRACTICE: invented. A table in the folder that the stage searches.
 std::string put_table(Stage& stage, int rows) {
   press(stage, act::OpenSheet{Sheet::Import});
   const std::string folder = stage.model().intake.answer->places.front().path;

@@ -7,7 +7,7 @@
 
 namespace mastwise::test {
 
-// A screen or cover of the program, and how to get there.
+// A screen or cover, and the actions that open it.
 struct View {
   const char* name;
   std::function<void(Stage&)> reach;
@@ -15,7 +15,7 @@ struct View {
 
 const std::vector<View>& views();
 
-// Does the act without a finger, and waits until nothing moves.
+// Applies the action without a finger, and waits until nothing moves.
 void press(Stage& stage, const Action& action);
 
 }  // namespace mastwise::test

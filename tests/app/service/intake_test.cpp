@@ -38,7 +38,7 @@ class Desk {
   test::TemporaryFolder folder_;
 };
 
-// Asks, and begins to stop at the n-th look at whether the work is still wanted.
+// Asks, and stops at the n-th check.
 IntakeAnswer ask(const IntakeWorker::Answerer& answerer, const IntakeQuestion& question,
                  int stop_at = 1'000'000'000) {
   int looks = 0;
@@ -67,7 +67,7 @@ std::size_t stations_of(const Desk& desk) {
 
 }  // namespace
 
-TEST_CASE("wherever a taking in is stopped, all of the old table is there or all of the new") {
+TEST_CASE("a stopped import leaves the whole old table or the whole new one") {
   const Desk desk;
   const auto answerer = desk.answerer();
   const std::string few = desk.table("few.csv", kHeader + "QOLD,ATSC,9,44,-100\n");
@@ -93,8 +93,7 @@ TEST_CASE("wherever a taking in is stopped, all of the old table is there or all
   CHECK(stations_of(desk) == 2000);
 }
 
-TEST_CASE(
-    "a taking in raises the generation once, and its report is told again to who stopped it") {
+TEST_CASE("an import raises the generation once, and a late stop still gets its report") {
   const Desk desk;
   const auto answerer = desk.answerer();
   const std::string path = desk.table("few.csv", kHeader + "QOLD,ATSC,9,44,-100\n");
@@ -112,7 +111,7 @@ TEST_CASE(
   CHECK_FALSE(ask(answerer, back).report);
 }
 
-TEST_CASE("the check's plane has true bearings and distances from its middle") {
+TEST_CASE("the check map has true bearings and distances from its middle") {
   const Desk desk;
   const std::string path = desk.table(
       "far.csv", kHeader + "QAAA,ATSC,9,40,-100\nQAAB,ATSC,9,45,-90\nQAAC,ATSC,9,60,-120\n");
@@ -132,7 +131,7 @@ TEST_CASE("the check's plane has true bearings and distances from its middle") {
   }
 }
 
-TEST_CASE("tables that nobody can guess are shown with what is missing, to be chosen") {
+TEST_CASE("a table that cannot be guessed asks for its missing columns") {
   const Desk desk;
   const std::string path = desk.table("strange.csv", "a,b,c,d\nQAAA,9,44,-100\nQAAB,11,45,-101\n");
   const auto answerer = desk.answerer();
@@ -156,7 +155,7 @@ TEST_CASE("tables that nobody can guess are shown with what is missing, to be ch
   CHECK(corrected.look->sample[1].position.longitude_deg() == Approx(-101.0));
 }
 
-TEST_CASE("several tables without a ready mapping are refused with what can be done") {
+TEST_CASE("several tables without a built-in mapping are refused with a remedy") {
   const Desk desk;
   desk.table("set/a.dat", "x|^|\n");
   desk.table("set/b.dat", "x|^|\n");
@@ -166,7 +165,7 @@ TEST_CASE("several tables without a ready mapping are refused with what can be d
   CHECK(answer.look->trouble.find("mapping") != std::string::npos);
 }
 
-TEST_CASE("what the header alone says is kept where most of a column cannot be read") {
+TEST_CASE("columns known by the header stay if most of a column is unreadable") {
   const Desk desk;
   const std::string path = desk.table("half.csv",
                                       "Callsign,Channel,Latitude,Longitude\n"

@@ -29,7 +29,7 @@ const std::string kForeign = "Call,Chan,Lat,Lon\nQAAB,23,44.5,100.25\n";
 
 }  // namespace
 
-TEST_CASE("a folder shows its folders and tables, and where to go up") {
+TEST_CASE("a folder shows its subfolders, tables and parent") {
   const test::TemporaryFolder folder;
   write(folder.file("stick/b.csv"), kForeign);
   write(folder.file("stick/a.TXT"), kForeign);
@@ -53,7 +53,7 @@ TEST_CASE("a folder shows its folders and tables, and where to go up") {
   CHECK(none.error().message().find("gone") != std::string::npos);
 }
 
-TEST_CASE("the files of the joined tables are known by their names, zipped or not") {
+TEST_CASE("joined tables are recognized by their file names, plain or zipped") {
   const test::TemporaryFolder folder;
   const auto way = sources::load_mapping("us_lms");
   REQUIRE(way);
@@ -69,7 +69,7 @@ TEST_CASE("the files of the joined tables are known by their names, zipped or no
   CHECK(sources::show_folder(folder.path())->set_known_as == "us_lms");
 }
 
-TEST_CASE("the regulator's table is known by its columns, and not when one is missing") {
+TEST_CASE("the regulator's table is recognized by its columns, but not if one is missing") {
   const auto path = test::reference("stations/fcc_post_auction_technical_parameters.csv");
   if (!path) return;
   const auto head = sources::head_of(path->string());
@@ -82,7 +82,7 @@ TEST_CASE("the regulator's table is known by its columns, and not when one is mi
   CHECK_FALSE(sources::ready_for_table(other));
 }
 
-TEST_CASE("a corrected mapping is remembered for the same columns only") {
+TEST_CASE("a corrected mapping is reused for the same columns only") {
   const test::TemporaryFolder folder;
   const sources::MappingMemory memory(folder.file("mappings"));
   CHECK_FALSE(memory.recall(kForeign));
@@ -95,14 +95,14 @@ TEST_CASE("a corrected mapping is remembered for the same columns only") {
   CHECK(*known == guess->mapping);
   CHECK_FALSE(memory.recall("Call,Chan,Lat,Lon,More\nQZZZ,7,1,2,3\n"));
   CHECK_FALSE(memory.recall("Chan,Call,Lat,Lon\n7,QZZZ,1,2\n"));
-  // What lies there and is no mapping is passed over.
+  // Other files in the folder are ignored.
   for (const auto& file : std::filesystem::directory_iterator(folder.file("mappings"))) {
     write(file.path().string(), "{");
   }
   CHECK_FALSE(memory.recall(kForeign));
 }
 
-TEST_CASE("a table of programs is told from one of stations") {
+TEST_CASE("a table of programs is distinguished from one of stations") {
   CHECK(sources::is_program_table("call_sign,virtual_channel,network\nQAAB,6.1,N\n"));
   CHECK(sources::is_program_table("# note\nFacility_ID;Virtual_Channel\n17;6.1\n"));
   CHECK_FALSE(sources::is_program_table("call_sign,network\nQAAB,N\n"));
@@ -110,7 +110,7 @@ TEST_CASE("a table of programs is told from one of stations") {
   CHECK_FALSE(sources::is_program_table(""));
 }
 
-TEST_CASE("the columns are shown with what stands in them first") {
+TEST_CASE("each column shows its first value") {
   const auto shown = sources::columns_shown("a,b\n,2\n1,3\n");
   CHECK(shown == std::vector<sources::ColumnShown>{{"a", "1"}, {"b", "2"}});
 }

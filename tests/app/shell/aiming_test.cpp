@@ -30,7 +30,7 @@ void type_into(Stage& stage, Field field, double number) {
   stage.set(act::KeypadAccept{});
 }
 
-// The heading sensor turned so far from the target; positive: the target lies to the right.
+// Points the heading sensor this far from the target; positive: the target is to the right.
 void face_off_target(Stage& stage, double off_deg) {
   const double target_deg = stage.model().findings.card->bearing_true.degrees();
   stage.receive(
@@ -40,7 +40,7 @@ void face_off_target(Stage& stage, double off_deg) {
 
 }  // namespace
 
-TEST_CASE("a step of the plan is aimed at by one touch, which leaves the plan") {
+TEST_CASE("a touch on a plan step aims at its station and closes the plan") {
   Stage stage;
   stage.tap("place Aim");
   stage.tap("plan");
@@ -56,7 +56,7 @@ TEST_CASE("a step of the plan is aimed at by one touch, which leaves the plan") 
   CHECK(stage.model().findings.slack);
 }
 
-TEST_CASE("what is pinned is in the plan, and a touch takes the pin back") {
+TEST_CASE("a pinned station is in the plan, and Undo unpins it") {
   Stage stage;
   stage.tap("place Stations");
   const Station station = listed(stage, 1);
@@ -69,7 +69,7 @@ TEST_CASE("what is pinned is in the plan, and a touch takes the pin back") {
   CHECK_FALSE(is_pinned(stage.model().stop, key_of(station)));
 }
 
-TEST_CASE("a bearing alone is no way to point") {
+TEST_CASE("a true bearing alone cannot be chosen as a way to point") {
   Stage stage;
   stage.tap("place Aim");
   stage.tap("ways");
@@ -80,8 +80,7 @@ TEST_CASE("a bearing alone is no way to point") {
   CHECK(stage.model().findings.heading_error_deg > before_deg);
 }
 
-TEST_CASE(
-    "the tone rises to the target, sounds through within the slack, and is silent elsewhere") {
+TEST_CASE("the tone rises to the target, is continuous within tolerance, and is silent elsewhere") {
   Stage stage;
   stage.tap("place Aim");
   face_off_target(stage, 100.0);
@@ -107,7 +106,7 @@ TEST_CASE(
   CHECK_FALSE(tone_of(stage.model()));
 }
 
-TEST_CASE("a sweep by touch finds where the meter reads most, and corrects this stop only") {
+TEST_CASE("a sweep by touch finds the highest reading and corrects this stop only") {
   Stage stage;
   const auto near_stop = Position::at_deg(42.5, -118.5);
   stage.tap("place Peak");
@@ -133,14 +132,14 @@ TEST_CASE("a sweep by touch finds where the meter reads most, and corrects this 
   CHECK(stage.model().findings.corrected->degrees() ==
         Approx(fold_circle_deg(stage.model().sweep->fit->peak.degrees())).margin(0.1));
 
-  // Ten kilometers on it says nothing of the compass any more.
+  // Ten kilometers away it no longer corrects the compass.
   Stop moved = stage.model().stop;
   moved.by_hand = *Position::at_deg(near_stop->latitude_deg() + 0.1, near_stop->longitude_deg());
   stage.set(act::SetStop{moved});
   CHECK_FALSE(stage.model().findings.corrected);
 }
 
-TEST_CASE("a touch writes an outcome down, the next replaces it, and Undo takes it back") {
+TEST_CASE("a touch saves an outcome, the next replaces it, and Undo restores it") {
   Stage stage;
   stage.tap("place Logbook");
   const Station station = listed(stage, 0);
@@ -154,7 +153,7 @@ TEST_CASE("a touch writes an outcome down, the next replaces it, and Undo takes 
   CHECK(stage.model().findings.outcomes_here.front().outcome == Outcome::steady);
 }
 
-TEST_CASE("places ahead stand beside this one, which is not surveyed anew as it is found anew") {
+TEST_CASE("places ahead compare with this stop, and a new fix does not survey it again") {
   Stage stage;
   stage.tap("place Ahead");
   REQUIRE(stage.model().stations->ahead);
@@ -171,7 +170,7 @@ TEST_CASE("places ahead stand beside this one, which is not surveyed anew as it 
 
 // Worked by hand: edges 25 degrees left and 35 right of the computed heading have their middle 5
 // degrees to the right of it.
-TEST_CASE("the middle between two edges, and whether the readings agree with it") {
+TEST_CASE("a sweep finds the middle between two edges and compares the readings with it") {
   Stage stage;
   stage.tap("place Peak");
   stage.tap("begin sweep");
@@ -206,7 +205,7 @@ TEST_CASE("the middle between two edges, and whether the readings agree with it"
 }
 
 // The handle reads 0 at the nose and turns clockwise in plan; the station is found 6 degrees on.
-TEST_CASE("a station peaked on by the handle corrects the handle's other readings") {
+TEST_CASE("a station peaked on by handle corrects the handle's other readings") {
   Stage stage;
   const double nose_deg = stage.model().findings.nose->nose().degrees();
   const double target_deg = stage.model().findings.card->bearing_true.degrees();
@@ -232,10 +231,10 @@ TEST_CASE("a station peaked on by the handle corrects the handle's other reading
   CHECK(found.handle_check->off.size_deg() == Approx(6.0).margin(0.5));
   REQUIRE(found.handle_corrected);
   CHECK(found.handle_corrected->dial_deg() == Approx(on_handle_deg).margin(0.5));
-  CHECK_FALSE(found.compass_check);  // it says nothing of the compass
+  CHECK_FALSE(found.compass_check);  // it does not check the compass
 }
 
-TEST_CASE("two ways of finding one direction are compared on the sheet of checks") {
+TEST_CASE("the compass checks compare two ways to find one direction") {
   Stage stage;
   stage.set(act::OpenSheet{Sheet::Checks});
   type_into(stage, Field::OneWay_deg, 100.0);
@@ -250,7 +249,7 @@ TEST_CASE("two ways of finding one direction are compared on the sheet of checks
   CHECK(stage.model().findings.agreement.lines.front().find("wrong") != std::string::npos);
 }
 
-TEST_CASE("the plan's floor is chosen by touch, and a higher one loses nothing unsaid") {
+TEST_CASE("a touch raises the plan's floor, and the plan lists all stations it then leaves out") {
   Stage stage;
   stage.tap("place Aim");
   stage.tap("plan");
@@ -269,7 +268,7 @@ TEST_CASE("the plan's floor is chosen by touch, and a higher one loses nothing u
   CHECK(brought() <= at_70);
 }
 
-TEST_CASE("ticks of the receiver's list belong to the stop where they were made") {
+TEST_CASE("ticks of the receiver's list count only at their stop") {
   Stage stage;
   stage.set(act::ScanStep{0});
   REQUIRE_FALSE(stage.model().findings.scan.lines.empty());
@@ -289,7 +288,7 @@ TEST_CASE("ticks of the receiver's list belong to the stop where they were made"
   }
 }
 
-TEST_CASE("what a station is seen to carry is ticked, and counts from then on") {
+TEST_CASE("a ticked network of a station counts from then on") {
   Stage stage;
   const Station target = *stage.model().stop.target;
   stage.tap("place Aim");
@@ -309,13 +308,13 @@ TEST_CASE("what a station is seen to carry is ticked, and counts from then on") 
   CHECK_FALSE(carried());
   stage.tap("carries " + network);
   CHECK(carried());
-  // What the table says stays.
+  // Networks from the table stay.
   CHECK_FALSE(stage.targets().find("carries " + networks_of(target).front())->enabled);
   stage.tap("carries " + network);
   CHECK_FALSE(carried());
 }
 
-TEST_CASE("the logbook goes on with the stop after the program was started again") {
+TEST_CASE("the logbook continues the stop after a restart") {
   test::TemporaryFolder folder;
   const Stop stop{.source = PositionSource::ByHand, .by_hand = *Position::at_deg(42.5, -118.5)};
   const auto write_down = [&](Stage& stage, const Stop& at) {

@@ -5,13 +5,13 @@
 #include <catch2/catch.hpp>
 #include <fmt/format.h>
 
-// Tables taken in through finger events: what the thumb corrects, what is refused, what is stopped.
+// Imports through finger events: corrected, refused and stopped ones.
 using namespace mastwise;
 using namespace mastwise::test;
 
 namespace {
 
-// PRACTICE: invented. All longitudes are positive though the stations lie in the west, and "Post"
+// PRACTICE: invented. All longitudes are positive though the stations are in the west, and "Post"
 // is the channel that counts.
 const std::string kForeignTable =
     "Call,Chan,Post,Lat,Lon,ERP kW\n"
@@ -37,11 +37,11 @@ void correct_foreign(Stage& stage) {
 
 }  // namespace
 
-TEST_CASE("a table is picked, corrected by the thumb and taken in, and its stations are there") {
+TEST_CASE("a person picks, corrects and imports a table, and its stations appear") {
   const Tablet tablet;
   tablet.table("west.csv", kForeignTable);
   Stage stage(kTablet, tablet.folder());
-  REQUIRE(stage.model().stop.practice);  // for want of stations
+  REQUIRE(stage.model().stop.practice);  // without stations
   pick(stage, tablet, "west.csv");
   CHECK(reading_of(stage, "rf_channel") == "Chan");
   CHECK(reading_of(stage, "longitude.sign") == "east");
@@ -63,7 +63,7 @@ TEST_CASE("a table is picked, corrected by the thumb and taken in, and its stati
   CHECK(report_of(stage).rejected == 0);
   CHECK(tablet.with_call_sign("QAAB").front().rf_channel.number == 31);
 
-  // The practice area was there for want of stations only.
+  // The practice area was used only without stations.
   stage.tap("end practice");
   CHECK_FALSE(stage.model().stop.practice);
   stand_at(stage, 44.5, -100.3);
@@ -73,7 +73,7 @@ TEST_CASE("a table is picked, corrected by the thumb and taken in, and its stati
   CHECK(listed(stage) == std::vector<std::string>{"QAAB", "QAAC", "QAAD"});
 }
 
-TEST_CASE("the correction is remembered, and a renewal tells what is new, gone and moved") {
+TEST_CASE("an update reuses the correction and reports new, gone and moved stations") {
   const Tablet tablet;
   tablet.table("west.csv", kForeignTable);
   Stage stage(kTablet, tablet.folder());
@@ -82,7 +82,7 @@ TEST_CASE("the correction is remembered, and a renewal tells what is new, gone a
   stage.tap("take in");
   stage.tap("end practice");
   stand_at(stage, 44.5, -100.3);
-  // Another table beside it, which must stay.
+  // Another source, which must stay.
   tablet.table("own.csv", kOwnHeader + "QOWN,ATSC,30,44.5,-100.2,Northlight\n");
   pick(stage, tablet, "own.csv");
   stage.tap("take in");
@@ -99,10 +99,10 @@ TEST_CASE("the correction is remembered, and a renewal tells what is new, gone a
                "QAAE,7,13,44.4,100.6,1\n");
   pick(stage, tablet, "west 2027.csv");
   CHECK(reading_of(stage, "source.name") == "west.csv");
-  CHECK(stage.shows_within("as it was corrected then"));
+  CHECK(stage.shows_within("as you corrected it then"));
   CHECK(reading_of(stage, "rf_channel") == "Post");
   CHECK(reading_of(stage, "longitude.sign") == "west");
-  CHECK(stage.shows("Renews"));
+  CHECK(stage.shows("Updates"));
   stage.tap("take in");
   const ImportReport& told = report_of(stage).stations;
   CHECK(told.added_call_signs == std::vector<std::string>{"QAAE"});
@@ -116,7 +116,7 @@ TEST_CASE("the correction is remembered, and a renewal tells what is new, gone a
   CHECK(listed(stage) == std::vector<std::string>{"QAAB", "QAAD", "QAAE", "QOWN"});
 }
 
-TEST_CASE("what cannot be read is told, and nothing is lost by it") {
+TEST_CASE("an unreadable table shows its reason and loses no station") {
   const Tablet tablet;
   tablet.table("own.csv", kOwnHeader + "QOWN,ATSC,30,44.5,-100.2,Northlight\n");
   Stage stage(kTablet, tablet.folder());
@@ -139,7 +139,7 @@ TEST_CASE("what cannot be read is told, and nothing is lost by it") {
   CHECK(stage.shows_within("Line 2"));
   stage.tap("close sheet");
 
-  // A table that goes away, or goes bad, between the look and the taking.
+  // A table that disappears or breaks between look and import.
   const std::string path = tablet.table("own.csv", kOwnHeader + "QNEW,ATSC,30,44.5,-100.2,N\n");
   pick(stage, tablet, "own.csv");
   std::filesystem::remove(path);
@@ -153,7 +153,7 @@ TEST_CASE("what cannot be read is told, and nothing is lost by it") {
   CHECK(tablet.with_call_sign("QOWN").front().rf_channel.number == 30);
 }
 
-TEST_CASE("rows that cannot be read are counted with line and reason, the others go in") {
+TEST_CASE("an import counts rejected rows with line and reason and imports the others") {
   const Tablet tablet;
   std::string rows = kOwnHeader;
   for (int i = 0; i < 30; ++i) rows += fmt::format("QA{:02},ATSC,9,44.5,{},N\n", i, -100 - i);
@@ -171,7 +171,7 @@ TEST_CASE("rows that cannot be read are counted with line and reason, the others
   CHECK(stage.shows_within("Line 32"));
 }
 
-TEST_CASE("stopped in the middle, the catalog is as it was, and can be read all the time") {
+TEST_CASE("a stopped import leaves the catalog unchanged and readable all the time") {
   const Tablet tablet;
   tablet.table("own.csv", kOwnHeader + "QOWN,ATSC,30,44.5,-100.2,Northlight\n");
   Stage stage(kTablet, tablet.folder());
@@ -200,7 +200,7 @@ TEST_CASE("stopped in the middle, the catalog is as it was, and can be read all 
     stage.round();
     REQUIRE(stage.model().intake.question.step == IntakeStep::TakingIn);
   }
-  // While it writes, another reader sees the catalog as it was.
+  // While it writes, another reader sees the old catalog.
   CHECK(tablet.with_call_sign("QOWN").size() == 1);
   const touch::Point stop = stage.middle_of("stop taking in");
   stage.finger(SDL_FINGERDOWN, stop);
@@ -211,7 +211,7 @@ TEST_CASE("stopped in the middle, the catalog is as it was, and can be read all 
   CHECK_FALSE(stage.model().intake.answer->report);
   CHECK(tablet.with_call_sign("QOWN").size() == 1);
   CHECK(tablet.with_call_sign("QL00000").empty());
-  // And again, to the end.
+  // Then to the end.
   stage.tap("take in");
   CHECK(report_of(stage).stations.stations_added == 60'000);
   CHECK(report_of(stage).stations.gone_call_signs == std::vector<std::string>{"QOWN"});

@@ -8,7 +8,7 @@
 
 #include <catch2/catch.hpp>
 
-// What comes of tables that were taken in by finger: programs, ages, pinned networks.
+// Results of touch imports: programs, ages, pinned networks.
 using namespace mastwise;
 using namespace mastwise::test;
 
@@ -35,17 +35,17 @@ TEST_CASE("a table of programs completes the stations at once") {
   CHECK(stage.model().stations->rows[0].station.programs[0].network == "Harrow");
 }
 
-TEST_CASE("the age of the data stands where it is chosen and where it counts") {
+TEST_CASE("the screens show the age of the data where it is chosen and used") {
   const Tablet tablet;
   tablet.table("own.csv", kOwnHeader + "QOWN,ATSC,30,44.5,-100.2,\n");
-  // As if the stick's file had been written four years before the stage's day.
+  // As if the stick's file was written four years before the stage's day.
   const std::string path = (tablet.path() / "stick" / "own.csv").string();
   const auto written = std::chrono::sys_days(std::chrono::year(2022) / 6 / 1);
   std::filesystem::last_write_time(path, std::chrono::file_clock::from_sys(std::chrono::sys_seconds(
                                              written + std::chrono::hours(12))));
   Stage stage(kTablet, tablet.folder());
   pick(stage, tablet, "own.csv");
-  CHECK(reading_of(stage, "source.date") == "not known");
+  CHECK(reading_of(stage, "source.date") == "unknown");
   stage.tap("reading source.date");
   CHECK(reading_of(stage, "source.date") == "2022-06-01");
   stage.tap("take in");
@@ -59,7 +59,7 @@ TEST_CASE("the age of the data stands where it is chosen and where it counts") {
   CHECK(stage.shows_within("Data of 2022-06-01, 4 years 1 month old"));
 }
 
-TEST_CASE("a network is pinned by touch and found at every stop") {
+TEST_CASE("a pinned network is found at every stop") {
   const Tablet tablet;
   tablet.table("own.csv",
                "call_sign,raster,rf_channel,latitude_deg,longitude_deg,network,erp_kw,haat_m\n"
@@ -94,7 +94,7 @@ TEST_CASE("a network is pinned by touch and found at every stop") {
   CHECK(brings() == std::vector<std::string>{"QEAS"});
   stand_at(stage, 10.0, 10.0);
   CHECK(stage.model().findings.wanted == std::vector<std::string>{"Northlight: no station here"});
-  // By network the ring is the network's, and takes the pin back.
+  // By network the ring unpins the network.
   stand_at(stage, 44.5, -100.3);
   stage.tap("by network");
   stage.tap("pin network Harrow");
@@ -102,7 +102,7 @@ TEST_CASE("a network is pinned by touch and found at every stop") {
   CHECK(stage.model().settings.pinned_networks == std::vector<std::string>{"Harrow"});
 }
 
-TEST_CASE("the regulator's table goes in by touch as its ready mapping has it") {
+TEST_CASE("a touch imports the regulator's table by its built-in mapping") {
   const auto reference = test::reference("stations/fcc_post_auction_technical_parameters.csv");
   if (!reference) return;
   const Tablet tablet;
@@ -114,12 +114,12 @@ TEST_CASE("the regulator's table goes in by touch as its ready mapping has it") 
   CHECK(stage.model().intake.look->sample.size() == 10);
   stage.tap("take in");
   const IntakeReport& report = report_of(stage);
-  CHECK(report.stations.rows_read == 2074);  // of the reference's own README
+  CHECK(report.stations.rows_read == 2074);  // from the reference's README
   CHECK(report.stations.stations_added + report.rejected == 2074);
   stage.tap("end practice");
   stand_at(stage, 44.435217, -71.675993);
   stage.tap("to stations");
-  // Where the reference's README has it, computed there by an independent geodesic.
+  // The position in the reference's README, computed there by an independent geodesic.
   const auto& rows = stage.model().stations->rows;
   const auto found = std::find_if(rows.begin(), rows.end(), [](const StationRow& row) {
     return row.station.call_sign == "WLED-TV";
@@ -130,7 +130,7 @@ TEST_CASE("the regulator's table goes in by touch as its ready mapping has it") 
   CHECK(found->outlook->bearing.degrees() == Approx(207.950).margin(0.001));
 }
 
-TEST_CASE("a folder of joined tables goes in by touch, all of it together") {
+TEST_CASE("a touch imports a whole folder of joined tables") {
   const Tablet tablet;
   std::filesystem::create_directories(tablet.path() / "stick" / "dump");
   for (const auto& [name, text] : licensing_tables()) tablet.table("dump/" + name, text);
@@ -140,13 +140,13 @@ TEST_CASE("a folder of joined tables goes in by touch, all of it together") {
   stage.tap("look in " + tablet.folder());
   stage.tap("folder stick");
   stage.tap("folder dump");
-  stage.tap("table All tables of this folder together (us_lms)");
-  CHECK(stage.shows_within("ready mapping, us_lms"));
+  stage.tap("table All tables in this folder (us_lms)");
+  CHECK(stage.shows_within("built-in mapping, us_lms"));
   stage.tap("take in");
   CHECK(report_of(stage).stations.stations_added == 1);
   REQUIRE(tablet.with_call_sign("QAAB").size() == 1);
   CHECK(tablet.with_call_sign("QAAB").front().pattern);
-  // Up from the folder, step by step, to where the looking began.
+  // Up from the folder, step by step, to the start.
   stage.tap("more data");
   stage.tap("look in " + tablet.folder());
   stage.tap("folder stick");

@@ -10,7 +10,7 @@ using test::Stage;
 
 namespace {
 
-// Puts a tap into the event queue; nothing is drawn.
+// Queues a tap without drawing.
 void queue_tap(Stage& stage, const std::string& name) {
   const touch::Point place = stage.middle_of(name);
   stage.finger(SDL_FINGERDOWN, place);
@@ -23,7 +23,7 @@ touch::Point middle_of_list(const Stage& stage) {
 
 }  // namespace
 
-TEST_CASE("taps that came within one frame all count, in the order they came") {
+TEST_CASE("all taps within one frame count, in order") {
   Stage stage;
   stage.tap("type position");
   for (const char* key : {"key 4", "key 2", "key 4", "key 4"}) queue_tap(stage, key);
@@ -31,7 +31,7 @@ TEST_CASE("taps that came within one frame all count, in the order they came") {
   CHECK(stage.model().keypad->text == "4244");
 }
 
-TEST_CASE("a second tap within one frame does not hit what the first has brought") {
+TEST_CASE("a second tap within one frame does not hit targets that the first one opened") {
   Stage stage;
   stage.tap("place Aim");
   const touch::Point raise = stage.middle_of("raise");
@@ -51,7 +51,7 @@ TEST_CASE("a finger that slides off a button does not press it") {
   CHECK_FALSE(stage.model().settings.night);
 }
 
-TEST_CASE("a finger held on a button is no tap") {
+TEST_CASE("a finger held on a button does not tap it") {
   Stage stage;
   stage.hold("look", milliseconds(900));
   CHECK_FALSE(stage.model().settings.night);
@@ -68,7 +68,7 @@ TEST_CASE("dragging scrolls the list and taps no station") {
   CHECK(stage.targets().all().back().name != first);
 }
 
-TEST_CASE("a drag that leaves the window and lifts there leaves nothing pressed") {
+TEST_CASE("a drag that lifts outside the window leaves nothing pressed") {
   Stage stage;
   stage.tap("place Stations");
   const touch::Point from = middle_of_list(stage);
@@ -78,7 +78,7 @@ TEST_CASE("a drag that leaves the window and lifts there leaves nothing pressed"
   CHECK(stage.model().place == Place::Here);
 }
 
-TEST_CASE("a finger on a gliding list holds it, elsewhere it taps") {
+TEST_CASE("a finger on a gliding list stops it, and elsewhere it taps") {
   Stage stage;
   stage.tap("place Stations");
   const touch::Point from = middle_of_list(stage);
@@ -98,7 +98,7 @@ TEST_CASE("a finger on a gliding list holds it, elsewhere it taps") {
   }
 }
 
-TEST_CASE("a list left gliding does not swallow the touch that quiets the alarm") {
+TEST_CASE("a gliding list does not swallow the touch that quiets the alarm") {
   Stage stage;
   const Position parked = *Position::at_deg(42.5, -118.5);
   stage.set(act::Ask{Asking::Raise});
@@ -115,7 +115,7 @@ TEST_CASE("a list left gliding does not swallow the touch that quiets the alarm"
   CHECK(stage.model().safety.quiet_until == stage.now() + milliseconds(30'000));
 }
 
-TEST_CASE("the driving face: nothing to work by hand, all back when the rig stops") {
+TEST_CASE("the driving screen has no buttons, and all screens return when the rig stops") {
   Stage stage;
   const Position parked = *Position::at_deg(42.5, -118.5);
   stage.tap("place Aim");
@@ -152,7 +152,7 @@ TEST_CASE("two fingers and a third press nothing") {
   CHECK_FALSE(stage.model().settings.night);
 }
 
-TEST_CASE("a mouse and SDL's own echo of a finger: one press each, not two") {
+TEST_CASE("a mouse and SDL's echo of a finger make one press each") {
   Stage stage;
   const touch::Point place = stage.middle_of("look");
   const auto mouse = [&](Uint32 type, Uint32 which) {
@@ -176,7 +176,7 @@ TEST_CASE("a mouse and SDL's own echo of a finger: one press each, not two") {
   CHECK_FALSE(stage.model().settings.night);
 }
 
-TEST_CASE("nothing is drawn anew once nothing changes") {
+TEST_CASE("without changes the window does not redraw") {
   for (const char* place : {"place Here", "place Stations", "place Aim"}) {
     Stage stage;
     stage.tap(place);

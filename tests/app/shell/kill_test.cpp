@@ -7,14 +7,14 @@
 #include <sys/wait.h>
 #include <unistd.h>
 
-// What must survive the death of the program: a child process does it and is killed.
+// State that must survive a crash: a child process makes it and is killed.
 using namespace mastwise;
 using test::Stage;
 
 namespace {
 
-// Runs `act` in a child process that then dies without any cleaning up. `act` must not use Catch's
-// assertions for what it checks.
+// Runs `act` in a child process that then dies without cleanup. `act` must not use Catch's
+// assertions.
 template <class Act>
 void in_killed_child(Act act) {
   const pid_t child = ::fork();
@@ -53,7 +53,7 @@ TEST_CASE("the raised antenna survives a kill and a restart") {
   CHECK_FALSE(stage.shows("ANTENNA IS UP"));
 }
 
-TEST_CASE("a prompt that was not yet answered leaves the antenna down through a kill") {
+TEST_CASE("after a kill during an open prompt the antenna stays down") {
   test::TemporaryFolder folder;
   in_killed_child([&] {
     Stage stage(test::kTablet, folder.path());
@@ -81,7 +81,7 @@ TEST_CASE("settings survive a kill") {
             .night = true, .miles = false, .tablet = tablet, .notation = Notation::DegreesMinutes});
 }
 
-TEST_CASE("a kill in the middle of writing loses no state that was told") {
+TEST_CASE("a kill during writing loses no confirmed state") {
   test::TemporaryFolder folder;
   REQUIRE(Logbook::open(folder.file("logbook")));
   for (int round = 0; round < 6; ++round) {
@@ -103,7 +103,7 @@ TEST_CASE("a kill in the middle of writing loses no state that was told") {
     int status = 0;
     REQUIRE(::waitpid(child, &status, 0) == child);
     REQUIRE(WIFSIGNALED(status));
-    // All that the child told before it died; the one it was writing may have got in or not.
+    // All states confirmed before the kill; the last write may be in or not.
     for (int next = 0; ::read(ends[0], &next, sizeof(next)) == sizeof(next);) told = next;
     ::close(ends[0]);
     auto logbook = Logbook::open(folder.file("logbook"));

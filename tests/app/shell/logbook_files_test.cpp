@@ -11,7 +11,7 @@
 
 #include <catch2/catch.hpp>
 
-// The logbook given out and taken in through finger events.
+// Export and import of the logbook through finger events.
 using namespace mastwise;
 using test::Stage;
 namespace fs = std::filesystem;
@@ -57,7 +57,7 @@ std::size_t real_stops(const Stage& stage) {
 
 }  // namespace
 
-TEST_CASE("the logbook is given out by touch in three forms, whole", "[logbook]") {
+TEST_CASE("a touch exports the whole logbook in each of three forms", "[logbook]") {
   const test::TemporaryFolder dash;
   fill(dash, "a1");
   const LogbookContent before = content_of(dash);
@@ -88,19 +88,19 @@ TEST_CASE("the logbook is given out by touch in three forms, whole", "[logbook]"
   CHECK(content_of(dash) == before);
 }
 
-TEST_CASE("another tablet's logbook is taken in by one touch, and again nothing is doubled",
+TEST_CASE("a touch imports another tablet's logbook, and a second import doubles nothing",
           "[logbook]") {
   const test::TemporaryFolder dash, hand;
   fill(dash, "a1");
   fill(hand, "b1");
   {
     auto logbook = Logbook::open(dash.file("logbook"));
-    REQUIRE(logbook->back_up(hand.file("from the dash")));  // known by what it holds
+    REQUIRE(logbook->back_up(hand.file("from the dash")));  // recognized by its content
   }
   {
     Stage stage(test::kTablet, hand.path());
     CHECK(real_stops(stage) == 1);
-    // What the practice area has in mind only is there afterwards too.
+    // The practice area's records in memory stay.
     stage.tap("place Logbook");
     const Station station = stage.model().stations->rows.front().station;
     stage.tap("Steady " + station.call_sign + " " + station.id);
@@ -112,7 +112,7 @@ TEST_CASE("another tablet's logbook is taken in by one touch, and again nothing 
     CHECK(said(stage, "stops: 1 new, 0 newer, 0 the same, 0 older than here"));
     CHECK(said(stage, "outcomes: 1 new, 0 newer, 0 the same, 0 older than here"));
     CHECK(said(stage, "sweeps: 1 new, 0 newer, 0 the same, 0 older than here"));
-    CHECK(stage.shows_within("Taken in: from the dash"));
+    CHECK(stage.shows_within("Imported: from the dash"));
     CHECK(real_stops(stage) == 2);
     CHECK(stage.model().log.outcomes.size() == 3);
     stage.tap("logbook 1");
@@ -125,15 +125,16 @@ TEST_CASE("another tablet's logbook is taken in by one touch, and again nothing 
     CHECK(stage.model().findings.outcomes_here.empty());
     CHECK(real_stops(stage) == 2);
   }
-  // It is on the disk, and what was learned follows from it.
+  // It is on the disk, and the lessons include it.
   Stage again(test::kTablet, hand.path());
   CHECK(real_stops(again) == 2);
   again.tap("practice");
   CHECK(again.model().log.taught.outcomes == 2);
 }
 
-TEST_CASE("what is no logbook is not offered, and a damaged one is refused with its reason",
-          "[logbook]") {
+TEST_CASE(
+    "the list hides files that are not logbooks, and a damaged one is refused with its reason",
+    "[logbook]") {
   const test::TemporaryFolder folder;
   std::ofstream(folder.file("towns.csv")) << "name,latitude_deg\nBend,44\n";
   std::ofstream(folder.file("logbook.txt")) << "not one\n";
@@ -152,14 +153,13 @@ TEST_CASE("what is no logbook is not offered, and a damaged one is refused with 
   CHECK(real_stops(stage) == 0);
   CHECK(content_of(folder).stops.empty());
 
-  // A stick put in meanwhile is seen when one looks again.
+  // Look again finds a newly plugged stick.
   fs::copy_file(dash.file("logbook"), folder.file("another"));
   stage.tap("look again");
   CHECK(stage.model().log_files.answer->files.size() == 2);
 }
 
-TEST_CASE("a folder that cannot be written is told, and one task waits for the other",
-          "[logbook]") {
+TEST_CASE("an unwritable folder shows an error, and one task waits for the other", "[logbook]") {
   const test::TemporaryFolder folder;
   Stage stage(test::kTablet, folder.path());
   open_files(stage);

@@ -19,7 +19,7 @@ void open_map(Stage& stage) {
   REQUIRE(stage.model().map.open);
 }
 
-// A station of the map whose mark no other lies near to.
+// A station whose mark has no near neighbor.
 const StationRow& lonely_row(const Stage& stage) {
   const Model& model = stage.model();
   const auto place = [&](const StationRow& row) {
@@ -46,7 +46,7 @@ void touch_screen(Stage& stage, touch::Point place_px) {
   stage.settle();
 }
 
-// A place on the screen that is surely within the map.
+// A place on the screen within the map.
 touch::Point within_map_px(Stage& stage) {
   const touch::Target* larger = stage.targets().find("map larger");
   const touch::Target* search = stage.targets().find("search");
@@ -55,7 +55,7 @@ touch::Point within_map_px(Stage& stage) {
   return {(search->rect_px.left + larger->rect_px.left) / 2.0f, larger->rect_px.top + 150.0f};
 }
 
-// Where on the screen a place of the map is, from what two touches on empty ground say they touch.
+// The screen position of a map place, from the places that two touches on empty ground hit.
 touch::Point screen_px(Stage& stage, MapOffset wanted) {
   std::vector<MapOffset> touched;
   stage.session().record_to([&](const Action& action) {
@@ -77,7 +77,7 @@ touch::Point screen_px(Stage& stage, MapOffset wanted) {
 
 }  // namespace
 
-TEST_CASE("the map has the ground, and every station of the catalog") {
+TEST_CASE("the map shows the ground and every station of the catalog") {
   Stage stage;
   open_map(stage);
   const auto& sheet = stage.model().map.sheet;
@@ -85,7 +85,7 @@ TEST_CASE("the map has the ground, and every station of the catalog") {
   CHECK(sheet->trouble == "");
   CHECK(sheet->stations.size() == stage.model().stations->rows.size());
   REQUIRE(sheet->relief);
-  // The practice hills cover the ground around the stop, and not all of the sheet.
+  // The practice hills cover the ground around the stop but not the whole sheet.
   const auto& shade = sheet->relief->shade;
   const auto unknown = std::count(shade.begin(), shade.end(), map::Relief::kUnknown);
   CHECK(unknown < static_cast<std::ptrdiff_t>(shade.size()));
@@ -106,7 +106,7 @@ TEST_CASE("a finger drags the land with it") {
   CHECK(stage.model().map.view.middle == map::PlanePoint{});
 }
 
-TEST_CASE("a finger on a mark names the station, and from there it is aimed at") {
+TEST_CASE("a touch on a mark names the station, and Aim aims at it") {
   Stage stage;
   open_map(stage);
   const StationRow row = lonely_row(stage);
@@ -124,10 +124,10 @@ TEST_CASE("a finger on a mark names the station, and from there it is aimed at")
   CHECK(key_of(*stage.model().stop.target) == key_of(row.station));
 }
 
-TEST_CASE("a touch beside all marks names none, and one on a button is not one on the map") {
+TEST_CASE("a touch beside all marks names none, and a touch on a button does not reach the map") {
   Stage stage;
   open_map(stage);
-  stage.set(act::MoveMap{{.drag = {30'000.0, 0.0}}});  // out where nothing is
+  stage.set(act::MoveMap{{.drag = {30'000.0, 0.0}}});  // far from all stations
   touch_screen(stage, within_map_px(stage));
   CHECK_FALSE(stage.model().map.selected);
   const MapView before = stage.model().map.view;
@@ -148,11 +148,11 @@ TEST_CASE("the map turns with the nose, and with fingers") {
   stage.tap("map up");
   CHECK(stage.model().map.view.up == Bearing<True>());
   stage.set(act::ForgetNose{});
-  stage.tap("map up");  // nothing to turn by
+  stage.tap("map up");  // without a rig heading
   CHECK(stage.model().map.up == MapUp::North);
 }
 
-TEST_CASE("a finger in a list of stations moves no map") {
+TEST_CASE("a drag in the station list does not move the map") {
   Stage stage;
   stage.tap("place Stations");
   const MapView before = stage.model().map.view;
@@ -162,9 +162,9 @@ TEST_CASE("a finger in a list of stations moves no map") {
   CHECK(stage.model().map.view == before);
 }
 
-// The area on the screen is the one that the scan computes, which area_scan_test.cpp checks against
-// single paths. It leaves out what other stations disturb: the list's chance is no greater.
-TEST_CASE("where to stand: the chance around, the best spots, and how far they are") {
+// area_scan_test.cpp checks the scan against single paths. The scan ignores interference, so the
+// list's chance is not greater.
+TEST_CASE("best spot shows the chance around, the best spots and their distances") {
   Stage stage;
   open_map(stage);
   stage.tap("where to stand");
@@ -188,7 +188,7 @@ TEST_CASE("where to stand: the chance around, the best spots, and how far they a
   CHECK_FALSE(stage.model().map.area);
 }
 
-TEST_CASE("of several pinned stations the weakest decides where to stand") {
+TEST_CASE("the weakest of several pinned stations decides the best spot") {
   Stage stage;
   open_map(stage);
   const auto& rows = stage.model().stations->rows;
@@ -206,7 +206,7 @@ TEST_CASE("of several pinned stations the weakest decides where to stand") {
   CHECK(here() <= alone);
 }
 
-TEST_CASE("without a position there is no map, and nothing is asked") {
+TEST_CASE("without a position the map is empty and asks no worker") {
   Stage stage;
   stage.set(act::SetStop{Stop{}});
   open_map(stage);

@@ -7,11 +7,11 @@
 
 #include <catch2/catch.hpp>
 
-// The card for paper by a touch.
+// The paper card by touch.
 using namespace mastwise;
 using test::Stage;
 
-TEST_CASE("a touch on Paper card writes the card and says where it lies") {
+TEST_CASE("a touch on Paper card saves the card and shows its path") {
   const test::TemporaryFolder folder;
   Stage stage(test::kTablet, folder.path());
   stage.tap("place Aim");
@@ -22,7 +22,7 @@ TEST_CASE("a touch on Paper card writes the card and says where it lies") {
   REQUIRE_FALSE(file.empty());
   CHECK(std::filesystem::path(file).parent_path() == folder / "cards");
   const std::string name = std::filesystem::path(file).filename().string();
-  CHECK(name.find("card-2026-07-02T") == 0);  // the stage's own clock
+  CHECK(name.find("card-2026-07-02T") == 0);  // the stage's clock
   CHECK(name.find(stage.model().stop.target->call_sign) != std::string::npos);
   CHECK(stage.shows_within(name));
   CHECK(test::read_file(file).substr(0, 5) == "%PDF-");
@@ -34,7 +34,7 @@ TEST_CASE("a touch on Paper card writes the card and says where it lies") {
   const auto read = test::read_pdf(file);
   if (!read) return;
   CHECK(read->pages == 1);
-  CHECK(read->width_pt == Approx(612.0));  // Letter, where miles are in use
+  CHECK(read->width_pt == Approx(612.0));  // Letter with miles
   CHECK(read->text.find("PRACTICE") != std::string::npos);
   CHECK(read->text.find("TURN PLAN") != std::string::npos);
   const auto& steps = stage.model().stations->plan->steps;
@@ -42,9 +42,9 @@ TEST_CASE("a touch on Paper card writes the card and says where it lies") {
   CHECK(read->text.find(steps.front().brings.front().title) != std::string::npos);
 }
 
-TEST_CASE("a card that cannot be written is told, and a later one can") {
+TEST_CASE("a failed save of the card shows an error, and a later save works") {
   const test::TemporaryFolder folder;
-  // A file stands where the folder for cards is to be.
+  // A file is in the way of the card folder.
   std::ofstream(folder / "cards") << "in the way";
   Stage stage(test::kTablet, folder.path());
   stage.tap("place Aim");
@@ -61,7 +61,7 @@ TEST_CASE("a card that cannot be written is told, and a later one can") {
   CHECK(stage.model().trouble.empty());
 }
 
-TEST_CASE("without a station to aim at there is no card to be had") {
+TEST_CASE("without a target the paper card is disabled") {
   Stage stage;
   stage.set(act::SetStop{
       Stop{.source = PositionSource::ByHand, .by_hand = *Position::at_deg(42.5, -118.5)}});

@@ -6,7 +6,7 @@
 
 #include <catch2/catch.hpp>
 
-// Places by name and positions said by a town near them, through finger events.
+// Places by name, and near towns of positions, through finger events.
 using namespace mastwise;
 using test::Stage;
 
@@ -16,7 +16,7 @@ Position at(double latitude_deg, double longitude_deg) {
   return *Position::at_deg(latitude_deg, longitude_deg);
 }
 
-// The rig stands there, outside the practice area.
+// Puts the rig there, outside the practice area.
 void stand_at(Stage& stage, const Position& position) {
   stage.set(act::SetStop{Stop{.source = PositionSource::ByHand, .by_hand = position}});
 }
@@ -40,7 +40,7 @@ struct Published {
   double latitude_deg, longitude_deg;
 };
 // The principal places of zones in the tz database's zone1970.tab (public domain), degrees and
-// minutes, some with seconds. What point of a town is meant differs from source to source.
+// minutes, some with seconds. Sources differ in the point that represents a town.
 const Published kPublished[]{
     {"BOISE", "Boise, ID", 43 + 36.0 / 60 + 49.0 / 3600, -(116 + 12.0 / 60 + 9.0 / 3600)},
     {"DENVER", "Denver, CO", 39 + 44.0 / 60 + 21.0 / 3600, -(104 + 59.0 / 60 + 3.0 / 3600)},
@@ -52,8 +52,7 @@ const Published kPublished[]{
 
 }  // namespace
 
-TEST_CASE("a town typed by finger is where it is published to be, on a small screen too",
-          "[places]") {
+TEST_CASE("a typed town has its published position, on a small screen too", "[places]") {
   for (const test::Screen& screen : {test::kHeadUnit, test::kTablet}) {
     for (const Published& town : kPublished) {
       INFO(town.typed << " on " << screen.name);
@@ -73,8 +72,7 @@ TEST_CASE("a town typed by finger is where it is published to be, on a small scr
   }
 }
 
-TEST_CASE("what a name set is taken back by Undo, and a position typed is no town's middle",
-          "[places]") {
+TEST_CASE("Undo reverts a position by name, and a typed position has no town's error", "[places]") {
   Stage stage;
   const Position before = *stage.model().findings.position;
   const double error_before_deg = position_error_deg(stage);
@@ -83,7 +81,7 @@ TEST_CASE("what a name set is taken back by Undo, and a position typed is no tow
   CHECK_FALSE(stage.targets().find("key Use it")->enabled);
   stage.tap("place 1");
   CHECK(stage.shows_within("The middle of Burns, OR"));
-  // The rig may stand anywhere in the town, and the heading is as unsure as that.
+  // The rig may be anywhere in the town, so the heading error is larger.
   const double away_m = stage.model().findings.card->distance_m;
   CHECK(position_error_deg(stage) ==
         Approx(std::atan(kSomewhereInTown_m / away_m) * 57.29578).epsilon(0.01));
@@ -104,12 +102,12 @@ TEST_CASE("what a name set is taken back by Undo, and a position typed is no tow
   CHECK(stage.shows("Typed by hand"));
 }
 
-TEST_CASE("a name that no place has is said to be none, and letters go one by one", "[places]") {
+TEST_CASE("an unknown name shows No match, and Erase removes one letter", "[places]") {
   Stage stage;
   stage.tap("type position");
   CHECK(stage.shows_within("type the name of a town"));
   type_name(stage, "QZQZQZ");
-  CHECK(stage.shows_within("No place is called so"));
+  CHECK(stage.shows_within("No match"));
   CHECK(stage.targets().find("place 1") == nullptr);
   stage.tap("key Clear");
   CHECK(stage.shows_within("type the name of a town"));
@@ -118,7 +116,7 @@ TEST_CASE("a name that no place has is said to be none, and letters go one by on
   stage.tap("key Erase");
   REQUIRE(places_found(stage.model()) != nullptr);
   CHECK(stage.model().places->question.typed == "MOA");
-  // A position has figures and is searched for nowhere.
+  // A position has digits and starts no search.
   stage.tap("key Clear");
   stage.tap("key 123");
   stage.tap_keys("44.0582,-121.0750");
@@ -126,10 +124,10 @@ TEST_CASE("a name that no place has is said to be none, and letters go one by on
   CHECK(stage.shows("12 mi E of Bend, OR"));
 }
 
-TEST_CASE("where the rig stands is said by a town near it, wherever one looks", "[places]") {
+TEST_CASE("every screen names a town near the rig", "[places]") {
   Stage stage;
   stand_at(stage, at(44.0582, -121.0750));
-  // The verb places says the same of this position.
+  // The verb places prints the same.
   CHECK(stage.shows("12 mi E of Bend, OR"));
   for (const char* place : {"Stations", "Aim", "Peak", "Logbook", "Ahead"}) {
     INFO(place);
@@ -141,7 +139,7 @@ TEST_CASE("where the rig stands is said by a town near it, wherever one looks", 
   CHECK(stage.shows("19 km E of Bend, OR"));
 }
 
-TEST_CASE("a name is shown only for the position that it was found for", "[places]") {
+TEST_CASE("a town's name appears only for its position", "[places]") {
   Stage stage;
   const Position here = at(44.0582, -121.0750);
   stand_at(stage, here);
@@ -152,7 +150,7 @@ TEST_CASE("a name is shown only for the position that it was found for", "[place
   CHECK(near_place_of(model, destination(here, east, 45.0)) != nullptr);
   CHECK(near_place_of(model, destination(here, east, 55.0)) == nullptr);
 
-  // The worker is asked again before that.
+  // The worker gets a new question before that.
   PlacesQuestion asked = *places_question(model);
   PlacesQuestion now = asked;
   now.shown = {destination(here, east, 20.0)};
@@ -163,7 +161,7 @@ TEST_CASE("a name is shown only for the position that it was found for", "[place
   CHECK_FALSE(same_places(asked, now));
 }
 
-TEST_CASE("places ahead and of the paper map are given by name and said by one", "[places]") {
+TEST_CASE("places ahead and on the paper map accept names and show names", "[places]") {
   Stage stage(test::kHeadUnit);
   stage.tap("place Ahead");
   stage.tap("add place");
@@ -185,7 +183,7 @@ TEST_CASE("places ahead and of the paper map are given by name and said by one",
   // 42.19 N, 120.35 W (as maps print it, from memory).
   CHECK(path_between(*stage.model().form.place(Field::MapPlace), at(42.19, -120.35)).distance_m <
         3e3);
-  // The position that a town's dot on the map leads to is no surer than the dot.
+  // A position from a town's dot on the map is not more certain than the dot.
   stage.set(act::OpenField{Field::MapBar_mm});
   stage.tap_keys("20");
   stage.tap("key Use it");
@@ -206,14 +204,14 @@ TEST_CASE("places ahead and of the paper map are given by name and said by one",
   CHECK(stage.model().stop.by_name.empty());
 }
 
-TEST_CASE("where nothing can be compared that is said", "[places]") {
+TEST_CASE("Ahead without a likely network explains itself", "[places]") {
   Stage stage;
   stand_at(stage, at(44.0582, -121.0750));  // no stations are known outside the practice area
   stage.tap("place Ahead");
   CHECK(stage.shows_within("No network is likely here"));
 }
 
-TEST_CASE("stops of the logbook are said by towns near them", "[places]") {
+TEST_CASE("the logbook lists stops by near towns", "[places]") {
   Stage stage(test::kLargeTablet);
   stage.tap("place Logbook");
   const StationRow& row = stage.model().stations->rows.front();
@@ -223,7 +221,7 @@ TEST_CASE("stops of the logbook are said by towns near them", "[places]") {
   CHECK(stage.shows_within("of " + near->place.name));
 }
 
-TEST_CASE("whose the names of places are is said where they are shown", "[places]") {
+TEST_CASE("screens with place names show their license credit", "[places]") {
   Stage stage;
   CHECK(stage.shows_within("GeoNames (geonames.org), CC BY 4.0"));
   stage.tap("type position");
@@ -231,7 +229,7 @@ TEST_CASE("whose the names of places are is said where they are shown", "[places
   CHECK(stage.shows_within("GeoNames (geonames.org), CC BY 4.0"));
 }
 
-TEST_CASE("without the gazetteer nothing is said, and why", "[places]") {
+TEST_CASE("without the gazetteer the screen shows the reason instead of a town", "[places]") {
   const auto errand = places_errand(
       []() -> Result<places::Gazetteer> { return Error{.what = "it is gone"}; }, [] {});
   Stage stage;

@@ -45,7 +45,7 @@ bool equal(const MapMove& one, const MapMove& other) {
          one.about == other.about;
 }
 
-// Whether both actions of one kind carry the same. Actions have no comparison of their own.
+// Whether two actions of one kind have equal members. Actions do not have operator==.
 template <class T>
 bool carry_the_same(const T& one, const T& other) {
   if constexpr (member_count<T>() == 2) {
@@ -77,7 +77,7 @@ TEST_CASE("every action reads back from its JSON") {
   CHECK(names.size() == AllActions::kSize);
 }
 
-TEST_CASE("what every kind of action carries reads back the same, to the last bit") {
+TEST_CASE("the members of every action read back the same, to the last bit") {
   std::size_t compared = 0;
   for (const Action& action : test::every_action()) {
     const nlohmann::json json = to_json(action);
@@ -88,7 +88,7 @@ TEST_CASE("what every kind of action carries reads back the same, to the last bi
       const Kind* got = read->get_if<Kind>();
       REQUIRE(got != nullptr);
       CHECK(carry_the_same(sent, *got));
-      // An example that is as a new one would hide a reader that reads nothing.
+      // An example equal to a default action would hide a reader that reads nothing.
       if constexpr (member_count<Kind>() > 0 && std::is_default_constructible_v<Kind>) {
         CHECK_FALSE(carry_the_same(sent, Kind{}));
       }
@@ -99,7 +99,7 @@ TEST_CASE("what every kind of action carries reads back the same, to the last bi
   CHECK(compared == AllActions::kSize);
 }
 
-TEST_CASE("what is no action is an error that says which") {
+TEST_CASE("an unknown action is an error that names it") {
   for (const char* text : {"7", "[]", "{}", R"({"do":"Fly"})", R"({"do":"Show"})", R"({"do":7})",
                            R"({"do":"Show","place":"Aim"})", R"({"do":"SetStop","stop":{}})",
                            R"({"do":"StationsFound","answer":{"question":1}})"}) {
@@ -152,14 +152,14 @@ TEST_CASE("a recorded session replays onto the same model") {
   CHECK(to_json(replayed) == to_json(stage.model()));
   CHECK(replayed == stage.model());
 
-  // The comparison sees a difference: one action less is another model.
+  // The comparison detects a difference: one action less gives another model.
   Model shorter = begun;
   for (std::size_t i = 0; i + 1 < actions->size(); ++i) apply(shorter, (*actions)[i], world);
   shorter.settings.night = !shorter.settings.night;
   CHECK_FALSE(shorter == stage.model());
 }
 
-TEST_CASE("a recording that cannot be read names its line") {
+TEST_CASE("an unreadable recording names its line") {
   test::TemporaryFolder folder;
   std::ofstream(folder.file("bad")) << to_json(Action(act::TakeBack{})).dump() << "\n{\"do\":\n";
   const auto read = shell::read_recording(folder.file("bad"));
@@ -169,7 +169,7 @@ TEST_CASE("a recording that cannot be read names its line") {
   CHECK_FALSE(shell::Recorder::begin(folder.file("no_folder/x")));
 }
 
-TEST_CASE("a recording takes text that is no UTF-8") {
+TEST_CASE("a recording accepts text that is not UTF-8") {
   test::TemporaryFolder folder;
   auto recorder = shell::Recorder::begin(folder.file("latin"));
   REQUIRE(recorder);

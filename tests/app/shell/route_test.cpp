@@ -3,7 +3,7 @@
 
 #include <catch2/catch.hpp>
 
-// The way to the places ahead, by finger, in the practice area.
+// The route to the places ahead, by touch, in the practice area.
 using namespace mastwise;
 using test::Stage;
 
@@ -17,7 +17,7 @@ void add_place(Stage& stage, const char* text) {
 
 }  // namespace
 
-TEST_CASE("along the way each network's chance is that of the lists at its ends") {
+TEST_CASE("along the way each network's chance matches the lists at both ends") {
   Stage stage;
   stage.tap("place Ahead");
   CHECK_FALSE(stage.targets().find("along")->enabled);  // nowhere to go yet
@@ -54,7 +54,7 @@ TEST_CASE("along the way each network's chance is that of the lists at its ends"
   CHECK(stage.shows_within(sheet.rows.front().network));
 }
 
-TEST_CASE("where nothing lies ahead no way is surveyed") {
+TEST_CASE("without places ahead no route is surveyed") {
   Stage stage;
   stage.tap("place Ahead");
   stage.set(act::SwitchAlong{});

@@ -5,9 +5,9 @@
 using namespace mastwise;
 using test::Stage;
 
-TEST_CASE("a picture's text is read back from its letters") {
+TEST_CASE("the stage reads a picture's text back from its letters") {
   Stage stage;
-  CHECK(stage.shows("WHERE THE RIG STANDS"));
+  CHECK(stage.shows("RIG POSITION"));
   CHECK(stage.shows("42.500000, -118.500000"));
   CHECK_FALSE(stage.shows("42.500000, -118.500001"));
   CHECK(stage.shows_within("PRACTICE AREA"));

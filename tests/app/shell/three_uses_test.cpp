@@ -29,7 +29,7 @@ double folded(double degrees) {
   return rest < 0.0 ? rest + 360.0 : rest;
 }
 
-// The heading by GeographicLib alone, without the program's core.
+// The heading by GeographicLib alone, without Mastwise's core.
 Expected expected(double latitude_deg, double longitude_deg, const Position& to, double year) {
   Expected result{};
   double azimuth_deg = 0.0, azimuth_there_deg = 0.0;
@@ -110,7 +110,7 @@ const Station& listed(const Stage& stage, const std::string& call_sign) {
   return stage.model().stations->rows.front().station;
 }
 
-// A station table of the program's own with stations around a place, as a user's catalog.
+// A Mastwise station table with stations around a place, as a user's catalog.
 void fill_catalog(const std::string& path, double latitude_deg, double longitude_deg) {
   std::string csv = "call_sign,raster,rf_channel,latitude_deg,longitude_deg,haat_m\n";
   struct Around {
@@ -200,7 +200,7 @@ TEST_CASE("a station tapped on the dash tablet while a real receiver's log plays
     longitude_sum += position.second;
   }
   const auto count = static_cast<double>(positions.size());
-  // The log says 31 December 2014, before the program was built: one era of 1024 weeks later.
+  // The log's date is 31 December 2014, before the build date: one era of 1024 weeks later.
   const std::chrono::sys_days day =
       std::chrono::sys_days(std::chrono::year(2014) / 12 / 31) + std::chrono::days(1024 * 7);
   CHECK(stage.model().findings.date == UtcTime(day));
@@ -249,24 +249,24 @@ TEST_CASE("the roof: the heading sensor's log turns the dial to the target: 5 ta
   CHECK(stage.shows_within("On target"));
   CHECK_FALSE(stage.moving());
 
-  // Beyond it the way back is to the left.
+  // Beyond it the target is to the left.
   stage.receive(test::sentence(fmt::format("HEHDT,{:.2f},T", folded(target_deg + 12.0))));
   stage.settle();
   CHECK(stage.shows_within("Turn left"));
   CHECK(stage.shows("12°"));
 
-  // A sensor that falls silent tells nothing any more.
+  // A silent sensor shows no direction.
   stage.wait(milliseconds(3000));
   CHECK_FALSE(stage.model().findings.turn);
   CHECK(stage.shows("No sensor"));
   CHECK_FALSE(stage.shows_within("Turn left"));
 }
 
-TEST_CASE("a sensor that counts from the needle's north is corrected for the declination here") {
+TEST_CASE("a magnetic sensor is corrected by the declination here") {
   Stage stage;
   stage.tap("place Aim");
   const double magnetic_deg = stage.model().findings.card->bearing_magnetic.degrees();
-  // The sensor's own setting, 3 degrees west, is not this place's and must not be used.
+  // The sensor's setting, 3 degrees west, is from another place and must not be used.
   stage.receive(test::sentence(fmt::format("HCHDG,{:.1f},0.0,E,3.0,W", folded(magnetic_deg - 40))));
   stage.settle();
   REQUIRE(stage.model().findings.turn);
@@ -296,7 +296,7 @@ TEST_CASE("the heading of a real sensor's log reaches the dial") {
   }
 }
 
-TEST_CASE("the raise prompt is asked once for each raising") {
+TEST_CASE("the raise prompt appears once for each raise") {
   Stage stage;
   stage.tap("place Aim");
   for (int raising = 0; raising < 3; ++raising) {
@@ -331,7 +331,7 @@ TEST_CASE("the GPS falls silent and coordinates are typed by keypad: 24 taps wit
   const Position before = *stage.model().findings.position;
   CHECK_FALSE(stage.model().findings.position_stale);
 
-  // 3 s after the last position it is told, and the place is kept.
+  // 3 s after the last position the screen shows it and keeps the place.
   stage.wait(milliseconds(1900));
   CHECK_FALSE(stage.model().findings.position_stale);
   stage.wait(milliseconds(300));
@@ -339,7 +339,7 @@ TEST_CASE("the GPS falls silent and coordinates are typed by keypad: 24 taps wit
   CHECK(stage.model().findings.position == before);
   INFO(stage.all_text());
   CHECK(stage.shows_within("nothing received for 3 s"));
-  CHECK(stage.shows_within("Shown is where the rig was"));
+  CHECK(stage.shows_within("Last position"));
   stage.tap("place Aim");
   CHECK(stage.shows_within("The receiver is silent"));
   CHECK(stage.model().findings.card);
@@ -350,7 +350,7 @@ TEST_CASE("the GPS falls silent and coordinates are typed by keypad: 24 taps wit
   stage.tap("key Use it");
   REQUIRE(stage.model().keypad);
   REQUIRE(stage.model().keypad->error);
-  // The second point of the longitude is what cannot be.
+  // The second decimal point of the longitude is the error.
   CHECK(stage.model().keypad->error->character == 12);
   CHECK(stage.model().keypad->text == "42.51,-118.4.9");
   CHECK(stage.model().findings.position == before);
@@ -360,7 +360,7 @@ TEST_CASE("the GPS falls silent and coordinates are typed by keypad: 24 taps wit
   CHECK_FALSE(stage.model().keypad->error);
   stage.tap("key Erase");
   stage.tap_keys("9");
-  CHECK(stage.shows_within("42°30.6000′N 118°29.4000′W"));  // read back before it is used
+  CHECK(stage.shows_within("42°30.6000′N 118°29.4000′W"));  // repeated before use
   stage.tap("key Use it");
   CHECK_FALSE(stage.model().keypad);
   CHECK(stage.model().findings.position == *Position::at_deg(42.51, -118.49));
@@ -371,7 +371,7 @@ TEST_CASE("the GPS falls silent and coordinates are typed by keypad: 24 taps wit
   CHECK_FALSE(stage.shows_within("The receiver is silent"));
   CHECK(stage.taps() == 24);
 
-  // And a touch takes it back.
+  // Undo reverts it.
   stage.tap("take back");
   CHECK(stage.model().stop.source == PositionSource::Receiver);
 }

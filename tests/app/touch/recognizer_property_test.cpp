@@ -36,7 +36,8 @@ PointerEvent random_event(std::mt19937& random, int& time_ms) {
   return event;
 }
 
-// Begin, then changes, then End or Cancel, and nothing open at the end. Says where that fails.
+// Checks: Begin, then changes, then End or Cancel, with no gesture open at the end. Returns the
+// fault.
 std::string out_of_order(const std::vector<Gesture>& gestures) {
   std::set<Gesture::Kind> open;
   for (const Gesture& gesture : gestures) {
@@ -66,7 +67,7 @@ bool all_finite(const std::vector<Gesture>& gestures) {
 
 }  // namespace
 
-TEST_CASE("no stream of events leaves a finger stuck, a gesture open or a tap too many") {
+TEST_CASE("no event stream leaves a finger stuck, a gesture open or an extra tap") {
   std::size_t taps_seen = 0;
   std::map<Gesture::Kind, std::size_t> seen;
   for (unsigned seed = 0; seed < 2000; ++seed) {
@@ -100,7 +101,7 @@ TEST_CASE("no stream of events leaves a finger stuck, a gesture open or a tap to
     REQUIRE(out_of_order(gestures) == "");
     REQUIRE(all_finite(gestures));
   }
-  // The streams must have reached every gesture of fingers, else nothing was checked.
+  // The streams must reach every finger gesture, or the test checks nothing.
   CHECK(taps_seen > 100);
   CHECK(seen.size() == 6);
 }

@@ -40,11 +40,11 @@ TEST_CASE("a glove that rolls still taps where it came down") {
   CHECK(gestures[0].at == at_ms(131));
 }
 
-TEST_CASE("a slow drag gives the way of the finger less the slop, and no fling") {
+TEST_CASE("a slow drag moves by the finger's path minus the slop, without a fling") {
   const auto gestures = played("slow_drag");
   REQUIRE(told(gestures) == "D+D=D-");
   CHECK(gestures[0].start_px == Point{500.0F, 300.0F});
-  // 240 px, less 3 mm of 6 px; the sidewise jitter takes its share of the slop, at most 2 px of 18.
+  // 240 px minus 3 mm of 6 px; the sideways jitter uses its share of the slop, at most 2 px of 18.
   CHECK(way_of(gestures).y == Approx(222.0).margin(0.2));
   CHECK(std::fabs(way_of(gestures).x) < 2.0F);
 }
@@ -59,7 +59,7 @@ TEST_CASE("a finger lifted while it moves flings at its speed") {
   CHECK(std::fabs(gestures.back().velocity_px_s.x) < 60.0F);
 }
 
-TEST_CASE("a lift outside the widget is no tap and still names the widget") {
+TEST_CASE("a lift outside the widget is not a tap and still names the widget") {
   const auto gestures = played("lift_outside");
   // 3 px in 18 ms are 28 mm/s, too slow for a fling.
   CHECK(told(gestures) == "D+D=D-");
@@ -67,7 +67,7 @@ TEST_CASE("a lift outside the widget is no tap and still names the widget") {
   CHECK(gestures.back().current_px == Point{455.0F, 200.0F});
 }
 
-TEST_CASE("a drag goes on for as long as the finger is down") {
+TEST_CASE("a drag continues while the finger is down") {
   const auto gestures = played("long_drag");
   CHECK(told(gestures) == "D+D=D-");
   // Back where it began: only the slop remains, in the direction of the first step.
@@ -75,7 +75,7 @@ TEST_CASE("a drag goes on for as long as the finger is down") {
   CHECK(gestures.back().at == at_ms(12150));
 }
 
-TEST_CASE("a drag goes on beyond the window") {
+TEST_CASE("a drag continues beyond the window") {
   const auto gestures = played("beyond_window");
   CHECK(told(gestures) == "D+D=D-");
   float farthest_px = 0.0F;
@@ -84,7 +84,7 @@ TEST_CASE("a drag goes on beyond the window") {
   CHECK(length(way_of(gestures)) == Approx(18.0).margin(0.01));
 }
 
-TEST_CASE("two fingers that spread pinch, and the one that stays does nothing") {
+TEST_CASE("two spreading fingers pinch, and the remaining one does nothing") {
   const auto gestures = played("pinch_unequal");
   REQUIRE(told(gestures) == "P+P=P-");
   float scale = 1.0F;
@@ -92,7 +92,7 @@ TEST_CASE("two fingers that spread pinch, and the one that stays does nothing") 
   // 120 px to 360 px, counted from where the slop of 18 px was used up.
   CHECK(scale == Approx(360.0 / 138.0).epsilon(1e-4));
   CHECK(gestures[0].start_px == Point{640.0F, 400.0F});
-  CHECK(length(way_of(gestures)) < 3.1F);  // one finger is told before the other: half a step
+  CHECK(length(way_of(gestures)) < 3.1F);  // one finger's event comes first: half a step
   CHECK(gestures.back().current_px == Point{640.0F, 400.0F});
 }
 
@@ -101,12 +101,12 @@ TEST_CASE("two fingers that turn to the right turn clockwise") {
   REQUIRE(told(gestures) == "R+R=R-");
   double turned_deg = 0.0;
   for (const Gesture& gesture : gestures) turned_deg += gesture.turn.clockwise_deg();
-  // Less the slop: 18 px at a span of 240 px are 0.075 rad, 4.297 degrees.
+  // Minus the slop: 18 px at a span of 240 px are 0.075 rad, 4.297 degrees.
   CHECK(turned_deg == Approx(90.0 - 4.297).margin(0.01));
   CHECK(gestures[0].start_px == Point{640.0F, 400.0F});
 }
 
-TEST_CASE("a long press is told while held, moves on, and its lift is no tap") {
+TEST_CASE("a long press fires while held, follows moves, and its lift is not a tap") {
   const auto gestures = played("long_press_drift");
   REQUIRE(told(gestures) == "L+L=L-");
   CHECK(gestures[0].at == at_ms(600));
@@ -114,8 +114,8 @@ TEST_CASE("a long press is told while held, moves on, and its lift is no tap") {
   CHECK(gestures.back().current_px == Point{380.0F, 340.0F});
 }
 
-TEST_CASE("a lost lift does not hold up the next touch") {
-  // The first touch was held long as far as anyone could know.
+TEST_CASE("a lost lift does not block the next touch") {
+  // Without its lift, the first touch looks like a long press.
   CHECK(told(played("lost_up")) == "L+LxT-");
   CHECK(told(played("lost_up_new_number")) == "L+LxT-");
 }
@@ -128,7 +128,7 @@ TEST_CASE("a third finger changes nothing for the two") {
   CHECK(scale == Approx(400.0 / 258.0).epsilon(1e-4));
 }
 
-TEST_CASE("a finger that is reported as a mouse too taps once") {
+TEST_CASE("a finger also reported as a mouse taps once") {
   const auto gestures = played("mouse_echo");
   REQUIRE(told(gestures) == "T-T-T-");
   CHECK(gestures[0].start_px.x == 400.0F);
@@ -148,7 +148,7 @@ TEST_CASE("the mouse alone taps, and again some time after a finger") {
   CHECK(told(recognizer.take()) == "T-T-T-");
 }
 
-TEST_CASE("a press shows until it is decided, and the sleeper knows when to wake") {
+TEST_CASE("a press shows until it is decided, and the recognizer gives the wake-up time") {
   Recognizer recognizer(kPxPerMm);
   CHECK_FALSE(recognizer.press());
   CHECK_FALSE(recognizer.long_press_due());
@@ -214,7 +214,7 @@ TEST_CASE("a second finger ends a drag without a fling and pinches at once") {
   CHECK(gestures[4].scale < 1.0F);
 }
 
-TEST_CASE("a fling faster than any thumb is held to the greatest speed") {
+TEST_CASE("a fling faster than any thumb is capped at the greatest speed") {
   Recognizer recognizer(kPxPerMm);
   recognizer.feed({Event::Down, 1, 0, 0, at_ms(0)});
   recognizer.feed({Event::Up, 1, 300, 400, at_ms(10)});
@@ -242,7 +242,7 @@ TEST_CASE("two fingers moved side by side do not jump when they then spread") {
   CHECK(gestures[0].start_px == Point{150.0F, 100.0F});
 }
 
-TEST_CASE("fingers that nearly meet neither turn nor shrink without bound") {
+TEST_CASE("fingers that nearly meet do not turn or shrink without bound") {
   Recognizer recognizer(kPxPerMm);
   recognizer.feed({Event::Down, 1, 100, 100, at_ms(0)});
   recognizer.feed({Event::Down, 2, 220, 100, at_ms(5)});
@@ -256,7 +256,7 @@ TEST_CASE("fingers that nearly meet neither turn nor shrink without bound") {
   CHECK(gestures[0].scale * gestures[1].scale == Approx(120.0 / 102.0));
 }
 
-TEST_CASE("what is canceled does not act") {
+TEST_CASE("a canceled touch does nothing") {
   Recognizer recognizer(kPxPerMm);
   recognizer.feed({Event::Down, 1, 100, 100, at_ms(0)});
   recognizer.feed({Event::Cancel, 1, 100, 100, at_ms(40)});
@@ -273,7 +273,7 @@ TEST_CASE("what is canceled does not act") {
   CHECK(told(recognizer.take()).empty());
 }
 
-TEST_CASE("strange events are ignored, but a lift is believed") {
+TEST_CASE("strange events are ignored, but a lift is accepted") {
   constexpr float kNone = std::numeric_limits<float>::quiet_NaN();
   Recognizer recognizer(kPxPerMm);
   recognizer.feed({Event::Move, 9, 100, 100, at_ms(10)});
@@ -305,7 +305,7 @@ TEST_CASE("a wheel scrolls, and its notches of one frame are one gesture") {
   CHECK(gestures[1].delta_px.y < 0.0F);
 }
 
-TEST_CASE("many moves between two frames are one change, and none of the way is lost") {
+TEST_CASE("many moves between two frames are one change with the whole path") {
   const auto events = stream("slow_drag");
   Recognizer at_once(kPxPerMm);
   for (const PointerEvent& event : events) at_once.feed(event);

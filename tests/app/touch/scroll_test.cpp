@@ -49,15 +49,15 @@ TEST_CASE("the content follows the finger and stops at its ends") {
   }
 }
 
-// Exponential decay by hand: v0 * tau in all, less what the rest speed would still give:
+// Exponential decay by hand: v0 * tau in total, minus the remainder at the rest speed:
 // (2000 - 15) * 0.325 s = 645.1 px.
-TEST_CASE("a glide goes equally far at any rate of frames") {
+TEST_CASE("a glide goes equally far at any frame rate") {
   CHECK(glided_px(-2000.0F, 1.0F / 60.0F) == Approx(645.1).margin(0.2));
   CHECK(glided_px(-2000.0F, 1.0F / 25.0F) == Approx(645.1).margin(0.2));
   CHECK(glided_px(-2000.0F, 10.0F) == Approx(645.1).margin(0.2));
 }
 
-TEST_CASE("a glide comes to rest and says so") {
+TEST_CASE("a glide stops and reports it") {
   Scroll scroll = list_of(100'000.0F, 500.0F);
   CHECK_FALSE(scroll.advance(0.016F));
   scroll.fling(-2000.0F);
@@ -90,11 +90,11 @@ TEST_CASE("an end, a finger or a wheel ends a glide") {
   }
 }
 
-TEST_CASE("a list takes the gestures of a finger and of the wheel") {
+TEST_CASE("a list scrolls by finger and by wheel") {
   Recognizer recognizer(kPxPerMm);
   Scroll scroll = list_of(5000.0F, 500.0F);
   for (const Gesture& gesture : played(recognizer, stream("fling"))) scroll.apply(gesture);
-  // The finger went 272 px upward (2400 px/s for 5 of the 9 steps of 16 ms), less the slop.
+  // The finger went 272 px upward (2400 px/s for 5 of the 9 steps of 16 ms), minus the slop.
   CHECK(scroll.offset_px() == Approx(272.0 - 18.0).margin(0.2));
   CHECK(scroll.advance(0.1F));
   CHECK(scroll.offset_px() > 400.0F);

@@ -15,8 +15,7 @@ inline Monotonic at_ms(int time_ms) {
 inline constexpr float kPxPerMm = 6.0F;
 std::vector<PointerEvent> stream(const std::string& name);
 
-// What the recognizer makes of them when it is asked 60 times a second, up to a second beyond the
-// last event.
+// The recognizer's gestures when polled 60 times a second, up to a second after the last event.
 std::vector<Gesture> played(Recognizer& recognizer, const std::vector<PointerEvent>& events);
 
 // One letter for each gesture, with + for Begin, = for Change, - for End and x for Cancel, runs of

@@ -31,13 +31,13 @@ Target row(const std::string& name, float top_mm, const std::string& list) {
 
 }  // namespace
 
-TEST_CASE("a frame as the design wants it has no problems") {
+TEST_CASE("a frame by the design has no problems") {
   CHECK(frame_of({}).problems().empty());
   CHECK(frame_of({{"Aim", mm(0, 0, 9, 9)}, {"Peak", mm(11, 0, 20, 9)}}).problems().empty());
   CHECK(frame_of({{"corner", mm(191, 111, 200, 120)}}).problems().empty());
 }
 
-TEST_CASE("a target too small is told with its size") {
+TEST_CASE("a target that is too small is reported with its size") {
   CHECK(frame_of({{"Aim", mm(0, 0, 8, 9)}}).problems() ==
         Problems{"\"Aim\" (8.0 x 9.0 mm) is smaller than 9.0 mm in width"});
   CHECK(frame_of({{"Aim", mm(0, 0, 30, 8.5F)}}).problems() ==
@@ -47,7 +47,7 @@ TEST_CASE("a target too small is told with its size") {
   CHECK(frame_of({{"gone", mm(20, 20, 20, 20)}}).problems().size() == 1);
 }
 
-TEST_CASE("overlaps, small gaps, doubled names and what leaves the screen are told") {
+TEST_CASE("overlaps, small gaps, duplicate names and targets off the screen are reported") {
   CHECK(frame_of({{"Aim", mm(0, 0, 12, 12)}, {"Peak", mm(10, 3, 22, 15)}}).problems() ==
         Problems{"\"Aim\" (12.0 x 12.0 mm) overlaps \"Peak\" (12.0 x 12.0 mm) by 2.0 x 9.0 mm"});
   CHECK(frame_of({{"Aim", mm(0, 0, 12, 12)}, {"Peak", mm(13, 0, 25, 12)}}).problems() ==
@@ -73,9 +73,9 @@ TEST_CASE("rows of one list may touch but not overlap") {
   CHECK(frame_of({row("QAAA", 20, ""), row("QBBB", 32, "")}).problems().size() == 1);
 }
 
-TEST_CASE("a row partly scrolled out counts whole in size and by its seen part in place") {
+TEST_CASE("a partly scrolled row counts whole for size and by its visible part for place") {
   Target header{"filter", mm(10, 6, 100, 18)};
-  // The row reaches under the header and beyond the view, but only 3 mm of it are seen.
+  // The row extends under the header and beyond the view, but only 3 mm of it are visible.
   const Targets frame =
       frame_of({header, row("QAAA", 11, "stations"), row("QBBB", 57, "stations")});
   CHECK(frame.problems().empty());
@@ -85,7 +85,7 @@ TEST_CASE("a row partly scrolled out counts whole in size and by its seen part i
   CHECK(frame.at({300.0F, 61.0F * kPxPerMm}) == nullptr);
 }
 
-TEST_CASE("a row wholly scrolled out is not there") {
+TEST_CASE("a row scrolled out completely is not a target") {
   const Targets frame = frame_of({row("above", 8, "stations"), row("below", 60, "stations")});
   CHECK(frame.all().empty());
   CHECK(frame.find("above") == nullptr);

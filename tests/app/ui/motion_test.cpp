@@ -43,7 +43,7 @@ TEST_CASE("a spring is critically damped and arrives in 200 ms") {
   CHECK_FALSE(spring.advance(1.0 / 60.0));
 }
 
-TEST_CASE("a spring turned round on the way keeps its speed for the moment") {
+TEST_CASE("a spring with a reversed target keeps its speed at first") {
   Spring spring(0.0);
   spring.aim_at(100.0);
   spring.advance(0.04);
@@ -55,8 +55,8 @@ TEST_CASE("a spring turned round on the way keeps its speed for the moment") {
   CHECK(spring.value() == 0.0);
 }
 
-TEST_CASE("a thumb finds the same size on every screen") {
-  // Millimetres by dots per inch over 25.4.
+TEST_CASE("a target has the same size on every screen") {
+  // Millimeters by dots per inch over 25.4.
   const Metrics tablet = metrics(1280.0f, 800.0f, 189.0f);
   CHECK(tablet.px_per_mm == Approx(189.0 / 25.4));
   CHECK(tablet.px_per_unit == Approx(1.0).margin(0.001));
@@ -74,7 +74,7 @@ TEST_CASE("a thumb finds the same size on every screen") {
     CHECK(lying.width() >= 1099.9f);
     CHECK(lying.height() >= 659.9f);
   }
-  // A wall of a screen shows everything larger, one too small for the layout everything smaller.
+  // A huge screen shows everything larger, one too small for the layout everything smaller.
   CHECK(metrics(3840.0f, 2160.0f, 96.0f).width() <= 1640.1f);
   CHECK(metrics(480.0f, 320.0f, 160.0f).width() >= 989.9f);
 }

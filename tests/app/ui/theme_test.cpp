@@ -9,7 +9,7 @@ using namespace mastwise::ui;
 // WCAG 2.2: black on white is the greatest contrast, 21:1. #767676 on white is widely published as
 // the lightest gray that reaches 4.5:1, with 4.54; #949494 as that of 3:1, with 3.03; #595959 as
 // that of 7:1, with 7.0 (from memory of such tables).
-TEST_CASE("contrast ratios are those that are published") {
+TEST_CASE("contrast ratios match the published ones") {
   constexpr Color kWhite{255, 255, 255}, kBlack{0, 0, 0};
   CHECK(contrast_ratio(kBlack, kWhite) == Approx(21.0).margin(1e-9));
   CHECK(contrast_ratio(kWhite, kBlack) == Approx(21.0).margin(1e-9));
@@ -21,14 +21,14 @@ TEST_CASE("contrast ratios are those that are published") {
   CHECK(contrast_ratio({255, 0, 0}, kWhite) == Approx(1.05 / 0.2626).margin(1e-6));
 }
 
-TEST_CASE("every pair of colors that a screen uses keeps its contrast by day and by night") {
+TEST_CASE("every pair of colors on a screen keeps its contrast by day and by night") {
   for (const bool night : {false, true}) {
     std::set<std::string> names;
     for (const ColorPair& pair : color_pairs(theme(night))) {
       INFO(pair.name << (night ? " by night" : " by day"));
       CHECK(contrast_ratio(pair.mark, pair.ground) >= pair.minimum);
       CHECK(pair.minimum >= 3.0);
-      // What is not named a mark is text.
+      // Pairs without "mark" in the name are text.
       if (pair.name.find("mark") == std::string::npos) CHECK(pair.minimum == 7.0);
       names.insert(pair.name);
     }
@@ -36,8 +36,8 @@ TEST_CASE("every pair of colors that a screen uses keeps its contrast by day and
   }
 }
 
-// The design: a dim night look without a white flash.
-TEST_CASE("nothing large is bright by night") {
+// The design: dim night colors without a white flash.
+TEST_CASE("large areas are dark at night") {
   constexpr Color kBlack{0, 0, 0};
   const Theme& night = theme(true);
   for (const Color ground : {night.paper, night.panel, night.lobe}) {

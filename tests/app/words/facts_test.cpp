@@ -31,7 +31,7 @@ HandleTurn handle_turn(double reading_deg, double clockwise_deg, RigSide side, d
 
 }  // namespace
 
-TEST_CASE("what costs decibels says what and how many") {
+TEST_CASE("each loss is named with its decibels") {
   const reception::Obstacle ridge{.distance_m = 11'300.0, .above_line_m = 64.0};
   CHECK(said(18.2, fact::InTheWay{ridge}) == "ridge 11.3 km away, 64 m above the line: -18 dB");
   const reception::Obstacle low{.distance_m = 40'000.0, .above_line_m = -3.0, .earth_curve = true};
@@ -54,14 +54,14 @@ TEST_CASE("what costs decibels says what and how many") {
   CHECK(said(1.4, fact::HeadingError{6.0}) == "aiming error of 6 degrees with this antenna: -1 dB");
 }
 
-TEST_CASE("other stations are named, with how strong they are beside the wanted one") {
+TEST_CASE("interferers are named with their level relative to the wanted station") {
   CHECK(said(5.0, fact::SameChannel{{"QDST", 60e3, 12.0}}) ==
         "same channel as QDST, 60.0 km away and 12 dB weaker: -5 dB");
   CHECK(said(8.0, fact::NextChannel{{"", 5e3, -30.0}}) ==
         "channel next to a station, 5.0 km away and 30 dB stronger: -8 dB");
 }
 
-TEST_CASE("a shortfall says whether an amplifier can help") {
+TEST_CASE("a shortfall shows whether an amplifier can help") {
   CHECK(said(9.0, fact::Shortfall{false}) == "9 dB too weak");
   CHECK(said(56.3, fact::Shortfall{true}) == "56 dB too weak; no amplifier can make that up");
   CHECK(said(3.0, fact::Overload{-17.0}) ==
@@ -69,7 +69,7 @@ TEST_CASE("a shortfall says whether an amplifier can help") {
         "off");
 }
 
-TEST_CASE("what is uncertain says by how much") {
+TEST_CASE("each uncertainty shows its amount") {
   CHECK(said(7.0, fact::Fading{60e3}) == "one evening in ten fades by 7 dB or more over 60.0 km");
   CHECK(said(6.0, fact::ModelSpread{12.0, 60e3}) == "the two models differ by 12 dB over 60.0 km");
   CHECK(said(12.0, fact::TransmitterPattern{true}) ==
@@ -78,7 +78,7 @@ TEST_CASE("what is uncertain says by how much") {
         "directional station, pattern unknown: 6 dB less assumed");
 }
 
-TEST_CASE("the logbook's lesson says band, decibels, stops and what to check") {
+TEST_CASE("the logbook's lesson shows band, decibels, stops and what to check") {
   CHECK(said(6.2, fact::Lesson{Band::high_vhf, -6.2, 4}) ==
         "high VHF came in 6 dB worse than computed at your last 4 stops: is the inverter on?");
   CHECK(said(6.2, fact::Lesson{Band::uhf, -6.2, 1}) ==
@@ -88,7 +88,7 @@ TEST_CASE("the logbook's lesson says band, decibels, stops and what to check") {
         "UHF came in 4 dB better than computed at your last stop");
 }
 
-TEST_CASE("what is missing is said in full") {
+TEST_CASE("each missing fact has a full sentence") {
   using reception::UnknownFact;
   const auto unknown = [](UnknownFact what) { return said(0.0, fact::Unknown{.what = what}); };
   CHECK(said(0.0, fact::ClearLine{40e3}) == "nothing in the way over 40.0 km");
@@ -115,7 +115,7 @@ TEST_CASE("what is missing is said in full") {
 }
 
 // 1 mile is 1,609.344 m and 1 foot 0.3048 m (1959 agreement).
-TEST_CASE("the same facts are said in miles and feet") {
+TEST_CASE("facts also come in miles and feet") {
   const reception::Obstacle ridge{.distance_m = 10 * 1609.344, .above_line_m = 210 * 0.3048};
   CHECK(said(18.0, fact::InTheWay{ridge}, true) ==
         "ridge 10.0 mi away, 210 ft above the line: -18 dB");
@@ -125,7 +125,7 @@ TEST_CASE("the same facts are said in miles and feet") {
         "the rig has moved 33 m since its heading was set: set it again");
 }
 
-TEST_CASE("every way to give a heading is an instruction") {
+TEST_CASE("every form of a heading is an instruction") {
   const auto heading = [](SaidAs said) { return words::heading(said, false); };
   CHECK(heading(Bearing<True>::degrees(37.0)) == "True bearing 37");
   CHECK(heading(OnGrid{Bearing<Grid>::degrees(36.3), "12N"}) ==
@@ -151,7 +151,7 @@ TEST_CASE("every way to give a heading is an instruction") {
         "in line with the rig and that point");
 }
 
-TEST_CASE("the handle's turn says which way, how far and where the antenna swings") {
+TEST_CASE("the handle's turn gives direction, amount and where the antenna swings") {
   CHECK(words::handle_turn(handle_turn(40.0, 40.0, RigSide::left, 0.0)) ==
         "Look up and turn the handle clockwise by 40 degrees to 40; the antenna swings toward the "
         "left side of the rig");
@@ -162,7 +162,7 @@ TEST_CASE("the handle's turn says which way, how far and where the antenna swing
   CHECK(words::handle_turn(handle_turn(90.0, 0.3, RigSide::nose, 0.0)) == "Leave the handle at 90");
 }
 
-TEST_CASE("the classic mistakes say what is read, what is right, and where the antenna aims") {
+TEST_CASE("each classic mistake shows the wrong reading, the right one and the aiming error") {
   const auto heading = Bearing<True>::degrees(90.0);
   const NorthMistakes east = north_mistakes(heading, Declination::east_deg(10.0));
   CHECK(words::north_mistake(east.map_north_as_magnetic) ==
@@ -178,7 +178,7 @@ TEST_CASE("the classic mistakes say what is read, what is right, and where the a
         "Reading the map's 90 on a plain compass, instead of 90, makes no difference here");
 }
 
-TEST_CASE("what must hold for a rig heading") {
+TEST_CASE("rig heading cautions name their condition") {
   using Kind = RigHeadingCaution::Kind;
   CHECK(words::rig_heading_caution({Kind::trailer_in_line}) ==
         "the trailer must be in line with its tow vehicle");
@@ -187,7 +187,7 @@ TEST_CASE("what must hold for a rig heading") {
         "the sensor is set to declination 5 W, but here it is 13 E");
 }
 
-TEST_CASE("checks of the compass in words") {
+TEST_CASE("compass checks print their result and advice") {
   const auto magnetic = [](double degrees) { return Bearing<Magnetic>::degrees(degrees); };
   CHECK(words::reciprocal(check_reciprocal(magnetic(40.0), magnetic(221.0))) ==
         "The two readings agree: no iron near either spot");

@@ -21,7 +21,7 @@ bool says(const std::string& text, const std::string& word) {
 
 }  // namespace
 
-TEST_CASE("the words at every 15 degrees") {
+TEST_CASE("rig sides have words at every 15 degrees") {
   const std::array<std::string, 24> expected = {
       "twelve o'clock, off the nose",
       "half past twelve, just right of the nose",
@@ -55,7 +55,7 @@ TEST_CASE("the words at every 15 degrees") {
   CHECK(different.size() == expected.size());
 }
 
-TEST_CASE("no direction is without words, and none says the wrong side or end") {
+TEST_CASE("every direction has words with the right side and end") {
   for (int tenth = 0; tenth < 3600; ++tenth) {
     const double degrees = tenth / 10.0;
     const std::string text = said(degrees);
@@ -71,7 +71,7 @@ TEST_CASE("no direction is without words, and none says the wrong side or end") 
   }
 }
 
-TEST_CASE("the words change half way between two steps and close at the nose") {
+TEST_CASE("the words change halfway between two steps and wrap at the nose") {
   CHECK(said(7.49) == "twelve o'clock, off the nose");
   CHECK(said(7.5) == "half past twelve, just right of the nose");
   CHECK(said(352.49) == "half past eleven, just left of the nose");

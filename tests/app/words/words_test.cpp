@@ -20,7 +20,7 @@ TEST_CASE("whole and tenth degrees stay within the circle") {
 }
 
 // 1 mile is 1,609.344 m (the international mile of 1959).
-TEST_CASE("distances carry their unit and no more digits than are read") {
+TEST_CASE("distances have their unit and only useful digits") {
   CHECK(words::distance(10'368.18, true) == "6.4 mi");
   CHECK(words::distance(10'368.18, false) == "10.4 km");
   CHECK(words::distance(499.0, true) == "0.31 mi");
@@ -31,7 +31,7 @@ TEST_CASE("distances carry their unit and no more digits than are read") {
   CHECK(words::distance(225'000.0, true) == "140 mi");
 }
 
-TEST_CASE("a rig angle is said as right or left of the nose") {
+TEST_CASE("a rig angle prints as right or left of the nose") {
   const auto said = [](double degrees) {
     return words::from_nose(RigAngle::clockwise_deg(degrees));
   };
@@ -46,7 +46,7 @@ TEST_CASE("a rig angle is said as right or left of the nose") {
   CHECK(said(359.4) == "1° left");
 }
 
-TEST_CASE("the turn is said until half a degree is left") {
+TEST_CASE("the turn shows until half a degree is left") {
   const auto said = [](double degrees) { return words::turn(Turn::clockwise_deg(degrees)); };
   CHECK(said(90.0) == "Turn right");
   CHECK(said(-90.0) == "Turn left");
@@ -56,7 +56,7 @@ TEST_CASE("the turn is said until half a degree is left") {
   CHECK(said(359.0) == "Turn left");
 }
 
-TEST_CASE("declination, ages and dates in words") {
+TEST_CASE("declination, ages and dates print as words") {
   CHECK(words::declination(Declination::east_deg(-14.14)) == "14.1° west");
   CHECK(words::declination(Declination::east_deg(13.06)) == "13.1° east");
   CHECK(words::age(milliseconds(3400)) == "3 s");
@@ -70,7 +70,7 @@ TEST_CASE("declination, ages and dates in words") {
         "29 February 2028");
 }
 
-TEST_CASE("a station's title and programs leave out what is not known") {
+TEST_CASE("a station's title and programs leave out unknown parts") {
   Station station{.call_sign = "QABC", .position = *Position::at_deg(42, -118)};
   CHECK(words::title(station) == "QABC");
   CHECK(words::programs(station).empty());
@@ -86,7 +86,7 @@ TEST_CASE("a station's title and programs leave out what is not known") {
   CHECK(words::carries(station) == "Basin, Kids");
 }
 
-TEST_CASE("a position is said by a place near it", "[places]") {
+TEST_CASE("a position prints by a near place", "[places]") {
   const places::Place bend{.name = "Bend",
                            .country = "US",
                            .country_name = "United States",

@@ -51,7 +51,7 @@ TEST_CASE("a wrong north does not compile") {
                                  Declination, Convergence, RigHeading>);
 }
 
-TEST_CASE("the roads between norths take the right correction only") {
+TEST_CASE("conversions between norths accept only their correction") {
   STATIC_REQUIRE(MagneticFrom<Bearing<True>, Declination>);
   STATIC_REQUIRE_FALSE(MagneticFrom<Bearing<True>, Convergence>);
   STATIC_REQUIRE_FALSE(MagneticFrom<Bearing<True>, double>);

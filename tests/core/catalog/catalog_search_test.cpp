@@ -47,7 +47,7 @@ Catalog catalog_of(const StationTable& table) {
   return std::move(catalog).value();
 }
 
-// Every station measured: what nearest() must find without doing so.
+// The nearest by measuring every station, which nearest() must find without that.
 std::vector<double> all_within(const StationTable& table, const Position& from, double meters) {
   std::vector<double> distances;
   for (const Station& station : table.stations) {
@@ -100,7 +100,7 @@ std::string found(Catalog& catalog, const std::string& text) {
 
 }  // namespace
 
-TEST_CASE("stations are found by words, channels and place, the nearest first") {
+TEST_CASE("search finds stations by words, channels and place, the nearest first") {
   Catalog catalog = catalog_of(basin());
   CHECK(found(catalog, "q") == "321");
   CHECK(found(catalog, "qaab") == "12");  // the call sign itself, though farther away
@@ -123,7 +123,7 @@ TEST_CASE("stations are found by words, channels and place, the nearest first") 
   CHECK(found(catalog, "").empty());
 }
 
-TEST_CASE("nothing that a person types is taken for a command") {
+TEST_CASE("search never runs typed text as a command") {
   Catalog catalog = catalog_of(basin());
   for (const std::string text : {"\"",
                                  "\"\"",
@@ -166,7 +166,7 @@ TEST_CASE("nothing that a person types is taken for a command") {
   CHECK(catalog.search("qaab \" OR \"", 10)->size() <= 2);
 }
 
-TEST_CASE("the nearest are those that measuring every station gives") {
+TEST_CASE("nearest finds the same stations as measuring every one") {
   const StationTable table = scattered(3000);
   Catalog catalog = catalog_of(table);
   const Position centers[] = {at(42.5, -118.5), at(0.0, 0.0),   at(10.0, 179.9), at(-20.0, -179.9),

@@ -38,7 +38,7 @@ Catalog in_memory() {
   return std::move(catalog).value();
 }
 
-// A file of the catalog that is gone after the test. Tests run side by side: each has its own name.
+// A catalog file that the test deletes at its end. Tests run in parallel, so each name is unique.
 struct CatalogFile {
   explicit CatalogFile(const std::string& name)
       : path((std::filesystem::temp_directory_path() / ("mastwise_catalog_" + name)).string()) {
@@ -59,7 +59,7 @@ struct CatalogFile {
 
 }  // namespace
 
-TEST_CASE("a station comes back from the catalog as it went in, also after closing") {
+TEST_CASE("the catalog returns a station unchanged, also after closing") {
   const CatalogFile file("kept");
   Station full{.id = "17/2",
                .call_sign = "QAAB",
@@ -129,7 +129,7 @@ TEST_CASE("an import that fails or is stopped changes nothing") {
   Catalog catalog = in_memory();
   REQUIRE(catalog.replace_source(table_of("one", {station("QAAA", 1, 1)})));
 
-  // Two stations of one id break the file's own rule half-way.
+  // Two stations with one id break the file's rule halfway.
   const auto failed = catalog.replace_source(
       table_of("one", {station("QAAB", 2, 2), station("QAAC", 3, 3), station("QAAC", 3, 3)}));
   REQUIRE_FALSE(failed);
@@ -151,7 +151,7 @@ TEST_CASE("an import that fails or is stopped changes nothing") {
   CHECK_FALSE(catalog.replace_source(dated));
 }
 
-TEST_CASE("a file that is no catalog, or of another version, is refused with advice") {
+TEST_CASE("a file that is not a catalog, or of another version, is refused with a remedy") {
   const CatalogFile file("foreign");
   file.execute("CREATE TABLE something(x)");
   CHECK(Catalog::open(file.path).error().what == "this file is not a catalog of stations");
@@ -169,7 +169,7 @@ TEST_CASE("a file that is no catalog, or of another version, is refused with adv
   CHECK(folder.error().remedy == "check that the folder exists and that you may write to it");
 }
 
-TEST_CASE("a damaged catalog is told and never read as if it were whole") {
+TEST_CASE("a damaged catalog reports its damage and is not read") {
   const CatalogFile file("damaged");
   {
     auto catalog = Catalog::open(file.path);
@@ -188,7 +188,7 @@ TEST_CASE("a damaged catalog is told and never read as if it were whole") {
   CHECK_FALSE(Catalog::open(file.path));
 }
 
-TEST_CASE("the regulator's whole table goes into the catalog") {
+TEST_CASE("the catalog imports the regulator's whole table") {
   const auto path = test::reference("stations/fcc_post_auction_technical_parameters.csv");
   if (!path) return;
   const auto mapping = parse_table_mapping(

@@ -103,7 +103,7 @@ TEST_CASE("the practice stations are invented, marked and plausible") {
   CHECK(translators == 7);
 }
 
-TEST_CASE("every practice station stands on its hill, 15 to 160 km from the stop") {
+TEST_CASE("every practice station is on its hill, 15 to 160 km from the stop") {
   const Position stop = practice_stop();
   for (const Station& station : practice_stations().stations) {
     INFO(station.call_sign);
@@ -152,8 +152,8 @@ TEST_CASE("the practice tiles cover 160 km around the stop and join without a st
   CHECK(steps == 0);
 }
 
-// The stations' heights were written down for these hills: any other ones would leave them in the
-// air. FNV-1a, 64 bits, over the fifteen tiles from the south-west, row by row of tiles.
+// The stations' heights belong to these hills: other hills would leave them in the air. FNV-1a, 64
+// bits, over the fifteen tiles from the south-west, row by row of tiles.
 TEST_CASE("the practice hills are the same bytes on every machine") {
   std::uint64_t hash = 0xCBF29CE484222325u;
   for (int south = 41; south <= 43; ++south) {

@@ -60,7 +60,7 @@ TEST_CASE("programs complete the stations they belong to") {
   }
 }
 
-TEST_CASE("stations are found by added programs, and no longer when these are gone") {
+TEST_CASE("search finds stations by added programs until these are removed") {
   Catalog catalog = filled();
   CHECK(catalog.search("Lodestone", 5)->empty());
   add(catalog, kLineup);
@@ -89,7 +89,7 @@ TEST_CASE("a re-import of the stations keeps the added programs and sees no chan
   CHECK(catalog.with_call_sign("QAAB")->at(0).programs.size() == 2);
 }
 
-TEST_CASE("rows of programs that say too little are rejected with their line") {
+TEST_CASE("incomplete rows of programs are rejected with their line") {
   const auto table = read_program_csv(
       "Virtual_Channel;Call_Sign;rf_channel\n6.1;;\n;QAAB;\n6.2;QAAB;many\n6.3;QAAB;9\n",
       {"lineup", ""});
@@ -105,7 +105,7 @@ TEST_CASE("rows of programs that say too little are rejected with their line") {
   CHECK_FALSE(read_program_csv("", {"lineup", ""}));
 }
 
-TEST_CASE("an import says what is new, gone and moved, by call sign") {
+TEST_CASE("an import lists new, gone and moved stations by call sign") {
   auto catalog = Catalog::open(":memory:");
   REQUIRE(catalog);
   const auto import = [&](const std::string& rows) {

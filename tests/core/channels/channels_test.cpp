@@ -30,7 +30,7 @@ int channels_of(Raster raster) {
 }  // namespace
 
 // Source: 47 CFR 73.603(a), its runs of 6 MHz (US government, public domain).
-TEST_CASE("every ATSC slot is in its run of the regulator's table") {
+TEST_CASE("every ATSC slot is within its range of the regulator's table") {
   const struct {
     int first, last;
     double from_mhz, to_mhz;
@@ -58,7 +58,7 @@ TEST_CASE("every ATSC slot is in its run of the regulator's table") {
 
 // Source: the published band plans: GE06 (ITU) for Europe, ACMA's for Australia, ARIB STD-B31 for
 // Japan and ABNT NBR 15601 for Brazil (their numbers from memory); the ends of each run.
-TEST_CASE("the other channel plans begin and end where they are published to") {
+TEST_CASE("the other channel plans have their published ends") {
   const struct {
     Raster raster;
     RfChannel channel;
@@ -82,7 +82,7 @@ TEST_CASE("the other channel plans begin and end where they are published to") {
   }
 }
 
-TEST_CASE("every ATSC channel is that of the published table") {
+TEST_CASE("every ATSC channel matches the published table") {
   const auto path = test::reference("planning/us_atsc_channels.csv");
   if (!path) return;
   const auto lines = test::read_lines(*path);
@@ -105,7 +105,7 @@ TEST_CASE("every ATSC channel is that of the published table") {
   CHECK(channels_of(Raster::atsc) == rows);
 }
 
-TEST_CASE("every channel of the other rasters is that of the published band plans") {
+TEST_CASE("every channel of the other channel plans matches the published band plans") {
   const auto path = test::reference("planning/other_rasters.csv");
   if (!path) return;
   const auto lines = test::read_lines(*path);
@@ -136,7 +136,7 @@ TEST_CASE("a frequency with an offset finds its channel") {
   CHECK_FALSE(channel_at(Raster::europe, 470.0));
 }
 
-TEST_CASE("channels and rasters are read as they are written") {
+TEST_CASE("channels and channel plans read back as written") {
   CHECK(*parse_rf_channel(" 9a ") == RfChannel{9, 'A'});
   CHECK(to_text(RfChannel{9, 'A'}) == "9A");
   for (const char* text : {"", "0", "-3", "9AB", "A9", "6.1", "99999999999"}) {

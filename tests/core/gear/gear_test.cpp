@@ -47,7 +47,7 @@ TEST_CASE("cable loss by type, length and frequency") {
 }
 
 // Common practice, no source.
-TEST_CASE("splits") {
+TEST_CASE("splits lose their power") {
   CHECK(split_loss_db(1) == 0.0);
   CHECK(split_loss_db(2) == 3.5);
   CHECK(split_loss_db(4) == 7.0);
@@ -57,7 +57,7 @@ TEST_CASE("splits") {
 }
 
 // The trade's ranges for gain over a dipole, width and front to back: common practice, no source.
-TEST_CASE("typical antennas lie within what the trade states for their kind") {
+TEST_CASE("typical antennas are within the trade's ranges for their kind") {
   const auto omni = typical_antenna(AntennaKind::omnidirectional);
   check_between(omni.low_vhf.gain_dbd, -6.0, -3.0);
   check_between(omni.high_vhf.gain_dbd, -3.0, 0.0);
@@ -91,7 +91,7 @@ TEST_CASE("typical antennas lie within what the trade states for their kind") {
   check_beam(typical_antenna(AntennaKind::large_panel).uhf, 10.0, 12.0, 45.0, 60.0, 10.0, 20.0);
 }
 
-TEST_CASE("an antenna answers for each band apart") {
+TEST_CASE("an antenna has a separate response for each band") {
   for (const AntennaKind kind : kAntennaKinds) {
     const auto antenna = typical_antenna(kind);
     CHECK(antenna.name == to_text(kind));
@@ -103,7 +103,7 @@ TEST_CASE("an antenna answers for each band apart") {
 
 // Common practice, no source: masts of rigs 3.5 to 4.5 m; amplifiers 12 to 20 dB, noise 1.5 to 4
 // dB, overload at -25 to -15 dBm.
-TEST_CASE("the presets are what travelers have") {
+TEST_CASE("the presets are within the usual ranges of travelers' gear") {
   std::set<std::string> names;
   for (const Gear& gear : presets()) {
     INFO(gear.name);
@@ -120,7 +120,7 @@ TEST_CASE("the presets are what travelers have") {
   CHECK(names.size() >= 6);
 }
 
-TEST_CASE("a preset is found by its name in whatever case, and the known ones are listed") {
+TEST_CASE("a preset is found by its name in any case, and an unknown name lists all") {
   const auto found = preset(" omnidirectional ROOF disc with amplifier");
   REQUIRE(found);
   CHECK(found->name == "Omnidirectional roof disc with amplifier");

@@ -51,7 +51,7 @@ double bits_per_cell(const Mode& mode) {
 }  // namespace
 
 // ITU-R BT.2033-2, table 2.
-TEST_CASE("DVB-T2 needs what the Report says") {
+TEST_CASE("DVB-T2 has the C/N of the Report") {
   const auto t2 = BroadcastStandard::dvb_t2;
   CHECK(modes(t2).size() == 14);
   check_mode(t2, "QPSK 1/2", 2.4, 2.6, 3.4);
@@ -63,7 +63,7 @@ TEST_CASE("DVB-T2 needs what the Report says") {
 }
 
 // EN 300 744 annex A, from memory.
-TEST_CASE("DVB-T's figures are those remembered of its standard") {
+TEST_CASE("DVB-T has the C/N of its standard") {
   const auto t = BroadcastStandard::dvb_t;
   CHECK(modes(t).size() == 15);
   check_mode(t, "64QAM 1/2", 14.4, 14.7, 16.0);
@@ -72,8 +72,8 @@ TEST_CASE("DVB-T's figures are those remembered of its standard") {
   CHECK(named(t, "64QAM 2/3")->basis == Basis::from_memory);
 }
 
-// ARIB STD-B31, from memory; echoes cost what they cost the same code and modulation of DVB-T.
-TEST_CASE("ISDB-T's figures are those remembered of its standard") {
+// ARIB STD-B31, from memory; echoes cost as much as with DVB-T's same code and modulation.
+TEST_CASE("ISDB-T has the C/N of its standard") {
   const auto t = BroadcastStandard::isdb_t;
   CHECK(named(t, "64QAM 1/2")->gaussian_cn_db == 16.5);
   CHECK(named(t, "64QAM 2/3")->gaussian_cn_db == 18.7);
@@ -93,16 +93,16 @@ TEST_CASE("ISDB-T's figures are those remembered of its standard") {
 
 // Common practice, no source, to 1.5 dB: -6 dB for the most robust, 15 to 18 for 256QAM 9 and
 // 10/15.
-TEST_CASE("ATSC 3.0's figures lie where the trade puts them") {
+TEST_CASE("ATSC 3.0 has the C/N of common practice") {
   const auto three = BroadcastStandard::atsc3;
   CHECK(named(three, "QPSK 2/15")->gaussian_cn_db == Approx(-6.0).margin(1.5));
   CHECK(named(three, "256QAM 9/15")->gaussian_cn_db == Approx(16.5).margin(1.5));
   CHECK(named(three, "256QAM 10/15")->gaussian_cn_db == Approx(16.5).margin(1.5));
 }
 
-// The Shannon limit: b bits in a cell need a C/N of at least 2^b - 1, whatever the code. That
+// The Shannon limit: b bits in a cell need a C/N of at least 2^b - 1 with any code. That
 // ATSC 3.0 comes within 2.5 dB of it is common practice, no source.
-TEST_CASE("no mode does better than the Shannon limit, and ATSC 3.0 comes near it") {
+TEST_CASE("no mode beats the Shannon limit, and ATSC 3.0 is near it") {
   for (const auto standard : kAll) {
     if (standard == BroadcastStandard::atsc1) continue;
     for (const Mode& mode : modes(standard)) {
@@ -114,7 +114,7 @@ TEST_CASE("no mode does better than the Shannon limit, and ATSC 3.0 comes near i
   }
 }
 
-TEST_CASE("echoes never help, and every figure says where it comes from") {
+TEST_CASE("echoes never help, and every figure has a source") {
   for (const auto standard : kAll) {
     REQUIRE_FALSE(modes(standard).empty());
     for (const Mode& mode : modes(standard)) {
@@ -129,7 +129,7 @@ TEST_CASE("echoes never help, and every figure says where it comes from") {
 
 // 15.19 dB at threshold [FCC OET Bulletin 69]. The others: the usual mode of
 // main programs, common practice, no source.
-TEST_CASE("what is assumed of a station whose mode is unknown") {
+TEST_CASE("a station with an unknown mode gets the usual one") {
   CHECK(default_mode(BroadcastStandard::atsc1).required_cn_db(ChannelKind::gaussian) == 15.19);
   CHECK(default_mode(BroadcastStandard::atsc3).name == "256QAM 9/15");
   CHECK(default_mode(BroadcastStandard::dvb_t).name == "64QAM 2/3");
@@ -139,7 +139,7 @@ TEST_CASE("what is assumed of a station whose mode is unknown") {
 }
 
 // DVB-T: 1705 carriers at 8/7 elementary periods of 8, 7, 6 MHz: 7.61, 6.66, 5.71 MHz [EN 300 744].
-TEST_CASE("noise bandwidths") {
+TEST_CASE("noise bandwidths match their standards") {
   const auto mhz = [](BroadcastStandard standard, double channel) {
     return noise_bandwidth_hz(standard, channel) / 1e6;
   };

@@ -17,7 +17,7 @@ double noise_figure(std::vector<Stage> stages) {
 }  // namespace
 
 // Rounded values of ITU-R P.372's lines at the middle of low and high VHF.
-TEST_CASE("man-made noise is that of the Recommendation's lines") {
+TEST_CASE("man-made noise follows the Recommendation's lines") {
   const auto fam = [](NoiseEnvironment environment, double frequency_mhz) {
     return man_made_noise_figure_db(environment, frequency_mhz);
   };
@@ -31,7 +31,7 @@ TEST_CASE("man-made noise is that of the Recommendation's lines") {
 }
 
 // ITU-R P.372: galactic noise at 100 MHz is 52 - 46 = 6 dB.
-TEST_CASE("external noise adds the galaxy's to the man-made as powers") {
+TEST_CASE("external noise adds galactic and man-made noise as powers") {
   CHECK(galactic_noise_figure_db(100.0) == Approx(6.0).margin(1e-9));
   const double city = man_made_noise_figure_db(NoiseEnvironment::city, 69.0);
   CHECK(external_noise_figure_db(NoiseEnvironment::city, 69.0) > city);
@@ -45,7 +45,7 @@ TEST_CASE("external noise adds the galaxy's to the man-made as powers") {
 }
 
 // kT0B by the trade's table: 290 K; -106.2 dBm in 6 MHz [FCC Sixth Report and Order App. A].
-TEST_CASE("thermal noise of the standards' bandwidths") {
+TEST_CASE("thermal noise follows the standards' bandwidths") {
   CHECK(thermal_noise_dbm(1.0) == Approx(-173.975).margin(0.001));
   CHECK(thermal_noise_dbm(6e6) == Approx(-106.2).margin(0.05));
   CHECK(thermal_noise_dbm(5.8e6) == Approx(-106.3).margin(0.05));
@@ -55,7 +55,7 @@ TEST_CASE("thermal noise of the standards' bandwidths") {
 }
 
 // Friis. A passive loss at 290 K before a receiver adds to its noise figure in decibels.
-TEST_CASE("the cascade's noise figure") {
+TEST_CASE("the cascade's noise figure follows Friis") {
   CHECK(noise_figure({}) == 0.0);
   CHECK(noise_figure({{0.0, 8.0}}) == Approx(8.0));
   CHECK(noise_figure({loss_stage(4.0), {0.0, 8.0}}) == Approx(12.0).margin(1e-9));

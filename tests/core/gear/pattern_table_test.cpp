@@ -16,7 +16,7 @@ double at(const Pattern& pattern, double degrees) {
   return pattern.relative_db(Turn::clockwise_deg(degrees));
 }
 
-// Rows of a half-wave dipole's field, cos(90 deg sin a) / cos a, for which half power lies 39.0
+// Rows of a half-wave dipole's field, cos(90 deg sin a) / cos a, whose half power is 39.0
 // degrees off the axis [any antenna handbook: 78 degrees].
 double dipole_field(double angle_deg) {
   const double angle = angle_deg * std::numbers::pi / 180.0;
@@ -94,7 +94,7 @@ TEST_CASE("the same table in other forms is the same pattern") {
   }
 }
 
-TEST_CASE("a table need not be symmetrical, and its two sides are told apart") {
+TEST_CASE("a table may be asymmetrical, and its sides keep their order") {
   std::string text = "angle,field\n";
   for (int angle = -180; angle <= 180; angle += 20) {
     const double width = angle > 0 ? 40.0 : 80.0;
@@ -119,7 +119,7 @@ TEST_CASE("ripple beside the axis up to a decibel counts as the axis") {
   CHECK(at(*ripple, 60.0) == Approx(-5.2).margin(1e-9));
 }
 
-TEST_CASE("what is wrong with a table is said with its line and what to do") {
+TEST_CASE("a faulty table reports its line and a remedy") {
   CHECK(refusal("").what == "the table has no rows");
   CHECK(refusal("# nothing\n\n").what == "the table has no rows");
   CHECK(

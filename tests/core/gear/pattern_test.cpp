@@ -17,7 +17,7 @@ const double kHalfPowerDb = 10.0 * std::log10(0.5);
 
 }  // namespace
 
-TEST_CASE("an omnidirectional antenna takes in every direction alike") {
+TEST_CASE("an omnidirectional antenna receives equally from every direction") {
   const auto pattern = Pattern::omnidirectional();
   for (const double angle : {0.0, 45.0, 90.0, 135.0, 180.0, -90.0})
     CHECK(relative_at(pattern, angle) == 0.0);
@@ -42,7 +42,7 @@ TEST_CASE("a beam has half power at half its width and its front-to-back ratio b
 
 // n of the trade's table for four widths, from the slope: 10 n log cos(1 degree). Common practice,
 // no source.
-TEST_CASE("the exponent of the beam is the trade's") {
+TEST_CASE("the exponent of the beam matches the trade's table") {
   const double slope_db = 10.0 * std::log10(std::cos(std::acos(-1.0) / 180.0));
   const auto exponent = [&](double width) {
     return relative_at(Pattern::directional(width, 20.0), 1.0) / slope_db;
@@ -55,7 +55,7 @@ TEST_CASE("the exponent of the beam is the trade's") {
 
 // Common practice, no source: a beam loses 12 (theta / HPBW)^2 dB near its axis; a 60-degree beam
 // 0.33 dB at 10 degrees, 0.75 at 15, 1.33 at 20, 3.0 at 30.
-TEST_CASE("near the axis the loss is that of the parabola") {
+TEST_CASE("near the axis the loss follows the parabola") {
   const auto sixty = Pattern::directional(60.0, 20.0);
   CHECK(relative_at(sixty, 10.0) == Approx(-0.33).margin(0.02));
   CHECK(relative_at(sixty, 15.0) == Approx(-0.75).margin(0.03));
@@ -74,8 +74,8 @@ TEST_CASE("near the axis the loss is that of the parabola") {
   CHECK(largest_db < 0.1);
 }
 
-// The parabola from 3 dB down to the 10 dB that the trade lets it hold. Common practice, no source.
-TEST_CASE("to ten decibels down a narrow beam still follows the parabola") {
+// The parabola from 3 dB down to 10 dB, its usual limit. Common practice, no source.
+TEST_CASE("a narrow beam follows the parabola to ten decibels down") {
   for (const double width : {30.0, 40.0}) {
     for (double part = 0.5; part <= 0.9; part += 0.05) {
       INFO(width << " " << part);
@@ -107,7 +107,7 @@ TEST_CASE("a pattern never rises with the angle in front, nor above the axis any
   }
 }
 
-TEST_CASE("widths and depths that no antenna has are taken as the nearest") {
+TEST_CASE("impossible widths and depths are clamped to the nearest possible") {
   CHECK(Pattern::directional(0.0, 99.0) == Pattern::directional(1.0, 60.0));
   CHECK(Pattern::directional(400.0, -3.0) == Pattern::directional(170.0, 0.0));
   CHECK_FALSE(Pattern::directional(60.0, 2.0).half_power_beamwidth_deg());

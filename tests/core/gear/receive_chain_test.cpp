@@ -53,7 +53,7 @@ const Mode& eight_vsb() {
 
 }  // namespace
 
-TEST_CASE("the planning factors' fields come out of their parts") {
+TEST_CASE("the planning factors' fields add up from their parts") {
   for (const PlanningFactors& factors : kPlanning) {
     INFO(factors.frequency_mhz);
     CHECK(received_power_dbm(0.0, 0.0, factors.frequency_mhz) ==
@@ -68,9 +68,9 @@ TEST_CASE("the planning factors' fields come out of their parts") {
   }
 }
 
-// At 615 MHz in the quiet countryside the sky lies 12 dB under kT0B: it adds under 0.05 dB to the
+// At 615 MHz in the quiet countryside the sky is 12 dB under kT0B: it adds under 0.05 dB to the
 // planning factors' receiver.
-TEST_CASE("the whole chain gives the planning factors' UHF field but for its own C/N and sky") {
+TEST_CASE("the whole chain gives the planning factors' UHF field, except for C/N and sky noise") {
   Gear gear = plain_gear();
   gear.antenna.uhf.gain_dbd = 10.0;
   gear.cable.length_m *= 4.0 / gear.cable.loss_db(615.0);
@@ -87,7 +87,7 @@ TEST_CASE("the whole chain gives the planning factors' UHF field but for its own
 }
 
 // From the wave: P = E^2 / Z0 * 1.641 lambda^2 / (4 pi), in SI units.
-TEST_CASE("the received power is that of a half-wave dipole in a plane wave") {
+TEST_CASE("the received power equals that of a half-wave dipole in a plane wave") {
   for (const double frequency_mhz : {57.0, 194.0, 615.0}) {
     const double wavelength_m = 299.792458 / frequency_mhz;
     const double field_v_per_m = 1e-6 * std::pow(10.0, 60.0 / 20.0);
@@ -103,7 +103,7 @@ TEST_CASE("the received power is that of a half-wave dipole in a plane wave") {
 }
 
 // Friis with 4 dB of cable, receiver 8 dB and an amplifier of 16 dB with 3 dB.
-TEST_CASE("amplifier, cable and splits of the gear make its noise figure") {
+TEST_CASE("amplifier, cable and splits determine the gear's noise figure") {
   Gear gear = plain_gear();
   gear.receiver_noise_figure_db = 8.0;
   gear.cable.length_m *= 4.0 / gear.cable.loss_db(615.0);
@@ -134,7 +134,7 @@ TEST_CASE("an amplifier does not help against noise from outside") {
   CHECK(gained_db(planning_slot(), NoiseEnvironment::quiet_rural) > 4.0);
 }
 
-TEST_CASE("the noise fills the bandwidth that the standard and the channel give it") {
+TEST_CASE("the noise fills the bandwidth of standard and channel") {
   const auto& mode = default_mode(BroadcastStandard::dvb_t);
   const auto eight =
       receive_chain(plain_gear(), slot_at(500.0, 8.0, Band::uhf), mode, NoiseEnvironment::rural);
@@ -158,7 +158,7 @@ TEST_CASE("powers add up") {
 TEST_CASE("strong signals overload the amplifier by their sum") {
   Gear gear = plain_gear();
   const std::vector<double> ten(10, -28.0);
-  CHECK_FALSE(overload(gear, ten));  // nothing to overload
+  CHECK_FALSE(overload(gear, ten));  // without an amplifier
   gear.amplifier = Amplifier{.gain_db = 16.0, .noise_figure_db = 3.0, .overload_dbm = -20.0};
   CHECK_FALSE(overload(gear, {}));
   CHECK_FALSE(overload(gear, std::vector{-28.0}));

@@ -7,7 +7,7 @@
 
 using namespace mastwise;
 
-TEST_CASE("the boxes hold the whole circle, across the antimeridian and at the poles") {
+TEST_CASE("the boxes contain the whole circle, across the antimeridian and at the poles") {
   for (const double latitude_deg : {0.0, 45.0, -80.0, 89.0}) {
     for (const double longitude_deg : {0.0, 179.5, -180.0}) {
       for (const double meters : {1.0, 50e3, 1000e3, 5000e3}) {

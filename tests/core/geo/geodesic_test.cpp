@@ -36,7 +36,7 @@ TEST_CASE("geodesics agree with the published test set both ways") {
 }
 
 // Source: the reference data's README, on the station table's transmitters (WGS84 ellipsoid).
-TEST_CASE("the two transmitters seen from the recorded stop") {
+TEST_CASE("the two transmitters have their published bearings from the recorded stop") {
   const Position stop = at(44.435217, -71.675993);
   const PathBetween near = path_between(stop, at(44.352778, -71.736944));
   CHECK(near.bearing.degrees() == Approx(207.950).margin(0.0005));
@@ -47,7 +47,8 @@ TEST_CASE("the two transmitters seen from the recorded stop") {
 }
 
 // Source: a quarter of the WGS84 meridian is 10,001,965.729 m; its equator's radius is 6,378,137 m.
-TEST_CASE("a quarter meridian, a degree of the equator, and the antimeridian") {
+TEST_CASE(
+    "geodesics match a quarter meridian, a degree of the equator, and cross the antimeridian") {
   CHECK(path_between(at(0, 20), at(90, 0)).distance_m == Approx(10001965.729).margin(0.001));
   CHECK(path_between(at(0, 20), at(90, 0)).bearing.degrees() == 0.0);
   const double degree_m = 6378137.0 * std::acos(-1.0) / 180.0;
@@ -57,7 +58,7 @@ TEST_CASE("a quarter meridian, a degree of the equator, and the antimeridian") {
   CHECK(path_between(at(0, -180), at(0, 180)).distance_m == 0.0);
 }
 
-TEST_CASE("coincident positions have no distance and the bearing 0 that means nothing") {
+TEST_CASE("coincident positions have distance 0 and a meaningless bearing 0") {
   for (const Position place : {at(44.4, -71.7), at(0, 0), at(90, 0), at(-90, 50)}) {
     const PathBetween none = path_between(place, place);
     CHECK(none.distance_m == 0.0);

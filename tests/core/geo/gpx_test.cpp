@@ -6,8 +6,8 @@ using namespace mastwise;
 
 namespace {
 
-// Elements and attributes as the GPX 1.1 schema has them [http://www.topografix.com/GPX/1/1]; the
-// places are invented.
+// Elements and attributes of the GPX 1.1 schema [http://www.topografix.com/GPX/1/1]; the places are
+// invented.
 const std::string kBegin =
     "<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n"
     "<gpx version=\"1.1\" creator=\"a hand\" xmlns=\"http://www.topografix.com/GPX/1/1\">\n";
@@ -82,7 +82,7 @@ TEST_CASE("an impossible place is left out with a remark", "[gpx]") {
   CHECK(places->remarks[1] == "line 4: skipped a place without a position");
 }
 
-TEST_CASE("of a file cut short what stands before the cut is used", "[gpx]") {
+TEST_CASE("a file cut short is used up to the cut", "[gpx]") {
   const auto places = read_gpx(kBegin +
                                "<trk><name>T</name><trkseg>\n<trkpt lat=\"1\" lon=\"2\"/>\n"
                                "<trkpt lat=\"3\" lon=\"4\"/><trkpt lat=\"5\" lo");

@@ -21,7 +21,7 @@ double closed_form_deg(double latitude_deg, double from_meridian_deg) {
 
 }  // namespace
 
-// The closed form is that of a sphere. The ellipsoid's next term is, in radians,
+// The closed form is for a sphere. The ellipsoid's next term is, in radians,
 // dl^3 sin(lat) cos^2(lat) (3 e'^2 cos^2(lat) + ...) / 3 with e'^2 = 0.00674 (the usual series of
 // transverse Mercator convergence): at 3 degrees off the meridian no more than 1.6e-5 degree.
 TEST_CASE("UTM convergence keeps to the closed form near the central meridian") {
@@ -45,7 +45,7 @@ TEST_CASE("convergence at a zone's edge at 45 degrees is 2.12 degrees, and its s
 }
 
 // Source: the zone rules of UTM and UPS (NGA.SIG.0012), with 32V and Svalbard.
-TEST_CASE("zones are named as the notation prints them") {
+TEST_CASE("zones have the names that the notation prints") {
   CHECK(zone_at(44.435217, -71.675993).name == "19N");
   CHECK(zone_at(-33.8688, 151.2093).name == "56S");
   CHECK(zone_at(0.0, 0.0).name == "31N");
@@ -60,7 +60,7 @@ TEST_CASE("zones are named as the notation prints them") {
 }
 
 // On the polar stereographic grid the meridian of lon points at lon from grid north: in the north
-// grid north lies east of true north by lon, in the south by -lon.
+// grid north is east of true north by lon, in the south by -lon.
 TEST_CASE("UPS convergence is the longitude") {
   CHECK(zone_at(87.0, 30.0).convergence.east_deg() == Approx(30.0).margin(1e-9));
   CHECK(zone_at(87.0, -120.0).convergence.east_deg() == Approx(-120.0).margin(1e-9));

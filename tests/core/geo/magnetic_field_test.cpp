@@ -131,7 +131,7 @@ TEST_CASE("zones begin below 6000 and 2000 nT") {
 // Source: the WMM2025 report puts the dip poles of 2025.0 at 85.762 N 139.298 E and 63.851 S
 // 135.078 E (from memory); 89 N 121 W has H of 1,504 nT and 80 N 96 W 2,164 nT in NOAA's test
 // values.
-TEST_CASE("the zones lie about the dip poles") {
+TEST_CASE("the zones are around the dip poles") {
   const MagneticModel model = load_model();
   const UtcTime date = utc(2025, 1, 1);
   CHECK(model.at(at(85.762, 139.298), date).zone == Zone::Blackout);
@@ -154,7 +154,7 @@ TEST_CASE("a decimal year counts milliseconds of years of 365 and 366 days") {
   CHECK(decimal_year(utc(2000, 12, 31)) == 2000.0 + 365.0 / 366.0);
 }
 
-TEST_CASE("a date beyond the model is told, to the millisecond") {
+TEST_CASE("a date beyond the model is flagged, to the millisecond") {
   const MagneticModel model = load_model();
   const Position stop = at(44.435217, -71.675993);
   CHECK_FALSE(model.at(stop, utc(2030, 1, 1) - milliseconds{1}).beyond_model_end);
@@ -164,7 +164,7 @@ TEST_CASE("a date beyond the model is told, to the millisecond") {
 }
 
 // Source: the reference data's README: 14.14 degrees west at 2026.5.
-TEST_CASE("the declination at the recorded stop") {
+TEST_CASE("the declination at the recorded stop matches the reference") {
   const MagneticModel model = load_model();
   const MagneticField field = model.at(at(44.435217, -71.675993), time_of(2026.5));
   CHECK(field.declination.east_deg() == Approx(-14.14).margin(0.005));
@@ -190,7 +190,7 @@ TEST_CASE("a model cut short is an error") {
   fs::remove_all(folder);
 }
 
-TEST_CASE("many threads may ask one model at once") {
+TEST_CASE("many threads can use one model at once") {
   const MagneticModel model = load_model();
   const UtcTime date = utc(2027, 3, 4);
   const auto sum_deg = [&model, date] {

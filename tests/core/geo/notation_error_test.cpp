@@ -30,7 +30,7 @@ void check_refused(const std::vector<Bad>& cases) {
 
 }  // namespace
 
-TEST_CASE("what is missing is pointed at behind the text") {
+TEST_CASE("an error marks a missing part after the text") {
   check_refused({{"", 0, "no number"},
                  {"   ", 3, "no number"},
                  {"44", 2, "longitude is missing"},
@@ -47,7 +47,7 @@ TEST_CASE("what is missing is pointed at behind the text") {
                  {"19TBK12", 7, "too coarse"}});
 }
 
-TEST_CASE("numbers out of range are pointed at") {
+TEST_CASE("an error marks a number out of range") {
   check_refused({{"91 20", 0, "latitude is over 90"},
                  {"-91 20", 1, "latitude is over 90"},
                  {"151.2 -33.8", 0, "latitude is over 90"},
@@ -64,7 +64,7 @@ TEST_CASE("numbers out of range are pointed at") {
                  {"1234567890123456789 7", 0, "too long"}});
 }
 
-TEST_CASE("sides that are said twice, against each other or not at all") {
+TEST_CASE("duplicate, contradicting or missing hemisphere letters are errors") {
   check_refused({{"44N 71N", 6, "both latitudes"},
                  {"44.4E 71W", 8, "both longitudes"},
                  {"lat 44 lat 71", 7, "both latitudes"},
@@ -81,7 +81,7 @@ TEST_CASE("sides that are said twice, against each other or not at all") {
                  {"33d52m7.7s 151d12m33e", 0, "north or south is missing"}});
 }
 
-TEST_CASE("what can be read in two ways is asked about") {
+TEST_CASE("ambiguous text is an error that asks") {
   check_refused({{"44,435217,71,675993", 2, "comma"},
                  {"44,5 30", 2, "comma"},
                  {"44,26,06 71,40,33", 2, "comma"},
@@ -90,7 +90,7 @@ TEST_CASE("what can be read in two ways is asked about") {
                  {"44.4 O 71", 5, "O can mean east or west"}});
 }
 
-TEST_CASE("what does not belong is pointed at") {
+TEST_CASE("an error marks text that does not belong") {
   check_refused({{"hello", 0, "hello"},
                  {"44.4, -71.6 x", 12, "x"},
                  {"44.4 \u00A7 71", 5, "\u00A7"},
@@ -112,7 +112,7 @@ TEST_CASE("what does not belong is pointed at") {
                  {std::string("44.4 \0 71", 9), 5, "byte 00"}});
 }
 
-TEST_CASE("grid references that name no place") {
+TEST_CASE("grid references without a place are errors") {
   check_refused({{"61N 287027 4923696", 0, "no UTM zone 61"},
                  {"0N 287027 4923696", 0, "no UTM zone 0"},
                  {"19I 287027 4923696", 2, "neither a hemisphere nor a band"},

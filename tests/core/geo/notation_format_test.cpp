@@ -96,7 +96,7 @@ TEST_CASE("what rounds to zero has no minus sign") {
         "0\u00B000.0000\u2032N 180\u00B000.0000\u2032W");
 }
 
-TEST_CASE("what is printed is read back at the poles, the antimeridian and the zones' edges") {
+TEST_CASE("printed positions read back at the poles, the antimeridian and the zones' edges") {
   for (const double latitude_deg :
        {-90.0,      -89.9999999, -80.0000001, -80.0,      -79.9999999, -58.0,      -54.0,
         -50.0,      -45.0,       -0.0000001,  -0.0,       0.0,         0.0000001,  32.0,
@@ -111,7 +111,7 @@ TEST_CASE("what is printed is read back at the poles, the antimeridian and the z
   }
 }
 
-TEST_CASE("what is printed is read back anywhere") {
+TEST_CASE("printed positions read back anywhere") {
   std::mt19937_64 generator(2025);
   const auto within = [&generator](double limit) {
     return (static_cast<double>(generator() >> 11) * 0x1p-52 - 1.0) * limit;

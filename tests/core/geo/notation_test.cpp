@@ -62,7 +62,7 @@ TEST_CASE("decimal degrees in every order and with every mark of the side") {
             44.435217, -71.675993);
 }
 
-TEST_CASE("a decimal comma where it can be nothing else") {
+TEST_CASE("a decimal comma is accepted if it is unambiguous") {
   check_all({"44,435217 -71,675993", "44,435217;-71,675993", "44,435217, -71,675993",
              "44,435217 N 71,675993 W", "N44,435217 W71,675993"},
             44.435217, -71.675993);
@@ -89,7 +89,7 @@ TEST_CASE("degrees, minutes and seconds with any common marks") {
   check_reads("44 26 06 71 40 30", 44.435, 71.675);
 }
 
-TEST_CASE("degrees and minutes") {
+TEST_CASE("degrees and minutes with common marks") {
   check_all({"44\u00B026.25\u2032N 71\u00B040.5\u2032W", "44 26.25 N 71 40.5 W",
              "44 26.25 -71 40.5", "44:26.25 -71:40.5", "44d26.25mN 71d40.5mW",
              "44\u00B026.25' -71\u00B040.5'", "44 deg 26.25 min N, 71 deg 40.5 min W"},
@@ -109,7 +109,7 @@ TEST_CASE("an s is south or seconds") {
   CHECK_FALSE(parse_position("33d52m7.5s 151d12m30e"));
 }
 
-TEST_CASE("the ends of the scales") {
+TEST_CASE("the ends of the scales are accepted") {
   check_reads("0 0", 0.0, 0.0);
   check_reads("-0 -0", 0.0, 0.0);
   check_reads("90 180", 90.0, -180.0);
@@ -123,7 +123,7 @@ TEST_CASE("the ends of the scales") {
 
 // Source: GeoConvert of GeographicLib 2.1.2 (MIT License), to the meter: UTM rounds, MGRS
 // truncates.
-TEST_CASE("UTM, UPS and MGRS agree with the published program") {
+TEST_CASE("UTM, UPS and MGRS agree with GeoConvert") {
   const struct {
     double latitude_deg, longitude_deg;
     const char *utm, *mgrs;
@@ -176,7 +176,7 @@ TEST_CASE("an MGRS square's middle is the position, and S behind a zone is south
   CHECK(path_between(coarse, read_position("19N 287500 4923500")).distance_m <= 0.001);
   CHECK(read_position("56S 334369 6250948").latitude_deg() == Approx(-33.8688).margin(1e-5));
   CHECK(read_position("19S 287027 4923696").latitude_deg() < 0.0);
-  // Los Angeles, from memory; its mirror image lies in the southern ocean.
+  // Los Angeles, from memory; its mirror image is in the southern ocean.
   CHECK(read_position("11 north 386500 3768500").latitude_deg() == Approx(34.05).margin(0.05));
   CHECK(read_position("11 south 386500 3768500").latitude_deg() == Approx(-56.2).margin(0.1));
   // Band S of MGRS is 32 to 40 north: Washington's square.

@@ -24,7 +24,7 @@ Position paper_at(double latitude_deg, double longitude_deg) {
 }  // namespace
 
 // Source: arithmetic. 30 miles / 20 mm = 1.5 miles a millimeter = 2,414,016 mm of ground a mm.
-TEST_CASE("a scale bar tells what a millimeter is", "[paper-map]") {
+TEST_CASE("a scale bar gives the length of a millimeter", "[paper-map]") {
   const auto scale = MapScale::from_bar(20.0, 30.0 * kMile_m);
   REQUIRE(scale);
   CHECK(scale->meters_per_mm() == Approx(1.5 * kMile_m));
@@ -35,7 +35,7 @@ TEST_CASE("a scale bar tells what a millimeter is", "[paper-map]") {
   CHECK(topographic->meters_of(1.0) == Approx(250.0));
 }
 
-TEST_CASE("a scale that is none is refused with advice", "[paper-map]") {
+TEST_CASE("an impossible scale is refused with a remedy", "[paper-map]") {
   for (const double bad : {0.0, -20.0, kNaN, std::numeric_limits<double>::infinity()}) {
     INFO(bad);
     const auto no_length = MapScale::from_bar(bad, 30.0 * kMile_m);
@@ -51,13 +51,13 @@ TEST_CASE("a scale that is none is refused with advice", "[paper-map]") {
 }
 
 // Source: atan(sqrt(2) 0.5 / length) by hand: 2.025 degrees over 20 mm, 0.418 over 97 mm.
-TEST_CASE("a bearing by ruler is as sure as it is long", "[paper-map]") {
+TEST_CASE("a bearing by ruler is more certain over a longer line", "[paper-map]") {
   CHECK(ruler_bearing_error_deg(20.0) == Approx(2.025).margin(0.001));
   CHECK(ruler_bearing_error_deg(97.0) == Approx(0.418).margin(0.001));
   CHECK(ruler_bearing_error_deg(0.0) == 90.0);
 }
 
-TEST_CASE("a place is found from a named one", "[paper-map]") {
+TEST_CASE("a position follows from a named place, direction and length", "[paper-map]") {
   const Position named = paper_at(44.0, -71.0);
   const MapScale scale = *MapScale::from_bar(20.0, 30.0 * kMile_m);
   const auto found = from_named_place(named, degrees(45.0), 8.0, scale);
@@ -67,7 +67,7 @@ TEST_CASE("a place is found from a named one", "[paper-map]") {
   CHECK(way.bearing.degrees() == Approx(45.0));
   // sqrt(2) 0.5 mm along the line and as much across it: 1 mm, 1.5 miles.
   CHECK(found->error_m == Approx(1.5 * kMile_m));
-  // "North-east" said by word is 11.25 degrees unsure: 8 mm tan(11.25) = 1.591 mm across.
+  // "North-east" as a word is uncertain by 11.25 degrees: 8 mm tan(11.25) = 1.591 mm across.
   const auto by_word = from_named_place(named, degrees(45.0), 8.0, scale, 11.25);
   REQUIRE(by_word);
   CHECK(by_word->error_m == Approx(std::hypot(0.7071, 1.5913) * 1.5 * kMile_m).epsilon(1e-3));
@@ -78,7 +78,7 @@ TEST_CASE("a place is found from a named one", "[paper-map]") {
 
 // Source: WGS84 (NGA STND.0036): a degree of latitude from 44 to 45 N is 111.1 km, and a degree of
 // longitude at 44.5 N 79.5 km: (pi / 180) a cos(lat) / sqrt(1 - e^2 sin^2(lat)).
-TEST_CASE("a place is found between meridians and parallels", "[paper-map]") {
+TEST_CASE("a position follows from meridians and parallels", "[paper-map]") {
   const BetweenLines meridians{-72.0, -71.0, 79.5, 39.75};
   const BetweenLines parallels{44.0, 45.0, 111.1, 55.55};
   const auto found = from_graticule(meridians, parallels);
@@ -91,7 +91,7 @@ TEST_CASE("a place is found between meridians and parallels", "[paper-map]") {
   CHECK(found->error_m == Approx(1000.0 * std::sqrt(1.25)).epsilon(0.002));
 }
 
-TEST_CASE("a graticule is read from either side and over the date line", "[paper-map]") {
+TEST_CASE("a graticule works from either side and across the date line", "[paper-map]") {
   const auto from_east = from_graticule({-71.0, -72.0, 80.0, 20.0}, {45.0, 44.0, 111.0, 111.0});
   REQUIRE(from_east);
   CHECK(from_east->position.longitude_deg() == Approx(-71.25));
@@ -102,7 +102,7 @@ TEST_CASE("a graticule is read from either side and over the date line", "[paper
   CHECK(date_line->position.latitude_deg() == Approx(-18.5).margin(1e-4));
 }
 
-TEST_CASE("a graticule that cannot be is refused with advice", "[paper-map]") {
+TEST_CASE("an impossible graticule is refused with a remedy", "[paper-map]") {
   const BetweenLines meridians{-72.0, -71.0, 80.0, 40.0};
   const BetweenLines parallels{44.0, 45.0, 111.0, 55.0};
   const auto refused = [](const BetweenLines& first, const BetweenLines& second) {
@@ -123,7 +123,7 @@ TEST_CASE("a graticule that cannot be is refused with advice", "[paper-map]") {
 }
 
 // Source: right triangles by hand: 100 mm at 30 degrees lead 50 mm right and 86.603 mm up.
-TEST_CASE("the ruler is laid for a heading", "[paper-map]") {
+TEST_CASE("the ruler line follows the heading", "[paper-map]") {
   const MapScale scale = *MapScale::from_ratio(1'000'000.0);
   const PaperSheet sheet{
       .width_mm = 400.0, .height_mm = 300.0, .stop_right_mm = 100.0, .stop_up_mm = 50.0};
@@ -137,7 +137,7 @@ TEST_CASE("the ruler is laid for a heading", "[paper-map]") {
   CHECK(!line->edge);
 }
 
-TEST_CASE("the ruler's line is told where it leaves the sheet", "[paper-map]") {
+TEST_CASE("the ruler line ends where it leaves the sheet", "[paper-map]") {
   const MapScale scale = *MapScale::from_ratio(1'000'000.0);
   PaperSheet sheet{
       .width_mm = 400.0, .height_mm = 300.0, .stop_right_mm = 100.0, .stop_up_mm = 50.0};
@@ -153,14 +153,14 @@ TEST_CASE("the ruler's line is told where it leaves the sheet", "[paper-map]") {
   REQUIRE(due_east->edge);
   CHECK(due_east->edge->right_mm == Approx(400.0));
   CHECK(due_east->edge->from_stop_mm == Approx(300.0));
-  // The upright points 2 degrees east of north here: the same bearing lies 2 degrees less from it.
+  // The upright points 2 degrees east of north here: the same bearing is 2 degrees less from it.
   sheet.upright = Convergence::east_deg(2.0);
   const auto tilted = ruler_line(sheet, scale, degrees(30.0), 97'000.0);
   REQUIRE(tilted);
   CHECK(tilted->from_upright.degrees() == Approx(28.0));
 }
 
-TEST_CASE("a ruler line without a sheet is refused with advice", "[paper-map]") {
+TEST_CASE("a ruler line without a sheet is refused with a remedy", "[paper-map]") {
   const MapScale scale = *MapScale::from_ratio(1'000'000.0);
   const PaperSheet sheet{
       .width_mm = 400.0, .height_mm = 300.0, .stop_right_mm = 100.0, .stop_up_mm = 50.0};

@@ -26,7 +26,7 @@ const UtcTime kMiddleOf2026 = sys_days{year{2026} / 7 / 2} + hours{12};
 // Source: the reference data's README (bearing, distance, declination at 2026.5) and
 // utm_mgrs_geoconvert.csv (zone); magnetic = true - declination; convergence by
 // atan(tan(lon - lon0) sin lat) with lon0 = 69 W, worked by hand: -1.8740 degrees.
-TEST_CASE("the first heading of the recorded stop in every way of saying it") {
+TEST_CASE("the aim card has the recorded stop's heading in every form") {
   const MagneticModel model = load_model();
   const Position stop = Position::at_deg(44.435217, -71.675993).value();
   const Position mast = Position::at_deg(44.352778, -71.736944).value();
@@ -44,7 +44,7 @@ TEST_CASE("the first heading of the recorded stop in every way of saying it") {
   CHECK(card.rig_angle->clockwise_deg() == Approx(267.950).margin(0.0005));
 }
 
-TEST_CASE("without a rig heading there is no rig angle") {
+TEST_CASE("without a rig heading the rig angle is empty") {
   const MagneticModel model = load_model();
   const Position stop = Position::at_deg(44.435217, -71.675993).value();
   const Position mast = Position::at_deg(44.352778, -71.736944).value();

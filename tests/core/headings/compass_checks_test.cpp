@@ -23,7 +23,7 @@ TEST_CASE("reciprocal bearings show iron at one of two spots", "[ways]") {
   CHECK(check_reciprocal(magnetic(40.0), magnetic(222.0)).agree);
   CHECK(check_reciprocal(magnetic(181.0), magnetic(359.5)).agree);
 
-  // The spots lie 40 and 220 apart by an undisturbed needle. A deviation of 7 degrees east at the
+  // The spots are 40 and 220 apart by an undisturbed needle. A deviation of 7 degrees east at the
   // first turns its card: it reads 33.
   const ReciprocalCheck first = check_reciprocal(magnetic(33.0), magnetic(220.0));
   CHECK_FALSE(first.agree);
@@ -37,7 +37,7 @@ TEST_CASE("reciprocal bearings show iron at one of two spots", "[ways]") {
 }
 
 // Field-manual tradition, common practice, no source.
-TEST_CASE("the distances that a compass keeps", "[ways]") {
+TEST_CASE("a compass keeps its distances from iron", "[ways]") {
   const auto list = keep_away_distances();
   REQUIRE(list.size() == 3);
   CHECK(list[0].from == NeedlePull::vehicle);
@@ -53,7 +53,7 @@ TEST_CASE("the distances that a compass keeps", "[ways]") {
 }
 
 // 3 (+) 4 = 5 degrees.
-TEST_CASE("two methods against the error of their difference", "[ways]") {
+TEST_CASE("two methods are judged by the error of their difference", "[ways]") {
   const auto verdict = [](double apart_deg) {
     const auto agreement = compare_headings(north_up(358.0), 3.0, north_up(358.0 + apart_deg), 4.0);
     REQUIRE(agreement);
@@ -73,7 +73,7 @@ TEST_CASE("two methods against the error of their difference", "[ways]") {
 
 // Worked by hand as published with the rule magnetic = true - D: D 10 east, true 90 is magnetic 80;
 // D 10 west gives 100; a wrong sign of D 15 is 30 degrees off.
-TEST_CASE("the classic mistakes with north", "[ways]") {
+TEST_CASE("the classic mistakes with north have their published errors", "[ways]") {
   const NorthMistakes east = north_mistakes(north_up(90.0), Declination::east_deg(10.0));
   CHECK(east.map_north_as_magnetic.needle.degrees() == Approx(90.0));
   CHECK(east.map_north_as_magnetic.aims_at.degrees() == Approx(100.0));

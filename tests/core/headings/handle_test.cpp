@@ -29,8 +29,8 @@ Handle clockwise_dial(HandleMechanism mechanism = {}) {
 
 }  // namespace
 
-// The geometry of mirrors, with no source but itself: clockwise seen from below is anticlockwise in
-// plan. Zero 20, readings 20 and 110 with the antenna at the nose and square off the left side.
+// Geometry: clockwise seen from below is counterclockwise in plan. Zero 20, readings 20 and 110
+// with the antenna at the nose and square off the left side.
 TEST_CASE("two points give the handle's zero and its sense", "[ways]") {
   const Handle below = handle(point(20.0, 0.0), point(110.0, 270.0));
   CHECK(below.sense() == DialSense::clockwise_from_below);
@@ -44,7 +44,7 @@ TEST_CASE("two points give the handle's zero and its sense", "[ways]") {
   CHECK(above.residual().size_deg() == Approx(0.0).margin(1e-9));
 }
 
-TEST_CASE("a misfit is shared by both points and told", "[ways]") {
+TEST_CASE("both points share a misfit, and it is reported", "[ways]") {
   const Handle uneven = handle(point(0.0, 0.0), point(90.0, 276.0));
   CHECK(uneven.residual().size_deg() == Approx(6.0));
   CHECK(uneven.sigma_deg() == Approx(3.0));
@@ -52,7 +52,7 @@ TEST_CASE("a misfit is shared by both points and told", "[ways]") {
   CHECK(uneven.angle_at(HandleReading::dial_deg(90.0)).clockwise_deg() == Approx(273.0));
 }
 
-TEST_CASE("points that cannot be true, or tell no sense, are refused with a remedy", "[ways]") {
+TEST_CASE("impossible points, or points without a sense, are refused with a remedy", "[ways]") {
   const auto misfit = Handle::calibrate(point(0.0, 0.0), point(90.0, 320.0));
   REQUIRE_FALSE(misfit);
   CHECK(misfit.error().what.find("40 degrees and the handle by 90 degrees") != std::string::npos);
@@ -67,7 +67,7 @@ TEST_CASE("points that cannot be true, or tell no sense, are refused with a reme
   CHECK_FALSE(Handle::calibrate(point(0.0, 0.0), point(90.0, 90.0), {.play_deg = -1.0}));
 }
 
-TEST_CASE("the way round crosses no stop", "[ways]") {
+TEST_CASE("the turn never crosses a stop", "[ways]") {
   // A whole turn with its stop at the tail.
   const Handle stopped = clockwise_dial({.reach = arc(180.0, 180.0), .play_deg = 0.0});
   // From right rear (reading 200, rig angle 160) to left rear (reading 160, rig angle 200): the
@@ -93,7 +93,8 @@ TEST_CASE("the way round crosses no stop", "[ways]") {
   CHECK(round->clockwise_from_below_deg == Approx(-320.0));
 }
 
-TEST_CASE("a direction in the dead arc is refused with the nearest and how far off", "[ways]") {
+TEST_CASE("a direction in the dead arc is refused with the nearest one and its distance",
+          "[ways]") {
   // Readings 30 up to 330: 60 degrees about the nose are dead.
   const Handle dead_nose = clockwise_dial({.reach = arc(30.0, 330.0)});
   const RigAngle wanted = RigAngle::clockwise_deg(350.0);  // reading 10
@@ -112,7 +113,7 @@ TEST_CASE("a direction in the dead arc is refused with the nearest and how far o
   CHECK_FALSE(dead_nose.turn_to(RigAngle::clockwise_deg(180.0), HandleReading::dial_deg(0.0)));
 }
 
-TEST_CASE("the play is taken up from the same side", "[ways]") {
+TEST_CASE("the handle always arrives from the same side to take up the play", "[ways]") {
   const Handle loose = clockwise_dial({.reach = arc(180.0, 180.0), .play_deg = 8.0});
   const auto clockwise =
       loose.turn_to(RigAngle::clockwise_deg(320.0), HandleReading::dial_deg(0.0));
@@ -133,7 +134,7 @@ TEST_CASE("the play is taken up from the same side", "[ways]") {
   CHECK(close->past_deg == Approx(3.0));
 }
 
-TEST_CASE("the stow direction, where it is known", "[ways]") {
+TEST_CASE("the stow turn leads to the stow reading, if known", "[ways]") {
   CHECK_FALSE(clockwise_dial().turn_to_stow(HandleReading::dial_deg(10.0)));
   const Handle stowing = clockwise_dial({.stow_reading = HandleReading::dial_deg(90.0)});
   const auto turn = stowing.turn_to_stow(HandleReading::dial_deg(10.0));
@@ -145,7 +146,7 @@ TEST_CASE("the stow direction, where it is known", "[ways]") {
   CHECK(there->clockwise_from_below_deg == 0.0);
 }
 
-TEST_CASE("which side the antenna swings to", "[ways]") {
+TEST_CASE("the turn names the side that the antenna swings toward", "[ways]") {
   CHECK(swing_side(RigAngle::clockwise_deg(0.0), true) == RigSide::right);
   CHECK(swing_side(RigAngle::clockwise_deg(180.0), true) == RigSide::left);
   CHECK(swing_side(RigAngle::clockwise_deg(90.0), true) == RigSide::tail);

@@ -58,7 +58,7 @@ constexpr PointingMethod kAll[] = {PointingMethod::bearing_alone,
 
 }  // namespace
 
-// Common practice, no source: declination 0.4, the needle near iron 2, the reading in the hand 3,
+// Common practice, no source: declination 0.4, the needle near iron 2, a handheld reading 3,
 // the handle's play 5: about 6 degrees in whole.
 TEST_CASE("the typical whole budget of compass and handle is about six degrees", "[ways]") {
   const ErrorLine lines[] = {{ErrorKind::declination, 0.4, "", false},
@@ -67,7 +67,7 @@ TEST_CASE("the typical whole budget of compass and handle is about six degrees",
                              {ErrorKind::handle_play, kUsualHandlePlay_deg, "", true}};
   CHECK(root_of_squares_deg(lines) == Approx(6.18).margin(0.005));
 
-  // The same by the program's way: the compass gives the rig's heading, the handle turns by it.
+  // The same with Mastwise: the compass gives the rig heading, and the handle turns by it.
   HeadingContext context = all_known();
   const auto compass = heading_budget(PointingMethod::baseplate_compass, context);
   REQUIRE(compass);
@@ -81,7 +81,7 @@ TEST_CASE("the typical whole budget of compass and handle is about six degrees",
 
 // Worked figures of the trade: 0.5 mm at each end is 2.0 degrees over 20 mm and 0.4 over 97; 10 m
 // at 1 km is 0.6; 3 m at each end is 4.9 degrees at 50 m, 2.4 at 100, 1.2 at 200.
-TEST_CASE("the angles that errors of position make", "[ways]") {
+TEST_CASE("position errors make their angle errors", "[ways]") {
   CHECK(line_error_deg(0.5, 20.0) == Approx(2.0).margin(0.05));
   CHECK(line_error_deg(0.5, 97.0) == Approx(0.4).margin(0.05));
   CHECK(angle_of_error_deg(10.0, 1'000.0) == Approx(0.6).margin(0.05));
@@ -92,7 +92,7 @@ TEST_CASE("the angles that errors of position make", "[ways]") {
   CHECK(pole_star_from_north_deg(60.0) == Approx(1.3));
 }
 
-TEST_CASE("every method has its own lines, largest first, each with its source", "[ways]") {
+TEST_CASE("every method has its error lines, largest first, each with its source", "[ways]") {
   for (const PointingMethod method : kAll) {
     INFO(to_text(method));
     CHECK_FALSE(to_text(method).empty());
@@ -109,7 +109,7 @@ TEST_CASE("every method has its own lines, largest first, each with its source",
   }
 }
 
-TEST_CASE("what a method needs and what it does not", "[ways]") {
+TEST_CASE("each method asks only for the facts it needs", "[ways]") {
   HeadingContext context = all_known();
   context.deviation_sigma_deg.reset();
   const auto beside_steel = heading_budget(PointingMethod::sighting_compass, context);
@@ -130,7 +130,7 @@ TEST_CASE("what a method needs and what it does not", "[ways]") {
   CHECK_FALSE(heading_budget(PointingMethod::map_ruler, context));
 }
 
-TEST_CASE("a bearing from paper brings the ruler and the sheet's north", "[ways]") {
+TEST_CASE("a bearing from paper adds the errors of the ruler and the sheet's north", "[ways]") {
   HeadingContext context = all_known();
   context.paper_map = HeadingContext::PaperMap{.line_mm = 20.0, .local_meridian = false};
   const auto sheet = heading_budget(PointingMethod::map_ruler, context);
@@ -148,7 +148,7 @@ TEST_CASE("a bearing from paper brings the ruler and the sheet's north", "[ways]
 
 // The model's uncertainty at 20,000 nT is 0.38 degrees [WMM2025, error model]; 15.8 m at 60 km is
 // 0.015; a whole-degree setting errs by 1 / sqrt(12).
-TEST_CASE("the lines carry the figures of the stop", "[ways]") {
+TEST_CASE("the error lines use the figures of the stop", "[ways]") {
   HeadingContext context = all_known();
   context.declination_sigma_deg = declination_sigma_deg(20'000.0);
   const auto budget = heading_budget(PointingMethod::set_compass, context);

@@ -66,9 +66,9 @@ bool left_out(const Sayings& all, SayingKind kind) {
 
 }  // namespace
 
-// magnetic = true - D, grid = true - convergence, rig angle = true - nose; a compass with its own
+// magnetic = true - D, grid = true - convergence, rig angle = true - nose; a compass with its
 // declination set reads true.
-TEST_CASE("one heading in every way of saying it", "[ways]") {
+TEST_CASE("one heading appears in every form", "[ways]") {
   const Sayings all = say_heading(all_inputs_known());
   CHECK(all.sayings.size() == 10);
   CHECK(all.left_out.empty());
@@ -90,7 +90,7 @@ TEST_CASE("one heading in every way of saying it", "[ways]") {
   CHECK(turn.clockwise_from_below_deg == Approx(-97.0));
 }
 
-TEST_CASE("one heading by shadow, star, landmark and walk", "[ways]") {
+TEST_CASE("one heading appears by shadow, star, landmark and walk", "[ways]") {
   const Sayings all = say_heading(all_inputs_known());
   // The sun at 240 throws the shadow to 60; in five minutes at 241.25 to 61.25.
   const auto shadow = std::get<FromShadow>(find(all, SayingKind::sun_shadow).said_as);
@@ -108,9 +108,9 @@ TEST_CASE("one heading by shadow, star, landmark and walk", "[ways]") {
   CHECK(path.bearing.degrees() == Approx(37.0));
 }
 
-// atan(sqrt(2) 3 / 200) = 1.2 and the sight's 1; 3 (+) 2 (+) 0.4 for the compass in the hand;
+// atan(sqrt(2) 3 / 200) = 1.2 and the sight's 1; 3 (+) 2 (+) 0.4 for a handheld compass;
 // 10 and 5 m at 1 km with the sight's 1.
-TEST_CASE("each saying has its own budget, the smallest error first", "[ways]") {
+TEST_CASE("each form has its error budget, the smallest error first", "[ways]") {
   const Sayings all = say_heading(all_inputs_known());
   CHECK(std::is_sorted(all.sayings.begin(), all.sayings.end(),
                        [](auto& a, auto& b) { return a.sigma_deg < b.sigma_deg; }));
@@ -126,7 +126,7 @@ TEST_CASE("each saying has its own budget, the smallest error first", "[ways]") 
   CHECK(find(all, SayingKind::handle).sigma_deg == Approx(5.83).margin(0.01));
 }
 
-TEST_CASE("what is not known leaves its sayings out with a reason", "[ways]") {
+TEST_CASE("a missing fact leaves its forms out with a reason", "[ways]") {
   SayingInputs inputs = all_inputs_known();
   inputs.card.rig_angle.reset();
   inputs.sun.reset();

@@ -19,7 +19,7 @@ Bearing<True> degrees(double value) {
 }  // namespace
 
 // Source: atan(sqrt(2) s / L) by hand: s = 3 m gives 4.9 degrees at 50 m, 2.4 at 100, 1.2 at 200.
-TEST_CASE("a walked line is as sure as it is long", "[walked-line]") {
+TEST_CASE("a longer walked line is more certain", "[walked-line]") {
   struct Row {
     double length_m, error_deg;
   };
@@ -37,7 +37,7 @@ TEST_CASE("a walked line is as sure as it is long", "[walked-line]") {
 }
 
 // Source: by hand, atan(10 / 1000) is 0.573 degrees.
-TEST_CASE("a landmark is as sure as it is far", "[walked-line]") {
+TEST_CASE("a farther landmark is more certain", "[walked-line]") {
   const auto landmark = landmark_bearing(kStart, destination(kStart, degrees(300.0), 1000.0), 10.0);
   REQUIRE(landmark);
   CHECK(landmark->error_deg == Approx(0.573).margin(0.0005));
@@ -59,7 +59,7 @@ TEST_CASE("points without a direction are refused with a remedy", "[walked-line]
   CHECK(!line_target(kStart, degrees(10.0), -5.0));
 }
 
-TEST_CASE("a walker is told how far off the line he is", "[walked-line]") {
+TEST_CASE("a walker sees the distance off the line", "[walked-line]") {
   for (const double bearing_deg : {0.0, 90.0, 200.0, 359.0}) {
     INFO(bearing_deg);
     const auto line = degrees(bearing_deg);

@@ -35,7 +35,7 @@ std::string chosen(const GuessedMapping& guess, Doubt::Kind kind) {
 
 }  // namespace
 
-TEST_CASE("the regulator's table is guessed as the ready mapping reads it") {
+TEST_CASE("the guess reads the regulator's table like the built-in mapping") {
   const auto path = test::reference("stations/fcc_post_auction_technical_parameters.csv");
   if (!path) return;
   const auto text = platform::read_file(path->string());
@@ -58,7 +58,7 @@ TEST_CASE("the regulator's table is guessed as the ready mapping reads it") {
     REQUIRE(guess.mapping.fields.count(name) == 1);
     CHECK(guess.mapping.fields[name].column == rule.column);
   }
-  // What the head does not show, 60 seconds, is refused row by row and told, never misread.
+  // The head does not show 60 seconds: such rows are rejected and reported, never misread.
   const auto by_guess = read_station_table(*text, guess.mapping);
   const auto by_ready = read_station_table(*text, *ready);
   REQUIRE(by_guess);
@@ -70,15 +70,15 @@ TEST_CASE("the regulator's table is guessed as the ready mapping reads it") {
   for (const Station& station : by_guess->stations) {
     REQUIRE(known.count(station.id) == 1);
     Station compared = station;
-    compared.standard = BroadcastStandard::atsc1;  // the table does not say it
+    compared.standard = BroadcastStandard::atsc1;  // the table does not have it
     compared.provenance.source = ready->source;
     same += compared == *known[station.id] ? 1 : 0;
   }
   CHECK(same == by_guess->stations.size());
 }
 
-TEST_CASE("a sign question is left open with both readings, and a thumb turns it") {
-  // PRACTICE: invented; Q is no country's, so that nothing tells the side of Greenwich.
+TEST_CASE("a doubtful sign stays open with both readings, and a person can flip it") {
+  // PRACTICE: invented; no country has Q, so the side of Greenwich is unknown.
   const std::string head =
       "Call;Chan;Latitude;Longitude;ERP;HAAT\n"
       "QAAB;23;44.5;100.26;1000000;300\nQAAC;9;44.6;101.5;50000;0\nQAAD;28;45;102;2000;120\n"
@@ -154,7 +154,7 @@ TEST_CASE("marks that make no angle are refused") {
   CHECK(read->degrees == Approx(-44.5));
 }
 
-TEST_CASE("degrees, minutes and seconds in columns of their own are found") {
+TEST_CASE("degrees, minutes and seconds in separate columns are found") {
   const GuessedMapping guess = guessed(
       "callsign|channel|lat_deg|lat_mm|lat_ss|lat_dir|long_deg|long_mm|long_ss|long_dir\n"
       "QAAB|23|44|30|0.0|N|100|15|36.0|W\n");
@@ -164,7 +164,7 @@ TEST_CASE("degrees, minutes and seconds in columns of their own are found") {
   CHECK_FALSE(doubt_of(guess, Doubt::Kind::longitude_sign));
 }
 
-TEST_CASE("what is no station table is told with its columns") {
+TEST_CASE("a table without stations is refused with its columns") {
   const auto fault = [](const std::string& head) {
     const auto guess = guess_mapping(head, {"a table", ""});
     return guess ? std::string() : guess.error().message();

@@ -22,7 +22,7 @@ std::string reason_of(const std::string& row, const std::string& header = kHeade
 
 }  // namespace
 
-TEST_CASE("every column of the project's own table reaches the station") {
+TEST_CASE("every column of Mastwise's table reaches the station") {
   const auto table = read_station_csv(
       "\xEF\xBB\xBF# PRACTICE\r\n"
       "Call_Sign,facility_id,site,name,network,programs,raster,rf_channel,standard,latitude_deg,"
@@ -61,7 +61,7 @@ TEST_CASE("every column of the project's own table reaches the station") {
   CHECK(table->remarks == std::vector<std::string>{"columns kept as notes: owner"});
 }
 
-TEST_CASE("what a table does not say stays unknown") {
+TEST_CASE("a missing cell stays unknown") {
   const auto table =
       read_station_csv(kHeader + ",haat_m,erp_kw,directional\nQAAC,ATSC,9,1,2,,,\n", kSource);
   REQUIRE(table);
@@ -77,7 +77,7 @@ TEST_CASE("what a table does not say stays unknown") {
   CHECK(station.id == "QAAC-9");
 }
 
-TEST_CASE("a decimal comma is a number where the comma does not part the cells") {
+TEST_CASE("a decimal comma is a number if the comma does not separate cells") {
   const auto table = read_station_csv(
       "call_sign;raster;rf_channel;latitude_deg;longitude_deg;erp_kw\n"
       "QAAD;Europe;21;52,25;-1,5;0,25\n",
@@ -88,7 +88,7 @@ TEST_CASE("a decimal comma is a number where the comma does not part the cells")
   CHECK(table->stations[0].erp_kw == 0.25);
 }
 
-TEST_CASE("a row that cannot be read is rejected with its line and why") {
+TEST_CASE("an unreadable row is rejected with its line and reason") {
   CHECK(reason_of(",ATSC,9,1,2") == "the call sign is empty");
   CHECK(reason_of("QAAE,ATSC,,1,2") == "the RF channel is empty");
   CHECK(reason_of("QAAE,,9,1,2") == "the channel plan is empty");
@@ -105,7 +105,7 @@ TEST_CASE("a row that cannot be read is rejected with its line and why") {
         std::string::npos);
 }
 
-TEST_CASE("the rest of a table goes in, with the lines counted through quoted line ends") {
+TEST_CASE("the other rows are imported, and line numbers count quoted line ends") {
   const auto table = read_station_csv(kHeader +
                                           ",name\n"
                                           "QAAF,ATSC,9,1,2,\"two\nlines\"\n"
@@ -122,7 +122,7 @@ TEST_CASE("the rest of a table goes in, with the lines counted through quoted li
   CHECK(table->stations[1].provenance.line == 6);
 }
 
-TEST_CASE("a table that cannot be one is refused whole, saying what to do") {
+TEST_CASE("a file that is not a table is refused whole with a remedy") {
   const auto message = [](const std::string& text) {
     const auto table = read_station_csv(text, kSource);
     REQUIRE_FALSE(table);

@@ -36,7 +36,7 @@ const Station& station_called(const StationTable& table, const std::string& call
 
 }  // namespace
 
-TEST_CASE("the regulator's table is read whole by the ready mapping") {
+TEST_CASE("the built-in mapping reads the regulator's whole table") {
   const auto path = test::reference(kRegulatorTable);
   if (!path) return;
   const auto mapping = parse_table_mapping(ready_mapping());
@@ -47,7 +47,7 @@ TEST_CASE("the regulator's table is read whole by the ready mapping") {
   CHECK(table->rejected.empty());
   CHECK(table->stations.size() == 2074);
 
-  // Positions, heights, powers and channels: the reference data's own README. NAD83 and WGS84 are
+  // Positions, heights, powers and channels: the reference data's README. NAD83 and WGS84 are
   // the same there for PROJ.
   const Station& wled = station_called(*table, "WLED-TV");
   CHECK(wled.position.latitude_deg() == Approx(44.352778).margin(5e-7));
@@ -65,18 +65,18 @@ TEST_CASE("the regulator's table is read whole by the ready mapping") {
   CHECK(wvtb.city == "ST. JOHNSBURY");
   CHECK(wvtb.notes == std::vector<Note>{{"PC", "18"}});
 
-  // Guam lies east of Greenwich: the table counts west as positive and gives it a minus sign.
+  // Guam is east of Greenwich: the table counts west as positive and gives it a minus sign.
   CHECK(station_called(*table, "KUAM-TV").position.longitude_deg() ==
         Approx(145.0 + 17.0 / 60.0 + 15.0 / 3600.0));
   // The five transmitters of one distributed system (line 1 to 5 of facility 166319).
   CHECK(std::count_if(table->stations.begin(), table->stations.end(),
                       [](const Station& station) { return station.facility_id == "166319"; }) == 5);
-  // 376 rows say HAAT 0, which is "not worked out".
+  // 376 rows have HAAT 0, which means "not computed".
   CHECK(std::count_if(table->stations.begin(), table->stations.end(),
                       [](const Station& station) { return !station.haat_m; }) == 376);
 }
 
-TEST_CASE("sixty seconds are refused row by row where the mapping does not let them carry") {
+TEST_CASE("sixty seconds are rejected row by row unless the mapping lets them carry") {
   const auto path = test::reference(kRegulatorTable);
   if (!path) return;
   const auto mapping = parse_table_mapping(replaced(ready_mapping(), "\"carry\"", "\"refuse\""));
@@ -107,7 +107,7 @@ TEST_CASE("sixty seconds are refused row by row where the mapping does not let t
   }
 }
 
-TEST_CASE("angles in every notation and with every sign") {
+TEST_CASE("the mapping reads angles in every notation and with every sign") {
   struct Given {
     std::string latitude_rule, longitude_rule, header, row;
   };
@@ -155,7 +155,7 @@ TEST_CASE("minutes and seconds of sixty, and letters of the other axis, are refu
   }
 }
 
-TEST_CASE("units are turned into ours") {
+TEST_CASE("units are converted to ours") {
   const auto mapping = parse_table_mapping(
       R"({"source":{"name":"t"},"datum":"WGS84","raster":"ATSC",
           "latitude":{"column":"a","notation":"decimal","positive":"north"},
@@ -171,7 +171,7 @@ TEST_CASE("units are turned into ours") {
   CHECK_FALSE(table->stations[1].haat_m);
 }
 
-TEST_CASE("a faulty mapping says what, where and what to do") {
+TEST_CASE("a faulty mapping reports the fault, its place and a remedy") {
   const auto message = [](const std::string& from, const std::string& to) {
     const auto mapping = parse_table_mapping(replaced(ready_mapping(), from, to));
     REQUIRE_FALSE(mapping);
@@ -195,7 +195,7 @@ TEST_CASE("a faulty mapping says what, where and what to do") {
   CHECK_FALSE(parse_table_mapping("[]"));
 }
 
-TEST_CASE("a column that the mapping names and the table lacks is an error") {
+TEST_CASE("a mapped column missing in the table is an error") {
   const auto mapping = parse_table_mapping(ready_mapping());
   REQUIRE(mapping);
   const auto table = read_station_table("FacID,Call\n1,Q\n", *mapping);

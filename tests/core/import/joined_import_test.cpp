@@ -112,7 +112,7 @@ TEST_CASE("joined tables become stations") {
   CHECK_FALSE(birch.pattern);
 }
 
-TEST_CASE("what the tables lack is told") {
+TEST_CASE("the import reports facts that the tables lack") {
   const auto table = joined(practice());
   // The second antenna at one site, and a site without power and channel.
   REQUIRE(table.rejected.size() == 2);
@@ -124,7 +124,7 @@ TEST_CASE("what the tables lack is told") {
   CHECK(remarked(table, "pattern.dat: 1 azimuths belong to no imported station"));
 }
 
-TEST_CASE("the stronger antenna of a site is kept, wherever it stands") {
+TEST_CASE("the stronger antenna of a site is kept, in any row order") {
   Files files = practice();
   files["power.dat"] = "ant|ch|erp|^|\nn1b|23|200|^|\nn1|23|100|^|\nn2|9|5|^|\nn3|10|1|^|\n";
   const auto table = joined(files);
@@ -139,7 +139,7 @@ TEST_CASE("the stronger antenna of a site is kept, wherever it stands") {
                  "the fields 1 and 0.3 at 0 degrees"));
 }
 
-TEST_CASE("the pieces in which the bytes come make no difference") {
+TEST_CASE("the size of the read chunks makes no difference") {
   const auto whole = joined(practice());
   for (const std::size_t chunk : {1, 2, 3, 7, 64}) {
     const auto pieces = joined(practice(), chunk);
@@ -161,7 +161,7 @@ TEST_CASE("a file without a header line takes its columns from the mapping") {
   CHECK(table->stations == joined(practice()).stations);
 }
 
-TEST_CASE("a file or column that is missing is told with those there are") {
+TEST_CASE("a missing file or column is an error that lists the existing ones") {
   Files files = practice();
   const auto fault = [&] {
     test::MadeTables tables(files);
@@ -180,7 +180,7 @@ TEST_CASE("a file or column that is missing is told with those there are") {
   CHECK(fault().find("no stations remain: ") == 0);
 }
 
-TEST_CASE("an import of joined tables tells how far it is and can be stopped") {
+TEST_CASE("an import of joined tables reports progress and can be stopped") {
   test::MadeTables tables(practice());
   std::vector<std::string> seen;
   const auto table = read_joined_tables(
@@ -194,7 +194,7 @@ TEST_CASE("an import of joined tables tells how far it is and can be stopped") {
   CHECK(seen == std::vector<std::string>{"facility.dat", "location.dat", "antenna.dat"});
 }
 
-TEST_CASE("a mapping of joined tables that says too little is refused") {
+TEST_CASE("an incomplete mapping of joined tables is refused") {
   const auto fault = [](const std::string& what, const std::string& by) {
     std::string text = kMapping;
     text.replace(text.find(what), what.size(), by);
@@ -216,7 +216,7 @@ TEST_CASE("a mapping of joined tables that says too little is refused") {
   CHECK_FALSE(is_joined_mapping("no JSON"));
 }
 
-TEST_CASE("the ready mapping of the licensing database is one, and joins tables of its columns") {
+TEST_CASE("the built-in mapping of the licensing database parses and joins its tables") {
   const auto text = platform::read_file(platform::assets_folder() + "/mappings/us_lms.json");
   REQUIRE(text);
   const auto ready = mapping(*text);

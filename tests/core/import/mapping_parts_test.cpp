@@ -64,7 +64,7 @@ TEST_CASE("every part has its value among its readings, and every doubt its part
   }
 }
 
-TEST_CASE("each reading of each part can be taken, and the table is still read") {
+TEST_CASE("each reading of each part can be chosen, and the table still reads") {
   const TableMapping begun = guessed().mapping;
   for (const MappingPart& part : mapping_parts(begun)) {
     for (const std::string& reading : part.readings) {
@@ -77,7 +77,7 @@ TEST_CASE("each reading of each part can be taken, and the table is still read")
   }
 }
 
-TEST_CASE("another column, sign, unit and datum move and change the stations as they say") {
+TEST_CASE("another column, sign, unit or datum moves and changes the stations accordingly") {
   TableMapping mapping = guessed().mapping;
   CHECK(read(mapping).stations.front().position.longitude_deg() == Approx(100.25));
   correct(mapping, "longitude.sign", "west", kColumns);
@@ -104,7 +104,7 @@ TEST_CASE("another column, sign, unit and datum move and change the stations as 
   CHECK_FALSE(read(mapping).stations.back().directional);
 }
 
-TEST_CASE("a letter in a column of its own is looked for behind the angle") {
+TEST_CASE("a hemisphere letter in a separate column is found after the angle") {
   TableMapping mapping = guessed().mapping;
   correct(mapping, "latitude", "Lat2", kColumns);
   correct(mapping, "latitude.sign", "by a letter in a column", kColumns);
@@ -115,7 +115,7 @@ TEST_CASE("a letter in a column of its own is looked for behind the angle") {
   CHECK(read(mapping).stations.front().position.latitude_deg() == Approx(45.5));
 }
 
-TEST_CASE("what is no part, no column or must be there changes nothing") {
+TEST_CASE("an unknown part or column, or dropping a required one, changes nothing") {
   const TableMapping begun = guessed().mapping;
   TableMapping mapping = begun;
   for (const auto& [part, other] :

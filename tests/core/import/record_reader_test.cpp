@@ -35,7 +35,7 @@ const RecordFormat kMarked{.separator = '|', .record_end = "|^|"};
 
 }  // namespace
 
-TEST_CASE("a record ends at its mark and an end of line, whatever line ends are within") {
+TEST_CASE("a record ends at its mark and a line end, with any line ends inside") {
   const std::string text =
       "id|note|city|^|\n1|two\nlines|Alder|^|\r\n\n2|a mark |^| within|Birch|^|\n3||^|";
   const auto all = records(text, kMarked);
@@ -60,7 +60,7 @@ TEST_CASE("without the mark in the first line every line is a record") {
   CHECK(headless[0].cells == std::vector<std::string>{"1", "a\nb"});
 }
 
-TEST_CASE("a record without an end is passed over and counted, and the next is read") {
+TEST_CASE("a record without an end is skipped and counted, and the next is read") {
   const std::string text = "id|a|^|\n1|" + std::string(3 << 20, 'x') + "|^|\n2|b|^|\n";
   test::TextStream stream(text, 1 << 18);
   RecordReader reader(stream, kMarked);
@@ -73,7 +73,7 @@ TEST_CASE("a record without an end is passed over and counted, and the next is r
   CHECK(reader.bytes_read() == text.size());
 }
 
-TEST_CASE("nothing has no records") {
+TEST_CASE("an empty file has no records") {
   CHECK(records("", kMarked).empty());
   CHECK(records("\n \n", kMarked).empty());
 }

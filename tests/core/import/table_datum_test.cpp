@@ -33,7 +33,7 @@ Point mean_shift(Point nad27) {
 
 }  // namespace
 
-TEST_CASE("WGS84 coordinates stay as they are and are checked") {
+TEST_CASE("WGS84 coordinates stay unchanged and are checked") {
   const auto shift = DatumShift::to_wgs84(Datum::wgs84);
   REQUIRE(shift);
   CHECK(*shift->shift(44.5, -71.5) == *Position::at_deg(44.5, -71.5));
@@ -55,7 +55,7 @@ TEST_CASE("NAD83 moves by less than a meter on the mainland and by a few on isla
   }
 }
 
-TEST_CASE("NAD27 moves by tens of meters as published, and is refused where no shift is known") {
+TEST_CASE("NAD27 moves by tens of meters as published, and is refused without a known shift") {
   const auto shift = DatumShift::to_wgs84(Datum::nad27);
   REQUIRE(shift);
   for (const Point point :

@@ -34,15 +34,15 @@ LogbookContent content_of(const std::string& path) {
 
 }  // namespace
 
-TEST_CASE("power lost in the middle of a write leaves the logbook as it was before", "[logbook]") {
+TEST_CASE("power loss during a write leaves the logbook unchanged", "[logbook]") {
   test::TemporaryFolder folder;
   const std::string path = folder.file("logbook");
   fill(path, 100);
   const LogbookContent before = content_of(path);
   const std::string bytes_before = test::read_file(path);
 
-  // The state of the disk while a transaction is under way whose pages have begun to be written:
-  // the file and its journal, copied as they lie.
+  // The state of the disk during a transaction with some pages written: copies of the file and its
+  // journal.
   auto writer = store::Database::open(path);
   REQUIRE(writer);
   REQUIRE(
@@ -61,7 +61,7 @@ TEST_CASE("power lost in the middle of a write leaves the logbook as it was befo
   CHECK(*logbook->antenna() == safety::Antenna::Down);
 }
 
-TEST_CASE("a write that the disk refuses changes nothing and says so", "[logbook]") {
+TEST_CASE("a failed write changes nothing and reports it", "[logbook]") {
   test::TemporaryFolder folder;
   const std::string path = folder.file("logbook");
   fill(path, 2);
@@ -69,8 +69,8 @@ TEST_CASE("a write that the disk refuses changes nothing and says so", "[logbook
   {
     auto logbook = Logbook::open(path);
     REQUIRE(logbook);
-    // As on a medium that may only be read: no journal can be made. Permissions would not stop a
-    // test that runs as the machine's administrator.
+    // As on a read-only medium, no journal can be made. Permissions would not stop a test that runs
+    // as root.
     std::filesystem::remove(path + "-journal");
     std::filesystem::create_directory(path + "-journal");
     const auto refused = logbook->put(stop_record("new", 44.0, -71.0));
@@ -106,7 +106,7 @@ TEST_CASE("a logbook of the first version is backed up and gets its tables", "[l
   CHECK(*backup->integer("SELECT count(*) FROM kept WHERE value = 'raised'") == 1);
 }
 
-TEST_CASE("a record that cannot be understood is told, not passed over", "[logbook]") {
+TEST_CASE("an unreadable record is reported, not skipped", "[logbook]") {
   test::TemporaryFolder folder;
   const std::string path = folder.file("logbook");
   fill(path, 2);
@@ -117,7 +117,7 @@ TEST_CASE("a record that cannot be understood is told, not passed over", "[logbo
   CHECK(stops.error().message().find("\"95\" is not a valid latitude_deg") != std::string::npos);
 }
 
-TEST_CASE("a backup holds everything and is checked by reading it again", "[logbook]") {
+TEST_CASE("a backup has everything and is verified by reading it back", "[logbook]") {
   test::TemporaryFolder folder;
   fill(folder.file("logbook"), 30);
   auto logbook = Logbook::open(folder.file("logbook"));
@@ -135,11 +135,11 @@ TEST_CASE("a backup holds everything and is checked by reading it again", "[logb
   CHECK_FALSE(logbook->back_up(folder.file("no_folder/backup")));
 }
 
-TEST_CASE("what is no logbook is not read as one, and stays as it is", "[logbook]") {
+TEST_CASE("a file that is not a logbook is refused and stays unchanged", "[logbook]") {
   test::TemporaryFolder folder;
   const std::string path = folder.file("other");
   std::string reason;
-  SECTION("no database") {
+  SECTION("not a database") {
     std::ofstream(path) << std::string(5000, 'x');
     reason = "not a database";
   }
@@ -148,7 +148,7 @@ TEST_CASE("what is no logbook is not read as one, and stays as it is", "[logbook
     std::filesystem::resize_file(path, std::filesystem::file_size(path) / 2);
     reason = "malformed";
   }
-  SECTION("another program's database") {
+  SECTION("another app's database") {
     REQUIRE(store::Database::open(path)->run("CREATE TABLE t (x); PRAGMA user_version = 2;"));
     reason = "not a logbook";
   }

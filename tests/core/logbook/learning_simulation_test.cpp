@@ -10,8 +10,8 @@ using namespace mastwise;
 using namespace mastwise::learning;
 using test::Dice;
 
-// What is stated of the learning, on logs drawn from a world whose biases are known: whether a
-// station comes in is drawn from its own margin, bias and deviation.
+// Checks the learning on logs drawn from a world with known biases: a station comes in at random by
+// its margin, bias and deviation.
 namespace {
 
 constexpr std::size_t kOutcomesOfStop = 6;
@@ -51,7 +51,7 @@ std::vector<Trial> draw_log(Dice& dice, const World& world, std::size_t outcomes
   return log;
 }
 
-// The Brier scores of new outcomes, by what was computed and by what was corrected.
+// The Brier scores of new outcomes, by the computed and by the corrected chances.
 struct Held {
   double computed = 0.0;
   double corrected = 0.0;
@@ -84,9 +84,9 @@ constexpr std::array kLogSizes{LogSize{5, 400},  LogSize{10, 400}, LogSize{20, 3
 
 }  // namespace
 
-// Bounded is the mean over logs of the ratio of Brier scores, corrected to computed, on 200 new
-// outcomes of the same world: for each size of log, and over all logs. A single log can be led
-// astray further.
+// The bound is on the mean over logs of the ratio of Brier scores, corrected to computed, on 200
+// new outcomes of the same world: for each size of log, and over all logs. A single log can be
+// further off.
 TEST_CASE("on well-calibrated logs the correction costs at most 2 % of the Brier score",
           "[learning]") {
   for (const bool known_stops : {false, true}) {
@@ -112,7 +112,7 @@ TEST_CASE("on well-calibrated logs the correction costs at most 2 % of the Brier
   }
 }
 
-TEST_CASE("on logs with a bias of 6 dB the correction betters the Brier score", "[learning]") {
+TEST_CASE("on logs with a bias of 6 dB the correction improves the Brier score", "[learning]") {
   const auto mean_ratio = [](std::size_t outcomes, int logs) {
     double sum = 0.0;
     for (int log = 0; log < logs; ++log) {
@@ -129,8 +129,7 @@ TEST_CASE("on logs with a bias of 6 dB the correction betters the Brier score", 
   CHECK(mean_ratio(500, 20) <= 0.90);
 }
 
-TEST_CASE("the 95 % interval of the bias holds the bias of logs drawn from the priors",
-          "[learning]") {
+TEST_CASE("the 95 % interval contains the bias of logs drawn from the priors", "[learning]") {
   constexpr int kLogs = 2000;
   int at_new_stop = 0, at_known_stop = 0;
   for (int log = 0; log < kLogs; ++log) {
@@ -181,7 +180,7 @@ TEST_CASE("a bias of 6 dB is recovered within two sigmas from 40 outcomes on", "
       INFO(bias_db << " dB, " << outcomes << " outcomes: " << within << " of " << kLogs << ", mean "
                    << sum_db / kLogs);
       CHECK(within >= 0.93 * kLogs);
-      // Shrunk toward none, but not by much.
+      // Shrunk toward 0, but not by much.
       CHECK(sum_db / kLogs == Approx(bias_db).margin(1.5));
     }
   }

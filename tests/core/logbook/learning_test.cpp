@@ -21,7 +21,7 @@ Trial trial(double margin_db, Outcome outcome, Band band = Band::high_vhf,
           .stop_id = stop};
 }
 
-// Stations that come in as their margin and the bias say, with no chance in it.
+// Stations that come in exactly by their margin and the bias, without randomness.
 std::vector<Trial> shifted(double bias_db, int stops, Band band = Band::high_vhf) {
   std::vector<Trial> trials;
   for (int stop = 0; stop < stops; ++stop) {
@@ -38,7 +38,7 @@ std::vector<Trial> shifted(double bias_db, int stops, Band band = Band::high_vhf
 
 }  // namespace
 
-TEST_CASE("without outcomes nothing is corrected, and the prior's sigma is told", "[learning]") {
+TEST_CASE("without outcomes the correction is 0 with the prior's sigma", "[learning]") {
   const Correction correction = learn({}).correction(Band::uhf, "roof");
   CHECK(correction.bias_db == 0.0);
   CHECK(correction.sigma_db == Approx(std::hypot(kBandPrior_db, kGearPrior_db)));
@@ -48,7 +48,7 @@ TEST_CASE("without outcomes nothing is corrected, and the prior's sigma is told"
 }
 
 // One outcome against the most probable bias found by trying every bias in turn.
-TEST_CASE("the most probable bias is that of a search over all", "[learning]") {
+TEST_CASE("the most probable bias equals the result of an exhaustive search", "[learning]") {
   for (const Outcome outcome : {Outcome::steady, Outcome::breaks_up, Outcome::nothing}) {
     for (const double margin_db : {-12.0, -3.0, 0.0, 9.0}) {
       const auto normal = [](double z) { return 0.5 * std::erfc(-z / std::sqrt(2.0)); };
@@ -115,14 +115,14 @@ TEST_CASE("the sigmas of effects and of their sums are those of the whole matrix
         Approx(std::sqrt(all + halved + stops_halved)).epsilon(1e-4));
 }
 
-TEST_CASE("few outcomes move little, many all the way, failures as much as successes",
+TEST_CASE("few outcomes move the bias little, many move it fully, failures like successes",
           "[learning]") {
   const auto bias_db = [](double true_db, int stops) {
     return learn(shifted(true_db, stops)).correction(Band::high_vhf, "roof").bias_db;
   };
   CHECK(std::fabs(bias_db(-10.0, 1)) < std::fabs(bias_db(-10.0, 4)));
   CHECK(bias_db(-10.0, 30) == Approx(-10.0).margin(2.0));
-  // The same log with its outcomes turned round, about the middle of the two thresholds.
+  // The same log with its outcomes mirrored about the middle of the two thresholds.
   std::vector<Trial> failures = shifted(-6.0, 5), successes = failures;
   for (Trial& turned : successes) {
     turned.margin_db = -turned.margin_db - kBreaksUp_db;
@@ -151,7 +151,7 @@ TEST_CASE("a band's bias stays with its band, a gear's with its gear, a stop's w
   const Correction low = learned.correction(Band::low_vhf, "roof");
   CHECK(low.outcomes == 0);
   CHECK_FALSE(low.applied);
-  // An unknown gear may be anything that a gear can be.
+  // An unknown gear has the full spread of gears.
   CHECK(learned.correction(Band::high_vhf, "mast").sigma_db >
         learned.correction(Band::high_vhf, "roof").sigma_db);
 
@@ -166,7 +166,7 @@ TEST_CASE("a band's bias stays with its band, a gear's with its gear, a stop's w
   CHECK(std::fabs(places.correction(Band::high_vhf, "roof").bias_db) < 2.0);
 }
 
-TEST_CASE("an applied correction moves the margin and grows the deviation", "[learning]") {
+TEST_CASE("an applied correction moves the margin and raises the deviation", "[learning]") {
   const Correction correction{.bias_db = -6.0, .sigma_db = 3.0, .applied = true};
   CHECK(corrected_chance_percent(4.0, 4.0, correction) ==
         Approx(reception::chance_percent(-2.0, 5.0)));

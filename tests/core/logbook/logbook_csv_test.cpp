@@ -34,7 +34,7 @@ std::string replaced(std::string text, const std::string& from, const std::strin
 
 }  // namespace
 
-TEST_CASE("the table of a logbook read again gives its stops and outcomes", "[logbook]") {
+TEST_CASE("a logbook's table reads back its stops and outcomes", "[logbook]") {
   const std::string text = logbook_csv(example());
   INFO(text);
   const LogbookTable table = read(text);
@@ -50,7 +50,7 @@ TEST_CASE("the table of a logbook read again gives its stops and outcomes", "[lo
 
 // RFC 4180, section 2: 1 and 2 lines end with CR LF, 3 a header line, 4 the same number of fields
 // throughout, 6 fields with line breaks, quotes or commas are quoted, 7 quotes are doubled.
-TEST_CASE("the table keeps RFC 4180", "[logbook]") {
+TEST_CASE("the table follows RFC 4180", "[logbook]") {
   const std::string text = logbook_csv(example());
   CHECK(text.substr(0, 23) == "stop_id,stop_changed,st");
   CHECK(text.substr(text.size() - 2) == "\r\n");
@@ -62,7 +62,7 @@ TEST_CASE("the table keeps RFC 4180", "[logbook]") {
   CHECK(std::count(line.begin(), line.end(), ',') == std::count(header.begin(), header.end(), ','));
 }
 
-TEST_CASE("the table leaves out what was deleted", "[logbook]") {
+TEST_CASE("the table leaves out deleted records", "[logbook]") {
   LogbookContent content = example();
   content.outcomes[1].mark.deleted = true;
   content.stops[1].mark.deleted = true;
@@ -71,7 +71,7 @@ TEST_CASE("the table leaves out what was deleted", "[logbook]") {
   CHECK(table.content.outcomes == std::vector{content.outcomes[0]});
 }
 
-TEST_CASE("a row that cannot be read is told with its line, and the rest is read", "[logbook]") {
+TEST_CASE("an unreadable row is reported with its line, and the rest is read", "[logbook]") {
   const std::string text = logbook_csv(example());
   struct Case {
     std::string from, to, reason;
@@ -101,7 +101,7 @@ TEST_CASE("a row that cannot be read is told with its line, and the rest is read
   CHECK(table.rejected[0].reason == "\"splendid\" is not a valid outcome");
 }
 
-TEST_CASE("columns may stand in another order, but none may be missing", "[logbook]") {
+TEST_CASE("columns may have any order, but none may be missing", "[logbook]") {
   const auto refused = read_logbook_csv("stop_id,tablet,owner\r\na1,dash,me\r\n");
   REQUIRE_FALSE(refused);
   CHECK(refused.error().message().find("stop_changed, stop_tablet") != std::string::npos);
@@ -118,7 +118,7 @@ TEST_CASE("columns may stand in another order, but none may be missing", "[logbo
   CHECK(read(turned).content.stops == std::vector{stop_record("b2", -33.5, 150.0, 900)});
 }
 
-TEST_CASE("where rows tell a stop differently the later writing holds", "[logbook]") {
+TEST_CASE("if rows disagree on a stop, the later entry wins", "[logbook]") {
   StopRecord earlier = stop_record("a1", 44.0, -71.0, 10), later = stop_record("a1", 45.0, -71, 20);
   const std::string one = logbook_csv({.stops = {earlier}}),
                     other = logbook_csv({.stops = {later}});

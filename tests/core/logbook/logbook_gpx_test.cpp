@@ -21,7 +21,7 @@ LogbookContent gpx_example() {
   return content;
 }
 
-// The elements within <wpt>, in the order that the schema's sequence wptType demands
+// The elements within <wpt>, in the order of the schema's sequence wptType
 // [GPX 1.1 schema, http://www.topografix.com/GPX/1/1].
 constexpr std::array<std::string_view, 19> kOrder{
     "ele",  "time", "magvar",        "geoidheight", "name",      "cmt", "desc",
@@ -71,7 +71,7 @@ TEST_CASE("the stops as waypoints keep the order of the GPX 1.1 schema", "[logbo
   CHECK(elements == 2 + 4);
 }
 
-TEST_CASE("the waypoints of a logbook are read again as they were", "[logbook][gpx]") {
+TEST_CASE("a logbook's waypoints read back unchanged", "[logbook][gpx]") {
   const auto places = read_gpx(logbook_gpx(gpx_example()));
   REQUIRE(places);
   CHECK(places->remarks.empty());
@@ -85,7 +85,7 @@ TEST_CASE("the waypoints of a logbook are read again as they were", "[logbook][g
         "=1+1\nsecond line; it's <wet> & cold ]]>\nQAAB RF 9A: breaks up at 0 degrees true");
 }
 
-TEST_CASE("deleted stops and outcomes are no waypoints", "[logbook][gpx]") {
+TEST_CASE("deleted stops and outcomes are left out of the waypoints", "[logbook][gpx]") {
   LogbookContent content = gpx_example();
   content.stops[0].mark.deleted = true;
   content.outcomes[0].mark.deleted = true;

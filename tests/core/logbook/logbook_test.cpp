@@ -9,7 +9,7 @@
 
 using namespace mastwise;
 
-TEST_CASE("a new logbook knows nothing and has the antenna down") {
+TEST_CASE("a new logbook is empty and has the antenna down") {
   test::TemporaryFolder folder;
   auto logbook = Logbook::open(folder.file("logbook"));
   REQUIRE(logbook);
@@ -18,7 +18,7 @@ TEST_CASE("a new logbook knows nothing and has the antenna down") {
   CHECK_FALSE(*logbook->trusted_date());
 }
 
-TEST_CASE("the logbook gives back what it was given after it is opened again") {
+TEST_CASE("a reopened logbook returns its records") {
   test::TemporaryFolder folder;
   const std::chrono::sys_days day{std::chrono::year(2026) / 11 / 25};
   {
@@ -36,7 +36,7 @@ TEST_CASE("the logbook gives back what it was given after it is opened again") {
   CHECK(*logbook->antenna() == safety::Antenna::Down);
 }
 
-TEST_CASE("an antenna state that cannot be understood counts as raised") {
+TEST_CASE("an unreadable antenna state counts as raised") {
   test::TemporaryFolder folder;
   REQUIRE(Logbook::open(folder.file("logbook"))->keep_antenna({.antenna = safety::Antenna::Down}));
   auto database = store::Database::open(folder.file("logbook"));
@@ -44,7 +44,7 @@ TEST_CASE("an antenna state that cannot be understood counts as raised") {
   CHECK(*Logbook::open(folder.file("logbook"))->antenna() == safety::Antenna::Raised);
 }
 
-TEST_CASE("every change of the antenna is kept with time, place and what was confirmed") {
+TEST_CASE("every antenna change is stored with time, place and confirmed statement") {
   test::TemporaryFolder folder;
   const AntennaChange up{.antenna = safety::Antenna::Raised,
                          .when = UtcTime(std::chrono::sys_days(std::chrono::year(2026) / 7 / 2)),
@@ -63,7 +63,7 @@ TEST_CASE("every change of the antenna is kept with time, place and what was con
   CHECK(*changes == std::vector{undone, up});
 }
 
-TEST_CASE("a trusted date that cannot be understood is an error, not a date") {
+TEST_CASE("an unreadable trusted date is an error, not a date") {
   test::TemporaryFolder folder;
   const std::chrono::sys_days day{std::chrono::year(2026) / 11 / 25};
   REQUIRE(Logbook::open(folder.file("logbook"))->keep_trusted_date(day));
@@ -83,10 +83,10 @@ TEST_CASE("a logbook of a newer version is refused") {
   CHECK(refused.error().message().find("newer version") != std::string::npos);
 }
 
-TEST_CASE("a damaged logbook is refused with its name and what to do, and kept") {
+TEST_CASE("a damaged logbook is refused with its name and a remedy, and kept") {
   test::TemporaryFolder folder;
   const std::string path = folder.file("logbook");
-  SECTION("no database at all") {
+  SECTION("not a database") {
     std::ofstream(path) << std::string(8192, 'x');
   }
   SECTION("its first page overwritten") {
@@ -108,7 +108,7 @@ TEST_CASE("a damaged logbook is refused with its name and what to do, and kept")
   CHECK(test::read_file(path) == before);
 }
 
-TEST_CASE("a logbook where no file can be is refused") {
+TEST_CASE("a logbook at an impossible path is refused") {
   test::TemporaryFolder folder;
   const auto refused = Logbook::open(folder.file("no_folder/logbook"));
   REQUIRE_FALSE(refused);

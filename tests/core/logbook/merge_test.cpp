@@ -24,7 +24,7 @@ MergeReport merge(Logbook& into, Logbook& from) {
   return *report;
 }
 
-// Something that a person does on a tablet, at a time that its clock may tell wrongly.
+// A person's action on a tablet whose clock may be wrong.
 void do_anything(Logbook& logbook, Dice& dice, const std::string& tablet) {
   const auto second = static_cast<long>(dice.below(40));
   const std::string stop = "stop-" + std::to_string(dice.below(4));
@@ -32,7 +32,7 @@ void do_anything(Logbook& logbook, Dice& dice, const std::string& tablet) {
   const std::string sweep = "sweep-" + std::to_string(dice.below(3));
   const auto outcome =
       outcome_record(stop, station, static_cast<Outcome>(dice.below(3)), second, tablet);
-  // Many of these are refused, as they should be: the stop is not known, or nothing was tried.
+  // Many of these are refused, as they should be: the stop is unknown, or nothing was tried.
   switch (dice.below(7)) {
     case 0:
     case 1: {
@@ -58,12 +58,12 @@ void do_anything(Logbook& logbook, Dice& dice, const std::string& tablet) {
 
 }  // namespace
 
-TEST_CASE("two tablets merged both ways hold the same, whatever was done on them", "[logbook]") {
+TEST_CASE("two tablets merged both ways have equal logbooks after any actions", "[logbook]") {
   std::size_t records = 0, contested = 0;
   for (std::uint64_t seed = 0; seed < 40; ++seed) {
     Dice dice(seed);
     Logbook dash = in_memory(), hand = in_memory();
-    // Every third pair shares one name: a copied tablet, whose writings can tie to the millisecond.
+    // Every third pair shares one name: a copied tablet, whose entries can tie to the millisecond.
     const std::string other = seed % 3 == 0 ? "dash" : "hand";
     for (int round = 0; round < 3; ++round) {
       for (int i = 0; i < 15; ++i) {
@@ -77,7 +77,7 @@ TEST_CASE("two tablets merged both ways hold the same, whatever was done on them
       INFO("seed " << seed << ", round " << round);
       REQUIRE(*dash.content() == *hand.content());
       contested += there.stops.renewed + there.stops.kept + there.outcomes.renewed;
-      // In another order and again: the same.
+      // Another order and a second merge give the same.
       Logbook third = in_memory();
       REQUIRE(third.merge(hand_before));
       REQUIRE(third.merge(dash_before));
@@ -91,12 +91,12 @@ TEST_CASE("two tablets merged both ways hold the same, whatever was done on them
       records += content.stops.size() + content.outcomes.size() + content.sweeps.size();
     }
   }
-  // The rounds did bring records, and records that both sides had written.
+  // The rounds made records, including ones that both sides wrote.
   CHECK(records > 600);
   CHECK(contested > 100);
 }
 
-TEST_CASE("a merge counts what is new, newer, the same and kept", "[logbook]") {
+TEST_CASE("a merge counts new, newer, same and kept records", "[logbook]") {
   Logbook dash = in_memory(), hand = in_memory();
   REQUIRE(dash.put(stop_record("a", 44.0, -71.0, 10)));
   REQUIRE(dash.put(stop_record("b", 44.0, -71.0, 10)));
@@ -112,7 +112,7 @@ TEST_CASE("a merge counts what is new, newer, the same and kept", "[logbook]") {
   CHECK(hand.stop("b").value()->position.latitude_deg() == 46.0);
 }
 
-TEST_CASE("what one tablet took back does not come again from another", "[logbook]") {
+TEST_CASE("a record deleted on one tablet does not return from another", "[logbook]") {
   Logbook dash = in_memory(), hand = in_memory();
   REQUIRE(dash.put(stop_record("a", 44.0, -71.0)));
   const OutcomeRecord touched = outcome_record("a", "QAAB", Outcome::steady, 10);
@@ -125,13 +125,13 @@ TEST_CASE("what one tablet took back does not come again from another", "[logboo
   CHECK(hand.outcomes()->empty());
 }
 
-TEST_CASE("a merge of which one record cannot be takes in none", "[logbook]") {
+TEST_CASE("a merge with one impossible record imports none", "[logbook]") {
   Logbook logbook = in_memory();
   LogbookContent other{.stops = {stop_record("a", 44.0, -71.0)}};
-  SECTION("an outcome of a stop that nobody knows") {
+  SECTION("an outcome of an unknown stop") {
     other.outcomes = {outcome_record("b", "QAAB", Outcome::steady)};
   }
-  SECTION("a number that cannot be") {
+  SECTION("an impossible number") {
     other.outcomes = {outcome_record("a", "QAAB", Outcome::steady)};
     other.outcomes[0].deviation_db = -1.0;
   }
@@ -142,7 +142,7 @@ TEST_CASE("a merge of which one record cannot be takes in none", "[logbook]") {
   CHECK(logbook.content()->stops.empty());
 }
 
-TEST_CASE("the raised state and the settings stay each tablet's own", "[logbook]") {
+TEST_CASE("a merge keeps each tablet's antenna state and settings", "[logbook]") {
   Logbook dash = in_memory(), hand = in_memory();
   REQUIRE(dash.keep_antenna({.antenna = safety::Antenna::Raised}));
   REQUIRE(hand.keep_settings("hand's"));

@@ -23,7 +23,7 @@ Logbook open(const std::string& path) {
 
 }  // namespace
 
-TEST_CASE("what is written at a stop is there after the logbook is opened again", "[logbook]") {
+TEST_CASE("records of a stop are there after reopening the logbook", "[logbook]") {
   test::TemporaryFolder folder;
   const StopRecord stop = test::full_stop("a1");
   const OutcomeRecord outcome = test::full_outcome("a1");
@@ -43,7 +43,7 @@ TEST_CASE("what is written at a stop is there after the logbook is opened again"
   CHECK_FALSE(*logbook.stop("a2"));
 }
 
-TEST_CASE("a second touch replaces the first, and each is taken back in turn", "[logbook]") {
+TEST_CASE("a second touch replaces the first, and Undo reverts each in turn", "[logbook]") {
   test::TemporaryFolder folder;
   Logbook logbook = open(folder.file("logbook"));
   REQUIRE(logbook.put(stop_record("a1", 44.0, -71.0)));
@@ -69,7 +69,7 @@ TEST_CASE("a second touch replaces the first, and each is taken back in turn", "
   CHECK_FALSE(logbook.take_back(second, at_second(50), "dash"));
 }
 
-TEST_CASE("a clock that went back does not make a later touch lose", "[logbook]") {
+TEST_CASE("a later touch wins even if the clock went back", "[logbook]") {
   test::TemporaryFolder folder;
   Logbook logbook = open(folder.file("logbook"));
   REQUIRE(logbook.put(stop_record("a1", 44.0, -71.0)));
@@ -80,7 +80,7 @@ TEST_CASE("a clock that went back does not make a later touch lose", "[logbook]"
   CHECK(standing.mark.changed == at_second(1000) + milliseconds(1));
 }
 
-TEST_CASE("a deleted stop takes its outcomes and sweeps out of sight", "[logbook]") {
+TEST_CASE("a deleted stop hides its outcomes and sweeps", "[logbook]") {
   test::TemporaryFolder folder;
   Logbook logbook = open(folder.file("logbook"));
   REQUIRE(logbook.put(stop_record("a1", 44.0, -71.0)));
@@ -100,7 +100,7 @@ TEST_CASE("a deleted stop takes its outcomes and sweeps out of sight", "[logbook
   CHECK(logbook.sweeps("a1")->empty());
 }
 
-TEST_CASE("a return within 200 m says what worked last time", "[logbook]") {
+TEST_CASE("a return within 200 m shows what worked last time", "[logbook]") {
   test::TemporaryFolder folder;
   Logbook logbook = open(folder.file("logbook"));
   const auto here = *Position::at_deg(44.0, 179.9999);
@@ -136,7 +136,7 @@ TEST_CASE("a return within 200 m says what worked last time", "[logbook]") {
                                        {Bearing<True>::degrees(0.0), {"QDDE"}}});
 }
 
-TEST_CASE("a record that cannot be is refused, and nothing changes", "[logbook]") {
+TEST_CASE("an impossible record is refused, and nothing changes", "[logbook]") {
   test::TemporaryFolder folder;
   Logbook logbook = open(folder.file("logbook"));
   REQUIRE(logbook.put(stop_record("a1", 44.0, -71.0)));

@@ -31,7 +31,7 @@ TEST_CASE("the interval of a rate agrees with Newcombe's table", "[learning]") {
 // reliability = (3 (0.8 - 2/3)^2 + 2 (0.2 - 0.5)^2) / 5 = (0.053333 + 0.18) / 5 = 0.0466667
 // resolution = (3 (2/3 - 0.6)^2 + 2 (0.5 - 0.6)^2) / 5 = (0.0133333 + 0.02) / 5 = 0.00666667
 // uncertainty = 0.6 x 0.4 = 0.24, and 0.0466667 - 0.0066667 + 0.24 = 0.28.
-TEST_CASE("the Brier score falls into its parts as worked by hand", "[learning]") {
+TEST_CASE("the Brier score splits into its parts as worked by hand", "[learning]") {
   const std::vector<Forecast> forecasts{
       {80.0, true}, {80.0, true}, {80.0, false}, {20.0, true}, {20.0, false}};
   const auto score = brier_score(forecasts);
@@ -80,8 +80,7 @@ TEST_CASE("the reliability table counts every forecast once", "[learning]") {
         Approx(57.31).margin(0.01));
 }
 
-TEST_CASE("what breaks up is no steady picture, and what was deleted does not count",
-          "[learning]") {
+TEST_CASE("a breaking picture is not steady, and deleted outcomes do not count", "[learning]") {
   OutcomeRecord steady = test::outcome_record("a", "QAAB", Outcome::steady);
   OutcomeRecord breaks = test::outcome_record("a", "QBBC", Outcome::breaks_up);
   OutcomeRecord unknown = test::outcome_record("a", "QCCD", Outcome::nothing);

@@ -20,7 +20,7 @@ Position at(double latitude_deg, double longitude_deg) {
   return *Position::at_deg(latitude_deg, longitude_deg);
 }
 
-// How near a line of that kind comes to a position, in meters, on the map's plane around it.
+// The distance from a position to the nearest line of a kind, in meters, on the plane around it.
 double nearest_m(LineKind kind, Position position) {
   const auto plane = map::Projection::around(position);
   REQUIRE(plane);
@@ -40,9 +40,9 @@ double nearest_m(LineKind kind, Position position) {
 
 }  // namespace
 
-TEST_CASE("borders lie where they were laid down", "[map]") {
+TEST_CASE("borders are at their treaty lines", "[map]") {
   // The Convention of 1818: the 49th parallel from the Lake of the Woods to the Rocky Mountains.
-  // The monuments stand up to some 250 m off it.
+  // The monuments are up to some 250 m off it.
   for (const double longitude_deg : {-120.0, -110.5, -104.0, -97.0}) {
     INFO(longitude_deg);
     CHECK(nearest_m(LineKind::CountryBorder, at(49.0, longitude_deg)) < 1'000.0);
@@ -55,14 +55,14 @@ TEST_CASE("borders lie where they were laid down", "[map]") {
   CHECK(nearest_m(LineKind::StateBorder, at(40.0, -98.0)) < 1'500.0);
 }
 
-TEST_CASE("coasts and lake shores lie where the land ends", "[map]") {
-  // Positions of capes and harbours from memory, for a coast at 1:10 million: 3 km.
+TEST_CASE("coasts and lake shores are where the land ends", "[map]") {
+  // Positions of capes and harbors from memory, for a coast at 1:10 million: 3 km.
   CHECK(nearest_m(LineKind::Coast, at(50.0657, -5.7148)) < 3e3);       // Land's End
   CHECK(nearest_m(LineKind::Coast, at(-34.3568, 18.4740)) < 3e3);      // Cape of Good Hope
   CHECK(nearest_m(LineKind::Coast, at(40.4402, -124.4096)) < 3e3);     // Cape Mendocino
   CHECK(nearest_m(LineKind::LakeShore, at(41.8917, -87.6086)) < 5e3);  // Navy Pier, Chicago
   CHECK(nearest_m(LineKind::LakeShore, at(46.7867, -92.0910)) < 8e3);  // Duluth's canal
-  // Far inland there is none.
+  // Far inland there are none.
   CHECK(nearest_m(LineKind::Coast, at(39.0, -98.0)) > 50e3);
   CHECK(nearest_m(LineKind::LakeShore, at(39.0, -98.0)) > 50e3);
 }
@@ -83,7 +83,7 @@ TEST_CASE("no line runs along or across the antimeridian for a whole map", "[map
   }
 }
 
-TEST_CASE("a circle holds every line that comes into it", "[map]") {
+TEST_CASE("a circle returns every line that enters it", "[map]") {
   const auto everything = test::borders().within(at(0.0, 0.0), 20.1e6);
   CHECK(everything.size() > 5'000);
   for (const Position center : {at(44.06, -121.31), at(-17.0, 179.9), at(80.0, 20.0)}) {

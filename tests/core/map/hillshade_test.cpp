@@ -36,7 +36,7 @@ std::uint8_t middle(const std::vector<std::uint8_t>& cells, const map::ReliefGri
   return cells[static_cast<std::size_t>(grid.rows / 2 * grid.columns + grid.columns / 2)];
 }
 
-// The brightness of a matt plane by the textbook's angles: cos(zenith) cos(slope) + sin(zenith)
+// The brightness of a matte plane by the textbook's angles: cos(zenith) cos(slope) + sin(zenith)
 // sin(slope) cos(azimuth - aspect), aspect being the bearing downhill [Burrough and McDonnell,
 // Principles of GIS, 1998, chapter 8, from memory].
 double textbook(double slope_deg, double aspect_deg) {
@@ -47,7 +47,7 @@ double textbook(double slope_deg, double aspect_deg) {
 
 }  // namespace
 
-TEST_CASE("level ground is as bright as the light is high", "[map]") {
+TEST_CASE("level ground has the brightness of the light's elevation", "[map]") {
   const auto tiles = ground([](double, double) { return 320.0; });
   const map::ReliefGrid grid{.columns = 40, .rows = 30, .meters_per_cell = 200.0};
   const auto relief = map::shade_relief(tiles, plane_around(relief_at(45.5, 7.5)), grid);
@@ -58,7 +58,7 @@ TEST_CASE("level ground is as bright as the light is high", "[map]") {
   for (const std::uint8_t band : relief->band) CHECK(band == 5);  // 300 to 500 m
 }
 
-TEST_CASE("a slope is as bright as a matt plane", "[map]") {
+TEST_CASE("a slope has the brightness of a matte plane", "[map]") {
   const map::ReliefGrid grid{.columns = 9, .rows = 9, .meters_per_cell = 500.0};
   const Position center = relief_at(45.5, 7.5);
   // Meters of a degree at 45.5 N by the geodesic.
@@ -112,8 +112,8 @@ TEST_CASE("unknown ground is never shaded", "[map]") {
   CHECK(known_without_slope == 1);
 }
 
-TEST_CASE("a cell's ground is the ground at its place, also across tiles", "[map]") {
-  // Height by longitude in bands of the relief: the band tells where the cell was read.
+TEST_CASE("a cell shows the ground at its place, also across tiles", "[map]") {
+  // Height by longitude in bands of the relief: the band shows where the cell was read.
   terrain::TileSet tiles;
   const auto height_m = [](double, double longitude_deg) {
     return longitude_deg * 1000.0 - 6000.0;
@@ -146,7 +146,7 @@ TEST_CASE("a cell's ground is the ground at its place, also across tiles", "[map
   }
 }
 
-TEST_CASE("a relief beyond its bounds is refused", "[map]") {
+TEST_CASE("a relief beyond its limits is refused", "[map]") {
   const terrain::TileSet none;
   const auto plane = plane_around(relief_at(45.5, 7.5));
   CHECK_FALSE(map::shade_relief(none, plane, {.columns = 0, .rows = 5, .meters_per_cell = 90.0}));

@@ -22,7 +22,7 @@ double bearing_deg(PlanePoint point) {
   return std::atan2(point.east_m, point.north_m) * 180.0 / 3.14159265358979323846;
 }
 
-// What the map promises: within 1 mm and 1e-6 degree of the geodesic.
+// The map's accuracy: within 1 mm and 1e-6 degree of the geodesic.
 void check_against(const PathBetween& path, PlanePoint point) {
   CHECK(std::fabs(std::hypot(point.east_m, point.north_m) - path.distance_m) < 1e-3);
   // Nearer than 1 km a millimeter turns the bearing further than 1e-6 degree.
@@ -33,7 +33,7 @@ void check_against(const PathBetween& path, PlanePoint point) {
 
 }  // namespace
 
-TEST_CASE("bearing and distance from the center are those of the geodesic", "[map]") {
+TEST_CASE("bearing and distance from the center match the geodesic", "[map]") {
   // Against GeographicLib's geodesic (Karney 2013), which is another library than PROJ.
   std::mt19937 random(20261125);
   std::uniform_real_distribution<double> latitude(-89.0, 89.0), longitude(-180.0, 180.0),

@@ -19,7 +19,7 @@ Receiver hear(const std::string& bytes, std::size_t cut) {
 
 }  // namespace
 
-// Each cut reads the whole log once more, so that only the first part of the longest logs is taken.
+// Each cut reads the whole log again, so only the first part of the longest logs is used.
 TEST_CASE("a log cut anywhere gives the same receiver") {
   constexpr std::size_t kEnough = 7100;
   for (const char* log :

@@ -17,8 +17,8 @@ Date said(int y, unsigned m, unsigned d) {
 }  // namespace
 
 // The receiver of gp-320fw-2019-04-07-coldboot.log, restarted on 2019-04-07, the day of the second
-// rollover, said 1999-08-22, the day of the first: 7168 days lie between them.
-TEST_CASE("a receiver that is one era behind is put right and told") {
+// rollover, sent 1999-08-22, the day of the first: 7168 days earlier.
+TEST_CASE("a receiver one era behind is corrected and reported") {
   const auto repaired = repair_date(said(1999, 8, 22), sys_days(year(2019) / 4 / 7));
   REQUIRE(repaired);
   CHECK(repaired->date == sys_days(year(2019) / 4 / 7));
@@ -41,7 +41,7 @@ TEST_CASE("dates are moved into the era that begins a day before the floor") {
   CHECK_FALSE(repair_date(said(2026, 2, 30), kFloor));
 }
 
-TEST_CASE("a date far past the floor is not saved") {
+TEST_CASE("a date far beyond the floor is not corrected") {
   const auto saved = [](int days_past) {
     return date_worth_saving(RepairedDate{kFloor + days(days_past), {}, 0}, kFloor);
   };
@@ -74,7 +74,7 @@ TEST_CASE("a date is trusted when several epochs agree") {
   CHECK(keeper.trusted()->date == sys_days(other));
 }
 
-TEST_CASE("dates that jump about are never trusted") {
+TEST_CASE("jumping dates are never trusted") {
   DateKeeper keeper(kFloor);
   for (int i = 0; i < 40; ++i)
     keeper.take(said(2026, 12, i % 2 == 0 ? 1 : 2), hours(12) + seconds(i));

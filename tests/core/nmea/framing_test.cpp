@@ -30,7 +30,7 @@ Framed frame(const std::string& bytes, std::size_t piece = std::string::npos) {
 }  // namespace
 
 // Checksums worked by hand (exclusive-or): "HEHDT,4.0,T" gives 2B, as in saab-r4.log.
-TEST_CASE("a sentence is what its checksum says") {
+TEST_CASE("a sentence counts only with its checksum") {
   CHECK(frame("$HEHDT,4.0,T*2B\r\n").sentences == std::vector<std::string>{"$HEHDT,4.0,T"});
   CHECK(frame("$HEHDT,4.0,T*2b\n").counts.sentences_good == 1);
   CHECK(frame("$HEHDT,4.0,T*2C\r\n").sentences.empty());
@@ -44,15 +44,15 @@ TEST_CASE("a sentence is what its checksum says") {
   CHECK(frame("$*00\r\n").counts.sentences_good == 1);
 }
 
-TEST_CASE("a dollar or an exclamation mark begins anew") {
+TEST_CASE("a dollar or an exclamation mark starts a new sentence") {
   CHECK(frame("$GPGGA,1234$HEHDT,4.0,T*2B\r\n").sentences.size() == 1);
   CHECK(frame("!AIVDM,1$HEHDT,4.0,T*2B!AIVDM,1\r\n").sentences.size() == 1);
   CHECK(frame("$HEHDT,4.0,T*2B$HEHDT,4.0,T*2B\r\n").sentences.size() == 2);
   CHECK(frame("$$$HEHDT,4.0,T*2B\r\n").counts.sentences_without_checksum == 0);
 }
 
-// Debris behind a whole sentence is seen in gp-320fw-2019-04-07-coldboot.log; a star within the
-// text is not allowed by the standard, and sent all the same.
+// gp-320fw-2019-04-07-coldboot.log has debris after whole sentences; the standard forbids a star
+// within the text, but some receivers send it.
 TEST_CASE("the last star that agrees ends the sentence") {
   CHECK(frame("$HEHDT,4.0,T*2B*43\r\n").sentences == std::vector<std::string>{"$HEHDT,4.0,T"});
   CHECK(frame("$HEHDT,4.0,T*2B0,,13,68*73\r\n").counts.sentences_good == 1);
@@ -69,7 +69,7 @@ TEST_CASE("a buffer that overflows starts over") {
 }
 
 // Counted by an independent script that follows the rule in Framer's comment.
-TEST_CASE("good, bad and missing checksums of real logs") {
+TEST_CASE("real logs give their counts of good, bad and missing checksums") {
   struct Expected {
     const char* log;
     std::uint64_t good, bad, without;

@@ -14,7 +14,7 @@ using namespace std::chrono;
 
 namespace {
 
-// A floor before every log, so that none is moved.
+// A floor before every log, so that no date is shifted.
 const sys_days kBeforeAllLogs = sys_days(year(2000) / 1 / 1);
 
 struct Last {
@@ -36,7 +36,7 @@ milliseconds at(int h, int m, int s, int ms = 0) {
 // say how its position was found; its GGA of the second before does; its
 // clock is set back from 19:41:24 to 19:41:11, which is believed with the third position
 // after that, when the old time is three seconds past.
-TEST_CASE("the last good fix of real logs") {
+TEST_CASE("real logs give their last good fix") {
   const Last logs[] = {
       {"bu353s4", -(37 + 47.0877 / 60), 175 + 18.8941 / 60, FixQuality::autonomous, at(3, 7, 43),
        25},
@@ -71,7 +71,7 @@ TEST_CASE("the last good fix of real logs") {
   }
 }
 
-TEST_CASE("the dates of real logs") {
+TEST_CASE("real logs give their dates") {
   struct Expected {
     const char* log;
     sys_days floor, date;
@@ -85,7 +85,7 @@ TEST_CASE("the dates of real logs") {
       {"garmin48", floor_2026, sys_days(year(2040) / 9 / 5), 2048},
       {"bu353s4", kBeforeAllLogs, sys_days(year(2014) / 12 / 31), 0},
       {"bu353s4", floor_2026, sys_days(year(2034) / 8 / 16), 1024},
-      // Void sentences of 1980-01-05 come first: they are not believed.
+      // Void sentences of 1980-01-05 come first and are not trusted.
       {"mtk-3301", kBeforeAllLogs, sys_days(year(2008) / 8 / 23), 0},
       {"ublox-zed-f9p-nmea", kBeforeAllLogs, sys_days(year(2019) / 4 / 12), 0},
       {"humminbird-M37", kBeforeAllLogs, sys_days(year(2006) / 9 / 16), 0},
@@ -104,7 +104,7 @@ TEST_CASE("the dates of real logs") {
 
 // The log begins with a fix on 2019-04-07, of two epochs, and goes on without one in 2006, 2010 and
 // 1999: no date of it can be trusted.
-TEST_CASE("a receiver started cold ends without a fix, and its dates are not believed") {
+TEST_CASE("a cold-started receiver ends without a fix, and its dates are not trusted") {
   const auto path = mastwise::test::reference("nmea/gp-320fw-2019-04-07-coldboot.log");
   if (!path) return;
   const LogReplay replay = replay_log(mastwise::test::read_file(*path), kBeforeAllLogs);
@@ -115,9 +115,9 @@ TEST_CASE("a receiver started cold ends without a fix, and its dates are not bel
   CHECK_FALSE(replay.receiver.date());
 }
 
-// tnt-revolution.log has only the maker's own sentences and XDR; saab-r4.log's HDT says 4.1 last,
+// tnt-revolution.log has only proprietary sentences and XDR; saab-r4.log's last HDT is 4.1,
 // and hemi.log's 274.11.
-TEST_CASE("heading sensors of real logs") {
+TEST_CASE("real logs give their heading sensor") {
   const auto heading = [](const char* log) {
     const auto path = mastwise::test::reference("nmea/" + std::string(log) + ".log");
     if (!path) return std::optional<LogReplay>();
@@ -135,7 +135,7 @@ TEST_CASE("heading sensors of real logs") {
   CHECK_FALSE(hemi->heading.magnetic_heading);
 }
 
-TEST_CASE("a log brings its own clock") {
+TEST_CASE("a log replays by its timestamps") {
   const auto gll = [](const std::string& time) {
     return test::sentence("GPGLL,4426.0,N,07140.0,W," + time + ",A,A");
   };

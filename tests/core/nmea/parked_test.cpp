@@ -23,7 +23,7 @@ Position near_equator(double east_m, double north_m, double longitude_deg) {
 
 }  // namespace
 
-TEST_CASE("one position is its own mean and has no scatter") {
+TEST_CASE("one position is the mean and has no scatter") {
   ParkedAverage average;
   CHECK_FALSE(average.result());
   average.add(*Position::at_deg(44.0, -71.0), Monotonic(5s));
@@ -38,7 +38,7 @@ TEST_CASE("one position is its own mean and has no scatter") {
 // By hand: (+-3, 0) and (0, +-3) m have their mean at 0 and a sum of squares of 36 m2 over both
 // axes; one axis: sqrt(36 / (2 * 3)) = 2.449 m. On the antimeridian, as the mean of +179.99 and
 // -179.99 degrees is not 0.
-TEST_CASE("mean and scatter across the antimeridian") {
+TEST_CASE("mean and scatter are right across the antimeridian") {
   for (const double longitude_deg : {0.0, 180.0, -71.0}) {
     ParkedAverage average;
     Monotonic now{};
@@ -57,7 +57,7 @@ TEST_CASE("mean and scatter across the antimeridian") {
   }
 }
 
-TEST_CASE("the scatter of many positions is that of their distribution") {
+TEST_CASE("the scatter of many positions matches their distribution") {
   std::mt19937 random(1);
   std::normal_distribution<double> error_m(0.0, 2.5);
   ParkedAverage average;
@@ -68,7 +68,7 @@ TEST_CASE("the scatter of many positions is that of their distribution") {
   CHECK_THAT(*average.result()->scatter_m, WithinAbs(2.5, 0.05));
 }
 
-TEST_CASE("a slip of the receiver is left out, a move begins anew") {
+TEST_CASE("an outlier is left out, and a move restarts the average") {
   ParkedAverage average;
   Monotonic now{};
   const auto hear = [&](double east_m) {
@@ -100,7 +100,7 @@ TEST_CASE("a rig that creeps or drives is not parked") {
   CHECK(driving.result()->count < 10);
 }
 
-TEST_CASE("the poles are places too") {
+TEST_CASE("the average works at the poles") {
   ParkedAverage average;
   for (int i = 0; i < 36; ++i) {
     average.add(*Position::at_deg(89.99999, i * 10.0), Monotonic(i * 1s));

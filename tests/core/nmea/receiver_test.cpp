@@ -17,7 +17,7 @@ namespace {
 
 const sys_days kReceiverFloor = sys_days(std::chrono::year(2026) / 11 / 25);
 
-// A receiver on a bench: sentences are given without `$` and checksum, and time is wound by hand.
+// A receiver on a bench: sentences without `$` and checksum, and a manual clock.
 struct Bench {
   Receiver receiver{kReceiverFloor};
   Monotonic now{1000s};
@@ -123,7 +123,7 @@ TEST_CASE("every trouble has its reason") {
   CHECK(bench.why() == FixTrouble::damaged);
 }
 
-TEST_CASE("each UTC epoch gives one position: the first") {
+TEST_CASE("each UTC epoch gives only its first position") {
   Bench bench;
   bench.rmc(0);
   bench.hear("GPGGA,120000.00,4426.0010,N,07140.0000,W,1,05,1.1,100.0,M,,M,,");
@@ -135,12 +135,12 @@ TEST_CASE("each UTC epoch gives one position: the first") {
   bench.now += 1s;
   bench.rmc(1);
   CHECK(bench.fix().positions_taken == 2);
-  // An older moment, as by a sentence that was held up, is none.
+  // An older time, as from a delayed sentence, does not count.
   bench.rmc(0, 'A', "4427.0000");
   CHECK(bench.fix().positions_taken == 2);
 }
 
-TEST_CASE("midnight is a later epoch, and a clock set back is believed when nothing else is left") {
+TEST_CASE("midnight is a later epoch, and a clock set back is trusted if nothing else is left") {
   Bench bench;
   bench.hear("GPGLL,4426.0,N,07140.0,W,235959.00,A,A");
   bench.hear("GPGLL,4426.0,N,07140.0,W,000000.00,A,A");
@@ -165,7 +165,7 @@ TEST_CASE("a receiver that repeats a frozen time has lost its fix") {
   CHECK(bench.fix().good());
 }
 
-TEST_CASE("one constellation without a fix clears nothing") {
+TEST_CASE("one constellation without a fix does not clear the fix") {
   Bench bench;
   bench.rmc(0);
   bench.hear("GNGSA,A,3,13,16,21,,,,,,,,,,1.05,0.64,0.83,1");
@@ -175,14 +175,15 @@ TEST_CASE("one constellation without a fix clears nothing") {
   CHECK(bench.fix().hdop == 0.64);
 }
 
-TEST_CASE("the best word on the quality of one epoch counts, and only of that epoch") {
+TEST_CASE("the best quality within an epoch counts, only for that epoch") {
   Bench bench;
   bench.hear("GNGGA,133900.00,4134.5,N,09345.0,W,4,19,0.7,280.8,M,,M,,");
   bench.hear("GNRMC,133900.00,A,4134.5,N,09345.0,W,0.0,0.0,180320,,,D");
   CHECK(bench.fix().quality == FixQuality::rtk_fixed);
   bench.now += 1s;
   bench.hear("GNRMC,133901.00,A,4134.5,N,09345.0,W,0.0,0.0,180320,,");
-  CHECK(bench.fix().quality == FixQuality::rtk_fixed);  // this RMC has no mode: nothing new is said
+  CHECK(bench.fix().quality ==
+        FixQuality::rtk_fixed);  // this RMC has no mode, so the quality stays
   bench.hear("GNGGA,133901.00,4134.5,N,09345.0,W,1,19,0.7,280.8,M,,M,,");
   CHECK(bench.fix().quality == FixQuality::autonomous);
 }
@@ -196,10 +197,10 @@ TEST_CASE("velocity comes only from the source that gave the position") {
   CHECK(bench.fix().positions_taken == 1);
   bench.hear("GNVTG,90.0,T,,M,5.0,N,,K,A");
   CHECK(bench.fix().course == Bearing<True>::degrees(90.0));
-  // Void of another source says nothing about this one.
+  // A void of another source does not affect this one.
   bench.hear("IIRMC,120001.00,V,,,,,,,,,,N");
   CHECK(bench.fix().good());
-  // Once this source is stale, the other one may speak, and brings nothing of the old along.
+  // When this source is stale, the other one takes over without old values.
   bench.now += 3s;
   bench.hear("IIGGA,120004.00,4500.0,N,07200.0,W,2,,,,M,,M,,");
   CHECK(bench.fix().good());
@@ -208,7 +209,7 @@ TEST_CASE("velocity comes only from the source that gave the position") {
   CHECK(bench.fix().quality == FixQuality::differential);
 }
 
-TEST_CASE("headings are kept by their north, and expire") {
+TEST_CASE("headings are stored by north and expire") {
   Bench bench;
   bench.hear("HEHDT,4.0,T");
   bench.hear("HCHDG,101.1,3.0,W,7.1,W");
@@ -220,7 +221,7 @@ TEST_CASE("headings are kept by their north, and expire") {
   CHECK(bench.receiver.heading(bench.now + 3s) == HeadingSensor{});
 }
 
-TEST_CASE("a receiver one era behind is repaired, told, and only after several epochs") {
+TEST_CASE("a receiver one era behind is corrected and reported after several epochs") {
   Bench bench;
   for (int second = 0; second < 10; ++second) {
     // 2007-04-17 is 1024 weeks before 2026-12-01.
@@ -233,7 +234,7 @@ TEST_CASE("a receiver one era behind is repaired, told, and only after several e
   CHECK(bench.fix().utc == sys_days(std::chrono::year(2026) / 12 / 1) + 12h + 9s);
 }
 
-TEST_CASE("the date of a receiver without a fix is not believed") {
+TEST_CASE("the date of a receiver without a fix is not trusted") {
   Bench bench;
   for (int second = 0; second < 10; ++second) bench.rmc(second, 'V');
   CHECK_FALSE(bench.receiver.date());

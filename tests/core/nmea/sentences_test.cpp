@@ -30,7 +30,7 @@ Date date(int year, unsigned month, unsigned day) {
 }  // namespace
 
 // garmin48.log: 45 + 27.458/60 = 45.457633 S, 167 + 9.165/60 = 167.152750 E, by hand.
-TEST_CASE("RMC of 1.5 to 4.11") {
+TEST_CASE("RMC is read from version 1.5 to 4.11") {
   const Report old = read("$GPRMC,225308,A,4527.458,S,16709.165,E,000.0,094.5,060601,024.1,E");
   CHECK(old.talker == "GP");
   CHECK(old.time == at(22, 53, 8));
@@ -59,7 +59,7 @@ TEST_CASE("RMC of 1.5 to 4.11") {
   CHECK_FALSE(read("$GPRMC,120000").quality);
 }
 
-TEST_CASE("GGA says how the position was found by a number") {
+TEST_CASE("GGA gives the fix quality by a number") {
   // nmea-fuzzy-cases.log
   const Report report = read(
       "$GNGGA,133900.90,4134.50180291,N,09345.03586858,W,4,19,0.7,280.833,M,-31.442,M,6.9,0002");
@@ -86,14 +86,14 @@ TEST_CASE("GGA says how the position was found by a number") {
   CHECK_FALSE(read("$GPGGA,1,,,,,0,00,99.99,,M,,M,,").hdop);
 }
 
-TEST_CASE("GLL and GNS") {
+TEST_CASE("GLL and GNS are read") {
   // humminbird-M37.log: 44 + 26.1130/60, 71 + 40.5579/60
   const Report gll = read("$INGLL,4426.1130,N,07140.5579,W,194102,A");
   CHECK(gll.talker == "IN");
   CHECK(gll.quality == FixQuality::unspecified);
   CHECK_THAT(gll.position->longitude_deg(), WithinAbs(-71.675965, 1e-9));
   CHECK(read("$GPGLL,0000.0000,N,00000.0000,E,000429.00,V,N").quality == FixQuality::none);
-  // Before 2.0 there was no status.
+  // Versions before 2.0 have no status.
   CHECK_FALSE(read("$GPGLL,4916.45,N,12311.12,W").quality);
 
   const Report gns =
@@ -106,7 +106,7 @@ TEST_CASE("GLL and GNS") {
   CHECK_FALSE(read("$GNGNS,1,,,,,,00,,,,,").quality);
 }
 
-TEST_CASE("VTG with and without unit letters and mode") {
+TEST_CASE("VTG is read with and without unit letters and mode") {
   CHECK(read("$INVTG,77.5,T,93.3,M,5.2,N,9.7,K").course == Bearing<True>::degrees(77.5));
   CHECK_THAT(*read("$INVTG,77.5,T,93.3,M,5.2,N,9.7,K").speed_mps,
              WithinAbs(5.2 * 1852 / 3600, 1e-9));
@@ -118,7 +118,7 @@ TEST_CASE("VTG with and without unit letters and mode") {
   CHECK_FALSE(read("$GPVTG,0.00,T,,M,0.000,N,0.000,K,N").course);
 }
 
-TEST_CASE("ZDA, GSA and GST") {
+TEST_CASE("ZDA, GSA and GST are read") {
   CHECK(read("$INZDA,194104,16,09,2006,-05,00").date == date(2006, 9, 16));
   CHECK(read("$GPZDA,000427.00,22,08,1999,,").date == date(1999, 8, 22));
   CHECK_FALSE(read("$GPZDA,000427.00,31,02,2019,,").date);
@@ -154,7 +154,7 @@ TEST_CASE("headings keep their north") {
   CHECK_FALSE(read("$HCHDG,,3.0,W,,").magnetic_heading);
 }
 
-TEST_CASE("coordinates that are not on the earth are no position") {
+TEST_CASE("coordinates off the earth give no position") {
   const auto position = [](const std::string& four_fields) {
     return read_sentence("$GPGLL," + four_fields + ",120000,A")->position;
   };
@@ -176,7 +176,7 @@ TEST_CASE("coordinates that are not on the earth are no position") {
   CHECK(position("0000.0,N,18000.0,E")->longitude_deg() == -180.0);
 }
 
-TEST_CASE("times and dates that do not exist are none") {
+TEST_CASE("impossible times and dates are rejected") {
   const auto time = [](const std::string& field) {
     return read_sentence("$GPGGA," + field + ",,,,,0")->time;
   };
@@ -200,8 +200,8 @@ TEST_CASE("times and dates that do not exist are none") {
   }
 }
 
-TEST_CASE("only the twelve sentences of talkers are read") {
-  CHECK_FALSE(read_sentence("$PGRMC,1"));  // a maker's own, though it ends like RMC
+TEST_CASE("only the twelve talker sentences are read") {
+  CHECK_FALSE(read_sentence("$PGRMC,1"));  // proprietary, though it ends like RMC
   CHECK_FALSE(read_sentence("!AIRMC,1"));
   CHECK_FALSE(read_sentence("$RMC,1"));
   CHECK_FALSE(read_sentence("$GPXRMC,1"));

@@ -15,7 +15,7 @@ using Catch::Matchers::WithinAbs;
 
 namespace {
 
-// A rig that is driven about, with a receiver that speaks each second.
+// A rig that drives, with a receiver that sends each second.
 struct Drive {
   StraightCourseFinder finder;
   Position position = *Position::at_deg(44.435, -71.676);
@@ -41,7 +41,7 @@ struct Drive {
 
 }  // namespace
 
-TEST_CASE("a straight of 20 m above 5 km/h gives the course") {
+TEST_CASE("a straight drive of 20 m above 5 km/h gives the course") {
   Drive drive;
   drive.go(359.5, 9.0, 4);
   drive.go(0.5, 9.0, 4);  // 2.5 m each: 17.5 m from the first to the eighth position
@@ -57,7 +57,7 @@ TEST_CASE("a straight of 20 m above 5 km/h gives the course") {
   CHECK(drive.finder.last()->length_m < 35.0);
 }
 
-TEST_CASE("too slow, too short or without a course there is no straight") {
+TEST_CASE("a drive too slow, too short or without a course gives no course") {
   Drive slow;
   slow.go(90.0, 4.9, 60);
   CHECK_FALSE(slow.has_straight());
@@ -70,7 +70,7 @@ TEST_CASE("too slow, too short or without a course there is no straight") {
   CHECK_FALSE(mute.has_straight());
 }
 
-TEST_CASE("the straight holds while the rig stands, creeps on along it or backs up") {
+TEST_CASE("the course stays while the rig stops, creeps along it or backs up") {
   Drive drive;
   drive.go(200.0, 10.0, 12);
   const auto straight = drive.finder.last();
@@ -79,14 +79,14 @@ TEST_CASE("the straight holds while the rig stands, creeps on along it or backs 
   drive.go(20.0, 3.0, 5);
   drive.go(200.0, 0.0, 600);
   CHECK(drive.finder.last() == straight);
-  // What a standing receiver says of its course is noise: bu353s4.log goes up to 2.1 km/h.
+  // The course of a parked receiver is noise: bu353s4.log goes up to 2.1 km/h.
   for (int i = 0; i < 100; ++i) {
     drive.finder.add(drive.position, Bearing<True>::degrees(i * 77.0), 0.3, drive.now += 1s);
   }
   CHECK(drive.finder.last() == straight);
 }
 
-TEST_CASE("a later turn takes the straight away") {
+TEST_CASE("a later turn drops the course") {
   Drive fast;
   fast.go(200.0, 10.0, 12);
   fast.go(210.0, 10.0, 1);
@@ -127,7 +127,7 @@ TEST_CASE("backing in on a new line gives the course of the way back") {
 // hand: east (40.5337 - 40.5143)/60 degrees of 79.6 km = 25.7 m, north (26.1200 - 26.1173)/60
 // degrees of 111.1 km = 5.0 m: the course is 79.0 degrees. After that its clock is set back, and it
 // is silent for longer than a turn takes.
-TEST_CASE("a straight out of a real log") {
+TEST_CASE("a real log gives its straight course") {
   const auto path = test::reference("nmea/humminbird-M37.log");
   if (!path) return;
   Receiver receiver{sys_days(std::chrono::year(2000) / 1 / 1)};

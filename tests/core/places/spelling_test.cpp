@@ -12,8 +12,8 @@ using places::Spelling;
 
 namespace {
 
-// The plain table of the edit distance with neighbors changed (optimal string alignment), of which
-// the last row holds the distance to each beginning of the name.
+// The plain table of the edit distance with swapped neighbors (optimal string alignment); its last
+// row has the distance to each prefix of the name.
 std::vector<int> distances_to_beginnings(const std::string& typed, const std::string& name) {
   const std::size_t rows = typed.size() + 1, columns = name.size() + 1;
   std::vector<std::vector<int>> least(rows, std::vector<int>(columns));
@@ -35,7 +35,7 @@ std::vector<int> distances_to_beginnings(const std::string& typed, const std::st
 
 }  // namespace
 
-TEST_CASE("the slack of a spelling is the edit distance to a beginning of the name", "[places]") {
+TEST_CASE("the distance of a spelling is the edit distance to a prefix of the name", "[places]") {
   std::mt19937 random(20261125);
   const auto text = [&](std::size_t least, std::size_t most) {
     std::string letters(std::uniform_int_distribution<std::size_t>(least, most)(random), ' ');

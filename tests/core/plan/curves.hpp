@@ -8,8 +8,8 @@
 
 namespace mastwise::test {
 
-// A curve of straight sides: `peak` at `toward_deg`, falling by `fall` a degree to either side, not
-// below 0; several peaks for an antenna with several lobes.
+// A curve with straight sides: `peak` at `toward_deg`, falling by `fall` a degree to either side,
+// to 0 at least; several peaks for an antenna with several lobes.
 struct Tent {
   double toward_deg;
   double peak = 90.0;

@@ -36,7 +36,7 @@ ScanState state(std::vector<ScanTick> ticks) {
 }  // namespace
 
 // 47 CFR 73.603: channel 9 is 186-192 MHz, 14 is 470-476, 33 is 584-590.
-TEST_CASE("channels are entered by falling chance, each once", "[ways]") {
+TEST_CASE("channels are listed by falling chance, each once", "[ways]") {
   const ScanPlan plan = plan_scan(kFour);
   REQUIRE(plan.channels.size() == 3);
   CHECK(plan.channels[0].rf_channel.number == 33);
@@ -53,7 +53,7 @@ TEST_CASE("channels are entered by falling chance, each once", "[ways]") {
   CHECK(plan_scan({}).channels.empty());
 }
 
-TEST_CASE("equal chances stand by frequency", "[ways]") {
+TEST_CASE("equal chances are ordered by frequency", "[ways]") {
   const std::vector<ScanCandidate> equal = {candidate("QAAA", 30, 80.0, {}),
                                             candidate("QBBB", 7, 80.0, {})};
   const ScanPlan plan = plan_scan(equal);
@@ -62,7 +62,7 @@ TEST_CASE("equal chances stand by frequency", "[ways]") {
 }
 
 // Common practice, no source: a receiver that scans from low to high may store a far twin first.
-TEST_CASE("the same virtual channel from two transmitters is told apart", "[ways]") {
+TEST_CASE("the same virtual channel from two transmitters is flagged", "[ways]") {
   const ScanPlan plan = plan_scan(kFour);
   REQUIRE(plan.twins.size() == 3);
   CHECK(plan.twins[0].virtual_channel == "6.1");
@@ -90,7 +90,7 @@ TEST_CASE("the ticks say what to do next", "[ways]") {
   CHECK(state({not_found, not_found, not_found, not_found}) == ScanState::nothing_found);
   CHECK(state({found, found, not_found, not_found}) == ScanState::weak_missing);
   CHECK(state({found, not_found, not_found, not_found}) == ScanState::strong_missing);
-  // That a station of unknown chance came in says nothing of the others.
+  // A found station of unknown chance does not affect the others.
   CHECK(state({not_found, found, found, not_found}) == ScanState::weak_missing);
   CHECK(advise({}, {}).state == ScanState::not_finished);
 
@@ -102,7 +102,7 @@ TEST_CASE("the ticks say what to do next", "[ways]") {
 
 // Common practice, no source: a full scan takes 3 to 15 minutes and often wipes the list, an "add"
 // scan keeps it.
-TEST_CASE("which scan is right", "[ways]") {
+TEST_CASE("the advice fits the kind of scan to the situation", "[ways]") {
   CHECK(which_scan({}) == ScanChoice::full);
   CHECK(which_scan({.takes_channels_by_hand = true}) == ScanChoice::full);
   CHECK(which_scan({.made_at_this_stop = true}) == ScanChoice::add_heading);

@@ -20,7 +20,7 @@ struct Case {
   std::vector<Halves> halves = {};  // the same, by half degrees
 };
 
-// One, two or three lobes each, 3 to 30 degrees of slack.
+// One, two or three lobes each, 3 to 30 degrees of tolerance.
 Case random_case(std::mt19937& random, std::size_t most_stations) {
   const auto draw = [&](int least, int most) {
     return std::uniform_int_distribution<int>(least, most)(random);
@@ -140,7 +140,7 @@ TEST_CASE("turn plan: as few headings as trying every half degree finds") {
   for (std::size_t headings = 1; headings <= 4; ++headings) CHECK(met[headings] > 100);
 }
 
-TEST_CASE("turn plan: slack ends where something relied on fails") {
+TEST_CASE("turn plan: tolerance ends where a relied-on station fails") {
   std::mt19937 random(12);
   for (int i = 0; i < 300; ++i) {
     const Case made = random_case(random, 8);
@@ -163,7 +163,7 @@ TEST_CASE("turn plan: slack ends where something relied on fails") {
   }
 }
 
-TEST_CASE("turn plan: no pair of headings brings noticeably more") {
+TEST_CASE("turn plan: no other pair of headings brings noticeably more") {
   std::mt19937 random(13);
   int pairs = 0;
   for (int i = 0; i < 400 && pairs < 40; ++i) {

@@ -26,7 +26,7 @@ double bearing_deg(const TurnPlan& plan, std::size_t heading) {
 
 }  // namespace
 
-TEST_CASE("turn plan: nothing wished, nothing turned") {
+TEST_CASE("turn plan: without wanted stations the plan is empty") {
   const TurnPlan plan = turn_plan(Curves{tent(10.0)}, {});
   CHECK(plan.headings.empty());
   CHECK(plan.out_of_plan.empty());
@@ -34,7 +34,7 @@ TEST_CASE("turn plan: nothing wished, nothing turned") {
   CHECK(plan_for_all({}).headings.empty());
 }
 
-TEST_CASE("turn plan: one station is aimed at with its own slack") {
+TEST_CASE("turn plan: one station is aimed at with its tolerance") {
   const TurnPlan plan = plan_for_all({tent(77.0)});
   REQUIRE(plan.headings.size() == 1);
   CHECK(bearing_deg(plan, 0) == Approx(77.0));
@@ -46,14 +46,14 @@ TEST_CASE("turn plan: one station is aimed at with its own slack") {
   CHECK(plan.headings[0].off_axis_for.empty());
 }
 
-TEST_CASE("turn plan: stations exactly the sum of their slacks apart share one heading") {
+TEST_CASE("turn plan: stations exactly the sum of their tolerances apart share one heading") {
   const TurnPlan touching = plan_for_all({tent(100.0), tent(120.0)});
   REQUIRE(touching.headings.size() == 1);
   CHECK(bearing_deg(touching, 0) == Approx(110.0));
   CHECK(touching.headings[0].slack.left_deg == Approx(0.0).margin(1e-6));
   CHECK(touching.headings[0].slack.right_deg == Approx(0.0).margin(1e-6));
   CHECK(touching.headings[0].brings.size() == 2);
-  // Two degrees closer: a degree of slack to either side. A degree farther: two headings.
+  // Two degrees closer: a degree of tolerance to either side. A degree farther: two headings.
   const TurnPlan within = plan_for_all({tent(101.0), tent(119.0)});
   REQUIRE(within.headings.size() == 1);
   CHECK(bearing_deg(within, 0) == Approx(110.0));
@@ -70,14 +70,14 @@ TEST_CASE("turn plan: stations exactly the sum of their slacks apart share one h
   CHECK(beyond.headings[0].loses[0].best_percent == Approx(90.0));
 }
 
-TEST_CASE("turn plan: arcs that touch between whole degrees") {
+TEST_CASE("turn plan: arcs that touch between whole degrees share a heading") {
   // Peaks of 89 meet 70 after 9.5 degrees: from 19 degrees apart on, one point is left.
   const TurnPlan plan = plan_for_all({tent(100.0, 89.0), tent(119.0, 89.0)});
   REQUIRE(plan.headings.size() == 1);
   CHECK(bearing_deg(plan, 0) == Approx(109.5));
 }
 
-TEST_CASE("turn plan: over north") {
+TEST_CASE("turn plan: headings work across north") {
   const TurnPlan plan = plan_for_all({tent(353.0), tent(7.0)});
   REQUIRE(plan.headings.size() == 1);
   CHECK((plan.headings[0].bearing - Bearing<True>()).size_deg() == Approx(0.0).margin(1e-6));
@@ -85,13 +85,13 @@ TEST_CASE("turn plan: over north") {
   CHECK(plan.headings[0].slack.right_deg == Approx(3.0));
 }
 
-TEST_CASE("turn plan: two faces bring what lies opposite") {
+TEST_CASE("turn plan: two faces also bring in opposite stations") {
   const TurnPlan plan = plan_for_all({tents({{30.0}, {210.0}}), tents({{210.0}, {30.0}})});
   REQUIRE(plan.headings.size() == 1);
-  CHECK(bearing_deg(plan, 0) == Approx(30.0));  // the first wish lies ahead
+  CHECK(bearing_deg(plan, 0) == Approx(30.0));  // the first wanted station is ahead
   CHECK(plan.headings[0].brings.size() == 2);
   CHECK(plan.headings[0].slack.left_deg == Approx(10.0));
-  // Two of three lie south.
+  // Two of three are south.
   const TurnPlan south =
       plan_for_all({tents({{30.0}, {210.0}}), tents({{210.0}, {30.0}}), tents({{212.0}, {32.0}})});
   REQUIRE(south.headings.size() == 1);
@@ -99,7 +99,7 @@ TEST_CASE("turn plan: two faces bring what lies opposite") {
   CHECK(bearing_deg(south, 0) < 215.0);
 }
 
-TEST_CASE("turn plan: an antenna that hears all round needs no turn") {
+TEST_CASE("turn plan: an omnidirectional antenna needs no turn") {
   const TurnPlan plan = plan_for_all({test::level(80.0, 45.0), test::level(95.0, 300.0)});
   REQUIRE(plan.headings.size() == 1);
   CHECK(bearing_deg(plan, 0) == 45.0);
@@ -108,15 +108,15 @@ TEST_CASE("turn plan: an antenna that hears all round needs no turn") {
   CHECK(plan.headings[0].loses.empty());
 }
 
-TEST_CASE("turn plan: stations all alike are one") {
+TEST_CASE("turn plan: stations with equal curves share one heading") {
   const TurnPlan plan = plan_for_all(Curves(12, tent(200.0)));
   REQUIRE(plan.headings.size() == 1);
   CHECK(bearing_deg(plan, 0) == Approx(200.0));
   CHECK(plan.headings[0].brings.size() == 12);
 }
 
-TEST_CASE("turn plan: a pinned station gets its heading, or the plan says that it cannot") {
-  // Wishes 0 and 1 fit one heading, the pinned one needs its own.
+TEST_CASE("turn plan: a pinned station gets its heading, or the plan lists it as missed") {
+  // Stations 0 and 1 fit one heading, the pinned one needs another.
   const Curves curves{tent(100.0), tent(112.0), tent(250.0, 71.0), tent(300.0, 69.0)};
   const TurnPlan plan = turn_plan(
       curves,
@@ -145,8 +145,8 @@ TEST_CASE("turn plan: a station without a known chance is never claimed") {
   CHECK(*plan.out_of_plan[1].best_percent == 0.0);
 }
 
-TEST_CASE("turn plan: any station of a network will do") {
-  // The network is at 40 and at 205; what else is wished for lies at 200.
+TEST_CASE("turn plan: any station of a network is enough") {
+  // The network is at 40 and at 205; the other wanted station is at 200.
   const Curves curves{tent(40.0, 99.0), tent(205.0, 85.0), tent(200.0)};
   const TurnPlan plan = turn_plan(curves, {.wishes = {{.stations = {0, 1}}, {.stations = {2}}}});
   REQUIRE(plan.headings.size() == 1);
@@ -156,13 +156,13 @@ TEST_CASE("turn plan: any station of a network will do") {
   REQUIRE(plan.headings[0].loses.size() == 1);
   CHECK(plan.headings[0].loses[0].station == 0);
   CHECK(plan.headings[0].loses[0].wished);
-  // Alone, the better of the two is taken.
+  // Alone, the better of the two is chosen.
   const TurnPlan alone = turn_plan(curves, {.wishes = {{.stations = {0, 1}}}});
   REQUIRE(alone.headings.size() == 1);
   CHECK(bearing_deg(alone, 0) == Approx(40.0));
 }
 
-TEST_CASE("turn plan: of plans with as few headings the one with better chances") {
+TEST_CASE("turn plan: among plans with as few headings the better chances win") {
   // The middle one fits with either neighbor; with the second all have more.
   const TurnPlan plan = plan_for_all({tent(80.0), tent(97.0), tent(107.0)});
   REQUIRE(plan.headings.size() == 2);
@@ -171,7 +171,7 @@ TEST_CASE("turn plan: of plans with as few headings the one with better chances"
   CHECK(bearing_deg(plan, 1) == Approx(80.0));
 }
 
-TEST_CASE("turn plan: what is not wished for is told where it comes in or is lost") {
+TEST_CASE("turn plan: other stations are listed where they come in or are lost") {
   const Curves curves{tent(100.0), tent(103.0), tent(300.0)};
   const TurnPlan plan = turn_plan(curves, {.wishes = {{.stations = {0}}}});
   REQUIRE(plan.headings.size() == 1);
@@ -179,7 +179,7 @@ TEST_CASE("turn plan: what is not wished for is told where it comes in or is los
   CHECK(plan.headings[0].brings[1].station == 1);
   CHECK_FALSE(plan.headings[0].brings[1].wished);
   CHECK_FALSE(plan.headings[0].brings[1].relied_on);
-  CHECK(plan.headings[0].slack.right_deg == Approx(10.0));  // of what is wished for alone
+  CHECK(plan.headings[0].slack.right_deg == Approx(10.0));  // of the wanted station alone
   REQUIRE(plan.headings[0].loses.size() == 1);
   CHECK_FALSE(plan.headings[0].loses[0].wished);
 }

@@ -39,7 +39,7 @@ Outlook single_path(const AreaScan& scan, Receiver receiver, Position position,
 
 constexpr double kAside_m = 10.0;
 
-// How far margins are from those of single paths at every `stride`th cell.
+// Differences of margins from single paths at every `stride`th cell.
 struct Departure {
   std::vector<double> sorted_db;
   std::vector<double> aside_db;  // of a single path to a place 10 m aside, sorted
@@ -103,7 +103,7 @@ Receiver in_a_wood() {
 
 }  // namespace
 
-TEST_CASE("an area's cells are where the geodesic says", "[area]") {
+TEST_CASE("an area's cells are at their geodesic positions", "[area]") {
   const auto grid = AreaGrid::around(*Position::at_deg(60.0, 179.9), 50e3, 400);
   REQUIRE(grid);
   const Position transmitter = *Position::at_deg(60.5, -178.5);
@@ -123,7 +123,7 @@ TEST_CASE("an area's cells are where the geodesic says", "[area]") {
   }
 }
 
-TEST_CASE("an area refuses what it cannot cover", "[area]") {
+TEST_CASE("an area refuses impossible sizes", "[area]") {
   const Position stop = middle_of_country();
   CHECK_FALSE(AreaGrid::around(stop, 99.0, 10));
   CHECK_FALSE(AreaGrid::around(stop, 100'001.0, 10));
@@ -144,9 +144,9 @@ TEST_CASE("the nearest point of a ray is at most an eighth of a spacing off", "[
   }
 }
 
-// The bounds are those that area_scan.hpp states; and a scan departs from single paths by less than
-// these do from each other over 10 m.
-TEST_CASE("over real mountains a scan is as good as single paths", "[area]") {
+// The bounds come from area_scan.hpp; a scan differs from single paths by less than these differ
+// over 10 m.
+TEST_CASE("over real mountains a scan matches single paths", "[area]") {
   const auto tile_path = test::reference("terrain/N44W072.hgt");
   if (!tile_path) return;
   terrain::TileSet tiles;
@@ -174,7 +174,7 @@ TEST_CASE("over real mountains a scan is as good as single paths", "[area]") {
   }
 }
 
-TEST_CASE("over invented hills a scan is as good as single paths", "[area]") {
+TEST_CASE("over invented hills a scan matches single paths", "[area]") {
   const terrain::TileSet tiles = test::country(1, test::hills());
   const auto grid = AreaGrid::around(middle_of_country(), 6e3, 120);
   const Station station = test::transmitter(*Position::at_deg(44.8, -100.6), 30, 420.0, 50.0);
@@ -187,7 +187,7 @@ TEST_CASE("over invented hills a scan is as good as single paths", "[area]") {
   CHECK(error.within_db(0.99) < 1.5);
 }
 
-TEST_CASE("ground that is not known leaves cells unknown", "[area]") {
+TEST_CASE("unknown ground leaves cells unknown", "[area]") {
   terrain::TileSet tiles;
   // A hole in the ground north of the stop, 0.01 degrees high; cells in it and behind it, as seen
   // from the south, have no path.
@@ -216,7 +216,7 @@ TEST_CASE("ground that is not known leaves cells unknown", "[area]") {
   }
   CHECK(unknown > 400);
 
-  // Beyond the only tile nothing is known either, never sea level.
+  // Beyond the only tile the ground is unknown too, never sea level.
   const auto edge = AreaGrid::around(*Position::at_deg(44.3, -100.0), 5e3, 20);
   const AreaScan over = completed(*edge, test::roof_antenna(), station, tiles);
   for (std::size_t cell = 0; cell < edge->size(); ++cell) {
@@ -224,7 +224,7 @@ TEST_CASE("ground that is not known leaves cells unknown", "[area]") {
   }
 }
 
-TEST_CASE("a station may stand inside the area", "[area]") {
+TEST_CASE("a station may be inside the area", "[area]") {
   const terrain::TileSet tiles = test::country(1, test::hills());
   const auto grid = AreaGrid::around(middle_of_country(), 5e3, 60);
   const Station station = test::transmitter(
@@ -239,7 +239,7 @@ TEST_CASE("a station may stand inside the area", "[area]") {
   CHECK(error.rms_db < 1.0);
 }
 
-TEST_CASE("slices may come in any order and be left between any two", "[area]") {
+TEST_CASE("slices may run in any order and stop between any two", "[area]") {
   const terrain::TileSet tiles = test::country(1, test::hills());
   const auto grid = AreaGrid::around(middle_of_country(), 3e3, 100);
   const Station station = test::transmitter(*Position::at_deg(44.8, -100.6), 30, 420.0, 50.0);
@@ -273,7 +273,7 @@ TEST_CASE("slices may come in any order and be left between any two", "[area]") 
   }
 }
 
-TEST_CASE("a scan says why it cannot be made", "[area]") {
+TEST_CASE("an impossible scan reports why", "[area]") {
   const terrain::TileSet tiles = test::country(1, test::flat(300.0));
   const auto grid = AreaGrid::around(middle_of_country(), 3e3, 10);
   const Station good = test::transmitter(*Position::at_deg(44.8, -100.6), 30, 420.0, 50.0);
@@ -296,7 +296,7 @@ TEST_CASE("a scan says why it cannot be made", "[area]") {
   CHECK_THAT(reason(station), Catch::Contains("terrain"));
 }
 
-TEST_CASE("of several wanted stations the weakest counts", "[area]") {
+TEST_CASE("the weakest of several wanted stations counts", "[area]") {
   const ChanceMap one{90.0, 20.0, std::nullopt, 50.0};
   const ChanceMap other{80.0, 70.0, 99.0, std::nullopt};
   CHECK(weakest({one, other}) == ChanceMap{80.0, 20.0, std::nullopt, std::nullopt});

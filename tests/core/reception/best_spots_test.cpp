@@ -7,7 +7,7 @@
 namespace mastwise::reception {
 namespace {
 
-// Cells of 100 m; '.' is not known, a digit d is a chance of 10 d percent.
+// Cells of 100 m; '.' is unknown, a digit d is a chance of 10 d percent.
 ChanceMap map_of(const std::vector<std::string>& rows) {
   ChanceMap map;
   for (const std::string& row : rows) {
@@ -28,7 +28,7 @@ AreaGrid nine_by_nine() {
 
 }  // namespace
 
-TEST_CASE("best spots are the tops, by gain for distance", "[spots]") {
+TEST_CASE("best spots are peaks, sorted by gain per distance", "[spots]") {
   const ChanceMap map = map_of({"333333338",    // 8: a corner, 566 m away, beyond the radius
                                 "333333333",    //
                                 "333333333",    //
@@ -53,7 +53,7 @@ TEST_CASE("best spots are the tops, by gain for distance", "[spots]") {
   CHECK(spots[2].bearing.degrees() == Approx(296.565));  // atan2(-2, 1)
 }
 
-TEST_CASE("a slope has one spot and spots keep apart", "[spots]") {
+TEST_CASE("a slope has one spot, and spots keep their distance", "[spots]") {
   const ChanceMap slope = map_of({"333345678", "333345678", "333345678", "333345678", "333345678",
                                   "333345678", "333345678", "333345678", "333345678"});
   const auto one = best_spots(nine_by_nine(), slope, 30.0);
@@ -70,7 +70,7 @@ TEST_CASE("a slope has one spot and spots keep apart", "[spots]") {
   CHECK(best_spots(nine_by_nine(), ChanceMap(81), 30.0).empty());
 }
 
-TEST_CASE("the chance at the stop is that of the cells that touch it", "[spots]") {
+TEST_CASE("the chance at the stop comes from the cells that touch it", "[spots]") {
   ChanceMap map = map_of({"333333333", "333333333", "333333333", "333333333", "333373333",
                           "333333333", "333333333", "333333333", "333333333"});
   CHECK(chance_at_stop(nine_by_nine(), map) == 70.0);

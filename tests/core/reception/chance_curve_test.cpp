@@ -69,7 +69,7 @@ const Station& weak() {
 
 }  // namespace
 
-TEST_CASE("chance curve: without an error of the heading it is the survey's own on the axis") {
+TEST_CASE("chance curve: without a heading error it equals the survey's chance on the axis") {
   const auto tiles = test::country(1, test::flat(200.0));
   const Survey survey = weighed(with(gear::Pattern::directional(60.0, 15.0), 0.0),
                                 {weak(), named("QDST", 60e3, 10.0, 20, 30.0)}, tiles);
@@ -85,7 +85,7 @@ TEST_CASE("chance curve: without an error of the heading it is the survey's own 
 
 // Worked from the normal distribution: the chance off the axis is Phi((margin + response) /
 // deviation), averaged over the error.
-TEST_CASE("chance curve: the mean of Phi over the heading's error") {
+TEST_CASE("chance curve: it is the mean of Phi over the heading error") {
   const auto tiles = test::country(1, test::flat(200.0));
   const gear::Pattern pattern = gear::Pattern::directional(60.0, 15.0);
   const Survey exact = weighed(with(pattern, 0.0), {weak()}, tiles);
@@ -104,8 +104,8 @@ TEST_CASE("chance curve: the mean of Phi over the heading's error") {
       CHECK(curve->percent()[static_cast<std::size_t>(heading_deg)] ==
             Approx(by_hand).margin(0.03));
     }
-    // The survey takes the error for a mean loss and a normal spread: nearly the same on the axis
-    // of an error that is small beside the beam.
+    // The survey treats the error as a mean loss and a normal spread: nearly the same on the axis
+    // for an error much smaller than the beam.
     if (sigma_deg <= 6.0) {
       CHECK(curve->percent_at(curve->toward()) ==
             Approx(*survey.outlook(0)->chance_percent).margin(0.3));
@@ -115,7 +115,7 @@ TEST_CASE("chance curve: the mean of Phi over the heading's error") {
 
 // Common practice, no source: 12 (theta / HPBW)^2 dB. Within the half-power beam the pattern power
 // cos^n is within a tenth of a decibel of it.
-TEST_CASE("chance curve: the loss beside the axis is that of practice") {
+TEST_CASE("chance curve: the loss beside the axis follows common practice") {
   for (const double width_deg : {32.0, 60.0, 80.0}) {
     const gear::Pattern pattern = gear::Pattern::directional(width_deg, 20.0);
     for (double off_deg = 0.0; off_deg <= width_deg / 2.0; off_deg += 2.0) {
@@ -129,7 +129,7 @@ TEST_CASE("chance curve: the loss beside the axis is that of practice") {
 // Phi(0.5244) = 0.7000 [any table of the normal distribution]: the floor of 70 percent is met where
 // the response has fallen by margin - 0.5244 deviations, and cos^n has fallen by L dB at
 // acos(10^(-L / 10 n)).
-TEST_CASE("slack: of one station by hand from Phi and the pattern") {
+TEST_CASE("tolerance: one station, by hand from Phi and the pattern") {
   const auto tiles = test::country(1, test::flat(200.0));
   const Survey survey = weighed(with(gear::Pattern::directional(60.0, 25.0), 0.0), {weak()}, tiles);
   const Outlook& outlook = *survey.outlook(0);
@@ -147,7 +147,7 @@ TEST_CASE("slack: of one station by hand from Phi and the pattern") {
   CHECK((best_heading(*curve) - outlook.bearing).size_deg() < 0.5);
 }
 
-TEST_CASE("chance curve: all round it is level, and what is not known has none") {
+TEST_CASE("chance curve: an omnidirectional antenna is level, and unknown stations have none") {
   const auto tiles = test::country(1, test::flat(200.0));
   Station unknown = named("QUNK", 20e3, 0.0, 25, 10.0);
   unknown.erp_kw.reset();
@@ -162,7 +162,7 @@ TEST_CASE("chance curve: all round it is level, and what is not known has none")
   CHECK_FALSE(curves[1]);
 }
 
-TEST_CASE("chance curve: the amplifier is off where the headings overload it") {
+TEST_CASE("chance curve: the amplifier is off at headings that overload it") {
   const auto tiles = test::country(1, test::flat(200.0));
   Receiver receiver = with(gear::Pattern::directional(60.0, 25.0), 0.0);
   receiver.gear.amplifier =
@@ -173,13 +173,13 @@ TEST_CASE("chance curve: the amplifier is off where the headings overload it") {
   const auto alone = chance_curves(weighed(receiver, {weak()}, tiles));
   receiver.gear.amplifier.reset();
   const auto without = chance_curves(weighed(receiver, {weak()}, tiles));
-  // Straight at the big one; and with it behind.
+  // Straight at the strong one, and with it behind.
   CHECK(amplified[0]->percent()[60] == Approx(without[0]->percent()[60]));
   CHECK(amplified[0]->percent()[60] < alone[0]->percent()[60] - 1.0);
   CHECK(amplified[0]->percent()[250] == Approx(alone[0]->percent()[250]));
 }
 
-TEST_CASE("chance curve: a null on a disturbing station gains more than it costs") {
+TEST_CASE("chance curve: a null on an interferer gains more than it costs") {
   const auto tiles = test::country(1, test::flat(200.0));
   // Two beams with deep ends; the other on the same channel 60 degrees to the right.
   const Receiver receiver = with(gear::Pattern::bidirectional(70.0, 25.0), 4.0);
@@ -188,7 +188,7 @@ TEST_CASE("chance curve: a null on a disturbing station gains more than it costs
   const auto curves = chance_curves(weighed(receiver, {wanted, other}, tiles));
   REQUIRE(curves[0]);
   const Bearing<True> best = best_heading(*curves[0]);
-  // Turned to the left, toward having the other at the ends, 90 degrees off.
+  // Turned left, which brings the interferer to the null, 90 degrees off.
   CHECK((best - curves[0]->toward()).clockwise_deg() < -10.0);
   CHECK((best - curves[0]->toward()).clockwise_deg() > -40.0);
   const double gain = curves[0]->percent_at(best) - curves[0]->percent_at(curves[0]->toward());

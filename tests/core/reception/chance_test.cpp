@@ -22,7 +22,7 @@ TEST_CASE("a chance has a word") {
 }
 
 // Quantiles of the normal distribution from Abramowitz and Stegun table 26.6.
-TEST_CASE("a median margin of nothing is even odds") {
+TEST_CASE("a median margin of 0 is even odds") {
   CHECK(chance_percent(0.0, 8.0) == Approx(50.0));
   CHECK(chance_percent(8.0, 8.0) == Approx(84.134).margin(0.001));
   CHECK(chance_percent(8.0 * 1.281552, 8.0) == Approx(90.0).margin(0.0001));
@@ -31,9 +31,9 @@ TEST_CASE("a median margin of nothing is even odds") {
   CHECK(deviations.total_db() == Approx(std::sqrt(5.5 * 5.5 + 4.0 + 36.0)));
 }
 
-// The chance takes the loss of an ill-aimed beam for normally distributed, which it is not. Here
-// evenings are drawn one by one with the true pattern; 3 points are what that may cost.
-TEST_CASE("the chance is how often it comes in") {
+// The chance assumes a normally distributed loss of a misaimed beam, which is an approximation.
+// Here evenings are drawn one by one with the true pattern; the error may be 3 points.
+TEST_CASE("the chance equals the share of evenings with a picture") {
   Receiver receiver = test::roof_antenna();
   receiver.gear.antenna.uhf = {10.0, gear::Pattern::directional(40.0, 15.0)};
   receiver.heading_error_deg = 12.0;

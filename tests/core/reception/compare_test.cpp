@@ -17,7 +17,7 @@ Prospect prospect(const char* call_sign, const char* network, std::optional<doub
 
 }  // namespace
 
-TEST_CASE("places are compared by what is wished", "[compare]") {
+TEST_CASE("places are compared by the wanted networks and stations", "[compare]") {
   Prospect many = prospect("QMUX", "", 60.0);
   many.station.programs = {{.virtual_channel = "6.1", .name = "Owl", .network = "North"},
                            {.virtual_channel = "6.2", .name = "Hare", .network = "South"}};
@@ -47,7 +47,7 @@ TEST_CASE("places are compared by what is wished", "[compare]") {
   CHECK_FALSE(rows[2].offers[1]);
 }
 
-TEST_CASE("wishes name stations, networks and programs", "[compare]") {
+TEST_CASE("a wish can name stations, networks and programs", "[compare]") {
   Station station{
       .call_sign = "QMUX", .network = "North", .position = *Position::at_deg(44.0, -100.0)};
   station.programs = {{.virtual_channel = "6.2", .name = "Hare", .network = "South"}};

@@ -44,7 +44,7 @@ Receiver with_beam() {
 
 }  // namespace
 
-TEST_CASE("channels lie on, beside or apart from each other") {
+TEST_CASE("channels are the same, adjacent or apart") {
   const auto slot = [](int number) { return *channel_slot(Raster::atsc, {number}); };
   CHECK(channel_relation(slot(20), slot(20)) == ChannelRelation::same);
   CHECK(channel_relation(slot(20), slot(19)) == ChannelRelation::lower_next);
@@ -55,8 +55,8 @@ TEST_CASE("channels lie on, beside or apart from each other") {
 }
 
 // OET Bulletin 69: with x dB over the noise threshold, a station on the same channel must be
-// 15 + 10 log(1 / (1 - 10^(-x / 10))) dB below. The sum of weighted powers says the same.
-TEST_CASE("the sum of noise and disturbance is the protection ratio with noise") {
+// 15 + 10 log(1 / (1 - 10^(-x / 10))) dB below. The sum of weighted powers agrees.
+TEST_CASE("the sum of noise and interference gives the protection ratio with noise") {
   const double ratio = ratio_db(protection(BroadcastStandard::atsc1, 15.19), ChannelRelation::same);
   for (const double x : {0.5, 1.0, 3.0, 10.0, 30.0}) {
     const double wanted_over_disturbing =
@@ -86,7 +86,7 @@ TEST_CASE("a station on the same channel takes margin, less so behind the antenn
   CHECK(disturbed.outlook.deviations.interference_db > 0.0);
 }
 
-TEST_CASE("a neighboring channel disturbs only when it is far stronger") {
+TEST_CASE("a neighboring channel disturbs only if it is far stronger") {
   const auto tiles = test::country(1, test::flat(200.0));
   const Station wanted = named("QWNT", 60e3, 0.0, 20, 1.0);
   const auto mild = survey(with_beam(), {wanted, named("QNXT", 60e3, 5.0, 21, 1.0)}, tiles);
@@ -110,7 +110,7 @@ TEST_CASE("a station listed twice does not disturb itself") {
   CHECK(*of(twice, "QWNT").outlook.margin_db == *alone.at(0).outlook.margin_db);
 }
 
-TEST_CASE("too strong a signal asks for the amplifier to be turned off") {
+TEST_CASE("too strong a signal advises turning the amplifier off") {
   const auto tiles = test::country(1, test::flat(200.0));
   Receiver receiver = with_beam();
   receiver.gear.amplifier =
@@ -127,7 +127,7 @@ TEST_CASE("too strong a signal asks for the amplifier to be turned off") {
   CHECK(*overloaded.outlook.margin_db < *alone[0].outlook.margin_db - 3.0);
 }
 
-TEST_CASE("crossed polarization costs what the trade says") {
+TEST_CASE("crossed polarization has the trade's loss") {
   const auto tiles = test::country(1, test::flat(200.0));
   Station level = named("QLEV", 30e3, 0.0, 20, 30.0);
   Station upright = named("QUPR", 30e3, 0.0, 30, 30.0);

@@ -20,7 +20,7 @@ HeightAt hills();
 // Flat land at 200 m with one sharp ridge 600 m high across, 12 km north of the stop within 50 m.
 HeightAt one_ridge();
 
-// The south end of that country, and places north of it.
+// The south end of that terrain, and places north of it.
 Position stop_position();
 Position north_of_stop(double distance_m);
 

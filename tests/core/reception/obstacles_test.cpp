@@ -11,7 +11,7 @@ namespace mastwise::reception {
 
 namespace {
 
-// Height over the line that makes v between antennas at both distances.
+// Height over the line for a given v between antennas at both distances.
 double height_for_m(double v, double near_m, double far_m, double frequency_mhz) {
   return v / std::sqrt(2.0 * (near_m + far_m) / (299.792458 / frequency_mhz * near_m * far_m));
 }
@@ -19,7 +19,7 @@ double height_for_m(double v, double near_m, double far_m, double frequency_mhz)
 }  // namespace
 
 // Recommendation ITU-R P.526 (31): J(0) 6.0, J(1) 13.9, J(2.4) 20.5 dB; nothing below v = -0.78.
-TEST_CASE("a knife edge costs what P.526 says") {
+TEST_CASE("a knife edge has the loss of P.526") {
   for (const double frequency_mhz : {69.0, 194.0, 545.0}) {
     const auto loss_db = [&](double v) {
       return edge_loss_db(height_for_m(v, 2e3, 58e3, frequency_mhz), 2e3, 58e3, frequency_mhz);
@@ -35,7 +35,7 @@ TEST_CASE("a knife edge costs what P.526 says") {
   CHECK(edge_loss_db(100.0, 2e3, 58e3, 545.0) == Approx(26.0).margin(0.5));
 }
 
-TEST_CASE("a lone ridge is found where it stands, and both models see it") {
+TEST_CASE("a lone ridge is found at its place, and both models see it") {
   const auto tiles = test::country(1, test::one_ridge());
   const auto list = survey(test::roof_antenna(),
                            {test::transmitter(test::north_of_stop(50e3), 20, 500.0, 100.0)}, tiles);
@@ -54,8 +54,8 @@ TEST_CASE("a lone ridge is found where it stands, and both models see it") {
   CHECK(ridge.loss_db == Approx(edge_loss_db(ridge.above_line_m, ridge.distance_m,
                                              50e3 - ridge.distance_m, outlook.frequency_mhz))
                              .margin(0.1));
-  // P.1812 takes the edge and (1 - exp(-J / 6)) (10 + 0.02 d) for all that goes with it (21); the
-  // terrain model has its own rounded edges.
+  // P.1812 uses the edge and (1 - exp(-J / 6)) (10 + 0.02 d) for the rest of the path (21); the
+  // terrain model has its rounded edges.
   const double free_dbuvm = 106.92 + 10.0 * std::log10(100.0) - 20.0 * std::log10(50.0);
   const double local_db =
       local_loss(Surroundings::open, {}, test::roof_antenna().gear.height_m, outlook.frequency_mhz)
@@ -70,7 +70,7 @@ TEST_CASE("a lone ridge is found where it stands, and both models see it") {
   CHECK(std::get<fact::InTheWay>(list[0].reasons[0].fact).obstacle == ridge);
 }
 
-TEST_CASE("over smooth ground the curve of the earth stands in the way") {
+TEST_CASE("over smooth ground the curve of the earth is the obstacle") {
   const auto tiles = test::country(2, test::flat(100.0));
   const auto list =
       survey(test::roof_antenna(),

@@ -29,7 +29,7 @@ TEST_CASE("the picture shows the ground, the ray and the zone around it") {
   const PicturePoint& middle = picture->points[50];
   CHECK(*middle.ground_m == Approx(200.0 + 36.8).margin(0.2));
   CHECK(*middle.line_m - *middle.fresnel_m == Approx(51.5).margin(0.1));
-  // The ridge is far narrower than the 500 m between points and is there all the same.
+  // The ridge is far narrower than the 500 m between points but is still drawn.
   double highest_m = 0.0;
   for (const PicturePoint& point : picture->points) {
     highest_m = std::max(highest_m, point.ground_m.value_or(0.0));
@@ -41,7 +41,7 @@ TEST_CASE("the picture shows the ground, the ray and the zone around it") {
   CHECK(picture->obstacles[0].obstacle == list[0].outlook.obstacles[0]);
 }
 
-TEST_CASE("the picture has gaps where there is no terrain, and no ray without heights") {
+TEST_CASE("the picture has gaps without terrain, and no ray without heights") {
   const auto tiles = test::country(1, test::flat(200.0));
   const Receiver receiver = test::roof_antenna();
   Station station = test::transmitter(test::north_of_stop(150e3), 20, 500.0, 100.0);

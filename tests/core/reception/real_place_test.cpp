@@ -25,7 +25,7 @@ Station real(std::string call_sign, int channel, double latitude_deg, double lon
 
 }  // namespace
 
-TEST_CASE("two real stations over real ground get a sensible answer") {
+TEST_CASE("two real stations over real ground have plausible fields") {
   const auto tile_path = test::reference("terrain/N44W072.hgt");
   if (!tile_path) return;
   terrain::TileSet tiles;
@@ -51,7 +51,7 @@ TEST_CASE("two real stations over real ground get a sensible answer") {
     }
     CHECK(outlook.mode == PathMode::point_to_point);
     CHECK(outlook.terrain_coverage == 1.0);
-    // No field over that of free space by more than the few decibels of a reflection.
+    // No field exceeds free space by more than the few decibels of a reflection.
     const double free_dbuvm = 106.92 + 10.0 * std::log10(*prospect.station.erp_kw) -
                               20.0 * std::log10(outlook.distance_m / 1000.0);
     CHECK(*outlook.field_p1812_dbuvm <= free_dbuvm + 0.1);

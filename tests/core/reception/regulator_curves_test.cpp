@@ -15,8 +15,8 @@
 #include <catch2/catch.hpp>
 #include <fmt/format.h>
 
-// How far both models lie from the regulator's curves of field strength, 47 CFR 73.699: 1 kW ERP,
-// receiving antenna 30 ft above ground, terrain whose heights vary by 50 m.
+// Differences of both models from the regulator's curves of field strength, 47 CFR 73.699: 1 kW
+// ERP, receiving antenna 30 ft above ground, terrain whose heights vary by 50 m.
 namespace mastwise::reception {
 
 namespace {
@@ -82,7 +82,7 @@ Fields fields(const std::vector<double>& heights_m, double haat_m, double freque
   return {p1812->field_dbuvm, 199.36 + 20.0 * std::log10(frequency_mhz / 1000.0) - itm->loss_db};
 }
 
-// Differences model less curve over some points, dB.
+// Differences model minus curve over some points, dB.
 struct Differences {
   double sum = 0.0;
   double least = 1e9;
@@ -130,17 +130,18 @@ struct Told {
   double itm;
 };
 
-// What was found; three stretches of 10 to 40, 50 to 80 and 90 to 150 miles over smooth, then over
-// average ground. Why:
-// - The curves are measurements in rolling country with its houses and woods. Over smooth ground
-//   both models see nothing of that and lie above, little at low VHF, which goes round it, and
-//   18 dB in UHF. Over hills of the curves' own roughness they still lie 8 to 11 dB above within 40
-//   miles in UHF, since no tree and no house stands on these hills.
-// - From 50 to 80 miles over hills the models part: the terrain model diffracts over two rounded
-//   horizons and lies up to 6 dB below, P.1812 takes one edge for all and lies above. Their mean is
-//   within 4 dB, which is why the survey takes it.
-// - Beyond 90 miles scatter carries the field. Both hold within 3 dB over hills but for P.1812 in
-//   low VHF, whose long waves still creep round the earth.
+// Measured results; three ranges of 10 to 40, 50 to 80 and 90 to 150 miles over smooth, then over
+// average ground. Reasons:
+// - The curves are measurements in rolling country with houses and woods. Over smooth ground both
+//   models ignore those and are above the curves: little at low VHF, which bends around them, and
+//   18 dB in UHF. Over hills as rough as the curves' they are still 8 to 11 dB above within 40
+//   miles in UHF, because these hills have no trees or houses.
+// - From 50 to 80 miles over hills the models differ: the terrain model diffracts over two rounded
+//   horizons and is up to 6 dB below, P.1812 uses one edge and is above. Their mean is within 4 dB,
+//   so the survey uses it.
+// - Beyond 90 miles scatter carries the field. Both are within 3 dB over hills, except P.1812 in
+// low
+//   VHF, whose long waves still creep around the earth.
 constexpr std::array<Told, 18> kTold50{{
     // low VHF
     {3.9, 3.6},
@@ -195,7 +196,7 @@ std::string in_words(const Differences& d) {
 
 }  // namespace
 
-TEST_CASE("the models against the regulator's curves, band by band") {
+TEST_CASE("the models stay within their measured distance of the regulator's curves") {
   std::cout << "dB over the regulator's curves, mean (least to most): P.1812, ITM, their mean\n";
   for (const double time_percent : {50.0, 10.0}) {
     auto told = time_percent == 50.0 ? kTold50.begin() : kTold10.begin();
@@ -220,7 +221,7 @@ TEST_CASE("the models against the regulator's curves, band by band") {
 }
 
 // The regulator's whole files: a first line of column names, then distance in km and the fields.
-TEST_CASE("the short table of the regulator's curves has the figures of the whole files") {
+TEST_CASE("the short table of the regulator's curves matches the whole files") {
   for (const double time_percent : {50.0, 10.0}) {
     for (const Curve& band : kBands) {
       const auto file = test::reference(

@@ -30,7 +30,7 @@ TEST_CASE("a route is sampled along its geodesics", "[route]") {
   CHECK(even->back().at_km == Approx(25.0));
 }
 
-TEST_CASE("a route that cannot be sampled says why", "[route]") {
+TEST_CASE("a route that cannot be sampled is an error with its reason", "[route]") {
   const Position start = *Position::at_deg(44.0, -100.0);
   const std::vector<Position> two{start, *Position::at_deg(45.0, -100.0)};
   CHECK_FALSE(sample_route(std::vector<Position>{start}, 1.0));

@@ -21,7 +21,7 @@ TEST_CASE("surroundings are read by name") {
 }
 
 // Recommendation ITU-R P.833 section 2.1 (1) with its table at 466 MHz: gamma 0.12 dB/m, Am 18 dB.
-TEST_CASE("leaves cost what P.833 says") {
+TEST_CASE("leaves have the loss of P.833") {
   CHECK(leaves_loss_db(0.0, 466.0) == 0.0);
   CHECK(leaves_loss_db(10.0, 466.0) == Approx(1.16).margin(0.01));
   CHECK(leaves_loss_db(30.0, 466.0) == Approx(3.26).margin(0.01));
@@ -37,7 +37,7 @@ TEST_CASE("leaves cost what P.833 says") {
 // Computed by hand from Recommendation ITU-R P.2108-1 section 3.1 at 600 MHz, antenna at 3.5 m.
 // Open: (21.8 + 6.2 log 0.6) log(10 / 3.5) = 9.31 dB. Houses, 10 m: hdif 6.5 m, angle 13.54
 // degrees, v 2.485, J 20.74 - 6.03 dB.
-TEST_CASE("open land and houses cost what P.2108 says") {
+TEST_CASE("open land and houses have the loss of P.2108") {
   CHECK(local_loss(Surroundings::open, {}, 3.5, 600.0).total_db() == Approx(9.31).margin(0.02));
   CHECK(local_loss(Surroundings::houses, {}, 3.5, 600.0).total_db() == Approx(14.7).margin(0.1));
   CHECK(local_loss(Surroundings::open, {}, 10.0, 600.0).total_db() == 0.0);
@@ -56,7 +56,7 @@ TEST_CASE("among trees the field comes over them and through them") {
     CHECK(thin.leaves_db == Approx(0.0).margin(1e-9));
     CHECK(middling.leaves_db > 0.0);
     CHECK(endless.total_db() > middling.total_db());
-    // The way over the trees bounds it: P.2108 (2a) for 15 m, as for houses of that height.
+    // The path over the trees bounds it: P.2108 (2a) for 15 m, as for houses of that height.
     const double below_m = 11.5;
     const double angle_deg = std::atan(below_m / 27.0) * 180.0 / 3.14159265358979;
     const double v = 0.342 * std::sqrt(frequency_mhz / 1000.0 * below_m * angle_deg);

@@ -21,14 +21,14 @@ bool has_reason(const Prospect& prospect, ReasonKind kind) {
                      [kind](const Reason& reason) { return reason.kind() == kind; });
 }
 
-// The fact that the first reason lacks.
+// The missing fact of the first reason.
 UnknownFact unknown_of(const Prospect& prospect) {
   const auto* unknown = std::get_if<fact::Unknown>(&prospect.reasons.at(0).fact);
   REQUIRE(unknown != nullptr);
   return unknown->what;
 }
 
-// Stations of all bands strewn around the north of the stop.
+// Stations of all bands scattered north of the stop.
 std::vector<Station> strewn(int count) {
   std::vector<Station> stations;
   for (int i = 0; i < count; ++i) {
@@ -53,15 +53,15 @@ void expect_same(const Outlook& a, const Outlook& b) {
 }  // namespace
 
 // Recommendation ITU-R P.525: E = 106.92 + 10 log P(kW) - 20 log d(km) for ERP.
-TEST_CASE("in free space the field is that of free space") {
-  // Over a deep valley, so that no ground comes near the ray.
+TEST_CASE("without obstacles the field equals free space") {
+  // Over a deep valley, so that the ground stays far from the ray.
   const double far_deg = test::north_of_stop(20e3).latitude_deg();
   const auto tiles = test::country(1, [&](double latitude_deg, double) {
     const double t = (latitude_deg - 44.01) / (far_deg - 44.01);
     return t > 0.02 && t < 0.98 ? 100.0 : 1500.0;
   });
   Receiver receiver = test::roof_antenna();
-  receiver.gear.height_m = 12.0;  // above what stands around, so that nothing is taken off
+  receiver.gear.height_m = 12.0;  // above the clutter, so that it costs nothing
   const auto list =
       survey(receiver, {test::transmitter(test::north_of_stop(20e3), 20, 1700.0, 10.0)}, tiles);
   const double free_dbuvm = 106.92 + 10.0 - 20.0 * std::log10(20.0);
@@ -71,7 +71,7 @@ TEST_CASE("in free space the field is that of free space") {
   CHECK(has_reason(list[0], ReasonKind::clear_line));
 }
 
-// Trade knowledge: 140 miles is nearly hopeless whatever is sent, 15 miles in the open is sure.
+// Trade knowledge: 140 miles is nearly hopeless at any power, 15 miles in the open is certain.
 TEST_CASE("140 miles over ordinary country is a long shot at best, 15 miles are steady") {
   const auto tiles = test::country(3, test::hills());
   const std::vector<Station> far = {
@@ -98,7 +98,7 @@ TEST_CASE("140 miles over ordinary country is a long shot at best, 15 miles are 
   }
 }
 
-TEST_CASE("reasons come in the order of decibels") {
+TEST_CASE("reasons are sorted by decibels") {
   const auto tiles = test::country(3, test::hills());
   Receiver receiver = test::roof_antenna();
   receiver.surroundings = Surroundings::houses;
@@ -115,7 +115,7 @@ TEST_CASE("reasons come in the order of decibels") {
   }
 }
 
-TEST_CASE("a survey has the same bits however its work is cut") {
+TEST_CASE("a survey has the same bits for any split of its work") {
   const auto tiles = test::country(3, test::hills());
   const auto stations = strewn(90);
   const Receiver receiver = test::roof_antenna();
@@ -139,7 +139,7 @@ TEST_CASE("a survey has the same bits however its work is cut") {
   for (std::size_t i = 0; i < one.size(); ++i) expect_same(*one.outlook(i), *cut.outlook(i));
 }
 
-TEST_CASE("what is not known is said and not guessed") {
+TEST_CASE("a missing fact is reported, not guessed") {
   const auto tiles = test::country(1, test::flat(200.0));
   Station station = test::transmitter(test::north_of_stop(40e3), 20, 500.0, 100.0);
   SECTION("no power") {
@@ -156,7 +156,7 @@ TEST_CASE("what is not known is said and not guessed") {
     CHECK_FALSE(list.at(0).outlook.chance_percent);
     CHECK(unknown_of(list[0]) == UnknownFact::height);
   }
-  SECTION("a height above average terrain stands in for the one above the sea") {
+  SECTION("a height above average terrain replaces a missing height above sea level") {
     const auto known = survey(test::roof_antenna(), {station}, tiles);
     station.antenna_amsl_m.reset();
     station.haat_m = 300.0;
@@ -185,10 +185,10 @@ TEST_CASE("what is not known is said and not guessed") {
     const auto list = survey(test::roof_antenna(), {station}, tiles);
     CHECK(has_reason(list.at(0), ReasonKind::transmitter_pattern));
   }
-  SECTION("a known pattern takes exactly its decibels off the field, and no doubt is left") {
+  SECTION("a known pattern lowers the field by exactly its decibels, without uncertainty") {
     const auto plain = survey(test::roof_antenna(), {station}, tiles);
     station.directional = true;
-    // The stop lies due south. By hand: 20 log 0.25 = -12.0412 dB.
+    // The stop is due south. By hand: 20 log 0.25 = -12.0412 dB.
     station.pattern = *parse_transmit_pattern("0 1; 90 1; 180 0.25; 270 1");
     const auto list = survey(test::roof_antenna(), {station}, tiles);
     CHECK(*plain.at(0).outlook.field_dbuvm - *list.at(0).outlook.field_dbuvm ==
@@ -208,7 +208,7 @@ TEST_CASE("what is not known is said and not guessed") {
           Approx(*plain[0].outlook.field_dbuvm).margin(1e-3));
     CHECK_FALSE(has_reason(strongest[0], ReasonKind::transmitter_pattern));
   }
-  SECTION("what the logbook taught is a reason, and costs only where it is worse") {
+  SECTION("the logbook's lesson is a reason, and costs only if it is worse") {
     Receiver receiver = test::roof_antenna();
     LearnedBias& uhf = receiver.learned[static_cast<std::size_t>(Band::uhf)];
     uhf = {.bias_db = -6.2, .sigma_db = 2.0, .stops = 4};

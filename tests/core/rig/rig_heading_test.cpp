@@ -44,7 +44,7 @@ nmea::ParkedPosition parked(double away_m, std::optional<double> scatter_m) {
 
 }  // namespace
 
-TEST_CASE("the last course, forward, backed in, and with a trailer", "[ways]") {
+TEST_CASE("the last course gives the heading forward, backed in, and with a trailer", "[ways]") {
   const nmea::StraightCourse straight{bearing(30.0), 25.0, 1.0};
   using enum Carrier;
   CHECK(nose_deg(rig_heading_from_course(straight, Drove::forward, driven, kStop)) == 30.0);
@@ -61,7 +61,7 @@ TEST_CASE("the last course, forward, backed in, and with a trailer", "[ways]") {
 
 // True = magnetic + D (east positive); HDG fields: heading, deviation, E/W, variation, E/W
 // [NMEA 0183 4.11]; the sensor's mark 90 degrees right of the nose reads 90 too much.
-TEST_CASE("a heading sensor of every kind", "[ways]") {
+TEST_CASE("every kind of heading sensor gives the heading", "[ways]") {
   const Turn straight_on;
   const auto here = field(13.0);
   const auto hdt = sensor_of("$HEHDT,120.5,T");
@@ -85,7 +85,7 @@ TEST_CASE("a heading sensor of every kind", "[ways]") {
   CHECK_FALSE(right->caution);
 }
 
-TEST_CASE("a heading sensor that cannot help says why", "[ways]") {
+TEST_CASE("an unusable heading sensor reports why", "[ways]") {
   const auto hdm = sensor_of("$HEHDM,350.0,M");
   CHECK_FALSE(rig_heading_from_sensor({}, Turn(), field(0.0), kStop));
   CHECK_FALSE(rig_heading_from_sensor(hdm, Turn(), std::nullopt, kStop));
@@ -94,7 +94,7 @@ TEST_CASE("a heading sensor that cannot help says why", "[ways]") {
 }
 
 // With the sun at azimuth 240 abeam to the right, the nose is a quarter turn left of it.
-TEST_CASE("the sun along the flank or abeam", "[ways]") {
+TEST_CASE("the sun along the rig or square to it gives the heading", "[ways]") {
   const auto nose = [](SunFrom side) {
     return nose_deg(rig_heading_from_sun(bearing(240.0), 0.25, side, kStop));
   };
@@ -102,7 +102,7 @@ TEST_CASE("the sun along the flank or abeam", "[ways]") {
   CHECK(nose(SunFrom::right) == 150.0);
   CHECK(nose(SunFrom::tail) == 60.0);
   CHECK(nose(SunFrom::left) == 330.0);
-  // And back: the sun then stands at rig angle 90.
+  // And back: the sun is then at rig angle 90.
   const auto right = rig_heading_from_sun(bearing(240.0), 0.25, SunFrom::right, kStop);
   REQUIRE(right);
   CHECK(to_rig_angle(bearing(240.0), right->heading).clockwise_deg() == Approx(90.0));
@@ -110,7 +110,7 @@ TEST_CASE("the sun along the flank or abeam", "[ways]") {
 }
 
 // atan(sqrt(2) s / L): 3 m at 100 m is 2.4 degrees; at 5 m it is 40.
-TEST_CASE("two points along the flank", "[ways]") {
+TEST_CASE("two points along the rig's side give the heading", "[ways]") {
   const Position nose_end = destination(kStop, bearing(75.0), 100.0);
   const auto walked = rig_heading_from_two_points(kStop, nose_end, 3.0);
   CHECK(nose_deg(walked) == Approx(75.0).margin(0.001));
@@ -135,7 +135,7 @@ TEST_CASE("the heading with the smallest error is chosen", "[ways]") {
   CHECK_FALSE(rig_heading_by_hand(bearing(0.0), 0.0, kStop));
 }
 
-TEST_CASE("a rig that moved has lost its heading, and is told so", "[ways]") {
+TEST_CASE("a rig that moved loses its heading and reports it", "[ways]") {
   CHECK_FALSE(rig_moved_m(kStop, parked(9.9, 1.0)));
   REQUIRE(rig_moved_m(kStop, parked(10.1, 1.0)));
   CHECK(*rig_moved_m(kStop, parked(10.1, 1.0)) == Approx(10.1).margin(0.001));

@@ -26,7 +26,8 @@ bool says(const std::string& words, const char* part) {
 
 // 29 CFR 1926.1408 table A: 10 ft to 50 kV, 20 ft over 200 to 350 kV; the larger of 10 ft and one
 // and a half times the height, and deference: the design.
-TEST_CASE("before raising, the published distances are told with their source and who decides") {
+TEST_CASE(
+    "before raising, the prompt shows the published distances, their source and who decides") {
   const Prompt& prompt = before_raising();
   const std::string words = all_words(prompt);
   for (const char* part :
@@ -68,7 +69,7 @@ TEST_CASE("every prompt is short, has its sources and certifies nothing", "[ways
 
 // 29 CFR 1926.1053(b)(1): side rails at least 3 feet above the upper landing; (b)(5)(i): the foot
 // out by about one quarter of the working length.
-TEST_CASE("before the roof, the ladder's figures and what never to do", "[ways]") {
+TEST_CASE("before the roof, the prompt shows the ladder's figures and what never to do", "[ways]") {
   const std::string words = all_words(before_roof());
   for (const char* part : {"3 ft (0.9 m) above the landing", "1926.1053(b)(1)", "a quarter of its",
                            "wet, icy, windy or dark, or alone", "Three points of contact",
@@ -80,7 +81,7 @@ TEST_CASE("before the roof, the ladder's figures and what never to do", "[ways]"
 
 // Thunder: US National Weather Service, 30 minutes after the last. Beaufort 6, strong breeze: 22 to
 // 27 knots [WMO Beaufort scale].
-TEST_CASE("at wind and thunder, and before driving", "[ways]") {
+TEST_CASE("the wind, thunder and driving prompts show their figures", "[ways]") {
   const std::string sky = all_words(weather());
   for (const char* part :
        {"maker or owner", "strong breeze", "before any storm", "Thunder heard: stop",
@@ -96,9 +97,9 @@ TEST_CASE("at wind and thunder, and before driving", "[ways]") {
   }
 }
 
-// The design's figures: alarm above 5 km/h, one face above 8 km/h; the rig stands below 1 km/h and
-// a receiver is silent too long after 120 s (own choices).
-TEST_CASE("driving off: the alarm and the driving face") {
+// The design's figures: alarm above 5 km/h, driving screen above 8 km/h; the rig is stopped below
+// 1 km/h and a receiver is silent too long after 120 s (our choices).
+TEST_CASE("driving off raises the alarm and the driving screen") {
   const auto moving = [](double speed_kmh) { return Motion{.speed_kmh = speed_kmh}; };
   const auto silent = [](double seconds) { return Motion{.silent_s = seconds}; };
   CHECK(drive_state(Antenna::Down, silent(0.0), Drive::Parked) == Drive::Parked);

@@ -18,8 +18,8 @@ Position at(double latitude_deg, double longitude_deg) {
 }  // namespace
 
 // Source: the IAU's SOFA algorithms (iauPmsafe, iauAtco13) by ERFA 2.0 with the Hipparcos figures
-// of HIP 11767, no air, UT1 = UTC; PyEphem 4.1.4 with its own star gives the same within 0.0005.
-TEST_CASE("Polaris stands where the IAU's algorithms have it", "[sky]") {
+// of HIP 11767, no air, UT1 = UTC; PyEphem 4.1.4 with its star gives the same within 0.0005.
+TEST_CASE("Polaris is where the IAU's algorithms put it", "[sky]") {
   struct Row {
     const char* time;
     double latitude_deg, longitude_deg, azimuth_deg, altitude_deg;
@@ -49,7 +49,7 @@ TEST_CASE("Polaris stands where the IAU's algorithms have it", "[sky]") {
 // navigators in January 2011; for 2050 Meeus, Astronomical Algorithms, 2nd ed., ch. 21, exercise:
 // mean place 89 27' 15.38" (from memory). Aberration and nutation move an apparent place by up to
 // 0.008.
-TEST_CASE("Polaris comes nearer to the pole as published", "[sky]") {
+TEST_CASE("Polaris approaches the pole as published", "[sky]") {
   CHECK(sky::polar_distance_deg(utc("2011-01-19T00:00:00Z")) == Approx(41.1 / 60.0).margin(0.008));
   const double meeus_deg = 90.0 - (89.0 + 27.0 / 60.0 + 15.38 / 3600.0);
   CHECK(sky::polar_distance_deg(utc("2050-01-01T00:00:00Z")) == Approx(meeus_deg).margin(0.008));

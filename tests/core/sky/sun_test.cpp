@@ -60,7 +60,7 @@ UtcTime midnight(const std::vector<std::string>& row) {
   return utc(row[0].substr(0, 10) + "T00:00:00Z");
 }
 
-// Both events are as the US Naval Observatory tells, which rounds to whole minutes.
+// Both events match the US Naval Observatory, which rounds to whole minutes.
 void check_day(const std::vector<std::string>& row) {
   INFO(row[0] << ' ' << row[1] << ' ' << row[2] << ' ' << row[3]);
   const sky::SunTimes times = sky::sun_times(place_of(row), midnight(row));
@@ -84,7 +84,7 @@ void check_day(const std::vector<std::string>& row) {
 // was run with delta T 0, which moves the sun by up to 0.0008 degree, at 1000 hPa, and lifts the
 // sun by air from -0.8333 degree up as we do. License of this table and of the Naval Observatory's
 // below: test data of the library solarpositioning, MIT.
-TEST_CASE("the sun is where the Solar Position Algorithm has it in any clone", "[sky]") {
+TEST_CASE("the sun is where the Solar Position Algorithm puts it, in any clone", "[sky]") {
   const struct {
     const char* time;
     double latitude_deg, longitude_deg, azimuth_deg, zenith_deg;
@@ -109,7 +109,7 @@ TEST_CASE("the sun is where the Solar Position Algorithm has it in any clone", "
 }
 
 // Source: US Naval Observatory, tables of sunrise and sunset in UTC, to whole minutes.
-TEST_CASE("the sun rises and sets when the Naval Observatory says in any clone", "[sky]") {
+TEST_CASE("the sun rises and sets at the Naval Observatory's times, in any clone", "[sky]") {
   for (const char* row : {"2020-01-05T12:00:00Z,61.216667,-149.866667,NORMAL,19:11,00:57",
                           "2020-03-25T12:00:00Z,61.216667,-149.866667,NORMAL,15:43,04:27",
                           "2020-06-25T12:00:00Z,61.216667,-149.866667,NORMAL,12:22,07:42",
@@ -131,7 +131,7 @@ TEST_CASE("the sun rises and sets when the Naval Observatory says in any clone",
 }
 
 // Source: the same, beyond the polar circles.
-TEST_CASE("polar days and nights are the Naval Observatory's in any clone", "[sky]") {
+TEST_CASE("polar days and nights match the Naval Observatory, in any clone", "[sky]") {
   for (const char* row : {"2020-01-15T12:00:00Z,78.216667,15.633333,ALL_NIGHT,,",
                           "2020-02-25T12:00:00Z,78.216667,15.633333,NORMAL,08:11,14:13",
                           "2020-03-15T12:00:00Z,78.216667,15.633333,NORMAL,05:27,16:49",
@@ -147,7 +147,7 @@ TEST_CASE("polar days and nights are the Naval Observatory's in any clone", "[sk
 }
 
 // Source: the whole table, 512 rows from 1910 to 2210 at four places.
-TEST_CASE("the sun stands where the Solar Position Algorithm has it", "[sky]") {
+TEST_CASE("the sun is where the Solar Position Algorithm puts it, all rows", "[sky]") {
   const auto path = test::reference("checks/spa_azimuth_zenith.csv");
   if (!path) return;
   const auto rows = dated_rows(*path);
@@ -159,7 +159,7 @@ TEST_CASE("the sun stands where the Solar Position Algorithm has it", "[sky]") {
 }
 
 // Source: PyEphem 4.1.4 (libastro), no air, 64 rows of 2025 to 2029 at eight places.
-TEST_CASE("the sun stands where an independent ephemeris has it", "[sky]") {
+TEST_CASE("the sun is where an independent ephemeris puts it", "[sky]") {
   const auto path = test::reference("checks/sun_ephem_check.csv");
   if (!path) return;
   const auto rows = dated_rows(*path);
@@ -173,9 +173,9 @@ TEST_CASE("the sun stands where an independent ephemeris has it", "[sky]") {
   }
 }
 
-// Source: US Naval Observatory, tables of sunrise and sunset; the second table lies beyond the
+// Source: US Naval Observatory, tables of sunrise and sunset; the second table is from beyond the
 // polar circle.
-TEST_CASE("the sun rises and sets when the Naval Observatory says", "[sky]") {
+TEST_CASE("the sun rises and sets at the Naval Observatory's times, all rows", "[sky]") {
   const auto path = test::reference("checks/usno_reference_testdata.csv");
   if (!path) return;
   const auto rows = dated_rows(*path);
@@ -183,7 +183,7 @@ TEST_CASE("the sun rises and sets when the Naval Observatory says", "[sky]") {
   for (const auto& row : rows) check_day(row);
 }
 
-TEST_CASE("polar days and nights have no rise and no set", "[sky]") {
+TEST_CASE("polar days and nights have neither sunrise nor sunset", "[sky]") {
   const auto path = test::reference("checks/usno_reference_testdata_extreme.csv");
   if (!path) return;
   const auto rows = dated_rows(*path);
@@ -207,7 +207,7 @@ TEST_CASE("air lifts the sun by the almanac's figures", "[sky]") {
   CHECK(sky::refraction_deg(-1.0) == 0.0);
 }
 
-TEST_CASE("the shadow lies away from the sun", "[sky]") {
+TEST_CASE("the shadow points away from the sun", "[sky]") {
   // The row 2025-03-20T12:00Z of PyEphem 4.1.4 at 44.27056 N 71.30327 W: sun 101.9074, 12.0165.
   const sky::Shadow shadow =
       sky::plumb_shadow(sky_at(44.27056, -71.30327), utc("2025-03-20T12:00:00Z"));
@@ -222,7 +222,7 @@ TEST_CASE("the shadow lies away from the sun", "[sky]") {
 
 // Source: the hour angle grows by 15 degrees an hour; dA/dH = (sin lat cos h - cos lat sin h cos A)
 // / cos h with the azimuth A from the north (any text of spherical astronomy).
-TEST_CASE("a clock error turns the azimuth by the sun's own speed", "[sky]") {
+TEST_CASE("a clock error turns the azimuth at the sun's speed", "[sky]") {
   for (const char* time :
        {"2026-06-21T15:00:00Z", "2026-06-21T19:00:00Z", "2026-12-21T21:00:00Z"}) {
     for (const double latitude_deg : {20.0, 45.0, 60.0}) {
@@ -240,7 +240,7 @@ TEST_CASE("a clock error turns the azimuth by the sun's own speed", "[sky]") {
   }
 }
 
-TEST_CASE("where there is no shadow the reason is told", "[sky]") {
+TEST_CASE("a missing shadow has its reason", "[sky]") {
   // Singapore at the March equinox of 2025, local noon (PyEphem: 05:00Z is about noon there).
   const Position singapore = sky_at(1.2833, 103.8333);
   const sky::Shadow noon = sky::plumb_shadow(singapore, utc("2025-03-20T05:12:00Z"));
@@ -256,7 +256,7 @@ TEST_CASE("where there is no shadow the reason is told", "[sky]") {
   CHECK(dawn.why_none == sky::NoShadow::TooLow);
 }
 
-TEST_CASE("the change of the shadow is where its state changes", "[sky]") {
+TEST_CASE("the shadow's change time is where its state changes", "[sky]") {
   for (const char* time :
        {"2025-03-20T05:12:00Z", "2025-03-20T16:00:00Z", "2025-03-20T02:00:00Z"}) {
     INFO(time);
@@ -275,7 +275,7 @@ TEST_CASE("the change of the shadow is where its state changes", "[sky]") {
   CHECK(!polar_night.shadow_changes);
 }
 
-TEST_CASE("the answer does not hang on what was asked before", "[sky]") {
+TEST_CASE("the answer does not depend on earlier questions", "[sky]") {
   const Position place = sky_at(44.27056, -71.30327);
   const UtcTime time = utc("2026-07-02T18:00:00Z");
   sky::sun_at(place, time - std::chrono::seconds(1));

@@ -23,7 +23,7 @@ const std::string kFour = "0 1; 90 0.5; 180 0.1; 270 0.7071";
 
 }  // namespace
 
-TEST_CASE("a relative field in decibels is 20 log of it") {
+TEST_CASE("a relative field in decibels is its 20 log") {
   // Worked by hand: 20 log 0.5 = -6.0206, 20 log 0.1 = -20, 20 log 0.7071 = -3.0103.
   const auto four = pattern(kFour);
   CHECK(loss_db(four, 0.0) == Approx(0.0).margin(1e-9));
@@ -32,7 +32,7 @@ TEST_CASE("a relative field in decibels is 20 log of it") {
   CHECK(loss_db(four, 270.0) == Approx(3.0103).margin(0.001));
 }
 
-TEST_CASE("between two points the field is linear, also over north") {
+TEST_CASE("between two points the field is linear, also across north") {
   const auto field = [](const TransmitPattern& p, double azimuth_deg) {
     return p.relative_field(Bearing<True>::degrees(azimuth_deg));
   };
@@ -55,17 +55,17 @@ TEST_CASE("a pattern's rotation turns it clockwise") {
   CHECK(loss_db(*turned, 10.0) == Approx(loss_db(pattern(kFour), 270.0)));
 }
 
-TEST_CASE("a null is no deeper than 40 dB") {
+TEST_CASE("a null is at most 40 dB deep") {
   CHECK(loss_db(pattern("0 1; 90 0; 180 1; 270 1"), 90.0) == Approx(40.0));
 }
 
-TEST_CASE("a pattern comes back from its text") {
+TEST_CASE("a pattern reads back from its text") {
   const auto odd = pattern("0 0.123; 72.5 0.9871; 144 1; 216 0.333; 288 0.001");
   CHECK(pattern(to_text(odd)) == odd);
   CHECK(to_text(pattern("360 0.5; 90 1; 180 1; 270 1; 0 0.5")) == "0 0.5; 90 1; 180 1; 270 1");
 }
 
-TEST_CASE("what is no pattern is told") {
+TEST_CASE("an invalid pattern is an error") {
   const auto fault = [](const std::string& text) {
     const auto read = parse_transmit_pattern(text);
     return read ? std::string("none") : read.error().what;

@@ -41,7 +41,7 @@ TEST_CASE("a new file gets every step and no backup") {
   CHECK(*database->integer("PRAGMA user_version") == 3);
 }
 
-TEST_CASE("an older file is backed up as it was, then brought up to date with what it holds") {
+TEST_CASE("an older file is backed up unchanged, then upgraded with its content") {
   test::TemporaryFolder folder;
   make_first(folder.file("book"));
   auto database = Database::open(folder.file("book"));
@@ -58,7 +58,7 @@ TEST_CASE("an older file is backed up as it was, then brought up to date with wh
 TEST_CASE("a power cut between the backup and the step does not lock the file out") {
   test::TemporaryFolder folder;
   make_first(folder.file("book"));
-  // What such a cut leaves: a whole backup, and perhaps a half one.
+  // Such a cut leaves a whole backup, and perhaps a partial one.
   std::filesystem::copy(folder.file("book"), folder.file("book.version-1"));
   std::filesystem::copy(folder.file("book"), folder.file("book.version-1.new"));
   auto database = Database::open(folder.file("book"));
@@ -68,7 +68,7 @@ TEST_CASE("a power cut between the backup and the step does not lock the file ou
   CHECK(*database->integer("PRAGMA user_version") == 3);
 }
 
-TEST_CASE("a step that fails leaves the file as it was, with its backup") {
+TEST_CASE("a failed step leaves the file unchanged, with its backup") {
   test::TemporaryFolder folder;
   make_first(folder.file("book"));
   constexpr std::array kBroken{kSteps[0], kSteps[1], "THIS IS NO SQL;"};
@@ -82,7 +82,7 @@ TEST_CASE("a step that fails leaves the file as it was, with its backup") {
   CHECK(std::filesystem::exists(folder.file("book.version-1")));
 }
 
-TEST_CASE("a file of a newer version is refused and not touched") {
+TEST_CASE("a file of a newer version is refused and stays unchanged") {
   test::TemporaryFolder folder;
   const std::string path = folder.file("book");
   {

@@ -18,7 +18,7 @@ Bearing<Dial> at(double degrees) {
 }  // namespace
 
 // By hand.
-TEST_CASE("the middle of two edges lies between them, also over north", "[edges]") {
+TEST_CASE("the middle of two edges is between them, also across north", "[edges]") {
   const auto plain = middle_of_edges(std::vector<Edges>{{at(40.0), at(100.0)}});
   REQUIRE(plain);
   CHECK(plain->middle.degrees() == Approx(70.0));
@@ -33,7 +33,7 @@ TEST_CASE("the middle of two edges lies between them, also over north", "[edges]
   CHECK(wide->width_deg == Approx(300.0));
 }
 
-TEST_CASE("a heading with a picture says which of the two middles is meant", "[edges]") {
+TEST_CASE("a heading with a picture selects one of the two middles", "[edges]") {
   const std::vector<Edges> confused{{at(30.0), at(340.0)}};
   const auto with = middle_of_edges(confused, at(10.0));
   REQUIRE(with);
@@ -43,7 +43,7 @@ TEST_CASE("a heading with a picture says which of the two middles is meant", "[e
   CHECK(behind->middle.degrees() == Approx(185.0));
 }
 
-TEST_CASE("several pairs are averaged over north", "[edges]") {
+TEST_CASE("several pairs are averaged across north", "[edges]") {
   const std::vector<Edges> pairs{
       {at(328.0), at(30.0)}, {at(330.0), at(32.0)}, {at(332.0), at(28.0)}};
   const auto mean = middle_of_edges(pairs);
@@ -51,7 +51,7 @@ TEST_CASE("several pairs are averaged over north", "[edges]") {
   CHECK((mean->middle - at(0.0)).size_deg() == Approx(0.0).margin(1e-9));  // 359, 1 and 0
   CHECK(mean->width_deg == Approx((62.0 + 62.0 + 56.0) / 3.0));
   CHECK(mean->sigma_deg == Approx(3.0 / std::sqrt(6.0)));
-  // Scatter of 10 degrees over three: 10 / sqrt(3), more than the edges' own.
+  // Scatter of 10 degrees over three: 10 / sqrt(3), more than the edges' error.
   const std::vector<Edges> loose{
       {at(320.0), at(20.0)}, {at(330.0), at(30.0)}, {at(340.0), at(40.0)}};
   const auto scattered = middle_of_edges(loose);
@@ -59,7 +59,7 @@ TEST_CASE("several pairs are averaged over north", "[edges]") {
   CHECK(scattered->sigma_deg == Approx(10.0 / std::sqrt(3.0)));
 }
 
-TEST_CASE("edges that say nothing are refused", "[edges]") {
+TEST_CASE("useless edges are refused", "[edges]") {
   CHECK_FALSE(middle_of_edges({}));
   CHECK_FALSE(middle_of_edges(std::vector<Edges>{{at(10.0), at(10.0)}}));
   const auto apart =

@@ -26,7 +26,7 @@ StrongStation station(double bearing_deg, double peak_deg, double peak_sigma_deg
 }  // namespace
 
 // By hand: 9 + 4 + 1 = 14.
-TEST_CASE("one strong station turns every other heading", "[strong]") {
+TEST_CASE("one strong station corrects every other heading", "[strong]") {
   const auto correction = dial_correction(std::vector<StrongStation>{station(5.0, 352.0)});
   REQUIRE(correction);
   CHECK(correction->turn.clockwise_deg() == Approx(13.0));
@@ -39,7 +39,7 @@ TEST_CASE("one strong station turns every other heading", "[strong]") {
   CHECK(to_dial(Bearing<True>::degrees(3.0), *correction).degrees() == Approx(350.0));
 }
 
-TEST_CASE("a correction of over 20 degrees is in doubt, from what was expected", "[strong]") {
+TEST_CASE("a correction more than 20 degrees off the expected one is in doubt", "[strong]") {
   const std::vector<StrongStation> far{station(100.0, 79.0)};
   CHECK(dial_correction(far)->implausible);
   CHECK_FALSE(dial_correction(far, Turn::clockwise_deg(14.0))->implausible);
@@ -49,7 +49,7 @@ TEST_CASE("a correction of over 20 degrees is in doubt, from what was expected",
 }
 
 // By hand: weights 1/14 and 1/(14 + 27 - 0) of 6 (36 + 4 + 1 = 41).
-TEST_CASE("several strong stations are weighed by their errors", "[strong]") {
+TEST_CASE("several strong stations are weighted by their errors", "[strong]") {
   const std::vector<StrongStation> two{station(10.0, 0.0), station(200.0, 186.0, 6.0)};
   const auto both = dial_correction(two);
   REQUIRE(both);
@@ -71,7 +71,7 @@ TEST_CASE("a station that contradicts the others is named and widens the error",
   CHECK(correction->sigma_deg > 10.0);
 }
 
-TEST_CASE("the error of a correction is that of many", "[strong]") {
+TEST_CASE("the error of a correction matches many simulations", "[strong]") {
   test::Chance chance(11);
   double square_sum = 0.0, stated = 0.0;
   constexpr int kTimes = 4000;
@@ -100,6 +100,6 @@ TEST_CASE("strong stations without errors are refused", "[strong]") {
 }
 
 // trade figures, common practice: 10 m at 1 km is 0.6 degrees.
-TEST_CASE("an error of place is one of bearing", "[strong]") {
+TEST_CASE("a position error becomes a bearing error", "[strong]") {
   CHECK(angle_of_error_deg(10.0, 1000.0) == Approx(0.573).margin(0.001));
 }

@@ -5,9 +5,9 @@
 #include <catch2/catch.hpp>
 #include <fmt/core.h>
 
-// The stated error against simulated sweeps whose truth is known. The simulation shares nothing
-// with the fit but the antenna's pattern: its levels, slopes, noise and reflections are continuous
-// and none of them is told to the fit.
+// The stated error against simulated sweeps with a known truth. The simulation shares only the
+// antenna's pattern with the fit: its levels, slopes, noise and reflections are continuous and
+// unknown to the fit.
 using namespace mastwise;
 
 namespace {
@@ -24,8 +24,8 @@ constexpr bool kSanitized = false;
 constexpr bool kSanitized = false;
 #endif
 
-// Ten thousand, but few where a sanitizer makes each ten times as slow: what it looks for does not
-// need many, and the unsanitized build counts them all.
+// Ten thousand, but few under a sanitizer, which makes each ten times slower: it does not need
+// many, and the normal build counts them all.
 constexpr std::size_t kSweeps = kSanitized ? 200 : 10'000;
 // 200 sweeps scatter by 1.5 %, 10,000 by 0.2 %.
 constexpr double kLeastCovered = kSanitized ? 0.90 : 0.95;
@@ -37,9 +37,9 @@ void check_coverage(const gear::Pattern& pattern, bool reflection, double noise_
                    found.rms_error_deg, found.median_stated_deg));
   REQUIRE(found.sweeps == kSweeps);
   CHECK(found.covered >= kLeastCovered);
-  // The spread of 200 sweeps is too unsure to be held to a bound: all ten thousand are.
+  // The spread of 200 sweeps is too uncertain for a bound, so only ten thousand are checked.
   if (kSanitized) return;
-  // Twice the root mean square error is what 95 % of a normal error would need.
+  // 95 % of a normal error is within twice the root mean square error.
   CHECK(found.median_stated_deg <= 1.6 * 2.0 * found.rms_error_deg);
   CHECK(found.rms_error_deg <= most_rms_deg);
 }

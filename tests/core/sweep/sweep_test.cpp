@@ -38,7 +38,7 @@ aim::SweepFit fitted(const gear::Pattern& pattern, const std::vector<Reading>& r
   return *fit;
 }
 
-// What a meter without noise shows that has -40 dB at the peak.
+// Readings of a noiseless meter with -40 dB at the peak.
 std::vector<Reading> exact(const gear::Pattern& pattern, double peak_deg,
                            const std::vector<double>& headings_deg) {
   std::vector<Reading> readings;
@@ -55,7 +55,7 @@ constexpr aim::SweepOptions kDecibels{.scale = Scale::decibel};
 
 // By hand: the response of a beam is even about its axis, so that readings which mirror each other
 // about a heading can only put the peak there.
-TEST_CASE("readings that mirror each other put the peak in their middle", "[sweep]") {
+TEST_CASE("mirrored readings put the peak in their middle", "[sweep]") {
   for (const double middle : {0.0, 1.0, 77.25, 180.0, 359.5}) {
     const std::vector<Reading> three{{.heading = dial_at(middle - 30.0), .value = -43.0},
                                      {.heading = dial_at(middle), .value = -40.0},
@@ -69,7 +69,7 @@ TEST_CASE("readings that mirror each other put the peak in their middle", "[swee
   }
 }
 
-TEST_CASE("readings without noise give the peak wherever it lies between them", "[sweep]") {
+TEST_CASE("noiseless readings give the peak anywhere between them", "[sweep]") {
   for (const double peak : {10.0, 100.4, 255.7, 355.0}) {
     const std::vector<double> headings{peak - 47.0, peak - 32.0, peak - 17.0, peak - 2.0,
                                        peak + 13.0, peak + 28.0, peak + 43.0};
@@ -87,9 +87,9 @@ TEST_CASE("readings without noise give the peak wherever it lies between them", 
   }
 }
 
-TEST_CASE("a meter at the end of its scale says so much or more", "[sweep]") {
-  // Half the beam drives the meter to its end. Taken as readings of 100 the flat top would be the
-  // answer's shape; as "100 or more" the flanks decide: even ones the middle.
+TEST_CASE("a reading at the end of the scale means that much or more", "[sweep]") {
+  // Half the beam drives the meter to its end. As readings of 100 they would look like a flat top;
+  // as "100 or more" the flanks decide, and even flanks give the middle.
   std::vector<Reading> readings;
   for (const double off : {-50.0, -40.0, -20.0, -10.0, 0.0, 10.0, 20.0, 40.0, 50.0}) {
     const double value = 115.0 + 4.0 * sixty().relative_db(Turn::clockwise_deg(off));
@@ -98,7 +98,7 @@ TEST_CASE("a meter at the end of its scale says so much or more", "[sweep]") {
   const auto even = fitted(sixty(), readings, {});
   CHECK((even.peak - dial_at(200.0)).size_deg() < 0.5);
   CHECK(even.error95_deg < 12.0);
-  // Without the left flank the peak is somewhere under the flat top, and the error says so.
+  // Without the left flank the peak is somewhere under the flat top, and the error grows.
   const std::vector<Reading> right(readings.begin() + 3, readings.end());
   const auto lopsided = fitted(sixty(), right, {});
   CHECK(lopsided.error95_deg > 1.3 * even.error95_deg);
@@ -118,7 +118,7 @@ TEST_CASE("no lock to one side is knowledge", "[sweep]") {
   CHECK((with.peak - dial_at(97.5)).size_deg() < 4.0);
 }
 
-TEST_CASE("a reading that was not waited for weighs less", "[sweep]") {
+TEST_CASE("a reading without waiting has less weight", "[sweep]") {
   auto readings = exact(sixty(), 40.0, {0.0, 15.0, 30.0, 45.0, 60.0, 75.0});
   *readings[5].value += 6.0;
   const auto waited = fitted(sixty(), readings, kDecibels);
@@ -127,7 +127,7 @@ TEST_CASE("a reading that was not waited for weighs less", "[sweep]") {
   CHECK((hurried.peak - dial_at(40.0)).size_deg() < (waited.peak - dial_at(40.0)).size_deg());
 }
 
-TEST_CASE("a strong reflection is told, with where and how strong", "[sweep]") {
+TEST_CASE("a strong reflection is reported with heading and level", "[sweep]") {
   // Power sum by hand: the station at 100, its reflection 7 dB below at 170.
   const auto narrow = gear::Pattern::directional(30.0, 17.0);
   std::vector<Reading> readings;
@@ -158,7 +158,7 @@ TEST_CASE("an antenna of two faces has two peaks", "[sweep]") {
   CHECK_FALSE(one_face.other_face);
 }
 
-TEST_CASE("bars are coarse, and the error says it", "[sweep]") {
+TEST_CASE("coarse bars give a larger error", "[sweep]") {
   std::vector<Reading> bars, quality;
   for (const double off : {-45.0, -30.0, -15.0, 0.0, 15.0, 30.0, 45.0}) {
     const double db = sixty().relative_db(Turn::clockwise_deg(off));
@@ -170,7 +170,7 @@ TEST_CASE("bars are coarse, and the error says it", "[sweep]") {
   CHECK(coarse.error95_deg > fitted(sixty(), quality, {}).error95_deg);
 }
 
-TEST_CASE("what a sweep cannot tell is refused with a remedy", "[sweep]") {
+TEST_CASE("a sweep without a result is refused with a remedy", "[sweep]") {
   const auto round = SweepFitter::for_pattern(gear::Pattern::omnidirectional());
   REQUIRE_FALSE(round);
   CHECK(round.error().what.find("alike") != std::string::npos);
@@ -196,8 +196,8 @@ TEST_CASE("what a sweep cannot tell is refused with a remedy", "[sweep]") {
   CHECK(refused({good, other}, {.noise = 0.0}).find("noise of a meter") != std::string::npos);
 }
 
-TEST_CASE("the next heading is the one that teaches most", "[sweep]") {
-  // Only the left flank was read: a reading there again teaches less than one past the peak.
+TEST_CASE("the next heading is the most informative one", "[sweep]") {
+  // Only the left flank was read: another reading there helps less than one past the peak.
   const auto fit = fitter(sixty());
   const auto flank = exact(sixty(), 100.0, {45.0, 60.0, 75.0});
   const auto next = fit.next_heading(flank, kDecibels);
@@ -205,7 +205,7 @@ TEST_CASE("the next heading is the one that teaches most", "[sweep]") {
   CHECK((*next - dial_at(75.0)).clockwise_deg() > 15.0);
   for (const Reading& reading : flank) CHECK((reading.heading - *next).size_deg() >= 4.0);
 
-  // Following it leaves less doubt than reading once more where was read, on average.
+  // On average, following it leaves less doubt than repeating a reading.
   test::Chance chance(7);
   double followed = 0.0, repeated = 0.0;
   for (int sweep = 0; sweep < 60; ++sweep) {
@@ -230,14 +230,14 @@ TEST_CASE("the next heading is the one that teaches most", "[sweep]") {
   CHECK(followed < 0.85 * repeated);
 }
 
-TEST_CASE("too few readings are told as such", "[sweep]") {
+TEST_CASE("too few readings are reported", "[sweep]") {
   const auto fit = fitted(sixty(), exact(sixty(), 100.0, {60.0, 75.0}), kDecibels);
   CHECK_FALSE(fit.enough);
   CHECK(fit.more_headings >= 1);
   CHECK(fit.more_headings <= 6);
 }
 
-TEST_CASE("the lanes' functions equal those of the library", "[sweep]") {
+TEST_CASE("the vector functions equal the library's", "[sweep]") {
   for (float value = 1e-6F; value < 1e7F; value *= 1.37F) {
     CHECK(aim::lane_log(value) == Approx(std::log(value)).margin(2e-6).epsilon(1e-6));
     CHECK(aim::lane_inverse_root(value) == Approx(1.0F / std::sqrt(value)).epsilon(1e-5));
@@ -252,7 +252,7 @@ TEST_CASE("the lanes' functions equal those of the library", "[sweep]") {
   CHECK(normal.at(-3.0F).logarithm == Approx(std::log(0.001349898)).margin(1e-4));
 }
 
-TEST_CASE("a sweep's table is read with its gaps", "[sweep]") {
+TEST_CASE("a sweep's table may have gaps", "[sweep]") {
   const auto read = aim::read_sweep(
       "\xEF\xBB\xBF# PRACTICE\nReading,Heading_deg,waiting_s\r\n"
       "55,10,4\r\n-,25.5,\r\nnothing,40,2\r\n,355\r\n");

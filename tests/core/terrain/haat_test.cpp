@@ -37,7 +37,7 @@ std::vector<StationRow> rows_of(const std::filesystem::path& table, const std::s
 
 }  // namespace
 
-TEST_CASE("over flat ground the height above average terrain is the height above ground") {
+TEST_CASE("over flat ground the height above average terrain equals the height above ground") {
   TileSet tiles;
   tiles.add(test::made_tile({45, 7}, 1201, [](double, double) { return 240.0; }));
   const auto antenna = *Position::at_deg(45.5, 7.5);
@@ -49,7 +49,8 @@ TEST_CASE("over flat ground the height above average terrain is the height above
 }
 
 TEST_CASE("each radial is averaged from 3 to 16 km") {
-  // Ground that rises 100 m a degree to the north: the mean over 3 to 16 km is that at 9.5 km.
+  // Ground that rises 100 m a degree to the north: the mean over 3 to 16 km is the height at 9.5
+  // km.
   TileSet tiles;
   tiles.add(test::made_tile(
       {45, 7}, 1201, [](double latitude_deg, double) { return 12'000.0 * (latitude_deg - 45.0); }));
@@ -63,7 +64,7 @@ TEST_CASE("each radial is averaged from 3 to 16 km") {
   CHECK(*haat.radials[2].average_ground_m == Approx(6'000.0).margin(2.0));
 }
 
-TEST_CASE("the regulator's figure for a station on a mountain is met") {
+TEST_CASE("a station on a mountain has the regulator's figure") {
   const auto tile_path = test::reference("terrain/N44W072.hgt");
   const auto table = test::reference("stations/fcc_post_auction_technical_parameters.csv");
   if (!tile_path || !table) return;
@@ -80,7 +81,7 @@ TEST_CASE("the regulator's figure for a station on a mountain is met") {
   // The regulator used another terrain file: some meters of difference are the data's.
   CHECK(std::fabs(*ours_m - inside[0].haat_m) < 10.0);
 
-  // WVTB stands 8 km from the tile's western edge: three radials leave what is known.
+  // WVTB is 8 km from the tile's western edge: three radials leave the tile.
   const auto beside = rows_of(*table, "WVTB");
   REQUIRE(beside.size() == 1);
   const Haat partly = height_above_average_terrain(

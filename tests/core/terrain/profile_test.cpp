@@ -35,7 +35,7 @@ std::size_t points_of(double distance_m, double nominal_spacing_m) {
   return static_cast<std::size_t>(std::ceil(distance_m / nominal_spacing_m)) + 1;
 }
 
-// The largest distance between the track's points and the geodesic's own.
+// The largest distance between the track's points and the geodesic.
 double largest_departure_m(Position from, Position to, std::size_t intervals) {
   GeodesicTrack track(from, to);
   track.cut(intervals);
@@ -95,7 +95,7 @@ double great_circle_departure_m(Position from, Position to) {
 
 }  // namespace
 
-TEST_CASE("the track keeps within 0.01 m of the WGS84 geodesic") {
+TEST_CASE("the track stays within 0.01 m of the WGS84 geodesic") {
   const struct {
     Position from, to;
   } paths[] = {
@@ -116,8 +116,8 @@ TEST_CASE("the track keeps within 0.01 m of the WGS84 geodesic") {
   }
 }
 
-TEST_CASE("why the profile follows the geodesic: a great circle departs by tens of meters") {
-  // Over 300 km at middle latitudes; the sphere has geographic latitudes for its own.
+TEST_CASE("a great circle departs from the geodesic by tens of meters") {
+  // Over 300 km at middle latitudes; the sphere uses geographic latitudes.
   double largest_m = 0.0;
   for (const double latitude_deg : {0.0, 15.0, 30.0, 45.0, 60.0}) {
     for (double azimuth_deg = 0.0; azimuth_deg < 360.0; azimuth_deg += 15.0) {
@@ -133,7 +133,7 @@ TEST_CASE("why the profile follows the geodesic: a great circle departs by tens 
   CHECK(largest_m < 100.0);
 }
 
-TEST_CASE("distance and bearings of a profile are the geodesic's") {
+TEST_CASE("distance and bearings of a profile match the geodesic") {
   // README of the reference data: 207.950 degrees true at 10,368.18 m from the recorded spot.
   PathProfile profile;
   cut_profile(TileSet(), at(44.435217, -71.675993), at(44.352778, -71.736944), profile);
@@ -142,7 +142,7 @@ TEST_CASE("distance and bearings of a profile are the geodesic's") {
   CHECK(profile.bearing_back.degrees() == Approx(27.907).margin(0.01));
 }
 
-TEST_CASE("a profile over a plane is the plane, across tile edges and both resolutions") {
+TEST_CASE("a profile over a plane reproduces it across tile edges and both resolutions") {
   for (const int side : {1201, 3601}) {
     TileSet tiles;
     for (const int south : {44, 45}) {
@@ -176,7 +176,7 @@ TEST_CASE("a profile over a plane is the plane, across tile edges and both resol
   }
 }
 
-TEST_CASE("where fine and coarse tiles meet the finer spacing holds, unless 90 m is asked for") {
+TEST_CASE("where fine and coarse tiles meet the finer spacing is used, unless 90 m is requested") {
   TileSet tiles;
   tiles.add(test::made_tile({45, 6}, 1201, plane_m));
   tiles.add(test::made_tile({45, 7}, 3601, plane_m));
@@ -191,7 +191,7 @@ TEST_CASE("where fine and coarse tiles meet the finer spacing holds, unless 90 m
   CHECK(profile.complete());
 }
 
-TEST_CASE("a missing tile is told by its length, and is not sea level") {
+TEST_CASE("a missing tile is reported by its length, and is not sea level") {
   TileSet tiles;
   tiles.add(test::made_tile({45, 7}, 1201, flat(200.0)));
   PathProfile profile;
@@ -212,7 +212,7 @@ TEST_CASE("a missing tile is told by its length, and is not sea level") {
   CHECK(profile.known_points() == 0);
 }
 
-TEST_CASE("a short void is bridged and told, a long one stays open") {
+TEST_CASE("a short void is bridged and reported, and a long one stays open") {
   const auto with_void = [](double width_deg) {
     return [width_deg](double latitude_deg, double longitude_deg) {
       const bool hole = longitude_deg > 7.5 - 1e-9 && longitude_deg < 7.5 + width_deg;
@@ -260,7 +260,7 @@ TEST_CASE("an end in a void is not extrapolated") {
   CHECK(std::isnan(profile.heights_m[0]));
 }
 
-TEST_CASE("profiles over the antimeridian, the equator, along an edge and over the pole") {
+TEST_CASE("profiles work over the antimeridian, the equator, along an edge and over the pole") {
   TileSet tiles;
   for (const int west : {179, -180}) {
     tiles.add(test::made_tile({-17, west}, 1201, flat(7.0)));
@@ -279,7 +279,7 @@ TEST_CASE("profiles over the antimeridian, the equator, along an edge and over t
       {at(-16.4, -179.8), at(-16.5, 179.7), 7.0},
       {at(-16.9, 180.0), at(-16.1, -180.0), 7.0},
       {at(-0.4, -0.4), at(0.4, -0.6), 8.0},
-      // Only the tiles west of the prime meridian are there; it is their east edge.
+      // Only the tiles west of the prime meridian exist; it is their east edge.
       {at(-0.5, 0.0), at(0.5, 0.0), 8.0},
       {at(89.8, 20.5), at(89.8, -159.5), 9.0},
   };
@@ -293,7 +293,7 @@ TEST_CASE("profiles over the antimeridian, the equator, along an edge and over t
   }
 }
 
-TEST_CASE("a path without length has two equal points") {
+TEST_CASE("a path of zero length has two equal points") {
   TileSet tiles;
   tiles.add(test::made_tile({45, 7}, 1201, flat(200.0)));
   PathProfile profile;
@@ -304,7 +304,7 @@ TEST_CASE("a path without length has two equal points") {
   CHECK(profile.coverage() == 1.0);
 }
 
-TEST_CASE("a profile's buffer is used again without allocating") {
+TEST_CASE("a reused profile buffer does not allocate") {
   TileSet tiles;
   tiles.add(test::made_tile({45, 7}, 1201, flat(200.0)));
   PathProfile profile;

@@ -11,9 +11,9 @@
 
 namespace mastwise::terrain {
 
-// The seven profiles were cut from the same tile by another program: reference data, README. Their
-// points are 90 m or less apart like ours, their heights are given to 0.01 m.
-TEST_CASE("profiles of real terrain agree with those cut by another program") {
+// Independent software cut the seven profiles from the same tile: reference data, README. Their
+// points are 90 m or less apart like ours, and their heights have 0.01 m steps.
+TEST_CASE("profiles of real terrain agree with independent software") {
   const auto tile_path = test::reference("terrain/N44W072.hgt");
   const auto folder = test::reference("p1812/real_terrain");
   if (!tile_path || !folder) return;

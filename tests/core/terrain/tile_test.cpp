@@ -39,7 +39,7 @@ TEST_CASE("a tile is named by its south-west corner") {
   }
 }
 
-TEST_CASE("a name that is no cell of the globe is not a tile's") {
+TEST_CASE("a name outside the globe is not a tile name") {
   for (const char* name :
        {"", "N44W07", "N44W0722.hgt", "X44W072.hgt", "N44X072.hgt", "N4aW072.hgt", "N90E000.hgt",
         "N00E180.hgt", "S91E000.hgt", "N00W181.hgt", "N44W072_1.hgt", "N-1W072.hgt"}) {
@@ -57,7 +57,7 @@ TEST_CASE("a position on a degree line belongs to the cell north and east of it"
   CHECK(cell_of(tile_at(-90.0, 180.0)) == TileCell{-90, -180});
 }
 
-TEST_CASE("only the two sizes of an SRTM tile are read as one") {
+TEST_CASE("only the two sizes of an SRTM tile are accepted") {
   CHECK(Tile::side_of_size(2'884'802) == 1201);
   CHECK(Tile::side_of_size(25'934'402) == 3601);
   CHECK_FALSE(Tile::side_of_size(0));
@@ -103,7 +103,7 @@ TEST_CASE("bilinear interpolation reproduces a plane, to all four edges") {
   }
 }
 
-TEST_CASE("a bilinear height lies on the hyperbolic surface of its four samples") {
+TEST_CASE("a bilinear height is on the hyperbolic surface of its four samples") {
   // (1-u)(1-v) NW + u(1-v) NE + (1-u)v SW + uv SE with 0, 10, 20, 70 at u = 0.25, v = 0.5:
   // 0.125 * 10 + 0.375 * 20 + 0.125 * 70 = 17.5.
   auto bytes = test::made_tile_bytes({45, 7}, 1201, [](double, double) { return 0.0; });
@@ -113,7 +113,7 @@ TEST_CASE("a bilinear height lies on the hyperbolic surface of its four samples"
   CHECK(test::tile_of_bytes({45, 7}, bytes)->height_m(0.25, 0.5) == 17.5);
 }
 
-TEST_CASE("no tile and a void give no height, never sea level") {
+TEST_CASE("a missing tile or a void gives no height, never sea level") {
   TileSet tiles;
   CHECK_FALSE(ground_height_m(tiles, tile_at(45.5, 7.5)));
   tiles.add(test::made_tile({45, 7}, 1201, [](double latitude_deg, double longitude_deg) {
@@ -124,7 +124,7 @@ TEST_CASE("no tile and a void give no height, never sea level") {
   const double spacing_deg = 1.0 / 1200.0;
   CHECK_FALSE(ground_height_m(tiles, tile_at(45.5, 7.5)));
   CHECK_FALSE(ground_height_m(tiles, tile_at(45.5 + 0.9 * spacing_deg, 7.5 - 0.9 * spacing_deg)));
-  // Where the void has no weight the known samples stand.
+  // If the void has zero weight, the known samples count.
   const auto tile = tiles.tile({45, 7});
   CHECK(std::isnan(tile->height_m(600.5, 600.0)));
   CHECK(tile->height_m(601.0, 600.5) ==
@@ -133,7 +133,7 @@ TEST_CASE("no tile and a void give no height, never sea level") {
         Approx(tile_plane_m(45.5 - 0.5 * spacing_deg, 7.5 - spacing_deg)));
 }
 
-TEST_CASE("a position on a degree line is found by the tile of either side") {
+TEST_CASE("a position on a degree line is in the tiles of both sides") {
   const auto flat = [](double height) { return [height](double, double) { return height; }; };
   TileSet tiles;
   tiles.add(test::made_tile({45, 7}, 1201, flat(100.0)));
@@ -145,7 +145,7 @@ TEST_CASE("a position on a degree line is found by the tile of either side") {
   CHECK_FALSE(ground_height_m(tiles, tile_at(45.5, 6.9999999)));
 }
 
-TEST_CASE("heights at the poles, the antimeridian and the equator") {
+TEST_CASE("heights work at the poles, the antimeridian and the equator") {
   const auto flat = [](double height) { return [height](double, double) { return height; }; };
   TileSet tiles;
   tiles.add(test::made_tile({89, 20}, 1201, flat(1.0)));
@@ -162,7 +162,7 @@ TEST_CASE("heights at the poles, the antimeridian and the equator") {
   CHECK_FALSE(ground_height_m(tiles, tile_at(0.0, 0.5)));
 }
 
-TEST_CASE("the reference tiles: a summit, and 78 voids") {
+TEST_CASE("the reference tiles have their summit and 78 voids") {
   // 78 voids: README of the reference data.
   if (const auto path = test::reference("terrain/N00E010.hgt")) {
     const auto tile = test::read_tile(*path, {0, 10});

@@ -22,7 +22,7 @@ using Cells = std::vector<std::string>;
 }  // namespace
 
 // RFC 4180, section 2.
-TEST_CASE("quoted cells keep separators, quotes and line ends, and lines are counted right") {
+TEST_CASE("quoted cells keep separators, quotes and line ends, and line numbers stay right") {
   const auto rows = rows_of("a,\"b,c\",\"d \"\"e\"\"\"\r\n\"two\r\nlines\",x,\r\n\r\nlast,,\"\"");
   REQUIRE(rows.size() == 3);
   CHECK(rows[0].cells == Cells{"a", "b,c", "d \"e\""});
@@ -32,7 +32,7 @@ TEST_CASE("quoted cells keep separators, quotes and line ends, and lines are cou
   CHECK(rows[2].line == 5);
 }
 
-TEST_CASE("any end of line, a byte-order mark and comments are understood") {
+TEST_CASE("any line end, a byte-order mark and comments are accepted") {
   for (const char* text : {"\xEF\xBB\xBF"
                            "a,b\nc,d\n",
                            "a,b\r\nc,d", "a,b\rc,d\r", "#x\na,b\n  \nc,d"}) {
@@ -45,7 +45,7 @@ TEST_CASE("any end of line, a byte-order mark and comments are understood") {
   CHECK(rows_of("\n\n").empty());
 }
 
-TEST_CASE("a faulty row is told with its line and the rest is read") {
+TEST_CASE("a faulty row is reported with its line, and the rest is read") {
   const auto rows = rows_of("a,b\n\"x\"y,1\nc,\"never closed\nd,e\n");
   REQUIRE(rows.size() == 4);
   CHECK(rows[1].line == 2);

@@ -1,4 +1,4 @@
-// What is refused and what is only warned of. Ranges: TR 82-100 and the model's documented limits
+// Refused inputs and inputs with a warning. Ranges: TR 82-100 and the model's documented limits
 // of 20 MHz to 20 GHz, 0.5 to 3,000 m, 250 to 400 N-units, 2,000 km.
 #include "core/propagation/itm/itm.hpp"
 
@@ -54,7 +54,7 @@ itm::Warnings warnings(const itm::Link& link, double distance_m = 50e3) {
 
 }  // namespace
 
-TEST_CASE("A good link on flat ground is taken without a warning", "[itm]") {
+TEST_CASE("A good link on flat ground is accepted without a warning", "[itm]") {
   const auto path = itm::point_to_point(good_link(), {100, kFlat});
   REQUIRE(path);
   CHECK(path->warnings == 0);
@@ -85,7 +85,7 @@ TEST_CASE("Each quantity of the link out of its range is refused by name", "[itm
   }
 }
 
-TEST_CASE("A ground that reflects like none is refused", "[itm]") {
+TEST_CASE("Impossible ground constants are refused", "[itm]") {
   refuses(changed([](auto& link) {
             link.relative_permittivity = 1;
             link.conductivity_s_per_m = 1e-3;
@@ -93,7 +93,7 @@ TEST_CASE("A ground that reflects like none is refused", "[itm]") {
           "ground");
 }
 
-TEST_CASE("A profile that is none is refused with the place of the fault", "[itm]") {
+TEST_CASE("An invalid profile is refused with the place of the fault", "[itm]") {
   refuses_profile(100, {100, 100}, "2 heights");
   refuses_profile(0, kFlat, "spacing");
   refuses_profile(kNan, kFlat, "spacing");
@@ -156,7 +156,7 @@ TEST_CASE("The customary codes of variability are understood", "[itm]") {
   CHECK_FALSE(bare->situation_varies);
 }
 
-TEST_CASE("Values near their limits are taken with a warning in words", "[itm]") {
+TEST_CASE("Values near their limits are accepted with a warning", "[itm]") {
   using itm::has;
   using itm::Warning;
   CHECK(has(warnings(changed([](auto& link) { link.frequency_mhz = 30; })), Warning::frequency));

@@ -1,5 +1,4 @@
-// What must hold of the Irregular Terrain Model whatever its figures are, and single figures that
-// can be worked out by hand.
+// General properties of the Irregular Terrain Model, and single figures worked out by hand.
 #include "core/propagation/itm/itm.hpp"
 #include "core/propagation/itm/knife_edge.hpp"
 #include "core/propagation/itm/medium.hpp"
@@ -38,7 +37,7 @@ double median_db(const Result<itm::Path>& path) {
 
 }  // namespace
 
-TEST_CASE("The same path read from its other end loses the same", "[itm]") {
+TEST_CASE("A path has the same loss from its other end", "[itm]") {
   for (const double height_m : {0.0, 15.0, 120.0}) {
     auto heights_m = waves(613, height_m);
     const double there = median_db(itm::point_to_point(link_of(150, 4), {90, heights_m}));
@@ -85,7 +84,7 @@ TEST_CASE("Area loss has no jump where one formula hands over to the next", "[it
   }
 }
 
-TEST_CASE("Loss rises with the time, the places and the situations it must hold for", "[itm]") {
+TEST_CASE("Loss rises with the percent of time, locations and situations", "[itm]") {
   const auto path = itm::point_to_point(link_of(150, 4), {90, waves(900, 60)});
   REQUIRE(path);
   for (int climate = 1; climate <= 7; ++climate) {
@@ -135,7 +134,7 @@ TEST_CASE("A ridge hides the receiver and its foot is not the horizon", "[itm]")
                                    link_of(50, 4), {100, std::vector<double>(501, 100.0)})));
 }
 
-TEST_CASE("Horizons are those of a search point by point", "[itm]") {
+TEST_CASE("Horizons match a search point by point", "[itm]") {
   const auto heights_m = waves(1111, 80);
   const auto path = itm::point_to_point(link_of(150, 4), {90, heights_m});
   REQUIRE(path);
@@ -182,7 +181,7 @@ TEST_CASE("Irregularity is the range of eight tenths of the heights", "[itm]") {
   CHECK(itm::irregularity_m({25, heights_m}, 0, 4000) == Approx(80 / stretch).epsilon(0.03));
 }
 
-TEST_CASE("Single figures", "[itm]") {
+TEST_CASE("Single figures match their published values", "[itm]") {
   // 4/3 earth at 301 N-units: NBS Technical Note 101, 4.
   const double bare_radius_m = 6370e3;
   CHECK(1 / itm::earth_curvature_per_m(301) == Approx(4.0 / 3 * bare_radius_m).epsilon(0.002));

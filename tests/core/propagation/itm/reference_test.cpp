@@ -160,7 +160,7 @@ TEST_CASE("Two of NTIA's point-to-point vectors are right in any clone", "[itm]"
 
 // Source: NTIA's implementation, run on the river's profile at 527 MHz, horizontal, with the
 // transmitter 139.09 m above ground; made for this project.
-TEST_CASE("A real path loses what NTIA's implementation gives in any clone", "[itm]") {
+TEST_CASE("A real path has the loss of NTIA's implementation in any clone", "[itm]") {
   const struct {
     double receiver_m;
     itm::Percentages percentages;
@@ -187,7 +187,7 @@ TEST_CASE("A real path loses what NTIA's implementation gives in any clone", "[i
   }
 }
 
-TEST_CASE("Real paths lose what NTIA's implementation gives, and warn of the same", "[itm]") {
+TEST_CASE("Real paths have the loss and warnings of NTIA's implementation", "[itm]") {
   const auto table = test::reference("itm/real_terrain/expected.csv");
   if (!table) return;
   const auto rows = rows_without_head(*table);

@@ -74,7 +74,7 @@ TEST_CASE("Bullington over a single sharp ridge is its knife-edge loss with the 
 }
 
 // A ridge that just touches the line costs 6 dB (P.526), before the taper.
-TEST_CASE("A ridge at grazing costs six decibels and the taper, seen or not quite seen") {
+TEST_CASE("A grazing ridge costs six decibels and the taper, just above or below the line") {
   const double bulge_m = 500.0 * 5.0 * 15.0 / kMedianRadiusKm;
   Scratch scratch;
   for (const double over_m : {-1e-6, 1e-6}) {
@@ -91,7 +91,7 @@ TEST_CASE("A ridge at grazing costs six decibels and the taper, seen or not quit
   }
 }
 
-TEST_CASE("The short way to the smooth surface's Bullington loss equals the way over all points") {
+TEST_CASE("The shortcut for the smooth surface's Bullington loss equals the sum over all points") {
   constexpr double kWavelengthM = 0.5;
   for (const double spacing_km : {0.1, 0.7}) {
     for (const double start_m : {1.0, 30.0, 400.0, 5000.0}) {

@@ -47,7 +47,7 @@ double loss_db(const Profile& profile, const Link& link, const Percentages& perc
 
 // E = 106.92 + 10 log P(kW ERP) - 20 log d(km) in free space: 1 kW at 16, 50 and 100 km gives 82.8,
 // 72.9 and 66.9 dBuV/m.
-TEST_CASE("With all obstacles far below, the median field is that of free space") {
+TEST_CASE("With all obstacles far below, the median field equals free space") {
   Scratch scratch;
   const std::vector<double> flat(101, 0.0);
   const struct {
@@ -115,7 +115,7 @@ TEST_CASE("Even steps and surveyed distances give the same loss") {
   }
 }
 
-TEST_CASE("More time and more locations need more loss, above half the time it is mirrored") {
+TEST_CASE("More time and more locations give more loss, mirrored above half the time") {
   const std::vector<double> heights_m = hills(110.0, 70.0);
   Scratch scratch;
   Link link = link_at(600.0, 200.0, 10.0);
@@ -170,7 +170,7 @@ TEST_CASE("Ducting incidence over the sea follows latitude") {
         Approx(ducting_incidence_percent(300.0, 300.0, 70.0)).epsilon(0.01));
 }
 
-// (49): an antenna 50 m high that stands on the shore of a path over the sea gains 3 dB; 2 km
+// (49): an antenna 50 m high on the shore of a path over the sea gains 3 dB; 2 km
 // inland it keeps 3 exp(-1) dB of them; with less sea, or farther than 5 km, it gains nothing.
 TEST_CASE("An antenna at the shore couples better to a duct over the sea") {
   Path path;
@@ -211,7 +211,7 @@ TEST_CASE("Location variability fades out above the clutter") {
 
 // P.2108 section 3.1 from what it is made of. Built: a knife edge, here with v = 1, so
 // 13.9 - 6.03 dB (P.526). Open: 21.8 dB for a tenth of the height at 1 GHz.
-TEST_CASE("Terminal clutter shades an antenna that stands in it") {
+TEST_CASE("Terminal clutter shades an antenna within it") {
   const double angle = std::atan(3.0 / 60.2) * 180.0 / 3.14159265358979;
   REQUIRE(0.342 * std::sqrt(3.0 * angle) == Approx(1.0).margin(0.001));
   const TerminalClutter built = {TerminalClutter::Kind::built, 10.0, 60.2};
@@ -246,7 +246,7 @@ TEST_CASE("The continental temperate climate has the 4/3 Earth") {
   }
 }
 
-TEST_CASE("Clutter along the path costs, and none costs nothing") {
+TEST_CASE("Clutter along the path adds loss, and zero clutter adds none") {
   const std::vector<double> heights_m = hills(50.0, 40.0);
   const std::vector<double> none_m(heights_m.size(), 0.0);
   std::vector<double> woods_m(heights_m.size(), 20.0);
@@ -258,7 +258,7 @@ TEST_CASE("Clutter along the path costs, and none costs nothing") {
   covered.clutter_m = woods_m;
   const double wooded_db = loss_db(covered, link, {});
   CHECK(wooded_db > loss_db(bare, link, {}) + 3.0);
-  // What stands on the terminals' own points does not count (1c).
+  // Clutter at the terminals' points does not count (1c).
   woods_m.front() = woods_m.back() = 200.0;
   CHECK(loss_db(covered, link, {}) == wooded_db);
 }

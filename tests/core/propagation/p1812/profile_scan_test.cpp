@@ -111,7 +111,7 @@ TEST_CASE("One pass over a profile finds the maxima that P.1812 defines point by
   }
 }
 
-TEST_CASE("Horizon points are where the maxima stand") {
+TEST_CASE("Horizon points are at the maxima") {
   std::mt19937 random(77);
   for (int round = 0; round < 20; ++round) {
     const Case made = random_case(random, 40, 20.0);
@@ -133,7 +133,7 @@ TEST_CASE("Horizon points are where the maxima stand") {
   }
 }
 
-TEST_CASE("The sums of the smooth surface are those of (83) and (84), even or surveyed") {
+TEST_CASE("The sums of the smooth surface match (83) and (84), for even and surveyed points") {
   std::mt19937 random(83);
   for (const std::size_t points : {4U, 5U, 100U, 101U}) {
     const Case made = random_case(random, points, 10.0);

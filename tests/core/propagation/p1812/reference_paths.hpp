@@ -9,7 +9,7 @@
 
 namespace mastwise::test {
 
-// A path profile with storage of its own.
+// A path profile that owns its storage.
 struct StoredProfile {
   std::vector<double> distances_km;
   std::vector<double> heights_m;
@@ -24,7 +24,7 @@ struct StoredProfile {
   }
 };
 
-// A profile in the form in which ITU-R Working Party 3K publishes its own.
+// A profile in the file format of ITU-R Working Party 3K.
 StoredProfile read_official_profile(const std::filesystem::path& file);
 
 // A result log of Working Party 3K: each row's name with its values in order; some names come

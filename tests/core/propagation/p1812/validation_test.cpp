@@ -50,7 +50,7 @@ Warnings warnings_of(const Profile& profile, const Link& link) {
 
 }  // namespace
 
-TEST_CASE("Inputs at the ends of their ranges are taken, beyond them refused by name") {
+TEST_CASE("Inputs at the ends of their ranges are accepted, and beyond them refused by name") {
   const struct {
     const char* name;
     double Link::*member;
@@ -153,7 +153,7 @@ TEST_CASE("A broken profile is refused with the place of the fault") {
   CHECK(error_of({.spacing_km = 0.0834, .heights_m = four}, good_link()).empty());
 }
 
-TEST_CASE("Inputs near a limit are taken with a warning") {
+TEST_CASE("Inputs near a limit are accepted with a warning") {
   const Ground ground;
   const Profile profile = ground.view();
   CHECK(warnings_of(profile, good_link()) == 0);
