@@ -21,7 +21,7 @@ using ui::Align;
 using ui::ButtonLook;
 using ui::Face;
 
-constexpr float kRow = 124.0f, kName = 270.0f, kRemove = 112.0f, kGap = 16.0f;
+constexpr float kRow = 124.0f, kName = 270.0f, kRemove = 104.0f, kGap = 16.0f;
 
 std::size_t columns_that_fit(Rect area, std::size_t networks) {
   constexpr float kLeast = 136.0f;

@@ -107,10 +107,9 @@ void AnswerPanel::answer(const AimCard& card) {
   canvas_.text({area_.left, y_}, number, Face::Answer, theme_.ink);
   const float beside = area_.left + canvas_.text_width(number, Face::Answer) + 20.0f;
   canvas_.text({beside, y_ - 76.0f}, "magnetic", Face::Word, theme_.second_ink);
-  canvas_.text(
-      {beside, y_ - 46.0f},
-      fmt::format("± {:.0f}° by your method", std::ceil(model_.findings.heading_error_deg)),
-      Face::Word, theme_.second_ink);
+  canvas_.text({beside, y_ - 46.0f},
+               fmt::format("± {:.0f}° when aiming", std::ceil(model_.findings.heading_error_deg)),
+               Face::Word, theme_.second_ink);
   canvas_.text({beside, y_ - 16.0f},
                words::distance(card.distance_m, model_.settings.miles) + " away", Face::Word,
                theme_.second_ink);

@@ -65,7 +65,7 @@ void mapped(TableLook& look, const std::string& head, const sources::MappingMemo
     look.reading.mapping = guess->mapping;
     look.doubts = guess->doubts;
   } else {
-    look.known_by = "Choose the columns, because they cannot be guessed: " + guess.error().what;
+    look.known_by = "Choose columns that cannot be guessed: " + guess.error().what;
     look.reading.mapping = mapping_by_names(head);
   }
   look.reading.mapping.source = look.reading.source;

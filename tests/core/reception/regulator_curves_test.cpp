@@ -139,9 +139,8 @@ struct Told {
 // - From 50 to 80 miles over hills the models differ: the terrain model diffracts over two rounded
 //   horizons and is up to 6 dB below, P.1812 uses one edge and is above. Their mean is within 4 dB,
 //   so the survey uses it.
-// - Beyond 90 miles scatter carries the field. Both are within 3 dB over hills, except P.1812 in
-// low
-//   VHF, whose long waves still creep around the earth.
+// - Beyond 90 miles scatter carries the field. Both are within 3 dB over hills, except P.1812 at
+//   low VHF, whose long waves still creep around the earth.
 constexpr std::array<Told, 18> kTold50{{
     // low VHF
     {3.9, 3.6},
