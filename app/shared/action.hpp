@@ -27,7 +27,7 @@ struct JoinedLists<ActionList<A...>, ActionList<B...>> {
   using List = ActionList<A..., B...>;
 };
 template <class First, class Second>
-using Joined = JoinedLists<First, Second>::List;
+using Joined = typename JoinedLists<First, Second>::List;
 
 // Anything that can happen to the model. Who makes or passes one on need not know the others: a
 // variant of them all cost half of the time to compile the app.
