@@ -2,7 +2,7 @@
 
 #include <array>
 
-// Every caution that the program shows stands in this file.
+// Every caution that Mastwise shows is in this file.
 namespace mastwise::safety {
 namespace {
 
@@ -61,7 +61,7 @@ constexpr Prompt kRaising{
     .title = "Before you raise the antenna",
     .cautions = kBeforeRaising,
     .deference =
-        "Local codes, the owner of the line and licensed electricians decide. This program "
+        "Local codes, the owner of the line and licensed electricians decide. This app "
         "cannot tell that a place is safe.",
     .accept = "I looked up. Raise",
     .refuse = "Leave it down",
@@ -71,7 +71,7 @@ constexpr Prompt kRoof{
     .title = "Before you go on the roof",
     .cautions = kBeforeRoof,
     .deference =
-        "The rig's maker says whether its roof bears you; local rules decide. This program cannot "
+        "The rig's maker says whether its roof bears you; local rules decide. This app cannot "
         "tell that a roof is safe.",
     .accept = "I looked and I am not alone. Go up",
     .refuse = "Stay down",
@@ -81,7 +81,7 @@ constexpr Prompt kWindAndThunder{
     .title = "Wind and thunder",
     .cautions = kWeather,
     .deference =
-        "The weather service and the antenna's maker decide. This program does not see the sky "
+        "The weather service and the antenna's maker decide. This app does not see the sky "
         "and cannot tell that it is safe.",
     .accept = "I looked at the sky. Go on",
     .refuse = "Stop here",
@@ -91,7 +91,7 @@ constexpr Prompt kDriving{
     .title = "Before you drive off",
     .cautions = kBeforeDriving,
     .deference =
-        "The driver decides. This program knows only what it was told and cannot tell that the "
+        "The driver decides. This app knows only what it was told and cannot tell that the "
         "rig is safe.",
     .accept = "I saw it down",
     .refuse = "Not yet",

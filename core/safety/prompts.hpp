@@ -15,7 +15,7 @@ struct Caution {
 struct Prompt {
   std::string_view title;
   std::span<const Caution> cautions;
-  std::string_view deference;  // who decides: never this program
+  std::string_view deference;  // who decides: never the app
   std::string_view accept;     // the person's own statement, as the label of the act
   std::string_view refuse;
 };

@@ -39,6 +39,19 @@ FORBIDDEN = [
 ]
 
 
+# How Mastwise does not write, and what to write. Quotes directly before a word make it data.
+WORDING = [
+    (r'(?<!")\b(?i:colour|centre|neighbour|licence|programme|behaviour|(kilo|centi|milli)?metre)s?\b',
+     "write American English"),
+    (r"\b(is|are|was|were) (taken in|given out|taken for)\b",
+     "write imported, exported, read as"),
+    (r"\bis no (number|such|gear|table|logbook|date|map|heading|station)\b", "write is not a"),
+    (r"\b[Ww]hat of [a-z]+", "say which"),
+    (r"\bthat which\b|\bis called so\b|\bthe taking in\b", "say it as a neighbor would"),
+    (r"\b[Tt]his program\b", "write this app"),
+]
+
+
 def files(folder, patterns):
     return sorted(path for pattern in patterns for path in folder.rglob(pattern))
 
@@ -50,6 +63,18 @@ def forbidden_lines(root):
             for number, line in enumerate(path.read_text(encoding="utf-8").splitlines(), 1):
                 if re.search(pattern, line):
                     yield f"{path.relative_to(root)}:{number}: {line.strip()}: {reason}"
+
+
+def wording(root):
+    paths = [path for name in ("app", "assets", "core", "platform", "tests")
+             for path in files(root / name, SOURCES + SCRIPTS)]
+    for path in paths + sorted(root.glob("*.md")):
+        if path.parent.name == "house":
+            continue
+        for number, line in enumerate(path.read_text(encoding="utf-8").splitlines(), 1):
+            for pattern, advice in WORDING:
+                if re.search(pattern, line):
+                    yield f"{path.relative_to(root)}:{number}: {line.strip()}: {advice}"
 
 
 def long_files(root):
@@ -113,7 +138,7 @@ def real_call_signs(root):
 
 
 def breaches(root):
-    for rule in (forbidden_lines, long_files, circles, strangers, real_call_signs):
+    for rule in (forbidden_lines, wording, long_files, circles, strangers, real_call_signs):
         yield from rule(root)
 
 

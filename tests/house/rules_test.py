@@ -35,6 +35,12 @@ BREACHES = {
 }
 
 
+# A breach of each rule about wording.
+WORDS = ["// The col" + "our of the ring.", "// Stations are tak" + "en in whole.",
+         "// A cell that is no num" + "ber.", "// What of the rest.", "// From th" + "at which is read.",
+         "// This pro" + "gram reads tables."]
+
+
 class HouseRules(unittest.TestCase):
     def setUp(self):
         folder = tempfile.TemporaryDirectory()
@@ -72,6 +78,18 @@ class HouseRules(unittest.TestCase):
         lines = [line for several in BREACHES.values() for line in several]
         for _, pattern, reason in rules.FORBIDDEN:
             self.assertTrue(any(re.search(pattern, line) for line in lines), reason)
+
+    def test_each_breach_of_wording_is_found(self):
+        self.write("README.md", "It says \"colour\" as an old table does.\n")
+        self.assertEqual(self.found(), [])
+        for line in WORDS:
+            with self.subTest(line=line):
+                self.write("core/angles/breach.hpp", "#pragma once\n" + line + "\n")
+                found = self.found()
+                self.assertEqual(len(found), 1, found)
+                self.assertIn("core/angles/breach.hpp:2", found[0])
+        for pattern, advice in rules.WORDING:
+            self.assertTrue(any(re.search(pattern, line) for line in WORDS), advice)
 
     def test_what_core_may_not_do_others_may(self):
         self.write("platform/clock.cpp", "#include <unistd.h>\nauto t = steady_clock::now();\n")
