@@ -133,7 +133,7 @@ TEST_CASE("A broken profile is refused with the place of the fault") {
       {"point 10", [](Ground& ground) { ground.heights_m[10] = 1e300; }},
       {"point 3", [](Ground& ground) { ground.clutter_m[3] = -0.1; }},
       {"point 5", [](Ground& ground) { ground.clutter_m[5] = kNan; }},
-      {"no zone 2", [](Ground& ground) { ground.zones[2] = static_cast<Zone>(2); }},
+      {"unknown zone 2", [](Ground& ground) { ground.zones[2] = static_cast<Zone>(2); }},
       {"path length", [](Ground& ground) { ground.distances_km.back() = 3000.1; }},
   };
   for (const auto& fault : faults) {
