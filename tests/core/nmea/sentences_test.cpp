@@ -18,7 +18,7 @@ Report read(std::string_view sentence) {
   return *report;
 }
 
-TimeOfDay at(int hours, int minutes, int seconds, int ms = 0) {
+TimeOfDay time_at(int hours, int minutes, int seconds, int ms = 0) {
   return std::chrono::hours(hours) + std::chrono::minutes(minutes) + std::chrono::seconds(seconds) +
          milliseconds(ms);
 }
@@ -33,7 +33,7 @@ Date date(int year, unsigned month, unsigned day) {
 TEST_CASE("RMC is read from version 1.5 to 4.11") {
   const Report old = read("$GPRMC,225308,A,4527.458,S,16709.165,E,000.0,094.5,060601,024.1,E");
   CHECK(old.talker == "GP");
-  CHECK(old.time == at(22, 53, 8));
+  CHECK(old.time == time_at(22, 53, 8));
   CHECK(old.quality == FixQuality::unspecified);
   REQUIRE(old.position);
   CHECK_THAT(old.position->latitude_deg(), WithinAbs(-45.457633333, 1e-9));
@@ -67,7 +67,7 @@ TEST_CASE("GGA gives the fix quality by a number") {
   CHECK(report.satellites == 19);
   CHECK(report.hdop == 0.7);
   CHECK(report.altitude_m == 280.833);
-  CHECK(report.time == at(13, 39, 0, 900));
+  CHECK(report.time == time_at(13, 39, 0, 900));
   CHECK_THAT(report.position->latitude_deg(), WithinAbs(41.5750300485, 1e-10));
   CHECK_THAT(report.position->longitude_deg(), WithinAbs(-93.7505978097, 1e-10));
   // hemi.log before its fix; saab-r4.log
@@ -180,9 +180,9 @@ TEST_CASE("impossible times and dates are rejected") {
   const auto time = [](const std::string& field) {
     return read_sentence("$GPGGA," + field + ",,,,,0")->time;
   };
-  CHECK(time("235960.5") == at(23, 59, 60, 500));
-  CHECK(time("120000.9999") == at(12, 0, 0, 999));
-  CHECK(time("120000.") == at(12, 0, 0));
+  CHECK(time("235960.5") == time_at(23, 59, 60, 500));
+  CHECK(time("120000.9999") == time_at(12, 0, 0, 999));
+  CHECK(time("120000.") == time_at(12, 0, 0));
   for (const char* wrong : {"240000", "126000", "120061", "12000", "12:0:0", "120000x", "-10000"}) {
     INFO(wrong);
     CHECK_FALSE(time(wrong));
