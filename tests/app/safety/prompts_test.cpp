@@ -240,10 +240,10 @@ class Storm {
 };
 
 #if defined(__SANITIZE_ADDRESS__)
-constexpr int kTouches = 5'000;
+constexpr int kTouches = 1'000;
 #elif defined(__has_feature)
 #if __has_feature(address_sanitizer)
-constexpr int kTouches = 5'000;  // each takes much longer here
+constexpr int kTouches = 1'000;  // each takes much longer here
 #else
 constexpr int kTouches = 100'000;
 #endif
