@@ -10,19 +10,8 @@ int main(int argc, char* argv[]) {
   program.get_formatter()->column_width(34);
   mastwise::cli::Job chosen;
   mastwise::cli::add_window(program, chosen);
-  mastwise::cli::add_card(program, chosen);
-  mastwise::cli::add_export(program, chosen);
-  mastwise::cli::add_import(program, chosen);
-  mastwise::cli::add_loss(program, chosen);
-  mastwise::cli::add_plan(program, chosen);
-  mastwise::cli::add_peak(program, chosen);
-  mastwise::cli::add_places(program, chosen);
-  mastwise::cli::add_replay(program, chosen);
-  mastwise::cli::add_survey(program, chosen);
-  mastwise::cli::add_scan(program, chosen);
-  mastwise::cli::add_compare(program, chosen);
+  mastwise::cli::add_verbs(program, chosen);
   mastwise::cli::add_shot(program, chosen);
-  mastwise::cli::add_sun(program, chosen);
   try {
     program.parse(argc, argv);
   } catch (const CLI::ParseError& error) {
