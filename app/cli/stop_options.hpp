@@ -1,8 +1,8 @@
 #pragma once
 
-#include "app/model/stations.hpp"
 #include "app/service/startup.hpp"
 #include "app/service/stop_survey.hpp"
+#include "app/shared/survey.hpp"
 
 #include <string>
 

@@ -1,6 +1,6 @@
 #include "app/paper/card.hpp"
 
-#include "app/model/model.hpp"
+#include "app/shared/shared.hpp"
 #include "app/words/chances.hpp"
 #include "app/words/scans.hpp"
 
@@ -105,8 +105,8 @@ PaperCard card_of(const CardFacts& facts) {
   return card;
 }
 
-Result<PaperCard> card_of(const Model& model) {
-  const Findings& found = model.findings;
+Result<PaperCard> card_of(const Shared& shared) {
+  const Findings& found = shared.findings;
   if (!found.position) {
     return Error{.what = "the card needs the rig's position",
                  .remedy = "set its position under Here"};
@@ -115,17 +115,17 @@ Result<PaperCard> card_of(const Model& model) {
     return Error{.what = "the card needs a station to aim at",
                  .remedy = "choose one under Stations"};
   }
-  CardFacts facts{.practice = model.stop.practice,
-                  .miles = model.settings.miles,
+  CardFacts facts{.practice = shared.stop.practice,
+                  .miles = shared.settings.miles,
                   .stop = *found.position,
                   .stop_stale = found.position_stale,
                   .date = found.date,
                   .aim = *found.card,
-                  .station = model.stop.target,
+                  .station = shared.stop.target,
                   .slack = found.slack,
-                  .context = heading_context(model)};
+                  .context = heading_context(shared)};
   if (found.outlook) facts.chance_percent = found.outlook->chance_percent;
-  if (model.stations) facts.answer = &*model.stations;
+  if (shared.stations) facts.answer = &*shared.stations;
   return card_of(facts);
 }
 

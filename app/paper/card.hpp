@@ -1,6 +1,6 @@
 #pragma once
 
-#include "app/model/stations.hpp"
+#include "app/shared/survey.hpp"
 #include "core/geo/paper_map.hpp"
 #include "core/headings/aim_card.hpp"
 #include "core/headings/compass_checks.hpp"
@@ -11,7 +11,7 @@
 #include <vector>
 
 namespace mastwise {
-struct Model;
+struct Shared;
 }
 
 // The card for the glove box, for a person with only paper and a baseplate compass.
@@ -78,6 +78,6 @@ struct CardFacts {
 PaperCard card_of(const CardFacts& facts);
 
 // The card of the target and the plan in use; the error says what is missing.
-Result<PaperCard> card_of(const Model& model);
+Result<PaperCard> card_of(const Shared& shared);
 
 }  // namespace mastwise::paper

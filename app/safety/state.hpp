@@ -1,5 +1,6 @@
 #pragma once
 
+#include "app/shared/navigation.hpp"
 #include "core/logbook/record.hpp"
 #include "core/safety/drive_off.hpp"
 #include "core/time.hpp"
@@ -7,9 +8,6 @@
 #include <optional>
 
 namespace mastwise {
-
-// The prompt that is open.
-enum class Asking { Nothing, Raise, Roof, Weather, Drive, AfterAlarm, UndoRaise, MergeLogbook };
 
 // The state of the antenna's mast and the rig's motion.
 struct SafetyState {

@@ -10,8 +10,6 @@
 namespace mastwise {
 namespace {
 
-using AreaWorker = Worker<AreaQuestion, AreaSheet>;
-
 class AreaScanner {
  public:
   explicit AreaScanner(SurveySources sources) : countries_(std::move(sources)) {}
@@ -97,19 +95,13 @@ AreaSheet AreaScanner::answer(const AreaQuestion& question, const AreaWorker::Wo
 
 }  // namespace
 
-std::unique_ptr<Errand> area_errand(SurveySources sources, std::function<void()> wake) {
-  using AreaErrand = WorkerErrand<AreaQuestion, AreaSheet>;
-  return std::make_unique<AreaErrand>(
-      AreaErrand::Way{.question = area_question,
-                      .found = [](AreaSheet sheet) { return act::AreaScanned{std::move(sheet)}; },
-                      .same = same_area},
-      // Its threads start with the first question.
-      [sources = std::move(sources), scanner = std::shared_ptr<AreaScanner>()](
-          const AreaQuestion& question, const AreaWorker::Work& work) mutable {
-        if (!scanner) scanner = std::make_shared<AreaScanner>(sources);
-        return scanner->answer(question, work);
-      },
-      std::move(wake));
+AreaWorker::Answerer area_answerer(SurveySources sources) {
+  // Its threads start with the first question.
+  return [sources = std::move(sources), scanner = std::shared_ptr<AreaScanner>()](
+             const AreaQuestion& question, const AreaWorker::Work& work) mutable {
+    if (!scanner) scanner = std::make_shared<AreaScanner>(sources);
+    return scanner->answer(question, work);
+  };
 }
 
 }  // namespace mastwise

@@ -1,6 +1,6 @@
 #pragma once
 
-#include "app/model/intake.hpp"
+#include "app/data/state.hpp"
 #include "app/service/known_tables.hpp"
 #include "core/map/borders.hpp"
 

@@ -261,17 +261,4 @@ IntakeWorker::Answerer intake_answerer(IntakeSources sources) {
   };
 }
 
-std::unique_ptr<Errand> intake_errand(IntakeSources sources, std::function<void()> wake) {
-  using IntakeErrand = WorkerErrand<IntakeQuestion, IntakeAnswer>;
-  return std::make_unique<IntakeErrand>(
-      IntakeErrand::Way{
-          .question = [](const Model& model) -> std::optional<IntakeQuestion> {
-            const Intake& intake = model.intake;
-            if (!intake.opened || intake.question.step == IntakeStep::Report) return std::nullopt;
-            return intake.question;
-          },
-          .found = [](IntakeAnswer answer) { return act::IntakeFound{std::move(answer)}; }},
-      intake_answerer(std::move(sources)), std::move(wake));
-}
-
 }  // namespace mastwise

@@ -1,7 +1,7 @@
 #pragma once
 
-#include "app/model/intake.hpp"
-#include "app/service/errand.hpp"
+#include "app/data/state.hpp"
+#include "app/service/worker.hpp"
 #include "core/map/borders.hpp"
 #include "core/result.hpp"
 
@@ -26,6 +26,5 @@ struct IntakeSources {
 IntakeWorker::Answerer intake_answerer(IntakeSources sources);
 
 // The same for the session.
-std::unique_ptr<Errand> intake_errand(IntakeSources sources, std::function<void()> wake);
 
 }  // namespace mastwise

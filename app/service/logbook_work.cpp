@@ -11,7 +11,6 @@ namespace mastwise {
 namespace {
 
 namespace fs = std::filesystem;
-using FilesErrand = WorkerErrand<LogbookFilesQuestion, LogbookFilesAnswer>;
 using Said = Result<std::vector<std::string>>;
 
 struct Form {
@@ -100,25 +99,10 @@ LogbookFilesAnswer answer_of(const LogbookFilesSources& sources,
 
 }  // namespace
 
-std::unique_ptr<Errand> logbook_files_errand(LogbookFilesSources sources,
-                                             std::function<void()> wake) {
-  const auto found = [read_again = sources.read_again](LogbookFilesAnswer answer) -> Action {
-    if (answer.question.task == LogbookTask::TakeIn && answer.trouble.empty()) {
-      if (auto records = read_again()) {
-        answer.records = *std::move(records);
-      } else {
-        answer.trouble = records.error().message();
-      }
-    }
-    return act::LogbookFilesDone{std::move(answer)};
+FilesWorker::Answerer logbook_files_answerer(LogbookFilesSources sources) {
+  return [sources = std::move(sources)](const LogbookFilesQuestion& question, const auto&) {
+    return answer_of(sources, question);
   };
-  return std::make_unique<FilesErrand>(
-      FilesErrand::Way{.question = [](const Model& model) { return model.log_files.asked; },
-                       .found = found},
-      [sources = std::move(sources)](const LogbookFilesQuestion& question, const auto&) {
-        return answer_of(sources, question);
-      },
-      std::move(wake));
 }
 
 }  // namespace mastwise

@@ -10,8 +10,6 @@
 namespace mastwise {
 namespace {
 
-using MapWorker = Worker<MapQuestion, MapSheet>;
-
 class MapMaker {
  public:
   MapMaker(SurveySources sources, LoadBorders load_borders)
@@ -87,18 +85,11 @@ MapSheet MapMaker::answer(const MapQuestion& question, const MapWorker::Work& wo
 
 }  // namespace
 
-std::unique_ptr<Errand> map_errand(SurveySources sources, LoadBorders load_borders,
-                                   std::function<void()> wake) {
-  using MapErrand = WorkerErrand<MapQuestion, MapSheet>;
-  auto maker = std::make_shared<MapMaker>(std::move(sources), std::move(load_borders));
-  return std::make_unique<MapErrand>(
-      MapErrand::Way{.question = map_question,
-                     .found = [](MapSheet sheet) { return act::MapDrawn{std::move(sheet)}; },
-                     .same = same_sheet},
-      [maker](const MapQuestion& question, const MapWorker::Work& work) {
-        return maker->answer(question, work);
-      },
-      std::move(wake));
+MapWorker::Answerer map_answerer(SurveySources sources, LoadBorders load_borders) {
+  return [maker = std::make_shared<MapMaker>(std::move(sources), std::move(load_borders))](
+             const MapQuestion& question, const MapWorker::Work& work) {
+    return maker->answer(question, work);
+  };
 }
 
 }  // namespace mastwise

@@ -1,7 +1,8 @@
 #pragma once
 
+#include "app/map/state.hpp"
 #include "app/service/country.hpp"
-#include "app/service/errand.hpp"
+#include "app/service/worker.hpp"
 #include "core/map/borders.hpp"
 #include "core/result.hpp"
 
@@ -13,11 +14,13 @@ namespace mastwise {
 // Called once, from the worker's thread.
 using LoadBorders = std::function<Result<map::Borders>()>;
 
+using MapWorker = Worker<MapQuestion, MapSheet>;
+using AreaWorker = Worker<AreaQuestion, AreaSheet>;
+
 // Makes the map sheet around the stop: shaded ground, coasts and borders, stations.
-std::unique_ptr<Errand> map_errand(SurveySources sources, LoadBorders load_borders,
-                                   std::function<void()> wake);
+MapWorker::Answerer map_answerer(SurveySources sources, LoadBorders load_borders);
 
 // Scans the area around the stop on all cores and publishes partial results.
-std::unique_ptr<Errand> area_errand(SurveySources sources, std::function<void()> wake);
+AreaWorker::Answerer area_answerer(SurveySources sources);
 
 }  // namespace mastwise

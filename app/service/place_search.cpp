@@ -5,8 +5,6 @@
 namespace mastwise {
 namespace {
 
-using PlacesErrand = WorkerErrand<PlacesQuestion, PlacesAnswer>;
-
 PlacesAnswer answer_of(const places::Gazetteer& gazetteer, const PlacesQuestion& question) {
   constexpr std::size_t kMost = 20;
   PlacesAnswer answer{.question = question};
@@ -21,11 +19,10 @@ PlacesAnswer answer_of(const places::Gazetteer& gazetteer, const PlacesQuestion&
 
 }  // namespace
 
-std::unique_ptr<Errand> places_errand(std::function<Result<places::Gazetteer>()> load,
-                                      std::function<void()> wake) {
+PlacesWorker::Answerer places_answerer(std::function<Result<places::Gazetteer>()> load) {
   auto gazetteer = std::make_shared<std::optional<places::Gazetteer>>();
-  const auto answer = [load = std::move(load), gazetteer](const PlacesQuestion& question,
-                                                          const auto&) -> PlacesAnswer {
+  return [load = std::move(load), gazetteer](const PlacesQuestion& question,
+                                             const auto&) -> PlacesAnswer {
     if (!*gazetteer) {
       auto loaded = load();
       if (!loaded) return {.question = question, .trouble = loaded.error().message()};
@@ -33,12 +30,6 @@ std::unique_ptr<Errand> places_errand(std::function<Result<places::Gazetteer>()>
     }
     return answer_of(**gazetteer, question);
   };
-  return std::make_unique<PlacesErrand>(
-      PlacesErrand::Way{
-          .question = places_question,
-          .found = [](PlacesAnswer found) { return act::PlacesFound{std::move(found)}; },
-          .same = same_places},
-      answer, std::move(wake));
 }
 
 }  // namespace mastwise

@@ -1,6 +1,7 @@
 #pragma once
 
-#include "app/service/errand.hpp"
+#include "app/service/worker.hpp"
+#include "app/shared/places.hpp"
 #include "core/places/gazetteer.hpp"
 
 #include <functional>
@@ -8,9 +9,10 @@
 
 namespace mastwise {
 
+using PlacesWorker = Worker<PlacesQuestion, PlacesAnswer>;
+
 // Searches places by name, and finds near places for positions. The first thread that asks reads
 // the gazetteer.
-std::unique_ptr<Errand> places_errand(std::function<Result<places::Gazetteer>()> load,
-                                      std::function<void()> wake);
+PlacesWorker::Answerer places_answerer(std::function<Result<places::Gazetteer>()> load);
 
 }  // namespace mastwise

@@ -1,6 +1,6 @@
 #pragma once
 
-#include "app/model/stations.hpp"
+#include "app/shared/survey.hpp"
 #include "core/plan/turn_plan.hpp"
 #include "core/reception/chance_curve.hpp"
 #include "core/reception/survey.hpp"

@@ -92,23 +92,16 @@ RouteSheet survey_route(StopSurveyor& surveyor, const RouteQuestion& question,
   return sheet;
 }
 
-std::unique_ptr<Errand> route_errand(SurveySources sources, std::function<void()> wake) {
-  using RouteErrand = WorkerErrand<RouteQuestion, RouteSheet>;
-  return std::make_unique<RouteErrand>(
-      RouteErrand::Way{
-          .question = route_question,
-          .found = [](RouteSheet sheet) { return act::RouteSurveyed{std::move(sheet)}; }},
-      // Its threads start with the first question.
-      [sources = std::move(sources), surveyor = std::shared_ptr<StopSurveyor>()](
-          const RouteQuestion& question,
-          const Worker<RouteQuestion, RouteSheet>::Work& work) mutable {
-        if (!surveyor) surveyor = std::make_shared<StopSurveyor>(sources);
-        return survey_route(*surveyor, question, [&](const RouteSheet& sheet) {
-          work.publish(sheet);
-          return !work.superseded();
-        });
-      },
-      std::move(wake));
+RouteWorker::Answerer route_answerer(SurveySources sources) {
+  // Its threads start with the first question.
+  return [sources = std::move(sources), surveyor = std::shared_ptr<StopSurveyor>()](
+             const RouteQuestion& question, const RouteWorker::Work& work) mutable {
+    if (!surveyor) surveyor = std::make_shared<StopSurveyor>(sources);
+    return survey_route(*surveyor, question, [&](const RouteSheet& sheet) {
+      work.publish(sheet);
+      return !work.superseded();
+    });
+  };
 }
 
 }  // namespace mastwise

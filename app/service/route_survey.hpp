@@ -1,13 +1,15 @@
 #pragma once
 
-#include "app/model/route.hpp"
-#include "app/service/errand.hpp"
+#include "app/ahead/state.hpp"
 #include "app/service/stop_survey.hpp"
+#include "app/service/worker.hpp"
 
 #include <functional>
 #include <memory>
 
 namespace mastwise {
+
+using RouteWorker = Worker<RouteQuestion, RouteSheet>;
 
 // Surveys places along the route and finds the stretches of each network. `go_on` gets partial
 // results and may stop the work; the sheet's `done` is the fraction done.
@@ -15,6 +17,6 @@ RouteSheet survey_route(StopSurveyor& surveyor, const RouteQuestion& question,
                         const std::function<bool(const RouteSheet&)>& go_on);
 
 // The same for the session.
-std::unique_ptr<Errand> route_errand(SurveySources sources, std::function<void()> wake);
+RouteWorker::Answerer route_answerer(SurveySources sources);
 
 }  // namespace mastwise

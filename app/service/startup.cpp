@@ -1,6 +1,6 @@
 #include "app/service/startup.hpp"
 
-#include "app/model/json_types.hpp"
+#include "app/shared/json.hpp"
 #include "core/import/import_csv.hpp"
 #include "platform/files.hpp"
 #include "platform/zipped_file.hpp"

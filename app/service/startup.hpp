@@ -1,6 +1,6 @@
 #pragma once
 
-#include "app/model/model.hpp"
+#include "app/shared/shared.hpp"
 #include "core/geo/magnetic_field.hpp"
 #include "core/logbook/logbook.hpp"
 #include "core/map/borders.hpp"

@@ -13,15 +13,6 @@ namespace {
 
 constexpr std::size_t kPathPoints = 240;
 
-// A list for a place a few steps away still serves this stop.
-bool same_question(const StationsQuestion& asked, StationsQuestion now) {
-  constexpr double kSamePlaceM = 50.0;
-  if (asked.from && now.from && path_between(*asked.from, *now.from).distance_m < kSamePlaceM) {
-    now.from = asked.from;
-  }
-  return asked == now;
-}
-
 // Caches the survey between questions.
 class Surveyor {
  public:
@@ -240,16 +231,6 @@ StationsWorker::Answerer station_answerer(SurveySources sources) {
   return [surveyor](const StationsQuestion& question, const StationsWorker::Work& work) {
     return surveyor->answer(question, work);
   };
-}
-
-std::unique_ptr<Errand> stations_errand(SurveySources sources, std::function<void()> wake) {
-  using StationsErrand = WorkerErrand<StationsQuestion, StationsAnswer>;
-  return std::make_unique<StationsErrand>(
-      StationsErrand::Way{
-          .question = stations_question,
-          .found = [](StationsAnswer answer) { return act::StationsFound{std::move(answer)}; },
-          .same = same_question},
-      station_answerer(std::move(sources)), std::move(wake));
 }
 
 }  // namespace mastwise

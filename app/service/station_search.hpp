@@ -1,7 +1,7 @@
 #pragma once
 
-#include "app/service/errand.hpp"
 #include "app/service/stop_survey.hpp"
+#include "app/service/worker.hpp"
 
 #include <memory>
 
@@ -14,6 +14,5 @@ using StationsWorker = Worker<StationsQuestion, StationsAnswer>;
 StationsWorker::Answerer station_answerer(SurveySources sources);
 
 // The same for the session.
-std::unique_ptr<Errand> stations_errand(SurveySources sources, std::function<void()> wake);
 
 }  // namespace mastwise

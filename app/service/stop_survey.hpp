@@ -1,8 +1,8 @@
 #pragma once
 
-#include "app/model/stations.hpp"
 #include "app/service/country.hpp"
 #include "app/service/pool.hpp"
+#include "app/shared/survey.hpp"
 #include "core/catalog/catalog.hpp"
 #include "core/reception/chance_curve.hpp"
 #include "core/reception/survey.hpp"

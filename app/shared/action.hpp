@@ -1,5 +1,6 @@
 #pragma once
 
+#include <array>
 #include <concepts>
 #include <cstddef>
 #include <memory>
@@ -8,7 +9,14 @@
 
 namespace mastwise {
 
-// A struct that describes an event, with its name in recordings.
+// The names of an action's members in recordings, in their order.
+template <class... Name>
+constexpr std::array<std::string_view, sizeof...(Name)> fields(Name... name) {
+  return {name...};
+}
+
+// A struct that describes an event, with its name in recordings. If it carries something, its
+// members are named too: static constexpr auto kFields = fields("key").
 template <class A>
 concept ActionType = requires {
   { A::kName } -> std::convertible_to<std::string_view>;
@@ -20,14 +28,18 @@ struct ActionList {
   static constexpr std::size_t kSize = sizeof...(A);
 };
 
-template <class First, class Second>
+template <class... Lists>
 struct JoinedLists;
-template <class... A, class... B>
-struct JoinedLists<ActionList<A...>, ActionList<B...>> {
-  using List = ActionList<A..., B...>;
+template <class Only>
+struct JoinedLists<Only> {
+  using List = Only;
 };
-template <class First, class Second>
-using Joined = typename JoinedLists<First, Second>::List;
+template <class... A, class... B, class... Rest>
+struct JoinedLists<ActionList<A...>, ActionList<B...>, Rest...> {
+  using List = typename JoinedLists<ActionList<A..., B...>, Rest...>::List;
+};
+template <class... Lists>
+using Joined = typename JoinedLists<Lists...>::List;
 
 // Anything that can happen to the model. Who makes or passes one on need not know the others: a
 // variant of them all cost half of the time to compile the app.
@@ -45,6 +57,8 @@ class Action {
   const A* get_if() const {
     return is<A>() ? static_cast<const A*>(value_.get()) : nullptr;
   }
+  // The same event, not only a like one.
+  bool operator==(const Action&) const = default;
 
  private:
   struct Kind {

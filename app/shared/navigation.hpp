@@ -1,11 +1,53 @@
 #pragma once
 
+#include "app/shared/names.hpp"
+
 #include <cstddef>
 
+// Where the person is in the app. An enum's names are those in settings and recordings.
 namespace mastwise {
 
 // The places that the rail leads to.
 enum class Place { Here, Stations, Aim, Peak, Logbook, Ahead };
 inline constexpr std::size_t kPlaceCount = 6;
+template <>
+inline constexpr std::array kStoredNames<Place> = names({"here", "stations", "aim", "peak",
+                                                         "logbook", "ahead"});
+
+// The sheets that a person opens over the places.
+enum class Sheet {
+  None,
+  Gear,
+  Surroundings,
+  Path,
+  Plan,
+  Scan,
+  Ways,
+  Nose,
+  Paper,
+  Handle,
+  Checks,
+  LogbookFiles,
+  Carries,
+  Import
+};
+template <>
+inline constexpr std::array kStoredNames<Sheet> = names({"none", "gear", "surroundings", "path",
+                                                         "plan", "scan", "ways", "nose", "paper",
+                                                         "handle", "checks", "logbook_files",
+                                                         "carries", "import"});
+
+// What is typed.
+enum class KeypadPurpose { Position, Nose, Search, Field };
+template <>
+inline constexpr std::array kStoredNames<KeypadPurpose> = names({"position", "nose", "search",
+                                                                 "field"});
+
+// The prompt that is open.
+enum class Asking { Nothing, Raise, Roof, Weather, Drive, AfterAlarm, UndoRaise, MergeLogbook };
+template <>
+inline constexpr std::array kStoredNames<Asking> = names({"nothing", "raise", "roof", "weather",
+                                                          "drive", "after_alarm", "undo_raise",
+                                                          "merge_logbook"});
 
 }  // namespace mastwise

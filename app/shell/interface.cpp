@@ -1,6 +1,6 @@
 #include "app/shell/interface.hpp"
 
-#include "app/screens/screens.hpp"
+#include "app/session/screens.hpp"
 
 #include <algorithm>
 #include <utility>

@@ -1,6 +1,6 @@
 #pragma once
 
-#include "app/model/action.hpp"
+#include "app/session/action.hpp"
 #include "app/shell/session.hpp"
 #include "app/touch/recognizer.hpp"
 #include "app/touch/targets.hpp"

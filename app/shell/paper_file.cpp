@@ -15,13 +15,13 @@ namespace mastwise::shell {
 namespace {
 
 // "card-2026-07-02T180405Z-QBPA.pdf": letters and digits that every system allows in a name.
-std::string file_name(const Model& model) {
+std::string file_name(const Shared& shared) {
   std::string name = "card-";
-  for (const char c : iso_utc_seconds(moment_of(model))) {
+  for (const char c : iso_utc_seconds(moment_of(shared))) {
     if (c != ':') name += c;
   }
   name += '-';
-  for (const char c : model.stop.target->call_sign) {
+  for (const char c : shared.stop.target->call_sign) {
     if (words::is_letter(c) || words::is_digit(c)) name += c;
   }
   return name + ".pdf";
@@ -29,8 +29,8 @@ std::string file_name(const Model& model) {
 
 }  // namespace
 
-Result<std::string> save_card(const Model& model, const std::string& folder) {
-  const auto card = paper::card_of(model);
+Result<std::string> save_card(const Shared& shared, const std::string& folder) {
+  const auto card = paper::card_of(shared);
   if (!card) return card.error();
   std::error_code trouble;
   std::filesystem::create_directories(folder, trouble);
@@ -42,8 +42,8 @@ Result<std::string> save_card(const Model& model, const std::string& folder) {
   const auto typefaces = paper::Typefaces::load(service::fonts_folder());
   if (!typefaces) return typefaces.error();
   const paper::Page page =
-      paper::lay_out(*card, model.settings.miles ? paper::kLetter : paper::kA4, *typefaces);
-  std::string path = folder + '/' + file_name(model);
+      paper::lay_out(*card, shared.settings.miles ? paper::kLetter : paper::kA4, *typefaces);
+  std::string path = folder + '/' + file_name(shared);
   if (const auto saved = save_pdf(page, *typefaces, path); !saved) return saved.error();
   return path;
 }

@@ -1,6 +1,6 @@
 #pragma once
 
-#include "app/model/model.hpp"
+#include "app/shared/shared.hpp"
 #include "core/result.hpp"
 
 #include <string>
@@ -10,6 +10,6 @@ namespace mastwise::shell {
 // Writes the card of the target and the plan in use as a PDF file into the folder, which it creates
 // if missing; returns the file's path. The name has day, time and station. The page is Letter with
 // miles, else A4.
-Result<std::string> save_card(const Model& model, const std::string& folder);
+Result<std::string> save_card(const Shared& shared, const std::string& folder);
 
 }  // namespace mastwise::shell

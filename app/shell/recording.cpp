@@ -1,6 +1,6 @@
 #include "app/shell/recording.hpp"
 
-#include "app/model/action_json.hpp"
+#include "app/session/action_json.hpp"
 #include "platform/files.hpp"
 
 #include <sstream>

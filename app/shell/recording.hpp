@@ -1,6 +1,6 @@
 #pragma once
 
-#include "app/model/action.hpp"
+#include "app/session/action.hpp"
 #include "core/result.hpp"
 
 #include <fstream>

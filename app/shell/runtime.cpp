@@ -1,11 +1,5 @@
 #include "app/shell/runtime.hpp"
 
-#include "app/service/intake_work.hpp"
-#include "app/service/logbook_work.hpp"
-#include "app/service/map_maker.hpp"
-#include "app/service/place_search.hpp"
-#include "app/service/route_survey.hpp"
-#include "app/service/station_search.hpp"
 #include "app/shell/paper_file.hpp"
 #include "core/catalog/catalog.hpp"
 #include "platform/clock.hpp"
@@ -122,39 +116,31 @@ Result<std::unique_ptr<Runtime>> Runtime::start(const RuntimeWish& wish) {
     runtime->logbook_ = *std::move(logbook);
   }
   runtime->date_floor_ = kept.date_floor;
-  Model model{.settings = kept.settings,
-              .receiver = nmea::Receiver(kept.date_floor),
-              .safety = {.antenna = kept.antenna},
-              .log = std::move(log)};
+  Model model{Shared{.settings = kept.settings, .receiver = nmea::Receiver(kept.date_floor)}};
+  model.safety.antenna = kept.antenna;
+  model.logbook.log = std::move(log);
   if (model.settings.tablet.empty()) model.settings.tablet = new_tablet_name();
   model.now = platform::monotonic_now();
   model.machine_time = platform::utc_now();
   if (!has_stations(wish.catalog_path)) model.stop = runtime->world_.practice_stop;
-  teach(model);
 
-  runtime->session_ =
-      std::make_unique<Session>(std::move(model), runtime->world_, runtime->errands(wish),
-                                runtime->keeper(wish.paper_folder));
+  runtime->session_ = std::make_unique<Session>(std::move(model), runtime->world_,
+                                                errands(runtime->errand_sources(wish), wish.wake),
+                                                runtime->keeper(wish.paper_folder));
   return runtime;
 }
 
-Errands Runtime::errands(const RuntimeWish& wish) {
-  const SurveySources sources{.catalog_path = wish.catalog_path,
-                              .terrain_folder = wish.terrain_folder,
-                              .practice_stations = practice_.stations,
-                              .practice_terrain_folder = service::practice_folder()};
-  Errands errands;
-  errands.push_back(stations_errand(sources, wish.wake));
-  errands.push_back(map_errand(sources, service::load_borders, wish.wake));
-  errands.push_back(area_errand(sources, wish.wake));
-  errands.push_back(route_errand(sources, wish.wake));
-  errands.push_back(places_errand(wish.places, wish.wake));
-  errands.push_back(logbook_files_errand({.logbook_path = wish.logbook_path,
-                                          .folders = [wish] { return logbook_folders(wish); },
-                                          .read_again = [this] { return read_records(*logbook_); }},
-                                         wish.wake));
-  errands.push_back(intake_errand(intake_sources(wish), wish.wake));
-  return errands;
+ErrandSources Runtime::errand_sources(const RuntimeWish& wish) {
+  return {.survey = {.catalog_path = wish.catalog_path,
+                     .terrain_folder = wish.terrain_folder,
+                     .practice_stations = practice_.stations,
+                     .practice_terrain_folder = service::practice_folder()},
+          .places = wish.places,
+          .borders = service::load_borders,
+          .logbook = {.logbook_path = wish.logbook_path,
+                      .folders = [wish] { return logbook_folders(wish); }},
+          .read_again = [this] { return read_records(*logbook_); },
+          .intake = intake_sources(wish)};
 }
 
 Keeper Runtime::keeper(const std::string& paper_folder) {

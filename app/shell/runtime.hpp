@@ -32,7 +32,7 @@ class Runtime {
 
  private:
   Runtime(MagneticModel magnetic, service::Practice practice);
-  Errands errands(const RuntimeWish& wish);
+  ErrandSources errand_sources(const RuntimeWish& wish);
   Keeper keeper(const std::string& paper_folder);
 
   MagneticModel magnetic_;

@@ -12,7 +12,7 @@ Session::Session(Model model, const World& world, Errands errands, Keeper keeper
       errands_(std::move(errands)),
       keeper_(std::move(keeper)),
       kept_{model_.settings, std::nullopt} {
-  derive(model_, world_);
+  derive_all(model_, world_);
   ask();
 }
 
@@ -54,12 +54,12 @@ void Session::keep() {
   if (std::exchange(kept_.settings, model_.settings) != model_.settings) {
     tell(keeper_.keep_settings(model_.settings));
   }
-  if (!model_.log_writes.empty()) {
-    const std::vector<LogWrite> writes = model_.log_writes;
+  if (!model_.logbook.writes.empty()) {
+    const std::vector<LogWrite> writes = model_.logbook.writes;
     act(act::LogWritten{});
     for (const LogWrite& write : writes) tell(keeper_.write_log(write));
   }
-  if (model_.paper_wanted) {
+  if (model_.plan.paper_wanted) {
     const auto saved = keeper_.save_paper(model_);
     act(act::PaperSaved{saved ? *saved : std::string()});
     if (!saved) act(act::Trouble{saved.error().message()});

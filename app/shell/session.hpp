@@ -1,7 +1,7 @@
 #pragma once
 
-#include "app/model/apply.hpp"
-#include "app/service/errand.hpp"
+#include "app/session/apply.hpp"
+#include "app/shell/errands.hpp"
 
 #include <functional>
 #include <memory>
@@ -19,8 +19,6 @@ struct Keeper {
   // Writes the paper card and returns the file's path.
   std::function<Result<std::string>(const Model&)> save_paper;
 };
-
-using Errands = std::vector<std::unique_ptr<Errand>>;
 
 // Owns the model and is the only place where actions reach it: records and applies them, asks the
 // workers, and saves changes. Interface thread only.

@@ -28,7 +28,7 @@ Result<Done> draw_shot(Shot shot) {
   const Monotonic now = platform::monotonic_now();
   session.act(act::Tick{now, shot.date});
   session.act(act::SetStop{stop_of(shot, (*runtime)->practice_stop())});
-  if (shot.night) session.act(act::SwitchNight{});
+  if (shot.night) session.act(act::NextSetting{"night"});
   session.finish_errands();
   for (const Action& action : shot.acts) {
     session.act(action);

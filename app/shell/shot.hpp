@@ -1,7 +1,7 @@
 #pragma once
 
-#include "app/model/action.hpp"
-#include "app/model/model.hpp"
+#include "app/session/action.hpp"
+#include "app/session/model.hpp"
 #include "app/shell/gl_window.hpp"
 
 #include <optional>

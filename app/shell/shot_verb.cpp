@@ -3,6 +3,7 @@
 #include "app/shell/shot.hpp"
 #include "app/shell/verbs.hpp"
 
+#include <algorithm>
 #include <map>
 #include <memory>
 
@@ -16,54 +17,58 @@ struct ShotOptions {
   bool night = false;
 };
 
+using Screens = std::map<std::string, std::vector<Action>>;
+
+// Every sheet has its stored name: logbook-files.
+void add_sheets(Screens& screens) {
+  for (std::size_t i = 1; i < kStoredNames<Sheet>.size(); ++i) {
+    std::string name(kStoredNames<Sheet>[i]);
+    std::replace(name.begin(), name.end(), '_', '-');
+    screens.emplace(name, std::vector<Action>{act::OpenSheet{static_cast<Sheet>(i)}});
+  }
+}
+
 // The screens by their command line names, and the actions that open them.
-const std::map<std::string, std::vector<Action>>& screens() {
-  static const std::map<std::string, std::vector<Action>> kScreens{
-      {"here", {act::Show{Place::Here}}},
-      {"stations", {act::Show{Place::Stations}}},
-      {"map", {act::Show{Place::Stations}, act::SwitchMap{}}},
-      {"best-spot", {act::Show{Place::Stations}, act::SwitchMap{}, act::SwitchArea{}}},
-      {"aim", {act::Show{Place::Aim}}},
-      {"peak", {act::Show{Place::Peak}}},
-      {"sweep",
-       {act::Show{Place::Peak}, act::BeginSweep{SweepBy::Compass}, act::ReadMeter{.nothing = false},
-        act::SetMeter{-12.0}, act::ReadMeter{.nothing = false}, act::SetMeter{8.0},
-        act::ReadMeter{.nothing = false}}},
-      {"logbook", {act::Show{Place::Logbook}}},
-      {"logbook-files", {act::OpenSheet{Sheet::LogbookFiles}}},
-      {"ahead", {act::Show{Place::Ahead}}},
-      {"ahead-places",
-       {act::Show{Place::Ahead}, act::OpenField{Field::AheadPlace}, act::KeypadType{"43.1,-118.2"},
-        act::KeypadAccept{}, act::OpenField{Field::AheadPlace}, act::KeypadType{"42.2,-121.7"},
-        act::KeypadAccept{}}},
-      {"along",
-       {act::Show{Place::Ahead}, act::OpenField{Field::AheadPlace}, act::KeypadType{"43.1,-118.2"},
-        act::KeypadAccept{}, act::OpenField{Field::AheadPlace}, act::KeypadType{"42.2,-121.7"},
-        act::KeypadAccept{}, act::SwitchAlong{}}},
-      {"roof", {act::Show{Place::Aim}, act::GoToRoof{}, act::ConfirmAsked{}}},
-      {"type-position", {act::OpenKeypad{KeypadPurpose::Position}}},
-      {"type-place",
-       {act::OpenKeypad{KeypadPurpose::Position}, act::KeypadPage{}, act::KeypadType{"SPRINGF"}}},
-      {"type-heading", {act::OpenKeypad{KeypadPurpose::Nose}}},
-      {"search", {act::OpenKeypad{KeypadPurpose::Search}}},
-      {"raise", {act::Ask{Asking::Raise}}},
-      {"before-roof", {act::Ask{Asking::Roof}}},
-      {"weather", {act::Ask{Asking::Weather}}},
-      {"before-driving", {act::Ask{Asking::Drive}}},
-      {"path", {act::OpenSheet{Sheet::Path}}},
-      {"gear", {act::OpenSheet{Sheet::Gear}}},
-      {"surroundings", {act::OpenSheet{Sheet::Surroundings}}},
-      {"plan", {act::OpenSheet{Sheet::Plan}}},
-      {"channels", {act::ScanStep{0}}},
-      {"ways", {act::OpenSheet{Sheet::Ways}}},
-      {"nose", {act::OpenSheet{Sheet::Nose}}},
-      {"paper", {act::OpenSheet{Sheet::Paper}}},
-      {"handle", {act::OpenSheet{Sheet::Handle}}},
-      {"checks", {act::OpenSheet{Sheet::Checks}}},
-      {"carries", {act::OpenSheet{Sheet::Carries}}},
-      {"data", {act::OpenSheet{Sheet::Import}}},
-      {"table", {act::OpenSheet{Sheet::Import}}},
-  };
+const Screens& screens() {
+  static const Screens kScreens = [] {
+    Screens screens{
+        {"here", {act::Show{Place::Here}}},
+        {"stations", {act::Show{Place::Stations}}},
+        {"map", {act::Show{Place::Stations}, act::SwitchMap{}}},
+        {"best-spot", {act::Show{Place::Stations}, act::SwitchMap{}, act::SwitchArea{}}},
+        {"aim", {act::Show{Place::Aim}}},
+        {"peak", {act::Show{Place::Peak}}},
+        {"sweep",
+         {act::Show{Place::Peak}, act::BeginSweep{SweepBy::Compass},
+          act::ReadMeter{.nothing = false}, act::SetMeter{-12.0}, act::ReadMeter{.nothing = false},
+          act::SetMeter{8.0}, act::ReadMeter{.nothing = false}}},
+        {"logbook", {act::Show{Place::Logbook}}},
+        {"ahead", {act::Show{Place::Ahead}}},
+        {"ahead-places",
+         {act::Show{Place::Ahead}, act::OpenField{Field::AheadPlace},
+          act::KeypadType{"43.1,-118.2"}, act::KeypadAccept{}, act::OpenField{Field::AheadPlace},
+          act::KeypadType{"42.2,-121.7"}, act::KeypadAccept{}}},
+        {"along",
+         {act::Show{Place::Ahead}, act::OpenField{Field::AheadPlace},
+          act::KeypadType{"43.1,-118.2"}, act::KeypadAccept{}, act::OpenField{Field::AheadPlace},
+          act::KeypadType{"42.2,-121.7"}, act::KeypadAccept{}, act::SwitchAlong{}}},
+        {"roof", {act::Show{Place::Aim}, act::GoToRoof{}, act::ConfirmAsked{}}},
+        {"type-position", {act::OpenKeypad{KeypadPurpose::Position}}},
+        {"type-place",
+         {act::OpenKeypad{KeypadPurpose::Position}, act::KeypadPage{}, act::KeypadType{"SPRINGF"}}},
+        {"type-heading", {act::OpenKeypad{KeypadPurpose::Nose}}},
+        {"search", {act::OpenKeypad{KeypadPurpose::Search}}},
+        {"raise", {act::Ask{Asking::Raise}}},
+        {"before-roof", {act::Ask{Asking::Roof}}},
+        {"weather", {act::Ask{Asking::Weather}}},
+        {"before-driving", {act::Ask{Asking::Drive}}},
+        {"channels", {act::ScanStep{0}}},
+        {"data", {act::OpenSheet{Sheet::Import}}},
+        {"table", {act::OpenSheet{Sheet::Import}}},
+    };
+    add_sheets(screens);
+    return screens;
+  }();
   return kScreens;
 }
 

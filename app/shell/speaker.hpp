@@ -1,6 +1,6 @@
 #pragma once
 
-#include "app/model/turn_tone.hpp"
+#include "app/session/turn_tone.hpp"
 
 #include <atomic>
 #include <cstdint>

@@ -24,4 +24,8 @@ std::string notation(Notation notation) {
   return named(phrases().places.notations, notation);
 }
 
+const char* places_source() {
+  return "Place names: GeoNames (geonames.org), CC BY 4.0";
+}
+
 }  // namespace mastwise::words

@@ -31,12 +31,15 @@ FORBIDDEN = [
     ("platform", r'#include "(app|tests)/', "platform does not know app"),
     ("app", r'#include "tests/', "the program does not know its tests"),
     ("app/words", r'#include "(app/(?!words/)|platform/)', "words are made from the facts of core"),
-    ("app/screens", r'#include ("platform/|[<"]SDL)', "a screen draws from the model, no device"),
     ("tests", r'TEST_CASE\("[^"]*[;\[]', "ctest cuts such a name in two and runs neither half"),
-    ("app/model", r'#include ("(platform|app/(cli|paper|screens|service|shell|ui))/|[<"](SDL|imgui))',
-     "the model must work without a window or a device"),
+    ("app/shared", r'#include ("(platform/|app/(?!(shared|words)/))|[<"](SDL|imgui))',
+     "what all features see knows no feature, no window and no device"),
     ("", r"\b(TO" + r"DO|FIX" + r"ME)\b", "write open work as an issue, not a comment"),
 ]
+
+# A room for each feature: state, actions, update, JSON, and what it draws in files named draw*.
+ROOMS = ("here", "stations", "map", "path", "aim", "plan", "peak", "logbook", "ahead", "data",
+         "keypad", "safety")
 
 
 # How Mastwise does not write, and what to write. Quotes directly before a word make it data.
@@ -63,6 +66,21 @@ def forbidden_lines(root):
             for number, line in enumerate(path.read_text(encoding="utf-8").splitlines(), 1):
                 if re.search(pattern, line):
                     yield f"{path.relative_to(root)}:{number}: {line.strip()}: {reason}"
+
+
+def strange_rooms(root):
+    """A feature sees itself and what all may see; only what it draws sees the screen."""
+    for room in ROOMS:
+        for path in files(root / "app" / room, SOURCES):
+            draws = path.name.startswith("draw")
+            may = f"shared|words|{room}" + ("|ui|touch|look" if draws else "")
+            pattern = rf'#include (<SDL|<imgui|"SDL|"imgui|"platform/|"app/(?!({may})/))'
+            if not draws:
+                pattern += rf'|#include "app/{room}/draw'
+            for number, line in enumerate(path.read_text(encoding="utf-8").splitlines(), 1):
+                if re.search(pattern, line):
+                    yield (f"{path.relative_to(root)}:{number}: {line.strip()}: a feature knows "
+                           "itself and app/shared")
 
 
 def wording(root):
@@ -138,7 +156,7 @@ def real_call_signs(root):
 
 
 def breaches(root):
-    for rule in (forbidden_lines, wording, long_files, circles, strangers, real_call_signs):
+    for rule in (forbidden_lines, strange_rooms, wording, long_files, circles, strangers, real_call_signs):
         yield from rule(root)
 
 

@@ -145,6 +145,17 @@ LogbookFilesAnswer some_files() {
           LogbookRecords{.stops = {test::full_stop("a1")}, .outcomes = {test::full_outcome("a1")}}};
 }
 
+KeptSweep some_sweep() {
+  return {.station = {"s", "QABC-23"},
+          .by = SweepBy::Handle,
+          .band = Band::high_vhf,
+          .scale = "dB",
+          .readings = {{Bearing<Dial>::degrees(0.1), 0.3, milliseconds(2'500)},
+                       {Bearing<Dial>::degrees(359.9), std::nullopt}},
+          .peak = Bearing<Dial>::degrees(12.7),
+          .sigma_deg = 1.1};
+}
+
 IntakeAnswer some_intake() {
   TableReading reading{.kind = TableReading::Kind::Mapped, .source = {"s", "2026-01-02"}};
   reading.mapping = {.source = {"s", "2026-01-02"},
@@ -253,10 +264,7 @@ std::vector<Action> every_action() {
           act::Show{Place::Aim},
           act::SetStop{stop},
           act::UseReceiver{},
-          act::NextNotation{},
-          act::SwitchNight{},
-          act::SwitchUnits{},
-          act::SwitchHand{},
+          act::NextSetting{"notation"},
           act::SwitchPractice{},
           act::TurnDial{},
           act::OpenKeypad{KeypadPurpose::Search},
@@ -279,7 +287,6 @@ std::vector<Action> every_action() {
           act::StationsFound{answer},
           act::MarkEdge{.right = true},
           act::NextPlanFloor{},
-          act::SwitchChannelEntry{},
           act::SwitchAlong{},
           act::RouteSurveyed{some_route()},
           act::SwitchMap{},
@@ -305,7 +312,6 @@ std::vector<Action> every_action() {
           act::NoseFromSun{SunFrom::tail},
           act::MarkTail{},
           act::NoseFromPoints{},
-          act::NextCarrier{},
           act::PinStation{{"s", "QABC-23"}},
           act::ChoosePlan{PlanFor::All},
           act::ScanStep{2},
@@ -313,7 +319,6 @@ std::vector<Action> every_action() {
           act::ChoosePointing{PointingMethod::sun_shadow},
           act::GoToRoof{},
           act::LeaveRoof{},
-          act::SwitchTone{},
           act::BeginSweep{SweepBy::Handle},
           act::TurnSweep{-15.5},
           act::SetMeter{0.1},
@@ -339,6 +344,13 @@ std::vector<Action> every_action() {
           act::PinNetwork{"Basin Public"},
           act::TickNetwork{{{"s", "QABC-23"}, "Basin Public"}},
           act::TakeBack{},
+          act::Confirmed{Asking::MergeLogbook},
+          act::PlaceTyped{*Position::at_deg(42.1, -118.7)},
+          act::SweepKept{some_sweep()},
+          act::SweepBack{"tablet-sweep-7"},
+          act::OutcomeBack{test::full_outcome("a1"), test::full_outcome("a2")},
+          act::PlacesBack{{*Position::at_deg(42.1, -118.7), *Position::at_deg(-0.1, 179.9)}},
+          act::HandleBack{HandleChoice{.first_reading_deg = 0.1, .stow_deg = 12.3}},
           act::TakePlace{some_place()},
           act::PlacesFound{some_places()},
           act::AskMerge{"/p/f"},

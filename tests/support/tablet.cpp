@@ -45,13 +45,13 @@ void pick(Stage& stage, const Tablet& tablet, const std::string& name) {
 }
 
 const IntakeReport& report_of(const Stage& stage) {
-  REQUIRE(stage.model().intake.question.step == IntakeStep::Report);
-  REQUIRE(stage.model().intake.report);
-  return *stage.model().intake.report;
+  REQUIRE(stage.model().data.question.step == IntakeStep::Report);
+  REQUIRE(stage.model().data.report);
+  return *stage.model().data.report;
 }
 
 std::string reading_of(const Stage& stage, const std::string& part) {
-  for (const IntakeRow& row : stage.model().findings.intake.rows) {
+  for (const IntakeRow& row : stage.model().data.found.rows) {
     if (row.part == part) return row.value;
   }
   return "no such part";

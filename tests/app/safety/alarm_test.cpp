@@ -1,6 +1,6 @@
-#include "app/model/turn_tone.hpp"
 #include "app/safety/update.hpp"
 #include "app/service/startup.hpp"
+#include "app/session/turn_tone.hpp"
 #include "tests/support/receiver_log.hpp"
 #include "tests/support/stage.hpp"
 

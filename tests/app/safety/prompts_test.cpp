@@ -1,4 +1,4 @@
-#include "app/safety/prompt_layout.hpp"
+#include "app/safety/draw_prompt_layout.hpp"
 #include "app/safety/update.hpp"
 #include "tests/support/stage.hpp"
 
@@ -261,7 +261,7 @@ TEST_CASE("100,000 random touches on all screens pass no prompt") {
   for (const test::Screen& screen : kScreens) {
     for (const bool left_handed : {false, true}) {
       Stage stage(screen);
-      if (left_handed) stage.set(act::SwitchHand{});
+      if (left_handed) stage.set(act::NextSetting{"left_handed"});
       for (const Asking prompt : kPrompts) {
         const bool up = prompt != Asking::Raise && prompt != Asking::Roof;
         if (up && stage.model().safety.antenna == Antenna::Down) raise_antenna(stage);

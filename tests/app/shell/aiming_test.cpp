@@ -1,4 +1,5 @@
-#include "app/model/turn_tone.hpp"
+#include "app/session/questions.hpp"
+#include "app/session/turn_tone.hpp"
 #include "tests/support/receiver_log.hpp"
 #include "tests/support/stage.hpp"
 
@@ -115,22 +116,23 @@ TEST_CASE("a sweep by touch finds the highest reading and corrects this stop onl
   // A compass that reads 8 degrees too much; a meter of one point for each decibel of the pattern.
   const double truth_deg = computed_deg + 8.0;
   const auto pattern =
-      gear_of(stage.model().settings.gear).antenna.in(stage.model().sweep->band).pattern;
+      gear_of(stage.model().settings.gear).antenna.in(stage.model().peak.sweep->band).pattern;
   for (const double at_deg : {-40.0, -20.0, 0.0, 20.0, 40.0, 60.0}) {
-    const double here_deg = stage.model().sweep->heading.degrees();
+    const double here_deg = stage.model().peak.sweep->heading.degrees();
     stage.set(act::TurnSweep{computed_deg + at_deg - here_deg});
     const double off_deg = computed_deg + at_deg - truth_deg;
     const double value = 70.0 + pattern.relative_db(Turn::clockwise_deg(off_deg));
-    stage.set(act::SetMeter{value - stage.model().sweep->value});
+    stage.set(act::SetMeter{value - stage.model().peak.sweep->value});
     stage.tap("read");
   }
-  REQUIRE(stage.model().sweep->fit);
-  const double off_deg = fold_half_circle_deg(stage.model().sweep->fit->peak.degrees() - truth_deg);
-  CHECK(std::fabs(off_deg) <= stage.model().sweep->fit->error95_deg);
+  REQUIRE(stage.model().peak.sweep->fit);
+  const double off_deg =
+      fold_half_circle_deg(stage.model().peak.sweep->fit->peak.degrees() - truth_deg);
+  CHECK(std::fabs(off_deg) <= stage.model().peak.sweep->fit->error95_deg);
   stage.tap("keep sweep");
   REQUIRE(stage.model().findings.corrected);
   CHECK(stage.model().findings.corrected->degrees() ==
-        Approx(fold_circle_deg(stage.model().sweep->fit->peak.degrees())).margin(0.1));
+        Approx(fold_circle_deg(stage.model().peak.sweep->fit->peak.degrees())).margin(0.1));
 
   // Ten kilometers away it no longer corrects the compass.
   Stop moved = stage.model().stop;
@@ -144,13 +146,13 @@ TEST_CASE("a touch saves an outcome, the next replaces it, and Undo restores it"
   stage.tap("place Logbook");
   const Station station = listed(stage, 0);
   stage.tap(button_of("Steady", station));
-  REQUIRE(stage.model().findings.outcomes_here.size() == 1);
+  REQUIRE(stage.model().logbook.outcomes_here.size() == 1);
   stage.tap(button_of("None", station));
-  REQUIRE(stage.model().findings.outcomes_here.size() == 1);
-  CHECK(stage.model().findings.outcomes_here.front().outcome == Outcome::nothing);
+  REQUIRE(stage.model().logbook.outcomes_here.size() == 1);
+  CHECK(stage.model().logbook.outcomes_here.front().outcome == Outcome::nothing);
   stage.tap("take back");
-  REQUIRE(stage.model().findings.outcomes_here.size() == 1);
-  CHECK(stage.model().findings.outcomes_here.front().outcome == Outcome::steady);
+  REQUIRE(stage.model().logbook.outcomes_here.size() == 1);
+  CHECK(stage.model().logbook.outcomes_here.front().outcome == Outcome::steady);
 }
 
 TEST_CASE("places ahead compare with this stop, and a new fix does not survey it again") {
@@ -175,14 +177,14 @@ TEST_CASE("a sweep finds the middle between two edges and compares the readings 
   stage.tap("place Peak");
   stage.tap("begin sweep");
   CHECK_FALSE(stage.targets().find("keep sweep")->enabled);
-  const double computed_deg = stage.model().sweep->heading.degrees();
+  const double computed_deg = stage.model().peak.sweep->heading.degrees();
   stage.set(act::TurnSweep{-25.0});
   stage.tap("left edge");
-  CHECK_FALSE(stage.model().sweep->between_edges);
+  CHECK_FALSE(stage.model().peak.sweep->between_edges);
   stage.set(act::TurnSweep{60.0});
   stage.tap("right edge");
-  REQUIRE(stage.model().sweep->between_edges);
-  const double middle_deg = stage.model().sweep->between_edges->middle.degrees();
+  REQUIRE(stage.model().peak.sweep->between_edges);
+  const double middle_deg = stage.model().peak.sweep->between_edges->middle.degrees();
   CHECK(fold_half_circle_deg(middle_deg - computed_deg) == Approx(5.0));
   CHECK(stage.shows_within("In the middle between the two headings"));
   stage.tap("keep sweep");
@@ -191,17 +193,17 @@ TEST_CASE("a sweep finds the middle between two edges and compares the readings 
 
   // Readings that peak 40 degrees away contradict the edges.
   const auto pattern =
-      gear_of(stage.model().settings.gear).antenna.in(stage.model().sweep->band).pattern;
+      gear_of(stage.model().settings.gear).antenna.in(stage.model().peak.sweep->band).pattern;
   for (const double off_deg : {-30.0, -10.0, 0.0, 10.0, 30.0}) {
     const double wanted_deg = middle_deg + 40.0 + off_deg;
-    stage.set(act::TurnSweep{wanted_deg - stage.model().sweep->heading.degrees()});
+    stage.set(act::TurnSweep{wanted_deg - stage.model().peak.sweep->heading.degrees()});
     const double value = 70.0 + pattern.relative_db(Turn::clockwise_deg(off_deg));
-    stage.set(act::SetMeter{value - stage.model().sweep->value});
+    stage.set(act::SetMeter{value - stage.model().peak.sweep->value});
     stage.tap("read");
   }
-  REQUIRE(stage.model().sweep->fit);
-  REQUIRE(stage.model().sweep->edges_agree);
-  CHECK(stage.model().sweep->edges_agree->verdict == Verdict::in_doubt);
+  REQUIRE(stage.model().peak.sweep->fit);
+  REQUIRE(stage.model().peak.sweep->edges_agree);
+  CHECK(stage.model().peak.sweep->edges_agree->verdict == Verdict::in_doubt);
 }
 
 // The handle reads 0 at the nose and turns clockwise in plan; the station is found 6 degrees on.
@@ -219,7 +221,7 @@ TEST_CASE("a station peaked on by handle corrects the handle's other readings") 
   stage.tap("begin by handle");
   const double on_handle_deg = fold_circle_deg(target_deg - nose_deg + 6.0);
   const auto turn_to = [&](double reading_deg) {
-    stage.set(act::TurnSweep{reading_deg - stage.model().sweep->heading.degrees()});
+    stage.set(act::TurnSweep{reading_deg - stage.model().peak.sweep->heading.degrees()});
   };
   turn_to(on_handle_deg - 30.0);
   stage.tap("left edge");
@@ -240,13 +242,13 @@ TEST_CASE("the compass checks compare two ways to find one direction") {
   type_into(stage, Field::OneWay_deg, 100.0);
   type_into(stage, Field::OneWayError_deg, 3.0);
   type_into(stage, Field::OtherWay_deg, 103.0);
-  CHECK(stage.model().findings.agreement.lines.empty());
+  CHECK(stage.model().aim.agreement.lines.empty());
   // By hand: 3 degrees apart, root of 3^2 + 4^2 is 5.
   type_into(stage, Field::OtherWayError_deg, 4.0);
-  REQUIRE(stage.model().findings.agreement.lines.size() == 1);
-  CHECK(stage.model().findings.agreement.lines.front().find("agree") != std::string::npos);
+  REQUIRE(stage.model().aim.agreement.lines.size() == 1);
+  CHECK(stage.model().aim.agreement.lines.front().find("agree") != std::string::npos);
   type_into(stage, Field::OtherWay_deg, 120.0);
-  CHECK(stage.model().findings.agreement.lines.front().find("wrong") != std::string::npos);
+  CHECK(stage.model().aim.agreement.lines.front().find("wrong") != std::string::npos);
 }
 
 TEST_CASE("a touch raises the plan's floor, and the plan lists all stations it then leaves out") {
@@ -271,19 +273,19 @@ TEST_CASE("a touch raises the plan's floor, and the plan lists all stations it t
 TEST_CASE("ticks of the receiver's list count only at their stop") {
   Stage stage;
   stage.set(act::ScanStep{0});
-  REQUIRE_FALSE(stage.model().findings.scan.lines.empty());
-  const StationKey key = stage.model().findings.scan.lines.front().key;
+  REQUIRE_FALSE(stage.model().plan.scan.lines.empty());
+  const StationKey key = stage.model().plan.scan.lines.front().key;
   stage.tap("tick " + key.id);
-  CHECK(stage.model().findings.scan.lines.front().tick == ScanTick::found);
-  const ScanChoice by_hand = stage.model().findings.scan.which;
+  CHECK(stage.model().plan.scan.lines.front().tick == ScanTick::found);
+  const ScanChoice by_hand = stage.model().plan.scan.which;
   stage.tap("channel entry");
-  CHECK(stage.model().findings.scan.which != by_hand);
+  CHECK(stage.model().plan.scan.which != by_hand);
   Stop moved = stage.model().stop;
   moved.by_hand =
       *Position::at_deg(moved.by_hand->latitude_deg() + 0.01, moved.by_hand->longitude_deg());
   stage.set(act::SetStop{moved});
-  REQUIRE_FALSE(stage.model().findings.scan.lines.empty());
-  for (const ScanLine& line : stage.model().findings.scan.lines) {
+  REQUIRE_FALSE(stage.model().plan.scan.lines.empty());
+  for (const ScanLine& line : stage.model().plan.scan.lines) {
     CHECK(line.tick == ScanTick::not_tried);
   }
 }
@@ -294,7 +296,7 @@ TEST_CASE("a ticked network of a station counts from then on") {
   stage.tap("place Aim");
   stage.set(act::OpenSheet{Sheet::Path});
   stage.tap("carries");
-  const auto& around = stage.model().findings.networks_around;
+  const auto& around = stage.model().list.networks_around;
   const auto other = std::find_if(around.begin(), around.end(), [&](const std::string& network) {
     return !carries(target, network);
   });
@@ -328,14 +330,14 @@ TEST_CASE("the logbook continues the stop after a restart") {
   {
     Stage stage(test::kTablet, folder.path());
     write_down(stage, stop);
-    REQUIRE(stage.model().log.stops.size() == 1);
+    REQUIRE(stage.model().logbook.log.stops.size() == 1);
   }
   Stage stage(test::kTablet, folder.path());
-  REQUIRE(stage.model().log.stops.size() == 1);
+  REQUIRE(stage.model().logbook.log.stops.size() == 1);
   write_down(stage, stop);
-  CHECK(stage.model().log.stops.size() == 1);
+  CHECK(stage.model().logbook.log.stops.size() == 1);
   Stop elsewhere = stop;
   elsewhere.by_hand = *Position::at_deg(42.6, -118.5);
   write_down(stage, elsewhere);
-  CHECK(stage.model().log.stops.size() == 2);
+  CHECK(stage.model().logbook.log.stops.size() == 2);
 }

@@ -20,7 +20,7 @@ const std::string kForeignTable =
     "QAAD,35,12,44.4,100.5,20\n";
 
 std::string doubt_of(const Stage& stage, const std::string& part) {
-  for (const IntakeRow& row : stage.model().findings.intake.rows) {
+  for (const IntakeRow& row : stage.model().data.found.rows) {
     if (row.part == part) return row.note;
   }
   return "no such part";
@@ -45,8 +45,8 @@ TEST_CASE("a person picks, corrects and imports a table, and its stations appear
   pick(stage, tablet, "west.csv");
   CHECK(reading_of(stage, "rf_channel") == "Chan");
   CHECK(reading_of(stage, "longitude.sign") == "east");
-  REQUIRE(stage.model().intake.look->sample.size() == 3);
-  CHECK(stage.model().intake.look->sample[0].position.longitude_deg() == Approx(100.25));
+  REQUIRE(stage.model().data.look->sample.size() == 3);
+  CHECK(stage.model().data.look->sample[0].position.longitude_deg() == Approx(100.25));
   CHECK(stage.shows_within("QAAC"));
   CHECK(doubt_of(stage, "longitude.sign") == "All are positive and carry no letter");
   CHECK(stage.shows_within(doubt_of(stage, "longitude.sign")));
@@ -54,8 +54,8 @@ TEST_CASE("a person picks, corrects and imports a table, and its stations appear
   correct_foreign(stage);
   CHECK(reading_of(stage, "rf_channel") == "Post");
   CHECK(reading_of(stage, "longitude.sign") == "west");
-  CHECK(stage.model().intake.look->sample[0].position.longitude_deg() == Approx(-100.25));
-  CHECK(stage.model().intake.look->sample[0].rf_channel == "31");
+  CHECK(stage.model().data.look->sample[0].position.longitude_deg() == Approx(-100.25));
+  CHECK(stage.model().data.look->sample[0].rf_channel == "31");
   CHECK(doubt_of(stage, "longitude.sign") == "");
 
   stage.tap("take in");
@@ -129,8 +129,8 @@ TEST_CASE("an unreadable table shows its reason and loses no station") {
   for (const char* name : {"picture.csv", "empty.csv", "broken.csv"}) {
     INFO(name);
     pick(stage, tablet, name);
-    REQUIRE(stage.model().intake.look);
-    CHECK(stage.model().intake.look->trouble != "");
+    REQUIRE(stage.model().data.look);
+    CHECK(stage.model().data.look->trouble != "");
     REQUIRE(stage.targets().find("take in") != nullptr);
     CHECK_FALSE(stage.targets().find("take in")->enabled);
     stage.tap("close sheet");
@@ -144,8 +144,8 @@ TEST_CASE("an unreadable table shows its reason and loses no station") {
   pick(stage, tablet, "own.csv");
   std::filesystem::remove(path);
   stage.tap("take in");
-  CHECK(stage.model().intake.question.step == IntakeStep::Table);
-  CHECK(stage.model().intake.trouble.find("own.csv") != std::string::npos);
+  CHECK(stage.model().data.question.step == IntakeStep::Table);
+  CHECK(stage.model().data.trouble.find("own.csv") != std::string::npos);
   tablet.table("own.csv", kOwnHeader + "QNEW,ATSC,30,nowhere,-100.2,N\n");
   stage.tap("close sheet");
   pick(stage, tablet, "broken.csv");
@@ -161,8 +161,8 @@ TEST_CASE("an import counts rejected rows with line and reason and imports the o
   tablet.table("some.csv", rows);
   Stage stage(kTablet, tablet.folder());
   pick(stage, tablet, "some.csv");
-  CHECK(stage.model().intake.look->rejected == 20);
-  CHECK(stage.model().intake.look->sample.size() == 10);
+  CHECK(stage.model().data.look->rejected == 20);
+  CHECK(stage.model().data.look->sample.size() == 10);
   stage.tap("take in");
   CHECK(report_of(stage).stations.stations_added == 30);
   CHECK(report_of(stage).rejected == 20);
@@ -192,13 +192,13 @@ TEST_CASE("a stopped import leaves the catalog unchanged and readable all the ti
   stage.finger(SDL_FINGERUP, take);
   stage.round();
   stage.round();
-  REQUIRE(stage.model().intake.question.step == IntakeStep::TakingIn);
+  REQUIRE(stage.model().data.question.step == IntakeStep::TakingIn);
   const auto writing = [&] {
-    return stage.model().intake.answer && stage.model().intake.answer->doing == "Writing stations";
+    return stage.model().data.answer && stage.model().data.answer->doing == "Writing stations";
   };
   while (!writing()) {
     stage.round();
-    REQUIRE(stage.model().intake.question.step == IntakeStep::TakingIn);
+    REQUIRE(stage.model().data.question.step == IntakeStep::TakingIn);
   }
   // While it writes, another reader sees the old catalog.
   CHECK(tablet.with_call_sign("QOWN").size() == 1);
@@ -207,8 +207,8 @@ TEST_CASE("a stopped import leaves the catalog unchanged and readable all the ti
   stage.round();
   stage.finger(SDL_FINGERUP, stop);
   stage.settle();
-  CHECK(stage.model().intake.question.step == IntakeStep::Table);
-  CHECK_FALSE(stage.model().intake.answer->report);
+  CHECK(stage.model().data.question.step == IntakeStep::Table);
+  CHECK_FALSE(stage.model().data.answer->report);
   CHECK(tablet.with_call_sign("QOWN").size() == 1);
   CHECK(tablet.with_call_sign("QL00000").empty());
   // Then to the end.

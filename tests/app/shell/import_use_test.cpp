@@ -93,7 +93,7 @@ TEST_CASE("a pinned network is found at every stop") {
   CHECK(stage.shows_within("Northlight: QEAS"));
   CHECK(brings() == std::vector<std::string>{"QEAS"});
   stand_at(stage, 10.0, 10.0);
-  CHECK(stage.model().findings.wanted == std::vector<std::string>{"Northlight: no station here"});
+  CHECK(stage.model().list.wanted == std::vector<std::string>{"Northlight: no station here"});
   // By network the ring unpins the network.
   stand_at(stage, 44.5, -100.3);
   stage.tap("by network");
@@ -111,7 +111,7 @@ TEST_CASE("a touch imports the regulator's table by its built-in mapping") {
   pick(stage, tablet, "stations.csv");
   CHECK(stage.shows_within("us_post_auction"));
   CHECK(reading_of(stage, "source.date") == "2017-04-13");
-  CHECK(stage.model().intake.look->sample.size() == 10);
+  CHECK(stage.model().data.look->sample.size() == 10);
   stage.tap("take in");
   const IntakeReport& report = report_of(stage);
   CHECK(report.stations.rows_read == 2074);  // from the reference's README
@@ -153,5 +153,5 @@ TEST_CASE("a touch imports a whole folder of joined tables") {
   stage.tap("folder dump");
   stage.tap("folder up");
   stage.tap("folder up");
-  CHECK(stage.model().intake.question.folder == tablet.folder());
+  CHECK(stage.model().data.question.folder == tablet.folder());
 }

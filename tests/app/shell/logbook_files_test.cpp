@@ -1,3 +1,4 @@
+#include "app/logbook/tasks.hpp"
 #include "core/geo/geodesic.hpp"
 #include "core/geo/gpx.hpp"
 #include "core/logbook/logbook_csv.hpp"
@@ -45,12 +46,12 @@ void open_files(Stage& stage) {
 }
 
 bool said(const Stage& stage, const std::string& line) {
-  const auto& lines = stage.model().log_files.answer->said;
+  const auto& lines = stage.model().logbook.files.answer->said;
   return std::find(lines.begin(), lines.end(), line) != lines.end();
 }
 
 std::size_t real_stops(const Stage& stage) {
-  const auto& stops = stage.model().log.stops;
+  const auto& stops = stage.model().logbook.log.stops;
   return static_cast<std::size_t>(
       std::count_if(stops.begin(), stops.end(), [](const auto& s) { return !is_practice(s); }));
 }
@@ -105,7 +106,7 @@ TEST_CASE("a touch imports another tablet's logbook, and a second import doubles
     const Station station = stage.model().stations->rows.front().station;
     stage.tap("Steady " + station.call_sign + " " + station.id);
     stage.tap("logbook files");
-    REQUIRE(stage.model().log_files.answer->files.size() == 1);
+    REQUIRE(stage.model().logbook.files.answer->files.size() == 1);
     CHECK(stage.shows("from the dash"));
     stage.tap("logbook 1");
     stage.confirm();
@@ -114,22 +115,22 @@ TEST_CASE("a touch imports another tablet's logbook, and a second import doubles
     CHECK(said(stage, "sweeps: 1 new, 0 newer, 0 the same, 0 older than here"));
     CHECK(stage.shows_within("Imported: from the dash"));
     CHECK(real_stops(stage) == 2);
-    CHECK(stage.model().log.outcomes.size() == 3);
+    CHECK(stage.model().logbook.log.outcomes.size() == 3);
     stage.tap("logbook 1");
     stage.confirm();
     CHECK(said(stage, "stops: 0 new, 0 newer, 1 the same, 0 older than here"));
     CHECK(real_stops(stage) == 2);
-    CHECK(stage.model().log.outcomes.size() == 3);
+    CHECK(stage.model().logbook.log.outcomes.size() == 3);
     stage.tap("close sheet");
     stage.tap("take back");  // the outcome in practice; the merge loses nothing and stays
-    CHECK(stage.model().findings.outcomes_here.empty());
+    CHECK(stage.model().logbook.outcomes_here.empty());
     CHECK(real_stops(stage) == 2);
   }
   // It is on the disk, and the lessons include it.
   Stage again(test::kTablet, hand.path());
   CHECK(real_stops(again) == 2);
   again.tap("practice");
-  CHECK(again.model().log.taught.outcomes == 2);
+  CHECK(again.model().logbook.log.taught.outcomes == 2);
 }
 
 TEST_CASE(
@@ -145,34 +146,34 @@ TEST_CASE(
   std::ofstream(folder.file("cut"), std::ios::binary) << whole.substr(0, whole.size() / 2);
   Stage stage(test::kHeadUnit, folder.path());
   open_files(stage);
-  REQUIRE(stage.model().log_files.answer->files.size() == 1);
-  CHECK(stage.model().log_files.answer->files.front().name == "cut");
+  REQUIRE(stage.model().logbook.files.answer->files.size() == 1);
+  CHECK(stage.model().logbook.files.answer->files.front().name == "cut");
   stage.tap("logbook 1");
   stage.confirm();
-  CHECK_FALSE(stage.model().log_files.answer->trouble.empty());
+  CHECK_FALSE(stage.model().logbook.files.answer->trouble.empty());
   CHECK(real_stops(stage) == 0);
   CHECK(content_of(folder).stops.empty());
 
   // Look again finds a newly plugged stick.
   fs::copy_file(dash.file("logbook"), folder.file("another"));
   stage.tap("look again");
-  CHECK(stage.model().log_files.answer->files.size() == 2);
+  CHECK(stage.model().logbook.files.answer->files.size() == 2);
 }
 
 TEST_CASE("an unwritable folder shows an error, and one task waits for the other", "[logbook]") {
   const test::TemporaryFolder folder;
   Stage stage(test::kTablet, folder.path());
   open_files(stage);
-  Model model = stage.model();
-  ask_logbook_files(model, LogbookTask::Look);
-  const LogbookFilesQuestion first = *model.log_files.asked;
-  CHECK(model.log_files.working());
-  ask_logbook_files(model, LogbookTask::GiveTable);
-  CHECK(*model.log_files.asked == first);
+  LogbookFiles files = stage.model().logbook.files;
+  ask_logbook_files(files, stage.model(), LogbookTask::Look);
+  const LogbookFilesQuestion first = *files.asked;
+  CHECK(files.working());
+  ask_logbook_files(files, stage.model(), LogbookTask::GiveTable);
+  CHECK(*files.asked == first);
 
-  LogbookFilesAnswer elsewhere = *stage.model().log_files.answer;
+  LogbookFilesAnswer elsewhere = *stage.model().logbook.files.answer;
   elsewhere.folders = {{.name = "gone", .path = folder.file("gone")}};
   stage.set(act::LogbookFilesDone{elsewhere});
   stage.tap("give out Table");
-  CHECK(stage.model().log_files.answer->trouble.find(folder.file("gone")) != std::string::npos);
+  CHECK(stage.model().logbook.files.answer->trouble.find(folder.file("gone")) != std::string::npos);
 }

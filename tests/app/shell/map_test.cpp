@@ -1,3 +1,4 @@
+#include "app/session/questions.hpp"
 #include "tests/support/stage.hpp"
 
 #include <algorithm>
@@ -16,7 +17,7 @@ namespace {
 void open_map(Stage& stage) {
   stage.tap("place Stations");
   stage.tap("map");
-  REQUIRE(stage.model().map.open);
+  REQUIRE(stage.model().map_open);
 }
 
 // A station whose mark has no near neighbor.

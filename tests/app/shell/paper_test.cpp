@@ -18,7 +18,7 @@ TEST_CASE("a touch on Paper card saves the card and shows its path") {
   stage.tap("plan");
   stage.tap("plan for All that is likely");
   stage.tap("paper card");
-  const std::string file = stage.model().paper_file;
+  const std::string file = stage.model().plan.paper_file;
   REQUIRE_FALSE(file.empty());
   CHECK(std::filesystem::path(file).parent_path() == folder / "cards");
   const std::string name = std::filesystem::path(file).filename().string();
@@ -29,7 +29,7 @@ TEST_CASE("a touch on Paper card saves the card and shows its path") {
   CHECK(stage.model().trouble.empty());
 
   stage.tap("close sheet");
-  CHECK(stage.model().paper_file.empty());
+  CHECK(stage.model().plan.paper_file.empty());
 
   const auto read = test::read_pdf(file);
   if (!read) return;
@@ -50,14 +50,14 @@ TEST_CASE("a failed save of the card shows an error, and a later save works") {
   stage.tap("place Aim");
   stage.tap("plan");
   stage.tap("paper card");
-  CHECK(stage.model().paper_file.empty());
-  CHECK_FALSE(stage.model().paper_wanted);
+  CHECK(stage.model().plan.paper_file.empty());
+  CHECK_FALSE(stage.model().plan.paper_wanted);
   CHECK(stage.model().trouble.find("cards") != std::string::npos);
   CHECK(stage.shows_within("annot"));
 
   std::filesystem::remove(folder / "cards");
   stage.tap("paper card");
-  CHECK_FALSE(stage.model().paper_file.empty());
+  CHECK_FALSE(stage.model().plan.paper_file.empty());
   CHECK(stage.model().trouble.empty());
 }
 

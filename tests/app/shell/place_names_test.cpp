@@ -1,4 +1,6 @@
+#include "app/keypad/update.hpp"
 #include "app/service/place_search.hpp"
+#include "app/session/questions.hpp"
 #include "core/geo/geodesic.hpp"
 #include "tests/support/stage.hpp"
 
@@ -114,13 +116,13 @@ TEST_CASE("an unknown name shows No match, and Erase removes one letter", "[plac
   stage.tap_keys("MOAB");
   CHECK(stage.shows("Moab, UT"));
   stage.tap("key Erase");
-  REQUIRE(places_found(stage.model()) != nullptr);
+  REQUIRE(places_found(*stage.model().keypad, stage.model()) != nullptr);
   CHECK(stage.model().places->question.typed == "MOA");
   // A position has digits and starts no search.
   stage.tap("key Clear");
   stage.tap("key 123");
   stage.tap_keys("44.0582,-121.0750");
-  CHECK(places_found(stage.model()) == nullptr);
+  CHECK(places_found(*stage.model().keypad, stage.model()) == nullptr);
   CHECK(stage.shows("12 mi E of Bend, OR"));
 }
 
@@ -167,7 +169,7 @@ TEST_CASE("places ahead and on the paper map accept names and show names", "[pla
   stage.tap("add place");
   type_name(stage, "LAKEVIEW OR");
   stage.tap("place 1");
-  REQUIRE(stage.model().ahead.size() == 1);
+  REQUIRE(stage.model().ahead.places.size() == 1);
   REQUIRE(stage.model().stations->ahead->places.size() == 2);
   CHECK(stage.shows("Near Lakeview, OR"));
   stage.tap("remove place 0");
@@ -216,7 +218,7 @@ TEST_CASE("the logbook lists stops by near towns", "[places]") {
   stage.tap("place Logbook");
   const StationRow& row = stage.model().stations->rows.front();
   stage.set(act::LogOutcome{key_of(row.station), Outcome::steady});
-  const auto* near = near_place_of(stage.model(), stage.model().log.stops.front().position);
+  const auto* near = near_place_of(stage.model(), stage.model().logbook.log.stops.front().position);
   REQUIRE(near != nullptr);
   CHECK(stage.shows_within("of " + near->place.name));
 }
@@ -230,17 +232,17 @@ TEST_CASE("screens with place names show their license credit", "[places]") {
 }
 
 TEST_CASE("without the gazetteer the screen shows the reason instead of a town", "[places]") {
-  const auto errand = places_errand(
-      []() -> Result<places::Gazetteer> { return Error{.what = "it is gone"}; }, [] {});
+  PlacesWorker worker(
+      places_answerer([]() -> Result<places::Gazetteer> { return Error{.what = "it is gone"}; }),
+      [] {});
   Stage stage;
   Model model = stage.model();
-  errand->ask(model);
-  errand->finish();
-  const auto action = errand->take();
-  REQUIRE(action);
-  model.places = action->get_if<act::PlacesFound>()->answer;
+  worker.ask(*places_question(model));
+  worker.finish();
+  model.places = worker.take();
+  REQUIRE(model.places);
   CHECK(model.places->trouble.find("it is gone") != std::string::npos);
   CHECK(near_place_of(model, *model.findings.position) == nullptr);
-  stage.set(*action);
+  stage.set(act::PlacesFound{*model.places});
   CHECK(stage.shows_within("it is gone"));
 }

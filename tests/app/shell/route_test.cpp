@@ -23,8 +23,8 @@ TEST_CASE("along the way each network's chance matches the lists at both ends") 
   CHECK_FALSE(stage.targets().find("along")->enabled);  // nowhere to go yet
   add_place(stage, "43.1,-118.2");
   stage.tap("along");
-  REQUIRE(stage.model().route);
-  const RouteSheet& sheet = *stage.model().route;
+  REQUIRE(stage.model().ahead.route);
+  const RouteSheet& sheet = *stage.model().ahead.route;
   CHECK(sheet.trouble == "");
   CHECK(sheet.done == 1.0);
   const Position there = *Position::at_deg(43.1, -118.2);
@@ -58,6 +58,6 @@ TEST_CASE("without places ahead no route is surveyed") {
   Stage stage;
   stage.tap("place Ahead");
   stage.set(act::SwitchAlong{});
-  CHECK_FALSE(stage.model().route);
+  CHECK_FALSE(stage.model().ahead.route);
   CHECK(stage.shows_within("Add a place"));
 }

@@ -1,0 +1,50 @@
+#pragma once
+
+#include "app/shared/action.hpp"
+#include "app/shared/settings.hpp"
+
+#include <optional>
+#include <string_view>
+
+namespace mastwise::act {
+
+// The next direction at the top of the dial.
+struct TurnDial {
+  static constexpr std::string_view kName = "TurnDial";
+};
+
+// The way to point the antenna.
+struct ChoosePointing {
+  static constexpr std::string_view kName = "ChoosePointing";
+  static constexpr auto kFields = fields("method");
+  PointingMethod method;
+};
+
+// Saves the handle as typed in the form.
+struct KeepHandle {
+  static constexpr std::string_view kName = "KeepHandle";
+};
+
+struct ForgetHandle {
+  static constexpr std::string_view kName = "ForgetHandle";
+};
+
+// Undoes ForgetHandle.
+struct HandleBack {
+  static constexpr std::string_view kName = "HandleBack";
+  static constexpr auto kFields = fields("handle");
+  std::optional<HandleChoice> handle;
+};
+
+struct ForgetCorrection {
+  static constexpr std::string_view kName = "ForgetCorrection";
+};
+
+}  // namespace mastwise::act
+
+namespace mastwise {
+
+using AimActions = ActionList<act::TurnDial, act::ChoosePointing, act::KeepHandle,
+                              act::ForgetHandle, act::HandleBack, act::ForgetCorrection>;
+
+}  // namespace mastwise

@@ -1,0 +1,13 @@
+#pragma once
+
+#include "app/aim/state.hpp"
+#include "app/shared/shared.hpp"
+#include "app/ui/ui.hpp"
+
+namespace mastwise::screens {
+
+// The dial of the heading in use, as large as the area lets it be: the rig, the antenna's pattern
+// in the target's band, the aiming tolerance, the other stations of the list.
+void draw_aim_dial(ui::Ui& ui, ui::Rect area, const Shared& shared, const AimState& aim);
+
+}  // namespace mastwise::screens

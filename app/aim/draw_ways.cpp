@@ -1,0 +1,119 @@
+#include "app/aim/actions.hpp"
+#include "app/aim/draw.hpp"
+#include "app/ui/column.hpp"
+#include "app/ui/sheet_head.hpp"
+#include "app/words/chances.hpp"
+#include "app/words/headings.hpp"
+#include "app/words/phrases.hpp"
+
+#include <fmt/format.h>
+
+// All ways to point at the heading, each with its error, and the classic mistake.
+namespace mastwise::screens {
+namespace {
+
+using ui::Face;
+
+const char* way_title(SayingKind kind) {
+  switch (kind) {
+    case SayingKind::true_bearing:
+      return "True bearing";
+    case SayingKind::grid_bearing:
+      return "On a map, from its grid lines";
+    case SayingKind::magnetic_bearing:
+      return "On a plain compass";
+    case SayingKind::set_compass:
+      return "On a compass set to the declination";
+    case SayingKind::rig_sides:
+      return "By the sides of the rig";
+    case SayingKind::handle:
+      return "On the ceiling handle";
+    case SayingKind::sun_shadow:
+      return "By the shadow of a plumb line";
+    case SayingKind::pole_star:
+      return "By Polaris";
+    case SayingKind::landmark:
+      return "By a landmark";
+    case SayingKind::walked_line:
+      return "By a line walked with the receiver";
+  }
+  return "";
+}
+
+std::string budget_words(const std::vector<ErrorLine>& lines) {
+  std::string words;
+  for (const ErrorLine& line : lines) {
+    if (!words.empty()) words += ", ";
+    words += fmt::format("{} {:.1f}°", to_text(line.kind), line.sigma_deg);
+  }
+  return words;
+}
+
+// A touch selects this way to point; the chance then uses its error.
+void draw_way(Ui& ui, Rect area, float& y, const Saying& way, bool chosen, bool miles) {
+  const ui::Theme& theme = ui.theme();
+  constexpr float kError = 150.0f;
+  const float top = y;
+  if (chosen) {
+    ui.canvas().fill({area.left - 16.0f, y + 8.0f, area.left - 8.0f, y + 92.0f}, theme.accent,
+                     3.0f);
+  }
+  y += 34.0f;
+  ui.canvas().text({area.left, y}, way_title(way.kind), Face::Word, theme.second_ink);
+  ui.canvas().text({area.right, y}, fmt::format("± {:.1f}°", way.sigma_deg), Face::Value, theme.ink,
+                   ui::Align::Right);
+  y = ui.paragraph({area.left, y + 32.0f}, area.width() - kError, 30.0f,
+                   words::sentence(words::heading(way.said_as, miles)), Face::Value, theme.ink);
+  y = ui.paragraph({area.left, y - 4.0f}, area.width() - kError, 24.0f,
+                   budget_words(way.budget.lines), Face::Small, theme.second_ink) -
+      6.0f;
+  ui.canvas().line({area.left, y}, {area.right, y}, theme.rule, 1.5f);
+  // A bearing alone does not point the antenna.
+  const bool points = way.method != PointingMethod::bearing_alone;
+  if (ui.touchable(std::string("way ") + std::string(to_text(way.kind)),
+                   {area.left, top, area.right, y}, points, "ways")) {
+    ui.emit(act::ChoosePointing{way.method});
+  }
+}
+
+}  // namespace
+
+void draw_ways_sheet(Ui& ui, const Shared& shared, const AimState& aim) {
+  const ui::Theme& theme = ui.theme();
+  const std::string title = shared.stop.target
+                                ? "Ways to point at " + words::title(*shared.stop.target)
+                                : "Ways to point";
+  const Rect view = draw_sheet_head(ui, title);
+  Rect page = view;
+  page.top = ui.begin_page("ways", view);
+  float y = page.top;
+  if (aim.ways.empty()) {
+    y = ui.paragraph({page.left, y + 34.0f}, page.width(), 30.0f,
+                     "No heading yet: choose a station and set the position.", Face::Word,
+                     theme.ink);
+  }
+  if (aim.mistake) {
+    y = ui.paragraph({page.left, y + 30.0f}, page.width(), 28.0f,
+                     "The classic mistake: " + words::north_mistake(*aim.mistake), Face::WordBold,
+                     theme.warning) -
+        8.0f;
+  }
+  if (!aim.ways.empty()) {
+    y = ui.paragraph({page.left, y + 30.0f}, page.width(), 26.0f,
+                     "Touch the way you point. Chance and tolerance then use its error.",
+                     Face::Small, theme.second_ink) -
+        16.0f;
+  }
+  for (const Saying& way : aim.ways) {
+    draw_way(ui, page, y, way, way.method == shared.settings.pointing, shared.settings.miles);
+  }
+  for (const LeftOut& out : aim.ways_left_out) {
+    y = ui.paragraph({page.left, y + 32.0f}, page.width(), 26.0f,
+                     std::string(way_title(out.kind)) + ": " + out.why.message(), Face::Small,
+                     theme.second_ink) -
+        26.0f;
+  }
+  ui.end_page("ways", page.top, y + 16.0f);
+}
+
+}  // namespace mastwise::screens

@@ -1,0 +1,53 @@
+#include "app/aim/handle.hpp"
+
+#include "app/words/headings.hpp"
+#include "core/headings/handle.hpp"
+
+#include <fmt/format.h>
+
+namespace mastwise {
+
+std::optional<HandleChoice> handle_from(const Form& form) {
+  const auto points = numbers(form, Field::FirstReading_deg, Field::FirstAngle_deg,
+                              Field::SecondReading_deg, Field::SecondAngle_deg);
+  if (!points) return std::nullopt;
+  return HandleChoice{.first_reading_deg = (*points)[0],
+                      .first_angle_deg = (*points)[1],
+                      .second_reading_deg = (*points)[2],
+                      .second_angle_deg = (*points)[3],
+                      .reach_from_deg = form.number(Field::ReachFrom_deg),
+                      .reach_to_deg = form.number(Field::ReachTo_deg),
+                      .stow_deg = form.number(Field::Stow_deg)};
+}
+
+FormAnswer handle_turn(const Shared& shared) {
+  const auto typed = handle_from(shared.form);
+  const auto choice = typed ? typed : shared.settings.handle;
+  if (!choice) return {};
+  const auto handle = handle_of(*choice);
+  if (!handle) return in_trouble(handle.error());
+  FormAnswer answer{
+      .lines = {fmt::format("{}; zero error {:.1f}°",
+                            choice == shared.settings.handle ? "Saved" : "Not saved yet",
+                            handle->sigma_deg())}};
+  const auto now = shared.form.number(Field::HandleNow_deg);
+  if (shared.findings.card && shared.findings.card->rig_angle) {
+    const NearestAim aim = handle->nearest(*shared.findings.card->rig_angle);
+    answer.lines.push_back(fmt::format("Station at {:.0f} on the handle", aim.reading.dial_deg()));
+    if (now) {
+      const auto turn =
+          handle->turn_to(*shared.findings.card->rig_angle, HandleReading::dial_deg(*now));
+      if (!turn) return in_trouble(turn.error());
+      answer.lines.push_back(words::handle_turn(*turn));
+    }
+  } else {
+    answer.lines.push_back("Set the rig heading to get the turn to a station");
+  }
+  if (now && choice->stow_deg) {
+    const auto stow = handle->turn_to_stow(HandleReading::dial_deg(*now));
+    if (stow) answer.lines.push_back("Before lowering: " + words::handle_turn(*stow));
+  }
+  return answer;
+}
+
+}  // namespace mastwise

@@ -1,0 +1,29 @@
+#pragma once
+
+#include "app/shared/form.hpp"
+#include "app/shared/names.hpp"
+#include "core/headings/compass_checks.hpp"
+#include "core/headings/sayings.hpp"
+
+#include <optional>
+#include <vector>
+
+namespace mastwise {
+
+// The direction at the top of the dial.
+enum class DialUp { TrueNorth, Nose, Facing };
+template <>
+inline constexpr std::array kStoredNames<DialUp> = names({"true_north", "nose", "facing"});
+
+struct AimState {
+  DialUp dial_up = DialUp::TrueNorth;
+
+  // Found anew while their sheets are open.
+  std::vector<Saying> ways = {};
+  std::vector<LeftOut> ways_left_out = {};
+  std::optional<NorthMistake> mistake = {};
+  FormAnswer reciprocal = {}, agreement = {}, handle = {};
+  bool operator==(const AimState&) const = default;
+};
+
+}  // namespace mastwise

@@ -1,0 +1,92 @@
+#include "app/data/draw_import.hpp"
+#include "app/words/units.hpp"
+
+#include <algorithm>
+#include <utility>
+#include <vector>
+
+// Some stations of a table on a map around their middle, north up, with coasts and borders: a
+// wrong sign or column shows at a glance.
+namespace mastwise::screens::import {
+namespace {
+
+using ui::Face;
+using ui::Point;
+using ui::Rect;
+using ui::Ui;
+
+bool meet(const Rect& a, const Rect& b) {
+  return a.left < b.right && b.left < a.right && a.top < b.bottom && b.top < a.bottom;
+}
+
+// Call signs that do not overlap.
+class Labels {
+ public:
+  Labels(Ui& ui, Rect map) : ui_(ui), map_(map) {}
+
+  void put(Point at, const std::string& words) {
+    constexpr float kHeight = 22.0f, kApart = 12.0f;
+    const float width = ui_.canvas().text_width(words, Face::Small);
+    for (const float left : {at.x + kApart, at.x - kApart - width}) {
+      const Rect label{left, at.y - kHeight / 2.0f, left + width, at.y + kHeight / 2.0f};
+      const bool taken = std::any_of(taken_.begin(), taken_.end(),
+                                     [&](const Rect& other) { return meet(label, other); });
+      if (taken || label.left < map_.left || label.right > map_.right) continue;
+      taken_.push_back(label);
+      ui_.canvas().fill(label, ui_.theme().panel);
+      ui_.canvas().text({left, at.y + 7.0f}, words, Face::Small, ui_.theme().ink);
+      return;
+    }
+  }
+  void keep_free(Rect rect) { taken_.push_back(rect); }
+
+ private:
+  Ui& ui_;
+  Rect map_;
+  std::vector<Rect> taken_;
+};
+
+}  // namespace
+
+void draw_check_map(Ui& ui, Rect rect, const TableLook& look, bool miles) {
+  const ui::Theme& theme = ui.theme();
+  ui::Canvas& canvas = ui.canvas();
+  const CheckMap& map = *look.map;
+  const float side = std::min(rect.width(), rect.height());
+  const double scale = side / 2.0 / map.radius_m;
+  const auto on_screen = [&](const map::PlanePoint& at) {
+    return Point{rect.center().x + static_cast<float>(at.east_m * scale),
+                 rect.center().y - static_cast<float>(at.north_m * scale)};
+  };
+  canvas.fill(rect, theme.panel, 6.0f);
+  canvas.push_clip(rect);
+  // Drawn piece by piece: the miters of a coast in one line would stick out like hairs.
+  for (const auto& line : map.lines) {
+    for (std::size_t i = 1; i < line.size(); ++i) {
+      canvas.line(on_screen(line[i - 1]), on_screen(line[i]), theme.second_ink, 1.5f);
+    }
+  }
+  Labels labels(ui, rect);
+  labels.keep_free({rect.left, rect.bottom - 30.0f, rect.right, rect.bottom});
+  constexpr float kDisc = 6.0f;
+  std::vector<std::pair<Point, std::string>> stations;
+  for (const CheckedStation& station : look.sample) {
+    if (!station.at) continue;
+    const Point at = on_screen(*station.at);
+    stations.emplace_back(at, station.call_sign);
+    labels.keep_free({at.x - kDisc, at.y - kDisc, at.x + kDisc, at.y + kDisc});
+  }
+  for (const auto& [at, call_sign] : stations) labels.put(at, call_sign);
+  for (const auto& [at, call_sign] : stations) canvas.disc(at, kDisc, theme.accent);
+  const double height_m = rect.height() / side * 2.0 * map.radius_m;
+  const std::string caption =
+      "True north is up; " + words::distance(height_m, miles) + " from top to bottom";
+  const float width = canvas.text_width(caption, Face::Small);
+  canvas.fill({rect.left, rect.bottom - 32.0f, rect.left + width + 20.0f, rect.bottom},
+              theme.panel);
+  canvas.text({rect.left + 10.0f, rect.bottom - 10.0f}, caption, Face::Small, theme.second_ink);
+  canvas.pop_clip();
+  canvas.outline(rect, theme.rule, 2.0f, 6.0f);
+}
+
+}  // namespace mastwise::screens::import

@@ -1,0 +1,31 @@
+#pragma once
+
+#include "app/data/state.hpp"
+#include "app/shared/shared.hpp"
+#include "app/ui/ui.hpp"
+
+#include <string>
+
+// The import pages, one for each step.
+namespace mastwise::screens::import {
+
+// The page's title, an action beside Done, and the room below.
+struct Head {
+  ui::Rect room;
+  bool tapped;  // the action's button
+};
+Head draw_head(ui::Ui& ui, const std::string& title, const std::string& act,
+               const std::string& label);
+
+// Two columns, or one above the other where the screen is upright.
+struct Halves {
+  ui::Rect first, second;
+};
+Halves halves(const ui::Ui& ui, ui::Rect room);
+
+void draw_table(ui::Ui& ui, const Shared& shared, const Intake& data);
+void draw_check_map(ui::Ui& ui, ui::Rect rect, const TableLook& look, bool miles);
+void draw_taking_in(ui::Ui& ui, const Intake& data);
+void draw_report(ui::Ui& ui, const Shared& shared, const Intake& data);
+
+}  // namespace mastwise::screens::import

@@ -1,0 +1,148 @@
+#include "app/data/actions.hpp"
+#include "app/data/draw_import.hpp"
+#include "app/shared/actions.hpp"
+#include "app/ui/column.hpp"
+#include "app/ui/sheet_head.hpp"
+#include "app/words/phrases.hpp"
+#include "app/words/times.hpp"
+#include "app/words/units.hpp"
+
+#include <algorithm>
+#include <filesystem>
+
+#include <fmt/format.h>
+
+// The running import and its report.
+namespace mastwise::screens::import {
+namespace {
+
+using ui::Column;
+
+using ui::ButtonLook;
+using ui::Face;
+using ui::Rect;
+using ui::Ui;
+
+constexpr std::size_t kNames = 12;
+
+std::string counted(std::size_t count) {
+  return fmt::format("{}", count);
+}
+
+std::string listed(const std::vector<std::string>& names, std::size_t all) {
+  const std::size_t shown = std::min(kNames, names.size());
+  const std::vector<std::string> first(names.begin(),
+                                       names.begin() + static_cast<std::ptrdiff_t>(shown));
+  std::string text = fmt::format("{}", fmt::join(first, ", "));
+  if (all > shown) text += fmt::format(" and {} more", all - shown);
+  return text;
+}
+
+void draw_names(Column& column, const std::string& label, const std::vector<std::string>& names,
+                std::size_t all) {
+  column.pair(label, counted(all));
+  if (!names.empty()) column.line(listed(names, all), Face::Small);
+}
+
+void draw_stations(Column& column, const Shared& shared, const ImportReport& report) {
+  std::vector<std::string> moves;
+  for (const StationMove& move : report.moved) {
+    moves.push_back(move.call_sign + " " + words::distance(move.distance_m, shared.settings.miles));
+  }
+  const bool renewed =
+      report.stations_changed + report.stations_unchanged + report.stations_gone > 0;
+  draw_names(column, "New", renewed ? report.added_call_signs : std::vector<std::string>(),
+             report.stations_added);
+  draw_names(column, "Gone", report.gone_call_signs, report.stations_gone);
+  draw_names(column, "Moved", moves, report.stations_moved);
+  column.pair("Changed otherwise", counted(report.stations_changed - report.stations_moved));
+  column.pair("Unchanged", counted(report.stations_unchanged));
+}
+
+void draw_programs(Column& column, const ProgramReport& report) {
+  column.pair("Programs", counted(report.programs));
+  column.pair("Stations with programs", counted(report.stations));
+  draw_names(column, "No such station", report.strangers, report.without_station);
+}
+
+void draw_rejected(Column& column, const std::vector<RejectedRow>& first, std::size_t all) {
+  column.pair("Rejected rows", counted(all));
+  for (const RejectedRow& row : first) {
+    column.line(fmt::format("Line {}: {}", row.line, row.reason), Face::Small);
+  }
+  if (all > first.size()) {
+    column.line(fmt::format("and {} more", all - first.size()), Face::Small);
+  }
+}
+
+void draw_acts(Column& column, Ui& ui, const Shared& shared, const IntakeReport& report) {
+  if (shared.stop.practice && report.first_stations) {
+    column.line("You now have stations: leave the practice area.");
+    if (column.button("end practice", "End practice", 0, 1, true, ButtonLook::Filled)) {
+      ui.emit(act::SwitchPractice{});
+    }
+  }
+  if (column.button("to stations", "Stations", 0, 2)) {
+    ui.emit(act::OpenSheet{Sheet::None});
+    ui.emit(act::Show{Place::Stations});
+  }
+  if (column.button("more data", "More data", 1, 2)) ui.emit(act::OpenIntakeFolder{});
+}
+
+}  // namespace
+
+void draw_taking_in(Ui& ui, const Intake& data) {
+  const Rect room = draw_sheet_head(ui, "Importing");
+  const ui::Theme& theme = ui.theme();
+  const auto& answer = data.answer;
+  const bool told = answer && answer->question.step == IntakeStep::TakingIn;
+  Column column(ui, room);
+  column.plain(std::filesystem::path(data.question.path).filename().string(), Face::WordBold);
+  column.line(told && !answer->doing.empty() ? answer->doing : "Reading");
+  column.space(24.0f);
+  const Rect bar{room.left, column.bottom(), room.right, column.bottom() + 28.0f};
+  ui.canvas().outline(bar, theme.rule, 2.0f, 8.0f);
+  if (told && answer->part) {
+    const float done = static_cast<float>(std::clamp(*answer->part, 0.0, 1.0));
+    ui.canvas().fill({bar.left, bar.top, bar.left + done * bar.width(), bar.bottom}, theme.accent,
+                     8.0f);
+  }
+  column.space(44.0f);
+  column.line("Done closes this page; the import continues. Stop leaves the catalog unchanged.");
+  if (column.button("stop taking in", "Stop", 0, 1, true, ButtonLook::Warning)) {
+    ui.emit(act::StopTakingIn{});
+  }
+}
+
+void draw_report(Ui& ui, const Shared& shared, const Intake& data) {
+  const Rect room = draw_sheet_head(ui, "Import report");
+  if (!data.report) return;
+  const IntakeReport& report = *data.report;
+  const Source& source = report.of_programs ? report.programs.source : report.stations.source;
+  const float top = ui.begin_page("report", room);
+  auto [first, second] = halves(ui, room);
+  first.top = top;
+  Column left(ui, first);
+  left.plain(source.name, Face::WordBold);
+  left.line(words::sentence(words::data_age(source.date, shared.findings.date)) +
+            fmt::format(", {} rows read", report.of_programs ? report.programs.rows_read
+                                                             : report.stations.rows_read));
+  const std::string caution = words::data_caution(source.date, shared.findings.date);
+  if (!report.of_programs && !caution.empty()) left.warning(caution);
+  if (report.of_programs) {
+    draw_programs(left, report.programs);
+  } else {
+    draw_stations(left, shared, report.stations);
+  }
+  second.top = ui.portrait() ? left.bottom() + 24.0f : top;
+  Column right(ui, second);
+  draw_acts(right, ui, shared, report);
+  draw_rejected(right, report.of_programs ? report.programs.rejected : report.stations.rejected,
+                report.rejected);
+  for (const std::string& remark : report.stations.remarks) {
+    right.line(words::sentence(remark), Face::Small);
+  }
+  ui.end_page("report", top, std::max(left.bottom(), right.bottom()) + 16.0f);
+}
+
+}  // namespace mastwise::screens::import

@@ -1,0 +1,205 @@
+#include "app/data/findings.hpp"
+
+#include "app/words/phrases.hpp"
+#include "app/words/times.hpp"
+#include "app/words/units.hpp"
+#include "core/geo/geodesic.hpp"
+
+#include <algorithm>
+#include <filesystem>
+#include <map>
+
+#include <fmt/format.h>
+
+// The import as shown on the screen.
+namespace mastwise {
+namespace {
+
+const std::map<std::string, std::string>& labels() {
+  static const std::map<std::string, std::string> kLabels{
+      {"call_sign", "Call sign"},
+      {"rf_channel", "RF channel"},
+      {"latitude", "Latitude"},
+      {"latitude.notation", "Latitude is written"},
+      {"latitude.sign", "Latitude counts up to"},
+      {"latitude.minutes", "Latitude, minutes"},
+      {"latitude.seconds", "Latitude, seconds"},
+      {"latitude.letter", "Latitude, letter"},
+      {"longitude", "Longitude"},
+      {"longitude.notation", "Longitude is written"},
+      {"longitude.sign", "Longitude counts up to"},
+      {"longitude.minutes", "Longitude, minutes"},
+      {"longitude.seconds", "Longitude, seconds"},
+      {"longitude.letter", "Longitude, letter"},
+      {"datum", "Datum"},
+      {"raster", "Channels of"},
+      {"standard", "Standard"},
+      {"erp_kw", "Power"},
+      {"erp_kw.unit", "Power is in"},
+      {"antenna_amsl_m", "Antenna above the sea"},
+      {"haat_m", "Antenna above terrain"},
+      {"site_amsl_m", "Ground above the sea"},
+      {"heights.unit", "Heights are in"},
+      {"antenna_amsl_m.zero", "Above the sea, 0 means"},
+      {"haat_m.zero", "Above terrain, 0 means"},
+      {"site_amsl_m.zero", "Ground, 0 means"},
+      {"network", "Network"},
+      {"name", "Name"},
+      {"city", "Town"},
+      {"state", "State"},
+      {"facility_id", "Facility number"},
+      {"site", "Site number"},
+      {"directional", "Directional"},
+      {"polarization", "Polarization"},
+  };
+  return kLabels;
+}
+
+std::string label_of(const std::string& part) {
+  const auto found = labels().find(part);
+  return found == labels().end() ? part : found->second;
+}
+
+std::string example_of(const TableLook& look, const std::string& column) {
+  for (const IntakeColumn& one : look.columns) {
+    if (one.name == column) return one.example;
+  }
+  return {};
+}
+
+// The one behind `value`, or the first.
+std::string next_of(const std::vector<std::string>& choices, const std::string& value) {
+  const auto at = std::find(choices.begin(), choices.end(), value);
+  if (choices.empty()) return value;
+  return at == choices.end() || at + 1 == choices.end() ? choices.front() : *(at + 1);
+}
+
+void add_once(std::vector<std::string>& choices, const std::string& choice) {
+  if (std::find(choices.begin(), choices.end(), choice) == choices.end()) choices.push_back(choice);
+}
+
+class RowWriter {
+ public:
+  RowWriter(const Intake& intake, const TableLook& look, const TableReading& reading)
+      : intake_(intake), look_(look), reading_(reading) {}
+
+  IntakeRow source() const;
+  IntakeRow date() const;
+  std::vector<IntakeRow> parts() const;
+
+ private:
+  bool decided(const std::string& part) const {
+    const auto& all = intake_.decided;
+    return std::find(all.begin(), all.end(), part) != all.end();
+  }
+  std::string doubt_about(const std::string& part) const;
+  const std::vector<SourceSummary>& known() const {
+    return reading_.kind == TableReading::Kind::Programs ? intake_.answer->programs
+                                                         : intake_.answer->stations;
+  }
+
+  const Intake& intake_;
+  const TableLook& look_;
+  const TableReading& reading_;
+};
+
+std::string RowWriter::doubt_about(const std::string& part) const {
+  if (decided(part)) return {};
+  for (const Doubt& doubt : look_.doubts) {
+    if (part_of(doubt) == part) return words::sentence(doubt.why);
+  }
+  return {};
+}
+
+IntakeRow RowWriter::source() const {
+  IntakeRow row{.part = "source.name", .label = "Source name", .value = reading_.source.name};
+  std::vector<std::string> names{look_.reading.source.name};
+  add_once(names, std::filesystem::path(intake_.question.path).filename().string());
+  for (const SourceSummary& source : known()) add_once(names, source.source.name);
+  row.next = next_of(names, row.value);
+  for (const SourceSummary& source : known()) {
+    if (source.source.name != row.value) continue;
+    row.label = "Updates";
+    row.note = fmt::format("Replaces its {} entries in the catalog", source.stations);
+    if (look_.renews == row.value) row.note += "; it has most of the rows shown here";
+  }
+  if (row.note.empty() && !known().empty()) {
+    row.note = "A new source. Touch to update an existing one instead";
+  }
+  return row;
+}
+
+IntakeRow RowWriter::date() const {
+  IntakeRow row{.part = "source.date", .label = "Date", .value = reading_.source.date};
+  std::vector<std::string> dates{std::string()};
+  add_once(dates, look_.reading.source.date);
+  add_once(dates, look_.file_date);
+  row.next = next_of(dates, row.value);
+  if (row.value.empty()) {
+    row.value = "unknown";
+  } else if (row.value == look_.file_date && row.value != look_.reading.source.date) {
+    row.note = "The file's date: the table may be older";
+  }
+  return row;
+}
+
+std::vector<IntakeRow> RowWriter::parts() const {
+  std::vector<IntakeRow> rows;
+  for (const MappingPart& part : mapping_parts(reading_.mapping)) {
+    IntakeRow row{.part = part.name,
+                  .label = label_of(part.name),
+                  .value = part.value,
+                  .note = doubt_about(part.name),
+                  .column = part.readings.empty()};
+    if (row.column) {
+      row.example = example_of(look_, part.value);
+      row.missing = part.needed && part.value.empty();
+      if (row.missing) row.note = "Required: choose a column";
+    } else {
+      row.next = next_of(part.readings, part.value);
+    }
+    rows.push_back(std::move(row));
+  }
+  return rows;
+}
+
+std::vector<IntakeSource> sources_shown(const std::vector<SourceSummary>& sources, UtcTime date,
+                                        const char* what) {
+  std::vector<IntakeSource> shown;
+  for (const SourceSummary& source : sources) {
+    shown.push_back({.name = source.source.name,
+                     .holds = fmt::format("{} {}", source.stations, what),
+                     .age = words::data_age(source.source.date, date),
+                     .caution = words::data_caution(source.source.date, date)});
+  }
+  return shown;
+}
+
+}  // namespace
+
+IntakeFindings intake_findings(const Intake& intake, UtcTime date,
+                               const std::optional<Position>& here, bool miles) {
+  IntakeFindings found;
+  if (!intake.answer) return found;
+  found.stations = sources_shown(intake.answer->stations, date, "stations");
+  found.programs = sources_shown(intake.answer->programs, date, "programs");
+  for (IntakeSource& source : found.programs) source.caution.clear();
+  if (!intake.look || !intake.reading) return found;
+  const TableLook& look = *intake.look;
+  const RowWriter writer(intake, look, *intake.reading);
+  found.rows = {writer.source(), writer.date()};
+  if (intake.reading->kind == TableReading::Kind::Mapped) {
+    const auto parts = writer.parts();
+    found.rows.insert(found.rows.end(), parts.begin(), parts.end());
+  }
+  found.ready = look.trouble.empty();
+  if (look.map && here) {
+    const PathBetween way = path_between(*here, look.map->middle);
+    found.from_here =
+        fmt::format("Their middle is {} {} of here", words::distance(way.distance_m, miles),
+                    words::octant(way.bearing));
+  }
+  return found;
+}
+
+}  // namespace mastwise

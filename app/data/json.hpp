@@ -1,0 +1,74 @@
+#pragma once
+
+#include "app/data/state.hpp"
+#include "app/shared/json.hpp"
+
+// The questions and answers of an import as JSON.
+
+NLOHMANN_JSON_NAMESPACE_BEGIN
+
+template <>
+struct adl_serializer<mastwise::CheckedStation> {
+  static void to_json(json& out, const mastwise::CheckedStation& station) {
+    out = {{"call_sign", station.call_sign},
+           {"rf_channel", station.rf_channel},
+           {"city", station.city},
+           {"position", station.position},
+           {"at", station.at}};
+  }
+  static mastwise::CheckedStation from_json(const json& in) {
+    return {.call_sign = in.at("call_sign").get<std::string>(),
+            .rf_channel = in.at("rf_channel").get<std::string>(),
+            .city = in.at("city").get<std::string>(),
+            .position = in.at("position").get<mastwise::Position>(),
+            .at = in.at("at").get<std::optional<mastwise::map::PlanePoint>>()};
+  }
+};
+
+template <>
+struct adl_serializer<mastwise::CheckMap> {
+  static void to_json(json& out, const mastwise::CheckMap& map) {
+    out = {{"middle", map.middle}, {"radius_m", map.radius_m}, {"lines", map.lines}};
+  }
+  static mastwise::CheckMap from_json(const json& in) {
+    mastwise::CheckMap map{.middle = in.at("middle").get<mastwise::Position>(),
+                           .radius_m = in.at("radius_m").get<double>()};
+    in.at("lines").get_to(map.lines);
+    return map;
+  }
+};
+
+NLOHMANN_JSON_NAMESPACE_END
+
+namespace mastwise {
+
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(FieldRule, column, factor, unknown, values)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(AngleRule, notation, column, minutes_column, seconds_column,
+                                   letter_column, letter_in_cell, positive_is_south_or_west,
+                                   sixty_seconds_carry)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(TableMapping, source, separator, comment, raster, standard,
+                                   datum, latitude, longitude, fields, optional_columns)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(Doubt, kind, field, options, chosen, why)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(RejectedRow, line, reason)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(StationMove, call_sign, distance_m)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(SourceSummary, source, stations)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(ImportReport, source, rows_read, stations_added,
+                                   stations_changed, stations_unchanged, stations_gone,
+                                   stations_moved, added_call_signs, gone_call_signs, moved,
+                                   rejected, remarks)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(ProgramReport, source, rows_read, programs, stations,
+                                   without_station, strangers, rejected)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(StationProgram, call_sign, facility_id, rf_channel, program)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(TableReading, kind, source, mapping, ready)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(IntakeQuestion, step, look, folder, path, reading, taking)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(IntakeEntry, kind, path, name, bytes)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(IntakeFolder, path, parent, entries)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(IntakeColumn, name, example)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(TableLook, reading, renews, known_by, doubts, columns, file_date,
+                                   rows, rejected, first_rejected, sample, programs, map, trouble)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(IntakeReport, of_programs, stations, programs, rejected,
+                                   first_stations)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(IntakeAnswer, question, generation, stations, programs, places,
+                                   folder, look, doing, part, report, trouble)
+
+}  // namespace mastwise

@@ -1,0 +1,182 @@
+#pragma once
+
+#include "app/shared/names.hpp"
+#include "core/catalog/catalog.hpp"
+#include "core/geo/position.hpp"
+#include "core/import/guess_mapping.hpp"
+#include "core/import/mapping_parts.hpp"
+#include "core/import/table_mapping.hpp"
+#include "core/map/projection.hpp"
+#include "core/time.hpp"
+
+#include <cstddef>
+#include <cstdint>
+#include <optional>
+#include <string>
+#include <vector>
+
+// Import of station and program tables by touch: the questions to the worker, its answers, and the
+// person's choices.
+namespace mastwise {
+
+enum class IntakeStep { Catalog, Folder, Table, TakingIn, Report };
+template <>
+inline constexpr std::array kStoredNames<IntakeStep> = names({"catalog", "folder", "table",
+                                                              "taking_in", "report"});
+
+// How a table is read.
+struct TableReading {
+  enum class Kind {
+    OwnFormat,  // Mastwise's station table
+    Mapped,     // another table, by `mapping`
+    Joined,     // a set of tables, by the built-in mapping `ready`
+    Programs,   // a table of programs
+  };
+  Kind kind = Kind::OwnFormat;
+  Source source = {};  // its name and date in the catalog
+  TableMapping mapping = {};
+  std::string ready = {};
+  bool operator==(const TableReading&) const = default;
+};
+
+struct IntakeQuestion {
+  IntakeStep step = IntakeStep::Catalog;
+  std::size_t look = 0;  // raised each time the person looks again
+  std::string folder = {};
+  std::string path = {};                     // of the table
+  std::optional<TableReading> reading = {};  // as corrected; empty: identify the table
+  std::size_t taking = 0;                    // the number of the last import
+  bool operator==(const IntakeQuestion&) const = default;
+};
+
+// An entry in the list of a folder.
+struct IntakeEntry {
+  enum class Kind { Folder, Table, Archive, Set } kind = Kind::Folder;
+  std::string path = {};
+  std::string name = {};
+  std::uint64_t bytes = 0;
+  bool operator==(const IntakeEntry&) const = default;
+};
+
+struct IntakeFolder {
+  std::string path = {};
+  std::string parent = {};  // empty if it has none
+  std::vector<IntakeEntry> entries = {};
+  bool operator==(const IntakeFolder&) const = default;
+};
+
+// A column of the table with the values of its first rows.
+struct IntakeColumn {
+  std::string name = {};
+  std::string example = {};
+  bool operator==(const IntakeColumn&) const = default;
+};
+
+// A station read from the table, for a person to check.
+struct CheckedStation {
+  std::string call_sign = {};
+  std::string rf_channel = {};
+  std::string city = {};
+  Position position;
+  std::optional<map::PlanePoint> at = {};  // on the plane around the middle of all
+  bool operator==(const CheckedStation&) const = default;
+};
+
+struct CheckMap {
+  Position middle;
+  double radius_m = 0.0;
+  std::vector<std::vector<map::PlanePoint>> lines = {};  // coasts and borders
+  bool operator==(const CheckMap&) const = default;
+};
+
+// The result of reading a table's head.
+struct TableLook {
+  TableReading reading = {};
+  std::string renews = {};    // the source with most of the sample's call signs
+  std::string known_by = {};  // why it is read this way
+  std::vector<Doubt> doubts = {};
+  std::vector<IntakeColumn> columns = {};
+  std::string file_date = {};  // date of the file, "2026-05-01"
+  std::size_t rows = 0;        // of the head, and how many were rejected
+  std::size_t rejected = 0;
+  std::vector<RejectedRow> first_rejected = {};
+  std::vector<CheckedStation> sample = {};
+  std::vector<StationProgram> programs = {};  // of a table of programs
+  std::optional<CheckMap> map = {};
+  std::string trouble = {};  // why nothing can be read this way
+  bool operator==(const TableLook&) const = default;
+};
+
+// The result of an import, with the first kRejected rejected rows and their number.
+struct IntakeReport {
+  static constexpr std::size_t kRejected = 12;
+  bool of_programs = false;
+  ImportReport stations = {};
+  ProgramReport programs = {};
+  std::size_t rejected = 0;
+  bool first_stations = false;  // the catalog had none before
+  bool operator==(const IntakeReport&) const = default;
+};
+
+struct IntakeAnswer {
+  IntakeQuestion question = {};
+  std::size_t generation = 0;  // number of changes the worker made to the catalog
+  std::vector<SourceSummary> stations = {}, programs = {};
+  std::vector<IntakeEntry> places = {};  // start folders
+  std::optional<IntakeFolder> folder = {};
+  std::optional<TableLook> look = {};
+  std::string doing = {};           // during an import
+  std::optional<double> part = {};  // fraction done, 0 to 1; empty if unknown
+  std::optional<IntakeReport> report = {};
+  std::string trouble = {};  // why it failed
+  bool operator==(const IntakeAnswer&) const = default;
+};
+
+// A part of the table's mapping, as shown.
+struct IntakeRow {
+  std::string part = {};
+  std::string label = {};
+  std::string value = {};
+  std::string example = {};  // a value of the column
+  std::string note = {};     // why it is in doubt
+  std::string next = {};     // the reading after a touch; columns have a list instead
+  bool column = false;
+  bool missing = false;  // required to read the table
+  bool operator==(const IntakeRow&) const = default;
+};
+
+// A source of the catalog, as shown.
+struct IntakeSource {
+  std::string name = {};
+  std::string holds = {};
+  std::string age = {};
+  std::string caution = {};
+  bool operator==(const IntakeSource&) const = default;
+};
+
+struct IntakeFindings {
+  std::vector<IntakeRow> rows = {};
+  std::vector<IntakeSource> stations = {}, programs = {};
+  std::string from_here = {};  // distance of the sample's middle
+  bool ready = false;          // it can be imported
+  bool operator==(const IntakeFindings&) const = default;
+};
+
+struct Intake {
+  bool opened = false;  // since the app started
+  bool shown = false;   // after the last action
+  IntakeQuestion question = {};
+  std::optional<IntakeAnswer> answer = {};
+  std::optional<TableLook> look = {};        // the last look at the table
+  std::optional<TableReading> reading = {};  // as corrected by touch
+  std::vector<std::string> decided = {};     // parts chosen by touch, no longer in doubt
+  std::string choosing = {};                 // the part whose column is being chosen
+  std::optional<IntakeReport> report = {};
+  std::size_t reported = 0;  // the import whose report was shown
+  std::string trouble = {};  // why nothing was imported
+
+  IntakeFindings found = {};  // while the sheet is open
+  bool operator==(const Intake&) const = default;
+};
+
+}  // namespace mastwise

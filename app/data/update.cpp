@@ -1,0 +1,134 @@
+#include "app/data/update.hpp"
+
+#include "app/data/findings.hpp"
+#include "app/shared/actions.hpp"
+
+#include <algorithm>
+
+namespace mastwise {
+namespace {
+
+std::vector<std::string> column_names(const TableLook& look) {
+  std::vector<std::string> names;
+  for (const IntakeColumn& column : look.columns) names.push_back(column.name);
+  return names;
+}
+
+void go_to(Intake& intake, IntakeStep step) {
+  intake.question.step = step;
+  ++intake.question.look;
+  intake.question.reading.reset();
+  intake.choosing.clear();
+  intake.trouble.clear();
+}
+
+// Starts with the catalog when opened, unless an import is running or just ended.
+void open_intake(Intake& intake) {
+  intake.opened = true;
+  const IntakeStep step = intake.question.step;
+  if (step == IntakeStep::TakingIn || step == IntakeStep::Report) return;
+  go_to(intake, IntakeStep::Catalog);
+}
+
+void leave_intake(Intake& intake) {
+  if (intake.question.step == IntakeStep::Report) go_to(intake, IntakeStep::Catalog);
+}
+
+void open_intake_folder(Intake& intake, const std::string& path) {
+  intake.question.folder = path;
+  go_to(intake, path.empty() ? IntakeStep::Catalog : IntakeStep::Folder);
+}
+
+void pick_table(Intake& intake, const std::string& path) {
+  intake.question.path = path;
+  intake.look.reset();
+  intake.reading.reset();
+  intake.decided.clear();
+  go_to(intake, IntakeStep::Table);
+}
+
+void correct_reading(Intake& intake, const std::string& part, const std::string& value) {
+  if (!intake.reading || !intake.look || intake.question.step != IntakeStep::Table) return;
+  TableReading& reading = *intake.reading;
+  if (part == "source.name") {
+    reading.source.name = value;
+  } else if (part == "source.date") {
+    reading.source.date = value;
+  } else {
+    correct(reading.mapping, part, value, column_names(*intake.look));
+  }
+  reading.mapping.source = reading.source;
+  intake.decided.push_back(part);
+  intake.choosing.clear();
+  intake.question.reading = reading;
+}
+
+void take_in(Intake& intake) {
+  if (!intake.reading || !intake.look || !intake.look->trouble.empty()) return;
+  intake.question.step = IntakeStep::TakingIn;
+  intake.question.reading = intake.reading;
+  intake.trouble.clear();
+  ++intake.question.taking;
+}
+
+// Back to the table, which was not imported, unless the answer says that it was.
+void stop_taking_in(Intake& intake) {
+  if (intake.question.step == IntakeStep::TakingIn) intake.question.step = IntakeStep::Table;
+}
+
+void intake_found(Intake& intake, const IntakeAnswer& answer) {
+  intake.answer = answer;
+  if (answer.question.path == intake.question.path && answer.look) {
+    intake.look = answer.look;
+    if (!intake.reading) intake.reading = answer.look->reading;
+  }
+  const IntakeStep step = intake.question.step;
+  const bool of_this = answer.question.taking == intake.question.taking;
+  if (answer.report && of_this && answer.question.taking > intake.reported) {
+    intake.report = answer.report;
+    intake.reported = answer.question.taking;
+    intake.question.step = IntakeStep::Report;
+  } else if (step == IntakeStep::TakingIn && of_this && !answer.trouble.empty()) {
+    intake.question.step = IntakeStep::Table;
+    intake.trouble = answer.trouble;
+  }
+}
+
+class DataUpdater {
+ public:
+  explicit DataUpdater(Intake& intake) : intake_(intake) {}
+
+  void operator()(const act::OpenIntakeFolder& open) { open_intake_folder(intake_, open.path); }
+  void operator()(const act::PickTable& pick) { pick_table(intake_, pick.path); }
+  void operator()(const act::ChooseColumnOf& choose) { intake_.choosing = choose.part; }
+  void operator()(const act::CorrectReading& correct) {
+    correct_reading(intake_, correct.part, correct.value);
+  }
+  void operator()(const act::TakeIn&) { take_in(intake_); }
+  void operator()(const act::StopTakingIn&) { stop_taking_in(intake_); }
+  void operator()(const act::IntakeFound& found) { intake_found(intake_, found.answer); }
+
+ private:
+  Intake& intake_;
+};
+
+}  // namespace
+
+void update(Intake& intake, Shared&, const Action& action) {
+  if (const auto* open = action.get_if<act::OpenSheet>()) {
+    if (intake.shown && open->sheet != Sheet::Import) leave_intake(intake);
+    if (open->sheet == Sheet::Import) open_intake(intake);
+  }
+  visit(action, DataActions{}, DataUpdater(intake));
+}
+
+void derive(Intake& intake, Shared& shared) {
+  shared.findings.importing = intake.question.step == IntakeStep::TakingIn;
+  intake.shown = shared.sheet == Sheet::Import;
+  intake.found = {};
+  if (!intake.shown) return;
+  const auto here = shared.stop.practice ? std::nullopt : shared.findings.position;
+  intake.found = intake_findings(intake, shared.findings.date, here, shared.settings.miles);
+}
+
+}  // namespace mastwise

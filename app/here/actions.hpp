@@ -1,0 +1,76 @@
+#pragma once
+
+#include "app/shared/action.hpp"
+#include "app/shared/settings.hpp"
+#include "core/reception/surroundings.hpp"
+#include "core/rig/rig_heading.hpp"
+
+#include <string_view>
+
+namespace mastwise::act {
+
+// Position from the receiver.
+struct UseReceiver {
+  static constexpr std::string_view kName = "UseReceiver";
+};
+
+// The position found on the paper map becomes the rig's.
+struct UseMapPlace {
+  static constexpr std::string_view kName = "UseMapPlace";
+  static constexpr auto kFields = fields("by_net");
+  bool by_net;  // from grid lines, else by direction and millimeters
+};
+
+struct ChooseSurroundings {
+  static constexpr std::string_view kName = "ChooseSurroundings";
+  static constexpr auto kFields = fields("surroundings");
+  reception::Surroundings surroundings;
+};
+
+struct ChooseGear {
+  static constexpr std::string_view kName = "ChooseGear";
+  static constexpr auto kFields = fields("gear");
+  GearChoice gear;
+};
+
+// Sets the rig heading from the last straight course.
+struct NoseFromCourse {
+  static constexpr std::string_view kName = "NoseFromCourse";
+  static constexpr auto kFields = fields("backed_in");
+  bool backed_in;
+};
+
+struct NoseFromSensor {
+  static constexpr std::string_view kName = "NoseFromSensor";
+};
+
+struct NoseFromSun {
+  static constexpr std::string_view kName = "NoseFromSun";
+  static constexpr auto kFields = fields("side");
+  SunFrom side;  // of the rig that faces the sun
+};
+
+// The receiver is in line with the rig's side, behind the tail.
+struct MarkTail {
+  static constexpr std::string_view kName = "MarkTail";
+};
+
+// The receiver is now ahead of the nose.
+struct NoseFromPoints {
+  static constexpr std::string_view kName = "NoseFromPoints";
+};
+
+struct ForgetNose {
+  static constexpr std::string_view kName = "ForgetNose";
+};
+
+}  // namespace mastwise::act
+
+namespace mastwise {
+
+using HereActions =
+    ActionList<act::UseReceiver, act::UseMapPlace, act::ChooseSurroundings, act::ChooseGear,
+               act::NoseFromCourse, act::NoseFromSensor, act::NoseFromSun, act::MarkTail,
+               act::NoseFromPoints, act::ForgetNose>;
+
+}  // namespace mastwise

@@ -1,0 +1,41 @@
+#pragma once
+
+#include "app/here/state.hpp"
+#include "app/shared/shared.hpp"
+#include "app/ui/ui.hpp"
+
+namespace mastwise::screens {
+
+using ui::Point;
+using ui::Rect;
+using ui::Ui;
+
+void draw_here(Ui& ui, Rect area, const Shared& shared);
+
+// These cover the whole screen.
+void draw_gear_sheet(Ui& ui, const Shared& shared);
+void draw_surroundings_sheet(Ui& ui, const Shared& shared);
+void draw_nose_sheet(Ui& ui, const Shared& shared);
+void draw_paper_sheet(Ui& ui, const Shared& shared, const HereState& here);
+
+// Draws the open sheet if it is of this feature; false if not.
+inline bool draw_sheet(Ui& ui, const Shared& shared, const HereState& here) {
+  switch (shared.sheet) {
+    case Sheet::Gear:
+      draw_gear_sheet(ui, shared);
+      return true;
+    case Sheet::Surroundings:
+      draw_surroundings_sheet(ui, shared);
+      return true;
+    case Sheet::Nose:
+      draw_nose_sheet(ui, shared);
+      return true;
+    case Sheet::Paper:
+      draw_paper_sheet(ui, shared, here);
+      return true;
+    default:
+      return false;
+  }
+}
+
+}  // namespace mastwise::screens

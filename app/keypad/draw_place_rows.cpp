@@ -1,0 +1,90 @@
+#include "app/keypad/draw_place_rows.hpp"
+
+#include "app/keypad/actions.hpp"
+#include "app/keypad/update.hpp"
+#include "app/ui/lit_row.hpp"
+#include "app/words/places.hpp"
+#include "app/words/units.hpp"
+
+#include <string>
+
+#include <fmt/format.h>
+
+namespace mastwise::screens {
+namespace {
+
+using ui::Face;
+using ui::Rect;
+using ui::Ui;
+
+constexpr float kRow = 84.0f;
+
+// "60,870".
+std::string grouped(std::uint32_t number) {
+  constexpr std::uint32_t kGroup = 1000;
+  if (number < kGroup) return fmt::format("{}", number);
+  return grouped(number / kGroup) + fmt::format(",{:03}", number % kGroup);
+}
+
+// The population and distance, which distinguish places of the same name.
+std::string about(const places::FoundPlace& found, bool miles) {
+  std::string words = found.place.population ? grouped(*found.place.population) + " people"
+                                             : std::string("population unknown");
+  if (found.way) {
+    words += ", " + words::distance(found.way->distance_m, miles) + " " +
+             words::octant(found.way->bearing) + " of here";
+  }
+  return words;
+}
+
+void draw_row(Ui& ui, Rect row, const std::string& name, const places::FoundPlace& found,
+              bool miles) {
+  constexpr float kInset = 16.0f;
+  const ui::Theme& theme = ui.theme();
+  if (ui.touchable(name, row, true, "places found")) ui.emit(act::TakePlace{found.place});
+  const bool lit = ui.pressed(name);
+  if (lit) ui.canvas().fill(row.inset(2.0f), theme.lobe, 10.0f);
+  const std::string title = words::place(found.place);
+  const bool wide = ui.canvas().text_width(title, Face::Value) > row.width() - 2.0f * kInset;
+  ui.canvas().text({row.left + kInset, row.top + 38.0f}, title, wide ? Face::WordBold : Face::Value,
+                   theme.ink);
+  ui.canvas().text({row.left + kInset, row.top + 68.0f}, about(found, miles), Face::Small,
+                   second_ink_on_row(theme, lit));
+  ui.canvas().line({row.left, row.bottom}, {row.right, row.bottom}, theme.rule, 1.5f);
+}
+
+std::string state_words(const Shared& shared, const Keypad& keypad) {
+  const auto* found = places_found(keypad, shared);
+  if (found == nullptr) return "Searching places.";
+  if (!shared.places->trouble.empty()) return shared.places->trouble;
+  if (!found->empty()) return "Touch the right place.";
+  if (shared.places->question.typed != keypad.text) return "Searching places.";
+  return "No match. Try fewer letters, or add the state: BEND OR";
+}
+
+}  // namespace
+
+void draw_place_rows(Ui& ui, Rect view, const Shared& shared, const Keypad& keypad) {
+  constexpr float kFoot = 34.0f, kLine = 24.0f;
+  const ui::Theme& theme = ui.theme();
+  view.top = ui.paragraph({view.left, view.top + 20.0f}, view.width(), kLine,
+                          state_words(shared, keypad), Face::Small, theme.second_ink) -
+             8.0f;
+  ui.canvas().text({view.left, view.bottom - 6.0f}, words::places_source(), Face::Small,
+                   theme.second_ink);
+  view.bottom -= kFoot;
+  ui.canvas().line({view.left, view.top}, {view.right, view.top}, theme.rule, 1.5f);
+  const auto* found = places_found(keypad, shared);
+  if (found == nullptr) return;
+  const float offset =
+      ui.begin_scroll("places found", view, kRow * static_cast<float>(found->size()));
+  for (std::size_t i = 0; i < found->size(); ++i) {
+    const float top = view.top + kRow * static_cast<float>(i) - offset;
+    if (top + kRow < view.top || top > view.bottom) continue;
+    draw_row(ui, {view.left, top, view.right, top + kRow}, fmt::format("place {}", i + 1),
+             (*found)[i], shared.settings.miles);
+  }
+  ui.end_scroll();
+}
+
+}  // namespace mastwise::screens

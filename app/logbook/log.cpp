@@ -1,0 +1,238 @@
+#include "app/logbook/log.hpp"
+
+#include "app/logbook/actions.hpp"
+#include "app/words/units.hpp"
+#include "core/geo/geodesic.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include <fmt/format.h>
+
+namespace mastwise {
+namespace {
+
+constexpr const char* kPractice = "PRACTICE";
+constexpr std::array<const char*, 6> kWeathers{"clear", "overcast", "rain",
+                                               "snow",  "wind",     "thunder"};
+
+std::string gear_name(const Shared& shared) {
+  return gear_of(shared.settings.gear).name;
+}
+
+Mark mark(const Shared& shared) {
+  return {.changed = moment_of(shared), .tablet = shared.settings.tablet};
+}
+
+std::string id_of(const Shared& shared, const char* kind) {
+  return fmt::format("{}-{}-{}", shared.settings.tablet, kind,
+                     moment_of(shared).time_since_epoch().count());
+}
+
+const StopRecord* stop_record(const Log& log, const std::string& id) {
+  const auto found = std::find_if(log.stops.begin(), log.stops.end(),
+                                  [&](const StopRecord& stop) { return stop.id == id; });
+  return found == log.stops.end() ? nullptr : &*found;
+}
+
+void write(LogbookState& state, const Shared& shared, LogWrite record) {
+  if (!shared.stop.practice) state.writes.push_back(std::move(record));
+}
+
+// A stop lasts a day, unless a record was made elsewhere since.
+bool still_here(const Log& log, const Shared& shared, const StopRecord& stop) {
+  constexpr auto kDay = std::chrono::hours(24);
+  const bool latest = &stop == &log.stops.front();
+  const bool practice = stop.name == kPractice;
+  return latest && !stop.mark.deleted && practice == shared.stop.practice &&
+         same_stop(stop.position, *shared.findings.position) &&
+         moment_of(shared) - stop.arrived < kDay;
+}
+
+// The record of this stop; a new one if the rig has moved on.
+const StopRecord& this_stop(LogbookState& state, const Shared& shared) {
+  Log& log = state.log;
+  const Position& here = *shared.findings.position;
+  if (log.stop_id) {
+    const StopRecord* known = stop_record(log, *log.stop_id);
+    if (known != nullptr && same_stop(known->position, here)) return *known;
+  }
+  // The app restarted at the same stop.
+  const auto again = std::find_if(log.stops.begin(), log.stops.end(), [&](const StopRecord& stop) {
+    return still_here(log, shared, stop);
+  });
+  if (again != log.stops.end()) {
+    log.stop_id = again->id;
+    return *again;
+  }
+  StopRecord stop{.id = id_of(shared, "stop"),
+                  .mark = mark(shared),
+                  .position = here,
+                  .arrived = moment_of(shared),
+                  .surroundings = shared.stop.surroundings,
+                  .rig_heading = shared.findings.nose,
+                  .gear = gear_name(shared),
+                  .weather = state.weather};
+  if (shared.stop.practice) stop.name = kPractice;
+  log.stop_id = stop.id;
+  write(state, shared, stop);
+  return *log.stops.insert(log.stops.begin(), std::move(stop));
+}
+
+OutcomeRecord record_of(const LogbookState& state, const Shared& shared, const StopRecord& stop,
+                        const StationRow& row, Outcome outcome) {
+  OutcomeRecord record{.stop_id = stop.id,
+                       .source = row.station.provenance.source.name,
+                       .station_id = row.station.id,
+                       .mark = mark(shared),
+                       .call_sign = row.station.call_sign,
+                       .rf_channel = row.station.rf_channel,
+                       .outcome = outcome,
+                       .when = moment_of(shared),
+                       .gear = gear_name(shared),
+                       .weather = state.weather};
+  if (!row.station.programs.empty()) {
+    record.virtual_channel = row.station.programs.front().virtual_channel;
+  }
+  if (!row.outlook) return record;
+  const reception::Outlook& outlook = *row.outlook;
+  record.band = outlook.band;
+  record.heading = outlook.bearing;
+  record.chance_percent = outlook.chance_percent;
+  if (!outlook.margin_db) return record;
+  // As computed, before the logbook's corrections.
+  const auto& learned = shared.stations->question.learned[static_cast<std::size_t>(outlook.band)];
+  reception::Deviations deviations = outlook.deviations;
+  deviations.logbook_db = 0.0;
+  record.margin_db = *outlook.margin_db - learned.bias_db;
+  record.deviation_db = deviations.total_db();
+  return record;
+}
+
+bool same_record(const OutcomeRecord& a, const OutcomeRecord& b) {
+  return a.stop_id == b.stop_id && a.source == b.source && a.station_id == b.station_id;
+}
+
+void remove(Log& log, const OutcomeRecord& record) {
+  std::erase_if(log.outcomes, [&](const OutcomeRecord& one) { return same_record(one, record); });
+}
+
+}  // namespace
+
+bool is_practice(const StopRecord& stop) {
+  return stop.name == kPractice;
+}
+
+std::span<const StopRecord> listed_stops(const Log& log) {
+  constexpr std::size_t kMost = 20;
+  return std::span(log.stops).first(std::min(kMost, log.stops.size()));
+}
+
+void log_outcome(LogbookState& state, Shared& shared, const StationKey& key, Outcome outcome) {
+  const StationRow* row = shared.stations ? find_row(*shared.stations, key) : nullptr;
+  if (row == nullptr || !shared.findings.position) return;
+  const OutcomeRecord record = record_of(state, shared, this_stop(state, shared), *row, outcome);
+  auto& outcomes = state.log.outcomes;
+  const auto before = std::find_if(outcomes.begin(), outcomes.end(), [&](const OutcomeRecord& one) {
+    return same_record(one, record);
+  });
+  std::optional<OutcomeRecord> replaced;
+  if (before != outcomes.end()) replaced = *before;
+  remember(shared, "Outcome saved");
+  shared.taken_back->also.push_back(act::OutcomeBack{record, replaced});
+  remove(state.log, record);
+  outcomes.insert(outcomes.begin(), record);
+  write(state, shared, record);
+  teach(state, shared);
+}
+
+void take_back_outcome(LogbookState& state, const Shared& shared, const OutcomeRecord& touched,
+                       const std::optional<OutcomeRecord>& replaced) {
+  remove(state.log, touched);
+  if (replaced) state.log.outcomes.insert(state.log.outcomes.begin(), *replaced);
+  write(state, shared, OutcomeTakenBack{touched});
+  teach(state, shared);
+}
+
+void log_sweep(LogbookState& state, Shared& shared, const KeptSweep& kept) {
+  // The logbook stores true directions, so a compass reading is corrected by the declination.
+  if (kept.by != SweepBy::Compass || !shared.findings.field || !shared.findings.position) return;
+  const auto as_true = [&](Bearing<Dial> heading) {
+    return to_true(as_magnetic(heading), shared.findings.field->declination);
+  };
+  SweepRecord record{.id = id_of(shared, "sweep"),
+                     .stop_id = this_stop(state, shared).id,
+                     .source = kept.station.source,
+                     .station_id = kept.station.id,
+                     .mark = mark(shared),
+                     .band = kept.band,
+                     .when = moment_of(shared),
+                     .scale = kept.scale,
+                     .peak = as_true(kept.peak),
+                     .sigma_deg = kept.sigma_deg};
+  for (const aim::Reading& reading : kept.readings) {
+    if (reading.value) record.readings.push_back({as_true(reading.heading), *reading.value});
+  }
+  if (shared.taken_back) shared.taken_back->also.push_back(act::SweepBack{record.id});
+  write(state, shared, std::move(record));
+}
+
+void take_back_sweep(LogbookState& state, const Shared& shared, const std::string& id) {
+  write(state, shared, SweepTakenBack{id});
+}
+
+void teach(LogbookState& state, const Shared& shared) {
+  std::vector<OutcomeRecord> real;
+  for (const OutcomeRecord& outcome : state.log.outcomes) {
+    const StopRecord* stop = stop_record(state.log, outcome.stop_id);
+    const bool practice = stop != nullptr && is_practice(*stop);
+    if (practice == shared.stop.practice) real.push_back(outcome);
+  }
+  Taught taught{.outcomes = real.size()};
+  const auto forecasts = learning::forecasts(real);
+  taught.bins = learning::reliability_table(forecasts);
+  taught.brier = learning::brier_score(forecasts);
+  const learning::Learned learned = learning::learn(learning::trials(real));
+  taught.practice = shared.stop.practice;
+  taught.gear = gear_name(shared);
+  taught.stop_id = state.log.stop_id;
+  const std::string stop = taught.stop_id.value_or("");
+  for (const Band band : {Band::low_vhf, Band::high_vhf, Band::uhf}) {
+    taught.corrections[static_cast<std::size_t>(band)] =
+        learned.correction(band, taught.gear, stop);
+  }
+  state.log.taught = std::move(taught);
+}
+
+void derive_log(LogbookState& state, const Shared& shared) {
+  state.outcomes_here.clear();
+  state.worked_before.clear();
+  for (const OutcomeRecord& outcome : state.log.outcomes) {
+    if (state.log.stop_id && outcome.stop_id == *state.log.stop_id) {
+      state.outcomes_here.push_back(outcome);
+    }
+  }
+  if (!shared.findings.position) return;
+  std::vector<OutcomeRecord> before;
+  for (const StopRecord& stop : state.log.stops) {
+    if (stop.id == state.log.stop_id || !same_stop(stop.position, *shared.findings.position))
+      continue;
+    for (const OutcomeRecord& outcome : state.log.outcomes) {
+      if (outcome.stop_id == stop.id) before.push_back(outcome);
+    }
+  }
+  for (const HeadingThatWorked& worked : headings_that_worked(before)) {
+    std::string line = words::whole_degrees(worked.heading) + " true:";
+    for (const std::string& call_sign : worked.call_signs) line += " " + call_sign;
+    state.worked_before.push_back(std::move(line));
+  }
+}
+
+std::string next_weather(const std::string& weather) {
+  if (weather.empty()) return kWeathers.front();
+  const auto now = std::find(kWeathers.begin(), kWeathers.end(), weather);
+  if (now == kWeathers.end() || now + 1 == kWeathers.end()) return {};
+  return *(now + 1);
+}
+
+}  // namespace mastwise

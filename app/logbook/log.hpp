@@ -1,0 +1,24 @@
+#pragma once
+
+#include "app/logbook/state.hpp"
+#include "app/shared/shared.hpp"
+
+// The records of stops, outcomes and sweeps.
+namespace mastwise {
+
+// Records a station's outcome here.
+void log_outcome(LogbookState& state, Shared& shared, const StationKey& key, Outcome outcome);
+// Undoes the last outcome and restores the one before.
+void take_back_outcome(LogbookState& state, const Shared& shared, const OutcomeRecord& touched,
+                       const std::optional<OutcomeRecord>& replaced);
+void log_sweep(LogbookState& state, Shared& shared, const KeptSweep& kept);
+void take_back_sweep(LogbookState& state, const Shared& shared, const std::string& id);
+
+// Learns again from all outcomes, for the gear in use and this stop.
+void teach(LogbookState& state, const Shared& shared);
+void derive_log(LogbookState& state, const Shared& shared);
+
+// The next kind of weather for outcomes; empty after the last.
+std::string next_weather(const std::string& weather);
+
+}  // namespace mastwise

@@ -1,0 +1,71 @@
+#pragma once
+
+#include "app/logbook/files.hpp"
+#include "core/logbook/learning.hpp"
+#include "core/logbook/logbook.hpp"
+#include "core/logbook/record.hpp"
+#include "core/logbook/reliability.hpp"
+
+#include <array>
+#include <optional>
+#include <span>
+#include <string>
+#include <variant>
+#include <vector>
+
+namespace mastwise {
+
+// Records that the shell must write to the logbook.
+struct OutcomeTakenBack {
+  OutcomeRecord touched;
+  bool operator==(const OutcomeTakenBack&) const = default;
+};
+struct SweepTakenBack {
+  std::string id;
+  bool operator==(const SweepTakenBack&) const = default;
+};
+using LogWrite =
+    std::variant<StopRecord, OutcomeRecord, SweepRecord, OutcomeTakenBack, SweepTakenBack>;
+
+// The lessons of the logbook.
+struct Taught {
+  std::vector<learning::ReliabilityBin> bins = {};
+  std::optional<learning::BrierScore> brier = {};
+  std::array<learning::Correction, 3> corrections = {};  // by band, for this gear at this stop
+  std::size_t outcomes = 0;
+
+  // What it was learned for.
+  bool practice = false;
+  std::string gear = {};
+  std::optional<std::string> stop_id = {};
+  bool operator==(const Taught&) const = default;
+};
+
+// The logbook in memory; the shell writes it.
+struct Log {
+  std::vector<StopRecord> stops = {};        // the latest first
+  std::vector<OutcomeRecord> outcomes = {};  // of all stops, the latest first
+  std::optional<std::string> stop_id = {};   // of this stop, once it has a record
+  Taught taught = {};
+  bool operator==(const Log&) const = default;
+};
+
+// A stop of the practice area, in memory only.
+bool is_practice(const StopRecord& stop);
+
+// The latest stops, for a list.
+std::span<const StopRecord> listed_stops(const Log& log);
+
+// The logbook as its screens show it.
+struct LogbookState {
+  Log log = {};
+  std::vector<LogWrite> writes = {};  // not written yet
+  LogbookFiles files = {};
+  std::string weather = {};  // for outcomes
+
+  std::vector<OutcomeRecord> outcomes_here = {};
+  std::vector<std::string> worked_before = {};  // headings at earlier stops here
+  bool operator==(const LogbookState&) const = default;
+};
+
+}  // namespace mastwise

@@ -1,0 +1,87 @@
+#include "app/map/draw_rasters.hpp"
+
+#include "app/ui/chance_mark.hpp"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+
+namespace mastwise::ui {
+namespace {
+
+// Colors of level ground at the sea and in the mountains, of full shade and of lit slopes.
+struct Ground {
+  Color low, high, shade, light;
+};
+constexpr Ground kDay{
+    {0xE4, 0xE8, 0xDC}, {0xF0, 0xE6, 0xD6}, {0xB4, 0xAC, 0x9C}, {0xFF, 0xFD, 0xF8}};
+constexpr Ground kNight{
+    {0x12, 0x19, 0x1A}, {0x1C, 0x1A, 0x18}, {0x04, 0x06, 0x08}, {0x34, 0x39, 0x3A}};
+
+Color mixed(Color from, Color to, double part) {
+  const auto one = [part](std::uint8_t a, std::uint8_t b) {
+    return static_cast<std::uint8_t>(std::lround(a + part * (b - a)));
+  };
+  return {one(from.red, to.red), one(from.green, to.green), one(from.blue, to.blue)};
+}
+
+std::uint32_t packed(Color color, std::uint8_t opacity = 255) {
+  return std::uint32_t{color.red} | std::uint32_t{color.green} << 8 |
+         std::uint32_t{color.blue} << 16 | std::uint32_t{opacity} << 24;
+}
+
+Color shaded(const Ground& ground, std::uint8_t shade, std::uint8_t band) {
+  constexpr double kLevel = 1.0 + 254.0 * 0.70710678;  // see map::Relief::shade
+  const double height =
+      static_cast<double>(band - 1) / static_cast<double>(map::Relief::kBandsFromM.size());
+  const Color level = mixed(ground.low, ground.high, std::clamp(height, 0.0, 1.0));
+  if (shade >= kLevel) return mixed(level, ground.light, (shade - kLevel) / (255.0 - kLevel));
+  return mixed(ground.shade, level, (shade - 1.0) / (kLevel - 1.0));
+}
+
+}  // namespace
+
+ReliefExtremes relief_extremes(bool night) {
+  const Ground& ground = night ? kNight : kDay;
+  return {ground.shade, ground.light};
+}
+
+Raster relief_raster(const map::Relief& relief, bool night) {
+  constexpr int kHatch = 12;  // cells from stroke to stroke
+  const Ground& ground = night ? kNight : kDay;
+  const std::uint32_t paper = packed(theme(night).paper);
+  const std::uint32_t stroke = packed(mixed(theme(night).paper, theme(night).rule, 0.35));
+  Raster raster{.width = relief.grid.columns, .height = relief.grid.rows};
+  raster.rgba.reserve(relief.shade.size());
+  // A table from two bytes to a color, computed once.
+  std::array<std::array<std::uint32_t, 256>, map::Relief::kBandsFromM.size() + 2> colors{};
+  for (std::size_t band = 1; band < colors.size(); ++band) {
+    for (std::size_t shade = 1; shade < 256; ++shade) {
+      colors[band][shade] =
+          packed(shaded(ground, static_cast<std::uint8_t>(shade), static_cast<std::uint8_t>(band)));
+    }
+  }
+  for (int row = 0; row < raster.height; ++row) {
+    for (int column = 0; column < raster.width; ++column) {
+      const auto cell = static_cast<std::size_t>(row * raster.width + column);
+      const bool known =
+          relief.shade[cell] != map::Relief::kUnknown && relief.band[cell] != map::Relief::kUnknown;
+      raster.rgba.push_back(known ? colors[relief.band[cell]][relief.shade[cell]]
+                                  : ((row + column) % kHatch == 0 ? stroke : paper));
+    }
+  }
+  return raster;
+}
+
+Raster area_raster(const AreaSheet& sheet, bool night) {
+  const std::uint8_t opacity = night ? 90 : 200;
+  Raster raster{.width = static_cast<int>(sheet.side), .height = static_cast<int>(sheet.side)};
+  raster.rgba.reserve(sheet.percent.size());
+  for (const std::int8_t percent : sheet.percent) {
+    raster.rgba.push_back(percent == AreaSheet::kUnknown ? 0u
+                                                         : packed(chance_shade(percent), opacity));
+  }
+  return raster;
+}
+
+}  // namespace mastwise::ui

@@ -1,0 +1,22 @@
+#pragma once
+
+#include "app/look/theme.hpp"
+#include "app/map/state.hpp"
+#include "app/ui/raster.hpp"
+
+namespace mastwise::ui {
+
+// Shaded ground: paper by day, dark by night; higher bands are warmer. Unknown ground is hatched.
+Raster relief_raster(const map::Relief& relief, bool night);
+
+// The chance over the cells of an area scan, translucent over the ground; unknown cells stay empty.
+// At night it is fainter, so that a bright area does not dazzle.
+Raster area_raster(const AreaSheet& sheet, bool night);
+
+// The darkest and the lightest color of relief_raster() under text.
+struct ReliefExtremes {
+  Color darkest, lightest;
+};
+ReliefExtremes relief_extremes(bool night);
+
+}  // namespace mastwise::ui

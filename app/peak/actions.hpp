@@ -1,0 +1,61 @@
+#pragma once
+
+#include "app/peak/state.hpp"
+#include "app/shared/action.hpp"
+
+#include <string_view>
+
+namespace mastwise::act {
+
+// A sweep: readings of the meter at several headings.
+struct BeginSweep {
+  static constexpr std::string_view kName = "BeginSweep";
+  static constexpr auto kFields = fields("by");
+  SweepBy by;
+};
+
+struct TurnSweep {
+  static constexpr std::string_view kName = "TurnSweep";
+  static constexpr auto kFields = fields("degrees");
+  double degrees;  // clockwise, seen from above
+};
+
+struct SetMeter {
+  static constexpr std::string_view kName = "SetMeter";
+  static constexpr auto kFields = fields("by");
+  double by;
+};
+
+struct ReadMeter {
+  static constexpr std::string_view kName = "ReadMeter";
+  static constexpr auto kFields = fields("nothing");
+  bool nothing;  // no lock at this heading
+};
+
+struct NextScale {
+  static constexpr std::string_view kName = "NextScale";
+};
+
+struct DropReading {
+  static constexpr std::string_view kName = "DropReading";
+};
+
+// The picture fails at the current heading.
+struct MarkEdge {
+  static constexpr std::string_view kName = "MarkEdge";
+  static constexpr auto kFields = fields("right");
+  bool right;  // of the headings with a picture
+};
+
+struct KeepSweep {
+  static constexpr std::string_view kName = "KeepSweep";
+};
+
+}  // namespace mastwise::act
+
+namespace mastwise {
+
+using PeakActions = ActionList<act::BeginSweep, act::TurnSweep, act::SetMeter, act::ReadMeter,
+                               act::NextScale, act::DropReading, act::MarkEdge, act::KeepSweep>;
+
+}  // namespace mastwise

@@ -1,0 +1,64 @@
+#pragma once
+
+#include "app/shared/plan.hpp"
+#include "app/shared/stop.hpp"
+#include "core/channels/channels.hpp"
+#include "core/headings/compass_checks.hpp"
+#include "core/sweep/edges.hpp"
+#include "core/sweep/strong_station.hpp"
+#include "core/sweep/sweep.hpp"
+
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace mastwise {
+
+// Meter readings taken at several headings, and their fit.
+struct Sweep {
+  StationKey station = {};
+  std::string title = {};
+  Band band = Band::uhf;
+  SweepBy by = SweepBy::Compass;
+  aim::Scale scale = aim::Scale::quality_percent;
+  Bearing<Dial> heading = {};  // at which the next reading is taken
+  double value = 0.0;          // of the next reading
+  std::vector<aim::Reading> readings = {};
+
+  std::optional<aim::SweepFit> fit = {};
+  std::optional<Bearing<Dial>> next = {};  // the most useful next heading
+  std::string why_no_fit = {};             // instead of `fit`, once there are readings
+
+  // The headings left and right where the picture fails.
+  std::optional<Bearing<Dial>> left_edge = {}, right_edge = {};
+  std::optional<aim::EdgeMiddle> between_edges = {};
+  std::optional<Agreement> edges_agree = {};  // with the fit
+  std::string edge_trouble = {};              // why the middle or agreement is missing
+  bool operator==(const Sweep&) const = default;
+};
+
+// The greatest value of the scale, and the step of its plus and minus.
+double scale_most(aim::Scale scale);
+double scale_step(aim::Scale scale);
+// The meter's start value before a reading.
+double scale_start(aim::Scale scale);
+std::string scale_words(aim::Scale scale);
+
+// Adds the current reading and fits again; `nothing`: no lock at this heading.
+void read_meter(Sweep& sweep, const gear::Pattern& pattern, bool nothing);
+void drop_last_reading(Sweep& sweep, const gear::Pattern& pattern);
+// The picture fails at the current heading.
+void mark_edge(Sweep& sweep, bool right);
+// The station's direction by the readings, else between the edges.
+struct SweepResult {
+  Bearing<Dial> peak;
+  double sigma_deg;
+};
+std::optional<SweepResult> result_of(const Sweep& sweep);
+
+struct PeakState {
+  std::optional<Sweep> sweep = {};
+  bool operator==(const PeakState&) const = default;
+};
+
+}  // namespace mastwise

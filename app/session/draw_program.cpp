@@ -1,0 +1,175 @@
+#include "app/ahead/draw.hpp"
+#include "app/aim/draw.hpp"
+#include "app/data/draw.hpp"
+#include "app/here/draw.hpp"
+#include "app/keypad/draw.hpp"
+#include "app/logbook/draw.hpp"
+#include "app/map/draw.hpp"
+#include "app/path/draw.hpp"
+#include "app/peak/draw.hpp"
+#include "app/plan/draw.hpp"
+#include "app/safety/draw.hpp"
+#include "app/session/screens.hpp"
+#include "app/shared/actions.hpp"
+#include "app/stations/draw.hpp"
+#include "app/ui/icons.hpp"
+#include "app/ui/layout.hpp"
+#include "app/words/phrases.hpp"
+#include "app/words/places.hpp"
+
+#include <array>
+
+namespace mastwise::screens {
+namespace {
+
+struct PlaceOnRail {
+  Place place;
+  const char* label;
+};
+constexpr std::array kPlaces{
+    PlaceOnRail{Place::Here, "Here"},       PlaceOnRail{Place::Stations, "Stations"},
+    PlaceOnRail{Place::Aim, "Aim"},         PlaceOnRail{Place::Peak, "Peak"},
+    PlaceOnRail{Place::Logbook, "Logbook"}, PlaceOnRail{Place::Ahead, "Ahead"}};
+static_assert(kPlaces.size() == kPlaceCount);
+
+void draw_place(Ui& ui, Rect rect, const PlaceOnRail& entry, bool chosen) {
+  const std::string name = std::string("place ") + entry.label;
+  if (ui.touchable(name, rect)) ui.emit(act::Show{entry.place});
+  const ui::Theme& theme = ui.theme();
+  const bool filled = chosen || ui.pressed(name);
+  if (filled) ui.canvas().fill(rect, theme.accent, 14.0f);
+  const ui::Color color = filled ? theme.on_accent : theme.ink;
+  const Point center = rect.center();
+  const float apart = 0.27f * std::min(rect.height(), 96.0f);
+  ui::draw_place_icon(ui.canvas(), entry.place, {center.x, center.y - 0.55f * apart}, color);
+  ui.canvas().text({center.x, center.y + 1.45f * apart}, entry.label,
+                   filled ? ui::Face::SmallBold : ui::Face::Small, color, ui::Align::Center);
+}
+
+void draw_rail_end(Ui& ui, const ui::Layout& layout, const Model& model) {
+  const bool undo = model.taken_back || model.safety.undo;
+  const bool shared =
+      layout.take_back.top == layout.rail_end.top && layout.take_back.left == layout.rail_end.left;
+  if (shared && undo) {
+    if (ui.button("take back", layout.take_back, "Undo", ui::ButtonLook::Plain)) {
+      ui.emit(act::TakeBack{});
+    }
+    return;
+  }
+  if (ui.button("look", layout.rail_end, model.settings.night ? "Day" : "Night",
+                ui::ButtonLook::Plain)) {
+    ui.emit(act::NextSetting{"night"});
+  }
+  if (undo && ui.button("take back", layout.take_back, "Undo", ui::ButtonLook::Plain)) {
+    ui.emit(act::TakeBack{});
+  }
+}
+
+void draw_rail(Ui& ui, const ui::Layout& layout, const Model& model) {
+  ui.canvas().fill(layout.rail, ui.theme().panel);
+  const auto [from, to] = layout.rail_rule;
+  ui.canvas().line(from, to, ui.theme().rule, 1.5f);
+  for (std::size_t i = 0; i < kPlaces.size(); ++i) {
+    draw_place(ui, layout.rail_slot(i), kPlaces[i], model.place == kPlaces[i].place);
+  }
+  draw_rail_end(ui, layout, model);
+}
+
+// The near town, on the screens that do not show the position anyway.
+std::string stands_words(const Model& model) {
+  if (model.place == Place::Here || !model.findings.position) return {};
+  const places::NearPlace* near = near_place_of(model, *model.findings.position);
+  return near == nullptr ? "" : words::sentence(words::near_place(*near, model.settings.miles));
+}
+
+// Warnings that every screen must show.
+void draw_foot(Ui& ui, const ui::Layout& layout, const Model& model) {
+  const Rect foot = layout.foot;
+  const float baseline = foot.center().y + 7.0f;
+  if (!model.trouble.empty()) {
+    ui.canvas().text({foot.left, baseline}, model.trouble, ui::Face::SmallBold, ui.theme().warning);
+    return;
+  }
+  const bool raised = model.findings.antenna_up;
+  const std::string right = raised              ? "ANTENNA IS UP"
+                            : model.taken_back  ? model.taken_back->what
+                            : model.safety.undo ? "Antenna marked down"
+                                                : std::string();
+  if (model.stop.practice) {
+    ui.canvas().text({foot.left, baseline}, "PRACTICE AREA: invented stations and hills",
+                     ui::Face::SmallBold, ui.theme().warning);
+  } else {
+    const float room = foot.right - 24.0f - ui.canvas().text_width(right, ui::Face::SmallBold);
+    ui.canvas().push_clip({foot.left, foot.top, room, foot.bottom});
+    ui.canvas().text({foot.left, baseline}, stands_words(model), ui::Face::Small,
+                     ui.theme().second_ink);
+    ui.canvas().pop_clip();
+  }
+  ui.canvas().text({foot.right, baseline}, right, raised ? ui::Face::SmallBold : ui::Face::Small,
+                   raised ? ui.theme().warning : ui.theme().second_ink, ui::Align::Right);
+}
+
+// Each feature draws its own sheets.
+void draw_open_sheet(Ui& ui, const Model& model) {
+  draw_sheet(ui, model, model.here) || draw_sheet(ui, model, model.list) || draw_sheet(ui, model) ||
+      draw_sheet(ui, model, model.aim) || draw_sheet(ui, model, model.plan) ||
+      draw_sheet(ui, model, model.logbook) || draw_sheet(ui, model, model.data);
+}
+
+// Draws the sheet that covers the rail and all places; false if none does.
+bool draw_cover(Ui& ui, const Model& model) {
+  if (model.safety.drive != safety::Drive::Parked) {
+    draw_drive_face(ui, model.safety, model.now);
+    return true;
+  }
+  if (model.safety.asking != Asking::Nothing) {
+    draw_prompt(ui, model.safety, model.settings.left_handed);
+  } else if (model.safety.roof) {
+    draw_roof(ui, model, model.aim);
+  } else if (model.keypad) {
+    const std::optional<Rect> found = draw_keypad(ui, model, *model.keypad);
+    if (found) draw_station_rows(ui, *found, model, model.list);
+  } else if (model.sheet != Sheet::None) {
+    draw_open_sheet(ui, model);
+  } else {
+    return false;
+  }
+  if (model.stop.practice) {
+    ui.canvas().text({ui.screen().center().x, 26.0f}, "PRACTICE", ui::Face::PromptBold,
+                     ui.theme().warning, ui::Align::Center);
+  }
+  return true;
+}
+
+}  // namespace
+
+void draw_program(Ui& ui, const Model& model) {
+  if (draw_cover(ui, model)) return;
+  const ui::Layout layout = ui::layout(ui.screen(), model.settings.left_handed);
+  draw_rail(ui, layout, model);
+  switch (model.place) {
+    case Place::Here:
+      draw_here(ui, layout.body, model);
+      break;
+    case Place::Stations: {
+      const Rect room = draw_stations(ui, layout.body, model, model.list);
+      if (model.map_open) draw_station_map(ui, room, model, model.map);
+      break;
+    }
+    case Place::Aim:
+      draw_aim(ui, layout.body, model, model.aim);
+      break;
+    case Place::Peak:
+      draw_peak(ui, layout.body, model, model.peak);
+      break;
+    case Place::Logbook:
+      draw_logbook(ui, layout.body, model, model.logbook);
+      break;
+    case Place::Ahead:
+      draw_ahead(ui, layout.body, model, model.ahead);
+      break;
+  }
+  draw_foot(ui, layout, model);
+}
+
+}  // namespace mastwise::screens

@@ -1,0 +1,87 @@
+#include "app/session/questions.hpp"
+
+#include "app/ahead/update.hpp"
+#include "app/keypad/keypad.hpp"
+#include "app/map/update.hpp"
+
+#include <algorithm>
+
+namespace mastwise {
+namespace {
+
+void add(std::vector<Position>& shown, const std::optional<Position>& position) {
+  if (position && std::find(shown.begin(), shown.end(), *position) == shown.end()) {
+    shown.push_back(*position);
+  }
+}
+
+}  // namespace
+
+StationsQuestion stations_question(const Model& model) {
+  StationsQuestion question{.from = model.findings.position,
+                            .search = model.search,
+                            .practice = model.stop.practice,
+                            .surroundings = model.stop.surroundings,
+                            .gear = model.settings.gear};
+  if (model.stop.target) question.target = key_of(*model.stop.target);
+  question.pinned = model.stop.pinned;
+  question.plan_for = model.plan.plan_for;
+  question.ticked_networks = model.settings.ticked_networks;
+  question.plan_floor_percent = kPlanFloors[model.plan.floor];
+  question.heading_error_deg = model.findings.heading_error_deg;
+  question.pinned_networks = model.settings.pinned_networks;
+  if (!model.stop.practice && model.data.answer) {
+    question.generation = model.data.answer->generation;
+  }
+  if (model.place == Place::Ahead) {
+    question.compare = true;
+    question.ahead = model.ahead.places;
+  }
+  for (const Band band : {Band::low_vhf, Band::high_vhf, Band::uhf}) {
+    const auto at = static_cast<std::size_t>(band);
+    const learning::Correction& correction = model.logbook.log.taught.corrections[at];
+    if (!correction.applied) continue;
+    question.learned[at] = {
+        .bias_db = correction.bias_db, .sigma_db = correction.sigma_db, .stops = correction.stops};
+  }
+  return question;
+}
+
+std::optional<MapQuestion> map_question(const Model& model) {
+  return map_question(model.map, model, stations_question(model));
+}
+
+std::optional<AreaQuestion> area_question(const Model& model) {
+  return area_question(model.map, model, stations_question(model));
+}
+
+std::optional<RouteQuestion> route_question(const Model& model) {
+  return route_question(model.ahead, model, stations_question(model));
+}
+
+std::optional<PlacesQuestion> places_question(const Model& model) {
+  PlacesQuestion question;
+  add(question.shown, model.findings.position);
+  if (model.keypad && types_name(*model.keypad)) {
+    question.typed = model.keypad->text;
+    question.near = model.findings.position;
+  } else if (model.keypad && types_position(*model.keypad)) {
+    if (const auto typed = parse_position(model.keypad->text)) add(question.shown, *typed);
+  }
+  if (model.place == Place::Ahead) {
+    for (const Position& place : model.ahead.places) add(question.shown, place);
+  }
+  if (model.place == Place::Logbook) {
+    for (const StopRecord& stop : listed_stops(model.logbook.log))
+      add(question.shown, stop.position);
+  }
+  if (question.shown.empty() && question.typed.empty()) return std::nullopt;
+  return question;
+}
+
+std::optional<IntakeQuestion> intake_question(const Model& model) {
+  if (!model.data.opened || model.data.question.step == IntakeStep::Report) return std::nullopt;
+  return model.data.question;
+}
+
+}  // namespace mastwise

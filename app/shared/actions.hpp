@@ -1,0 +1,162 @@
+#pragma once
+
+#include "app/shared/shared.hpp"
+
+#include <string>
+#include <string_view>
+
+// What all features may do or hear: devices, clock, navigation, the stop, the survey, Undo.
+namespace mastwise::act {
+
+// A clock tick. `utc` is the machine's clock and may be wrong.
+struct Tick {
+  static constexpr std::string_view kName = "Tick";
+  static constexpr auto kFields = fields("now", "utc");
+  Monotonic now;
+  UtcTime utc;
+};
+
+// Raw bytes from the position receiver or heading sensor.
+struct ReceiverBytes {
+  static constexpr std::string_view kName = "ReceiverBytes";
+  Monotonic now;
+  std::string bytes;
+};
+
+// The name and state of the receiver's connection.
+struct LinkChanged {
+  static constexpr std::string_view kName = "LinkChanged";
+  static constexpr auto kFields = fields("link");
+  Link link;
+};
+
+struct Show {
+  static constexpr std::string_view kName = "Show";
+  static constexpr auto kFields = fields("place");
+  Place place;
+};
+
+// Between the list of stations and their map.
+struct SwitchMap {
+  static constexpr std::string_view kName = "SwitchMap";
+};
+
+struct OpenSheet {
+  static constexpr std::string_view kName = "OpenSheet";
+  static constexpr auto kFields = fields("sheet");
+  Sheet sheet;
+};
+
+struct OpenKeypad {
+  static constexpr std::string_view kName = "OpenKeypad";
+  static constexpr auto kFields = fields("purpose");
+  KeypadPurpose purpose;
+};
+
+struct OpenField {
+  static constexpr std::string_view kName = "OpenField";
+  static constexpr auto kFields = fields("field");
+  Field field;
+};
+
+// Opens a safety prompt.
+struct Ask {
+  static constexpr std::string_view kName = "Ask";
+  static constexpr auto kFields = fields("what");
+  Asking what;
+};
+
+// A prompt of another feature than safety was confirmed.
+struct Confirmed {
+  static constexpr std::string_view kName = "Confirmed";
+  static constexpr auto kFields = fields("what");
+  Asking what;
+};
+
+// The look for the walk on the roof; asks first.
+struct GoToRoof {
+  static constexpr std::string_view kName = "GoToRoof";
+};
+struct LeaveRoof {
+  static constexpr std::string_view kName = "LeaveRoof";
+};
+
+// The next value of a setting that has few: on or off, one after another.
+struct NextSetting {
+  static constexpr std::string_view kName = "NextSetting";
+  static constexpr auto kFields = fields("setting");
+  std::string setting;  // its name in Settings::each
+};
+
+struct SetStop {
+  static constexpr std::string_view kName = "SetStop";
+  static constexpr auto kFields = fields("stop");
+  Stop stop;  // a whole stop, from the command line or the logbook
+};
+
+// Into or out of the practice area.
+struct SwitchPractice {
+  static constexpr std::string_view kName = "SwitchPractice";
+};
+
+struct SelectStation {
+  static constexpr std::string_view kName = "SelectStation";
+  static constexpr auto kFields = fields("key");
+  StationKey key;
+};
+
+// Pins a station into every plan, or unpins it.
+struct PinStation {
+  static constexpr std::string_view kName = "PinStation";
+  static constexpr auto kFields = fields("key");
+  StationKey key;
+};
+
+struct StationsFound {
+  static constexpr std::string_view kName = "StationsFound";
+  static constexpr auto kFields = fields("answer");
+  StationsAnswer answer;
+};
+
+struct PlacesFound {
+  static constexpr std::string_view kName = "PlacesFound";
+  static constexpr auto kFields = fields("answer");
+  PlacesAnswer answer;
+};
+
+// A place was typed for the list of those ahead.
+struct PlaceTyped {
+  static constexpr std::string_view kName = "PlaceTyped";
+  static constexpr auto kFields = fields("position");
+  Position position;
+};
+
+struct SweepKept {
+  static constexpr std::string_view kName = "SweepKept";
+  static constexpr auto kFields = fields("sweep");
+  KeptSweep sweep;
+};
+
+struct Trouble {
+  static constexpr std::string_view kName = "Trouble";
+  static constexpr auto kFields = fields("what");
+  std::string what;  // a failed save or read; shown until the next touch
+};
+
+// Undo the last change.
+struct TakeBack {
+  static constexpr std::string_view kName = "TakeBack";
+};
+
+}  // namespace mastwise::act
+
+namespace mastwise {
+
+using SharedActions =
+    ActionList<act::Tick, act::ReceiverBytes, act::LinkChanged, act::Show, act::SwitchMap,
+               act::OpenSheet, act::OpenKeypad, act::OpenField, act::Ask, act::Confirmed,
+               act::GoToRoof, act::LeaveRoof, act::NextSetting, act::SetStop, act::SwitchPractice,
+               act::SelectStation, act::PinStation, act::StationsFound, act::PlacesFound,
+               act::PlaceTyped, act::SweepKept, act::Trouble, act::TakeBack>;
+
+}  // namespace mastwise

@@ -1,0 +1,102 @@
+#include "app/shared/dial_checks.hpp"
+#include "app/shared/shared.hpp"
+
+#include <cmath>
+#include <utility>
+
+namespace mastwise {
+namespace {
+
+std::optional<RigHeading> nose_heading(const std::optional<Nose>& nose,
+                                       const std::optional<MagneticField>& field) {
+  if (!nose) return std::nullopt;
+  if (const auto* heading = std::get_if<Bearing<True>>(&nose->heading)) {
+    return RigHeading::nose_at(*heading);
+  }
+  if (!field) return std::nullopt;
+  const auto& heading = std::get<Bearing<Magnetic>>(nose->heading);
+  return RigHeading::nose_at(to_true(heading, field->declination));
+}
+
+void find_position(const Shared& shared, Findings& findings) {
+  if (shared.stop.source == PositionSource::ByHand) {
+    findings.position = shared.stop.by_hand;
+    return;
+  }
+  const nmea::Fix fix = shared.receiver.fix(shared.now);
+  findings.position_stale = fix.last_position && !fix.position;
+  const auto parked = shared.parked.result();
+  findings.position = parked ? parked->mean : fix.last_position;
+}
+
+void find_date(const Shared& shared, Findings& findings) {
+  const auto& trusted = shared.receiver.date();
+  findings.date = trusted ? UtcTime(trusted->date) : shared.machine_time;
+  findings.date_origin = trusted ? Findings::DateOrigin::Receiver : Findings::DateOrigin::Machine;
+}
+
+// Where the heading sensor points; one that counts from the needle's north needs the declination
+// here, not the one that may once have been set in the sensor.
+std::optional<Bearing<True>> facing(const nmea::HeadingSensor& sensor,
+                                    const std::optional<MagneticField>& field) {
+  if (sensor.true_heading) return sensor.true_heading;
+  if (!sensor.magnetic_heading || !field) return std::nullopt;
+  return to_true(*sensor.magnetic_heading, field->declination);
+}
+
+void find_prospect(const Shared& shared, Findings& findings) {
+  if (!shared.stations || !shared.stop.target) return;
+  const StationRow* row = find_row(*shared.stations, key_of(*shared.stop.target));
+  if (row == nullptr) return;
+  findings.outlook = row->outlook;
+  if (shared.stations->question.target == key_of(*shared.stop.target)) {
+    findings.slack = shared.stations->target_slack;
+  }
+  findings.reasons = row->reasons;
+}
+
+// The error of the chosen way to point; the usual error while its inputs are unknown.
+void find_heading_error(Shared& shared) {
+  const auto budget = heading_budget(shared.settings.pointing, heading_context(shared));
+  if (!budget) return;
+  // A change asks the worker again, so it is rounded to steps that matter.
+  constexpr double kStep_deg = 0.5;
+  shared.findings.heading_error_deg = std::ceil(budget->total_deg / kStep_deg) * kStep_deg;
+  shared.findings.heading_errors = budget->lines;
+}
+
+}  // namespace
+
+void derive(Shared& shared, const World& world) {
+  Findings findings;
+  find_position(shared, findings);
+  find_date(shared, findings);
+  if (findings.position) {
+    findings.field = world.magnetic.at(*findings.position, findings.date);
+  }
+  findings.nose = nose_heading(shared.stop.nose, findings.field);
+  // A rig heading from another place is not valid here.
+  const auto parked = shared.parked.result();
+  if (shared.stop.nose && shared.stop.nose->taken_at && parked) {
+    findings.moved_m = rig_moved_m(*shared.stop.nose->taken_at, *parked);
+    if (findings.moved_m) findings.nose.reset();
+  }
+  if (findings.position && shared.stop.target &&
+      *findings.position != shared.stop.target->position) {
+    findings.card = aim_card(*findings.position, shared.stop.target->position, findings.date,
+                             world.magnetic, findings.nose);
+  }
+  findings.facing = facing(shared.receiver.heading(shared.now), findings.field);
+  if (findings.facing && findings.card) {
+    findings.turn = findings.card->bearing_true - *findings.facing;
+  }
+  if (const auto speed_mps = shared.receiver.fix(shared.now).speed_mps) {
+    findings.speed_kmh = *speed_mps * 3.6;
+  }
+  find_prospect(shared, findings);
+  shared.findings = std::move(findings);
+  find_heading_error(shared);
+  derive_dial_checks(shared, shared.findings);
+}
+
+}  // namespace mastwise

@@ -1,0 +1,76 @@
+#include "app/shared/json.hpp"
+
+#include <utility>
+
+NLOHMANN_JSON_NAMESPACE_BEGIN
+
+void adl_serializer<mastwise::Station>::to_json(json& out, const mastwise::Station& s) {
+  out = {{"id", s.id},
+         {"call_sign", s.call_sign},
+         {"facility_id", s.facility_id},
+         {"name", s.name},
+         {"network", s.network},
+         {"programs", s.programs},
+         {"raster", s.raster},
+         {"rf_channel", s.rf_channel},
+         {"standard", s.standard},
+         {"position", s.position},
+         {"site_amsl_m", s.site_amsl_m},
+         {"antenna_amsl_m", s.antenna_amsl_m},
+         {"haat_m", s.haat_m},
+         {"erp_kw", s.erp_kw},
+         {"polarization", s.polarization},
+         {"directional", s.directional},
+         {"pattern", s.pattern ? to_text(*s.pattern) : std::string()},
+         {"translator", s.translator},
+         {"city", s.city},
+         {"state", s.state},
+         {"notes", s.notes},
+         {"provenance", s.provenance}};
+}
+
+void adl_serializer<mastwise::PeakedStation>::to_json(json& out, const mastwise::PeakedStation& s) {
+  out = {{"key", s.key},           {"by", s.by},
+         {"position", s.position}, {"taken_at", s.taken_at},
+         {"peak_deg", s.peak_deg}, {"sigma_deg", s.sigma_deg}};
+}
+
+mastwise::PeakedStation adl_serializer<mastwise::PeakedStation>::from_json(const json& in) {
+  return {.key = in.at("key").get<mastwise::StationKey>(),
+          .by = in.at("by").get<mastwise::SweepBy>(),
+          .position = in.at("position").get<mastwise::Position>(),
+          .taken_at = in.at("taken_at").get<mastwise::Position>(),
+          .peak_deg = in.at("peak_deg").get<double>(),
+          .sigma_deg = in.at("sigma_deg").get<double>()};
+}
+
+mastwise::Station adl_serializer<mastwise::Station>::from_json(const json& in) {
+  mastwise::Station s{.position = in.at("position").get<mastwise::Position>()};
+  in.at("id").get_to(s.id);
+  in.at("call_sign").get_to(s.call_sign);
+  in.at("facility_id").get_to(s.facility_id);
+  in.at("name").get_to(s.name);
+  in.at("network").get_to(s.network);
+  in.at(in.contains("programs") ? "programs" : "programmes").get_to(s.programs);
+  in.at("raster").get_to(s.raster);
+  in.at("rf_channel").get_to(s.rf_channel);
+  in.at("standard").get_to(s.standard);
+  in.at("site_amsl_m").get_to(s.site_amsl_m);
+  in.at("antenna_amsl_m").get_to(s.antenna_amsl_m);
+  in.at("haat_m").get_to(s.haat_m);
+  in.at("erp_kw").get_to(s.erp_kw);
+  in.at("polarization").get_to(s.polarization);
+  in.at("directional").get_to(s.directional);
+  if (const auto text = in.value("pattern", std::string()); !text.empty()) {
+    auto pattern = mastwise::parse_transmit_pattern(text);
+    if (pattern) s.pattern = std::move(pattern).value();
+  }
+  in.at("translator").get_to(s.translator);
+  in.at("city").get_to(s.city);
+  in.at("state").get_to(s.state);
+  in.at("notes").get_to(s.notes);
+  in.at("provenance").get_to(s.provenance);
+  return s;
+}
+
+NLOHMANN_JSON_NAMESPACE_END

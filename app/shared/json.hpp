@@ -1,0 +1,203 @@
+#pragma once
+
+#include "app/shared/link.hpp"
+#include "app/shared/reason_json.hpp"
+#include "app/shared/stop.hpp"
+#include "app/shared/stored_names.hpp"
+#include "app/shared/survey.hpp"
+#include "core/map/projection.hpp"
+#include "core/sweep/sweep.hpp"
+
+#include <algorithm>
+#include <optional>
+#include <stdexcept>
+#include <string>
+#include <variant>
+
+#include <nlohmann/json.hpp>
+
+// The types within actions as JSON. A reader throws json's exception on unknown input, which
+// action_from_json() turns into an error.
+
+NLOHMANN_JSON_NAMESPACE_BEGIN
+
+template <class T>
+struct adl_serializer<std::optional<T>> {
+  static void to_json(json& out, const std::optional<T>& value) {
+    out = value ? json(*value) : json(nullptr);
+  }
+  static void from_json(const json& in, std::optional<T>& value) {
+    value = in.is_null() ? std::nullopt : std::optional<T>(in.get<T>());
+  }
+};
+
+template <mastwise::StoredByName E>
+struct adl_serializer<E> {
+  static void to_json(json& out, E value) {
+    out = mastwise::kStoredNames<E>.at(static_cast<std::size_t>(value));
+  }
+  static void from_json(const json& in, E& value) {
+    constexpr const auto& kNames = mastwise::kStoredNames<E>;
+    const auto index =
+        in.is_string()
+            ? static_cast<std::size_t>(
+                  std::find(kNames.begin(), kNames.end(), in.get<std::string>()) - kNames.begin())
+            : in.get<std::size_t>();
+    if (index >= kNames.size()) throw std::invalid_argument("unknown value " + in.dump());
+    value = static_cast<E>(index);
+  }
+};
+
+template <>
+struct adl_serializer<mastwise::Position> {
+  static void to_json(json& out, const mastwise::Position& position) {
+    out = {position.latitude_deg(), position.longitude_deg()};
+  }
+  static mastwise::Position from_json(const json& in) {
+    const auto position =
+        mastwise::Position::at_deg(in.at(0).get<double>(), in.at(1).get<double>());
+    if (!position) throw std::invalid_argument(position.error().message());
+    return *position;
+  }
+};
+
+template <class North>
+struct adl_serializer<mastwise::Bearing<North>> {
+  static void to_json(json& out, const mastwise::Bearing<North>& bearing) {
+    out = bearing.degrees();
+  }
+  static void from_json(const json& in, mastwise::Bearing<North>& bearing) {
+    bearing = mastwise::Bearing<North>::degrees(in.get<double>());
+  }
+};
+
+template <>
+struct adl_serializer<mastwise::Monotonic> {
+  static void to_json(json& out, const mastwise::Monotonic& time) {
+    out = time.time_since_epoch().count();
+  }
+  static void from_json(const json& in, mastwise::Monotonic& time) {
+    time = mastwise::Monotonic(mastwise::milliseconds(in.get<std::int64_t>()));
+  }
+};
+
+template <>
+struct adl_serializer<mastwise::UtcTime> {
+  static void to_json(json& out, const mastwise::UtcTime& time) {
+    out = time.time_since_epoch().count();
+  }
+  static void from_json(const json& in, mastwise::UtcTime& time) {
+    time = mastwise::UtcTime(mastwise::milliseconds(in.get<std::int64_t>()));
+  }
+};
+
+template <>
+struct adl_serializer<mastwise::ReadHeading> {
+  static void to_json(json& out, const mastwise::ReadHeading& heading) {
+    if (const auto* read = std::get_if<mastwise::Bearing<mastwise::True>>(&heading)) {
+      out = {{"true", *read}};
+    } else {
+      out = {{"magnetic", std::get<mastwise::Bearing<mastwise::Magnetic>>(heading)}};
+    }
+  }
+  static void from_json(const json& in, mastwise::ReadHeading& heading) {
+    if (in.contains("true")) {
+      heading = in.at("true").get<mastwise::Bearing<mastwise::True>>();
+    } else {
+      heading = in.at("magnetic").get<mastwise::Bearing<mastwise::Magnetic>>();
+    }
+  }
+};
+
+template <>
+struct adl_serializer<mastwise::PeakedStation> {
+  static void to_json(json& out, const mastwise::PeakedStation& s);
+  static mastwise::PeakedStation from_json(const json& in);
+};
+
+template <>
+struct adl_serializer<mastwise::Station> {
+  static void to_json(json& out, const mastwise::Station& station);
+  static mastwise::Station from_json(const json& in);
+};
+
+NLOHMANN_JSON_NAMESPACE_END
+
+namespace mastwise::map {
+
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(PlanePoint, east_m, north_m)
+
+}  // namespace mastwise::map
+
+namespace mastwise::aim {
+
+inline void to_json(nlohmann::json& out, const Reading& reading) {
+  out = {{"heading", reading.heading}, {"value", reading.value}};
+  if (reading.waiting) out["waiting_ms"] = reading.waiting->count();
+}
+inline void from_json(const nlohmann::json& in, Reading& reading) {
+  in.at("heading").get_to(reading.heading);
+  in.at("value").get_to(reading.value);
+  if (in.contains("waiting_ms")) {
+    reading.waiting = milliseconds(in.at("waiting_ms").get<std::int64_t>());
+  }
+}
+
+}  // namespace mastwise::aim
+
+namespace mastwise::reception {
+
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE_WITH_DEFAULT(LearnedBias, bias_db, sigma_db, stops)
+
+}  // namespace mastwise::reception
+
+namespace mastwise {
+
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(Link, state, name)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE_WITH_DEFAULT(GearChoice, preset, height_m, cable_m, splits,
+                                                amplifier, pattern_table)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(HandleChoice, first_reading_deg, first_angle_deg,
+                                   second_reading_deg, second_angle_deg, reach_from_deg,
+                                   reach_to_deg, stow_deg)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(StationKey, source, id)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(TickedNetwork, key, network)
+
+inline void to_json(nlohmann::json& out, const Settings& settings) {
+  out = nlohmann::json::object();
+  Settings::each(settings, [&](const char* name, const auto& setting) { out[name] = setting; });
+}
+inline void from_json(const nlohmann::json& in, Settings& settings) {
+  Settings::each(settings, [&](const char* name, auto& setting) {
+    if (in.contains(name)) in.at(name).get_to(setting);
+  });
+}
+
+inline void to_json(nlohmann::json& out, const Nose& nose) {
+  out = {{"heading", nose.heading},
+         {"origin", nose.origin},
+         {"sigma_deg", nose.sigma_deg},
+         {"taken_at", nose.taken_at},
+         {"caution", to_json(nose.caution)}};
+}
+inline void from_json(const nlohmann::json& in, Nose& nose) {
+  in.at("heading").get_to(nose.heading);
+  in.at("origin").get_to(nose.origin);
+  in.at("sigma_deg").get_to(nose.sigma_deg);
+  in.at("taken_at").get_to(nose.taken_at);
+  nose.caution = caution_from_json(in.at("caution"));
+}
+
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(KeptSweep, station, by, band, scale, readings, peak, sigma_deg)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(Stop, practice, source, by_hand, nose, tail_mark, target,
+                                   strong_stations, pinned, surroundings, by_name, by_hand_error_m)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(StationsQuestion, from, search, practice, surroundings, gear,
+                                   target, pinned, plan_for, plan_floor_percent, heading_error_deg,
+                                   learned, compare, ahead, generation, pinned_networks,
+                                   ticked_networks)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(Program, virtual_channel, name, network, language)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(Note, column, text)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(Source, name, date)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(Provenance, source, line)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(RfChannel, number, letter)
+
+}  // namespace mastwise

@@ -1,0 +1,40 @@
+#include "app/shared/shared.hpp"
+
+namespace mastwise {
+
+double clock_error_min(const Shared& shared) {
+  constexpr double kMachineClock_min = 1.0;
+  return shared.receiver.fix(shared.now).utc ? 0.0 : kMachineClock_min;
+}
+
+UtcTime moment_of(const Shared& shared) {
+  const auto utc = shared.receiver.fix(shared.now).utc;
+  return utc ? *utc : shared.machine_time;
+}
+
+HeadingContext heading_context(const Shared& shared) {
+  const Findings& found = shared.findings;
+  HeadingContext context;
+  if (found.card) context.distance_m = found.card->distance_m;
+  const auto parked = shared.parked.result();
+  const bool by_hand = shared.stop.source == PositionSource::ByHand;
+  context.stop_error_m = kTypedPosition_m;
+  if (by_hand) {
+    context.stop_error_m = shared.stop.by_hand_error_m;
+  } else if (parked && parked->scatter_m) {
+    context.stop_error_m = *parked->scatter_m;
+  }
+  context.transmitter_error_m = kTransmitter_m;
+  if (found.field) context.declination_sigma_deg = found.field->declination_sigma_deg;
+  context.deviation_sigma_deg = kKeptAwayDeviation_deg;
+  if (shared.stop.nose) context.rig_heading_sigma_deg = shared.stop.nose->sigma_deg;
+  if (shared.settings.handle) {
+    if (const auto handle = handle_of(*shared.settings.handle)) {
+      context.handle_zero_sigma_deg = handle->sigma_deg();
+      context.handle_play_deg = handle->mechanism().play_deg;
+    }
+  }
+  return context;
+}
+
+}  // namespace mastwise

@@ -1,0 +1,83 @@
+#include "app/shared/settings.hpp"
+
+#include "app/shared/stored_names.hpp"
+#include "core/text/words.hpp"
+
+#include <algorithm>
+
+namespace mastwise {
+namespace {
+
+void next(bool& setting) {
+  setting = !setting;
+}
+template <StoredByName E>
+void next(E& setting) {
+  setting = static_cast<E>((static_cast<std::size_t>(setting) + 1) % kStoredNames<E>.size());
+}
+// Any other setting is chosen from a list.
+template <class Other>
+void next(Other&) {}
+
+}  // namespace
+
+void next_setting(Settings& settings, std::string_view name) {
+  Settings::each(settings, [&](const char* one, auto& setting) {
+    if (name == one) next(setting);
+  });
+}
+
+gear::Gear gear_of(const GearChoice& choice) {
+  const auto named = gear::preset(choice.preset);
+  gear::Gear gear = named ? *named : gear::presets().front();
+  gear.height_m = choice.height_m.value_or(gear.height_m);
+  gear.cable.length_m = choice.cable_m.value_or(gear.cable.length_m);
+  gear.splits = choice.splits.value_or(gear.splits);
+  if (!choice.amplifier) gear.amplifier.reset();
+  if (choice.pattern_table.empty()) return gear;
+  // A text that is not a table was refused earlier.
+  if (const auto own = gear::Pattern::from_table(choice.pattern_table)) {
+    gear.antenna.low_vhf.pattern = *own;
+    gear.antenna.high_vhf.pattern = *own;
+    gear.antenna.uhf.pattern = *own;
+  }
+  return gear;
+}
+
+Result<Handle> handle_of(const HandleChoice& choice) {
+  const auto point = [](double reading_deg, double angle_deg) {
+    return HandlePoint{HandleReading::dial_deg(reading_deg), RigAngle::clockwise_deg(angle_deg)};
+  };
+  HandleMechanism mechanism;
+  if (choice.reach_from_deg && choice.reach_to_deg) {
+    mechanism.reach = HandleArc{HandleReading::dial_deg(*choice.reach_from_deg),
+                                HandleReading::dial_deg(*choice.reach_to_deg)};
+  }
+  if (choice.stow_deg) mechanism.stow_reading = HandleReading::dial_deg(*choice.stow_deg);
+  return Handle::calibrate(point(choice.first_reading_deg, choice.first_angle_deg),
+                           point(choice.second_reading_deg, choice.second_angle_deg), mechanism);
+}
+
+bool is_pinned(const Settings& settings, const std::string& network) {
+  const auto& pinned = settings.pinned_networks;
+  return std::any_of(pinned.begin(), pinned.end(),
+                     [&](const std::string& one) { return words::same_word(one, network); });
+}
+
+void pin_network(Settings& settings, const std::string& network) {
+  auto& pinned = settings.pinned_networks;
+  const bool there = is_pinned(settings, network);
+  std::erase_if(pinned, [&](const std::string& one) { return words::same_word(one, network); });
+  if (!there && !network.empty()) pinned.push_back(network);
+}
+
+bool is_ticked(const Settings& settings, const TickedNetwork& ticked) {
+  const auto& all = settings.ticked_networks;
+  return std::find(all.begin(), all.end(), ticked) != all.end();
+}
+
+void tick_network(Settings& settings, const TickedNetwork& ticked) {
+  if (std::erase(settings.ticked_networks, ticked) == 0) settings.ticked_networks.push_back(ticked);
+}
+
+}  // namespace mastwise

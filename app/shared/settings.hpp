@@ -1,0 +1,100 @@
+#pragma once
+
+#include "app/shared/plan.hpp"
+#include "core/gear/gear.hpp"
+#include "core/geo/notation.hpp"
+#include "core/headings/handle.hpp"
+#include "core/headings/heading_error.hpp"
+#include "core/rig/rig_heading.hpp"
+
+#include <array>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace mastwise {
+
+inline constexpr std::array kNotations{Notation::Decimal, Notation::DegreesMinutes,
+                                       Notation::DegreesMinutesSeconds, Notation::UtmUps,
+                                       Notation::Mgrs};
+
+// The rig's gear: a preset by its name, and the differences from it.
+struct GearChoice {
+  std::string preset = {};  // empty: the default
+  std::optional<double> height_m = {};
+  std::optional<double> cable_m = {};
+  std::optional<int> splits = {};
+  bool amplifier = true;           // used if the preset has one
+  std::string pattern_table = {};  // a custom pattern instead of the preset's, in every band
+  bool operator==(const GearChoice&) const = default;
+};
+
+// The chosen gear; an unknown preset counts as the default.
+gear::Gear gear_of(const GearChoice& choice);
+
+// The ceiling handle: where the antenna pointed, from the nose, at two readings; its stops and the
+// reading for lowering, where known.
+struct HandleChoice {
+  double first_reading_deg = 0.0, first_angle_deg = 0.0;
+  double second_reading_deg = 0.0, second_angle_deg = 0.0;
+  std::optional<double> reach_from_deg = {}, reach_to_deg = {};
+  std::optional<double> stow_deg = {};
+  bool operator==(const HandleChoice&) const = default;
+};
+Result<Handle> handle_of(const HandleChoice& choice);
+
+// A network seen on a station that no table lists.
+struct TickedNetwork {
+  StationKey key = {};
+  std::string network = {};
+  bool operator==(const TickedNetwork&) const = default;
+};
+
+// Kept from session to session.
+struct Settings {
+  bool night = false;
+  bool miles = true;
+  bool left_handed = false;
+  bool tone = true;              // on the roof, to turn by ear
+  bool channels_by_hand = true;  // the receiver lets them be entered
+  PointingMethod pointing = PointingMethod::baseplate_compass;
+  std::optional<HandleChoice> handle = {};  // once calibrated
+  Carrier carrier = Carrier::driven;
+  std::string tablet = {};  // distinguishes this tablet's records
+  Notation notation = Notation::Decimal;
+  GearChoice gear = {};
+  std::vector<std::string> pinned_networks = {};  // wanted wherever the rig stops
+  std::vector<TickedNetwork> ticked_networks = {};
+  bool operator==(const Settings&) const = default;
+
+  // Calls `f` with each setting and its name in the file and in actions.
+  template <class Self, class F>
+  static void each(Self& self, F f) {
+    f("night", self.night);
+    f("miles", self.miles);
+    f("left_handed", self.left_handed);
+    f("tone", self.tone);
+    f("channels_by_hand", self.channels_by_hand);
+    f("notation", self.notation);
+    f("gear", self.gear);
+    f("pointing", self.pointing);
+    f("handle", self.handle);
+    f("carrier", self.carrier);
+    f("tablet", self.tablet);
+    f("pinned_networks", self.pinned_networks);
+    f("ticked_networks", self.ticked_networks);
+  }
+};
+
+// Moves a setting to its next value: a switch to the other, a choice to the one after it.
+void next_setting(Settings& settings, std::string_view name);
+
+// Pins or unpins a network, ignoring case.
+bool is_pinned(const Settings& settings, const std::string& network);
+void pin_network(Settings& settings, const std::string& network);
+// Ticks or unticks a network of a station.
+bool is_ticked(const Settings& settings, const TickedNetwork& ticked);
+void tick_network(Settings& settings, const TickedNetwork& ticked);
+
+}  // namespace mastwise

@@ -1,0 +1,135 @@
+#pragma once
+
+#include "app/shared/action.hpp"
+#include "app/shared/form.hpp"
+#include "app/shared/link.hpp"
+#include "app/shared/navigation.hpp"
+#include "app/shared/places.hpp"
+#include "app/shared/settings.hpp"
+#include "app/shared/stop.hpp"
+#include "app/shared/survey.hpp"
+#include "core/geo/magnetic_field.hpp"
+#include "core/headings/aim_card.hpp"
+#include "core/headings/compass_checks.hpp"
+#include "core/headings/heading_error.hpp"
+#include "core/nmea/parked.hpp"
+#include "core/nmea/receiver.hpp"
+#include "core/nmea/straight_course.hpp"
+#include "core/sweep/strong_station.hpp"
+#include "core/time.hpp"
+
+#include <optional>
+#include <string>
+#include <vector>
+
+// What every feature may see.
+namespace mastwise {
+
+// Constant data that the computations need besides the model.
+struct World {
+  const MagneticModel& magnetic;
+  Stop practice_stop;
+};
+
+// The state before the last change, for Undo.
+struct TakenBack {
+  std::string what;
+  Stop stop;
+  Monotonic until;
+  std::vector<Action> also = {};  // they restore what else the change touched
+  bool operator==(const TakenBack&) const = default;
+};
+
+// Values that follow from the rest; derive() finds them anew after every action.
+struct Findings {
+  // The position in use. Stale: the receiver is silent and this is the rig's last position.
+  std::optional<Position> position = {};
+  bool position_stale = false;
+
+  UtcTime date = {};
+  enum class DateOrigin { Receiver, Machine } date_origin = DateOrigin::Machine;
+
+  std::optional<MagneticField> field = {};
+  std::optional<RigHeading> nose = {};  // needs the declination if read from a compass
+  // How far the rig has moved since its heading was set, which is no longer valid.
+  std::optional<double> moved_m = {};
+  std::optional<AimCard> card = {};
+  std::optional<Bearing<True>> facing = {};        // direction of the heading sensor
+  std::optional<Turn> turn = {};                   // from there to the target
+  std::optional<double> speed_kmh = {};            // over ground, from a fresh fix
+  std::optional<reception::Outlook> outlook = {};  // of the target
+  std::optional<Slack> slack = {};                 // of the target
+  std::vector<reception::Reason> reasons = {};
+  // One sigma of the chosen way to point, and its parts.
+  double heading_error_deg = reception::kUsualHeadingError_deg;
+  std::vector<ErrorLine> heading_errors = {};
+  // The errors of compass and handle by stations peaked on, and the target's number by each.
+  std::optional<aim::DialCheck> compass_check = {}, handle_check = {};
+  std::optional<Bearing<Dial>> corrected = {};
+  std::optional<HandleReading> handle_corrected = {};
+  std::vector<std::size_t> listed = {};  // rows of the stations' answer to show
+  bool antenna_up = false;
+  bool importing = false;  // a table
+  bool operator==(const Findings&) const = default;
+};
+
+struct Shared {
+  Monotonic now = {};
+  UtcTime machine_time = {};
+  Settings settings = {};
+
+  // Where the person is.
+  Place place = Place::Here;
+  bool map_open = false;  // the stations as a map, not a list
+  Sheet sheet = Sheet::None;
+  std::string trouble = {};  // a failed save or read
+
+  Link link = {};
+  nmea::Receiver receiver;
+  nmea::ParkedAverage parked = {};
+  nmea::StraightCourseFinder course = {};
+  std::uint64_t positions_followed = 0;  // see nmea::Fix::positions_taken
+
+  Stop stop = {};
+  std::optional<TakenBack> taken_back = {};
+  std::optional<StationsAnswer> stations = {};  // the last answer; its question shows its age
+  std::optional<PlacesAnswer> places = {};      // likewise
+  std::string search = {};                      // typed, for stations
+  Form form = {};
+
+  Findings findings = {};
+
+  // Actions that follow from the present one. A feature tells another this way; they are applied
+  // before anything is drawn, so the list is empty between actions.
+  std::vector<Action> following = {};
+  bool operator==(const Shared&) const = default;
+};
+
+// Saves the stop for Undo before `what` changes it.
+void remember(Shared& shared, std::string what);
+
+// Applies the actions that all features share.
+void update(Shared& shared, const Action& action, const World& world);
+
+// Brings the findings up to date, except those that a feature sets: `listed`, `antenna_up`,
+// `importing`.
+void derive(Shared& shared, const World& world);
+
+// UTC, from the receiver if it sends it.
+UtcTime moment_of(const Shared& shared);
+
+// Clock error in minutes: a receiver's clock is right to the second, a tablet's may be a minute
+// off [common practice, no source].
+double clock_error_min(const Shared& shared);
+
+// Uncertainty of a transmitter's position, one sigma, meters: public records round to the arc
+// second.
+inline constexpr double kTransmitter_m = 30.0;
+
+// What the error of a way to point depends on here.
+HeadingContext heading_context(const Shared& shared);
+
+// The near place of a position; null if none was found for a position within some steps.
+const places::NearPlace* near_place_of(const Shared& shared, const Position& position);
+
+}  // namespace mastwise

@@ -1,0 +1,83 @@
+#pragma once
+
+#include "app/shared/ahead_table.hpp"
+#include "app/shared/plan.hpp"
+#include "app/shared/settings.hpp"
+#include "core/angles/bearing.hpp"
+#include "core/geo/position.hpp"
+#include "core/plan/scan_help.hpp"
+#include "core/reception/path_picture.hpp"
+#include "core/reception/prospect.hpp"
+#include "core/reception/surroundings.hpp"
+#include "core/reception/survey.hpp"
+#include "core/stations/station.hpp"
+
+#include <array>
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace mastwise {
+
+// The question to the worker: the stations received here, and the path to the target.
+struct StationsQuestion {
+  std::optional<Position> from = {};
+  std::string search = {};
+  bool practice = false;
+  reception::Surroundings surroundings = reception::Surroundings::open;
+  GearChoice gear = {};
+  std::optional<StationKey> target = {};
+  std::vector<StationKey> pinned = {};
+  PlanFor plan_for = PlanFor::Pinned;
+  double plan_floor_percent = kUsualFloor_percent;
+  double heading_error_deg = reception::kUsualHeadingError_deg;
+  std::array<reception::LearnedBias, 3> learned = {};  // by band
+  bool compare = false;                                // this place with those ahead
+  std::vector<Position> ahead = {};                    // only if they are compared
+  std::size_t generation = 0;  // of the user's catalog, raised by each change
+  std::vector<std::string> pinned_networks = {};
+  std::vector<TickedNetwork> ticked_networks = {};
+  bool operator==(const StationsQuestion&) const = default;
+};
+
+// Whether the answer to one question serves the other: a list for a place a few steps away still
+// does.
+bool same_question(const StationsQuestion& asked, StationsQuestion now);
+
+// The part of the question that a survey depends on.
+StationsQuestion survey_part(StationsQuestion question);
+
+// A station as seen from the stop.
+struct StationRow {
+  Station station;
+  std::optional<reception::Outlook> outlook = {};  // unknown without a position
+  std::vector<reception::Reason> reasons = {};     // costliest first
+  bool operator==(const StationRow&) const = default;
+};
+
+struct StationsAnswer {
+  StationsQuestion question;
+  std::vector<StationRow> rows = {};  // best first
+  std::size_t measured = 0, all = 0;  // paths; the list fills until they are equal
+  std::optional<reception::PathPicture> target_path = {};
+  std::optional<Slack> target_slack = {};
+  std::optional<Plan> plan = {};  // once all is measured
+  std::optional<AheadTable> ahead = {};
+  std::string trouble = {};  // why the survey failed
+  bool operator==(const StationsAnswer&) const = default;
+};
+
+// The row of a station; null if the answer has none.
+const StationRow* find_row(const StationsAnswer& answer, const StationKey& key);
+
+// The stations of a plan step that the answer knows.
+std::vector<ScanCandidate> scan_candidates(const StationsAnswer& answer, const PlanStep& step);
+
+// The networks that a station or its programs carry.
+std::vector<std::string> networks_of(const Station& station);
+// Whether it carries the network, ignoring case.
+bool carries(const Station& station, const std::string& network);
+// Adds the networks ticked for the station.
+void add_ticked(Station& station, const std::vector<TickedNetwork>& ticked);
+
+}  // namespace mastwise

@@ -1,0 +1,100 @@
+#include "app/shared/actions.hpp"
+
+#include <algorithm>
+#include <utility>
+
+namespace mastwise {
+namespace {
+
+// One position for each epoch of the receiver.
+void follow_receiver(Shared& shared) {
+  const nmea::Fix fix = shared.receiver.fix(shared.now);
+  if (!fix.position || fix.positions_taken == shared.positions_followed) return;
+  shared.positions_followed = fix.positions_taken;
+  shared.parked.add(*fix.position, shared.now);
+  shared.course.add(*fix.position, fix.course, fix.speed_mps, shared.now);
+}
+
+class SharedUpdater {
+ public:
+  SharedUpdater(Shared& shared, const World& world) : s_(shared), world_(world) {}
+
+  void operator()(const act::Tick& tick) {
+    s_.now = tick.now;
+    s_.machine_time = tick.utc;
+    if (s_.taken_back && s_.now >= s_.taken_back->until) s_.taken_back.reset();
+  }
+  void operator()(const act::ReceiverBytes& received) {
+    s_.now = received.now;
+    s_.receiver.feed(received.bytes, received.now);
+    follow_receiver(s_);
+  }
+  void operator()(const act::LinkChanged& changed) { s_.link = changed.link; }
+
+  void operator()(const act::Show& show) {
+    s_.place = show.place;
+    s_.trouble.clear();
+  }
+  void operator()(const act::SwitchMap&) { s_.map_open = !s_.map_open; }
+  void operator()(const act::OpenSheet& open) { s_.sheet = open.sheet; }
+  void operator()(const act::NextSetting& next) { next_setting(s_.settings, next.setting); }
+
+  void operator()(const act::SetStop& set) { s_.stop = set.stop; }
+  void operator()(const act::SwitchPractice&) {
+    const bool leaving = s_.stop.practice;
+    remember(s_, leaving ? "Practice ended" : "Practice started");
+    s_.stop = leaving ? Stop{} : world_.practice_stop;
+    s_.stations.reset();
+    s_.map_open = false;
+  }
+  void operator()(const act::SelectStation& selected) {
+    const StationRow* row = s_.stations ? find_row(*s_.stations, selected.key) : nullptr;
+    if (row == nullptr) return;
+    remember(s_, "Aim at " + row->station.call_sign);
+    s_.stop.target = row->station;
+    s_.place = Place::Aim;
+    s_.sheet = Sheet::None;
+  }
+  void operator()(const act::PinStation& pin) {
+    remember(s_, is_pinned(s_.stop, pin.key) ? "Unpinned" : "Pinned");
+    if (std::erase(s_.stop.pinned, pin.key) == 0) s_.stop.pinned.push_back(pin.key);
+  }
+  void operator()(const act::StationsFound& found) {
+    s_.stations = found.answer;
+    // A newly imported table may have more facts of the target, or another position.
+    if (!s_.stop.target) return;
+    const StationRow* row = find_row(*s_.stations, key_of(*s_.stop.target));
+    if (row != nullptr) s_.stop.target = row->station;
+  }
+  void operator()(const act::PlacesFound& found) { s_.places = found.answer; }
+
+  void operator()(const act::Trouble& trouble) { s_.trouble = trouble.what; }
+  void operator()(const act::TakeBack&) {
+    if (!s_.taken_back) return;
+    TakenBack back = *std::exchange(s_.taken_back, std::nullopt);
+    s_.stop = std::move(back.stop);
+    for (Action& action : back.also) s_.following.push_back(std::move(action));
+  }
+
+  // The features hear the rest.
+  template <class Other>
+  void operator()(const Other&) {}
+
+ private:
+  Shared& s_;
+  const World& world_;
+};
+
+}  // namespace
+
+void remember(Shared& shared, std::string what) {
+  constexpr milliseconds kTakeBackFor{12'000};
+  shared.taken_back =
+      TakenBack{.what = std::move(what), .stop = shared.stop, .until = shared.now + kTakeBackFor};
+}
+
+void update(Shared& shared, const Action& action, const World& world) {
+  visit(action, SharedActions{}, SharedUpdater(shared, world));
+}
+
+}  // namespace mastwise

@@ -1,0 +1,74 @@
+#include "app/ui/column.hpp"
+
+#include "app/ui/lit_row.hpp"
+
+namespace mastwise::ui {
+
+void Column::heading(const std::string& words) {
+  y_ += 20.0f;
+  ui_.canvas().text({area_.left, y_}, words, Face::WordBold, theme_.second_ink);
+}
+
+void Column::figure(const std::string& words) {
+  y_ += 46.0f;
+  const bool wide = ui_.canvas().text_width(words, Face::Cardinal) > area_.width();
+  ui_.canvas().text({area_.left, y_}, words, wide ? Face::Value : Face::Cardinal, theme_.ink);
+}
+
+void Column::line(const std::string& words, Face face) {
+  color_line(words, face, theme_.second_ink);
+}
+
+void Column::plain(const std::string& words, Face face) {
+  color_line(words, face, theme_.ink);
+}
+
+void Column::warning(const std::string& words) {
+  color_line(words, Face::WordBold, theme_.warning);
+}
+
+void Column::rule() {
+  y_ += 20.0f;
+  ui_.canvas().line({area_.left, y_}, {area_.right, y_}, theme_.rule, 2.0f);
+  y_ += 16.0f;
+}
+
+void Column::pair(const std::string& label, const std::string& value) {
+  y_ += 36.0f;
+  ui_.canvas().text({area_.left, y_}, label, Face::Word, theme_.second_ink);
+  ui_.canvas().text({area_.right, y_}, value, Face::Value, theme_.ink, Align::Right);
+}
+
+bool Column::field(const std::string& name, const std::string& label, const std::string& value,
+                   bool given) {
+  y_ += kGap;
+  const Rect row{area_.left, y_, area_.right, y_ + kButton};
+  y_ += kButton;
+  const bool tapped = ui_.touchable(name, row);
+  const bool lit = ui_.pressed(name);
+  ui_.canvas().fill(row, lit ? theme_.lobe : theme_.panel, 14.0f);
+  ui_.canvas().outline(row.inset(1.0f), theme_.rule, 2.0f, 14.0f);
+  const float baseline = row.center().y + 9.0f;
+  ui_.canvas().text({row.left + 16.0f, baseline}, label, Face::Word, theme_.ink);
+  ui_.canvas().text({row.right - 16.0f, baseline}, value, given ? Face::Value : Face::Word,
+                    given ? theme_.ink : accent_on_row(theme_, lit), Align::Right);
+  return tapped;
+}
+
+bool Column::button(const std::string& name, const std::string& label, int index, int count,
+                    bool enabled, ButtonLook look) {
+  const auto of = static_cast<float>(count);
+  const float width = (area_.width() - (of - 1.0f) * kGap) / of;
+  const float left = area_.left + static_cast<float>(index) * (width + kGap);
+  if (index == 0) y_ += kGap;
+  const Rect rect{left, y_, left + width, y_ + kButton};
+  if (index + 1 == count) y_ += kButton;
+  return ui_.button(name, rect, label, look, enabled);
+}
+
+void Column::color_line(const std::string& words, Face face, Color color) {
+  constexpr float kLine = 28.0f;
+  y_ = ui_.paragraph({area_.left, y_ + 32.0f}, area_.width(), kLine, words, face, color) - kLine;
+}
+
+}  // namespace mastwise::ui

@@ -1,0 +1,59 @@
+#include "app/session/action_json.hpp"
+#include "app/shared/json.hpp"
+
+#include <catch2/catch.hpp>
+
+using namespace mastwise;
+
+// As the first release wrote them: enums as numbers.
+TEST_CASE("settings of the first release still open") {
+  const auto settings = nlohmann::json::parse(R"({"carrier":2,"channels_by_hand":false,
+      "gear":{"amplifier":false,"cable_m":12.0,"height_m":null,"pattern_table":"","preset":"",
+              "splits":null},
+      "handle":null,"left_handed":true,"miles":false,"night":true,"notation":3,
+      "pinned_networks":["Basin Public"],"pointing":2,"tablet":"0123456789abcdef",
+      "ticked_networks":[],"tone":false})")
+                            .get<Settings>();
+  CHECK(settings.carrier == Carrier::trailer);
+  CHECK(settings.notation == Notation::UtmUps);
+  CHECK(settings.pointing == PointingMethod::baseplate_compass);
+  CHECK(settings.gear.cable_m == 12.0);
+  CHECK_FALSE(settings.gear.amplifier);
+  CHECK(settings.left_handed);
+  CHECK(settings.night);
+  CHECK_FALSE(settings.miles);
+  CHECK(settings.pinned_networks == std::vector<std::string>{"Basin Public"});
+  CHECK(settings.tablet == "0123456789abcdef");
+}
+
+TEST_CASE("settings are stored by name and read back the same") {
+  Settings settings;
+  settings.carrier = Carrier::trailer_straight;
+  settings.notation = Notation::Mgrs;
+  settings.pointing = PointingMethod::set_compass;
+  const nlohmann::json json = settings;
+  CHECK(json.at("carrier") == "trailer_straight");
+  CHECK(json.at("notation") == "mgrs");
+  CHECK(json.at("pointing") == "set_compass");
+  CHECK(json.get<Settings>() == settings);
+}
+
+TEST_CASE("actions of the first release still open, under the names they had") {
+  const auto name_of = [](const char* text) {
+    const auto action = action_from_json(nlohmann::json::parse(text));
+    INFO(text);
+    REQUIRE(action);
+    return std::string(action->name());
+  };
+  CHECK(name_of(R"({"do":"CentreMap"})") == "CenterMap");
+  // It ended the alarm, which no touch does any more.
+  CHECK(name_of(R"({"do":"AntennaIsDown"})") == "QuietAlarm");
+  const auto shown = action_from_json(nlohmann::json::parse(R"({"do":"Show","place":2})"));
+  REQUIRE(shown);
+  CHECK(shown->get_if<act::Show>()->place == Place::Aim);
+  const auto asked = action_from_json(nlohmann::json::parse(R"({"do":"Ask","what":2})"));
+  REQUIRE(asked);
+  CHECK(asked->get_if<act::Ask>()->what == Asking::Roof);
+  CHECK_FALSE(action_from_json(nlohmann::json::parse(R"({"do":"Show","place":99})")));
+  CHECK_FALSE(action_from_json(nlohmann::json::parse(R"({"do":"Show","place":"nowhere"})")));
+}

@@ -1,0 +1,121 @@
+#include "tests/app/session/views.hpp"
+
+#include <catch2/catch.hpp>
+
+// Every screen and cover on every screen size: targets are at least 9 mm square, 2 mm apart and on
+// the screen (the design's figures); texts stay on the screen, in their clips and in their buttons.
+using namespace mastwise;
+using test::press;
+using test::Stage;
+using test::View;
+
+namespace {
+
+constexpr test::Screen kSizes[]{test::kHeadUnit, test::kTablet, test::kLargeTablet, test::kUpright};
+
+std::string joined(const std::vector<std::string>& lines) {
+  std::string text;
+  for (const std::string& line : lines) text += "  " + line + "\n";
+  return text;
+}
+
+// Texts that leave the screen on a side without an intended clip.
+std::string texts_off_screen(const Stage& stage, const test::Screen& screen) {
+  std::string found;
+  for (const test::PictureText& text : stage.texts()) {
+    const bool cut = text.clip_px.left > 0.0f || text.clip_px.top > 0.0f ||
+                     text.clip_px.right < screen.width_px || text.clip_px.bottom < screen.height_px;
+    const touch::Rect& rect = text.rect_px;
+    const bool leaves = rect.left < 0.0f || rect.top < 0.0f || rect.right > screen.width_px ||
+                        rect.bottom > screen.height_px;
+    if (leaves && !cut) found += "  \"" + text.text + "\"\n";
+  }
+  return found;
+}
+
+// Texts begin at whole pixels, and letters reach a little beyond their advance.
+constexpr float kOverhangPx = 2.0f;
+
+bool beyond_sides(const touch::Rect& text, const touch::Rect& room) {
+  return text.left < room.left - kOverhangPx || text.right > room.right + kOverhangPx;
+}
+
+// Texts that a clip cuts at the left or the right. Lists scroll, so they may cut above and below.
+std::string texts_cut(const Stage& stage) {
+  std::string found;
+  for (const test::PictureText& text : stage.texts()) {
+    if (beyond_sides(text.rect_px, text.clip_px)) found += "  \"" + text.text + "\"\n";
+  }
+  return found;
+}
+
+// Labels wider than their button or row.
+std::string labels_too_wide(const Stage& stage) {
+  std::string found;
+  for (const test::PictureText& text : stage.texts()) {
+    for (const touch::Target& target : stage.targets().all()) {
+      if (!target.visible_px().contains(text.rect_px.center())) continue;
+      if (!beyond_sides(text.rect_px, target.rect_px)) continue;
+      found += "  \"" + text.text + "\" on \"" + target.name + "\"\n";
+    }
+  }
+  return found;
+}
+
+void check_all(const test::Screen& screen, bool left_handed) {
+  for (const View& view : test::views()) {
+    Stage stage(screen);
+    if (left_handed) stage.set(act::NextSetting{"left_handed"});
+    view.reach(stage);
+    INFO(view.name << " on " << screen.name << (left_handed ? ", left-handed" : ""));
+    CHECK(joined(stage.targets().problems()) == "");
+    CHECK(texts_off_screen(stage, screen) == "");
+    CHECK(texts_cut(stage) == "");
+    CHECK(labels_too_wide(stage) == "");
+  }
+}
+
+}  // namespace
+
+TEST_CASE("targets are 9 mm square, 2 mm apart and on the screen: 800x480") {
+  check_all(test::kHeadUnit, false);
+}
+TEST_CASE("targets are 9 mm square, 2 mm apart and on the screen: 1280x800") {
+  check_all(test::kTablet, false);
+}
+TEST_CASE("targets are 9 mm square, 2 mm apart and on the screen: 1920x1200") {
+  check_all(test::kLargeTablet, false);
+}
+TEST_CASE("targets are 9 mm square, 2 mm apart and on the screen: upright") {
+  check_all(test::kUpright, false);
+}
+TEST_CASE("whatever can be touched is 9 mm square, 2 mm apart and on the screen: left thumb") {
+  for (const test::Screen& screen : kSizes) check_all(screen, true);
+}
+
+TEST_CASE("on the roof whatever can be touched is 15 mm square") {
+  for (const test::Screen& screen : kSizes) {
+    for (const bool raised : {false, true}) {
+      Stage stage(screen);
+      if (raised) {
+        press(stage, act::Ask{Asking::Raise});
+        press(stage, act::ConfirmAsked{});
+      }
+      press(stage, act::GoToRoof{});
+      press(stage, act::ConfirmAsked{});
+      INFO(screen.name);
+      REQUIRE(stage.model().safety.roof);
+      CHECK(joined(stage.targets().problems(15.0)) == "");
+      CHECK(texts_off_screen(stage, screen) == "");
+    }
+  }
+}
+
+TEST_CASE("a cover blocks all targets of the screen below") {
+  Stage stage;
+  stage.set(act::Show{Place::Aim});
+  CHECK(stage.targets().find("place Here") != nullptr);
+  stage.tap("raise");
+  CHECK(stage.targets().find("place Here") == nullptr);
+  CHECK(stage.targets().all().size() == 2);
+}

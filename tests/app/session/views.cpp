@@ -1,0 +1,368 @@
+#include "tests/app/session/views.hpp"
+
+#include "tests/support/receiver_log.hpp"
+
+#include <filesystem>
+#include <fstream>
+
+#include <catch2/catch.hpp>
+
+namespace mastwise::test {
+namespace {
+
+const Position kDryLake = *Position::at_deg(42.5, -118.5);
+
+void use_practice(Stage&) {}
+
+void leave_practice(Stage& stage) {
+  stage.set(act::SetStop{Stop{}});
+}
+
+void set_by_hand(Stage& stage) {
+  stage.set(act::SetStop{Stop{.source = PositionSource::ByHand, .by_hand = kDryLake}});
+}
+
+void receive_then_silence(Stage& stage) {
+  leave_practice(stage);
+  for (int second = 0; second < 12; ++second) {
+    stage.receive(test::epoch(36'000 + second, kDryLake, 20.0, 90.0));
+    stage.wait(milliseconds(1000));
+  }
+  stage.set(act::LinkChanged{Link{Link::State::Lost, "the device is gone: no such device"}});
+  stage.wait(milliseconds(4000));
+}
+
+void drive(Stage& stage) {
+  for (int second = 0; second < 3; ++second) {
+    stage.receive(test::epoch(36'000 + second, kDryLake, 20.0, 90.0));
+    stage.wait(milliseconds(1000));
+  }
+}
+
+void open_keypad(Stage& stage, KeypadPurpose purpose, bool turn_page) {
+  if (purpose == KeypadPurpose::Search) press(stage, act::Show{Place::Stations});
+  press(stage, act::OpenKeypad{purpose});
+  if (turn_page) press(stage, act::KeypadPage{});
+}
+
+void leave_undo(Stage& stage) {
+  press(stage, act::OpenKeypad{KeypadPurpose::Nose});
+  press(stage, act::KeypadType{"118"});
+  press(stage, act::KeypadAccept{});
+}
+
+void type_number(Stage& stage, Field field, const std::string& text) {
+  press(stage, act::OpenField{field});
+  press(stage, act::KeypadType{text});
+  press(stage, act::KeypadAccept{});
+}
+
+void fill_paper(Stage& stage) {
+  type_number(stage, Field::MapBar_mm, "20");
+  type_number(stage, Field::MapBarLength, "30");
+  type_number(stage, Field::MapPlace, "42.5,-118.5");
+  type_number(stage, Field::MapDirection_deg, "90");
+  type_number(stage, Field::MapLength_mm, "93.3");
+}
+
+// PRACTICE: invented. A table in the folder that the stage searches.
+std::string put_table(Stage& stage, int rows) {
+  press(stage, act::OpenSheet{Sheet::Import});
+  const std::string folder = stage.model().data.answer->places.front().path;
+  const std::string path = folder + "/a table with a long name of its own, from the regulator.csv";
+  std::ofstream table(path);
+  table << "Callsign,Channel,Ch,Latitude,Longitude,Antenna above the average terrain,Power\n";
+  for (int row = 0; row < rows; ++row) {
+    table << "QA" << row << ",23,24," << 40.0 + 0.0002 * row << ",100.5," << row << ",10\n";
+  }
+  table << "QBAD,23,24,north,100.5,1,10\n";
+  return path;
+}
+
+void pick_table(Stage& stage) {
+  press(stage, act::PickTable{put_table(stage, 12)});
+}
+
+}  // namespace
+
+void press(Stage& stage, const Action& action) {
+  stage.set(action);
+}
+
+const std::vector<View>& views() {
+  static const std::vector<View> all{
+      {"Here in practice", use_practice},
+      {"Here with nothing known", leave_practice},
+      {"Here by hand", set_by_hand},
+      {"Here with a silent receiver", receive_then_silence},
+      {"Here in practice with Undo", leave_undo},
+      {"Stations in practice", [](Stage& s) { press(s, act::Show{Place::Stations}); }},
+      {"Stations without any",
+       [](Stage& s) {
+         leave_practice(s);
+         press(s, act::Show{Place::Stations});
+       }},
+      {"Stations searched",
+       [](Stage& s) {
+         open_keypad(s, KeypadPurpose::Search, false);
+         press(s, act::KeypadType{"B"});
+         press(s, act::KeypadAccept{});
+       }},
+      {"Stations scrolled",
+       [](Stage& s) {
+         press(s, act::Show{Place::Stations});
+         const touch::Point row = s.middle_of("search") + touch::Point{0.0f, 200.0f};
+         s.drag(row, row - touch::Point{0.0f, 130.0f}, milliseconds(300));
+         s.settle();
+       }},
+      {"Stations with Undo",
+       [](Stage& s) {
+         press(s, act::Show{Place::Stations});
+         leave_undo(s);
+       }},
+      {"map",
+       [](Stage& s) {
+         press(s, act::Show{Place::Stations});
+         press(s, act::SwitchMap{});
+       }},
+      {"map with a station touched",
+       [](Stage& s) {
+         press(s, act::Show{Place::Stations});
+         press(s, act::SwitchMap{});
+         const reception::Outlook& outlook = *s.model().stations->rows[0].outlook;
+         press(s, act::TouchMap{offset_of(s.model().map.view,
+                                          plane_point(outlook.distance_m, outlook.bearing))});
+       }},
+      {"where to stand",
+       [](Stage& s) {
+         press(s, act::Show{Place::Stations});
+         press(s, act::SwitchMap{});
+         press(s, act::SwitchArea{});
+       }},
+      {"Aim in practice", [](Stage& s) { press(s, act::Show{Place::Aim}); }},
+      {"Aim in practice with Undo",
+       [](Stage& s) {
+         press(s, act::Show{Place::Aim});
+         leave_undo(s);
+       }},
+      {"Aim without a target",
+       [](Stage& s) {
+         set_by_hand(s);
+         press(s, act::Show{Place::Aim});
+       }},
+      {"Aim without a position",
+       [](Stage& s) {
+         press(s, act::SetStop{Stop{.target = s.practice_stop().target}});
+         press(s, act::Show{Place::Aim});
+       }},
+      {"Aim raised",
+       [](Stage& s) {
+         press(s, act::Show{Place::Aim});
+         press(s, act::Ask{Asking::Raise});
+         press(s, act::ConfirmAsked{});
+       }},
+      {"Aim with a heading sensor",
+       [](Stage& s) {
+         press(s, act::Show{Place::Aim});
+         press(s, act::TurnDial{});
+         press(s, act::TurnDial{});
+         s.receive(test::sentence("HEHDT,123.4,T"));
+         s.settle();
+       }},
+      {"keypad, position", [](Stage& s) { open_keypad(s, KeypadPurpose::Position, false); }},
+      {"keypad, position, letters",
+       [](Stage& s) { open_keypad(s, KeypadPurpose::Position, true); }},
+      {"keypad, position, an error",
+       [](Stage& s) {
+         open_keypad(s, KeypadPurpose::Position, false);
+         press(s, act::KeypadType{"42.5N 118..5W"});
+         press(s, act::KeypadAccept{});
+       }},
+      {"keypad, position, read back",
+       [](Stage& s) {
+         open_keypad(s, KeypadPurpose::Position, false);
+         press(s, act::KeypadType{"42.5N 118.5W"});
+       }},
+      {"keypad, position, a town's name",
+       [](Stage& s) {
+         open_keypad(s, KeypadPurpose::Position, true);
+         press(s, act::KeypadType{"SAN"});
+       }},
+      {"keypad, a place ahead, a name of no town",
+       [](Stage& s) {
+         press(s, act::OpenField{Field::AheadPlace});
+         press(s, act::KeypadType{"QZQZQZ"});
+       }},
+      {"keypad, nose", [](Stage& s) { open_keypad(s, KeypadPurpose::Nose, false); }},
+      {"keypad, nose, true",
+       [](Stage& s) {
+         open_keypad(s, KeypadPurpose::Nose, false);
+         press(s, act::KeypadNorth{});
+       }},
+      {"keypad, search, letters", [](Stage& s) { open_keypad(s, KeypadPurpose::Search, false); }},
+      {"keypad, search, figures", [](Stage& s) { open_keypad(s, KeypadPurpose::Search, true); }},
+      {"raise prompt",
+       [](Stage& s) {
+         press(s, act::Show{Place::Aim});
+         press(s, act::Ask{Asking::Raise});
+       }},
+      {"gear", [](Stage& s) { press(s, act::OpenSheet{Sheet::Gear}); }},
+      {"gear with an own pattern",
+       [](Stage& s) {
+         press(s, act::ChooseGear{{.pattern_table = "angle,db\n0,0\n30,-3\n60,-9\n90,-15\n"
+                                                    "120,-15\n150,-15\n180,-15\n"}});
+         press(s, act::OpenSheet{Sheet::Gear});
+       }},
+      {"surroundings", [](Stage& s) { press(s, act::OpenSheet{Sheet::Surroundings}); }},
+      {"path", [](Stage& s) { press(s, act::OpenSheet{Sheet::Path}); }},
+      {"stations that are likely, by network",
+       [](Stage& s) {
+         press(s, act::Show{Place::Stations});
+         press(s, act::NextChanceFloor{});
+         press(s, act::SwitchGrouping{});
+       }},
+      {"pinned, in the plan",
+       [](Stage& s) {
+         press(s, act::PinStation{key_of(s.model().stations->rows[0].station)});
+         press(s, act::PinStation{key_of(s.model().stations->rows[2].station)});
+         press(s, act::ChoosePlan{PlanFor::All});
+         press(s, act::OpenSheet{Sheet::Plan});
+       }},
+      {"plan for networks",
+       [](Stage& s) {
+         press(s, act::ChoosePlan{PlanFor::Networks});
+         press(s, act::OpenSheet{Sheet::Plan});
+       }},
+      {"plan with its card on paper",
+       [](Stage& s) {
+         press(s, act::OpenSheet{Sheet::Plan});
+         press(s, act::SavePaper{});
+       }},
+      {"channels to enter", [](Stage& s) { press(s, act::ScanStep{0}); }},
+      {"ways of saying it", [](Stage& s) { press(s, act::OpenSheet{Sheet::Ways}); }},
+      {"nose", [](Stage& s) { press(s, act::OpenSheet{Sheet::Nose}); }},
+      {"paper map",
+       [](Stage& s) {
+         fill_paper(s);
+         press(s, act::OpenSheet{Sheet::Paper});
+       }},
+      {"handle", [](Stage& s) { press(s, act::OpenSheet{Sheet::Handle}); }},
+      {"compass checks", [](Stage& s) { press(s, act::OpenSheet{Sheet::Checks}); }},
+      {"a field to type",
+       [](Stage& s) {
+         press(s, act::OpenSheet{Sheet::Paper});
+         press(s, act::OpenField{Field::MapBar_mm});
+       }},
+      {"Peak before a sweep", [](Stage& s) { press(s, act::Show{Place::Peak}); }},
+      {"Peak with readings",
+       [](Stage& s) {
+         press(s, act::Show{Place::Peak});
+         press(s, act::BeginSweep{SweepBy::Compass});
+         for (const double change : {0.0, 10.0, -20.0, -10.0}) {
+           press(s, act::SetMeter{change});
+           press(s, act::ReadMeter{.nothing = false});
+         }
+       }},
+      {"roof prompt", [](Stage& s) { press(s, act::GoToRoof{}); }},
+      {"weather prompt", [](Stage& s) { press(s, act::Ask{Asking::Weather}); }},
+      {"driving prompt", [](Stage& s) { press(s, act::Ask{Asking::Drive}); }},
+      {"Peak with both edges",
+       [](Stage& s) {
+         press(s, act::Show{Place::Peak});
+         press(s, act::BeginSweep{SweepBy::Compass});
+         press(s, act::MarkEdge{.right = true});
+         press(s, act::TurnSweep{-50.0});
+         press(s, act::MarkEdge{.right = false});
+       }},
+      {"logbook files, none found",
+       [](Stage& s) { press(s, act::OpenSheet{Sheet::LogbookFiles}); }},
+      {"logbook files, given out",
+       [](Stage& s) {
+         press(s, act::OpenSheet{Sheet::LogbookFiles});
+         press(s, act::AskLogbookFiles{LogbookTask::GiveTable, {}});
+         press(s, act::AskLogbookFiles{LogbookTask::GiveBackup, {}});
+       }},
+      {"logbook files, taken in",
+       [](Stage& s) {
+         press(s, act::OpenSheet{Sheet::LogbookFiles});
+         press(s, act::AskLogbookFiles{LogbookTask::GiveBackup, {}});
+         press(s, act::AskLogbookFiles{LogbookTask::TakeIn,
+                                       s.model().logbook.files.answer->files.front().path});
+       }},
+      {"Logbook", [](Stage& s) { press(s, act::Show{Place::Logbook}); }},
+      {"Ahead", [](Stage& s) { press(s, act::Show{Place::Ahead}); }},
+      {"along the way",
+       [](Stage& s) {
+         press(s, act::Show{Place::Ahead});
+         type_number(s, Field::AheadPlace, "43.1,-118.2");
+         press(s, act::SwitchAlong{});
+       }},
+      {"Ahead with two places",
+       [](Stage& s) {
+         press(s, act::Show{Place::Ahead});
+         type_number(s, Field::AheadPlace, "43.1,-118.2");
+         type_number(s, Field::AheadPlace, "-28.2,-65.1");
+       }},
+      {"Stations by hand",
+       [](Stage& s) {
+         set_by_hand(s);
+         press(s, act::Show{Place::Stations});
+       }},
+      {"carries", [](Stage& s) { press(s, act::OpenSheet{Sheet::Carries}); }},
+      {"data", [](Stage& s) { press(s, act::OpenSheet{Sheet::Import}); }},
+      {"data, a folder",
+       [](Stage& s) {
+         const std::filesystem::path table = put_table(s, 3);
+         press(s, act::OpenIntakeFolder{table.parent_path()});
+       }},
+      {"data, a folder that is gone",
+       [](Stage& s) {
+         press(s, act::OpenSheet{Sheet::Import});
+         press(s, act::OpenIntakeFolder{"/no/such/folder"});
+       }},
+      {"data, a table", pick_table},
+      {"data, which column",
+       [](Stage& s) {
+         pick_table(s);
+         press(s, act::ChooseColumnOf{"latitude"});
+       }},
+      {"data, being taken in",
+       [](Stage& s) {
+         press(s, act::PickTable{put_table(s, 20'000)});
+         s.session().act(act::TakeIn{});
+         s.round();
+         REQUIRE(s.model().data.question.step == IntakeStep::TakingIn);
+       }},
+      {"data, taken in",
+       [](Stage& s) {
+         pick_table(s);
+         press(s, act::TakeIn{});
+       }},
+      {"data with a source",
+       [](Stage& s) {
+         pick_table(s);
+         press(s, act::TakeIn{});
+         press(s, act::OpenIntakeFolder{});
+       }},
+      {"Stations, a network searched for and pinned",
+       [](Stage& s) {
+         press(s, act::OpenKeypad{KeypadPurpose::Search});
+         press(s, act::KeypadType{"Basin Pub"});
+         press(s, act::KeypadAccept{});
+         press(s, act::PinNetwork{"Basin Public"});
+         press(s, act::SwitchGrouping{});
+         press(s, act::Show{Place::Stations});
+         REQUIRE(s.targets().find("pin what is searched") != nullptr);
+       }},
+      {"under way", drive},
+      {"alarm",
+       [](Stage& s) {
+         press(s, act::Ask{Asking::Raise});
+         press(s, act::ConfirmAsked{});
+         drive(s);
+       }},
+  };
+  return all;
+}
+
+}  // namespace mastwise::test
