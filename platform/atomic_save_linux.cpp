@@ -11,7 +11,7 @@
 namespace mastwise::platform {
 namespace {
 
-Error system_error(const std::filesystem::path& path, const std::string& doing, int number) {
+Error write_error(const std::filesystem::path& path, const std::string& doing, int number) {
   return {.what = "cannot " + doing + ": " + std::generic_category().message(number),
           .where = path.string(),
           .remedy = "check that you may write to the folder and that it has free space"};
@@ -32,16 +32,16 @@ int write_all(int file, std::span<const std::byte> bytes) {
 
 Result<Done> write_durably(const std::filesystem::path& path, std::span<const std::byte> bytes) {
   const int file = ::open(path.c_str(), O_WRONLY | O_CREAT | O_TRUNC | O_CLOEXEC, 0644);
-  if (file < 0) return system_error(path, "write", errno);
+  if (file < 0) return write_error(path, "write", errno);
   int failure = write_all(file, bytes);
   if (::close(file) != 0 && failure == 0) failure = errno;
   if (failure == 0) return Done{};
   ::unlink(path.c_str());
-  return system_error(path, "write", failure);
+  return write_error(path, "write", failure);
 }
 
 Result<Done> put_in_place(const std::filesystem::path& from, const std::filesystem::path& to) {
-  if (std::rename(from.c_str(), to.c_str()) != 0) return system_error(to, "replace", errno);
+  if (std::rename(from.c_str(), to.c_str()) != 0) return write_error(to, "replace", errno);
   // The new name is safe once the folder is on the disk. Some file systems of cards do not support
   // that: the system then writes the name in its own time.
   const std::filesystem::path parent = to.parent_path().empty() ? "." : to.parent_path();

@@ -91,7 +91,7 @@ MappedFile::Guard* guard_mapping(void* start, std::size_t size, MappedFile::Lost
   return guard;
 }
 
-Error system_error(const std::filesystem::path& path, const std::string& doing, int number) {
+Error mapping_error(const std::filesystem::path& path, const std::string& doing, int number) {
   return {.what = "cannot " + doing + ": " + std::generic_category().message(number),
           .where = path.string(),
           .remedy = "check that the file exists and that you may read it"};
@@ -101,11 +101,11 @@ Error system_error(const std::filesystem::path& path, const std::string& doing, 
 
 Result<MappedFile> MappedFile::open(const std::filesystem::path& path, Lost in_place_of_lost) {
   const int file = ::open(path.c_str(), O_RDONLY | O_CLOEXEC);
-  if (file < 0) return system_error(path, "open", errno);
+  if (file < 0) return mapping_error(path, "open", errno);
   struct stat status = {};
   if (::fstat(file, &status) != 0 || !S_ISREG(status.st_mode)) {
     ::close(file);
-    return system_error(path, "map something other than a file", EINVAL);
+    return mapping_error(path, "map something other than a file", EINVAL);
   }
   const auto size = static_cast<std::size_t>(status.st_size);
   if (size == 0) {
@@ -115,7 +115,7 @@ Result<MappedFile> MappedFile::open(const std::filesystem::path& path, Lost in_p
   void* const start = ::mmap(nullptr, size, PROT_READ, MAP_SHARED, file, 0);
   const int failure = errno;
   ::close(file);
-  if (start == MAP_FAILED) return system_error(path, "map", failure);
+  if (start == MAP_FAILED) return mapping_error(path, "map", failure);
   return MappedFile(static_cast<const std::byte*>(start), size,
                     guard_mapping(start, size, in_place_of_lost));
 }

@@ -24,7 +24,7 @@ using ui::Align;
 using ui::ButtonLook;
 using ui::Face;
 
-constexpr float kRow = 92.0f, kBetweenOutcomes = 16.0f;
+constexpr float kLogRow = 92.0f, kBetweenOutcomes = 16.0f;
 
 struct OutcomeChoice {
   Outcome outcome;
@@ -83,12 +83,12 @@ void draw_stations_tried(Ui& ui, Rect view, const Shared& shared, const LogbookS
     return;
   }
   const auto& rows = shared.stations->rows;
-  const float offset = ui.begin_scroll("tried", view, kRow * static_cast<float>(rows.size()));
-  const auto first = static_cast<std::size_t>(offset / kRow);
-  const auto fitting = static_cast<std::size_t>(view.height() / kRow) + 2;
+  const float offset = ui.begin_scroll("tried", view, kLogRow * static_cast<float>(rows.size()));
+  const auto first = static_cast<std::size_t>(offset / kLogRow);
+  const auto fitting = static_cast<std::size_t>(view.height() / kLogRow) + 2;
   for (std::size_t i = first; i < std::min(rows.size(), first + fitting); ++i) {
-    const float top = view.top + kRow * static_cast<float>(i) - offset;
-    draw_station(ui, {view.left, top, view.right, top + kRow}, rows[i], logbook);
+    const float top = view.top + kLogRow * static_cast<float>(i) - offset;
+    draw_station(ui, {view.left, top, view.right, top + kLogRow}, rows[i], logbook);
   }
   ui.end_scroll();
 }

@@ -24,7 +24,7 @@ using ui::Align;
 using ui::ButtonLook;
 using ui::Face;
 
-constexpr float kButton = 72.0f, kBetweenActs = 16.0f, kColumn = 132.0f, kStrip = 84.0f;
+constexpr float kMapButton = 72.0f, kBetweenActs = 16.0f, kColumn = 132.0f, kStrip = 84.0f;
 
 // The buttons are beside the map, or below it on an upright screen.
 struct Places {
@@ -34,7 +34,7 @@ struct Places {
 Places places_of(Rect area, bool upright, bool left_handed) {
   Places places{.map = area, .strip = area, .acts = area};
   if (upright) {
-    places.acts.top = area.bottom - kButton;
+    places.acts.top = area.bottom - kMapButton;
     places.strip.bottom = places.acts.top - kBetweenActs;
     places.map.bottom = places.strip.top = places.strip.bottom - kStrip;
     return places;
@@ -121,7 +121,7 @@ void draw_acts(Ui& ui, Rect area, const Shared& shared, const MapState& map) {
   const bool lies = area.width() > area.height();
   const auto of = static_cast<float>(kCount);
   const float size = lies ? (area.width() - (of - 1.0f) * kBetweenActs) / of
-                          : std::min(kButton, (area.height() - (of - 1.0f) * kBetweenActs) / of);
+                          : std::min(kMapButton, (area.height() - (of - 1.0f) * kBetweenActs) / of);
   for (std::size_t i = 0; i < kCount; ++i) {
     const float along = static_cast<float>(i) * (size + kBetweenActs);
     const Rect rect = lies
@@ -137,7 +137,7 @@ void draw_acts(Ui& ui, Rect area, const Shared& shared, const MapState& map) {
 void draw_mark(Ui& ui, Rect strip, const StationRow& row, const Shared& shared) {
   constexpr float kAct = 120.0f;
   const ui::Theme& theme = ui.theme();
-  const float top = strip.bottom - kButton;
+  const float top = strip.bottom - kMapButton;
   const Rect aim{strip.right - kAct, top, strip.right, strip.bottom};
   const Rect pin{aim.left - kBetweenActs - kAct, top, aim.left - kBetweenActs, strip.bottom};
   const StationKey key = key_of(row.station);
@@ -198,7 +198,7 @@ std::pair<std::string, std::string> area_words(const Shared& shared, const MapSt
 
 void draw_area_words(Ui& ui, Rect strip, const Shared& shared, const MapState& map) {
   constexpr float kAct = 168.0f, kLegend = 168.0f;
-  const float top = strip.bottom - kButton;
+  const float top = strip.bottom - kMapButton;
   const Rect radius{strip.right - kAct, top, strip.right, strip.bottom};
   if (ui.button("area radius", radius,
                 words::distance(kAreaRadii_m[map.area_radius], shared.settings.miles),

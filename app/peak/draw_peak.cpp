@@ -24,7 +24,7 @@ using ui::Align;
 using ui::ButtonLook;
 using ui::Face;
 
-constexpr float kPanelWidth = 424.0f;
+constexpr float kPeakPanelWidth = 424.0f;
 
 std::string heading_words(const Sweep& sweep, Bearing<Dial> heading) {
   return words::whole_degrees(heading.degrees()) +
@@ -326,10 +326,10 @@ void draw_peak(Ui& ui, Rect area, const Shared& shared, const PeakState& peak) {
     chart.bottom = area.top + 0.5f * area.height();
     panel.top = chart.bottom + ui::kMargin;
   } else {
-    panel.left = area.right - kPanelWidth;
+    panel.left = area.right - kPeakPanelWidth;
     chart.right = panel.left - 2.0f * ui::kMargin;
     if (shared.settings.left_handed) {
-      panel = {area.left, area.top, area.left + kPanelWidth, area.bottom};
+      panel = {area.left, area.top, area.left + kPeakPanelWidth, area.bottom};
       chart = {panel.right + 2.0f * ui::kMargin, area.top, area.right, area.bottom};
     }
   }

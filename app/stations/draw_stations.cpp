@@ -19,7 +19,7 @@ namespace {
 using ui::Align;
 using ui::Face;
 
-constexpr float kRow = 96.0f, kSearch = 72.0f, kBetween = 16.0f;
+constexpr float kStationRow = 96.0f, kSearch = 72.0f, kBetween = 16.0f;
 constexpr float kRoomForWay = 480.0f;     // units of a row that has room for distance and heading
 constexpr float kRoomForReason = 760.0f;  // units of a row that has room for the dearest reason
 
@@ -227,13 +227,13 @@ void draw_station_rows(Ui& ui, Rect view, const Shared& shared, const StationsSt
   ui.canvas().line({view.left, view.top}, {view.right, view.top}, ui.theme().rule, 1.5f);
   if (!shared.stations) return;
   const auto& listed = shared.findings.listed;
-  const float offset = ui.begin_scroll("stations", view, kRow * static_cast<float>(listed.size()));
-  const auto first = static_cast<std::size_t>(offset / kRow);
-  const auto fitting = static_cast<std::size_t>(view.height() / kRow) + 2;
+  const float offset = ui.begin_scroll("stations", view, kStationRow * static_cast<float>(listed.size()));
+  const auto first = static_cast<std::size_t>(offset / kStationRow);
+  const auto fitting = static_cast<std::size_t>(view.height() / kStationRow) + 2;
   for (std::size_t i = first; i < std::min(listed.size(), first + fitting); ++i) {
-    const float top = view.top + kRow * static_cast<float>(i) - offset;
+    const float top = view.top + kStationRow * static_cast<float>(i) - offset;
     const auto& brought = list.brought;
-    draw_row(ui, {view.left, top, view.right, top + kRow}, shared.stations->rows[listed[i]],
+    draw_row(ui, {view.left, top, view.right, top + kStationRow}, shared.stations->rows[listed[i]],
              i < brought.size() ? brought[i] : std::string(), shared);
   }
   ui.end_scroll();
