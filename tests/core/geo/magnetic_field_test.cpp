@@ -32,7 +32,7 @@ MagneticModel load_model() {
   return std::move(model).value();
 }
 
-Position at(double latitude_deg, double longitude_deg) {
+Position place_at(double latitude_deg, double longitude_deg) {
   return Position::at_deg(latitude_deg, longitude_deg).value();
 }
 
@@ -71,7 +71,8 @@ TEST_CASE("the field agrees with NOAA's 100 test values") {
   REQUIRE(rows.size() == 100);
   for (const auto& row : rows) {
     INFO(row[0] << " " << row[1] << " km " << row[2] << " " << row[3]);
-    const MagneticField field = model.at(at(row[2], row[3]), time_of(row[0]), row[1] * 1000.0);
+    const MagneticField field =
+        model.at(place_at(row[2], row[3]), time_of(row[0]), row[1] * 1000.0);
     CHECK(field.declination.east_deg() == Approx(row[4]).margin(0.01));
     CHECK(field.inclination_deg == Approx(row[5]).margin(0.01));
     CHECK(field.horizontal_nt == Approx(row[6]).margin(0.01));
@@ -100,8 +101,8 @@ TEST_CASE("the field agrees with the report's 12 test values") {
   const MagneticModel model = load_model();
   for (const auto& row : rows) {
     INFO(row.year << " " << row.height_km << " km " << row.latitude_deg);
-    const MagneticField field = model.at(at(row.latitude_deg, row.longitude_deg), time_of(row.year),
-                                         row.height_km * 1000.0);
+    const MagneticField field = model.at(place_at(row.latitude_deg, row.longitude_deg),
+                                         time_of(row.year), row.height_km * 1000.0);
     CHECK(field.horizontal_nt == Approx(row.horizontal_nt).margin(0.06).epsilon(0));
     CHECK(field.total_nt == Approx(row.total_nt).margin(0.06).epsilon(0));
     CHECK(field.inclination_deg == Approx(row.inclination_deg).margin(0.006).epsilon(0));
@@ -115,7 +116,7 @@ TEST_CASE("the declination's uncertainty grows as the horizontal field falls") {
   CHECK(declination_sigma_deg(10000.0) == Approx(0.60).margin(0.005));
   CHECK(std::isinf(declination_sigma_deg(0.0)));
   const MagneticModel model = load_model();
-  const MagneticField field = model.at(at(44.435217, -71.675993), time_of(2026.5));
+  const MagneticField field = model.at(place_at(44.435217, -71.675993), time_of(2026.5));
   CHECK(field.declination_sigma_deg == declination_sigma_deg(field.horizontal_nt));
 }
 
@@ -134,13 +135,13 @@ TEST_CASE("zones begin below 6000 and 2000 nT") {
 TEST_CASE("the zones are around the dip poles") {
   const MagneticModel model = load_model();
   const UtcTime date = utc(2025, 1, 1);
-  CHECK(model.at(at(85.762, 139.298), date).zone == Zone::Blackout);
-  CHECK(model.at(at(85.762, 139.298), date).horizontal_nt < 10.0);
-  CHECK(model.at(at(-63.851, 135.078), date).zone == Zone::Blackout);
-  CHECK(model.at(at(-63.851, 135.078), date).horizontal_nt < 10.0);
-  CHECK(model.at(at(89, -121), date, 28000.0).zone == Zone::Blackout);
-  CHECK(model.at(at(80, -96), date, 48000.0).zone == Zone::Caution);
-  CHECK(model.at(at(44.435217, -71.675993), date).zone == Zone::Normal);
+  CHECK(model.at(place_at(85.762, 139.298), date).zone == Zone::Blackout);
+  CHECK(model.at(place_at(85.762, 139.298), date).horizontal_nt < 10.0);
+  CHECK(model.at(place_at(-63.851, 135.078), date).zone == Zone::Blackout);
+  CHECK(model.at(place_at(-63.851, 135.078), date).horizontal_nt < 10.0);
+  CHECK(model.at(place_at(89, -121), date, 28000.0).zone == Zone::Blackout);
+  CHECK(model.at(place_at(80, -96), date, 48000.0).zone == Zone::Caution);
+  CHECK(model.at(place_at(44.435217, -71.675993), date).zone == Zone::Normal);
 }
 
 TEST_CASE("a decimal year counts milliseconds of years of 365 and 366 days") {
@@ -156,7 +157,7 @@ TEST_CASE("a decimal year counts milliseconds of years of 365 and 366 days") {
 
 TEST_CASE("a date beyond the model is flagged, to the millisecond") {
   const MagneticModel model = load_model();
-  const Position stop = at(44.435217, -71.675993);
+  const Position stop = place_at(44.435217, -71.675993);
   CHECK_FALSE(model.at(stop, utc(2030, 1, 1) - milliseconds{1}).beyond_model_end);
   CHECK(model.at(stop, utc(2030, 1, 1)).beyond_model_end);
   CHECK_FALSE(model.at(stop, utc(2024, 11, 13)).beyond_model_end);
@@ -166,7 +167,7 @@ TEST_CASE("a date beyond the model is flagged, to the millisecond") {
 // Source: the reference data's README: 14.14 degrees west at 2026.5.
 TEST_CASE("the declination at the recorded stop matches the reference") {
   const MagneticModel model = load_model();
-  const MagneticField field = model.at(at(44.435217, -71.675993), time_of(2026.5));
+  const MagneticField field = model.at(place_at(44.435217, -71.675993), time_of(2026.5));
   CHECK(field.declination.east_deg() == Approx(-14.14).margin(0.005));
 }
 
@@ -196,7 +197,7 @@ TEST_CASE("many threads can use one model at once") {
   const auto sum_deg = [&model, date] {
     double sum = 0.0;
     for (int i = 0; i < 500; ++i) {
-      sum += model.at(at(i * 0.3 - 75.0, i * 0.7 - 170.0), date).declination.east_deg();
+      sum += model.at(place_at(i * 0.3 - 75.0, i * 0.7 - 170.0), date).declination.east_deg();
     }
     return sum;
   };
@@ -211,7 +212,7 @@ TEST_CASE("the model moves and gives the same field after") {
   STATIC_REQUIRE(std::is_move_assignable_v<MagneticModel>);
   STATIC_REQUIRE_FALSE(std::is_copy_constructible_v<MagneticModel>);
   MagneticModel first = load_model();
-  const Position stop = at(10, 20);
+  const Position stop = place_at(10, 20);
   const double before_deg = first.at(stop, utc(2026, 1, 1)).declination.east_deg();
   const MagneticModel second = std::move(first);
   CHECK(second.at(stop, utc(2026, 1, 1)).declination.east_deg() == before_deg);

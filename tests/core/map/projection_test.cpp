@@ -14,7 +14,7 @@ using map::Projection;
 
 namespace {
 
-Position at(double latitude_deg, double longitude_deg) {
+Position place_at(double latitude_deg, double longitude_deg) {
   return *Position::at_deg(latitude_deg, longitude_deg);
 }
 
@@ -39,7 +39,7 @@ TEST_CASE("bearing and distance from the center match the geodesic", "[map]") {
   std::uniform_real_distribution<double> latitude(-89.0, 89.0), longitude(-180.0, 180.0),
       bearing(0.0, 360.0), far_log(0.0, 6.99);
   for (int i = 0; i < 200; ++i) {
-    const Position center = at(latitude(random), longitude(random));
+    const Position center = place_at(latitude(random), longitude(random));
     const auto plane = Projection::around(center);
     REQUIRE(plane);
     for (int j = 0; j < 5; ++j) {
@@ -59,9 +59,9 @@ TEST_CASE("bearing and distance from the center match the geodesic", "[map]") {
 TEST_CASE("the plane agrees with the published geodesics", "[map]") {
   int near = 0, far = 0;
   for (const auto& row : test::kPublishedGeodesics) {
-    const auto plane = Projection::around(at(row.from_latitude_deg, row.from_longitude_deg));
+    const auto plane = Projection::around(place_at(row.from_latitude_deg, row.from_longitude_deg));
     REQUIRE(plane);
-    const auto point = plane->to_plane(at(row.to_latitude_deg, row.to_longitude_deg));
+    const auto point = plane->to_plane(place_at(row.to_latitude_deg, row.to_longitude_deg));
     if (row.distance_m > Projection::kFarthestM) {
       CHECK_FALSE(point);
       ++far;
@@ -79,7 +79,8 @@ TEST_CASE("the plane agrees with the published geodesics", "[map]") {
 }
 
 TEST_CASE("the center is the middle and the far side is not on the map", "[map]") {
-  for (const Position center : {at(44.0, -121.0), at(0.0, 180.0), at(90.0, 0.0), at(-90.0, 30.0)}) {
+  for (const Position center :
+       {place_at(44.0, -121.0), place_at(0.0, 180.0), place_at(90.0, 0.0), place_at(-90.0, 30.0)}) {
     const auto plane = Projection::around(center);
     REQUIRE(plane);
     const auto middle = plane->to_plane(center);
@@ -88,14 +89,15 @@ TEST_CASE("the center is the middle and the far side is not on the map", "[map]"
     const auto back = plane->to_earth({0.0, 0.0});
     REQUIRE(back);
     CHECK(path_between(center, *back).distance_m < 1e-6);
-    const Position antipode = at(-center.latitude_deg(), center.longitude_deg() + 180.0 > 180.0
-                                                             ? center.longitude_deg() - 180.0
-                                                             : center.longitude_deg() + 180.0);
+    const Position antipode =
+        place_at(-center.latitude_deg(), center.longitude_deg() + 180.0 > 180.0
+                                             ? center.longitude_deg() - 180.0
+                                             : center.longitude_deg() + 180.0);
     CHECK_FALSE(plane->to_plane(antipode));
     CHECK_FALSE(plane->to_earth({Projection::kFarthestM, 1.0e5}));
     CHECK_FALSE(plane->to_earth({std::nan(""), 0.0}));
   }
-  const Position center = at(44.0, -121.0);
+  const Position center = place_at(44.0, -121.0);
   const auto plane = Projection::around(center);
   CHECK(plane->to_plane(destination(center, Bearing<True>::degrees(30.0), 9'999e3)));
   CHECK_FALSE(plane->to_plane(destination(center, Bearing<True>::degrees(30.0), 10'001e3)));
