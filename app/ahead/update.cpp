@@ -24,8 +24,7 @@ class AheadUpdater {
 
  private:
   void remember_places(const char* what) {
-    remember(shared_, what);
-    shared_.taken_back->also.push_back(act::PlacesBack{state_.places});
+    remember(shared_, what).also.push_back(act::PlacesBack{state_.places});
   }
 
   AheadState& state_;

@@ -24,8 +24,7 @@ class AimUpdater {
     if (const auto handle = handle_from(shared_.form)) shared_.settings.handle = handle;
   }
   void operator()(const act::ForgetHandle&) {
-    remember(shared_, "Handle deleted");
-    shared_.taken_back->also.push_back(act::HandleBack{shared_.settings.handle});
+    remember(shared_, "Handle deleted").also.push_back(act::HandleBack{shared_.settings.handle});
     shared_.settings.handle.reset();
   }
   void operator()(const act::HandleBack& back) { shared_.settings.handle = back.handle; }

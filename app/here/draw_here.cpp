@@ -9,6 +9,7 @@
 #include "app/words/receivers.hpp"
 #include "app/words/times.hpp"
 #include "app/words/units.hpp"
+#include "core/geo/geodesic.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -78,6 +79,17 @@ std::string link_words(const Link& link) {
       return words::fill(p.ended, {{"name", link.name}});
   }
   return {};
+}
+
+// The stop of the last run, where the rig no longer is.
+void draw_earlier(Column& column, Ui& ui, const Shared& shared) {
+  if (!shared.earlier || !shared.earlier->elsewhere) return;
+  const double away_m = shared.findings.position
+                            ? path_between(shared.earlier->at, *shared.findings.position).distance_m
+                            : 0.0;
+  column.heading("EARLIER STOP");
+  column.line(words::earlier_stop(shared.earlier->saved, away_m, shared.settings.miles));
+  if (column.button("use earlier", "Use it here", 0, 1)) ui.emit(act::UseEarlierStop{});
 }
 
 void draw_position(Column& column, Ui& ui, const Shared& shared) {
@@ -214,6 +226,7 @@ void draw_here(Ui& ui, Rect area, const Shared& shared) {
     second.left = page.center().x + kBetween / 2.0f;
   }
   Column left(ui, first);
+  draw_earlier(left, ui, shared);
   draw_position(left, ui, shared);
   left.rule();
   draw_needle(left, shared);

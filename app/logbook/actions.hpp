@@ -64,7 +64,7 @@ struct LogbookFilesDone {
   LogbookFilesAnswer answer;
 };
 
-// All pending writes are on the disk.
+// The first of the pending writes is on the disk.
 struct LogWritten {
   static constexpr std::string_view kName = "LogWritten";
 };

@@ -2,10 +2,13 @@
 
 #include "app/logbook/actions.hpp"
 #include "app/words/units.hpp"
-#include "core/geo/geodesic.hpp"
+#include "core/reception/aimed.hpp"
+#include "core/reception/chance.hpp"
 
 #include <algorithm>
 #include <cmath>
+#include <set>
+#include <utility>
 
 #include <fmt/format.h>
 
@@ -40,34 +43,24 @@ void write(LogbookState& state, const Shared& shared, LogWrite record) {
 }
 
 // A stop lasts a day, unless a record was made elsewhere since.
-bool still_here(const Log& log, const Shared& shared, const StopRecord& stop) {
+bool goes_on(const Log& log, const Shared& shared, const StopRecord& stop) {
   constexpr auto kDay = std::chrono::hours(24);
-  const bool latest = &stop == &log.stops.front();
-  const bool practice = stop.name == kPractice;
-  return latest && !stop.mark.deleted && practice == shared.stop.practice &&
-         same_stop(stop.position, *shared.findings.position) &&
-         moment_of(shared) - stop.arrived < kDay;
+  return &stop == &log.stops.front() && moment_of(shared) - stop.arrived < kDay;
 }
 
-// The record of this stop; a new one if the rig has moved on.
+// The record of this stop; a new one if the last one here is of another day.
 const StopRecord& this_stop(LogbookState& state, const Shared& shared) {
   Log& log = state.log;
-  const Position& here = *shared.findings.position;
   if (log.stop_id) {
     const StopRecord* known = stop_record(log, *log.stop_id);
-    if (known != nullptr && same_stop(known->position, here)) return *known;
+    if (known != nullptr && goes_on(log, shared, *known)) return *known;
   }
-  // The app restarted at the same stop.
-  const auto again = std::find_if(log.stops.begin(), log.stops.end(), [&](const StopRecord& stop) {
-    return still_here(log, shared, stop);
-  });
-  if (again != log.stops.end()) {
-    log.stop_id = again->id;
-    return *again;
-  }
-  StopRecord stop{.id = id_of(shared, "stop"),
+  std::string id = id_of(shared, "stop");
+  // A receiver that repeats a frozen time makes no two stops one.
+  while (stop_record(log, id) != nullptr) id += "x";
+  StopRecord stop{.id = std::move(id),
                   .mark = mark(shared),
-                  .position = here,
+                  .position = *shared.findings.position,
                   .arrived = moment_of(shared),
                   .surroundings = shared.stop.surroundings,
                   .rig_heading = shared.findings.nose,
@@ -77,6 +70,13 @@ const StopRecord& this_stop(LogbookState& state, const Shared& shared) {
   log.stop_id = stop.id;
   write(state, shared, stop);
   return *log.stops.insert(log.stops.begin(), std::move(stop));
+}
+
+// Where the antenna points, as far as is known: at the target, by the way in use. Without a target
+// an outcome is kept, but says nothing about a forecast.
+std::optional<Bearing<True>> aimed_at(const Shared& shared) {
+  if (!shared.findings.card) return std::nullopt;
+  return shared.findings.card->bearing_true;
 }
 
 OutcomeRecord record_of(const LogbookState& state, const Shared& shared, const StopRecord& stop,
@@ -94,18 +94,23 @@ OutcomeRecord record_of(const LogbookState& state, const Shared& shared, const S
   if (!row.station.programs.empty()) {
     record.virtual_channel = row.station.programs.front().virtual_channel;
   }
+  record.heading = aimed_at(shared);
   if (!row.outlook) return record;
-  const reception::Outlook& outlook = *row.outlook;
-  record.band = outlook.band;
-  record.heading = outlook.bearing;
-  record.chance_percent = outlook.chance_percent;
-  if (!outlook.margin_db) return record;
-  // As computed, before the logbook's corrections.
-  const auto& learned = shared.stations->question.learned[static_cast<std::size_t>(outlook.band)];
-  reception::Deviations deviations = outlook.deviations;
-  deviations.logbook_db = 0.0;
-  record.margin_db = *outlook.margin_db - learned.bias_db;
-  record.deviation_db = deviations.total_db();
+  record.band = row.outlook->band;
+  if (!record.heading) return record;
+  // As computed at that heading, before the logbook's corrections.
+  const auto band = static_cast<std::size_t>(record.band);
+  const reception::LearnedBias& learned = shared.stations->question.learned[band];
+  reception::Outlook outlook = *row.outlook;
+  outlook.deviations.logbook_db = 0.0;
+  const gear::Pattern pattern = gear_of(shared.settings.gear).antenna.in(record.band).pattern;
+  const auto aimed = reception::aimed_elsewhere(outlook, pattern, *record.heading,
+                                                shared.findings.heading_error_deg);
+  if (!aimed) return record;
+  record.margin_db = aimed->margin_db - learned.bias_db;
+  record.deviation_db = aimed->deviation_db;
+  record.chance_percent = reception::chance_percent(
+      aimed->margin_db, std::hypot(aimed->deviation_db, learned.sigma_db));
   return record;
 }
 
@@ -138,8 +143,7 @@ void log_outcome(LogbookState& state, Shared& shared, const StationKey& key, Out
   });
   std::optional<OutcomeRecord> replaced;
   if (before != outcomes.end()) replaced = *before;
-  remember(shared, "Outcome saved");
-  shared.taken_back->also.push_back(act::OutcomeBack{record, replaced});
+  remember(shared, "Outcome saved").also.push_back(act::OutcomeBack{record, replaced});
   remove(state.log, record);
   outcomes.insert(outcomes.begin(), record);
   write(state, shared, record);
@@ -173,7 +177,7 @@ void log_sweep(LogbookState& state, Shared& shared, const KeptSweep& kept) {
   for (const aim::Reading& reading : kept.readings) {
     if (reading.value) record.readings.push_back({as_true(reading.heading), *reading.value});
   }
-  if (shared.taken_back) shared.taken_back->also.push_back(act::SweepBack{record.id});
+  if (!shared.undo.empty()) shared.undo.back().also.push_back(act::SweepBack{record.id});
   write(state, shared, std::move(record));
 }
 
@@ -204,21 +208,32 @@ void teach(LogbookState& state, const Shared& shared) {
   state.log.taught = std::move(taught);
 }
 
+std::optional<std::string> stop_here(const Log& log, const Shared& shared) {
+  if (!shared.findings.position) return std::nullopt;
+  const auto here = std::find_if(log.stops.begin(), log.stops.end(), [&](const StopRecord& stop) {
+    return is_practice(stop) == shared.stop.practice &&
+           same_stop(stop.position, *shared.findings.position);
+  });
+  return here == log.stops.end() ? std::nullopt : std::optional(here->id);
+}
+
 void derive_log(LogbookState& state, const Shared& shared) {
-  state.outcomes_here.clear();
-  state.worked_before.clear();
-  for (const OutcomeRecord& outcome : state.log.outcomes) {
-    if (state.log.stop_id && outcome.stop_id == *state.log.stop_id) {
-      state.outcomes_here.push_back(outcome);
-    }
-  }
   if (!shared.findings.position) return;
-  std::vector<OutcomeRecord> before;
+  std::set<std::string> here;
   for (const StopRecord& stop : state.log.stops) {
-    if (stop.id == state.log.stop_id || !same_stop(stop.position, *shared.findings.position))
+    if (is_practice(stop) != shared.stop.practice ||
+        !same_stop(stop.position, *shared.findings.position)) {
       continue;
-    for (const OutcomeRecord& outcome : state.log.outcomes) {
-      if (outcome.stop_id == stop.id) before.push_back(outcome);
+    }
+    here.insert(stop.id);
+  }
+  std::set<std::pair<std::string, std::string>> stations;
+  std::vector<OutcomeRecord> before;
+  for (const OutcomeRecord& outcome : state.log.outcomes) {  // the latest first
+    if (!here.contains(outcome.stop_id)) continue;
+    if (outcome.stop_id != state.log.stop_id) before.push_back(outcome);
+    if (stations.emplace(outcome.source, outcome.station_id).second) {
+      state.outcomes_here.push_back(outcome);
     }
   }
   for (const HeadingThatWorked& worked : headings_that_worked(before)) {

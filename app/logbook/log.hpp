@@ -16,6 +16,12 @@ void take_back_sweep(LogbookState& state, const Shared& shared, const std::strin
 
 // Learns again from all outcomes, for the gear in use and this stop.
 void teach(LogbookState& state, const Shared& shared);
+
+// The latest stop within 200 m of the position in use; empty: none yet.
+std::optional<std::string> stop_here(const Log& log, const Shared& shared);
+
+// Fills the outcomes of this place, the latest of each station, and the headings that worked at
+// earlier stops here.
 void derive_log(LogbookState& state, const Shared& shared);
 
 // The next kind of weather for outcomes; empty after the last.

@@ -45,7 +45,7 @@ struct Taught {
 struct Log {
   std::vector<StopRecord> stops = {};        // the latest first
   std::vector<OutcomeRecord> outcomes = {};  // of all stops, the latest first
-  std::optional<std::string> stop_id = {};   // of this stop, once it has a record
+  std::optional<std::string> stop_id = {};   // the latest within 200 m, if there is one
   Taught taught = {};
   bool operator==(const Log&) const = default;
 };

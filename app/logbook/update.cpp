@@ -21,7 +21,9 @@ class LogbookUpdater {
   }
   void operator()(const act::SweepBack& back) { take_back_sweep(state_, shared_, back.id); }
   void operator()(const act::NextWeather&) { state_.weather = next_weather(state_.weather); }
-  void operator()(const act::LogWritten&) { state_.writes.clear(); }
+  void operator()(const act::LogWritten&) {
+    if (!state_.writes.empty()) state_.writes.erase(state_.writes.begin());
+  }
 
   void operator()(const act::AskMerge& asked) {
     state_.files.to_merge = asked.path;
@@ -43,7 +45,6 @@ class LogbookUpdater {
 
 // Actions of all features that matter here too.
 void hear(LogbookState& state, Shared& shared, const Action& action) {
-  if (action.is<act::SwitchPractice>()) state.log.stop_id.reset();
   if (const auto* kept = action.get_if<act::SweepKept>()) log_sweep(state, shared, kept->sweep);
   const auto* open = action.get_if<act::OpenSheet>();
   if (open != nullptr && open->sheet == Sheet::LogbookFiles) {
@@ -63,6 +64,7 @@ void update(LogbookState& state, Shared& shared, const Action& action) {
 }
 
 void derive(LogbookState& state, const Shared& shared) {
+  state.log.stop_id = stop_here(state.log, shared);
   const Taught& taught = state.log.taught;
   if (taught.practice != shared.stop.practice ||
       taught.gear != gear_of(shared.settings.gear).name || taught.stop_id != state.log.stop_id) {

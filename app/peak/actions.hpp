@@ -40,6 +40,13 @@ struct DropReading {
   static constexpr std::string_view kName = "DropReading";
 };
 
+// Undoes BeginSweep over an earlier sweep.
+struct PutSweepBack {
+  static constexpr std::string_view kName = "PutSweepBack";
+  static constexpr auto kFields = fields("sweep");
+  Sweep sweep;
+};
+
 // The picture fails at the current heading.
 struct MarkEdge {
   static constexpr std::string_view kName = "MarkEdge";
@@ -55,7 +62,8 @@ struct KeepSweep {
 
 namespace mastwise {
 
-using PeakActions = ActionList<act::BeginSweep, act::TurnSweep, act::SetMeter, act::ReadMeter,
-                               act::NextScale, act::DropReading, act::MarkEdge, act::KeepSweep>;
+using PeakActions =
+    ActionList<act::BeginSweep, act::TurnSweep, act::SetMeter, act::ReadMeter, act::NextScale,
+               act::DropReading, act::MarkEdge, act::KeepSweep, act::PutSweepBack>;
 
 }  // namespace mastwise

@@ -44,6 +44,9 @@ double scale_step(aim::Scale scale);
 double scale_start(aim::Scale scale);
 std::string scale_words(aim::Scale scale);
 
+// Fits the readings and compares the edges with them.
+void fit(Sweep& sweep, const gear::Pattern& pattern);
+
 // Adds the current reading and fits again; `nothing`: no lock at this heading.
 void read_meter(Sweep& sweep, const gear::Pattern& pattern, bool nothing);
 void drop_last_reading(Sweep& sweep, const gear::Pattern& pattern);
@@ -53,6 +56,7 @@ void mark_edge(Sweep& sweep, bool right);
 struct SweepResult {
   Bearing<Dial> peak;
   double sigma_deg;
+  double error95_deg;  // it is within this many degrees to either side, 95 times of 100
 };
 std::optional<SweepResult> result_of(const Sweep& sweep);
 

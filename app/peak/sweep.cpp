@@ -52,12 +52,12 @@ void fit_readings(Sweep& sweep, const gear::Pattern& pattern) {
   if (const auto next = fitter->next_heading(sweep.readings, options)) sweep.next = *next;
 }
 
+}  // namespace
+
 void fit(Sweep& sweep, const gear::Pattern& pattern) {
   fit_readings(sweep, pattern);
   compare_edges(sweep);
 }
-
-}  // namespace
 
 double scale_most(aim::Scale scale) {
   switch (scale) {
@@ -120,11 +120,11 @@ void mark_edge(Sweep& sweep, bool right) {
 }
 
 std::optional<SweepResult> result_of(const Sweep& sweep) {
-  if (sweep.fit) return SweepResult{sweep.fit->peak, sweep.fit->sigma_deg};
-  if (sweep.between_edges) {
-    return SweepResult{sweep.between_edges->middle, sweep.between_edges->sigma_deg};
-  }
-  return std::nullopt;
+  constexpr double kSigmasOf95 = 1.96;
+  if (sweep.fit) return SweepResult{sweep.fit->peak, sweep.fit->sigma_deg, sweep.fit->error95_deg};
+  if (!sweep.between_edges) return std::nullopt;
+  const aim::EdgeMiddle& edges = *sweep.between_edges;
+  return SweepResult{edges.middle, edges.sigma_deg, kSigmasOf95 * edges.sigma_deg};
 }
 
 }  // namespace mastwise

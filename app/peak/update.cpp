@@ -2,11 +2,16 @@
 
 #include "app/shared/actions.hpp"
 #include "app/words/chances.hpp"
+#include "app/words/checks.hpp"
 
 #include <algorithm>
 
 namespace mastwise {
 namespace {
+
+gear::Pattern pattern_of(const Shared& shared, const Sweep& sweep) {
+  return gear_of(shared.settings.gear).antenna.in(sweep.band).pattern;
+}
 
 // Starts a sweep of the target at its computed heading; nothing without target or heading.
 std::optional<Sweep> begun(const std::optional<Sweep>& before, const Shared& shared, SweepBy by) {
@@ -28,6 +33,7 @@ class PeakUpdater {
   PeakUpdater(Sweep& sweep, Shared& shared) : sweep_(sweep), shared_(shared) {}
 
   void operator()(const act::BeginSweep&) {}
+  void operator()(const act::PutSweepBack&) {}
   void operator()(const act::TurnSweep& turn) {
     sweep_.heading = sweep_.heading + Turn::clockwise_deg(turn.degrees);
   }
@@ -49,9 +55,17 @@ class PeakUpdater {
   void operator()(const act::KeepSweep&);
 
  private:
-  gear::Pattern pattern() const {
-    return gear_of(shared_.settings.gear).antenna.in(sweep_.band).pattern;
+  // What the antenna forgives: half of its half-power beamwidth, of any antenna at most 45 degrees.
+  double forgiven() const {
+    constexpr double kMost_deg = 45.0;
+    const gear::Pattern pattern = this->pattern();
+    double off_deg = 1.0;
+    while (off_deg < kMost_deg && pattern.relative_db(Turn::clockwise_deg(off_deg)) > -3.0) {
+      off_deg += 1.0;
+    }
+    return off_deg;
   }
+  gear::Pattern pattern() const { return pattern_of(shared_, sweep_); }
 
   Sweep& sweep_;
   Shared& shared_;
@@ -63,16 +77,22 @@ void PeakUpdater::operator()(const act::KeepSweep&) {
   const StationRow* row = find_row(*shared_.stations, sweep_.station);
   if (row == nullptr) return;
   remember(shared_, "Sweep saved");
-  auto& kept = shared_.stop.strong_stations;
-  std::erase_if(kept, [&](const PeakedStation& one) {
-    return one.key == sweep_.station && one.by == sweep_.by;
-  });
-  kept.push_back({.key = sweep_.station,
-                  .by = sweep_.by,
-                  .position = row->station.position,
-                  .taken_at = *shared_.findings.position,
-                  .peak_deg = result->peak.degrees(),
-                  .sigma_deg = result->sigma_deg});
+  const double forgiven_deg = forgiven();
+  if (result->error95_deg > forgiven_deg) {
+    shared_.trouble = words::sweep_too_wide(result->error95_deg, forgiven_deg);
+  } else {
+    shared_.trouble.clear();
+    auto& kept = shared_.stop.strong_stations;
+    std::erase_if(kept, [&](const PeakedStation& one) {
+      return one.key == sweep_.station && one.by == sweep_.by;
+    });
+    kept.push_back({.key = sweep_.station,
+                    .by = sweep_.by,
+                    .position = row->station.position,
+                    .taken_at = *shared_.findings.position,
+                    .peak_deg = result->peak.degrees(),
+                    .sigma_deg = result->sigma_deg});
+  }
   shared_.following.push_back(act::SweepKept{{.station = sweep_.station,
                                               .by = sweep_.by,
                                               .band = sweep_.band,
@@ -86,7 +106,13 @@ void PeakUpdater::operator()(const act::KeepSweep&) {
 
 void update(PeakState& state, Shared& shared, const Action& action) {
   if (const auto* begin = action.get_if<act::BeginSweep>()) {
+    if (state.sweep && !state.sweep->readings.empty()) {
+      remember(shared, "Sweep started over").also.push_back(act::PutSweepBack{*state.sweep});
+    }
     state.sweep = begun(state.sweep, shared, begin->by);
+  } else if (const auto* back = action.get_if<act::PutSweepBack>()) {
+    state.sweep = back->sweep;
+    fit(*state.sweep, pattern_of(shared, *state.sweep));
   } else if (state.sweep) {
     visit(action, PeakActions{}, PeakUpdater(*state.sweep, shared));
   }

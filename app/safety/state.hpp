@@ -24,6 +24,7 @@ struct SafetyState {
   std::optional<Undo> undo = {};  // of the last change
 
   Asking asking = Asking::Nothing;
+  std::optional<Monotonic> asked = {};  // when a raised antenna was last confirmed, in this run
   bool roof = false;         // the roof screen covers the places
   bool roof_agreed = false;  // its prompt was confirmed since the antenna was last down
 

@@ -36,6 +36,7 @@ void change(SafetyState& state, Shared& shared, Antenna antenna, std::string con
   // The practice area is nowhere.
   if (!shared.stop.practice) state.unsaved->place = shared.findings.position;
   state.next_try = shared.now;
+  state.asked = shared.now;
 }
 
 // Undoes the last change of the antenna, and writes that too. What would mark the antenna down asks
@@ -49,11 +50,25 @@ void undo_antenna(SafetyState& state, Shared& shared) {
   }
 }
 
+// Without a speed nothing else would notice a drive with the antenna up: it is asked about when the
+// app starts, and again after a night.
+void ask_if_still_up(SafetyState& state, Monotonic now) {
+  constexpr milliseconds kNight = std::chrono::hours(8);
+  const bool due = !state.asked || now - *state.asked >= kNight;
+  if (state.antenna != Antenna::Raised || !due) return;
+  if (state.drive == Drive::Parked && state.asking == Asking::Nothing) {
+    state.asking = Asking::StillUp;
+  }
+}
+
 class SafetyUpdater {
  public:
   SafetyUpdater(SafetyState& state, Shared& shared) : state_(state), shared_(shared) {}
 
-  void operator()(const act::RefuseAsked&) { state_.asking = Asking::Nothing; }
+  void operator()(const act::RefuseAsked&) {
+    if (state_.asking == Asking::StillUp) state_.asked = shared_.now;
+    state_.asking = Asking::Nothing;
+  }
   void operator()(const act::ConfirmAsked&);
   void operator()(const act::AntennaWritten& written);
   void operator()(const act::QuietAlarm&) { state_.quiet_until = shared_.now + kQuietFor; }
@@ -71,6 +86,7 @@ void SafetyUpdater::operator()(const act::ConfirmAsked&) {
       return change(state_, shared_, Antenna::Raised, statement);
     case Asking::Drive:
     case Asking::AfterAlarm:
+    case Asking::StillUp:
       return change(state_, shared_, Antenna::Down, statement);
     case Asking::UndoRaise:
       return change(state_, shared_, Antenna::Down, std::string(kUndo) + ": " + statement);
@@ -115,7 +131,7 @@ void hear(SafetyState& state, Shared& shared, const Action& action) {
     state.roof = state.roof_agreed;
     if (!state.roof_agreed) ask(state, Asking::Roof);
   }
-  if (action.is<act::TakeBack>() && !shared.taken_back) undo_antenna(state, shared);
+  if (action.is<act::TakeBack>() && undo_is_antennas(shared)) undo_antenna(state, shared);
 }
 
 }  // namespace
@@ -135,7 +151,9 @@ void derive(SafetyState& state, Shared& shared) {
                                     {.speed_kmh = speed_kmh, .silent_s = silent.count()}, before);
   if (state.drive != Drive::Parked) state.asking = Asking::Nothing;
   if (before == Drive::Alarm && state.drive == Drive::Parked) state.asking = Asking::AfterAlarm;
+  ask_if_still_up(state, shared.now);
   shared.findings.antenna_up = state.antenna == Antenna::Raised;
+  if (state.undo) shared.findings.antenna_changed = state.undo->until - kUndoFor;
 }
 
 bool antenna_to_write(const SafetyState& state, Monotonic now) {
@@ -158,6 +176,8 @@ const safety::Prompt& prompt_of(Asking asking) {
       return safety::after_alarm();
     case Asking::UndoRaise:
       return safety::undo_raising();
+    case Asking::StillUp:
+      return safety::still_up();
     case Asking::MergeLogbook:
       return safety::before_merging();
     case Asking::Raise:

@@ -7,8 +7,8 @@
 
 namespace mastwise {
 
-// Applies an action of this feature; comes before what all share, because Undo is the antenna's
-// while nothing else can be taken back. Nothing marks the antenna down while the rig moves.
+// Applies an action of this feature; comes before what all share, because Undo may be the
+// antenna's. Nothing marks the antenna down while the rig moves.
 void update(SafetyState& state, Shared& shared, const Action& action);
 
 // Follows the rig's motion: begins and ends the alarm, and asks when the rig stands again.

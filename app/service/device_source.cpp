@@ -10,9 +10,13 @@ constexpr double kBytesPerSecond = 480.0;
 
 }  // namespace
 
-platform::OpenSource device_source(const std::string& device) {
+bool is_recording(const std::string& device) {
   std::error_code ignored;
-  if (std::filesystem::is_regular_file(device, ignored)) {
+  return std::filesystem::is_regular_file(device, ignored);
+}
+
+platform::OpenSource device_source(const std::string& device) {
+  if (is_recording(device)) {
     return platform::file_source(device, kBytesPerSecond);
   }
   const bool is_path = device.find('/') != std::string::npos;

@@ -6,6 +6,9 @@
 
 namespace mastwise::service {
 
+// Whether --device names a log file to play.
+bool is_recording(const std::string& device);
+
 // The source named by --device.
 platform::OpenSource device_source(const std::string& device);
 

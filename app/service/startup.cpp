@@ -1,6 +1,6 @@
 #include "app/service/startup.hpp"
 
-#include "app/shared/json.hpp"
+#include "app/shared/settings_json.hpp"
 #include "core/import/import_csv.hpp"
 #include "platform/files.hpp"
 #include "platform/zipped_file.hpp"
@@ -108,10 +108,6 @@ std::chrono::sys_days build_date() {
   return kBuilt;
 }
 
-std::string settings_json(const Settings& settings) {
-  return json(settings).dump();
-}
-
 Result<Kept> read_kept(Logbook& logbook) {
   Kept kept;
   const auto antenna = logbook.antenna();
@@ -123,12 +119,13 @@ Result<Kept> read_kept(Logbook& logbook) {
   const auto settings = logbook.settings();
   if (!settings) return settings.error();
   if (*settings) {
-    try {
-      kept.settings = json::parse(**settings).get<Settings>();
-    } catch (const json::exception&) {
-      // Settings of another version are dropped: they are only a convenience.
-    }
+    SettingsRead read = read_settings(**settings);
+    kept.settings = std::move(read.settings);
+    kept.dropped = std::move(read.dropped);
   }
+  auto state = logbook.working_state();
+  if (!state) return state.error();
+  kept.working_state = *std::move(state);
   return kept;
 }
 

@@ -8,6 +8,7 @@
 #include "core/result.hpp"
 
 #include <chrono>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -39,6 +40,8 @@ struct Kept {
   Settings settings = {};
   safety::Antenna antenna = safety::Antenna::Down;
   std::chrono::sys_days date_floor = build_date();
+  std::vector<std::string> dropped = {};  // settings that could not be read
+  std::optional<std::string> working_state = {};
 };
 Result<Kept> read_kept(Logbook& logbook);
 
@@ -46,7 +49,5 @@ std::string fonts_folder();
 // Folders of the user's elevation tiles, and of the practice area's.
 Result<std::string> terrain_folder();
 std::string practice_folder();
-
-std::string settings_json(const Settings& settings);
 
 }  // namespace mastwise::service

@@ -14,6 +14,7 @@
 #include "app/stations/draw.hpp"
 #include "app/ui/icons.hpp"
 #include "app/ui/layout.hpp"
+#include "app/words/files.hpp"
 #include "app/words/phrases.hpp"
 #include "app/words/places.hpp"
 
@@ -47,9 +48,10 @@ void draw_place(Ui& ui, Rect rect, const PlaceOnRail& entry, bool chosen) {
 }
 
 void draw_rail_end(Ui& ui, const ui::Layout& layout, const Model& model) {
-  const bool undo = model.taken_back || model.safety.undo;
+  const bool fresh = !model.undo.empty() && model.now < model.undo_shown + kUndoFresh;
   const bool shared =
       layout.take_back.top == layout.rail_end.top && layout.take_back.left == layout.rail_end.left;
+  const bool undo = model.safety.undo || (shared ? fresh : !model.undo.empty());
   if (shared && undo) {
     if (ui.button("take back", layout.take_back, "Undo", ui::ButtonLook::Plain)) {
       ui.emit(act::TakeBack{});
@@ -82,19 +84,29 @@ std::string stands_words(const Model& model) {
   return near == nullptr ? "" : words::sentence(words::near_place(*near, model.settings.miles));
 }
 
+// What Undo would undo, for some time after a change.
+std::string undo_words(const Model& model) {
+  if (undo_is_antennas(model)) return "Antenna marked down";
+  const bool fresh = model.now < model.undo_shown + kUndoFresh;
+  return fresh && !model.undo.empty() ? model.undo.back().what : std::string();
+}
+
 // Warnings that every screen must show.
 void draw_foot(Ui& ui, const ui::Layout& layout, const Model& model) {
   const Rect foot = layout.foot;
   const float baseline = foot.center().y + 7.0f;
+  if (model.unsaved.records > 0) {
+    ui.canvas().text({foot.left, baseline},
+                     words::unsaved(model.unsaved.records, model.unsaved.why), ui::Face::SmallBold,
+                     ui.theme().warning);
+    return;
+  }
   if (!model.trouble.empty()) {
     ui.canvas().text({foot.left, baseline}, model.trouble, ui::Face::SmallBold, ui.theme().warning);
     return;
   }
   const bool raised = model.findings.antenna_up;
-  const std::string right = raised              ? "ANTENNA IS UP"
-                            : model.taken_back  ? model.taken_back->what
-                            : model.safety.undo ? "Antenna marked down"
-                                                : std::string();
+  const std::string right = raised ? "ANTENNA IS UP" : undo_words(model);
   if (model.stop.practice) {
     ui.canvas().text({foot.left, baseline}, "PRACTICE AREA: invented stations and hills",
                      ui::Face::SmallBold, ui.theme().warning);

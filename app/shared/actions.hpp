@@ -94,6 +94,19 @@ struct SetStop {
   Stop stop;  // a whole stop, from the command line or the logbook
 };
 
+// The stop of the last run is this one after all.
+struct UseEarlierStop {
+  static constexpr std::string_view kName = "UseEarlierStop";
+};
+
+// The store could not write this many records; 0: all is on the disk.
+struct NotSaved {
+  static constexpr std::string_view kName = "NotSaved";
+  static constexpr auto kFields = fields("records", "why");
+  std::size_t records;
+  std::string why;
+};
+
 // Into or out of the practice area.
 struct SwitchPractice {
   static constexpr std::string_view kName = "SwitchPractice";
@@ -155,8 +168,9 @@ namespace mastwise {
 using SharedActions =
     ActionList<act::Tick, act::ReceiverBytes, act::LinkChanged, act::Show, act::SwitchMap,
                act::OpenSheet, act::OpenKeypad, act::OpenField, act::Ask, act::Confirmed,
-               act::GoToRoof, act::LeaveRoof, act::NextSetting, act::SetStop, act::SwitchPractice,
-               act::SelectStation, act::PinStation, act::StationsFound, act::PlacesFound,
-               act::PlaceTyped, act::SweepKept, act::Trouble, act::TakeBack>;
+               act::GoToRoof, act::LeaveRoof, act::NextSetting, act::SetStop, act::UseEarlierStop,
+               act::NotSaved, act::SwitchPractice, act::SelectStation, act::PinStation,
+               act::StationsFound, act::PlacesFound, act::PlaceTyped, act::SweepKept, act::Trouble,
+               act::TakeBack>;
 
 }  // namespace mastwise

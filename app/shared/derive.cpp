@@ -1,5 +1,6 @@
 #include "app/shared/dial_checks.hpp"
 #include "app/shared/shared.hpp"
+#include "core/geo/geodesic.hpp"
 
 #include <cmath>
 #include <utility>
@@ -67,7 +68,32 @@ void find_heading_error(Shared& shared) {
 
 }  // namespace
 
+namespace {
+
+// The stop of the last run is this one until the receiver says that the rig is elsewhere: then it
+// is set aside and offered, and nothing of it counts.
+void check_earlier_stop(Shared& shared) {
+  if (!shared.earlier || shared.earlier->elsewhere) return;
+  const nmea::Fix fix = shared.receiver.fix(shared.now);
+  if (!fix.position) return;
+  const Stop& stop = shared.earlier->stop;
+  const bool by_hand = stop.source == PositionSource::ByHand && stop.by_hand;
+  const Position& was = by_hand ? *stop.by_hand : shared.earlier->at;
+  const double error_m = by_hand ? 3.0 * stop.by_hand_error_m : 0.0;
+  if (path_between(was, *fix.position).distance_m <= kSameStop_m + error_m) {
+    shared.earlier.reset();
+    return;
+  }
+  shared.earlier->elsewhere = true;
+  shared.earlier->stop = shared.stop;
+  shared.stop = Stop{};
+  shared.undo.clear();
+}
+
+}  // namespace
+
 void derive(Shared& shared, const World& world) {
+  check_earlier_stop(shared);
   Findings findings;
   find_position(shared, findings);
   find_date(shared, findings);

@@ -153,7 +153,7 @@ NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE_WITH_DEFAULT(LearnedBias, bias_db, sigma_db, 
 
 namespace mastwise {
 
-NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(Link, state, name)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE_WITH_DEFAULT(Link, state, name, recorded)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE_WITH_DEFAULT(GearChoice, preset, height_m, cable_m, splits,
                                                 amplifier, pattern_table)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(HandleChoice, first_reading_deg, first_angle_deg,

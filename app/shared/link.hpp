@@ -10,6 +10,7 @@ namespace mastwise {
 struct Link {
   enum class State { Searching, Open, Lost, Ended } state = State::Searching;
   std::string name = {};  // the device's name; if lost, the reason
+  bool recorded = false;  // a log is played, whose dates are its own
   bool operator==(const Link&) const = default;
 };
 template <>

@@ -44,10 +44,20 @@ inline constexpr std::array kStoredNames<KeypadPurpose> = names({"position", "no
                                                                  "field"});
 
 // The prompt that is open.
-enum class Asking { Nothing, Raise, Roof, Weather, Drive, AfterAlarm, UndoRaise, MergeLogbook };
+enum class Asking {
+  Nothing,
+  Raise,
+  Roof,
+  Weather,
+  Drive,
+  AfterAlarm,
+  UndoRaise,
+  MergeLogbook,
+  StillUp
+};
 template <>
 inline constexpr std::array kStoredNames<Asking> = names({"nothing", "raise", "roof", "weather",
                                                           "drive", "after_alarm", "undo_raise",
-                                                          "merge_logbook"});
+                                                          "merge_logbook", "still_up"});
 
 }  // namespace mastwise

@@ -66,6 +66,7 @@ struct Settings {
   GearChoice gear = {};
   std::vector<std::string> pinned_networks = {};  // wanted wherever the rig stops
   std::vector<TickedNetwork> ticked_networks = {};
+  std::string of_newer = {};  // settings of a newer version as JSON, to keep them
   bool operator==(const Settings&) const = default;
 
   // Calls `f` with each setting and its name in the file and in actions.

@@ -31,13 +31,33 @@ struct World {
   Stop practice_stop;
 };
 
-// The state before the last change, for Undo.
+// The state before a change, for Undo.
 struct TakenBack {
   std::string what;
   Stop stop;
-  Monotonic until;
+  Monotonic at = {};              // of the change, if it was in this run of the app
   std::vector<Action> also = {};  // they restore what else the change touched
   bool operator==(const TakenBack&) const = default;
+};
+inline constexpr std::size_t kMostUndo = 24;
+// Where Undo has no place of its own on the screen, it is there this long; so is what the foot
+// says.
+inline constexpr milliseconds kUndoFresh{12'000};
+
+// What waits to be written, and why it could not be. It is tried again until it is on the disk.
+struct Unsaved {
+  std::size_t records = 0;
+  std::string why = {};
+  bool operator==(const Unsaved&) const = default;
+};
+
+// The stop of the last run, which may not be this one.
+struct EarlierStop {
+  Stop stop;
+  Position at;  // where the rig was
+  UtcTime saved = {};
+  bool elsewhere = false;  // the receiver says that the rig is somewhere else now
+  bool operator==(const EarlierStop&) const = default;
 };
 
 // Values that follow from the rest; derive() finds them anew after every action.
@@ -69,7 +89,8 @@ struct Findings {
   std::optional<HandleReading> handle_corrected = {};
   std::vector<std::size_t> listed = {};  // rows of the stations' answer to show
   bool antenna_up = false;
-  bool importing = false;  // a table
+  std::optional<Monotonic> antenna_changed = {};  // while that can be undone
+  bool importing = false;                         // a table
   bool operator==(const Findings&) const = default;
 };
 
@@ -83,6 +104,7 @@ struct Shared {
   bool map_open = false;  // the stations as a map, not a list
   Sheet sheet = Sheet::None;
   std::string trouble = {};  // a failed save or read
+  Unsaved unsaved = {};
 
   Link link = {};
   nmea::Receiver receiver;
@@ -91,7 +113,9 @@ struct Shared {
   std::uint64_t positions_followed = 0;  // see nmea::Fix::positions_taken
 
   Stop stop = {};
-  std::optional<TakenBack> taken_back = {};
+  std::vector<TakenBack> undo = {};  // the latest last
+  Monotonic undo_shown = {};         // the last change or Undo
+  std::optional<EarlierStop> earlier = {};
   std::optional<StationsAnswer> stations = {};  // the last answer; its question shows its age
   std::optional<PlacesAnswer> places = {};      // likewise
   std::string search = {};                      // typed, for stations
@@ -105,14 +129,17 @@ struct Shared {
   bool operator==(const Shared&) const = default;
 };
 
-// Saves the stop for Undo before `what` changes it.
-void remember(Shared& shared, std::string what);
+// Saves the stop for Undo before `what` changes it. The returned step can be given more to restore.
+TakenBack& remember(Shared& shared, std::string what);
+
+// Whether Undo is now that of the antenna: its change is the latest.
+bool undo_is_antennas(const Shared& shared);
 
 // Applies the actions that all features share.
 void update(Shared& shared, const Action& action, const World& world);
 
 // Brings the findings up to date, except those that a feature sets: `listed`, `antenna_up`,
-// `importing`.
+// `antenna_changed`, `importing`.
 void derive(Shared& shared, const World& world);
 
 // UTC, from the receiver if it sends it.

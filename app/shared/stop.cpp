@@ -9,7 +9,6 @@
 namespace mastwise {
 
 bool same_stop(const Position& a, const Position& b) {
-  constexpr double kSameStop_m = 200.0;
   constexpr double kBox_deg = 0.01;  // of latitude 1.1 km: spares most geodesics
   if (std::fabs(a.latitude_deg() - b.latitude_deg()) > kBox_deg) return false;
   return path_between(a, b).distance_m <= kSameStop_m;

@@ -88,7 +88,8 @@ struct Stop {
   bool operator==(const Stop&) const = default;
 };
 
-// Within 200 m: outcomes at one are valid at the other.
+// Outcomes at one are valid at the other.
+inline constexpr double kSameStop_m = 200.0;
 bool same_stop(const Position& a, const Position& b);
 
 bool is_pinned(const Stop& stop, const StationKey& key);

@@ -22,14 +22,19 @@ class SharedUpdater {
   void operator()(const act::Tick& tick) {
     s_.now = tick.now;
     s_.machine_time = tick.utc;
-    if (s_.taken_back && s_.now >= s_.taken_back->until) s_.taken_back.reset();
   }
   void operator()(const act::ReceiverBytes& received) {
     s_.now = received.now;
     s_.receiver.feed(received.bytes, received.now);
     follow_receiver(s_);
   }
-  void operator()(const act::LinkChanged& changed) { s_.link = changed.link; }
+  void operator()(const act::LinkChanged& changed) {
+    // The dates of a log that is played are old, not wrong by 1,024 weeks: nothing to repair.
+    if (changed.link.recorded && !s_.link.recorded) {
+      s_.receiver = nmea::Receiver(nmea::kNoFloor);
+    }
+    s_.link = changed.link;
+  }
 
   void operator()(const act::Show& show) {
     s_.place = show.place;
@@ -40,6 +45,13 @@ class SharedUpdater {
   void operator()(const act::NextSetting& next) { next_setting(s_.settings, next.setting); }
 
   void operator()(const act::SetStop& set) { s_.stop = set.stop; }
+  void operator()(const act::UseEarlierStop&) {
+    if (!s_.earlier) return;
+    remember(s_, "Earlier stop used");
+    s_.stop = s_.earlier->stop;
+    s_.earlier.reset();
+  }
+  void operator()(const act::NotSaved& waiting) { s_.unsaved = {waiting.records, waiting.why}; }
   void operator()(const act::SwitchPractice&) {
     const bool leaving = s_.stop.practice;
     remember(s_, leaving ? "Practice ended" : "Practice started");
@@ -70,8 +82,10 @@ class SharedUpdater {
 
   void operator()(const act::Trouble& trouble) { s_.trouble = trouble.what; }
   void operator()(const act::TakeBack&) {
-    if (!s_.taken_back) return;
-    TakenBack back = *std::exchange(s_.taken_back, std::nullopt);
+    if (s_.undo.empty() || undo_is_antennas(s_)) return;
+    TakenBack back = std::move(s_.undo.back());
+    s_.undo.pop_back();
+    s_.undo_shown = s_.now;
     s_.stop = std::move(back.stop);
     for (Action& action : back.also) s_.following.push_back(std::move(action));
   }
@@ -87,10 +101,16 @@ class SharedUpdater {
 
 }  // namespace
 
-void remember(Shared& shared, std::string what) {
-  constexpr milliseconds kTakeBackFor{12'000};
-  shared.taken_back =
-      TakenBack{.what = std::move(what), .stop = shared.stop, .until = shared.now + kTakeBackFor};
+TakenBack& remember(Shared& shared, std::string what) {
+  if (shared.undo.size() >= kMostUndo) shared.undo.erase(shared.undo.begin());
+  shared.undo.push_back({.what = std::move(what), .stop = shared.stop, .at = shared.now});
+  shared.undo_shown = shared.now;
+  return shared.undo.back();
+}
+
+bool undo_is_antennas(const Shared& shared) {
+  const auto& changed = shared.findings.antenna_changed;
+  return changed && (shared.undo.empty() || shared.undo.back().at < *changed);
 }
 
 void update(Shared& shared, const Action& action, const World& world) {

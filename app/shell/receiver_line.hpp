@@ -23,6 +23,7 @@ class ReceiverLine {
 
  private:
   std::string name_;
+  bool recorded_;
   std::function<void()> wake_;
   std::mutex mutex_;
   std::vector<platform::LinkNews> news_;

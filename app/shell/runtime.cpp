@@ -1,6 +1,9 @@
 #include "app/shell/runtime.hpp"
 
+#include "app/session/working_state.hpp"
+#include "app/shared/settings_json.hpp"
 #include "app/shell/paper_file.hpp"
+#include "app/words/files.hpp"
 #include "core/catalog/catalog.hpp"
 #include "platform/clock.hpp"
 #include "platform/places_to_look.hpp"
@@ -119,14 +122,20 @@ Result<std::unique_ptr<Runtime>> Runtime::start(const RuntimeWish& wish) {
   Model model{Shared{.settings = kept.settings, .receiver = nmea::Receiver(kept.date_floor)}};
   model.safety.antenna = kept.antenna;
   model.logbook.log = std::move(log);
-  if (model.settings.tablet.empty()) model.settings.tablet = new_tablet_name();
+  if (!kept.dropped.empty()) model.trouble = words::settings_dropped(kept.dropped);
   model.now = platform::monotonic_now();
   model.machine_time = platform::utc_now();
   if (!has_stations(wish.catalog_path)) model.stop = runtime->world_.practice_stop;
+  if (kept.working_state) {
+    const auto back = restore(model, *kept.working_state, runtime->world_);
+    if (!back) model.trouble = words::state_dropped(back.error().message());
+  }
+  const std::optional<Settings> on_disk = model.settings;
+  if (model.settings.tablet.empty()) model.settings.tablet = new_tablet_name();
 
   runtime->session_ = std::make_unique<Session>(std::move(model), runtime->world_,
                                                 errands(runtime->errand_sources(wish), wish.wake),
-                                                runtime->keeper(wish.paper_folder));
+                                                runtime->keeper(wish.paper_folder), on_disk);
   return runtime;
 }
 
@@ -149,13 +158,12 @@ Keeper Runtime::keeper(const std::string& paper_folder) {
   };
   if (!logbook_) {
     const auto nothing = [](const auto&) -> Result<Done> { return Done{}; };
-    return {nothing, nothing, nothing, nothing, save_paper};
+    return {nothing, nothing, nothing, nothing, nothing, save_paper};
   }
   return {
       [this](const AntennaChange& change) { return logbook_->keep_antenna(change); },
-      [this](const Settings& settings) {
-        return logbook_->keep_settings(service::settings_json(settings));
-      },
+      [this](const Settings& settings) { return logbook_->keep_settings(settings_text(settings)); },
+      [this](const std::string& state) { return logbook_->keep_working_state(state); },
       [this](const nmea::RepairedDate& date) -> Result<Done> {
         const auto day = nmea::date_worth_saving(date, date_floor_);
         return day ? logbook_->keep_trusted_date(*day) : Done{};

@@ -14,6 +14,7 @@ namespace mastwise::shell {
 struct Keeper {
   std::function<Result<Done>(const AntennaChange&)> keep_antenna;
   std::function<Result<Done>(const Settings&)> keep_settings;
+  std::function<Result<Done>(const std::string&)> keep_working_state;
   std::function<Result<Done>(const nmea::RepairedDate&)> keep_date;
   std::function<Result<Done>(const LogWrite&)> write_log;
   // Writes the paper card and returns the file's path.
@@ -24,7 +25,9 @@ struct Keeper {
 // workers, and saves changes. Interface thread only.
 class Session {
  public:
-  Session(Model model, const World& world, Errands errands, Keeper keeper);
+  // `kept`: the settings as they are on the disk, if they are.
+  Session(Model model, const World& world, Errands errands, Keeper keeper,
+          std::optional<Settings> kept = {});
 
   const Model& model() const { return model_; }
   void act(const Action& action);
@@ -36,12 +39,20 @@ class Session {
   void record_to(std::function<void(const Action&)> record) { record_ = std::move(record); }
 
  private:
-  // The last saved state.
+  // What is on the disk.
   struct Kept {
-    Settings settings;
-    std::optional<std::chrono::sys_days> date;
+    std::optional<Settings> settings = {};
+    std::optional<std::chrono::sys_days> date = {};
+    std::string working_state = {};
+    std::optional<Position> at = {};  // kept with it
   };
   void keep();
+  void keep_antenna();
+  void keep_rest();
+  Result<Done> write_rest();
+  Result<Done> write_working_state();
+  void keep_paper();
+  std::size_t waiting() const;
   void ask();
 
   Model model_;
@@ -50,6 +61,11 @@ class Session {
   Keeper keeper_;
   std::function<void(const Action&)> record_;
   Kept kept_;
+  bool keeping_ = false;
+  bool state_changed_ = true;  // the working state may differ from what is on the disk
+  Monotonic state_written_ = {};
+  Monotonic next_try_ = {};  // to write what could not be written
+  milliseconds pause_{0};    // before that
 };
 
 }  // namespace mastwise::shell

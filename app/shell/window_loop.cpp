@@ -73,7 +73,8 @@ Result<Done> Loop::begin_interface() {
 milliseconds Loop::longest_sleep(Monotonic now) const {
   if (dirty_) return milliseconds(0);
   const Model& model = session_.model();
-  const bool ages = listens() || model.safety.drive == safety::Drive::Alarm || model.taken_back ||
+  const bool ages = listens() || model.safety.drive == safety::Drive::Alarm ||
+                    model.unsaved.records > 0 || model.now < model.undo_shown + kUndoFresh ||
                     model.safety.undo || model.safety.unsaved || model.findings.position_stale;
   milliseconds longest = ages ? kFiguresGrowOld : kNothingChanges;
   if (const auto due = interface_->due()) {

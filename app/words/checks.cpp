@@ -56,6 +56,12 @@ std::string compass_check(const aim::DialCheck& check,
                     turn_to ? std::optional(whole_degrees(*turn_to)) : std::nullopt);
 }
 
+std::string sweep_too_wide(double error95_deg, double forgiven_deg) {
+  return fill(phrases().checks.sweep_too_wide,
+              {{"error", fmt::format("{:.0f}", std::ceil(error95_deg))},
+               {"forgiven", fmt::format("{:.0f}", std::floor(forgiven_deg))}});
+}
+
 std::string handle_check(const aim::DialCheck& check, const std::optional<HandleReading>& set_to) {
   return dial_check(phrases().checks.handle_off, check,
                     set_to ? std::optional(plain_degrees(set_to->dial_deg())) : std::nullopt);

@@ -20,4 +20,7 @@ std::string needle_pull(NeedlePull pull);  // "a wire fence"
 std::string compass_check(const aim::DialCheck& check, const std::optional<Bearing<Dial>>& turn_to);
 std::string handle_check(const aim::DialCheck& check, const std::optional<HandleReading>& set_to);
 
+// Why a sweep does not correct other headings: its error of 95 %, and what the antenna forgives.
+std::string sweep_too_wide(double error95_deg, double forgiven_deg);
+
 }  // namespace mastwise::words

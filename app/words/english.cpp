@@ -38,7 +38,8 @@ const Phrases kEnglish{
               .source_age_unknown = "of {date}, age unknown",
               .age_unknown = "age unknown",
               .source_ageing = "Some stations may have started, moved or changed channel since.",
-              .source_stale = "Many channels may have changed since; headings change rarely."},
+              .source_stale = "Many channels may have changed since; headings change rarely.",
+              .earlier_stop = "The stop of {date}, {distance} from here"},
     .reasons =
         {.with_cost = "{what}: -{cost} dB",
          .with_more_cost = "{what}: another -{cost} dB",
@@ -186,6 +187,8 @@ const Phrases kEnglish{
                         "{error}°",
          .compass_high = "{by}, this compass reads {off}° too high here: turn to {set} on it, ± "
                          "{error}°",
+         .sweep_too_wide = "This peak is known to ± {error}° only, and the antenna forgives "
+                           "{forgiven}°: saved as readings, not as a correction",
          .handle_off = "{by}, nose and handle together are {off}° off here: set the handle to "
                        "{set}, ± {error}°",
          .contradiction = ". The stations contradict each other"},
@@ -241,6 +244,10 @@ const Phrases kEnglish{
               .searching = "Looking for a receiver",
               .open = "Receiver on {name}",
               .lost = "No receiver: {name}",
-              .ended = "{name} has been played to its end"}};
+              .ended = "{name} has been played to its end",
+              .unsaved_one = "1 record is not saved: {why}. Mastwise keeps trying.",
+              .unsaved = "{number} records are not saved: {why}. Mastwise keeps trying.",
+              .settings_dropped = "Not readable, so back to the default: {names}",
+              .state_dropped = "A part of the last stop is not readable: {why}"}};
 
 }  // namespace mastwise::words

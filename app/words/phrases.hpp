@@ -35,6 +35,7 @@ struct Phrases {
     Phrase source_age_unknown;                         // {date}
     Phrase age_unknown;
     Phrase source_ageing, source_stale;
+    Phrase earlier_stop;  // {date} {distance}
   } times;
 
   struct Reasons {
@@ -117,6 +118,7 @@ struct Phrases {
     Phrase by_one_station, by_stations;  // {number}
     Phrase implausible;
     Phrase compass_low, compass_high;  // {by} {off} {set} {error}
+    Phrase sweep_too_wide;             // {error} {forgiven}
     Phrase handle_off;                 // {by} {off} {set} {error}
     Phrase contradiction;
   } checks;
@@ -145,7 +147,10 @@ struct Phrases {
     Phrase stops, outcomes, sweeps;
     Phrase merged;  // {what} {added} {renewed} {same} {kept}
     Phrase searching;
-    Phrase open, lost, ended;  // {name}, of the line to the receiver
+    Phrase open, lost, ended;     // {name}, of the line to the receiver
+    Phrase unsaved_one, unsaved;  // {number} {why}
+    Phrase settings_dropped;      // {names}
+    Phrase state_dropped;         // {why}
   } files;
 };
 

@@ -63,4 +63,9 @@ std::string data_caution(std::string_view date, UtcTime now) {
   return {};
 }
 
+std::string earlier_stop(UtcTime saved, double away_m, bool miles) {
+  return fill(phrases().times.earlier_stop,
+              {{"date", date(saved)}, {"distance", distance(away_m, miles)}});
+}
+
 }  // namespace mastwise::words

@@ -15,4 +15,7 @@ std::string data_age(std::string_view date, UtcTime now);
 // The risk of aiming by a table of this age; empty if it is recent.
 std::string data_caution(std::string_view date, UtcTime now);
 
+// "The stop of 2 July 2026, 212 mi from here".
+std::string earlier_stop(UtcTime saved, double away_m, bool miles);
+
 }  // namespace mastwise::words

@@ -10,6 +10,7 @@ namespace mastwise {
 namespace {
 
 constexpr const char* kSettings = "settings";
+constexpr const char* kWorkingState = "working state";
 constexpr const char* kTrustedDate = "trusted date, days since 1970";
 
 }  // namespace
@@ -45,6 +46,14 @@ Result<std::optional<std::string>> Logbook::settings() {
 
 Result<Done> Logbook::keep_settings(const std::string& settings) {
   return keep(kSettings, settings);
+}
+
+Result<std::optional<std::string>> Logbook::working_state() {
+  return kept(kWorkingState);
+}
+
+Result<Done> Logbook::keep_working_state(const std::string& state) {
+  return keep(kWorkingState, state);
 }
 
 Result<std::optional<std::chrono::sys_days>> Logbook::trusted_date() {

@@ -68,6 +68,10 @@ class Logbook {
   Result<std::optional<std::string>> settings();
   Result<Done> keep_settings(const std::string& settings);
 
+  // What was being worked on, as the app writes it; std::nullopt in a new logbook.
+  Result<std::optional<std::string>> working_state();
+  Result<Done> keep_working_state(const std::string& state);
+
   // The last trusted date, as a floor for repairing a receiver's dates.
   Result<std::optional<std::chrono::sys_days>> trusted_date();
   Result<Done> keep_trusted_date(std::chrono::sys_days date);

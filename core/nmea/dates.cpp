@@ -8,6 +8,7 @@ namespace mastwise::nmea {
 std::optional<RepairedDate> repair_date(Date said, sys_days floor) {
   if (!said.ok()) return std::nullopt;
   const sys_days said_day(said);
+  if (floor == kNoFloor) return RepairedDate{said_day, said_day, 0};
   const sys_days earliest = floor - std::chrono::days(1);
   const auto past_earliest = said_day - earliest;
   // Rounded toward minus infinity, to move dates both before and after the window into it.

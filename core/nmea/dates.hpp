@@ -14,6 +14,9 @@ using std::chrono::sys_days;
 // weeks. A receiver that loses count of these eras is off by a whole number of them.
 constexpr std::chrono::days kEra{7168};
 
+// The floor of dates that need no repair: those of a recorded log.
+inline constexpr sys_days kNoFloor = sys_days::min();
+
 // A receiver's date, shifted by whole eras into the possible range.
 struct RepairedDate {
   sys_days date;

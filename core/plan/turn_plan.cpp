@@ -29,6 +29,7 @@ class Planner {
   Reliance reliance(std::size_t wish) const;
   PlannedHeading described(std::size_t heading) const;
   void add_relied_on(PlannedHeading& planned, std::size_t station) const;
+  void aim_straight(std::size_t heading);
   void put_in_order();
 
   Curves curves_;
@@ -134,6 +135,23 @@ PlannedHeading Planner::described(std::size_t heading) const {
   return planned;
 }
 
+// A heading for a single station is the station's bearing, as on the dial, unless another brings
+// noticeably more. The middle of its arc differs by a degree or two where the curve is flat.
+void Planner::aim_straight(std::size_t heading) {
+  std::optional<std::size_t> only;
+  for (const Reliance& each : reliances_) {
+    if (each.heading != heading) continue;
+    if (only && *only != each.station) return;
+    only = each.station;
+  }
+  if (!only) return;
+  const ChanceCurve& curve = *curves_[*only];
+  const double gain_percent =
+      curve.percent_at(headings_[heading]) - curve.percent_at(curve.toward());
+  if (gain_percent >= kWorthTelling_percent) return;
+  if (slack_within(arcs_[*only], curve.toward())) headings_[heading] = curve.toward();
+}
+
 // Clockwise from the heading with most wishes.
 void Planner::put_in_order() {
   const auto relied_on = [](const PlannedHeading& heading) {
@@ -157,6 +175,7 @@ TurnPlan Planner::plan() {
   plan_.fewest_proved = choice.fewest_proved;
   for (const std::size_t wish : within_reach_) reliances_.push_back(reliance(wish));
   for (std::size_t heading = 0; heading < headings_.size(); ++heading) {
+    aim_straight(heading);
     // If the search gave up, a heading may remain that nothing depends on.
     const bool relied_on =
         std::any_of(reliances_.begin(), reliances_.end(),

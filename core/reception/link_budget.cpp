@@ -59,6 +59,18 @@ Measurement start_measurement(const Station& station) {
   return measurement;
 }
 
+HeadingLoss heading_loss(const gear::Pattern& pattern, Turn off, double error_deg) {
+  double mean_db = 0.0;
+  double square_db = 0.0;
+  for (const Node& node : kNormalNodes) {
+    const double loss_db =
+        -pattern.relative_db(Turn::clockwise_deg(off.clockwise_deg() + node.deviate * error_deg));
+    mean_db += node.weight * loss_db;
+    square_db += node.weight * loss_db * loss_db;
+  }
+  return {mean_db, std::sqrt(std::max(0.0, square_db - mean_db * mean_db))};
+}
+
 LinkBudget::LinkBudget(Receiver receiver)
     : receiver_(std::move(receiver)), without_amplifier_(receiver_.gear) {
   without_amplifier_.amplifier.reset();
@@ -67,7 +79,8 @@ LinkBudget::LinkBudget(Receiver receiver)
   // Behind houses and trees the picture depends on echoes.
   channel_ = around.built ? gear::ChannelKind::rayleigh : gear::ChannelKind::ricean;
   for (const Band band : {Band::low_vhf, Band::high_vhf, Band::uhf}) {
-    heading_losses_[static_cast<std::size_t>(band)] = heading_loss(band);
+    heading_losses_[static_cast<std::size_t>(band)] =
+        heading_loss(receiver_.gear.antenna.in(band).pattern, Turn(), receiver_.heading_error_deg);
   }
 }
 
@@ -79,18 +92,6 @@ double LinkBudget::polarization_loss_db(const Station& station) const {
 
 double LinkBudget::off_axis_db(Band band, Turn off_axis) const {
   return receiver_.gear.antenna.in(band).pattern.relative_db(off_axis);
-}
-
-LinkBudget::HeadingLoss LinkBudget::heading_loss(Band band) const {
-  double mean_db = 0.0;
-  double square_db = 0.0;
-  for (const Node& node : kNormalNodes) {
-    const Turn error = Turn::clockwise_deg(node.deviate * receiver_.heading_error_deg);
-    const double loss_db = -off_axis_db(band, error);
-    mean_db += node.weight * loss_db;
-    square_db += node.weight * loss_db * loss_db;
-  }
-  return {mean_db, std::sqrt(std::max(0.0, square_db - mean_db * mean_db))};
 }
 
 gear::ReceiveChain LinkBudget::chain(const Measurement& measurement, bool with_amplifier) const {

@@ -20,6 +20,14 @@ BroadcastStandard standard_of(const Station& station);
 // does not have the channel.
 Measurement start_measurement(const Station& station);
 
+// Mean and standard deviation of the loss by the antenna's pattern, dB, for a station `off` degrees
+// from the heading aimed at, over a normal heading error of one sigma `error_deg`.
+struct HeadingLoss {
+  double mean_db = 0.0;
+  double deviation_db = 0.0;
+};
+HeadingLoss heading_loss(const gear::Pattern& pattern, Turn off, double error_deg);
+
 // The gear at the stop, for any station.
 class LinkBudget {
  public:
@@ -42,13 +50,6 @@ class LinkBudget {
   void apply(const Station& station, Measurement& measurement, bool with_amplifier) const;
 
  private:
-  // Mean and standard deviation of the loss by a heading error within a band, dB.
-  struct HeadingLoss {
-    double mean_db = 0.0;
-    double deviation_db = 0.0;
-  };
-  HeadingLoss heading_loss(Band band) const;
-
   Receiver receiver_;
   gear::Gear without_amplifier_;
   gear::NoiseEnvironment noise_;

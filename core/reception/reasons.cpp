@@ -1,5 +1,7 @@
 #include "core/reception/reasons.hpp"
 
+#include "core/reception/path_fields.hpp"
+
 #include <algorithm>
 #include <cmath>
 #include <utility>

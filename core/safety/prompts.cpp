@@ -106,6 +106,14 @@ constexpr Prompt kAfterAlarm{
     .refuse = "It is still up",
 };
 
+constexpr Prompt kStillUp{
+    .title = "The antenna was left up",
+    .cautions = kBeforeDriving,
+    .deference = kDriving.deference,
+    .accept = "I saw it down and latched",
+    .refuse = "It is still up",
+};
+
 constexpr std::array kBeforeMerging{
     Caution{"The records of both logbooks are joined. Where both have the same record, the later "
             "entry is kept.",
@@ -148,6 +156,10 @@ const Prompt& before_driving() {
 
 const Prompt& after_alarm() {
   return kAfterAlarm;
+}
+
+const Prompt& still_up() {
+  return kStillUp;
 }
 
 const Prompt& undo_raising() {

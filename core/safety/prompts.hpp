@@ -35,6 +35,9 @@ const Prompt& before_driving();
 // When the rig stands after it moved with the antenna up.
 const Prompt& after_alarm();
 
+// When the app starts, or after a night, with the antenna marked up.
+const Prompt& still_up();
+
 // Before an antenna that was marked up counts as down without having been lowered.
 const Prompt& undo_raising();
 

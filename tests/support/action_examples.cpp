@@ -156,6 +156,18 @@ KeptSweep some_sweep() {
           .sigma_deg = 1.1};
 }
 
+Sweep some_measured_sweep() {
+  return {.station = {"s", "QABC-23"},
+          .title = "QABC 6.1",
+          .band = Band::high_vhf,
+          .by = SweepBy::Handle,
+          .scale = aim::Scale::decibel,
+          .heading = Bearing<Dial>::degrees(0.1),
+          .value = 0.3,
+          .readings = {{Bearing<Dial>::degrees(0.7), -3.3}},
+          .left_edge = Bearing<Dial>::degrees(359.9)};
+}
+
 IntakeAnswer some_intake() {
   TableReading reading{.kind = TableReading::Kind::Mapped, .source = {"s", "2026-01-02"}};
   reading.mapping = {.source = {"s", "2026-01-02"},
@@ -344,6 +356,9 @@ std::vector<Action> every_action() {
           act::PinNetwork{"Basin Public"},
           act::TickNetwork{{{"s", "QABC-23"}, "Basin Public"}},
           act::TakeBack{},
+          act::UseEarlierStop{},
+          act::NotSaved{3, "the disk is full"},
+          act::PutSweepBack{some_measured_sweep()},
           act::Confirmed{Asking::MergeLogbook},
           act::PlaceTyped{*Position::at_deg(42.1, -118.7)},
           act::SweepKept{some_sweep()},

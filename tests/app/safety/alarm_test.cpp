@@ -123,7 +123,8 @@ TEST_CASE("nothing marks the antenna down while the rig moves") {
   CHECK(stage.shows_within("The rig is moving"));
 
   rig.drive_knots(20.0);
-  for (const Asking asking : {Asking::Drive, Asking::AfterAlarm, Asking::UndoRaise}) {
+  for (const Asking asking :
+       {Asking::Drive, Asking::AfterAlarm, Asking::UndoRaise, Asking::StillUp}) {
     stage.set(act::Ask{asking});
     stage.set(act::ConfirmAsked{});
     CHECK(stage.model().safety.antenna == Antenna::Raised);
@@ -199,4 +200,33 @@ TEST_CASE("the antenna counts as up before the write and as down only after it")
   act_on(act::AntennaWritten{"the disk is full"});
   CHECK(model.safety.antenna == Antenna::Raised);
   CHECK_FALSE(model.safety.unsaved);
+}
+
+TEST_CASE("without a receiver a raised antenna is asked about at the start and after a night") {
+  const test::TemporaryFolder folder;
+  {
+    Stage stage(test::kTablet, folder.path());
+    stage.tap("place Aim");
+    stage.tap("raise");
+    stage.confirm();
+    REQUIRE(stage.model().safety.antenna == safety::Antenna::Raised);
+    CHECK(stage.model().safety.asking == Asking::Nothing);
+  }
+  Stage stage(test::kTablet, folder.path());
+  CHECK(stage.model().safety.asking == Asking::StillUp);
+  CHECK(stage.shows("The antenna was left up"));
+  // Before anything else: it covers the places.
+  CHECK(stage.targets().find("place Stations") == nullptr);
+  stage.tap("refuse");
+  CHECK(stage.model().safety.antenna == safety::Antenna::Raised);
+  CHECK(stage.shows("ANTENNA IS UP"));
+  stage.late_round(std::chrono::hours(7));
+  CHECK(stage.model().safety.asking == Asking::Nothing);
+  stage.late_round(std::chrono::hours(2));
+  CHECK(stage.model().safety.asking == Asking::StillUp);
+  stage.settle();
+  stage.confirm();
+  CHECK(stage.model().safety.antenna == safety::Antenna::Down);
+  stage.late_round(std::chrono::hours(9));
+  CHECK(stage.model().safety.asking == Asking::Nothing);
 }

@@ -253,8 +253,9 @@ constexpr int kTouches = 100'000;
 
 // Half of the touches on all screens and prompts, for one hand.
 void storm_of(bool left_handed) {
-  constexpr std::array kPrompts{Asking::Raise, Asking::Roof,       Asking::Weather,
-                                Asking::Drive, Asking::AfterAlarm, Asking::UndoRaise};
+  constexpr std::array kPrompts{Asking::Raise,  Asking::Roof,       Asking::Weather,
+                                Asking::Drive,  Asking::AfterAlarm, Asking::UndoRaise,
+                                Asking::StillUp};
   constexpr auto kEach = kTouches / static_cast<int>(kScreens.size() * 2 * kPrompts.size()) + 1;
   int touches = 0;
   unsigned seed = left_handed ? 1'000 : 1;

@@ -117,14 +117,22 @@ TEST_CASE("a sweep by touch finds the highest reading and corrects this stop onl
   const double truth_deg = computed_deg + 8.0;
   const auto pattern =
       gear_of(stage.model().settings.gear).antenna.in(stage.model().peak.sweep->band).pattern;
-  for (const double at_deg : {-40.0, -20.0, 0.0, 20.0, 40.0, 60.0}) {
+  const auto read_at = [&](double at_deg) {
     const double here_deg = stage.model().peak.sweep->heading.degrees();
     stage.set(act::TurnSweep{computed_deg + at_deg - here_deg});
     const double off_deg = computed_deg + at_deg - truth_deg;
     const double value = 70.0 + pattern.relative_db(Turn::clockwise_deg(off_deg));
     stage.set(act::SetMeter{value - stage.model().peak.sweep->value});
     stage.tap("read");
-  }
+  };
+  for (const double at_deg : {-40.0, -20.0, 0.0, 20.0, 40.0, 60.0}) read_at(at_deg);
+  // Six readings within the wide lobe say little: 81 degrees to either side correct nothing.
+  CHECK(stage.model().peak.sweep->fit->error95_deg > 60.0);
+  stage.tap("keep sweep");
+  CHECK(stage.shows_within("saved as readings, not as a correction"));
+  CHECK(stage.model().stop.strong_stations.empty());
+  CHECK_FALSE(stage.model().findings.corrected);
+  for (const double at_deg : {-110.0, -90.0, -70.0, 80.0, 100.0, 120.0}) read_at(at_deg);
   REQUIRE(stage.model().peak.sweep->fit);
   const double off_deg =
       fold_half_circle_deg(stage.model().peak.sweep->fit->peak.degrees() - truth_deg);

@@ -1,3 +1,4 @@
+#include "tests/support/killed_child.hpp"
 #include "tests/support/stage.hpp"
 
 #include <array>
@@ -11,29 +12,9 @@
 using namespace mastwise;
 using test::Stage;
 
-namespace {
-
-// Runs `act` in a child process that then dies without cleanup. `act` must not use Catch's
-// assertions.
-template <class Act>
-void in_killed_child(Act act) {
-  const pid_t child = ::fork();
-  REQUIRE(child >= 0);
-  if (child == 0) {
-    act();
-    ::kill(::getpid(), SIGKILL);
-  }
-  int status = 0;
-  REQUIRE(::waitpid(child, &status, 0) == child);
-  REQUIRE(WIFSIGNALED(status));
-  CHECK(WTERMSIG(status) == SIGKILL);
-}
-
-}  // namespace
-
 TEST_CASE("the raised antenna survives a kill and a restart") {
   test::TemporaryFolder folder;
-  in_killed_child([&] {
+  test::in_killed_child([&] {
     Stage stage(test::kTablet, folder.path());
     stage.tap("place Aim");
     stage.tap("raise");
@@ -42,6 +23,7 @@ TEST_CASE("the raised antenna survives a kill and a restart") {
   {
     Stage stage(test::kTablet, folder.path());
     CHECK(stage.model().safety.antenna == safety::Antenna::Raised);
+    stage.tap("refuse");  // it is still up
     CHECK(stage.shows("ANTENNA IS UP"));
     stage.tap("place Aim");
     CHECK(stage.targets().find("raise") == nullptr);
@@ -55,7 +37,7 @@ TEST_CASE("the raised antenna survives a kill and a restart") {
 
 TEST_CASE("after a kill during an open prompt the antenna stays down") {
   test::TemporaryFolder folder;
-  in_killed_child([&] {
+  test::in_killed_child([&] {
     Stage stage(test::kTablet, folder.path());
     stage.tap("place Aim");
     stage.tap("raise");
@@ -67,7 +49,7 @@ TEST_CASE("after a kill during an open prompt the antenna stays down") {
 
 TEST_CASE("settings survive a kill") {
   test::TemporaryFolder folder;
-  in_killed_child([&] {
+  test::in_killed_child([&] {
     Stage stage(test::kTablet, folder.path());
     stage.tap("look");
     stage.tap("units");

@@ -129,6 +129,7 @@ TEST_CASE("a touch imports another tablet's logbook, and a second import doubles
   // It is on the disk, and the lessons include it.
   Stage again(test::kTablet, hand.path());
   CHECK(real_stops(again) == 2);
+  again.tap("place Here");
   again.tap("practice");
   CHECK(again.model().logbook.log.taught.outcomes == 2);
 }

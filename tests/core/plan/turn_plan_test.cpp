@@ -46,6 +46,23 @@ TEST_CASE("turn plan: one station is aimed at with its tolerance") {
   CHECK(plan.headings[0].off_axis_for.empty());
 }
 
+// As on the dial: the middle of what a flat and lopsided curve allows would be 83.
+TEST_CASE("turn plan: one station is aimed at straight where nothing else brings more") {
+  reception::ChanceCurve::Values percent{};
+  for (std::size_t heading = 60; heading <= 106; ++heading) percent[heading] = 95.0;
+  percent[77] = 94.6;
+  const TurnPlan plan =
+      plan_for_all({reception::ChanceCurve(Bearing<True>::degrees(77.0), percent)});
+  REQUIRE(plan.headings.size() == 1);
+  CHECK(bearing_deg(plan, 0) == Approx(77.0));
+  // A point gained is worth a heading beside the station.
+  percent[77] = 93.0;
+  const TurnPlan beside =
+      plan_for_all({reception::ChanceCurve(Bearing<True>::degrees(77.0), percent)});
+  REQUIRE(beside.headings.size() == 1);
+  CHECK(bearing_deg(beside, 0) != Approx(77.0));
+}
+
 TEST_CASE("turn plan: stations exactly the sum of their tolerances apart share one heading") {
   const TurnPlan touching = plan_for_all({tent(100.0), tent(120.0)});
   REQUIRE(touching.headings.size() == 1);

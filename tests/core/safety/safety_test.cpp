@@ -45,7 +45,7 @@ TEST_CASE(
 // A screen of 800 x 480 has room for four cautions of about 110 characters.
 TEST_CASE("every prompt is short, has its sources and certifies nothing", "[ways]") {
   for (const Prompt* prompt : {&before_raising(), &before_roof(), &weather(), &before_driving(),
-                               &after_alarm(), &undo_raising()}) {
+                               &after_alarm(), &undo_raising(), &still_up()}) {
     INFO(prompt->title);
     CHECK(prompt->cautions.size() <= 4);
     for (const Caution& caution : prompt->cautions) {

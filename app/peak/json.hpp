@@ -1,0 +1,38 @@
+#pragma once
+
+#include "app/peak/state.hpp"
+#include "app/shared/json.hpp"
+
+// A sweep as it was measured; its fit is found again.
+namespace mastwise {
+
+inline void to_json(nlohmann::json& out, const Sweep& sweep) {
+  out = {{"station", sweep.station},
+         {"title", sweep.title},
+         {"band", sweep.band},
+         {"by", sweep.by},
+         {"scale", aim::to_text(sweep.scale)},
+         {"heading", sweep.heading},
+         {"value", sweep.value},
+         {"readings", sweep.readings},
+         {"left_edge", sweep.left_edge},
+         {"right_edge", sweep.right_edge}};
+}
+inline void from_json(const nlohmann::json& in, Sweep& sweep) {
+  in.at("station").get_to(sweep.station);
+  in.at("title").get_to(sweep.title);
+  in.at("band").get_to(sweep.band);
+  in.at("by").get_to(sweep.by);
+  const std::string scale = in.at("scale").get<std::string>();
+  const auto known = std::find_if(aim::kScales.begin(), aim::kScales.end(),
+                                  [&](aim::Scale one) { return aim::to_text(one) == scale; });
+  if (known == aim::kScales.end()) throw std::invalid_argument("unknown scale " + scale);
+  sweep.scale = *known;
+  in.at("heading").get_to(sweep.heading);
+  in.at("value").get_to(sweep.value);
+  in.at("readings").get_to(sweep.readings);
+  in.at("left_edge").get_to(sweep.left_edge);
+  in.at("right_edge").get_to(sweep.right_edge);
+}
+
+}  // namespace mastwise
