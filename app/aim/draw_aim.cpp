@@ -109,7 +109,8 @@ void AnswerPanel::answer(const AimCard& card) {
   const std::string number = words::whole_degrees(card.bearing_magnetic);
   canvas_.text({area_.left, y_}, number, Face::Answer, theme_.ink);
   const float beside = area_.left + canvas_.text_width(number, Face::Answer) + 20.0f;
-  canvas_.text({beside, y_ - 76.0f}, "magnetic", Face::Word, theme_.second_ink);
+  canvas_.text({beside, y_ - 76.0f}, shared_.findings.corrected ? "corrected" : "magnetic",
+               Face::Word, theme_.second_ink);
   canvas_.text({beside, y_ - 46.0f},
                fmt::format("± {:.0f}° when aiming", std::ceil(shared_.findings.heading_error_deg)),
                Face::Word, theme_.second_ink);

@@ -29,7 +29,8 @@ float draw_heading(Ui& ui, Rect area, const Shared& shared) {
   const std::string number = words::whole_degrees(card.bearing_magnetic);
   canvas.text({area.left, y}, number, Face::Answer, ui.theme().ink);
   const float beside = area.left + canvas.text_width(number, Face::Answer) + 20.0f;
-  canvas.text({beside, y - 34.0f}, "magnetic", Face::Value, ui.theme().ink);
+  canvas.text({beside, y - 34.0f}, shared.findings.corrected ? "corrected" : "magnetic",
+              Face::Value, ui.theme().ink);
   canvas.text({beside, y}, words::whole_degrees(card.bearing_true) + " true", Face::Value,
               ui.theme().second_ink);
   return y + 30.0f;

@@ -42,10 +42,13 @@ constexpr double kUsualWalk_m = 100.0;
 
 SayingInputs saying_inputs(const Shared& shared) {
   const Findings& found = shared.findings;
-  SayingInputs inputs{.from = *found.position,
-                      .card = *found.card,
-                      .context = heading_context(shared),
-                      .walk_m = kUsualWalk_m};
+  SayingInputs inputs{
+      .from = *found.position,
+      .card = *found.card,
+      .context = heading_context(shared),
+      .compass_off = found.card->bearing_magnetic -
+                     to_magnetic(found.card->bearing_true, found.field->declination),
+      .walk_m = kUsualWalk_m};
   if (shared.settings.handle) {
     if (const auto handle = handle_of(*shared.settings.handle)) inputs.handle = *handle;
   }

@@ -60,7 +60,9 @@ std::string about(const Station& station) {
 
 PaperHeading heading_of(const CardFacts& facts, const PlanStep& step) {
   PaperHeading heading{.bearing = step.bearing,
-                       .magnetic = to_magnetic(step.bearing, facts.aim.field.declination),
+                       .magnetic = facts.compass
+                                       ? as_magnetic(aim::to_dial(step.bearing, *facts.compass))
+                                       : to_magnetic(step.bearing, facts.aim.field.declination),
                        .slack = step.slack,
                        .brings = step.brings,
                        .loses = step.loses};
@@ -124,6 +126,9 @@ Result<PaperCard> card_of(const Shared& shared) {
                   .station = shared.stop.target,
                   .slack = found.slack,
                   .context = heading_context(shared)};
+  if (found.compass_check && found.compass_check->usable()) {
+    facts.compass = found.compass_check->correction;
+  }
   if (found.outlook) facts.chance_percent = found.outlook->chance_percent;
   if (shared.stations) facts.answer = &*shared.stations;
   return card_of(facts);

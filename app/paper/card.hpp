@@ -5,6 +5,7 @@
 #include "core/headings/aim_card.hpp"
 #include "core/headings/compass_checks.hpp"
 #include "core/headings/sayings.hpp"
+#include "core/sweep/strong_station.hpp"
 
 #include <optional>
 #include <string>
@@ -72,8 +73,9 @@ struct CardFacts {
   std::optional<Station> station = {};
   std::optional<double> chance_percent = {};
   std::optional<Slack> slack = {};
-  HeadingContext context = {};             // of the stop, the station and the compass
-  const StationsAnswer* answer = nullptr;  // whose plan the card shows, if any
+  std::optional<aim::DialCorrection> compass = {};  // of a kept sweep
+  HeadingContext context = {};                      // of the stop, the station and the compass
+  const StationsAnswer* answer = nullptr;           // whose plan the card shows, if any
 };
 PaperCard card_of(const CardFacts& facts);
 

@@ -60,9 +60,9 @@ class Steps {
 
  private:
   std::string heading(Bearing<True> bearing) const {
-    if (!shared_.findings.field) return words::whole_degrees(bearing) + " true";
-    const auto magnetic = to_magnetic(bearing, shared_.findings.field->declination);
-    return words::whole_degrees(magnetic) + " magnetic";
+    const auto magnetic = on_compass_here(shared_, bearing);
+    if (!magnetic) return words::whole_degrees(bearing) + " true";
+    return words::whole_degrees(*magnetic) + " magnetic";
   }
 
   Ui& ui_;

@@ -43,9 +43,9 @@ std::string about_words(const ScanLine& line) {
 
 std::string heading_words(const Shared& shared, const PlanState& plan) {
   const Bearing<True> heading = plan.scan.heading;
-  const auto& field = shared.findings.field;
-  if (!field) return words::whole_degrees(heading) + " true";
-  return words::whole_degrees(to_magnetic(heading, field->declination)) + " magnetic";
+  const auto magnetic = on_compass_here(shared, heading);
+  if (!magnetic) return words::whole_degrees(heading) + " true";
+  return words::whole_degrees(*magnetic) + " magnetic";
 }
 
 void draw_channel(Ui& ui, Rect area, float& y, const ScanLine& line) {

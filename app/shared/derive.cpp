@@ -123,6 +123,10 @@ void derive(Shared& shared, const World& world) {
   shared.findings = std::move(findings);
   find_heading_error(shared);
   derive_dial_checks(shared, shared.findings);
+  // A correction is one fact: the number on the dial, the roof and the card follow it.
+  if (auto& card = shared.findings.card) {
+    card->bearing_magnetic = *on_compass_here(shared, card->bearing_true);
+  }
 }
 
 }  // namespace mastwise

@@ -12,6 +12,15 @@ UtcTime moment_of(const Shared& shared) {
   return utc ? *utc : shared.machine_time;
 }
 
+std::optional<Bearing<Magnetic>> on_compass_here(const Shared& shared, Bearing<True> bearing) {
+  const Findings& found = shared.findings;
+  if (!found.field) return std::nullopt;
+  if (found.compass_check && found.compass_check->usable()) {
+    return as_magnetic(aim::to_dial(bearing, *found.compass_check->correction));
+  }
+  return to_magnetic(bearing, found.field->declination);
+}
+
 HeadingContext heading_context(const Shared& shared) {
   const Findings& found = shared.findings;
   HeadingContext context;

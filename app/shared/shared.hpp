@@ -153,6 +153,11 @@ double clock_error_min(const Shared& shared);
 // second.
 inline constexpr double kTransmitter_m = 30.0;
 
+// What a compass shows here for a true bearing: by the correction that a kept sweep found, else by
+// the declination. Every compass number on screen and paper comes from here. Empty without a
+// position.
+std::optional<Bearing<Magnetic>> on_compass_here(const Shared& shared, Bearing<True> bearing);
+
 // What the error of a way to point depends on here.
 HeadingContext heading_context(const Shared& shared);
 

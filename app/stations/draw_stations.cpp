@@ -44,9 +44,8 @@ void draw_way(Ui& ui, Rect rect, const StationRow& row, const Shared& shared, ui
                    words::distance(row.outlook->distance_m, shared.settings.miles), Face::Value,
                    theme.ink, Align::Right);
   std::string heading = words::whole_degrees(row.outlook->bearing) + " true";
-  if (shared.findings.field) {
-    const auto magnetic = to_magnetic(row.outlook->bearing, shared.findings.field->declination);
-    heading = words::whole_degrees(magnetic) + " magnetic";
+  if (const auto magnetic = on_compass_here(shared, row.outlook->bearing)) {
+    heading = words::whole_degrees(*magnetic) + " magnetic";
   }
   ui.canvas().text({rect.right, rect.top + 74.0f}, heading, Face::Word, second, Align::Right);
 }
@@ -227,7 +226,8 @@ void draw_station_rows(Ui& ui, Rect view, const Shared& shared, const StationsSt
   ui.canvas().line({view.left, view.top}, {view.right, view.top}, ui.theme().rule, 1.5f);
   if (!shared.stations) return;
   const auto& listed = shared.findings.listed;
-  const float offset = ui.begin_scroll("stations", view, kStationRow * static_cast<float>(listed.size()));
+  const float offset =
+      ui.begin_scroll("stations", view, kStationRow * static_cast<float>(listed.size()));
   const auto first = static_cast<std::size_t>(offset / kStationRow);
   const auto fitting = static_cast<std::size_t>(view.height() / kStationRow) + 2;
   for (std::size_t i = first; i < std::min(listed.size(), first + fitting); ++i) {

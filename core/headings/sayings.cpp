@@ -60,7 +60,8 @@ Result<SaidAs> say_magnetic(const SayingInputs& inputs) {
 
 Result<SaidAs> say_set_compass(const SayingInputs& inputs) {
   if (auto refusal = no_needle(inputs)) return *std::move(refusal);
-  return SaidAs(OnSetCompass{inputs.card.field.declination, inputs.card.bearing_true});
+  return SaidAs(
+      OnSetCompass{inputs.card.field.declination, inputs.card.bearing_true + inputs.compass_off});
 }
 
 Result<SaidAs> say_rig_sides(const SayingInputs& inputs) {

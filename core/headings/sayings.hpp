@@ -124,6 +124,7 @@ struct SayingInputs {
   std::optional<SunNow> sun = {};               // above the horizon
   std::optional<Bearing<True>> pole_star = {};  // its azimuth now, at night
   std::optional<Landmark> landmark = {};
+  Turn compass_off = {};              // the compass reads this much more than by declination
   std::optional<double> walk_m = {};  // length of a possible walk from the stop, over 0
 };
 

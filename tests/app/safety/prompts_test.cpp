@@ -1,5 +1,6 @@
 #include "app/safety/draw_prompt_layout.hpp"
 #include "app/safety/update.hpp"
+#include "tests/support/sanitized.hpp"
 #include "tests/support/stage.hpp"
 
 #include <array>
@@ -239,17 +240,7 @@ class Storm {
   int touches_ = 0;
 };
 
-#if defined(__SANITIZE_ADDRESS__)
-constexpr int kTouches = 1'000;
-#elif defined(__has_feature)
-#if __has_feature(address_sanitizer)
-constexpr int kTouches = 1'000;  // each takes much longer here
-#else
-constexpr int kTouches = 100'000;
-#endif
-#else
-constexpr int kTouches = 100'000;
-#endif
+constexpr int kTouches = test::kSanitized ? 1'000 : 100'000;
 
 // Half of the touches on all screens and prompts, for one hand.
 void storm_of(bool left_handed) {

@@ -1,5 +1,6 @@
 #include "app/session/questions.hpp"
 #include "app/session/turn_tone.hpp"
+#include "app/words/units.hpp"
 #include "tests/support/receiver_log.hpp"
 #include "tests/support/stage.hpp"
 
@@ -141,6 +142,30 @@ TEST_CASE("a sweep by touch finds the highest reading and corrects this stop onl
   REQUIRE(stage.model().findings.corrected);
   CHECK(stage.model().findings.corrected->degrees() ==
         Approx(fold_circle_deg(stage.model().peak.sweep->fit->peak.degrees())).margin(0.1));
+  // A correction is one fact: the dial's number, every way by compass, the list and the roof agree.
+  const auto corrected = *stage.model().findings.corrected;
+  CHECK(stage.model().findings.card->bearing_magnetic.degrees() == Approx(corrected.degrees()));
+  const std::string number = words::whole_degrees(corrected.degrees());
+  stage.tap("place Aim");
+  CHECK(stage.shows(number));
+  CHECK(stage.shows("corrected"));
+  stage.set(act::OpenSheet{Sheet::Ways});
+  CHECK(stage.shows_within(fmt::format("reads {:.0f}", corrected.degrees())));
+  stage.set(act::OpenSheet{Sheet::Plan});
+  const Bearing<True> planned = stage.model().stations->plan->steps.front().bearing;
+  const Turn beside = planned - stage.model().findings.card->bearing_true;
+  CHECK(stage.shows(words::whole_degrees((corrected + beside).degrees()) + " magnetic"));
+  stage.tap("close sheet");
+  stage.set(act::GoToRoof{});
+  stage.confirm();
+  CHECK(stage.shows(number));
+  stage.set(act::LeaveRoof{});
+  // Taking it back takes all of it back.
+  const Stop peaked = stage.model().stop;
+  stage.set(act::ForgetCorrection{});
+  CHECK(fold_half_circle_deg(stage.model().findings.card->bearing_magnetic.degrees() -
+                             computed_deg) == Approx(0.0).margin(0.01));
+  stage.set(act::SetStop{peaked});
 
   // Ten kilometers away it no longer corrects the compass.
   Stop moved = stage.model().stop;

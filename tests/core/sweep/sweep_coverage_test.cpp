@@ -1,3 +1,4 @@
+#include "tests/support/sanitized.hpp"
 #include "tests/support/sweeps.hpp"
 
 #include <string>
@@ -12,17 +13,7 @@ using namespace mastwise;
 
 namespace {
 
-#if defined(__SANITIZE_ADDRESS__)
-constexpr bool kSanitized = true;
-#elif defined(__has_feature)
-#if __has_feature(address_sanitizer)
-constexpr bool kSanitized = true;
-#else
-constexpr bool kSanitized = false;
-#endif
-#else
-constexpr bool kSanitized = false;
-#endif
+using test::kSanitized;
 
 // Ten thousand, but few under a sanitizer, which makes each ten times slower: it does not need
 // many, and the normal build counts them all.

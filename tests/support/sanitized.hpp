@@ -1,0 +1,14 @@
+#pragma once
+
+namespace mastwise::test {
+
+// Under the address sanitizer everything takes 20 to 30 times as long.
+#if defined(__SANITIZE_ADDRESS__)
+inline constexpr bool kSanitized = true;
+#elif defined(__has_feature)
+inline constexpr bool kSanitized = __has_feature(address_sanitizer);
+#else
+inline constexpr bool kSanitized = false;
+#endif
+
+}  // namespace mastwise::test
