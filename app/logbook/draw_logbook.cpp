@@ -44,20 +44,24 @@ const OutcomeRecord* outcome_of(const LogbookState& logbook, const StationRow& r
   return nullptr;
 }
 
-void draw_station(Ui& ui, Rect rect, const StationRow& row, const LogbookState& logbook) {
+void draw_station(Ui& ui, Rect rect, const StationRow& row, const Shared& shared,
+                  const LogbookState& logbook) {
   constexpr float kButton = 104.0f, kInset = 8.0f;
   const ui::Theme& theme = ui.theme();
   const float buttons = rect.right - 3.0f * kButton - 2.0f * kBetweenOutcomes;
   ui.canvas().push_clip({rect.left, rect.top, buttons - kBetweenOutcomes, rect.bottom});
   ui.canvas().text({rect.left, rect.top + 40.0f}, words::title(row.station), Face::Value,
                    theme.ink);
+  const OutcomeRecord* known = outcome_of(logbook, row);
+  constexpr auto kToday = std::chrono::hours(12);
   std::string said = "RF " + to_text(row.station.rf_channel);
-  if (row.outlook) {
+  if (known != nullptr && moment_of(shared) - known->when > kToday) {
+    said = "Tried on " + words::date(known->when);
+  } else if (row.outlook) {
     said += ", " + words::chance_number(*row.outlook) + " " + words::chance_word(*row.outlook);
   }
   ui.canvas().text({rect.left, rect.top + 70.0f}, said, Face::Small, theme.second_ink);
   ui.canvas().pop_clip();
-  const OutcomeRecord* known = outcome_of(logbook, row);
   float left = buttons;
   for (const OutcomeChoice& choice : kOutcomes) {
     const bool chosen = known != nullptr && known->outcome == choice.outcome;
@@ -88,7 +92,7 @@ void draw_stations_tried(Ui& ui, Rect view, const Shared& shared, const LogbookS
   const auto fitting = static_cast<std::size_t>(view.height() / kLogRow) + 2;
   for (std::size_t i = first; i < std::min(rows.size(), first + fitting); ++i) {
     const float top = view.top + kLogRow * static_cast<float>(i) - offset;
-    draw_station(ui, {view.left, top, view.right, top + kLogRow}, rows[i], logbook);
+    draw_station(ui, {view.left, top, view.right, top + kLogRow}, rows[i], shared, logbook);
   }
   ui.end_scroll();
 }

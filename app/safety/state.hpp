@@ -25,8 +25,8 @@ struct SafetyState {
 
   Asking asking = Asking::Nothing;
   std::optional<Monotonic> asked = {};  // when a raised antenna was last confirmed, in this run
-  bool roof = false;         // the roof screen covers the places
-  bool roof_agreed = false;  // its prompt was confirmed since the antenna was last down
+  bool roof = false;                    // the roof screen covers the places
+  bool roof_agreed = false;             // its prompt was confirmed since the antenna was last down
 
   safety::Drive drive = safety::Drive::Parked;
   Monotonic speed_heard = {};  // the last speed over ground

@@ -8,7 +8,8 @@
 
 namespace mastwise::test {
 
-// A good fix at a place, `second` of 2 July 2036, 18:00 UTC (later than any build soon, so that the date needs no repair), with a speed over ground in knots.
+// A good fix at a place, `second` of 2 July 2036, 18:00 UTC, with a speed over ground in knots. The
+// year is later than any build soon, so that the date needs no repair.
 inline std::string epoch(const Position& place, int second, double knots = 0.0) {
   const auto angle = [](double degrees, int digits) {
     const double size = std::fabs(degrees);
@@ -18,7 +19,8 @@ inline std::string epoch(const Position& place, int second, double knots = 0.0) 
   const std::string where =
       angle(place.latitude_deg(), 2) + (place.latitude_deg() < 0.0 ? ",S," : ",N,") +
       angle(place.longitude_deg(), 3) + (place.longitude_deg() < 0.0 ? ",W" : ",E");
-  const std::string time = fmt::format("{:02d}{:02d}{:02d}.00", 18 + second / 3600, second / 60 % 60, second % 60);
+  const std::string time =
+      fmt::format("{:02d}{:02d}{:02d}.00", 18 + second / 3600, second / 60 % 60, second % 60);
   return sentence(fmt::format("GPGGA,{},{},1,09,0.9,1500.0,M,-20.0,M,,", time, where)) +
          sentence(fmt::format("GPRMC,{},A,{},{:.1f},,020736,,,A", time, where, knots));
 }
