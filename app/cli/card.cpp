@@ -76,6 +76,7 @@ Result<StationsAnswer> answer_of(const CardOptions& options, const CardInputs& i
   if (!setting) return setting.error();
   StationsQuestion question = setting->question;
   question.from = inputs.from;
+  if (const auto added = add_lessons(question); !added) return added.error();
   question.plan_for = PlanFor::All;
   if (inputs.to.station) question.target = key_of(*inputs.to.station);
   StationsAnswer answer = station_answerer(setting->sources)(

@@ -51,6 +51,7 @@ Result<std::vector<std::vector<reception::Prospect>>> survey_places(
   for (const Position place : places) {
     StationsQuestion question = setting.question;
     question.from = place;
+    if (const auto added = add_lessons(question); !added) return added.error();
     const auto survey = surveyor.survey(*visited->country, receiver_of(question), {});
     if (!survey) return survey.error();
     prospects.push_back((*survey)->prospects());

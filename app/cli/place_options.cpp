@@ -19,6 +19,7 @@ Result<StopSetting> place_of(const PlaceOptions& options) {
     if (!at) return at.error();
     place.question.from = *at;
   }
+  if (const auto added = add_lessons(place.question); !added) return added.error();
   return place;
 }
 

@@ -1,6 +1,13 @@
 #include "app/cli/stop_options.hpp"
 
 #include "app/cli/arguments.hpp"
+#include "app/shared/stop.hpp"
+#include "core/logbook/learning.hpp"
+#include "core/logbook/logbook.hpp"
+#include "platform/files.hpp"
+
+#include <algorithm>
+#include <filesystem>
 
 namespace mastwise::cli {
 namespace {
@@ -49,6 +56,30 @@ Result<StopSetting> stop_setting(const StopOptions& options, bool practice) {
                   .practice_stations = area->stations,
                   .practice_terrain_folder = service::practice_folder()},
       .practice_position = area->position};
+}
+
+Result<Done> add_lessons(StationsQuestion& question) {
+  if (question.practice || !question.from) return Done{};
+  const auto folder = platform::data_folder();
+  if (!folder) return folder.error();
+  const std::string path = *folder + "/logbook";
+  std::error_code ignored;
+  if (!std::filesystem::exists(path, ignored)) return Done{};
+  auto logbook = Logbook::open(path);
+  if (!logbook) return logbook.error();
+  const auto stops = logbook->stops();
+  if (!stops) return stops.error();
+  const auto outcomes = logbook->outcomes();
+  if (!outcomes) return outcomes.error();
+  const auto here = std::find_if(stops->begin(), stops->end(), [&](const StopRecord& stop) {
+    return same_stop(stop.position, *question.from);
+  });
+  const learning::Learned learned = learning::learn(learning::trials(*outcomes));
+  for (const Band band : {Band::low_vhf, Band::high_vhf, Band::uhf}) {
+    question.learned[static_cast<std::size_t>(band)] = learning::as_bias(learned.correction(
+        band, gear_of(question.gear).name, here == stops->end() ? "" : here->id));
+  }
+  return Done{};
 }
 
 }  // namespace mastwise::cli

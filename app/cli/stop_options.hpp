@@ -25,4 +25,8 @@ struct StopSetting {
 };
 Result<StopSetting> stop_setting(const StopOptions& options, bool practice);
 
+// Puts what your logbook teaches for the question's place and gear into the question, as the
+// screens do; nothing in practice or without a logbook.
+Result<Done> add_lessons(StationsQuestion& question);
+
 }  // namespace mastwise::cli

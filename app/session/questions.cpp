@@ -39,10 +39,7 @@ StationsQuestion stations_question(const Model& model) {
   }
   for (const Band band : {Band::low_vhf, Band::high_vhf, Band::uhf}) {
     const auto at = static_cast<std::size_t>(band);
-    const learning::Correction& correction = model.logbook.log.taught.corrections[at];
-    if (!correction.applied) continue;
-    question.learned[at] = {
-        .bias_db = correction.bias_db, .sigma_db = correction.sigma_db, .stops = correction.stops};
+    question.learned[at] = learning::as_bias(model.logbook.log.taught.corrections[at]);
   }
   return question;
 }

@@ -81,6 +81,12 @@ Correction Learned::correction(Band band, std::string_view gear, std::string_vie
   return correction;
 }
 
+reception::LearnedBias as_bias(const Correction& correction) {
+  if (!correction.applied) return {};
+  return {
+      .bias_db = correction.bias_db, .sigma_db = correction.sigma_db, .stops = correction.stops};
+}
+
 double corrected_chance_percent(double margin_db, double deviation_db,
                                 const Correction& correction) {
   if (!correction.applied) return reception::chance_percent(margin_db, deviation_db);

@@ -3,6 +3,7 @@
 #include "core/logbook/effects.hpp"
 #include "core/logbook/record.hpp"
 #include "core/reception/chance.hpp"
+#include "core/reception/survey.hpp"
 
 #include <array>
 #include <cstddef>
@@ -40,6 +41,9 @@ struct Correction {
   bool applied = false;
   bool operator==(const Correction&) const = default;
 };
+
+// What the forecast takes from a correction: nothing unless it is applied.
+reception::LearnedBias as_bias(const Correction& correction);
 
 // A bias is used once it is this many sigmas from 0; with less evidence, chance alone would make
 // good predictions worse. Chosen by simulation (tests/core/logbook): biases of 6 dB are used early,

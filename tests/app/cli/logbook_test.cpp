@@ -1,11 +1,13 @@
 #include "core/logbook/logbook.hpp"
 
 #include "tests/support/child_program.hpp"
+#include "tests/support/invented_catalog.hpp"
 #include "tests/support/logbook_records.hpp"
 #include "tests/support/reference.hpp"
 #include "tests/support/temporary_folder.hpp"
 
 #include <fstream>
+#include <map>
 
 #include <catch2/catch.hpp>
 #include <nlohmann/json.hpp>
@@ -85,4 +87,52 @@ TEST_CASE("import refuses a file that is not a logbook and names its path", "[lo
   CHECK_FALSE(std::filesystem::exists(tablet.path("t.csv")));
   tablet.fill();
   CHECK(tablet.run({"export", "logbook"}).errors.find("add --csv FILE") != std::string::npos);
+}
+
+// Twenty stations that should come in well and do not: as on the screens, the forecast follows.
+TEST_CASE("the survey of the command line learns from your logbook as the screens do") {
+  const Tablet tablet;
+  std::filesystem::create_directories(tablet.path("data"));
+  test::fill_catalog(tablet.path("data/catalog"));
+  const Arguments survey{"survey", "--at", "42.51,-118.53"};
+  const auto chances = [&] {
+    std::map<std::pair<int, std::string>, double> found;  // by channel and call sign
+    for (const json& row : tablet.printed(survey)) {
+      if (!row.at("chance").is_number()) continue;
+      found[{row.at("rf_channel").get<int>(), row.at("call_sign").get<std::string>()}] =
+          row.at("chance").get<double>();
+    }
+    return found;
+  };
+  const auto before = chances();
+  {
+    auto logbook = Logbook::open(tablet.path("data/logbook"));
+    REQUIRE(logbook);
+    for (int stop = 0; stop < 5; ++stop) {
+      const std::string id = "s" + std::to_string(stop);
+      REQUIRE(logbook->put(test::stop_record(id, 30.0 + stop, -100.0, stop)));
+      for (int station = 0; station < 4; ++station) {
+        OutcomeRecord outcome =
+            test::outcome_record(id, "Q" + std::to_string(station), Outcome::nothing, stop);
+        outcome.band = Band::uhf;
+        outcome.margin_db = 12.0;
+        outcome.deviation_db = 8.0;
+        REQUIRE(logbook->put(outcome));
+      }
+    }
+  }
+  const auto after = chances();
+  REQUIRE(after.size() == before.size());
+  int lower = 0;
+  for (const auto& [name, percent] : before) {
+    INFO(name.second << ", RF " << name.first);
+    if (name.first >= 14) {
+      // The bias is uncertain too, so a small chance may grow a little.
+      if (percent > 50.0) CHECK(after.at(name) < percent);
+      lower += after.at(name) < percent ? 1 : 0;
+    } else {
+      CHECK(after.at(name) == percent);
+    }
+  }
+  CHECK(lower >= 5);
 }
