@@ -1,5 +1,6 @@
 #include "core/logbook/learning.hpp"
 
+#include <algorithm>
 #include <cmath>
 #include <set>
 
@@ -72,6 +73,13 @@ Correction Learned::correction(Band band, std::string_view gear, std::string_vie
     variance_db2 += kGearPrior_db * kGearPrior_db;
   }
   for (const std::size_t place : shared) correction.bias_db += effects_.shared_db[place];
+  // A hill that nobody knows of can spoil every station of one stop: alone it says little about
+  // other places.
+  if (correction.stops <= 1) {
+    const double most_db = shared.size() > 1 ? std::hypot(kBandPrior_db, kGearPrior_db)  // both
+                                             : kBandPrior_db;
+    correction.bias_db = std::clamp(correction.bias_db, -most_db, most_db);
+  }
   const auto here = stops_.find(stop_id);
   const StopEffect* stop = here == stops_.end() ? nullptr : &effects_.stops[here->second];
   if (stop != nullptr) correction.bias_db += stop->effect_db;

@@ -185,3 +185,24 @@ TEST_CASE("a bias of 6 dB is recovered within two sigmas from 40 outcomes on", "
     }
   }
 }
+
+// One stop behind a hill nobody knows of, however many stations were tried there.
+TEST_CASE("a single stop never moves a band by more than its prior", "[learning]") {
+  for (const std::size_t outcomes : {1u, 3u, 10u, 100u}) {
+    for (const Outcome outcome : {Outcome::nothing, Outcome::steady}) {
+      const double margin_db = outcome == Outcome::nothing ? 30.0 : -30.0;
+      std::vector<Trial> log;
+      for (std::size_t i = 0; i < outcomes; ++i) {
+        log.push_back({.margin_db = margin_db,
+                       .deviation_db = 8.0,
+                       .outcome = outcome,
+                       .band = Band::uhf,
+                       .gear = "roof",
+                       .stop_id = "one"});
+      }
+      const Correction elsewhere = learn(log).correction(Band::uhf, "another gear", "two");
+      INFO(outcomes << " outcomes: " << elsewhere.bias_db << " dB");
+      CHECK(std::fabs(elsewhere.bias_db) <= kBandPrior_db);
+    }
+  }
+}
