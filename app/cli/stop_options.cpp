@@ -74,11 +74,11 @@ Result<Done> add_lessons(StationsQuestion& question) {
   const auto here = std::find_if(stops->begin(), stops->end(), [&](const StopRecord& stop) {
     return same_stop(stop.position, *question.from);
   });
-  const learning::Learned learned = learning::learn(learning::trials(*outcomes));
-  for (const Band band : {Band::low_vhf, Band::high_vhf, Band::uhf}) {
-    question.learned[static_cast<std::size_t>(band)] = learning::as_bias(learned.correction(
-        band, gear_of(question.gear).name, here == stops->end() ? "" : here->id));
-  }
+  const auto corrections = learning::learn(learning::trials(*outcomes))
+                               .corrections(gear_of(question.gear).name,
+                                            here == stops->end() ? std::string() : here->id);
+  std::transform(corrections.begin(), corrections.end(), question.learned.begin(),
+                 learning::as_bias);
   return Done{};
 }
 

@@ -200,19 +200,24 @@ void teach(LogbookState& state, const Shared& shared) {
   taught.practice = shared.stop.practice;
   taught.gear = gear_name(shared);
   taught.stop_id = state.log.stop_id;
-  const std::string stop = taught.stop_id.value_or("");
-  for (const Band band : {Band::low_vhf, Band::high_vhf, Band::uhf}) {
-    taught.corrections[static_cast<std::size_t>(band)] =
-        learned.correction(band, taught.gear, stop);
-  }
+  taught.corrections = learned.corrections(taught.gear, taught.stop_id.value_or(""));
   state.log.taught = std::move(taught);
 }
+
+namespace {
+
+// The position in use is known.
+bool is_at_this_place(const StopRecord& stop, const Shared& shared) {
+  return is_practice(stop) == shared.stop.practice &&
+         same_stop(stop.position, *shared.findings.position);
+}
+
+}  // namespace
 
 std::optional<std::string> stop_here(const Log& log, const Shared& shared) {
   if (!shared.findings.position) return std::nullopt;
   const auto here = std::find_if(log.stops.begin(), log.stops.end(), [&](const StopRecord& stop) {
-    return is_practice(stop) == shared.stop.practice &&
-           same_stop(stop.position, *shared.findings.position);
+    return is_at_this_place(stop, shared);
   });
   return here == log.stops.end() ? std::nullopt : std::optional(here->id);
 }
@@ -221,11 +226,7 @@ void derive_log(LogbookState& state, const Shared& shared) {
   if (!shared.findings.position) return;
   std::set<std::string> here;
   for (const StopRecord& stop : state.log.stops) {
-    if (is_practice(stop) != shared.stop.practice ||
-        !same_stop(stop.position, *shared.findings.position)) {
-      continue;
-    }
-    here.insert(stop.id);
+    if (is_at_this_place(stop, shared)) here.insert(stop.id);
   }
   std::set<std::pair<std::string, std::string>> stations;
   std::vector<OutcomeRecord> before;

@@ -37,10 +37,9 @@ StationsQuestion stations_question(const Model& model) {
     question.compare = true;
     question.ahead = model.ahead.places;
   }
-  for (const Band band : {Band::low_vhf, Band::high_vhf, Band::uhf}) {
-    const auto at = static_cast<std::size_t>(band);
-    question.learned[at] = learning::as_bias(model.logbook.log.taught.corrections[at]);
-  }
+  const auto& corrections = model.logbook.log.taught.corrections;
+  std::transform(corrections.begin(), corrections.end(), question.learned.begin(),
+                 learning::as_bias);
   return question;
 }
 

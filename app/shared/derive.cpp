@@ -66,10 +66,6 @@ void find_heading_error(Shared& shared) {
   shared.findings.heading_errors = budget->lines;
 }
 
-}  // namespace
-
-namespace {
-
 // The stop of the last run is this one until the receiver says that the rig is elsewhere: then it
 // is set aside and offered, and nothing of it counts.
 void check_earlier_stop(Shared& shared) {

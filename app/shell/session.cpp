@@ -65,8 +65,7 @@ void Session::keep_antenna() {
   act(act::AntennaWritten{kept ? std::string() : kept.error().message()});
 }
 
-// What cannot be written stays in its order, is told on the screen, and is tried again after
-// growing pauses.
+// If something cannot be written, the screen says so, and it is tried again after growing pauses.
 void Session::keep_rest() {
   constexpr milliseconds kFirstPause{1'000}, kLongestPause{60'000};
   if (model_.now < next_try_) {

@@ -89,6 +89,12 @@ Correction Learned::correction(Band band, std::string_view gear, std::string_vie
   return correction;
 }
 
+std::array<Correction, 3> Learned::corrections(std::string_view gear,
+                                               std::string_view stop_id) const {
+  return {correction(Band::low_vhf, gear, stop_id), correction(Band::high_vhf, gear, stop_id),
+          correction(Band::uhf, gear, stop_id)};
+}
+
 reception::LearnedBias as_bias(const Correction& correction) {
   if (!correction.applied) return {};
   return {

@@ -55,6 +55,8 @@ class Learned {
   // With a stop's id the effect of that stop is included, if a station was tried there. A gear that
   // was never used has the prior's effect.
   Correction correction(Band band, std::string_view gear, std::string_view stop_id = {}) const;
+  // The same for every band, in the order of Band.
+  std::array<Correction, 3> corrections(std::string_view gear, std::string_view stop_id) const;
 
  private:
   friend Learned learn(std::span<const Trial> trials);

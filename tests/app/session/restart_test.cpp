@@ -177,7 +177,7 @@ TEST_CASE("three stops with restarts: each place has its own outcomes, and an ol
   CHECK(stage.model().logbook.log.stops.size() == 3);
 }
 
-TEST_CASE("a bad setting falls back alone and is told, and a newer version's setting stays") {
+TEST_CASE("only a bad setting gets its default, with its name, and a newer version's stays") {
   Settings settings;
   settings.night = true;
   settings.handle = HandleChoice{.first_reading_deg = 12.0};

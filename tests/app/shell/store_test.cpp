@@ -87,7 +87,8 @@ class Owner {
 
 }  // namespace
 
-TEST_CASE("records that a full disk refuses stay in order, are told, and are written later") {
+TEST_CASE(
+    "a full disk loses no record: the screen counts them, and they are written later in order") {
   Disk disk{.full = true};
   Owner owner(disk);
   owner.pass(milliseconds(100));
