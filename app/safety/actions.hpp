@@ -18,6 +18,12 @@ struct QuietAlarm {
   static constexpr std::string_view kName = "QuietAlarm";
 };
 
+// The tablet went from external power to its battery, as when somebody gets ready to drive. A
+// raised antenna is asked about.
+struct Unplugged {
+  static constexpr std::string_view kName = "Unplugged";
+};
+
 // The store has tried to write a change of the antenna.
 struct AntennaWritten {
   static constexpr std::string_view kName = "AntennaWritten";
@@ -29,7 +35,7 @@ struct AntennaWritten {
 
 namespace mastwise {
 
-using SafetyActions =
-    ActionList<act::ConfirmAsked, act::RefuseAsked, act::QuietAlarm, act::AntennaWritten>;
+using SafetyActions = ActionList<act::ConfirmAsked, act::RefuseAsked, act::QuietAlarm,
+                                 act::Unplugged, act::AntennaWritten>;
 
 }  // namespace mastwise

@@ -51,7 +51,7 @@ void undo_antenna(SafetyState& state, Shared& shared) {
 }
 
 // Without a speed nothing else would notice a drive with the antenna up: it is asked about when the
-// app starts, and again after a night.
+// app starts, after a night, and when the tablet is unplugged.
 void ask_if_still_up(SafetyState& state, Monotonic now) {
   constexpr milliseconds kNight = std::chrono::hours(8);
   const bool due = !state.asked || now - *state.asked >= kNight;
@@ -71,6 +71,7 @@ class SafetyUpdater {
   }
   void operator()(const act::ConfirmAsked&);
   void operator()(const act::AntennaWritten& written);
+  void operator()(const act::Unplugged&) { state_.asked.reset(); }
   void operator()(const act::QuietAlarm&) { state_.quiet_until = shared_.now + kQuietFor; }
 
  private:

@@ -2,6 +2,7 @@
 
 #include "app/shell/interface.hpp"
 #include "app/shell/painter.hpp"
+#include "app/shell/power_watch.hpp"
 #include "app/shell/receiver_line.hpp"
 #include "app/shell/recording.hpp"
 #include "app/shell/runtime.hpp"
@@ -51,6 +52,7 @@ class Loop {
   std::unique_ptr<Interface> interface_;
   std::unique_ptr<Painter> painter_;
   Speaker speaker_;
+  PowerWatch power_{SDL_GetPowerInfo};
   bool dirty_ = true;
   bool resized_ = false;
   bool running_ = true;
@@ -136,6 +138,7 @@ Result<Done> Loop::run() {
     }
     const Monotonic now = platform::monotonic_now();
     session_.act(act::Tick{now, platform::utc_now()});
+    if (power_.unplugged(now)) session_.act(act::Unplugged{});
     dirty_ |= receiver_.give_to(session_);
     dirty_ |= session_.take_answers();
     dirty_ |= interface_->due() && now >= *interface_->due();

@@ -314,6 +314,7 @@ std::vector<Action> every_action() {
           act::ConfirmAsked{},
           act::RefuseAsked{},
           act::QuietAlarm{},
+          act::Unplugged{},
           act::AntennaWritten{.trouble = "the disk is full"},
           act::Trouble{"disk full"},
           act::OpenField{Field::MapLength_mm},

@@ -202,7 +202,9 @@ TEST_CASE("the antenna counts as up before the write and as down only after it")
   CHECK_FALSE(model.safety.unsaved);
 }
 
-TEST_CASE("without a receiver a raised antenna is asked about at the start and after a night") {
+TEST_CASE(
+    "without a receiver a raised antenna is asked about at the start, after a night and "
+    "on battery") {
   const test::TemporaryFolder folder;
   {
     Stage stage(test::kTablet, folder.path());
@@ -225,8 +227,14 @@ TEST_CASE("without a receiver a raised antenna is asked about at the start and a
   stage.late_round(std::chrono::hours(2));
   CHECK(stage.model().safety.asking == Asking::StillUp);
   stage.settle();
+  stage.tap("refuse");
+  CHECK(stage.model().safety.asking == Asking::Nothing);
+  stage.session().act(act::Unplugged{});
+  CHECK(stage.model().safety.asking == Asking::StillUp);
+  stage.settle();
   stage.confirm();
   CHECK(stage.model().safety.antenna == safety::Antenna::Down);
   stage.late_round(std::chrono::hours(9));
+  stage.session().act(act::Unplugged{});
   CHECK(stage.model().safety.asking == Asking::Nothing);
 }
