@@ -95,6 +95,8 @@ OutcomeRecord record_of(const LogbookState& state, const Shared& shared, const S
     record.virtual_channel = row.station.programs.front().virtual_channel;
   }
   record.heading = aimed_at(shared);
+  const auto preset = gear::preset(record.gear);
+  if (preset && preset->amplifier) record.amplifier = shared.settings.gear.amplifier;
   if (!row.outlook) return record;
   record.band = row.outlook->band;
   if (!record.heading) return record;

@@ -21,6 +21,9 @@ constexpr std::string_view kNotDeleted = "no";
 constexpr std::string_view kStopId = "stop_id";
 
 // The fields that have columns.
+// Tables of older versions lack this column.
+constexpr std::string_view kAddedLater = "amplifier";
+
 std::vector<std::string> stop_columns() {
   std::vector<std::string> names;
   for (const auto& field : fields<StopRecord>()) {
@@ -73,7 +76,8 @@ class TableReader {
   std::optional<Error> read_header();
   std::string read_row(const DelimitedRow& row);
   std::string cell(const DelimitedRow& row, const std::string& column) const {
-    return row.cells[places_.at(column)];
+    const auto place = places_.find(column);
+    return place == places_.end() ? std::string() : row.cells[place->second];
   }
 
   DelimitedReader rows_;
@@ -93,7 +97,8 @@ std::optional<Error> TableReader::read_header() {
   std::string missing;
   for (const auto& names : {stop_columns(), outcome_columns()}) {
     for (const std::string& name : names) {
-      if (places_.count(name) == 0) missing += (missing.empty() ? "" : ", ") + name;
+      if (places_.count(name) == 0 && name != kAddedLater)
+        missing += (missing.empty() ? "" : ", ") + name;
     }
   }
   if (missing.empty()) return std::nullopt;

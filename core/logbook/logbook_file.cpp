@@ -43,6 +43,9 @@ constexpr std::array kMigrations{
 
     "CREATE TABLE antenna_changes (step INTEGER PRIMARY KEY AUTOINCREMENT, antenna TEXT NOT NULL,"
     " changed TEXT NOT NULL, latitude_deg REAL, longitude_deg REAL, confirmed TEXT NOT NULL);",
+
+    "ALTER TABLE outcomes ADD COLUMN amplifier TEXT NOT NULL DEFAULT '';"
+    "ALTER TABLE outcomes_before ADD COLUMN amplifier TEXT NOT NULL DEFAULT '';",
 };
 
 }  // namespace
@@ -62,6 +65,13 @@ Result<Done> check(store::Database& database) {
 
 Result<Done> bring_up_to_date(store::Database& database) {
   return store::bring_up_to_date(database, kMigrations, "logbook");
+}
+
+Result<store::Database> newest_copy(const store::Database& database) {
+  auto copy = database.in_memory();
+  if (!copy) return copy;
+  if (const auto done = store::upgrade(*copy, kMigrations); !done) return done.error();
+  return copy;
 }
 
 std::int64_t newest_version() {

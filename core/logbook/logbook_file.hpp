@@ -13,11 +13,11 @@
 // The logbook's file: its versions, and records as rows of texts (see record_cells.hpp).
 namespace mastwise::logbook_file {
 
-constexpr std::int64_t kFirstWithRecords = 2;  // before, a file kept only the antenna and settings
-
 // Fails on a damaged file.
 Result<Done> check(store::Database& database);
 Result<Done> bring_up_to_date(store::Database& database);
+// A copy in memory that has the newest version, whatever older version the file has.
+Result<store::Database> newest_copy(const store::Database& database);
 std::int64_t newest_version();
 
 // The table of each type of record.

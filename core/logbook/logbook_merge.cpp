@@ -95,8 +95,10 @@ Result<LogbookContent> read_logbook(const std::string& path) {
                  .where = path,
                  .remedy = "use that version"};
   }
-  if (*version < logbook_file::kFirstWithRecords) return LogbookContent{};
-  return read_content(*database);
+  if (*version == logbook_file::newest_version()) return read_content(*database);
+  auto newest = logbook_file::newest_copy(*database);
+  if (!newest) return newest.error();
+  return read_content(*newest);
 }
 
 }  // namespace mastwise

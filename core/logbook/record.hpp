@@ -76,6 +76,7 @@ struct OutcomeRecord {
   std::string gear = {};
   std::string weather = {};
   std::optional<double> temperature_c = {};
+  std::optional<bool> amplifier = {};  // on; std::nullopt if the gear has none, or of old records
   bool operator==(const OutcomeRecord&) const = default;
 };
 

@@ -200,6 +200,7 @@ constexpr std::array kOutcomeFields{
     member<Tried, &Tried::gear>("gear"),
     member<Tried, &Tried::weather>("weather"),
     member<Tried, &Tried::temperature_c>("temperature_c"),
+    member<Tried, &Tried::amplifier>("amplifier"),
 };
 
 using Sweep = SweepRecord;

@@ -150,6 +150,24 @@ Result<Database> Database::open_with(const std::string& path, int flags) {
   return database;
 }
 
+Result<Database> Database::in_memory() const {
+  auto copy = open(":memory:");
+  if (!copy) return copy;
+  sqlite3_backup* backup =
+      sqlite3_backup_init(copy->database_.get(), "main", database_.get(), "main");
+  if (backup != nullptr) sqlite3_backup_step(backup, -1);
+  // Reports what went wrong in the steps as well.
+  const int code =
+      backup == nullptr ? sqlite3_errcode(copy->database_.get()) : sqlite3_backup_finish(backup);
+  if (code != SQLITE_OK) {
+    Error error = fault(copy->database_.get(), code);
+    error.where = path_;
+    return error;
+  }
+  copy->path_ = path_;
+  return copy;
+}
+
 Result<Done> Database::run(const std::string& script) {
   const int code = sqlite3_exec(database_.get(), script.c_str(), nullptr, nullptr, nullptr);
   if (code != SQLITE_OK) return fault(database_.get(), code);

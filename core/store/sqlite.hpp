@@ -81,6 +81,9 @@ class Database {
   // Opens an existing file for reading only.
   static Result<Database> open_reading(const std::string& path);
 
+  // A copy in memory, to be changed without touching the file.
+  Result<Database> in_memory() const;
+
   // Statements without results, separated by semicolons.
   Result<Done> run(const std::string& script);
   Result<Statement> prepare(std::string_view sql);

@@ -30,12 +30,18 @@ Result<Done> bring_up_to_date(Database& database, std::span<const char* const> s
   if (*version > 0) {
     if (const auto saved = back_up(database, *version); !saved) return saved;
   }
+  return upgrade(database, steps);
+}
+
+Result<Done> upgrade(Database& database, std::span<const char* const> steps) {
+  const auto version = database.integer("PRAGMA user_version");
+  if (!version) return version.error();
   auto transaction = Transaction::begin(database);
   if (!transaction) return transaction.error();
   for (const char* step : steps.subspan(static_cast<std::size_t>(*version))) {
     if (const auto done = database.run(step); !done) return done;
   }
-  const auto marked = database.run(fmt::format("PRAGMA user_version = {}", newest));
+  const auto marked = database.run(fmt::format("PRAGMA user_version = {}", steps.size()));
   if (!marked) return marked;
   return transaction->commit();
 }

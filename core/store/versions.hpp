@@ -16,4 +16,7 @@ namespace mastwise::store {
 Result<Done> bring_up_to_date(Database& database, std::span<const char* const> steps,
                               std::string_view name);
 
+// Runs the steps that a database of an older version lacks, all or none, without a backup.
+Result<Done> upgrade(Database& database, std::span<const char* const> steps);
+
 }  // namespace mastwise::store

@@ -72,6 +72,7 @@ inline OutcomeRecord full_outcome(const std::string& stop_id) {
   outcome.gear = "roof, amplified";
   outcome.weather = "calm";
   outcome.temperature_c = -4.5;
+  outcome.amplifier = false;
   return outcome;
 }
 

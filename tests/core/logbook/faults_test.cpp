@@ -106,6 +106,31 @@ TEST_CASE("a logbook of the first version is backed up and gets its tables", "[l
   CHECK(*backup->integer("SELECT count(*) FROM kept WHERE value = 'raised'") == 1);
 }
 
+TEST_CASE("a logbook of the third version keeps its outcomes, with the amplifier unknown",
+          "[logbook]") {
+  test::TemporaryFolder folder;
+  const std::string path = folder.file("logbook");
+  fill(path, 2);
+  {
+    auto third = store::Database::open(path);
+    REQUIRE(
+        third->run("ALTER TABLE outcomes DROP COLUMN amplifier;"
+                   "ALTER TABLE outcomes_before DROP COLUMN amplifier;"
+                   "PRAGMA user_version = 3;"));
+  }
+  const LogbookContent before = content_of(path);
+  REQUIRE(before.outcomes.size() == 2);
+  CHECK_FALSE(before.outcomes.front().amplifier);
+  auto logbook = Logbook::open(path);
+  REQUIRE(logbook);
+  CHECK(*logbook->content() == before);
+  CHECK(content_of(path + ".version-3") == before);
+  OutcomeRecord outcome = before.outcomes.front();
+  outcome.amplifier = false;
+  REQUIRE(logbook->put(outcome));
+  CHECK(content_of(path).outcomes.front().amplifier == false);
+}
+
 TEST_CASE("an unreadable record is reported, not skipped", "[logbook]") {
   test::TemporaryFolder folder;
   const std::string path = folder.file("logbook");

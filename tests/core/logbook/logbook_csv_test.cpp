@@ -81,7 +81,7 @@ TEST_CASE("an unreadable row is reported with its line, and the rest is read", "
       {"-33.5", "-93.5", "\"-93.5\" is not a valid latitude_deg"},
       {"b2,2026-07-01T", "b2,2026-07-32T", "is not a valid changed"},
       {"b2,", "b 2,", "the id is not 1 to 64 letters"},
-      {"b2,", "b2,,", "the row has 31 cells, but the header has 30"},
+      {"b2,", "b2,,", "the row has 32 cells, but the header has 31"},
       {"b2,", "\"b2\"x,", "text follows the closing quote"},
   };
   for (const Case& one : cases) {
@@ -116,6 +116,16 @@ TEST_CASE("columns may have any order, but none may be missing", "[logbook]") {
     at = end + 2;
   }
   CHECK(read(turned).content.stops == std::vector{stop_record("b2", -33.5, 150.0, 900)});
+}
+
+TEST_CASE("a table without the amplifier, as older versions exported it, is read", "[logbook]") {
+  LogbookContent content{.stops = {stop_record("a1", 44.0, -71.0)},
+                         .outcomes = {test::full_outcome("a1")}};
+  std::string text = logbook_csv(content);
+  text = replaced(text, ",temperature_c,amplifier\r\n", ",temperature_c\r\n");
+  text = replaced(text, ",-4.5,no\r\n", ",-4.5\r\n");
+  content.outcomes.front().amplifier.reset();
+  CHECK(read(text).content == content);
 }
 
 TEST_CASE("if rows disagree on a stop, the later entry wins", "[logbook]") {
