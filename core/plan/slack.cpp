@@ -52,7 +52,7 @@ std::optional<Slack> slack_within(const std::vector<HeadingArc>& arcs, Bearing<T
 
 std::optional<Slack> slack(const reception::ChanceCurve& curve, Bearing<True> heading,
                            double floor_percent) {
-  return slack_within(arcs_above(curve.percent(), floor_percent), heading);
+  return slack_within(arcs_above(curve.assured_percent(), floor_percent), heading);
 }
 
 Bearing<True> best_heading(const reception::ChanceCurve& curve) {

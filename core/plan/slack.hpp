@@ -38,8 +38,9 @@ struct Slack {
 // than a billionth of a degree; std::nullopt if no arc contains it.
 std::optional<Slack> slack_within(const std::vector<HeadingArc>& arcs, Bearing<True> heading);
 
-// How far to either side of the heading the averaged chance stays at or above the floor;
-// std::nullopt if it is below at the heading itself.
+// How far the antenna may be turned to either side of the heading, beyond the error that the curve
+// is averaged over, until the chance falls below the floor; std::nullopt if it is below at the
+// heading itself. A larger error never gives a larger tolerance (ChanceCurve::assured_percent).
 std::optional<Slack> slack(const reception::ChanceCurve& curve, Bearing<True> heading,
                            double floor_percent = kUsualFloor_percent);
 

@@ -90,7 +90,7 @@ Planner::Reliance Planner::reliance(std::size_t wish) const {
 
 void Planner::add_relied_on(PlannedHeading& planned, std::size_t station) const {
   const ChanceCurve& curve = *curves_[station];
-  const Slack own = *slack_within(arcs_[station], planned.bearing);
+  const Slack own = slack(curve, planned.bearing, request_.floor_percent).value_or(Slack{});
   planned.slack.left_deg = std::min(planned.slack.left_deg, own.left_deg);
   planned.slack.right_deg = std::min(planned.slack.right_deg, own.right_deg);
   const double gain_percent = curve.percent_at(planned.bearing) - curve.percent_at(curve.toward());

@@ -38,6 +38,20 @@ double ChanceCurve::best_percent() const {
   return *std::max_element(percent_.begin(), percent_.end());
 }
 
+ChanceCurve::Values ChanceCurve::assured_percent() const {
+  if (!exact_) return percent_;
+  Values lowest = exact_->percent;
+  // A fixed ladder of errors: a larger error climbs all the rungs of a smaller one.
+  const double rung = std::pow(2.0, 1.0 / 8.0);
+  bool enough = exact_->heading_error_deg <= 0.0;
+  for (double error_deg = 1.0; !enough; error_deg *= rung) {
+    const Values average = CircleAverage(error_deg)(exact_->percent);
+    for (std::size_t h = 0; h < kHeadings; ++h) lowest[h] = std::min(lowest[h], average[h]);
+    enough = error_deg >= exact_->heading_error_deg;
+  }
+  return lowest;
+}
+
 struct ChanceCurves::State {
   explicit State(const Survey& survey);
 
@@ -179,9 +193,11 @@ std::optional<ChanceCurve> ChanceCurves::curve(std::size_t index) const {
   // level.
   find_disturbers(state_->stations, state_->measurements, index,
                   dbm(needed_mw) - own.detail.heading_db, others);
-  const ChanceCurve::Values percent =
-      state_->average(state_->percent(own, needed_mw, needed_alone_mw, others));
-  return ChanceCurve(own.outlook.bearing, percent, state_->avoided(own, percent, others));
+  const auto exact = std::make_shared<const ChanceCurve::Exact>(
+      ChanceCurve::Exact{state_->percent(own, needed_mw, needed_alone_mw, others),
+                         state_->budget.receiver().heading_error_deg});
+  const ChanceCurve::Values percent = state_->average(exact->percent);
+  return ChanceCurve(own.outlook.bearing, percent, state_->avoided(own, percent, others), exact);
 }
 
 std::vector<std::optional<ChanceCurve>> chance_curves(const Survey& survey) {

@@ -6,6 +6,7 @@
 #include <cstddef>
 #include <memory>
 #include <optional>
+#include <utility>
 #include <vector>
 
 namespace mastwise::reception {
@@ -22,9 +23,17 @@ class ChanceCurve {
   static constexpr std::size_t kHeadings = 360;
   using Values = std::array<double, kHeadings>;
 
-  // `toward` is the station's bearing; `avoided` see below.
-  ChanceCurve(Bearing<True> toward, const Values& percent, std::optional<std::size_t> avoided = {})
-      : toward_(toward), percent_(percent), avoided_(avoided) {}
+  // The chances with the axis exactly at each heading, and the error they are averaged over.
+  struct Exact {
+    Values percent;
+    double heading_error_deg;
+  };
+
+  // `toward` is the station's bearing; `avoided` see below. Without `exact` the values count as
+  // free of error.
+  ChanceCurve(Bearing<True> toward, const Values& percent, std::optional<std::size_t> avoided = {},
+              std::shared_ptr<const Exact> exact = nullptr)
+      : toward_(toward), percent_(percent), avoided_(avoided), exact_(std::move(exact)) {}
 
   Bearing<True> toward() const { return toward_; }
   const Values& percent() const { return percent_; }
@@ -35,6 +44,11 @@ class ChanceCurve {
   // The highest value.
   double best_percent() const;
 
+  // The lowest average over the heading error, rounded up by at most 9 %, and over every smaller
+  // one. An average alone can rise with the error: in a dip between two lobes, and on a flank below
+  // 50 %. What must hold for a less exact way to point must hold for an exact one too.
+  Values assured_percent() const;
+
   // The station, by its index in the survey, that the best heading turns the antenna away from: of
   // those that interfere less there than with the axis straight on this station, the one with the
   // largest reduction. Only if that gains a percentage point or more.
@@ -44,6 +58,7 @@ class ChanceCurve {
   Bearing<True> toward_;
   Values percent_;
   std::optional<std::size_t> avoided_;
+  std::shared_ptr<const Exact> exact_;
 };
 
 // The curves of a survey after weigh(). The survey must outlive them and must not be measured or
