@@ -23,7 +23,8 @@ std::function<void(Station&)> completer(const StationsQuestion& question) {
   return [&question](Station& station) { add_ticked(station, question.ticked_networks); };
 }
 
-StopSurveyor::StopSurveyor(SurveySources sources) : countries_(std::move(sources)) {
+StopSurveyor::StopSurveyor(SurveySources sources, unsigned threads)
+    : countries_(std::move(sources)), pool_(threads) {
   scratches_.resize(pool_.threads());
 }
 

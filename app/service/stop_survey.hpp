@@ -13,6 +13,7 @@
 #include <memory>
 #include <optional>
 #include <string>
+#include <thread>
 #include <vector>
 
 namespace mastwise {
@@ -31,7 +32,8 @@ std::function<void(Station&)> completer(const StationsQuestion& question);
 // them.
 class StopSurveyor {
  public:
-  explicit StopSurveyor(SurveySources sources);
+  explicit StopSurveyor(SurveySources sources,
+                        unsigned threads = std::thread::hardware_concurrency());
 
   Result<Countries::Visited> country(bool practice) { return countries_.visit(practice); }
 
