@@ -4,6 +4,7 @@
 #include "platform/tile_folder.hpp"
 #include "tests/support/made_tiles.hpp"
 #include "tests/support/reference.hpp"
+#include "tests/support/sanitized.hpp"
 #include "tests/support/temporary_folder.hpp"
 
 #include <array>
@@ -237,7 +238,8 @@ TEST_CASE("an existing tile keeps its heights and its spacing, and only its void
   int kept = 0;
   double largest_m = 0.0;
   int filled = 0;
-  for (int row = 0; row < 3601; ++row) {
+  constexpr int kStep = test::kSanitized ? 40 : 1;
+  for (int row = 0; row < 3601; row += kStep) {
     for (int column = 0; column < 3601; ++column) {
       const auto sample = tile->sample(row, column);
       const double longitude_deg = 7.0 + column / 3600.0;
@@ -250,8 +252,8 @@ TEST_CASE("an existing tile keeps its heights and its spacing, and only its void
       }
     }
   }
-  CHECK(kept == 3601 * 3420);
-  CHECK(filled > 10'000);
+  CHECK(kept == (3600 / kStep + 1) * 3420);
+  CHECK(filled > 10'000 / kStep);
   CHECK(largest_m < 0.6);
 
   const auto content = folder.content();

@@ -63,7 +63,9 @@ TEST_CASE("every drawn text has a listed pair of colors, by day and by night") {
     if (night && test::kSanitized) return;
     std::set<std::string> seen;
     int pressed = 0;
+    std::size_t number = 0;
     for (const View& view : test::views()) {
+      if (test::kSanitized && number++ % 3 != 0) continue;
       Stage stage;
       if (stage.model().settings.night != night) stage.set(act::NextSetting{"night"});
       view.reach(stage);
@@ -74,7 +76,7 @@ TEST_CASE("every drawn text has a listed pair of colors, by day and by night") {
       INFO("with a finger on a row");
       CHECK(unlisted_colors(stage, seen) == "");
     }
-    CHECK(pressed >= 5);
+    CHECK(pressed >= (test::kSanitized ? 1 : 5));
     CHECK(seen.count("ink on lobe") == 1);
     CHECK(seen.count("second ink on panel") == 1);
   }

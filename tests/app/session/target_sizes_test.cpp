@@ -63,8 +63,11 @@ std::string labels_too_wide(const Stage& stage) {
   return found;
 }
 
+// Under the sanitizers a screen takes every fifth view.
 void check_all(const test::Screen& screen, bool left_handed) {
+  std::size_t number = static_cast<std::size_t>(screen.width_px / 40.0f);
   for (const View& view : test::views()) {
+    if (test::kSanitized && number++ % 5 != 0) continue;
     Stage stage(screen);
     if (left_handed) stage.set(act::NextSetting{"left_handed"});
     view.reach(stage);
@@ -93,7 +96,6 @@ TEST_CASE("targets are 9 mm square, 2 mm apart and on the screen: upright") {
 TEST_CASE("whatever can be touched is 9 mm square, 2 mm apart and on the screen: left thumb") {
   for (const test::Screen& screen : kSizes) {
     check_all(screen, true);
-    if (test::kSanitized) return;
   }
 }
 

@@ -1,6 +1,7 @@
 #include "core/catalog/catalog_search.hpp"
 
 #include "core/catalog/catalog.hpp"
+#include "tests/support/sanitized.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -167,7 +168,7 @@ TEST_CASE("search never runs typed text as a command") {
 }
 
 TEST_CASE("nearest finds the same stations as measuring every one") {
-  const StationTable table = scattered(3000);
+  const StationTable table = scattered(test::kSanitized ? 600 : 3000);
   Catalog catalog = catalog_of(table);
   const Position centers[] = {at(42.5, -118.5), at(0.0, 0.0),   at(10.0, 179.9), at(-20.0, -179.9),
                               at(89.9, 30.0),   at(-90.0, 0.0), at(90.0, 0.0),   at(60.0, 180.0)};

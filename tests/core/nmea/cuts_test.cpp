@@ -1,5 +1,6 @@
 #include "core/nmea/receiver.hpp"
 #include "tests/support/reference.hpp"
+#include "tests/support/sanitized.hpp"
 
 #include <string>
 
@@ -22,6 +23,7 @@ Receiver hear(const std::string& bytes, std::size_t cut) {
 // Each cut reads the whole log again, so only the first part of the longest logs is used.
 TEST_CASE("a log cut anywhere gives the same receiver") {
   constexpr std::size_t kEnough = 7100;
+  constexpr std::size_t kStep = test::kSanitized ? 17 : 1;
   for (const char* log :
        {"bu353s4", "garmin48", "gp-320fw-2019-04-07-coldboot", "hemi", "humminbird-M37", "mtk-3301",
         "nmea-fuzzy-cases", "saab-r4", "tnt-revolution", "ublox-zed-f9p-nmea"}) {
@@ -31,7 +33,8 @@ TEST_CASE("a log cut anywhere gives the same receiver") {
     const std::string bytes = test::read_file(*path).substr(0, kEnough);
     const Receiver whole = hear(bytes, 0);
     std::size_t different = 0;
-    for (std::size_t cut = 1; cut < bytes.size(); ++cut) different += hear(bytes, cut) != whole;
+    for (std::size_t cut = 1; cut < bytes.size(); cut += kStep)
+      different += hear(bytes, cut) != whole;
     CHECK(different == 0);
   }
 }

@@ -3,6 +3,7 @@
 #include "core/terrain/tile_source.hpp"
 #include "tests/support/made_tiles.hpp"
 #include "tests/support/reference.hpp"
+#include "tests/support/sanitized.hpp"
 
 #include <cmath>
 
@@ -87,6 +88,7 @@ TEST_CASE("samples are big-endian, signed, from the north-west corner") {
 
 TEST_CASE("bilinear interpolation reproduces a plane, to all four edges") {
   for (const int side : {1201, 3601}) {
+    if (side == 3601 && test::kSanitized) return;
     const auto height = [side](double latitude_deg, double longitude_deg) {
       return (side - 1) * 2.0 * (latitude_deg - 45.0) + (side - 1) * (longitude_deg - 7.0);
     };
