@@ -29,6 +29,12 @@ constexpr float kNotReached = -1e30f;
 constexpr double kLowestGround_m = -12'000.0;
 constexpr double kHighestGround_m = 9'000.0;
 
+// GDAL's drivers whose files hold the heights themselves. Others only name where the heights are,
+// which may be a server: a file from a stick must not open a connection.
+constexpr std::array<const char*, 17> kLocalFormats{
+    "GTiff", "DTED", "SRTMHGT", "HFA",  "AAIGrid", "AIG",    "EHdr", "ENVI", "USGSDEM",
+    "BT",    "SAGA", "GSAG",    "GSBG", "GS7BG",   "netCDF", "XYZ",  nullptr};
+
 // Keeps GDAL from printing, and stores its first message about a failure.
 class QuietGdal {
  public:
@@ -169,7 +175,8 @@ class ElevationRaster::Source {
 
 Result<Done> ElevationRaster::Source::open() {
   const QuietGdal gdal;
-  dataset_.reset(GDALDataset::Open(path_.string().c_str(), GDAL_OF_RASTER | GDAL_OF_VERBOSE_ERROR));
+  dataset_.reset(GDALDataset::Open(path_.string().c_str(), GDAL_OF_RASTER | GDAL_OF_VERBOSE_ERROR,
+                                   kLocalFormats.data()));
   if (!dataset_) return unusable(path_, gdal.failure());
   const auto readable = read_heading();
   return readable ? locate(gdal) : readable;

@@ -7,7 +7,7 @@ run_packages=(
   libfmt-dev libcli11-dev nlohmann-json3-dev
   libgdal-dev libzip-dev libnova-dev libcairo2-dev
 )
-test_packages=(catch2 clang libclang-rt-14-dev clang-format poppler-utils)
+test_packages=(catch2 clang libclang-rt-14-dev clang-format poppler-utils strace)
 
 install_missing() {
   local missing=()

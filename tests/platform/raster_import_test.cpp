@@ -9,6 +9,7 @@
 
 #include <array>
 #include <cmath>
+#include <fstream>
 #include <functional>
 #include <memory>
 #include <string>
@@ -330,6 +331,21 @@ TEST_CASE("a stop midway changes nothing") {
     CHECK(done->new_heights == 0);
     CHECK(folder.content() == content);
   }
+}
+
+TEST_CASE("a raster that only names other files is refused: they may be on a server") {
+  const test::TemporaryFolder folder;
+  make_raster("GTiff", folder / "hills.tif", kUtm, hills_m);
+  std::ofstream(folder / "hills.vrt")
+      << R"(<VRTDataset rasterXSize="220" rasterYSize="220"><SRS>EPSG:32632</SRS>)"
+         R"(<GeoTransform>411000, 90, 0, 4994000, 0, -90</GeoTransform>)"
+         R"(<VRTRasterBand dataType="Float32" band="1"><SimpleSource>)"
+         R"(<SourceFilename relativeToVRT="1">hills.tif</SourceFilename>)"
+         R"(<SourceBand>1</SourceBand></SimpleSource></VRTRasterBand></VRTDataset>)";
+  const auto done = import_raster(folder / "hills.vrt", folder / "tiles", go_on);
+  REQUIRE_FALSE(done);
+  CHECK(done.error().where.find("hills.vrt") != std::string::npos);
+  CHECK(import_raster(folder / "hills.tif", folder / "tiles", go_on));
 }
 
 TEST_CASE("a file that is not a height raster is refused with the reason") {
