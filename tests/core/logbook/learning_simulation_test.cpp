@@ -1,5 +1,6 @@
 #include "core/logbook/learning.hpp"
 #include "tests/support/dice.hpp"
+#include "tests/support/sanitized.hpp"
 
 #include <array>
 #include <cmath>
@@ -109,6 +110,35 @@ TEST_CASE("on well-calibrated logs the correction costs at most 2 % of the Brier
       all += size.logs;
     }
     CHECK(sum / all <= 1.02);
+  }
+}
+
+// Owners whose bands, gears and stops differ as the priors say: what the mean owner sees at the
+// next stop.
+TEST_CASE("the next stop's Brier score never gets worse on average, from the first outcome on",
+          "[learning]") {
+  for (const LogSize size :
+       {LogSize{1, 4000}, LogSize{3, 3000}, LogSize{10, 1500}, LogSize{100, 300}}) {
+    Held sum;
+    for (int owner = 0; owner < (test::kSanitized ? size.logs / 20 : size.logs); ++owner) {
+      Dice dice(static_cast<std::uint64_t>(owner) * 1000 + size.outcomes);
+      World world;
+      for (double& band_db : world.band_db) band_db = kBandPrior_db * dice.normal();
+      for (double& gear_db : world.gear_db) gear_db = kGearPrior_db * dice.normal();
+      const std::size_t stops = (size.outcomes + kOutcomesOfStop - 1) / kOutcomesOfStop;
+      for (std::size_t stop = 0; stop < stops; ++stop) {
+        world.stop_db.push_back(kStopPrior_db * dice.normal());
+      }
+      const Learned learned = learn(draw_log(dice, world, size.outcomes));
+      // At a stop that the log does not have.
+      world.stop_db = {kStopPrior_db * dice.normal()};
+      const Held held = hold_out(dice, world, learned, stops, false);
+      sum.computed += held.computed;
+      sum.corrected += held.corrected;
+    }
+    INFO(size.outcomes << " outcomes: ratio " << sum.corrected / sum.computed);
+    CHECK(sum.corrected <= sum.computed);
+    if (size.outcomes == 100) CHECK(sum.corrected < 0.98 * sum.computed);
   }
 }
 
