@@ -1,5 +1,6 @@
 #include "app/aim/handle.hpp"
 
+#include "app/shared/dial_checks.hpp"
 #include "app/words/headings.hpp"
 #include "core/headings/handle.hpp"
 
@@ -31,12 +32,14 @@ FormAnswer handle_turn(const Shared& shared) {
                             choice == shared.settings.handle ? "Saved" : "Not saved yet",
                             handle->sigma_deg())}};
   const auto now = shared.form.number(Field::HandleNow_deg);
-  if (shared.findings.card && shared.findings.card->rig_angle) {
-    const NearestAim aim = handle->nearest(*shared.findings.card->rig_angle);
+  // What stations showed of the saved handle says nothing about new readings.
+  const auto nominal = shared.findings.card ? shared.findings.card->rig_angle : std::nullopt;
+  const auto to = choice == shared.settings.handle ? angle_by_handle(shared.findings) : nominal;
+  if (to) {
+    const NearestAim aim = handle->nearest(*to);
     answer.lines.push_back(fmt::format("Station at {:.0f} on the handle", aim.reading.dial_deg()));
     if (now) {
-      const auto turn =
-          handle->turn_to(*shared.findings.card->rig_angle, HandleReading::dial_deg(*now));
+      const auto turn = handle->turn_to(*to, HandleReading::dial_deg(*now));
       if (!turn) return in_trouble(turn.error());
       answer.lines.push_back(words::handle_turn(*turn));
     }

@@ -54,12 +54,19 @@ void check_handle(const Shared& shared, Findings& findings) {
                                 });
   findings.handle_check = aim::check_dial(peaked);
   if (!findings.handle_check || !findings.handle_check->usable()) return;
-  const Bearing<True> nominal =
-      findings.card->bearing_true - findings.handle_check->correction->turn;
-  findings.handle_corrected = handle->nearest(to_rig_angle(nominal, *findings.nose)).reading;
+  findings.handle_corrected = handle->nearest(*angle_by_handle(findings)).reading;
 }
 
 }  // namespace
+
+std::optional<RigAngle> angle_by_handle(const Findings& findings) {
+  if (!findings.card || !findings.nose) return std::nullopt;
+  Bearing<True> nominal = findings.card->bearing_true;
+  if (findings.handle_check && findings.handle_check->usable()) {
+    nominal = nominal - findings.handle_check->correction->turn;
+  }
+  return to_rig_angle(nominal, *findings.nose);
+}
 
 void derive_dial_checks(const Shared& shared, Findings& findings) {
   if (!findings.position || !findings.card) return;

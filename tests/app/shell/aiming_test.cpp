@@ -267,6 +267,15 @@ TEST_CASE("a station peaked on by handle corrects the handle's other readings") 
   REQUIRE(found.handle_corrected);
   CHECK(found.handle_corrected->dial_deg() == Approx(on_handle_deg).margin(0.5));
   CHECK_FALSE(found.compass_check);  // it does not check the compass
+  // The handle's own sheet says the same number.
+  stage.set(act::OpenSheet{Sheet::Handle});
+  CHECK(stage.shows(fmt::format("Station at {:.0f} on the handle",
+                                found.handle_corrected->dial_deg())));
+  stage.set(act::OpenSheet{Sheet::None});
+  stage.tap("take back");
+  stage.set(act::OpenSheet{Sheet::Handle});
+  CHECK(stage.shows(
+      fmt::format("Station at {:.0f} on the handle", fold_circle_deg(target_deg - nose_deg))));
 }
 
 TEST_CASE("the compass checks compare two ways to find one direction") {
