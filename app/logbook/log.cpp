@@ -111,8 +111,10 @@ OutcomeRecord record_of(const LogbookState& state, const Shared& shared, const S
   if (!aimed) return record;
   record.margin_db = aimed->margin_db - learned.bias_db;
   record.deviation_db = aimed->deviation_db;
-  record.chance_percent = reception::chance_percent(
-      aimed->margin_db, std::hypot(aimed->deviation_db, learned.sigma_db));
+  record.chance_percent =
+      std::min(outlook.chance_cap_percent,
+               reception::chance_percent(aimed->margin_db,
+                                         std::hypot(aimed->deviation_db, learned.sigma_db)));
   return record;
 }
 

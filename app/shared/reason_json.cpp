@@ -53,6 +53,7 @@ struct Write {
     out[name] = value ? json(to_text(*value)) : json(nullptr);
   }
   void warning(const char* name, const itm::Warning& value) { out[name] = to_text(value); }
+  void text(const char* name, const std::string& value) { out[name] = value; }
 };
 struct Read {
   const json& in;
@@ -69,6 +70,8 @@ struct Read {
     value = in.at(name).is_null() ? std::nullopt : std::optional(named<Enum>(in.at(name), count));
   }
   void warning(const char* name, itm::Warning& value) { value = warning_named(in.at(name)); }
+  // Recordings of older versions may lack it.
+  void text(const char* name, std::string& value) { value = in.value(name, std::string()); }
 };
 
 // `way` is Write with a const fact, or Read.
@@ -118,6 +121,7 @@ void visit(Way& way, Fact& it) {
   } else if constexpr (std::is_same_v<T, fact::NoTerrain>) {
     way.number("missing_m", it.missing_m);
     way.number("distance_m", it.distance_m);
+    way.text("tile", it.tile);
   } else if constexpr (std::is_same_v<T, fact::ModelLimit>) {
     way.warning("warning", it.warning);
   } else if constexpr (std::is_same_v<T, fact::Unknown>) {

@@ -50,7 +50,7 @@ inline constexpr std::array kStoredNames<reception::Surroundings> =
     names({"open", "scrub", "scattered_trees", "forest", "houses", "town"});
 template <>
 inline constexpr std::array kStoredNames<reception::PathMode> = names({"none", "point_to_point",
-                                                                       "area"});
+                                                                       "partial", "area"});
 template <>
 inline constexpr std::array kStoredNames<reception::ReasonKind> = names(
     {"obstacle", "rough_ground", "surroundings", "leaves", "polarization", "same_channel",

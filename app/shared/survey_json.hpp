@@ -8,8 +8,9 @@ namespace mastwise::reception {
 
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(Obstacle, distance_m, ground_amsl_m, above_line_m, loss_db,
                                    earth_curve)
-NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(Deviations, location_db, time_db, model_db, heading_db,
-                                   station_db, interference_db, logbook_db)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE_WITH_DEFAULT(Deviations, location_db, time_db, model_db,
+                                                ground_db, heading_db, station_db, interference_db,
+                                                logbook_db)
 
 }  // namespace mastwise::reception
 
@@ -30,10 +31,12 @@ NLOHMANN_JSON_NAMESPACE_END
 
 namespace mastwise::reception {
 
-NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(Outlook, distance_m, bearing, frequency_mhz, band, mode,
-                                   terrain_coverage, transmitter_height_m, field_p1812_dbuvm,
-                                   field_itm_dbuvm, field_dbuvm, spread_db, margin_db,
-                                   chance_percent, deviations, obstacles, amplifier_off)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE_WITH_DEFAULT(Outlook, distance_m, bearing, frequency_mhz, band,
+                                                mode, terrain_coverage, transmitter_height_m,
+                                                field_p1812_dbuvm, field_itm_dbuvm, field_dbuvm,
+                                                spread_db, margin_db, chance_percent,
+                                                chance_cap_percent, deviations, obstacles,
+                                                amplifier_off)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(PicturePoint, distance_m, ground_m, line_m, fresnel_m)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(PictureObstacle, obstacle, ground_m)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(PathPicture, distance_m, frequency_mhz, points, obstacles,

@@ -76,7 +76,7 @@ const Phrases kEnglish{
          .check_vhf = "{lesson}: is the inverter on?",
          .check_uhf = "{lesson}: are the cable and its plugs good?",
          .clear_line = "nothing in the way over {distance}",
-         .no_terrain = "no terrain data for {missing} of {distance}: ordinary hills assumed",
+         .no_terrain = "{missing} of {distance} not in your terrain: import {tile}",
          .unknown_channel = "RF channel {channel} is not in the channel plan",
          .unknown_power = "the station's power is unknown, so its signal cannot be computed",
          .unknown_height = "the height of the station's antenna is unknown",

@@ -61,7 +61,7 @@ struct Phrases {
     Phrase last_stop, last_stops;             // {number}
     Phrase check_vhf, check_uhf;              // {lesson}
     Phrase clear_line;                        // {distance}
-    Phrase no_terrain;                        // {missing} {distance}
+    Phrase no_terrain;                        // {missing} {distance} {tile}
     Phrase unknown_channel;                   // {channel}
     Phrase unknown_power, unknown_height;
     Phrase too_near;  // {distance}

@@ -80,8 +80,9 @@ class ReasonWords {
     return fill(p_.clear_line, {{"distance", distance(it.distance_m)}});
   }
   std::string operator()(const fact::NoTerrain& it) const {
-    return fill(p_.no_terrain,
-                {{"missing", distance(it.missing_m)}, {"distance", distance(it.distance_m)}});
+    return fill(p_.no_terrain, {{"missing", distance(it.missing_m)},
+                                {"distance", distance(it.distance_m)},
+                                {"tile", it.tile}});
   }
   std::string operator()(const fact::ModelLimit& it) const { return model_limit(it.warning); }
   std::string operator()(const fact::Unknown& it) const;

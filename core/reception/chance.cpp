@@ -32,12 +32,21 @@ std::string_view to_text(ChanceWord word) {
 
 double Deviations::total_db() const {
   return std::sqrt(location_db * location_db + time_db * time_db + model_db * model_db +
-                   heading_db * heading_db + station_db * station_db +
+                   ground_db * ground_db + heading_db * heading_db + station_db * station_db +
                    interference_db * interference_db + logbook_db * logbook_db);
 }
 
 double chance_percent(double margin_db, double deviation_db) {
   return 50.0 * std::erfc(-margin_db / deviation_db / std::numbers::sqrt2);
+}
+
+double chance_cap_percent(double terrain_coverage, double rough_percent) {
+  // The highest that are shown as less than steady, and as less than likely.
+  constexpr double kBelowSteady_percent = 89.0;
+  constexpr double kBelowLikely_percent = 69.0;
+  if (terrain_coverage >= 0.9) return 100.0;
+  const bool rough_is_likely = chance_word(rough_percent) <= ChanceWord::likely;
+  return terrain_coverage >= 0.5 || rough_is_likely ? kBelowSteady_percent : kBelowLikely_percent;
 }
 
 }  // namespace mastwise::reception

@@ -21,6 +21,7 @@ struct Deviations {
   double location_db = 0.0;      // from spot to spot around the computed one
   double time_db = 0.0;          // from evening to evening
   double model_db = 0.0;         // differences between paths that a model sees as equal
+  double ground_db = 0.0;        // what unknown ground may hold
   double heading_db = 0.0;       // variation of the antenna's loss with the heading error
   double station_db = 0.0;       // uncertainty of the transmitter's pattern
   double interference_db = 0.0;  // the same spreads of interfering stations, weighted
@@ -32,5 +33,11 @@ struct Deviations {
 // P(margin > 0) in percent for a median margin in dB: 100 Phi(margin / deviation). A median margin
 // of 0 is 50 %. The deviation is positive.
 double chance_percent(double margin_db, double deviation_db);
+
+// The highest chance to show where only this share of the path, within [0, 1], has terrain. Below
+// 90 % nothing is steady; below 50 % nothing is likely either, unless the chance over rough ground
+// is (own choice, checked by taking away tiles in tests/app/service/missing_tiles_test.cpp). 100 if
+// all is known.
+double chance_cap_percent(double terrain_coverage, double rough_percent);
 
 }  // namespace mastwise::reception

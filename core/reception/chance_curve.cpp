@@ -193,9 +193,12 @@ std::optional<ChanceCurve> ChanceCurves::curve(std::size_t index) const {
   // level.
   find_disturbers(state_->stations, state_->measurements, index,
                   dbm(needed_mw) - own.detail.heading_db, others);
-  const auto exact = std::make_shared<const ChanceCurve::Exact>(
-      ChanceCurve::Exact{state_->percent(own, needed_mw, needed_alone_mw, others),
-                         state_->budget.receiver().heading_error_deg});
+  ChanceCurve::Exact exactly{state_->percent(own, needed_mw, needed_alone_mw, others),
+                             state_->budget.receiver().heading_error_deg};
+  for (double& percent : exactly.percent) {
+    percent = std::min(percent, own.outlook.chance_cap_percent);
+  }
+  const auto exact = std::make_shared<const ChanceCurve::Exact>(exactly);
   const ChanceCurve::Values percent = state_->average(exact->percent);
   return ChanceCurve(own.outlook.bearing, percent, state_->avoided(own, percent, others), exact);
 }

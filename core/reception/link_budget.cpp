@@ -122,13 +122,18 @@ void LinkBudget::apply(const Station& station, Measurement& measurement,
   conclude(measurement, 0.0, 0.0);
 }
 
-void conclude(Measurement& measurement, double disturbance_mw, double deviation_db) {
+void conclude(Measurement& measurement, double disturbance_mw, double disturbance_deviation_db) {
   const Detail& detail = measurement.detail;
   Outlook& outlook = measurement.outlook;
   const double needed_mw = milliwatts(detail.noise_dbm + detail.required_cn_db);
-  outlook.deviations.interference_db = deviation_db;
+  outlook.deviations.interference_db = disturbance_deviation_db;
   outlook.margin_db = detail.received_dbm - dbm(needed_mw + disturbance_mw);
-  outlook.chance_percent = chance_percent(*outlook.margin_db, outlook.deviations.total_db());
+  const double deviation_db = outlook.deviations.total_db();
+  outlook.chance_cap_percent =
+      chance_cap_percent(outlook.terrain_coverage,
+                         chance_percent(*outlook.margin_db - detail.rough_ground_db, deviation_db));
+  outlook.chance_percent =
+      std::min(outlook.chance_cap_percent, chance_percent(*outlook.margin_db, deviation_db));
 }
 
 }  // namespace mastwise::reception

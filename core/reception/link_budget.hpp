@@ -58,7 +58,8 @@ class LinkBudget {
 };
 
 // Margin and chance with `disturbance_mw`: the powers of other stations at the antenna's terminals,
-// each times its protection ratio. `deviation_db` is their addition to the margin's spread.
-void conclude(Measurement& measurement, double disturbance_mw, double deviation_db);
+// each times its protection ratio. `disturbance_deviation_db` is their addition to the margin's
+// spread.
+void conclude(Measurement& measurement, double disturbance_mw, double disturbance_deviation_db);
 
 }  // namespace mastwise::reception

@@ -4,6 +4,7 @@
 #include "core/propagation/itm/itm.hpp"
 #include "core/reception/prospect.hpp"
 #include "core/reception/surroundings.hpp"
+#include "core/terrain/tile.hpp"
 
 #include <cstddef>
 #include <cstdint>
@@ -25,7 +26,9 @@ struct Disturber {
 struct Detail {
   Missing missing = Missing::nothing;
   double without_terrain_m = 0.0;
-  double excess_db = 0.0;  // loss beyond free space down to the top of the surroundings
+  std::optional<terrain::TileCell> missing_tile = {};  // of the longest part without terrain
+  double rough_ground_db = 0.0;  // how much weaker the field is if all unknown ground is rough
+  double excess_db = 0.0;        // loss beyond free space down to the top of the surroundings
   itm::Warnings itm_warnings = 0;
   LocalLoss local = {};
   double station_pattern_db = 0.0;     // loss of the station's pattern toward the stop

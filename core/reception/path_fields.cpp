@@ -2,6 +2,7 @@
 
 #include "core/geo/geodesic.hpp"
 #include "core/reception/obstacles.hpp"
+#include "core/reception/partial_ground.hpp"
 #include "core/reception/transmitter_height.hpp"
 
 #include <algorithm>
@@ -38,9 +39,21 @@ class PathComputer {
 
   void on_profile(const itm::TerrainProfile& ground, double transmitter_height_m,
                   p1812::Scratch& scratch);
+  void on_guesses(double spacing_m, const GuessedGround& guess, double transmitter_height_m,
+                  p1812::Scratch& scratch);
   void in_area(double transmitter_height_m);
 
  private:
+  // Both models on one profile.
+  struct OnGround {
+    Losses p1812 = {}, itm = {};
+    double situation_deviation_db = 0.0;
+    double free_space_loss_db = 0.0;
+    double median_db() const { return (p1812.median_db + itm.median_db) / 2.0; }
+  };
+  std::optional<OnGround> losses(const itm::TerrainProfile& ground, double transmitter_height_m,
+                                 p1812::Scratch& scratch);
+  void conclude(PathMode mode, const OnGround& found, double transmitter_height_m);
   std::optional<Losses> p1812_losses(const itm::TerrainProfile& ground, double transmitter_height_m,
                                      p1812::Scratch& scratch);
   std::optional<Losses> itm_losses(const Result<itm::Path>& path, itm::Prediction& median);
@@ -96,26 +109,61 @@ std::optional<Losses> PathComputer::itm_losses(const Result<itm::Path>& path,
   return Losses{middle->loss_db, strong->loss_db, weak->loss_db - middle->loss_db};
 }
 
-void PathComputer::on_profile(const itm::TerrainProfile& ground, double transmitter_height_m,
-                              p1812::Scratch& scratch) {
+std::optional<PathComputer::OnGround> PathComputer::losses(const itm::TerrainProfile& ground,
+                                                           double transmitter_height_m,
+                                                           p1812::Scratch& scratch) {
   const auto p1812 = p1812_losses(ground, transmitter_height_m, scratch);
   const auto path = itm::point_to_point(itm_link(transmitter_height_m), ground);
   itm::Prediction median;
   const auto itm = itm_losses(path, median);
-  if (!p1812 || !itm) return fail();
-  outlook_.mode = PathMode::point_to_point;
+  if (!p1812 || !itm) return std::nullopt;
+  return OnGround{*p1812, *itm, median.situation_deviation_db, path->free_space_loss_db};
+}
+
+void PathComputer::conclude(PathMode mode, const OnGround& found, double transmitter_height_m) {
+  outlook_.mode = mode;
   outlook_.transmitter_height_m = transmitter_height_m;
   outlook_.deviations.location_db = kLocationDeviation_db;
-  outlook_.deviations.model_db = median.situation_deviation_db;
-  detail_.excess_db = (p1812->median_db + itm->median_db) / 2.0 - path->free_space_loss_db;
-  set_fields(p1812, *itm);
+  outlook_.deviations.model_db = found.situation_deviation_db;
+  detail_.excess_db = found.median_db() - found.free_space_loss_db;
+  set_fields(found.p1812, found.itm);
+}
+
+void PathComputer::on_profile(const itm::TerrainProfile& ground, double transmitter_height_m,
+                              p1812::Scratch& scratch) {
+  const auto found = losses(ground, transmitter_height_m, scratch);
+  if (!found) return fail();
+  conclude(PathMode::point_to_point, *found, transmitter_height_m);
+}
+
+Losses mean(const Losses& a, const Losses& b) {
+  return {(a.median_db + b.median_db) / 2.0, (a.tenth_db + b.tenth_db) / 2.0,
+          (a.fading_db + b.fading_db) / 2.0};
+}
+
+void PathComputer::on_guesses(double spacing_m, const GuessedGround& guess,
+                              double transmitter_height_m, p1812::Scratch& scratch) {
+  const auto smooth = losses({spacing_m, guess.smooth_m}, transmitter_height_m, scratch);
+  const auto rough = losses({spacing_m, guess.rough_m}, transmitter_height_m, scratch);
+  if (!smooth || !rough) return fail();
+  OnGround middle = *smooth;
+  middle.p1812 = mean(smooth->p1812, rough->p1812);
+  middle.itm = mean(smooth->itm, rough->itm);
+  outlook_.deviations.ground_db = std::fabs(rough->median_db() - smooth->median_db()) / 2.0;
+  detail_.rough_ground_db = std::max(0.0, rough->median_db() - middle.median_db());
+  conclude(PathMode::partial, middle, transmitter_height_m);
 }
 
 void PathComputer::in_area(double transmitter_height_m) {
-  const auto path = itm::area(itm_link(transmitter_height_m), {}, outlook_.distance_m);
+  constexpr double kLowMountains_m = 300.0;
+  const itm::Link link = itm_link(transmitter_height_m);
   itm::Prediction median;
+  const auto rough =
+      itm_losses(itm::area(link, {.delta_h_m = kLowMountains_m}, outlook_.distance_m), median);
+  const auto path = itm::area(link, {}, outlook_.distance_m);
   const auto itm = itm_losses(path, median);
-  if (!itm) return fail();
+  if (!itm || !rough) return fail();
+  detail_.rough_ground_db = std::max(0.0, rough->median_db - itm->median_db);
   outlook_.mode = PathMode::area;
   outlook_.transmitter_height_m = transmitter_height_m;
   outlook_.deviations.location_db = std::max(kLocationDeviation_db, median.location_deviation_db);
@@ -179,7 +227,7 @@ void compute_on_profile(const Station& station, const Receiver& receiver,
 
 void compute_path(const Station& station, const Receiver& receiver,
                   const terrain::TileSource& tiles, Measurement& measurement, Scratch& scratch) {
-  const terrain::PathProfile& profile = scratch.profile;
+  terrain::PathProfile& profile = scratch.profile;
   terrain::cut_profile(tiles, station.position, receiver.position, scratch.profile);
   Outlook& outlook = measurement.outlook;
   Detail& detail = measurement.detail;
@@ -190,17 +238,29 @@ void compute_path(const Station& station, const Receiver& receiver,
   if (detail.missing != Missing::nothing) return;
   detail.missing = missing_for_field(station, outlook.distance_m);
   if (detail.missing != Missing::nothing) return;
-  if (profile.complete()) {
-    if (const auto height_m = height_over_tile_m(station, tiles)) {
-      compute_on_profile(station, receiver, {profile.spacing_m, profile.heights_m}, *height_m,
-                         measurement, scratch.p1812);
+  const auto over_tile_m = height_over_tile_m(station, tiles);
+  if (profile.complete() && over_tile_m) {
+    compute_on_profile(station, receiver, {profile.spacing_m, profile.heights_m}, *over_tile_m,
+                       measurement, scratch.p1812);
+    if (outlook.mode != PathMode::none) note_obstacles(profile, receiver, outlook);
+    return;
+  }
+  PathComputer computer(station, receiver, measurement);
+  const bool partial = !profile.complete();
+  if (partial) {
+    detail.missing_tile = cell_of_longest_gap(profile, station.position);
+  }
+  if (partial && guess_ground(profile, station.site_amsl_m, scratch.guess)) {
+    profile.heights_m = scratch.guess.smooth_m;
+    const auto height_m =
+        over_tile_m ? over_tile_m : height_over_ground_m(station, profile.heights_m.front());
+    if (height_m) {
+      computer.on_guesses(profile.spacing_m, scratch.guess, *height_m, scratch.p1812);
       if (outlook.mode != PathMode::none) note_obstacles(profile, receiver, outlook);
       return;
     }
   }
-  if (const auto height_m = height_over_country_m(station)) {
-    return PathComputer(station, receiver, measurement).in_area(*height_m);
-  }
+  if (const auto height_m = height_over_country_m(station)) return computer.in_area(*height_m);
   detail.missing = Missing::height;
 }
 

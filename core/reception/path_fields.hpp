@@ -14,8 +14,11 @@ inline constexpr double kTenthDeviate = 1.2816;
 //
 // Both models use the same profile, to the top of the surroundings at the stop; the loss from there
 // down to the antenna is subtracted from both (surroundings.hpp). The field is the mean of the two
-// medians in dB. If any of the path has no terrain, the field is that of the terrain model's area
-// mode alone, over hills of middling irregularity (90 m), with the model's spread over places.
+// medians in dB. If part of the path has no terrain, both models compute it over two guesses of the
+// ground (partial_ground.hpp): the field is the mean of both in dB, and half of their difference
+// joins the spread. If the ground at the stop is unknown, the field is that of the terrain model's
+// area mode alone, over hills of middling irregularity (90 m), with the model's spread over places;
+// the guess of rough ground is then an irregularity of 300 m, low mountains [TR 82-100].
 //
 // Deviations: places 5.5 dB [digital television, Recommendation ITU-R P.1546 section 12], in area
 // mode the terrain model's if that is larger. Time: the fall from the median to the field exceeded

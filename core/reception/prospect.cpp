@@ -8,6 +8,8 @@ std::string_view to_text(PathMode mode) {
       return "not computed";
     case PathMode::point_to_point:
       return "point to point";
+    case PathMode::partial:
+      return "partial";
     case PathMode::area:
       return "area";
   }

@@ -17,9 +17,10 @@ namespace mastwise::reception {
 enum class PathMode : std::uint8_t {
   none,            // not computed: a fact is missing, or the stop is at the transmitter
   point_to_point,  // both models on the same profile
-  area,            // the terrain model's area mode, as part of the path has no terrain
+  partial,         // the same, with guesses where the profile has no terrain
+  area,            // the terrain model's area mode, as the ground at an end is unknown
 };
-// "not computed", "point to point", "area".
+// "not computed", "point to point", "partial", "area".
 std::string_view to_text(PathMode mode);
 
 // The computed figures of one station at one stop. Fields are medians over time and locations at
@@ -33,12 +34,14 @@ struct Outlook {
   double terrain_coverage = 0.0;  // share of the path with terrain, [0, 1]
   // Above ground; in area mode above the average ground.
   std::optional<double> transmitter_height_m = {};
-  std::optional<double> field_p1812_dbuvm = {};  // point to point only
+  std::optional<double> field_p1812_dbuvm = {};  // not in area mode
   std::optional<double> field_itm_dbuvm = {};
   std::optional<double> field_dbuvm = {};     // the mean of the two in dB, or the only one
   std::optional<double> spread_db = {};       // difference of the two; needs both
   std::optional<double> margin_db = {};       // median, antenna aimed, with interference
   std::optional<double> chance_percent = {};  // std::nullopt if a required fact is unknown
+  // The chance is never shown higher: too much of the ground is unknown for it.
+  double chance_cap_percent = 100.0;
   Deviations deviations = {};
   Obstacles obstacles = {};
   bool amplifier_off = false;  // strong signals overload the amplifier: computed without it

@@ -143,6 +143,7 @@ struct ClearLine {
 struct NoTerrain {
   double missing_m = 0.0;  // of the path
   double distance_m = 0.0;
+  std::string tile = {};  // the name of one that is missing: "N44W072"
   bool operator==(const NoTerrain&) const = default;
 };
 struct ModelLimit {

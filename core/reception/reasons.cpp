@@ -106,7 +106,7 @@ void Collector::ground() {
   }
   cost(rest_db,
        fact::RoughGround{.distance_m = outlook_.distance_m,
-                         .assumed = outlook_.mode == PathMode::area,
+                         .assumed = outlook_.mode != PathMode::point_to_point,
                          .besides_obstacles = !outlook_.obstacles.empty()},
        kLeastRoughGround_db);
   if (outlook_.mode == PathMode::point_to_point && outlook_.obstacles.empty()) {
@@ -162,8 +162,10 @@ void Collector::uncertain() {
 }
 
 void Collector::notes() {
-  if (outlook_.mode == PathMode::area && detail_.without_terrain_m > 0.0) {
-    note(fact::NoTerrain{detail_.without_terrain_m, outlook_.distance_m});
+  const bool guessed = outlook_.mode == PathMode::area || outlook_.mode == PathMode::partial;
+  if (guessed && detail_.missing_tile) {
+    note(fact::NoTerrain{detail_.without_terrain_m, outlook_.distance_m,
+                         terrain::cell_name(*detail_.missing_tile)});
   } else if (outlook_.mode == PathMode::area) {
     note(fact::Unknown{.what = UnknownFact::antenna_amsl});
   }

@@ -4,6 +4,7 @@
 #include "core/geo/position.hpp"
 #include "core/propagation/itm/itm.hpp"
 #include "core/propagation/p1812/p1812.hpp"
+#include "core/reception/partial_ground.hpp"
 #include "core/reception/prospect.hpp"
 #include "core/reception/surroundings.hpp"
 #include "core/stations/station.hpp"
@@ -45,6 +46,7 @@ struct Receiver {
 // longest one.
 struct Scratch {
   terrain::PathProfile profile = {};
+  GuessedGround guess = {};
   p1812::Scratch p1812 = {};
 };
 

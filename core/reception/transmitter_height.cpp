@@ -34,4 +34,9 @@ std::optional<double> height_over_country_m(const Station& station) {
   return within_limits_m(*station.antenna_amsl_m - *station.site_amsl_m);
 }
 
+std::optional<double> height_over_ground_m(const Station& station, double ground_amsl_m) {
+  if (station.antenna_amsl_m) return within_limits_m(*station.antenna_amsl_m - ground_amsl_m);
+  return height_over_country_m(station);
+}
+
 }  // namespace mastwise::reception

@@ -14,6 +14,10 @@ namespace mastwise::reception {
 // [cp], and to the models' limit of 3,000 m.
 std::optional<double> height_over_tile_m(const Station& station, const terrain::TileSource& tiles);
 
+// Height above the ground at the station's foot, guessed or known from elsewhere: from its height
+// above mean sea level, else as height_over_country_m().
+std::optional<double> height_over_ground_m(const Station& station, double ground_amsl_m);
+
 // Height above the surrounding ground in m, for a model without terrain: the height above average
 // terrain, else that above the site's ground. Same limits; std::nullopt if neither is known.
 std::optional<double> height_over_country_m(const Station& station);

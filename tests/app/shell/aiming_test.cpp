@@ -269,8 +269,8 @@ TEST_CASE("a station peaked on by handle corrects the handle's other readings") 
   CHECK_FALSE(found.compass_check);  // it does not check the compass
   // The handle's own sheet says the same number.
   stage.set(act::OpenSheet{Sheet::Handle});
-  CHECK(stage.shows(fmt::format("Station at {:.0f} on the handle",
-                                found.handle_corrected->dial_deg())));
+  CHECK(stage.shows(
+      fmt::format("Station at {:.0f} on the handle", found.handle_corrected->dial_deg())));
   stage.set(act::OpenSheet{Sheet::None});
   stage.tap("take back");
   stage.set(act::OpenSheet{Sheet::Handle});

@@ -92,8 +92,8 @@ TEST_CASE("each missing fact has a full sentence") {
   using reception::UnknownFact;
   const auto unknown = [](UnknownFact what) { return said(0.0, fact::Unknown{.what = what}); };
   CHECK(said(0.0, fact::ClearLine{40e3}) == "nothing in the way over 40.0 km");
-  CHECK(said(0.0, fact::NoTerrain{40e3, 60e3}) ==
-        "no terrain data for 40.0 km of 60.0 km: ordinary hills assumed");
+  CHECK(said(0.0, fact::NoTerrain{40e3, 60e3, "N44W073"}) ==
+        "40.0 km of 60.0 km not in your terrain: import N44W073");
   CHECK(said(0.0, fact::ModelLimit{itm::Warning::long_path}) == "the path is longer than 1,000 km");
   CHECK(said(0.0, fact::Unknown{.what = UnknownFact::channel, .channel = RfChannel{3, 'A'}}) ==
         "RF channel 3A is not in the channel plan");

@@ -48,7 +48,7 @@ TEST_CASE("the picture has gaps without terrain, and no ray without heights") {
   station.haat_m = 300.0;
   station.antenna_amsl_m.reset();
   const auto list = survey(receiver, {station}, tiles);
-  CHECK(list.at(0).outlook.mode == PathMode::area);
+  CHECK(list.at(0).outlook.mode == PathMode::partial);
   Scratch scratch;
   const auto picture = path_picture(receiver, list[0], tiles, 100, scratch);
   REQUIRE(picture);
