@@ -3,6 +3,7 @@
 #include "app/peak/json.hpp"
 #include "app/session/action_json.hpp"
 #include "app/shared/json.hpp"
+#include "core/text/json_text.hpp"
 
 #include <utility>
 
@@ -151,7 +152,7 @@ std::string kept_working_state(const Model& model) {
 }
 
 Result<Done> restore(Model& model, const std::string& kept, const World& world) {
-  const json state = json::parse(kept, nullptr, false);
+  const json state = read_json(kept);
   if (!state.is_object()) return Error{.what = "the kept state is not readable"};
   Restorer restorer(state);
   restore_stop(restorer, model, world);

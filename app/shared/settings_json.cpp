@@ -1,11 +1,12 @@
 #include "app/shared/settings_json.hpp"
 
 #include "app/shared/json.hpp"
+#include "core/text/json_text.hpp"
 
 namespace mastwise {
 
 std::string settings_text(const Settings& settings) {
-  nlohmann::json all = nlohmann::json::parse(settings.of_newer, nullptr, false);
+  nlohmann::json all = read_json(settings.of_newer);
   if (!all.is_object()) all = nlohmann::json::object();
   all.update(nlohmann::json(settings));
   return all.dump();
@@ -13,7 +14,7 @@ std::string settings_text(const Settings& settings) {
 
 SettingsRead read_settings(const std::string& text) {
   SettingsRead read;
-  nlohmann::json all = nlohmann::json::parse(text, nullptr, false);
+  nlohmann::json all = read_json(text);
   if (!all.is_object()) return {.dropped = {"all settings"}};
   Settings::each(read.settings, [&](const char* name, auto& setting) {
     if (!all.contains(name)) return;

@@ -1,6 +1,7 @@
 #include "app/shell/recording.hpp"
 
 #include "app/session/action_json.hpp"
+#include "core/text/json_text.hpp"
 #include "platform/files.hpp"
 
 #include <sstream>
@@ -31,7 +32,7 @@ Result<std::vector<Action>> read_recording(const std::string& path) {
   std::size_t number = 0;
   for (std::string line; std::getline(lines, line);) {
     ++number;
-    auto action = action_from_json(nlohmann::json::parse(line, nullptr, false));
+    auto action = action_from_json(read_json(line));
     if (!action) {
       Error error = action.error();
       error.where = fmt::format("{}, line {}", path, number);

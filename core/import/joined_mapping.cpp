@@ -143,7 +143,7 @@ Result<JoinedMapping> parse_joined_mapping(std::string_view text) {
 }
 
 bool is_joined_mapping(std::string_view text) {
-  const json root = json::parse(text.begin(), text.end(), nullptr, false);
+  const json root = read_json(text);
   return root.is_object() && root.find("tables") != root.end();
 }
 

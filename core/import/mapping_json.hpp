@@ -1,6 +1,7 @@
 #pragma once
 
 #include "core/result.hpp"
+#include "core/text/json_text.hpp"
 
 #include <algorithm>
 #include <string>
@@ -69,6 +70,11 @@ inline Error malformed(std::string_view text, std::size_t byte) {
 // Reads a mapping's text by a function that may fail().
 template <class Value, class Reader>
 Result<Value> read(std::string_view text, const Reader& reader) {
+  if (nests_too_deep(text)) {
+    return Error{.what = "this nests too deep for a mapping",
+                 .where = "mapping",
+                 .remedy = "choose another file"};
+  }
   try {
     return reader(json::parse(text.begin(), text.end()));
   } catch (const Fault& fault) {

@@ -1,5 +1,8 @@
+#include "app/service/startup.hpp"
 #include "app/session/action_json.hpp"
+#include "app/session/working_state.hpp"
 #include "app/shared/json.hpp"
+#include "app/shared/settings_json.hpp"
 
 #include <catch2/catch.hpp>
 
@@ -56,4 +59,17 @@ TEST_CASE("actions of the first release still open, under the names they had") {
   CHECK(asked->get_if<act::Ask>()->what == Asking::Roof);
   CHECK_FALSE(action_from_json(nlohmann::json::parse(R"({"do":"Show","place":99})")));
   CHECK_FALSE(action_from_json(nlohmann::json::parse(R"({"do":"Show","place":"nowhere"})")));
+}
+
+TEST_CASE("2026-11-29: settings and a working state that nest 100,000 deep are not read") {
+  const std::string nested = std::string(100'000, '[') + std::string(100'000, ']');
+  const SettingsRead read = read_settings(R"({"miles":false,"of_tomorrow":)" + nested + "}");
+  CHECK(read.dropped == std::vector<std::string>{"all settings"});
+  CHECK(read.settings == Settings{});
+  const auto magnetic = service::load_magnetic_model();
+  REQUIRE(magnetic);
+  Model model{Shared{.receiver = nmea::Receiver(service::build_date())}};
+  const Model before = model;
+  CHECK_FALSE(restore(model, R"({"search":"QA","undo":)" + nested + "}", World{*magnetic, {}}));
+  CHECK(model == before);
 }

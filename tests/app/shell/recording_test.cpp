@@ -4,6 +4,7 @@
 #include "tests/support/action_examples.hpp"
 #include "tests/support/receiver_log.hpp"
 #include "tests/support/stage.hpp"
+#include "tests/support/temporary_folder.hpp"
 
 #include <fstream>
 #include <set>
@@ -172,4 +173,16 @@ TEST_CASE("a recording accepts text that is not UTF-8") {
   const auto read = shell::read_recording(folder.file("latin"));
   REQUIRE(read);
   CHECK(read->size() == 1);
+}
+
+TEST_CASE("2026-11-29: a recording whose line nests 100,000 deep is refused with the line") {
+  const test::TemporaryFolder folder;
+  const std::string path = folder.file("deep.jsonl");
+  std::ofstream(path) << R"({"do":"GoToRoof"})"
+                      << "\n"
+                      << R"({"do":"Show","place":)" << std::string(100'000, '[')
+                      << std::string(100'000, ']') << "}\n";
+  const auto refused = shell::read_recording(path);
+  REQUIRE_FALSE(refused);
+  CHECK(refused.error().where.find("deep.jsonl, line 2") != std::string::npos);
 }
