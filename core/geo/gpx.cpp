@@ -18,6 +18,10 @@ namespace {
 
 constexpr std::size_t kLongestText = 10'000;  // of one element; longer text is cut
 constexpr std::size_t kMostRemarks = 20;
+// More than any real file has; they bound the memory.
+constexpr std::size_t kMostPlaces = 1'000'000;
+constexpr std::size_t kDeepest = 64;                         // elements within one another
+constexpr std::size_t kLongestToken = std::size_t{1} << 20;  // a tag, comment or instruction
 
 std::optional<double> number(std::string_view text) {
   text = words::trimmed(text);
@@ -78,6 +82,7 @@ class Reader {
   std::size_t passed_over_ = 0;         // depth within an ignored element
   std::string text_ = {};               // of the innermost element
   std::optional<GpxPlace> place_ = {};
+  std::size_t places_ = 0;
   GpxLine line_ = {};
   GpxPlaces found_ = {};
   std::string stopped_ = {};
@@ -106,6 +111,7 @@ void Reader::remark(std::string text) {
 void Reader::begin(std::string_view name, const XML_Char** attributes) {
   if (!stopped_.empty()) return;
   if (open_.empty() && name != "gpx") return stop("not a GPX file");
+  if (open_.size() + passed_over_ >= kDeepest) return stop("the elements nest too deep");
   if (passed_over_ > 0 || (!open_.empty() && !is_known(name))) {
     ++passed_over_;
     return;
@@ -169,6 +175,10 @@ void Reader::end() {
 
 void Reader::end_place(const std::string& element) {
   if (!place_) return;
+  if (++places_ == kMostPlaces) {
+    remark(fmt::format("line {}: the places after the first {} are left out", line(), places_));
+  }
+  if (places_ > kMostPlaces) return place_.reset();
   if (element == "wpt") {
     found_.waypoints.push_back(*std::move(place_));
   } else {
@@ -178,14 +188,22 @@ void Reader::end_place(const std::string& element) {
 }
 
 Result<GpxPlaces> Reader::read(std::string_view text) {
-  constexpr std::size_t kPiece = 1 << 20;
+  constexpr std::size_t kPiece = kLongestToken / 4;
   bool whole = true;
+  std::size_t given = 0;
   do {
     const std::string_view piece = text.substr(0, kPiece);
     text.remove_prefix(piece.size());
+    given += piece.size();
     const auto status = XML_Parse(parser_.get(), piece.data(), static_cast<int>(piece.size()),
                                   text.empty() ? XML_TRUE : XML_FALSE);
     whole = status == XML_STATUS_OK;
+    // Expat keeps and reads again all of a token whose end has not come.
+    const auto read = std::max<XML_Index>(XML_GetCurrentByteIndex(parser_.get()), 0);
+    if (whole && given - static_cast<std::size_t>(read) > kLongestToken) {
+      stop("a tag or comment is longer than 1 MB");
+      whole = false;
+    }
   } while (whole && !text.empty());
   if (!stopped_.empty()) return Error{.what = stopped_, .remedy = "choose another file"};
   if (whole) return std::move(found_);

@@ -13,8 +13,15 @@ bool is_line_end(char c) {
   return c == '\n' || c == '\r';
 }
 
+// Where the line that goes on at `from` ends.
+std::size_t end_of_line(std::string_view text, std::size_t from) {
+  const auto end =
+      std::find_if(text.begin() + static_cast<std::ptrdiff_t>(from), text.end(), is_line_end);
+  return static_cast<std::size_t>(end - text.begin());
+}
+
 char detect_separator(std::string_view text) {
-  const std::string_view line = text.substr(0, text.find_first_of("\r\n"));
+  const std::string_view line = text.substr(0, end_of_line(text, 0));
   char best = ',';
   std::ptrdiff_t most = 0;
   for (const char candidate : {',', ';', '\t', '|'}) {
@@ -50,7 +57,7 @@ DelimitedReader::DelimitedReader(std::string_view text, char separator, char com
   if (separator_ == '\0') {
     while (skip_blank_line()) {
     }
-    separator_ = detect_separator(text_.substr(at_));
+    separator_ = detect_separator(text_.substr(at_, kLongestRow));
   }
 }
 
@@ -61,20 +68,32 @@ std::optional<DelimitedRow> DelimitedReader::next() {
 
   DelimitedRow row{.line = line_};
   const std::size_t start = at_;
-  while (true) {
-    const bool quoted = at_ < text_.size() && text_[at_] == '"';
-    row.cells.push_back(to_utf8(quoted ? read_quoted_cell(row.fault) : read_plain_cell()));
-    if (!row.fault.empty()) break;
-    if (at_row_end()) {
-      end_line();
-      return row;
-    }
-    ++at_;
+  const std::string_view all = text_;
+  text_ = all.substr(0, start + kLongestRow);
+  read_cells(row);
+  const bool cut = at_ >= text_.size() && text_.size() < all.size();
+  text_ = all;
+  if (cut) {
+    row.cells.clear();
+    row.fault = "the row is longer than 1 MB; look for a missing line end or closing quote";
+  }
+  if (row.fault.empty()) {
+    end_line();
+    return row;
   }
   at_ = start;
   line_ = row.line;
   skip_line();
   return row;
+}
+
+void DelimitedReader::read_cells(DelimitedRow& row) {
+  while (true) {
+    const bool quoted = at_ < text_.size() && text_[at_] == '"';
+    row.cells.push_back(to_utf8(quoted ? read_quoted_cell(row.fault) : read_plain_cell()));
+    if (!row.fault.empty() || at_row_end()) return;
+    ++at_;
+  }
 }
 
 bool DelimitedReader::at_row_end() const {
@@ -95,7 +114,7 @@ bool DelimitedReader::skip_blank_line() {
 }
 
 void DelimitedReader::skip_line() {
-  at_ = std::min(text_.find_first_of("\r\n", at_), text_.size());
+  at_ = end_of_line(text_, at_);
   end_line();
 }
 

@@ -21,9 +21,11 @@ std::string to_utf8(std::string text);
 // Reads delimited text by RFC 4180: quoted cells, doubled quotes, line ends within quotes; line
 // ends are CR LF, LF or CR. Skips a byte-order mark and blank lines. A cell that is not UTF-8 is
 // read as ISO 8859-1. After a faulty row, reading continues at the next line. The text must outlive
-// the reader.
+// the reader. A row of more than 1 MB is faulty, so that no table can fill the memory.
 class DelimitedReader {
  public:
+  static constexpr std::size_t kLongestRow = std::size_t{1} << 20;
+
   // `separator` '\0': whichever of comma, semicolon, tab and bar is most frequent in the first
   // line. Lines that begin with `comment` are skipped; '\0' skips none.
   DelimitedReader(std::string_view text, char separator, char comment = '\0');
@@ -33,6 +35,7 @@ class DelimitedReader {
   char separator() const { return separator_; }
 
  private:
+  void read_cells(DelimitedRow& row);
   bool skip_blank_line();
   bool at_row_end() const;
   void skip_line();
