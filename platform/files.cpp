@@ -7,8 +7,10 @@
 #include <cstring>
 #include <filesystem>
 #include <fstream>
-#include <sstream>
 #include <system_error>
+#include <vector>
+
+#include <fmt/format.h>
 
 namespace mastwise::platform {
 namespace {
@@ -31,10 +33,21 @@ Result<std::string> read_file(const std::string& path) {
   if (fs::is_directory(path, ignored)) return failed("cannot read", path, "it is a folder");
   std::ifstream file(path, std::ios::binary);
   if (!file) return failed("cannot read", path, std::strerror(errno));
-  std::ostringstream bytes;
-  bytes << file.rdbuf();
+  std::string bytes;
+  const auto size = fs::file_size(path, ignored);  // unknown for a device
+  bool too_large = !ignored && size > kLargestFile;
+  if (!ignored && !too_large) bytes.reserve(size);
+  std::vector<char> piece(std::size_t{1} << 16);
+  while (file && !too_large) {
+    file.read(piece.data(), static_cast<std::streamsize>(piece.size()));
+    bytes.append(piece.data(), static_cast<std::size_t>(file.gcount()));
+    too_large = bytes.size() > kLargestFile;
+  }
+  if (too_large) {
+    return failed("cannot read", path, fmt::format("larger than {} MB", kLargestFile >> 20));
+  }
   if (file.bad()) return failed("cannot read", path, std::strerror(errno));
-  return bytes.str();
+  return bytes;
 }
 
 std::string assets_folder() {

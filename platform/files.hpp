@@ -2,13 +2,15 @@
 
 #include "core/result.hpp"
 
+#include <cstddef>
 #include <string>
 
 namespace mastwise::platform {
 
 bool exists(const std::string& path);
 
-// The whole file as bytes. The error has the path and the system's reason.
+// The whole file as bytes, at most kLargestFile. The error has the path and the system's reason.
+inline constexpr std::size_t kLargestFile = std::size_t{1} << 30;
 Result<std::string> read_file(const std::string& path);
 
 // The folder with Mastwise's fonts, magnetic model and practice area: MASTWISE_ASSETS if set, else

@@ -17,6 +17,14 @@ namespace {
 
 namespace fs = std::filesystem;
 
+constexpr std::uint64_t kLargestUnpacked = std::uint64_t{2} << 30;
+
+Error damaged(const std::string& archive, const std::string& how) {
+  return {.what = "cannot unpack the zip archive: " + how,
+          .where = archive,
+          .remedy = "copy the file again from its source"};
+}
+
 class FileStream : public ByteStream {
  public:
   FileStream(std::ifstream file, std::string path, std::uint64_t size)
@@ -44,11 +52,11 @@ class ZipStream : public ByteStream {
         size_(size) {}
   Result<std::size_t> read(std::span<char> into) override {
     const zip_int64_t got = zip_fread(entry_.get(), into.data(), into.size());
-    if (got >= 0) return static_cast<std::size_t>(got);
-    return Error{
-        .what = std::string("cannot unpack the zip archive: ") + zip_file_strerror(entry_.get()),
-        .where = path_,
-        .remedy = "copy the file again from its source"};
+    if (got < 0) return damaged(path_, zip_file_strerror(entry_.get()));
+    given_ += static_cast<std::uint64_t>(got);
+    if (given_ > size_) return damaged(path_, "it is larger than it states");
+    if (got == 0 && given_ < size_) return damaged(path_, "it ends too early");
+    return static_cast<std::size_t>(got);
   }
   std::uint64_t size() const override { return size_; }
 
@@ -57,6 +65,7 @@ class ZipStream : public ByteStream {
   Entry entry_;
   std::string path_;
   std::uint64_t size_;
+  std::uint64_t given_ = 0;
 };
 
 std::string last_part(std::string_view name) {
@@ -100,19 +109,22 @@ Result<std::unique_ptr<ByteStream>> open_zipped(const fs::path& path, const std:
                  .remedy = fmt::format("the files are: {}", fmt::join(names, ", "))};
   }
   const auto index = static_cast<zip_uint64_t>(found - names.begin());
-  Entry entry(zip_fopen_index(archive->get(), index, 0));
-  if (!entry) {
-    return Error{
-        .what = std::string("cannot unpack the zip archive: ") + zip_strerror(archive->get()),
-        .where = path.string(),
-        .remedy = "copy the file again from its source"};
-  }
   zip_stat_t status;
   zip_stat_init(&status);
-  const bool known =
-      zip_stat_index(archive->get(), index, 0, &status) == 0 && (status.valid & ZIP_STAT_SIZE) != 0;
+  if (zip_stat_index(archive->get(), index, 0, &status) != 0 ||
+      (status.valid & ZIP_STAT_SIZE) == 0) {
+    return damaged(path.string(), "the size of " + name + " is unknown");
+  }
+  if (status.size > kLargestUnpacked) {
+    return Error{.what = fmt::format("{} unpacks to {} MB; the most read from an archive is {} MB",
+                                     name, status.size >> 20, kLargestUnpacked >> 20),
+                 .where = path.string(),
+                 .remedy = "if you trust the archive, unpack it and choose its folder"};
+  }
+  Entry entry(zip_fopen_index(archive->get(), index, 0));
+  if (!entry) return damaged(path.string(), zip_strerror(archive->get()));
   return std::unique_ptr<ByteStream>(std::make_unique<ZipStream>(
-      std::move(archive).value(), std::move(entry), path.string(), known ? status.size : 0));
+      std::move(archive).value(), std::move(entry), path.string(), status.size));
 }
 
 }  // namespace

@@ -45,7 +45,12 @@ Result<std::unique_ptr<ByteStream>> open_single(const std::string& path) {
 Result<std::string> read_some(const std::string& path, std::size_t most, bool refuse_more) {
   auto stream = open_single(path);
   if (!stream) return stream.error();
+  const Error too_large{.what = fmt::format("the table is larger than {} MB", most >> 20),
+                        .where = path,
+                        .remedy = "a mapping of joined tables reads files of any size"};
+  if (refuse_more && (*stream)->size() > most) return too_large;
   std::string text;
+  text.reserve(std::min<std::uint64_t>((*stream)->size(), most));
   std::array<char, 1 << 16> piece;
   while (text.size() < most) {
     const auto got = (*stream)->read({piece.data(), std::min(piece.size(), most - text.size())});
@@ -57,9 +62,7 @@ Result<std::string> read_some(const std::string& path, std::size_t most, bool re
   const auto more = (*stream)->read({piece.data(), 1});
   if (!more) return more.error();
   if (*more == 0) return text;
-  return Error{.what = fmt::format("the table is larger than {} MB", most >> 20),
-               .where = path,
-               .remedy = "a mapping of joined tables reads files of any size"};
+  return too_large;
 }
 
 }  // namespace
