@@ -46,6 +46,16 @@ Result<LogbookContent> read_content(store::Database& database) {
       .stops = *std::move(stops), .outcomes = *std::move(outcomes), .sweeps = *std::move(sweeps)};
 }
 
+// Of a file from elsewhere: a view of such a name could compute rows without end.
+Result<LogbookContent> read_tables(store::Database& database) {
+  const auto tables = database.integer(
+      "SELECT count(*) FROM sqlite_master WHERE type = 'table' AND rootpage > 0"
+      " AND name IN ('stops', 'outcomes', 'sweeps')");
+  if (!tables) return tables.error();
+  if (*tables != 3) return Error{.what = "not a logbook", .where = database.path()};
+  return read_content(database);
+}
+
 }  // namespace
 
 Result<LogbookContent> Logbook::content() {
@@ -95,10 +105,10 @@ Result<LogbookContent> read_logbook(const std::string& path) {
                  .where = path,
                  .remedy = "use that version"};
   }
-  if (*version == logbook_file::newest_version()) return read_content(*database);
+  if (*version == logbook_file::newest_version()) return read_tables(*database);
   auto newest = logbook_file::newest_copy(*database);
   if (!newest) return newest.error();
-  return read_content(*newest);
+  return read_tables(*newest);
 }
 
 }  // namespace mastwise

@@ -146,7 +146,11 @@ Result<Database> Database::open_with(const std::string& path, int flags) {
   }
   constexpr int kWaitMs = 5000;
   sqlite3_busy_timeout(opened, kWaitMs);
-  if (const auto done = database.run("PRAGMA foreign_keys = ON"); !done) return done.error();
+  // The file may be another's: its schema runs no functions, and no value fills the memory.
+  constexpr int kLongestValue = 64 << 20;
+  sqlite3_limit(opened, SQLITE_LIMIT_LENGTH, kLongestValue);
+  const auto done = database.run("PRAGMA trusted_schema = OFF; PRAGMA foreign_keys = ON");
+  if (!done) return done.error();
   return database;
 }
 

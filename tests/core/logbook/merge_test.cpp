@@ -2,6 +2,7 @@
 #include "tests/support/dice.hpp"
 #include "tests/support/logbook_records.hpp"
 #include "tests/support/sanitized.hpp"
+#include "tests/support/temporary_folder.hpp"
 
 #include <catch2/catch.hpp>
 
@@ -153,4 +154,27 @@ TEST_CASE("a merge keeps each tablet's antenna state and settings", "[logbook]")
   CHECK(*dash.antenna() == safety::Antenna::Raised);
   CHECK(*hand.antenna() == safety::Antenna::Down);
   CHECK_FALSE(*dash.settings());
+}
+
+// A view could compute rows without end; this one has an end, so that a reader of views shows it.
+TEST_CASE("2026-11-29: a file with computed stops is not a logbook", "[logbook]") {
+  const test::TemporaryFolder folder;
+  const std::string path = folder.file("another");
+  {
+    Logbook logbook = *Logbook::open(path);
+    REQUIRE(logbook.put(stop_record("a", 44.0, -71.0)));
+  }
+  REQUIRE(read_logbook(path));
+  {
+    auto database = store::Database::open(path);
+    REQUIRE(database);
+    REQUIRE(
+        database->run("PRAGMA foreign_keys = OFF; ALTER TABLE stops RENAME TO held;"
+                      "CREATE VIEW stops AS WITH RECURSIVE again(i) AS"
+                      " (SELECT 1 UNION ALL SELECT i + 1 FROM again LIMIT 3)"
+                      " SELECT held.* FROM held, again"));
+  }
+  const auto refused = read_logbook(path);
+  REQUIRE_FALSE(refused);
+  CHECK(refused.error().what == "not a logbook");
 }
