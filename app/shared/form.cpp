@@ -1,6 +1,7 @@
 #include "app/shared/form.hpp"
 
 #include <charconv>
+#include <cmath>
 
 namespace mastwise {
 bool is_place(Field field) {
@@ -105,7 +106,7 @@ Result<double> read_number(const std::string& text) {
   const char* end = text.data() + text.size();
   const auto [stopped, trouble] =
       std::from_chars(text.data(), end, value, std::chars_format::fixed);
-  if (trouble == std::errc{} && stopped == end) return value;
+  if (trouble == std::errc{} && stopped == end && std::isfinite(value)) return value;
   return Error{.what = "not a number",
                .remedy = "type one such as 12.5",
                .character = static_cast<std::size_t>(stopped - text.data())};

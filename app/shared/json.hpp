@@ -19,6 +19,19 @@
 // The types within actions as JSON. A reader throws json's exception on unknown input, which
 // action_from_json() turns into an error.
 
+namespace mastwise {
+
+// Times within ten thousand years of 1970 or of the clock's start, so that sums with them stay
+// within a milliseconds' range.
+inline milliseconds milliseconds_from(const nlohmann::json& in) {
+  constexpr std::int64_t kFarthest_ms = std::int64_t{10'000} * 366 * 86'400'000;
+  const auto ms = in.is_number_integer() ? in.get<std::int64_t>() : kFarthest_ms + 1;
+  if (ms < -kFarthest_ms || ms > kFarthest_ms) throw std::invalid_argument("impossible time");
+  return milliseconds(ms);
+}
+
+}  // namespace mastwise
+
 NLOHMANN_JSON_NAMESPACE_BEGIN
 
 template <class T>
@@ -38,12 +51,14 @@ struct adl_serializer<E> {
   }
   static void from_json(const json& in, E& value) {
     constexpr const auto& kNames = mastwise::kStoredNames<E>;
-    const auto index =
-        in.is_string()
-            ? static_cast<std::size_t>(
-                  std::find(kNames.begin(), kNames.end(), in.get<std::string>()) - kNames.begin())
-            : in.get<std::size_t>();
-    if (index >= kNames.size()) throw std::invalid_argument("unknown value " + in.dump());
+    std::size_t index = kNames.size();
+    if (in.is_string()) {
+      index = static_cast<std::size_t>(
+          std::find(kNames.begin(), kNames.end(), in.get<std::string>()) - kNames.begin());
+    } else if (in.is_number_unsigned()) {
+      index = in.get<std::size_t>();
+    }
+    if (index >= kNames.size()) throw std::invalid_argument("unknown value");
     value = static_cast<E>(index);
   }
 };
@@ -77,7 +92,7 @@ struct adl_serializer<mastwise::Monotonic> {
     out = time.time_since_epoch().count();
   }
   static void from_json(const json& in, mastwise::Monotonic& time) {
-    time = mastwise::Monotonic(mastwise::milliseconds(in.get<std::int64_t>()));
+    time = mastwise::Monotonic(mastwise::milliseconds_from(in));
   }
 };
 
@@ -87,7 +102,7 @@ struct adl_serializer<mastwise::UtcTime> {
     out = time.time_since_epoch().count();
   }
   static void from_json(const json& in, mastwise::UtcTime& time) {
-    time = mastwise::UtcTime(mastwise::milliseconds(in.get<std::int64_t>()));
+    time = mastwise::UtcTime(mastwise::milliseconds_from(in));
   }
 };
 
@@ -139,7 +154,7 @@ inline void from_json(const nlohmann::json& in, Reading& reading) {
   in.at("heading").get_to(reading.heading);
   in.at("value").get_to(reading.value);
   if (in.contains("waiting_ms")) {
-    reading.waiting = milliseconds(in.at("waiting_ms").get<std::int64_t>());
+    reading.waiting = milliseconds_from(in.at("waiting_ms"));
   }
 }
 
@@ -154,8 +169,25 @@ NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE_WITH_DEFAULT(LearnedBias, bias_db, sigma_db, 
 namespace mastwise {
 
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE_WITH_DEFAULT(Link, state, name, recorded)
-NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE_WITH_DEFAULT(GearChoice, preset, height_m, cable_m, splits,
-                                                amplifier, pattern_table)
+// Figures that no gear has would make the survey compute nonsense.
+inline void to_json(nlohmann::json& out, const GearChoice& gear) {
+  out = {{"preset", gear.preset},       {"height_m", gear.height_m},
+         {"cable_m", gear.cable_m},     {"splits", gear.splits},
+         {"amplifier", gear.amplifier}, {"pattern_table", gear.pattern_table}};
+}
+inline void from_json(const nlohmann::json& in, GearChoice& gear) {
+  const GearChoice usual;
+  gear.preset = in.value("preset", usual.preset);
+  gear.height_m = in.value("height_m", usual.height_m);
+  gear.cable_m = in.value("cable_m", usual.cable_m);
+  gear.splits = in.value("splits", usual.splits);
+  gear.amplifier = in.value("amplifier", usual.amplifier);
+  gear.pattern_table = in.value("pattern_table", usual.pattern_table);
+  const bool possible = (!gear.height_m || (*gear.height_m > 0.0 && *gear.height_m <= 100.0)) &&
+                        (!gear.cable_m || (*gear.cable_m >= 0.0 && *gear.cable_m <= 1000.0)) &&
+                        (!gear.splits || (*gear.splits >= 1 && *gear.splits <= 16));
+  if (!possible) throw std::invalid_argument("impossible gear");
+}
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(HandleChoice, first_reading_deg, first_angle_deg,
                                    second_reading_deg, second_angle_deg, reach_from_deg,
                                    reach_to_deg, stow_deg)

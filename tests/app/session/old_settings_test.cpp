@@ -73,3 +73,35 @@ TEST_CASE("2026-11-29: settings and a working state that nest 100,000 deep are n
   CHECK_FALSE(restore(model, R"({"search":"QA","undo":)" + nested + "}", World{*magnetic, {}}));
   CHECK(model == before);
 }
+
+TEST_CASE("2026-11-29: gear that nobody has is dropped from the settings") {
+  for (const char* gear : {R"("height_m":1e308)", R"("height_m":0)", R"("cable_m":-1)",
+                           R"("cable_m":1e9)", R"("splits":-2000000000)"}) {
+    INFO(gear);
+    const SettingsRead read =
+        read_settings(std::string(R"({"miles":false,"gear":{)") + gear + "}}");
+    CHECK(read.dropped == std::vector<std::string>{"gear"});
+    CHECK(read.settings.gear == GearChoice{});
+    CHECK_FALSE(read.settings.miles);
+  }
+}
+
+TEST_CASE("2026-11-29: a choice with a fraction and an impossible time are refused") {
+  const auto reads = [](const char* text) {
+    return static_cast<bool>(action_from_json(nlohmann::json::parse(text)));
+  };
+  CHECK(reads(R"({"do":"Show","place":2})"));
+  CHECK_FALSE(reads(R"({"do":"Show","place":2.5})"));
+  CHECK_FALSE(reads(R"({"do":"Show","place":-1e308})"));
+  CHECK(reads(R"({"do":"Tick","now":1000,"utc":1790000000000})"));
+  CHECK_FALSE(reads(R"({"do":"Tick","now":9223372036854775807,"utc":0})"));
+  CHECK_FALSE(reads(R"({"do":"Tick","now":0,"utc":-9223372036854775808})"));
+  CHECK_FALSE(reads(R"({"do":"Tick","now":0,"utc":1e300})"));
+}
+
+// std::from_chars reads them as numbers.
+TEST_CASE("2026-11-29: infinity and NaN are not typed numbers") {
+  CHECK_FALSE(read_number("inf"));
+  CHECK_FALSE(read_number("nan"));
+  CHECK(*read_number("12.5") == 12.5);
+}
