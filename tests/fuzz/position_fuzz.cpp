@@ -1,18 +1,11 @@
 #include "core/geo/geodesic.hpp"
 #include "core/geo/notation.hpp"
-
-#include <cstddef>
-#include <cstdint>
-#include <cstdlib>
-#include <string_view>
+#include "tests/fuzz/fuzz.hpp"
 
 using namespace mastwise;
+using fuzz::require;
 
 namespace {
-
-void require(bool holds) {
-  if (!holds) std::abort();
-}
 
 // The coarsest step is a tenth of a second: half of it on each axis is under 2.2 m.
 void require_round_trip(Position position, Notation notation) {
@@ -24,8 +17,8 @@ void require_round_trip(Position position, Notation notation) {
 
 }  // namespace
 
-extern "C" int LLVMFuzzerTestOneInput(const uint8_t* data, size_t size) {
-  const std::string_view text(reinterpret_cast<const char*>(data), size);
+extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size) {
+  const std::string_view text = fuzz::text_of(data, size);
   const auto position = parse_position(text);
   if (!position) {
     require(!position.error().what.empty() && !position.error().remedy.empty());
