@@ -76,9 +76,8 @@ json state_of(const Model& model) {
           {"undo", undo_json(model.undo)}};
 }
 
-template <class Value>
-void read_index(const json& in, Value most, Value& index) {
-  const auto read = in.get<Value>();
+void read_index(const json& in, std::size_t most, std::size_t& index) {
+  const auto read = in.is_number_unsigned() ? in.get<std::size_t>() : most;
   if (read >= most) throw std::invalid_argument("index out of range");
   index = read;
 }
@@ -86,8 +85,8 @@ void read_index(const json& in, Value most, Value& index) {
 std::vector<Ticked> ticks_from(const json& in) {
   std::vector<Ticked> ticks;
   for (const json& one : in) {
-    int tick = 0;
-    read_index(one.at("tick"), static_cast<int>(ScanTick::not_found) + 1, tick);
+    std::size_t tick = 0;
+    read_index(one.at("tick"), static_cast<std::size_t>(ScanTick::not_found) + 1, tick);
     ticks.push_back({one.at("key").get<StationKey>(), static_cast<ScanTick>(tick)});
   }
   return ticks;

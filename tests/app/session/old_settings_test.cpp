@@ -105,3 +105,23 @@ TEST_CASE("2026-11-29: infinity and NaN are not typed numbers") {
   CHECK_FALSE(read_number("nan"));
   CHECK(*read_number("12.5") == 12.5);
 }
+
+TEST_CASE("2026-11-29: a tick and a floor out of their range are not restored") {
+  const auto magnetic = service::load_magnetic_model();
+  REQUIRE(magnetic);
+  const World world{*magnetic, {}};
+  const auto tick = [](const char* value) {
+    return std::string(R"({"ticks":[{"key":{"source":"PRACTICE","id":"QAAB"},"tick":)") + value +
+           "}]}";
+  };
+  Model model{Shared{.receiver = nmea::Receiver(service::build_date())}};
+  for (const std::string& state :
+       {tick("-1"), tick("1e300"), tick("0.5"), std::string(R"({"plan_floor":-1})"),
+        std::string(R"({"chance_floor":-5.5})")}) {
+    INFO(state);
+    CHECK_FALSE(restore(model, state, world));
+    CHECK(model.plan.ticks.empty());
+  }
+  CHECK(restore(model, tick("1"), world));
+  CHECK(model.plan.ticks.size() == 1);
+}
