@@ -16,6 +16,30 @@ Link link_after(const platform::LinkNews& news, const std::string& name, bool re
 
 }  // namespace
 
+void NewsQueue::add(platform::LinkNews news) {
+  constexpr auto kBytes = platform::LinkNews::Kind::bytes;
+  bytes_ += news.text.size();
+  const bool follows = news.kind == kBytes && !news_.empty() && news_.back().kind == kBytes &&
+                       news.when - news_.back().when < kOnePiece;
+  if (follows) {
+    news_.back().text += news.text;
+  } else {
+    news_.push_back(std::move(news));
+  }
+  const auto is_bytes = [&](std::size_t at) { return news_[at].kind == kBytes; };
+  // Of the news of the link the last one before the bytes that are left stays.
+  while (bytes_ > kMostBytes && news_.size() > 2) {
+    const std::size_t oldest = is_bytes(0) || !is_bytes(1) ? 0 : 1;
+    bytes_ -= news_[oldest].text.size();
+    news_.erase(news_.begin() + static_cast<std::ptrdiff_t>(oldest));
+  }
+}
+
+std::deque<platform::LinkNews> NewsQueue::take() {
+  bytes_ = 0;
+  return std::exchange(news_, {});
+}
+
 ReceiverLine::ReceiverLine(const std::optional<std::string>& device, std::function<void()> wake)
     : name_(device.value_or("the serial line")),
       recorded_(device && service::is_recording(*device)),
@@ -24,16 +48,16 @@ ReceiverLine::ReceiverLine(const std::optional<std::string>& device, std::functi
             [this](platform::LinkNews news) {
               {
                 const std::lock_guard lock(mutex_);
-                news_.push_back(std::move(news));
+                news_.add(std::move(news));
               }
               wake_();
             }) {}
 
 bool ReceiverLine::give_to(Session& session) {
-  std::vector<platform::LinkNews> news;
+  std::deque<platform::LinkNews> news;
   {
     const std::lock_guard lock(mutex_);
-    news.swap(news_);
+    news = news_.take();
   }
   for (platform::LinkNews& item : news) {
     if (item.kind == platform::LinkNews::Kind::bytes) {

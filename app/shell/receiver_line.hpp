@@ -3,12 +3,35 @@
 #include "app/shell/session.hpp"
 #include "platform/device_link.hpp"
 
+#include <cstddef>
+#include <deque>
 #include <memory>
 #include <mutex>
 #include <string>
 #include <vector>
 
 namespace mastwise::shell {
+
+// News on its way between the threads. Bytes that arrive close together are one piece, and while
+// nobody takes them only the latest are kept, so that neither a flood nor a screen that stands
+// still makes it grow without bound. A cut sentence fails its checksum.
+class NewsQueue {
+ public:
+  // Some seconds of the fastest line, 921,600 baud.
+  static constexpr std::size_t kMostBytes = 512 * 1024;
+  // The age of a reading is wrong by no more than this.
+  static constexpr milliseconds kOnePiece{50};
+
+  void add(platform::LinkNews news);
+  // Everything since the last call, in order.
+  std::deque<platform::LinkNews> take();
+  std::size_t bytes() const { return bytes_; }
+  std::size_t size() const { return news_.size(); }
+
+ private:
+  std::deque<platform::LinkNews> news_;
+  std::size_t bytes_ = 0;
+};
 
 // The receiver's connection: the link's thread queues events, and the interface thread passes them
 // on as actions.
@@ -26,7 +49,7 @@ class ReceiverLine {
   bool recorded_;
   std::function<void()> wake_;
   std::mutex mutex_;
-  std::vector<platform::LinkNews> news_;
+  NewsQueue news_;
   platform::DeviceLink link_;  // last: its thread uses all the others
 };
 
