@@ -26,8 +26,12 @@ class MappedFile {
 
   std::span<const std::byte> bytes() const { return {start_, size_}; }
 
-  // Whether bytes were requested that could no longer be read.
+  // Whether bytes were requested that could no longer be read, or the file was found cut short.
   bool lost_bytes() const;
+
+  // The file has only `length` bytes left. The system shows zeros from there to the end of the
+  // page, which look like data: they become lost bytes. True the first time.
+  bool cut(std::size_t length) const;
 
   struct Guard;
 

@@ -22,6 +22,7 @@ struct MappedFile::Guard {
   std::atomic<std::uintptr_t> start = 0;  // 0 while no mapping uses it
   std::atomic<std::size_t> size = 0;
   std::atomic<bool> lost = false;
+  std::atomic<bool> cut = false;
   Lost in_place_of_lost = {};  // written before `start`, which publishes it
   Guard* next = nullptr;
 };
@@ -40,13 +41,16 @@ MappedFile::Guard* guard_of(std::uintptr_t address) {
   return nullptr;
 }
 
-// The page is filled elsewhere and then moved into place, so that no thread sees it half filled.
-bool put_lost_page(std::uintptr_t page, MappedFile::Lost pair) {
+// The page is filled elsewhere and then moved into place, so that no thread sees it half filled. It
+// keeps its first `kept` bytes.
+bool put_lost_page(std::uintptr_t page, MappedFile::Lost pair, std::size_t kept = 0) {
   void* const made =
       ::mmap(nullptr, page_size, PROT_READ | PROT_WRITE, MAP_PRIVATE | MAP_ANONYMOUS, -1, 0);
   if (made == MAP_FAILED) return false;
   auto* const bytes = static_cast<std::byte*>(made);
-  for (std::size_t i = 0; i < page_size; ++i) bytes[i] = pair[i % 2];
+  const auto* const before = reinterpret_cast<const std::byte*>(page);
+  for (std::size_t i = 0; i < kept; ++i) bytes[i] = before[i];
+  for (std::size_t i = kept; i < page_size; ++i) bytes[i] = pair[i % 2];
   return ::mremap(made, page_size, page_size, MREMAP_MAYMOVE | MREMAP_FIXED,
                   reinterpret_cast<void*>(page)) != MAP_FAILED;
 }
@@ -85,6 +89,7 @@ MappedFile::Guard* guard_mapping(void* start, std::size_t size, MappedFile::Lost
   }
   guard->size = size;
   guard->lost = false;
+  guard->cut = false;
   guard->in_place_of_lost = pair;
   guard->start = reinterpret_cast<std::uintptr_t>(start);
   if (made) first_guard = guard;
@@ -136,6 +141,17 @@ MappedFile::~MappedFile() {
   if (guard_ == nullptr) return;
   guard_->start = 0;
   ::munmap(const_cast<std::byte*>(start_), size_);
+}
+
+bool MappedFile::cut(std::size_t length) const {
+  if (guard_ == nullptr || length >= size_ || guard_->cut.exchange(true)) return false;
+  guard_->lost = true;
+  const std::size_t whole = length - length % page_size;
+  if (length > whole) {
+    const auto page = reinterpret_cast<std::uintptr_t>(start_) + whole;
+    put_lost_page(page, guard_->in_place_of_lost, length - whole);
+  }
+  return true;
 }
 
 bool MappedFile::lost_bytes() const {

@@ -85,6 +85,7 @@ class TileFolder::State {
 
  private:
   void take(TileIndex index);
+  bool find_cut_tiles() const;
   void drop_longest_unused();
   std::vector<std::shared_ptr<Slot>> all_slots() const;
 
@@ -144,14 +145,28 @@ void TileFolder::State::drop_longest_unused() {
 
 bool TileFolder::State::refresh() {
   const std::lock_guard alone(refreshing_);
+  const bool cut = find_cut_tiles();
   {
     const std::shared_lock reading(listed_);
-    if (!may_have_changed(index_)) return false;
+    if (!may_have_changed(index_)) return cut;
   }
   TileIndex index = index_tiles(folder_);
   const bool changed = index.files != index_.files || index.wrong_sizes != index_.wrong_sizes;
   take(std::move(index));
-  return changed;
+  return changed || cut;
+}
+
+// A file that is cut short or written anew in place changes no folder.
+bool TileFolder::State::find_cut_tiles() const {
+  bool any = false;
+  for (const auto& slot : all_slots()) {
+    const std::lock_guard looking(slot->busy);
+    if (!slot->loaded || !slot->loaded->mapped) continue;
+    std::error_code unknown;
+    const auto size = std::filesystem::file_size(slot->file.path, unknown);
+    if (!unknown && slot->loaded->mapped->cut(size)) any = true;
+  }
+  return any;
 }
 
 // Unchanged files keep their slot and so their tile.

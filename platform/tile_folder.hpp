@@ -29,8 +29,9 @@ class TileFolder : public terrain::TileSource {
   // Null for a cell without a tile, and for a damaged one, which problems() then lists.
   std::shared_ptr<const terrain::Tile> tile(terrain::TileCell cell) const override;
 
-  // Checks whether a folder has changed since it was indexed, at the cost of one query per folder,
-  // and if so indexes again. True if it did. Tiles in use stay readable.
+  // Checks whether a folder has changed since it was indexed, at the cost of one query per folder
+  // and per tile in use, and if so indexes again. True if it did, or if a tile was cut short. Tiles
+  // in use stay readable.
   bool refresh();
 
   // The cells that have a file, in order.
