@@ -14,6 +14,7 @@ struct Error {
   std::string where = {};                     // file and line, field, or empty
   std::string remedy = {};                    // what the person can do, or empty
   std::optional<std::size_t> character = {};  // 0-based byte in the given text, if any
+  bool damaged = false;                       // the file's content, not the access to it
 
   // One line: "where: what; remedy".
   std::string message() const {

@@ -164,13 +164,27 @@ void draw_nose(Column& column, Ui& ui, const Shared& shared) {
   if (column.button("more nose", "More ways", 1, 2)) ui.emit(act::OpenSheet{Sheet::Nose});
 }
 
+const char* date_origin_words(Findings::DateOrigin origin) {
+  switch (origin) {
+    case Findings::DateOrigin::Receiver:
+      return ", from the receiver";
+    case Findings::DateOrigin::Machine:
+      return ", from the tablet's clock";
+    case Findings::DateOrigin::Floor:
+      break;
+  }
+  return ", the last day that is certain";
+}
+
 void draw_needle(Column& column, const Shared& shared) {
   const Findings& found = shared.findings;
   column.heading("DATE AND DECLINATION");
   const auto& trusted = shared.receiver.date();
-  column.line(words::date(found.date) + (found.date_origin == Findings::DateOrigin::Receiver
-                                             ? ", from the receiver"
-                                             : ", from the tablet's clock"));
+  column.line(words::date(found.date) + date_origin_words(found.date_origin));
+  if (clock_is_wrong(shared)) {
+    column.warning(fmt::format("The tablet's clock is wrong, it says {}. Set it.",
+                               words::date(shared.machine_time)));
+  }
   if (trusted && trusted->weeks_shifted != 0) {
     column.warning(fmt::format("The receiver's date was {} weeks {}; corrected.",
                                std::abs(trusted->weeks_shifted),

@@ -55,7 +55,7 @@ void draw_station(Ui& ui, Rect rect, const StationRow& row, const Shared& shared
   const OutcomeRecord* known = outcome_of(logbook, row);
   constexpr auto kToday = std::chrono::hours(12);
   std::string said = "RF " + to_text(row.station.rf_channel);
-  if (known != nullptr && moment_of(shared) - known->when > kToday) {
+  if (known != nullptr && std::chrono::abs(moment_of(shared) - known->when) > kToday) {
     said = "Tried on " + words::date(known->when);
   } else if (row.outlook) {
     said += ", " + words::chance_number(*row.outlook) + " " + words::chance_word(*row.outlook);

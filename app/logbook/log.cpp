@@ -42,10 +42,19 @@ void write(LogbookState& state, const Shared& shared, LogWrite record) {
   if (!shared.stop.practice) state.writes.push_back(std::move(record));
 }
 
+// Whether an outcome or a sweep and its stop can wait for the disk. What is refused is counted, and
+// told until a record is accepted again.
+bool accepts(LogbookState& state, const Shared& shared) {
+  const bool room = shared.stop.practice || state.writes.size() + 2 <= kMostWaiting;
+  state.refused = room ? 0 : state.refused + 1;
+  return room;
+}
+
 // A stop lasts a day, unless a record was made elsewhere since.
 bool goes_on(const Log& log, const Shared& shared, const StopRecord& stop) {
   constexpr auto kDay = std::chrono::hours(24);
-  return &stop == &log.stops.front() && moment_of(shared) - stop.arrived < kDay;
+  // A clock that was set back leaves a stop of a later day.
+  return &stop == &log.stops.front() && std::chrono::abs(moment_of(shared) - stop.arrived) < kDay;
 }
 
 // The record of this stop; a new one if the last one here is of another day.
@@ -139,7 +148,7 @@ std::span<const StopRecord> listed_stops(const Log& log) {
 
 void log_outcome(LogbookState& state, Shared& shared, const StationKey& key, Outcome outcome) {
   const StationRow* row = shared.stations ? find_row(*shared.stations, key) : nullptr;
-  if (row == nullptr || !shared.findings.position) return;
+  if (row == nullptr || !shared.findings.position || !accepts(state, shared)) return;
   const OutcomeRecord record = record_of(state, shared, this_stop(state, shared), *row, outcome);
   auto& outcomes = state.log.outcomes;
   const auto before = std::find_if(outcomes.begin(), outcomes.end(), [&](const OutcomeRecord& one) {
@@ -165,6 +174,7 @@ void take_back_outcome(LogbookState& state, const Shared& shared, const OutcomeR
 void log_sweep(LogbookState& state, Shared& shared, const KeptSweep& kept) {
   // The logbook stores true directions, so a compass reading is corrected by the declination.
   if (kept.by != SweepBy::Compass || !shared.findings.field || !shared.findings.position) return;
+  if (!accepts(state, shared)) return;
   const auto as_true = [&](Bearing<Dial> heading) {
     return to_true(as_magnetic(heading), shared.findings.field->declination);
   };

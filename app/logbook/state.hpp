@@ -7,6 +7,8 @@
 #include "core/logbook/reliability.hpp"
 
 #include <array>
+#include <cstddef>
+#include <deque>
 #include <optional>
 #include <span>
 #include <string>
@@ -26,6 +28,10 @@ struct SweepTakenBack {
 };
 using LogWrite =
     std::variant<StopRecord, OutcomeRecord, SweepRecord, OutcomeTakenBack, SweepTakenBack>;
+
+// While the disk refuses writes, at most this many records wait for it, some weeks of touches. New
+// ones are refused then; what was accepted stays.
+inline constexpr std::size_t kMostWaiting = 10'000;
 
 // The lessons of the logbook.
 struct Taught {
@@ -59,7 +65,8 @@ std::span<const StopRecord> listed_stops(const Log& log);
 // The logbook as its screens show it.
 struct LogbookState {
   Log log = {};
-  std::vector<LogWrite> writes = {};  // not written yet
+  std::deque<LogWrite> writes = {};  // not written yet
+  std::size_t refused = 0;           // new records since there was no room for them
   LogbookFiles files = {};
   std::string weather = {};  // for outcomes
 

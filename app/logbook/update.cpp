@@ -22,7 +22,7 @@ class LogbookUpdater {
   void operator()(const act::SweepBack& back) { take_back_sweep(state_, shared_, back.id); }
   void operator()(const act::NextWeather&) { state_.weather = next_weather(state_.weather); }
   void operator()(const act::LogWritten&) {
-    if (!state_.writes.empty()) state_.writes.erase(state_.writes.begin());
+    if (!state_.writes.empty()) state_.writes.pop_front();
   }
 
   void operator()(const act::AskMerge& asked) {

@@ -88,7 +88,8 @@ std::vector<LogbookCandidate> logbooks_in(const std::string& folder, const std::
        entry.increment(trouble)) {
     std::error_code ignored;
     if (!entry->is_regular_file(ignored) || fs::equivalent(entry->path(), own, ignored)) continue;
-    if (!begins_as_logbook(entry->path())) continue;
+    // The copy of the day before has nothing new.
+    if (entry->path() == own + ".backup" || !begins_as_logbook(entry->path())) continue;
     found.push_back({.path = entry->path().string(), .bytes = entry->file_size(ignored)});
   }
   std::sort(found.begin(), found.end(),

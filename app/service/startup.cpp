@@ -114,8 +114,11 @@ Result<Kept> read_kept(Logbook& logbook) {
   if (!antenna) return antenna.error();
   kept.antenna = *antenna;
   const auto date = logbook.trusted_date();
-  if (!date) return date.error();
-  if (*date) kept.date_floor = std::max(kept.date_floor, **date);
+  // It is only a floor: without it that of the build counts.
+  if (!date && date.error().damaged) return date.error();
+  if (!date) kept.dropped.push_back("trusted date");
+  if (date) kept.trusted_date = *date;
+  if (date && *date) kept.date_floor = std::max(kept.date_floor, **date);
   const auto settings = logbook.settings();
   if (!settings) return settings.error();
   if (*settings) {

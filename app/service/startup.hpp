@@ -40,6 +40,7 @@ struct Kept {
   Settings settings = {};
   safety::Antenna antenna = safety::Antenna::Down;
   std::chrono::sys_days date_floor = build_date();
+  std::optional<std::chrono::sys_days> trusted_date = {};
   std::vector<std::string> dropped = {};  // settings that could not be read
   std::optional<std::string> working_state = {};
 };

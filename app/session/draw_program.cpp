@@ -91,18 +91,32 @@ std::string undo_words(const Model& model) {
   return fresh && !model.undo.empty() ? model.undo.back().what : std::string();
 }
 
+std::string foot_warning(const Model& model) {
+  if (model.logbook.refused > 0) return words::refused(model.logbook.refused);
+  const Unsaved& unsaved = model.unsaved;
+  if (unsaved.records > 0) return words::unsaved(unsaved.records, unsaved.why);
+  return model.trouble.empty() ? model.notice : model.trouble;
+}
+
+// A warning longer than the foot covers the end of the body above it: the name of a damaged file
+// must be readable in full.
+void draw_foot_warning(Ui& ui, const Rect& foot, float baseline, const std::string& warning) {
+  constexpr float kLine = 24.0f;
+  const float width = foot.right - foot.left;
+  const std::size_t lines = ui.wrapped(warning, width, ui::Face::SmallBold).size();
+  const float above = kLine * static_cast<float>(lines - 1);
+  if (lines > 1)
+    ui.canvas().fill({foot.left, foot.top - above, foot.right, foot.bottom}, ui.theme().panel);
+  ui.paragraph({foot.left, baseline - above}, width, kLine, warning, ui::Face::SmallBold,
+               ui.theme().warning);
+}
+
 // Warnings that every screen must show.
 void draw_foot(Ui& ui, const ui::Layout& layout, const Model& model) {
   const Rect foot = layout.foot;
   const float baseline = foot.center().y + 7.0f;
-  if (model.unsaved.records > 0) {
-    ui.canvas().text({foot.left, baseline},
-                     words::unsaved(model.unsaved.records, model.unsaved.why), ui::Face::SmallBold,
-                     ui.theme().warning);
-    return;
-  }
-  if (!model.trouble.empty()) {
-    ui.canvas().text({foot.left, baseline}, model.trouble, ui::Face::SmallBold, ui.theme().warning);
+  if (const std::string warning = foot_warning(model); !warning.empty()) {
+    draw_foot_warning(ui, foot, baseline, warning);
     return;
   }
   const bool raised = model.findings.antenna_up;

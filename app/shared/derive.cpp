@@ -32,8 +32,10 @@ void find_position(const Shared& shared, Findings& findings) {
 
 void find_date(const Shared& shared, Findings& findings) {
   const auto& trusted = shared.receiver.date();
-  findings.date = trusted ? UtcTime(trusted->date) : shared.machine_time;
-  findings.date_origin = trusted ? Findings::DateOrigin::Receiver : Findings::DateOrigin::Machine;
+  using Origin = Findings::DateOrigin;
+  findings.date = trusted ? UtcTime(trusted->date) : moment_of(shared);
+  const bool machine = shared.machine_time >= shared.clock_floor;
+  findings.date_origin = trusted ? Origin::Receiver : machine ? Origin::Machine : Origin::Floor;
 }
 
 // Where the heading sensor points; one that counts from the needle's north needs the declination

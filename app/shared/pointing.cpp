@@ -9,7 +9,19 @@ double clock_error_min(const Shared& shared) {
 
 UtcTime moment_of(const Shared& shared) {
   const auto utc = shared.receiver.fix(shared.now).utc;
-  return utc ? *utc : shared.machine_time;
+  if (utc) return *utc;
+  if (shared.machine_time >= shared.clock_floor) return shared.machine_time;
+  return UtcTime(shared.clock_floor) + shared.now.time_since_epoch();
+}
+
+bool clock_is_wrong(const Shared& shared) {
+  if (shared.machine_time < shared.clock_floor) return true;
+  const auto& trusted = shared.receiver.date();
+  if (!trusted || shared.link.recorded) return false;
+  // The receiver's date is of the last fix; a fix of yesterday is no fault of the clock.
+  const auto today = std::chrono::floor<std::chrono::days>(shared.machine_time);
+  return std::chrono::abs(today - trusted->date) > std::chrono::days(1) &&
+         shared.receiver.fix(shared.now).utc.has_value();
 }
 
 std::optional<Bearing<Magnetic>> on_compass_here(const Shared& shared, Bearing<True> bearing) {

@@ -67,7 +67,7 @@ struct Findings {
   bool position_stale = false;
 
   UtcTime date = {};
-  enum class DateOrigin { Receiver, Machine } date_origin = DateOrigin::Machine;
+  enum class DateOrigin { Receiver, Machine, Floor } date_origin = DateOrigin::Machine;
 
   std::optional<MagneticField> field = {};
   std::optional<RigHeading> nose = {};  // needs the declination if read from a compass
@@ -97,6 +97,8 @@ struct Findings {
 struct Shared {
   Monotonic now = {};
   UtcTime machine_time = {};
+  // Today is never before it: the later of the day of the build and the last trusted date.
+  std::chrono::sys_days clock_floor = std::chrono::sys_days::min();
   Settings settings = {};
 
   // Where the person is.
@@ -104,6 +106,8 @@ struct Shared {
   bool map_open = false;  // the stations as a map, not a list
   Sheet sheet = Sheet::None;
   std::string trouble = {};  // a failed save or read
+  std::string notice =
+      {};  // what the start found; the prompts of the start do not hide it for good
   Unsaved unsaved = {};
 
   Link link = {};
@@ -142,8 +146,13 @@ void update(Shared& shared, const Action& action, const World& world);
 // `antenna_changed`, `importing`.
 void derive(Shared& shared, const World& world);
 
-// UTC, from the receiver if it sends it.
+// UTC, from the receiver if it sends it, else by the tablet's clock. Before the floor that clock is
+// certainly wrong: then it is the floor and the time that the tablet has been on.
 UtcTime moment_of(const Shared& shared);
+
+// Whether the tablet's clock is certainly wrong: before the floor, or more than a day from the
+// receiver's trusted date.
+bool clock_is_wrong(const Shared& shared);
 
 // Clock error in minutes: a receiver's clock is right to the second, a tablet's may be a minute
 // off [common practice, no source].

@@ -39,6 +39,7 @@ class SharedUpdater {
   void operator()(const act::Show& show) {
     s_.place = show.place;
     s_.trouble.clear();
+    s_.notice.clear();
   }
   void operator()(const act::SwitchMap&) { s_.map_open = !s_.map_open; }
   void operator()(const act::OpenSheet& open) { s_.sheet = open.sheet; }

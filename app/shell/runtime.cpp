@@ -1,5 +1,7 @@
 #include "app/shell/runtime.hpp"
 
+#include "app/service/damaged_files.hpp"
+#include "app/session/action.hpp"
 #include "app/session/working_state.hpp"
 #include "app/shared/settings_json.hpp"
 #include "app/shell/paper_file.hpp"
@@ -8,6 +10,7 @@
 #include "platform/clock.hpp"
 #include "platform/places_to_look.hpp"
 
+#include <algorithm>
 #include <filesystem>
 #include <random>
 #include <variant>
@@ -41,14 +44,6 @@ Result<Done> write_log(Logbook& logbook, const LogWrite& write, const std::strin
   const auto back = logbook.take_back(touched, platform::utc_now(), touched.mark.tablet);
   if (!back) return back.error();
   return Done{};
-}
-
-Result<LogbookRecords> read_records(Logbook& logbook) {
-  auto stops = logbook.stops();
-  if (!stops) return stops.error();
-  auto outcomes = logbook.outcomes();
-  if (!outcomes) return outcomes.error();
-  return LogbookRecords{.stops = *std::move(stops), .outcomes = *std::move(outcomes)};
 }
 
 // Folders for logbook export and import: the user's documents first, or without them the logbook's
@@ -104,32 +99,30 @@ Result<std::unique_ptr<Runtime>> Runtime::start(const RuntimeWish& wish) {
   if (!practice) return practice.error();
   std::unique_ptr<Runtime> runtime(new Runtime(*std::move(magnetic), *std::move(practice)));
 
-  service::Kept kept;
-  Log log;
+  service::OpenedLogbook opened;
   if (wish.logbook_path) {
-    auto logbook = Logbook::open(*wish.logbook_path);
-    if (!logbook) return logbook.error();
-    auto read = service::read_kept(*logbook);
+    auto read = service::open_logbook(*wish.logbook_path, platform::utc_now());
     if (!read) return read.error();
-    kept = *read;
-    auto records = read_records(*logbook);
-    if (!records) return records.error();
-    log.stops = std::move(records->stops);
-    log.outcomes = std::move(records->outcomes);
-    runtime->logbook_ = *std::move(logbook);
+    opened = *std::move(read);
+    runtime->logbook_.emplace(*wish.logbook_path, std::move(opened.logbook));
   }
+  service::Kept& kept = opened.kept;
   runtime->date_floor_ = kept.date_floor;
   Model model{Shared{.settings = kept.settings, .receiver = nmea::Receiver(kept.date_floor)}};
   model.safety.antenna = kept.antenna;
-  model.logbook.log = std::move(log);
+  model.logbook.log.stops = std::move(opened.records.stops);
+  model.logbook.log.outcomes = std::move(opened.records.outcomes);
   if (!kept.dropped.empty()) model.trouble = words::settings_dropped(kept.dropped);
   model.now = platform::monotonic_now();
   model.machine_time = platform::utc_now();
+  model.clock_floor = std::max(wish.built, kept.trusted_date.value_or(wish.built));
+  const std::string catalog_notice = service::check_catalog(wish.catalog_path, model.machine_time);
   if (!has_stations(wish.catalog_path)) model.stop = runtime->world_.practice_stop;
   if (kept.working_state) {
     const auto back = restore(model, *kept.working_state, runtime->world_);
     if (!back) model.trouble = words::state_dropped(back.error().message());
   }
+  model.notice = opened.notice.empty() ? catalog_notice : opened.notice;
   const std::optional<Settings> on_disk = model.settings;
   if (model.settings.tablet.empty()) model.settings.tablet = new_tablet_name();
 
@@ -148,7 +141,7 @@ ErrandSources Runtime::errand_sources(const RuntimeWish& wish) {
           .borders = service::load_borders,
           .logbook = {.logbook_path = wish.logbook_path,
                       .folders = [wish] { return logbook_folders(wish); }},
-          .read_again = [this] { return read_records(*logbook_); },
+          .read_again = [this] { return logbook_->records(); },
           .intake = intake_sources(wish)};
 }
 
@@ -160,19 +153,37 @@ Keeper Runtime::keeper(const std::string& paper_folder) {
     const auto nothing = [](const auto&) -> Result<Done> { return Done{}; };
     return {nothing, nothing, nothing, nothing, nothing, save_paper};
   }
+  const auto write = [this](const LogbookKeeper::Change& change) { return write_logbook(change); };
   return {
-      [this](const AntennaChange& change) { return logbook_->keep_antenna(change); },
-      [this](const Settings& settings) { return logbook_->keep_settings(settings_text(settings)); },
-      [this](const std::string& state) { return logbook_->keep_working_state(state); },
-      [this](const nmea::RepairedDate& date) -> Result<Done> {
-        const auto day = nmea::date_worth_saving(date, date_floor_);
-        return day ? logbook_->keep_trusted_date(*day) : Done{};
+      [=](const AntennaChange& change) {
+        return write([&](Logbook& logbook) { return logbook.keep_antenna(change); });
       },
-      [this](const LogWrite& write) {
-        return write_log(*logbook_, write, session_->model().settings.tablet);
+      [=](const Settings& settings) {
+        return write(
+            [&](Logbook& logbook) { return logbook.keep_settings(settings_text(settings)); });
+      },
+      [=](const std::string& state) {
+        return write([&](Logbook& logbook) { return logbook.keep_working_state(state); });
+      },
+      [=, this](const nmea::RepairedDate& date) -> Result<Done> {
+        const auto day = nmea::date_worth_saving(date, date_floor_);
+        if (!day) return Done{};
+        return write([&](Logbook& logbook) { return logbook.keep_trusted_date(*day); });
+      },
+      [=, this](const LogWrite& record) {
+        const std::string& tablet = session_->model().settings.tablet;
+        return write([&](Logbook& logbook) { return write_log(logbook, record, tablet); });
       },
       save_paper,
   };
+}
+
+// A logbook that was damaged during the run gets back what is in memory.
+Result<Done> Runtime::write_logbook(const LogbookKeeper::Change& change) {
+  auto done = logbook_->write(change, session_->model().logbook.log);
+  const std::string notice = logbook_->take_notice();
+  if (!notice.empty()) session_->act(act::Trouble{notice});
+  return done;
 }
 
 }  // namespace mastwise::shell

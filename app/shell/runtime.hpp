@@ -1,8 +1,8 @@
 #pragma once
 
 #include "app/service/startup.hpp"
+#include "app/shell/logbook_keeper.hpp"
 #include "app/shell/session.hpp"
-#include "core/logbook/logbook.hpp"
 
 #include <memory>
 #include <optional>
@@ -17,8 +17,9 @@ struct RuntimeWish {
   std::optional<std::string> logbook_path = {};  // empty: no logbook (pictures, trials)
   std::vector<std::string> import_folders = {};  // start folders of an import; else the user's
   std::function<Result<places::Gazetteer>()> places =
-      service::load_places;            // in the worker's thread
-  std::string paper_folder = {};       // for paper cards
+      service::load_places;       // in the worker's thread
+  std::string paper_folder = {};  // for paper cards
+  std::chrono::sys_days built = service::build_date();
   std::function<void()> wake = [] {};  // called from the workers' threads
 };
 
@@ -34,11 +35,12 @@ class Runtime {
   Runtime(MagneticModel magnetic, service::Practice practice);
   ErrandSources errand_sources(const RuntimeWish& wish);
   Keeper keeper(const std::string& paper_folder);
+  Result<Done> write_logbook(const LogbookKeeper::Change& change);
 
   MagneticModel magnetic_;
   service::Practice practice_;
   World world_;
-  std::optional<Logbook> logbook_;
+  std::optional<LogbookKeeper> logbook_;
   std::chrono::sys_days date_floor_ = service::build_date();
   std::unique_ptr<Session> session_;
 };

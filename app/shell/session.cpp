@@ -75,7 +75,8 @@ void Session::keep_rest() {
   const auto kept = write_rest();
   if (kept) {
     pause_ = milliseconds(0);
-    if (model_.unsaved.records > 0) act(act::NotSaved{0, {}});
+    const std::size_t left = model_.logbook.writes.size();
+    if (model_.unsaved.records != left) act(act::NotSaved{left, model_.unsaved.why});
     return;
   }
   pause_ = std::clamp(2 * pause_, kFirstPause, kLongestPause);
@@ -89,8 +90,12 @@ std::size_t Session::waiting() const {
   return model_.logbook.writes.size() + (settings ? 1 : 0) + (state_changed_ ? 1 : 0);
 }
 
+// After a long wait for the disk the records go in portions, so that the screen does not stand
+// still.
 Result<Done> Session::write_rest() {
-  while (!model_.logbook.writes.empty()) {
+  constexpr int kAtOnce = 200;
+  for (int count = 0; !model_.logbook.writes.empty(); ++count) {
+    if (count == kAtOnce) return Done{};
     const auto written = keeper_.write_log(model_.logbook.writes.front());
     if (!written) return written.error();
     act(act::LogWritten{});

@@ -247,7 +247,16 @@ const Phrases kEnglish{
               .ended = "{name} has been played to its end",
               .unsaved_one = "1 record is not saved: {why}. Mastwise keeps trying.",
               .unsaved = "{number} records are not saved: {why}. Mastwise keeps trying.",
+              .refused = "{number} new records were refused: too many wait for the disk. Free some "
+                         "space, then save them again.",
               .settings_dropped = "Not readable, so back to the default: {names}",
-              .state_dropped = "A part of the last stop is not readable: {why}"}};
+              .state_dropped = "A part of the last stop is not readable: {why}",
+              .logbook_rescued = "The logbook was damaged. Check whether the antenna is up. Kept: "
+                                 "{stops} stops, {outcomes} outcomes. The damaged file: {file}",
+              .logbook_unwritable = "Nothing can be saved: {why}. Mastwise keeps trying.",
+              .catalog_rescued =
+                  "The stations' file was damaged. Kept: {stations} stations. Import "
+                  "stations again. The damaged file: {file}",
+              .catalog_damaged = "The stations' file is damaged: {why}"}};
 
 }  // namespace mastwise::words

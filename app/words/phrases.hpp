@@ -149,8 +149,13 @@ struct Phrases {
     Phrase searching;
     Phrase open, lost, ended;     // {name}, of the line to the receiver
     Phrase unsaved_one, unsaved;  // {number} {why}
+    Phrase refused;               // {number}
     Phrase settings_dropped;      // {names}
     Phrase state_dropped;         // {why}
+    Phrase logbook_rescued;       // {file} {stops} {outcomes}
+    Phrase logbook_unwritable;    // {why}
+    Phrase catalog_rescued;       // {file} {stations}
+    Phrase catalog_damaged;       // {why}
   } files;
 };
 

@@ -13,7 +13,14 @@ Result<Catalog> Catalog::open(const std::string& path) {
   auto database = store::Database::open(path);
   if (!database) return database.error();
   auto connection = std::make_unique<Connection>(std::move(database).value());
-  if (const auto ready = connection->set_up(); !ready) return ready.error();
+  const auto ready = connection->set_up();
+  if (ready) return Catalog(std::move(connection));
+  connection.reset();
+  // On a read-only medium the stations can still be read.
+  auto frozen = store::Database::open_frozen(path);
+  if (!frozen || ready.error().damaged) return ready.error();
+  connection = std::make_unique<Connection>(*std::move(frozen));
+  if (!connection->set_up_frozen()) return ready.error();
   return Catalog(std::move(connection));
 }
 

@@ -71,6 +71,12 @@ struct NearStation {
   Bearing<True> bearing;  // from the position to the station, at the position; 0 at distance 0
 };
 
+// The tables of a damaged catalog, with the rows that can be read.
+struct SalvagedCatalog {
+  std::vector<StationTable> stations = {};
+  std::vector<ProgramTable> programs = {};
+};
+
 // Called from time to time with the stations done and the total; returns false to stop the import.
 using ImportProgress = std::function<bool(std::size_t done, std::size_t all)>;
 
@@ -83,8 +89,13 @@ using ImportProgress = std::function<bool(std::size_t done, std::size_t all)>;
 class Catalog {
  public:
   // Opens the catalog, or creates an empty one if the file is missing. ":memory:" keeps it in
-  // memory.
+  // memory. On a read-only medium it can only be read.
   static Result<Catalog> open(const std::string& path);
+  // Reads every page of an existing file; a missing one is in order. Takes about as long as reading
+  // the file. The error of a damaged file is marked as such.
+  static Result<Done> check(const std::string& path);
+  // The tables that can still be read of a damaged file. Never fails.
+  static SalvagedCatalog salvage(const std::string& path);
   Catalog(Catalog&&) noexcept;
   Catalog& operator=(Catalog&&) noexcept;
   ~Catalog();

@@ -98,17 +98,33 @@ Result<Done> Catalog::Connection::set_up() {
 
   if (*application == 0 && *version == 0 && *tables == 0) {
     if (auto created = create(); !created) return created;
-  } else if (*application != kApplicationId) {
+  } else if (auto known = check_version(*application, *version); !known) {
+    return known;
+  }
+  return prepare();
+}
+
+Result<Done> Catalog::Connection::set_up_frozen() {
+  const auto application = database.integer("PRAGMA application_id");
+  if (!application) return application.error();
+  const auto version = database.integer("PRAGMA user_version");
+  if (!version) return version.error();
+  if (auto known = check_version(*application, *version); !known) return known;
+  return prepare();
+}
+
+Result<Done> Catalog::Connection::check_version(std::int64_t application,
+                                                std::int64_t version) const {
+  if (application != kApplicationId) {
     return Error{.what = "this file is not a catalog of stations",
                  .where = database.path(),
                  .remedy = "choose another file name"};
-  } else if (*version != kVersion) {
-    return Error{.what = fmt::format("this catalog has version {}, Mastwise reads version {}",
-                                     *version, kVersion),
-                 .where = database.path(),
-                 .remedy = "move the file away and import the station tables again"};
   }
-  return prepare();
+  if (version == kVersion) return Done{};
+  return Error{.what = fmt::format("this catalog has version {}, Mastwise reads version {}",
+                                   version, kVersion),
+               .where = database.path(),
+               .remedy = "move the file away and import the station tables again"};
 }
 
 Result<Done> Catalog::Connection::create() {
@@ -193,12 +209,16 @@ Result<Done> Catalog::Connection::prepare() {
        " FROM station_words JOIN stations ON stations.station = station_words.rowid"
        " WHERE station_words MATCH ?"},
   };
+  Result<Done> done = Done{};
   for (const auto& one : all) {
     auto prepared = database.prepare(one.sql);
-    if (!prepared) return prepared.error();
-    one.statement = std::move(prepared).value();
+    if (prepared) {
+      one.statement = std::move(prepared).value();
+    } else if (done) {
+      done = prepared.error();
+    }
   }
-  return Done{};
+  return done;
 }
 
 Result<std::size_t> Catalog::Connection::drop_source(std::string_view name) {

@@ -16,6 +16,10 @@ struct Catalog::Connection {
 
   // Creates the tables in a new file, checks the version of an existing one, prepares statements.
   Result<Done> set_up();
+  // The same for a file that cannot be written.
+  Result<Done> set_up_frozen();
+  // Prepares all statements that can be; the error is the first one's.
+  Result<Done> prepare();
 
   Result<std::int64_t> insert(std::int64_t source, const Station& station);
   // Removes a source with its stations; returns how many there were, 0 if the source is unknown.
@@ -49,7 +53,7 @@ struct Catalog::Connection {
 
  private:
   Result<Done> create();
-  Result<Done> prepare();
+  Result<Done> check_version(std::int64_t application, std::int64_t version) const;
   Result<Done> read_parts(std::int64_t row, Station& station);
   Result<std::vector<Program>> overlay_of(const Station& station);
 };

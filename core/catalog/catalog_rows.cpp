@@ -25,7 +25,8 @@ std::optional<std::string_view> stored(std::optional<BroadcastStandard> standard
 Error damaged(const store::Database& database, const Error& error) {
   return Error{.what = "a station of the catalog is damaged: " + error.message(),
                .where = database.path(),
-               .remedy = "move the file away and import the station tables again"};
+               .remedy = "import the station tables again",
+               .damaged = true};
 }
 
 std::optional<std::string> stored(const std::optional<TransmitPattern>& pattern) {

@@ -16,6 +16,13 @@ constexpr const char* kTrustedDate = "trusted date, days since 1970";
 }  // namespace
 
 Result<Logbook> Logbook::open(const std::string& path) {
+  if (path != store::kInMemory) {
+    const auto existing = store::Database::open_existing(path);
+    if (!existing) return existing.error();
+    if (!*existing) {
+      if (const auto made = logbook_file::create(path); !made) return made.error();
+    }
+  }
   auto database = store::Database::open(path);
   if (!database) return database.error();
   const auto durable = database->run("PRAGMA journal_mode = TRUNCATE; PRAGMA synchronous = EXTRA;");
@@ -24,6 +31,13 @@ Result<Logbook> Logbook::open(const std::string& path) {
   const auto current = logbook_file::bring_up_to_date(*database);
   if (!current) return current.error();
   return Logbook(*std::move(database));
+}
+
+Result<Done> Logbook::check_writable() {
+  if (!database_.is_read_only()) return Done{};
+  return Error{.what = "the logbook is read-only",
+               .where = database_.path(),
+               .remedy = "check that you may write to the file and its folder"};
 }
 
 Result<std::optional<std::string>> Logbook::kept(const char* name) {

@@ -23,6 +23,8 @@ struct StopNear {
   std::vector<OutcomeRecord> outcomes = {};
 };
 
+struct SalvagedLogbook;
+
 // A heading with steady reception.
 struct HeadingThatWorked {
   Bearing<True> heading;
@@ -54,8 +56,12 @@ struct MergeReport {
 // thread at a time.
 class Logbook {
  public:
-  // Opens the logbook, or creates a new one if the file is missing.
+  // Opens the logbook, or creates a new one if the file is missing. The error of a damaged file is
+  // marked as such; the file stays unchanged.
   static Result<Logbook> open(const std::string& path);
+
+  // Why nothing can be written now, as on a read-only medium.
+  Result<Done> check_writable();
 
   // Whether the antenna was marked raised; down in a new logbook.
   Result<safety::Antenna> antenna();
@@ -106,6 +112,9 @@ class Logbook {
   // is on, so merges can be repeated in any order. All records are merged or none. The raised state
   // and the settings belong to each tablet and stay unchanged.
   Result<MergeReport> merge(const LogbookContent& other);
+
+  // Fills a new logbook. Without a readable state of the antenna it counts as raised.
+  Result<Done> restore(const SalvagedLogbook& salvaged);
 
   // Writes a copy of the whole logbook, reads it back and compares: an incomplete copy is an error.
   // A file of that name is replaced.

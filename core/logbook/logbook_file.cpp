@@ -1,8 +1,11 @@
 #include "core/logbook/logbook_file.hpp"
 
+#include "core/store/backup.hpp"
 #include "core/store/versions.hpp"
+#include "core/text/iso_time.hpp"
 
 #include <array>
+#include <cstdio>
 
 namespace mastwise::logbook_file {
 namespace {
@@ -52,15 +55,24 @@ constexpr std::array kMigrations{
 
 // A page cut short reads as zeros and would quietly lose the raised antenna.
 Result<Done> check(store::Database& database) {
-  auto query = database.prepare("PRAGMA quick_check(1)");
-  if (!query) return query.error();
-  const auto row = query->step();
-  if (!row) return row.error();
-  const std::string found = *row ? query->text(0) : "no answer";
-  if (found == "ok") return Done{};
-  return Error{.what = "the logbook is damaged: " + found,
+  const auto found = database.damage();
+  if (!found) return found.error();
+  if (found->empty()) return Done{};
+  return Error{.what = "the logbook is damaged: " + *found,
                .where = database.path(),
-               .remedy = "move it away to begin a new one, and check whether the antenna is up"};
+               .remedy = kDamagedRemedy,
+               .damaged = true};
+}
+
+Result<Done> create(const std::string& path) {
+  const std::string begun = path + ".new";
+  for (const char* end : {"", "-journal"}) std::remove((begun + end).c_str());
+  {
+    auto database = store::Database::open(begun);
+    if (!database) return database.error();
+    if (const auto made = bring_up_to_date(*database); !made) return made;
+  }
+  return store::rename_file(begun, path);
 }
 
 Result<Done> bring_up_to_date(store::Database& database) {

@@ -13,12 +13,23 @@
 // The logbook's file: its versions, and records as rows of texts (see record_cells.hpp).
 namespace mastwise::logbook_file {
 
+constexpr const char* kDamagedRemedy =
+    "start the Mastwise window: it moves the file aside and keeps what can be read";
+
 // Fails on a damaged file.
 Result<Done> check(store::Database& database);
 Result<Done> bring_up_to_date(store::Database& database);
 // A copy in memory that has the newest version, whatever older version the file has.
 Result<store::Database> newest_copy(const store::Database& database);
 std::int64_t newest_version();
+
+// Writes a new, empty logbook. The name appears only once the file is complete, so that an empty
+// file of that name is a damaged one.
+Result<Done> create(const std::string& path);
+
+// The columns of a change of the antenna, and the change in a row that begins with them.
+constexpr const char* kChangeColumns = "antenna, changed, latitude_deg, longitude_deg, confirmed";
+AntennaChange read_change(const store::Statement& row);
 
 // The table of each type of record.
 template <class Record>
@@ -63,7 +74,8 @@ Result<std::vector<Record>> select(store::Database& database, const std::string&
     if (!record) {
       return Error{.what = "the logbook is damaged: " + record.error().message(),
                    .where = database.path(),
-                   .remedy = "restore a backup"};
+                   .remedy = kDamagedRemedy,
+                   .damaged = true};
     }
     found.push_back(*std::move(record));
   }

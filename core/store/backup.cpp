@@ -11,11 +11,19 @@ Result<Done> save_copy(Database& database, const std::string& path) {
   std::remove(begun.c_str());
   auto save = database.prepare("VACUUM INTO ?");
   if (!save) return save.error();
-  if (const auto saved = save->bind(std::string_view(begun)).run(); !saved) return saved;
-  std::remove(path.c_str());
-  if (std::rename(begun.c_str(), path.c_str()) == 0) return Done{};
-  return Error{.what = std::string("cannot keep the backup: ") + std::strerror(errno),
-               .where = path,
+  if (const auto saved = save->bind(std::string_view(begun)).run(); !saved) {
+    for (const char* end : {"", "-journal"}) std::remove((begun + end).c_str());
+    Error error = saved.error();
+    error.where = path;  // not the file that is copied
+    return error;
+  }
+  return rename_file(begun, path);
+}
+
+Result<Done> rename_file(const std::string& from, const std::string& to) {
+  if (std::rename(from.c_str(), to.c_str()) == 0) return Done{};
+  return Error{.what = std::string("cannot write the file: ") + std::strerror(errno),
+               .where = to,
                .remedy = "check that you may write to the folder"};
 }
 

@@ -1,5 +1,6 @@
 #include "core/store/sqlite.hpp"
 
+#include <cerrno>
 #include <utility>
 
 #include <sqlite3.h>
@@ -22,7 +23,8 @@ std::string remedy_for(int code) {
       return "the disk could not be read or written: check it and its permissions";
     case SQLITE_CORRUPT:
     case SQLITE_NOTADB:
-      return "the file is not a database or is damaged; move it away and create a new one";
+      return "the file is not a database or is damaged; if it is Mastwise's, start the window: it "
+             "moves the file aside and keeps what can be read";
     default:
       return {};
   }
@@ -31,7 +33,11 @@ std::string remedy_for(int code) {
 Error fault(sqlite3* database, int code) {
   const char* file = database == nullptr ? nullptr : sqlite3_db_filename(database, "main");
   const char* what = database == nullptr ? sqlite3_errstr(code) : sqlite3_errmsg(database);
-  return Error{.what = what, .where = file == nullptr ? "" : file, .remedy = remedy_for(code)};
+  const int kind = code & 0xff;
+  return Error{.what = what,
+               .where = file == nullptr ? "" : file,
+               .remedy = remedy_for(code),
+               .damaged = kind == SQLITE_CORRUPT || kind == SQLITE_NOTADB};
 }
 
 }  // namespace
@@ -131,15 +137,38 @@ Result<Database> Database::open(const std::string& path) {
   return open_with(path, SQLITE_OPEN_READWRITE | SQLITE_OPEN_CREATE);
 }
 
+Result<std::optional<Database>> Database::open_existing(const std::string& path) {
+  bool missing = false;
+  auto opened = open_with(path, SQLITE_OPEN_READWRITE, &missing);
+  if (missing) return std::optional<Database>();
+  if (!opened) return opened.error();
+  return std::optional(*std::move(opened));
+}
+
 Result<Database> Database::open_reading(const std::string& path) {
   return open_with(path, SQLITE_OPEN_READONLY);
 }
 
-Result<Database> Database::open_with(const std::string& path, int flags) {
+// Source: SQLite's documentation of URI file names.
+Result<Database> Database::open_frozen(const std::string& path) {
+  std::string uri = "file:";
+  for (const char c : path) {
+    constexpr std::string_view kHex = "0123456789ABCDEF";
+    const auto byte = static_cast<unsigned char>(c);
+    const bool special = c == '?' || c == '#' || c == '%';
+    uri += special ? std::string{'%', kHex[byte >> 4], kHex[byte & 15]} : std::string(1, c);
+  }
+  auto opened = open_with(uri + "?immutable=1", SQLITE_OPEN_READONLY | SQLITE_OPEN_URI);
+  if (opened) opened->path_ = path;
+  return opened;
+}
+
+Result<Database> Database::open_with(const std::string& path, int flags, bool* missing) {
   sqlite3* opened = nullptr;
   const int code = sqlite3_open_v2(path.c_str(), &opened, flags | SQLITE_OPEN_NOMUTEX, nullptr);
   Database database(opened, path);
   if (code != SQLITE_OK) {
+    if (missing != nullptr) *missing = opened != nullptr && sqlite3_system_errno(opened) == ENOENT;
     Error error = fault(opened, code);
     error.where = path;
     return error;
@@ -193,6 +222,22 @@ Result<std::int64_t> Database::integer(std::string_view sql) {
   if (!row) return row.error();
   if (!*row) return Error{.what = "the query gave no value: " + std::string(sql), .where = path_};
   return statement->integer(0);
+}
+
+Result<std::string> Database::damage() {
+  auto query = prepare("PRAGMA quick_check(1)");
+  if (!query) return query.error();
+  const auto row = query->step();
+  if (!row) return row.error();
+  const std::string found = *row ? query->text(0) : "no answer";
+  if (found != "ok") return found;
+  const auto pages = integer("PRAGMA page_count");
+  if (!pages) return pages.error();
+  return *pages == 0 && path_ != kInMemory ? std::string("the file is empty") : std::string();
+}
+
+bool Database::is_read_only() const {
+  return sqlite3_db_readonly(database_.get(), "main") == 1;
 }
 
 std::int64_t Database::last_row() const {

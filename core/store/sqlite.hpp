@@ -16,6 +16,8 @@ struct sqlite3_stmt;
 // database and its statements.
 namespace mastwise::store {
 
+inline constexpr const char* kInMemory = ":memory:";
+
 // A prepared statement: bind, step until no row is left, then bind again.
 class Statement {
  public:
@@ -78,11 +80,17 @@ class Database {
   // Opens or creates the file ("" and ":memory:" make a temporary one) with foreign keys on. Waits
   // up to five seconds for another process's lock.
   static Result<Database> open(const std::string& path);
+  // Opens an existing file for reading and writing; std::nullopt if there is none.
+  static Result<std::optional<Database>> open_existing(const std::string& path);
   // Opens an existing file for reading only.
   static Result<Database> open_reading(const std::string& path);
 
   // A copy in memory, to be changed without touching the file.
   Result<Database> in_memory() const;
+
+  // Opens an existing file that nobody can change, as on a read-only medium, where a file with a
+  // write-ahead log cannot be opened otherwise. Changes in its log are not seen.
+  static Result<Database> open_frozen(const std::string& path);
 
   // Statements without results, separated by semicolons.
   Result<Done> run(const std::string& script);
@@ -90,13 +98,17 @@ class Database {
   // The single integer that a query such as "PRAGMA user_version" returns.
   Result<std::int64_t> integer(std::string_view sql);
   std::int64_t last_row() const;
+  bool is_read_only() const;  // as on a read-only medium
+  // Reads every page. The fault that was found, or empty; an existing file without a page is one.
+  // Source: SQLite's quick_check.
+  Result<std::string> damage();
   const std::string& path() const { return path_; }
 
  private:
   struct Closer {
     void operator()(sqlite3* database) const;
   };
-  static Result<Database> open_with(const std::string& path, int flags);
+  static Result<Database> open_with(const std::string& path, int flags, bool* missing = nullptr);
   Database(sqlite3* database, std::string path) : database_(database), path_(std::move(path)) {}
 
   std::unique_ptr<sqlite3, Closer> database_;

@@ -17,7 +17,7 @@ constexpr UtcTime kMachineTime{std::chrono::sys_days(std::chrono::year(2026) / 7
 
 }  // namespace
 
-Stage::Stage(const Screen& screen, std::string data_folder) {
+Stage::Stage(const Screen& screen, std::string data_folder) : clock_(kMachineTime) {
   REQUIRE(SDL_InitSubSystem(SDL_INIT_EVENTS) == 0);
   SDL_FlushEvents(SDL_FIRSTEVENT, SDL_LASTEVENT);
   if (data_folder.empty()) data_folder = own_folder_.emplace().path();
@@ -26,7 +26,8 @@ Stage::Stage(const Screen& screen, std::string data_folder) {
        .logbook_path = data_folder + "/logbook",
        .import_folders = {data_folder},
        .places = [all = gazetteer()]() -> Result<places::Gazetteer> { return all; },
-       .paper_folder = data_folder + "/cards"});
+       .paper_folder = data_folder + "/cards",
+       .built = std::chrono::floor<std::chrono::days>(kMachineTime)});
   if (!started) FAIL(started.error().message());
   runtime_ = *std::move(started);
   const auto metrics = ui::metrics(screen.width_px, screen.height_px, screen.dots_per_inch);
@@ -53,7 +54,7 @@ void Stage::round() {
   while (SDL_PollEvent(&event) != 0) {
     shell::give_input(event, *interface_, session(), now_);
   }
-  session().act(act::Tick{now_, kMachineTime + (now_ - began_)});
+  session().act(act::Tick{now_, clock_ + (now_ - began_)});
   session().take_answers();
   picture_ = interface_->frame(now_);
 }

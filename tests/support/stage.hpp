@@ -63,6 +63,9 @@ class Stage {
   // Bytes from the receiver, now.
   void receive(std::string_view bytes);
 
+  // Sets the tablet's calendar, which then goes on from there.
+  void set_clock(UtcTime time) { clock_ = time - (now_ - began_); }
+
   // One round of the window loop: events, clock, answers, frame.
   void round();
   // Rounds until the worker is idle and nothing moves.
@@ -87,6 +90,7 @@ class Stage {
   std::unique_ptr<shell::Interface> interface_;
   ImDrawData* picture_ = nullptr;
   Monotonic began_;
+  UtcTime clock_;  // at `began_`
   Monotonic now_;
   int taps_ = 0;
 };

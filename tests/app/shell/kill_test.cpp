@@ -62,38 +62,3 @@ TEST_CASE("settings survive a kill") {
         Settings{
             .night = true, .miles = false, .tablet = tablet, .notation = Notation::DegreesMinutes});
 }
-
-TEST_CASE("a kill during writing loses no confirmed state") {
-  test::TemporaryFolder folder;
-  REQUIRE(Logbook::open(folder.file("logbook")));
-  for (int round = 0; round < 6; ++round) {
-    std::array<int, 2> ends{};
-    REQUIRE(::pipe(ends.data()) == 0);
-    const pid_t child = ::fork();
-    REQUIRE(child >= 0);
-    if (child == 0) {
-      auto logbook = Logbook::open(folder.file("logbook"));
-      for (int count = 1;; ++count) {
-        if (!logbook || !logbook->keep_settings(std::to_string(count))) ::_exit(1);
-        if (::write(ends[1], &count, sizeof(count)) != sizeof(count)) ::_exit(1);
-      }
-    }
-    ::close(ends[1]);
-    int told = 0;
-    while (told < 5 + round) REQUIRE(::read(ends[0], &told, sizeof(told)) == sizeof(told));
-    ::kill(child, SIGKILL);
-    int status = 0;
-    REQUIRE(::waitpid(child, &status, 0) == child);
-    REQUIRE(WIFSIGNALED(status));
-    // All states confirmed before the kill; the last write may be in or not.
-    for (int next = 0; ::read(ends[0], &next, sizeof(next)) == sizeof(next);) told = next;
-    ::close(ends[0]);
-    auto logbook = Logbook::open(folder.file("logbook"));
-    REQUIRE(logbook);
-    const auto kept = logbook->settings();
-    REQUIRE(kept);
-    REQUIRE(*kept);
-    const int last = std::stoi(**kept);
-    CHECK((last == told || last == told + 1));
-  }
-}

@@ -166,3 +166,37 @@ TEST_CASE("whichever write the disk refuses, every record arrives once and in or
     CHECK(records == std::vector<std::string>{"stop", "QAAA", "QBBB", "QAAA", "QBBB"});
   }
 }
+
+TEST_CASE("at most 10,000 records wait for the disk, the newest are refused and the foot says so") {
+  Disk disk{.full = true};
+  Owner owner(disk);
+  owner.pass(milliseconds(100));
+  const Model& model = owner.session().model();
+  for (std::size_t i = 0; i < kMostWaiting + 50; ++i) owner.log(i % 2 == 0 ? "QAAA" : "QBBB");
+  CHECK(model.logbook.writes.size() <= kMostWaiting);
+  CHECK(model.logbook.writes.size() >= kMostWaiting - 1);
+  CHECK(model.logbook.refused >= 49);
+  // The list shows no record that will not be saved.
+  const OutcomeRecord shown = model.logbook.log.outcomes.front();
+  CHECK(shown == std::get<OutcomeRecord>(model.logbook.writes.back()));
+  const std::size_t waiting = model.logbook.writes.size();
+
+  // The raised antenna is never refused.
+  owner.session().act(act::Ask{Asking::Raise});
+  owner.session().act(act::ConfirmAsked{});
+  CHECK(model.findings.antenna_up);
+  disk.full = false;
+  for (int minute = 0; minute < 60; ++minute) owner.pass(milliseconds(61'000));
+  REQUIRE(disk.written.size() > waiting);
+  CHECK(disk.written[0] == "antenna");
+  CHECK(disk.written[1] == "stop");
+  for (std::size_t i = 2; i <= waiting; ++i) {
+    if (disk.written[i] != (i % 2 == 0 ? "QAAA" : "QBBB")) FAIL("out of order at " << i);
+  }
+  CHECK(model.logbook.writes.empty());
+  CHECK(model.unsaved.records == 0);
+
+  CHECK(model.logbook.refused > 0);
+  owner.log("QAAA");
+  CHECK(model.logbook.refused == 0);
+}
