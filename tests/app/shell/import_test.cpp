@@ -181,7 +181,8 @@ TEST_CASE("a stopped import leaves the catalog unchanged and readable all the ti
   stage.tap("end practice");
   stand_at(stage, 44.5, -100.3);
   std::string many = kOwnHeader;
-  for (int i = 0; i < (test::kSanitized ? 15'000 : 60'000); ++i) {
+  constexpr int kStations = test::kSanitized ? 15'000 : 60'000;
+  for (int i = 0; i < kStations; ++i) {
     many +=
         fmt::format("QL{:05},ATSC,{},{:.4f},-100.2,Northlight\n", i, 2 + i % 34, 30.0 + 0.0002 * i);
   }
@@ -214,6 +215,6 @@ TEST_CASE("a stopped import leaves the catalog unchanged and readable all the ti
   CHECK(tablet.with_call_sign("QL00000").empty());
   // Then to the end.
   stage.tap("take in");
-  CHECK(report_of(stage).stations.stations_added == 60'000);
+  CHECK(report_of(stage).stations.stations_added == kStations);
   CHECK(report_of(stage).stations.gone_call_signs == std::vector<std::string>{"QOWN"});
 }

@@ -47,6 +47,7 @@ TEST_CASE("the chance equals the share of evenings with a picture") {
     measurement.slot = *channel_slot(Raster::atsc, {20});
     measurement.outlook.frequency_mhz = measurement.slot.center_mhz;
     measurement.outlook.field_dbuvm = field_dbuvm;
+    measurement.outlook.terrain_coverage = 1.0;
     measurement.outlook.deviations = {.location_db = 5.5, .time_db = 2.0, .model_db = 5.0};
     budget.apply(station, measurement, true);
     const double aimed_db = *measurement.outlook.margin_db + measurement.detail.heading_db;
