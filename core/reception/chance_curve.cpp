@@ -18,6 +18,7 @@ constexpr double kWorthTelling_percent = 1.0;
 struct Disturbed {
   ChanceCurve::Values sum_mw = {};
   ChanceCurve::Values spread = {};  // sum of squares of weighted power times deviation
+  SameSite site = {};               // the same at every heading: both come from one direction
 };
 
 // Power at the antenna's terminals with the axis exactly on the station.
@@ -60,7 +61,7 @@ struct ChanceCurves::State {
   }
   double weighted_mw(const Disturbance& other) const;
   void find_overload();
-  Disturbed disturbed(const std::vector<Disturbance>& others) const;
+  Disturbed disturbed(const Measurement& own, const std::vector<Disturbance>& others) const;
   ChanceCurve::Values percent(const Measurement& own, double needed_mw, double needed_alone_mw,
                               const std::vector<Disturbance>& others) const;
   std::optional<std::size_t> avoided(const Measurement& own, const ChanceCurve::Values& percent,
@@ -106,11 +107,16 @@ double ChanceCurves::State::weighted_mw(const Disturbance& other) const {
                     other.ratio_db);
 }
 
-Disturbed ChanceCurves::State::disturbed(const std::vector<Disturbance>& others) const {
+Disturbed ChanceCurves::State::disturbed(const Measurement& own,
+                                         const std::vector<Disturbance>& others) const {
   Disturbed result;
   for (const Disturbance& other : others) {
     const Measurement& measurement = measurements[other.station];
     const double aimed_mw = weighted_mw(other);
+    if (other.same_site) {
+      result.site.add(aimed_mw, milliwatts(exactly_aimed_dbm(own)), other.deviation_db);
+      continue;
+    }
     const double deviation_squared = other.deviation_db * other.deviation_db;
     const ChanceCurve::Values response = table(measurement).response(measurement.outlook.bearing);
     for (std::size_t h = 0; h < response.size(); ++h) {
@@ -146,12 +152,13 @@ ChanceCurve::Values ChanceCurves::State::percent(const Measurement& own, double 
     }
     return values;
   }
-  const Disturbed disturbed = this->disturbed(others);
+  const Disturbed disturbed = this->disturbed(own, others);
   for (std::size_t h = 0; h < values.size(); ++h) {
     const double against_mw = (overloaded[h] ? needed_alone_mw : needed_mw) + disturbed.sum_mw[h];
     const double deviation_db = std::sqrt(own_deviation_db * own_deviation_db +
                                           disturbed.spread[h] / (against_mw * against_mw));
-    values[h] = chance_percent(aimed_dbm + values[h] - dbm(against_mw), deviation_db);
+    values[h] =
+        disturbed.site.chance_percent(aimed_dbm + values[h] - dbm(against_mw), deviation_db);
   }
   return values;
 }
@@ -166,6 +173,7 @@ std::optional<std::size_t> ChanceCurves::State::avoided(
   std::optional<std::size_t> most;
   double most_mw = 0.0;
   for (const Disturbance& other : others) {
+    if (other.same_site) continue;
     const Outlook& outlook = measurements[other.station].outlook;
     const auto response = [&](Bearing<True> axis) {
       return milliwatts(budget.off_axis_db(outlook.band, outlook.bearing - axis));

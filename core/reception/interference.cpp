@@ -23,14 +23,22 @@ void keep_worst(std::optional<Disturber>& worst, const Disturber& disturber) {
   if (!worst || disturber.cost_db > worst->cost_db) worst = disturber;
 }
 
-bool same_transmitter(const Station& a, const Station& b) {
-  if (!a.call_sign.empty() && a.call_sign == b.call_sign) return true;
+bool at_one_site(const Station& a, const Station& b) {
   constexpr double kSameSite_deg = 0.005;
   const double narrowing = std::cos(a.position.latitude_deg() * std::numbers::pi / 180.0);
   const double east_deg =
       std::fabs(a.position.longitude_deg() - b.position.longitude_deg()) * narrowing;
   return std::fabs(a.position.latitude_deg() - b.position.latitude_deg()) < kSameSite_deg &&
          east_deg < kSameSite_deg;
+}
+
+bool same_transmitter(const Station& a, const Station& b) {
+  return (!a.call_sign.empty() && a.call_sign == b.call_sign) || at_one_site(a, b);
+}
+
+// Whether interference from the wanted station's site could take 0.01 dB off its margin.
+bool matters_at_site(const Measurement& own, double weighted_dbm) {
+  return weighted_dbm > own.detail.received_dbm - kNegligible_db;
 }
 
 }  // namespace
@@ -50,6 +58,16 @@ void find_disturbers(std::span<const Station> stations, std::span<const Measurem
     const double strongest_dbm = on_axis_dbm(other, other.detail.field_tenth_dbuvm);
     if (strongest_dbm + ratio < needed_dbm - kNegligible_db) continue;
     if (same && same_transmitter(stations[wanted], stations[i])) continue;
+    if (at_one_site(stations[wanted], stations[i])) {
+      const double median_dbm = on_axis_dbm(other, *other.outlook.field_dbuvm);
+      if (!matters_at_site(own, median_dbm + ratio)) continue;
+      found.push_back({.station = i,
+                       .same_site = true,
+                       .on_axis_dbm = median_dbm,
+                       .ratio_db = ratio,
+                       .deviation_db = kSameSiteDeviation_db});
+      continue;
+    }
     found.push_back({.station = i,
                      .same_channel = same,
                      .on_axis_dbm = strongest_dbm,
@@ -94,20 +112,32 @@ void Interference::add_up(std::span<Measurement> measurements, std::size_t wante
   const double needed_mw = milliwatts(needed_dbm);
   double sum_mw = 0.0;
   double spread = 0.0;  // sum of squares of weighted power times deviation
+  const double wanted_mw = milliwatts(own.detail.received_dbm);
+  SameSite site;
   own.detail.same_channel.reset();
   own.detail.next_channel.reset();
   find_disturbers(stations_, measurements, wanted, needed_dbm, disturbers_);
   for (const Disturbance& other : disturbers_) {
     const double power_dbm = other.on_axis_dbm + toward_db(own, measurements[other.station]);
     const double weighted_mw = milliwatts(power_dbm + other.ratio_db);
-    sum_mw += weighted_mw;
-    spread += weighted_mw * weighted_mw * other.deviation_db * other.deviation_db;
+    double cost_db = 0.0;
+    if (other.same_site) {
+      SameSite alone;
+      alone.add(weighted_mw, wanted_mw, other.deviation_db);
+      cost_db = dbm(alone.factor());
+      site.add(weighted_mw, wanted_mw, other.deviation_db);
+    } else {
+      sum_mw += weighted_mw;
+      spread += weighted_mw * weighted_mw * other.deviation_db * other.deviation_db;
+      cost_db = dbm(1.0 + weighted_mw / needed_mw);
+    }
     keep_worst(other.same_channel ? own.detail.same_channel : own.detail.next_channel,
                {.station = other.station,
                 .over_db = own.detail.received_dbm - power_dbm,
-                .cost_db = dbm(1.0 + weighted_mw / needed_mw)});
+                .cost_db = cost_db});
   }
-  conclude(own, sum_mw, std::sqrt(spread) / (needed_mw + sum_mw));
+  const double against_mw = needed_mw + sum_mw;
+  conclude(own, sum_mw, std::sqrt(spread) / against_mw, site);
 }
 
 void Interference::weigh(std::span<Measurement> measurements) {

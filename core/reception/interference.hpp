@@ -2,18 +2,25 @@
 
 #include "core/reception/link_budget.hpp"
 #include "core/reception/measurement.hpp"
+#include "core/reception/same_site.hpp"
 
 #include <span>
 #include <vector>
 
 namespace mastwise::reception {
 
+// The spread of the ratio of two signals from one site: what remains of both fadings between
+// neighboring channels [own choice].
+inline constexpr double kSameSiteDeviation_db = 2.0;
+
 // A station that interferes with another one.
 struct Disturbance {
   std::size_t station = 0;  // its index in the survey
   bool same_channel = false;
-  // Exceeded for 10 % of time at the antenna's terminals, with the axis on the interferer,
-  // including the heading error.
+  // From the wanted station's site: it fades with the wanted signal.
+  bool same_site = false;
+  // At the antenna's terminals, with the axis on the interferer, including the heading error:
+  // exceeded for 10 % of time, or from the same site the median.
   double on_axis_dbm = 0.0;
   double ratio_db = 0.0;      // required protection of the wanted station against it
   double deviation_db = 0.0;  // over places and between models
@@ -32,11 +39,15 @@ void find_disturbers(std::span<const Station> stations, std::span<const Measurem
 // it off. Stations 40 dB and more below the limit on the antenna's axis are left out: 400 of them
 // together would be 14 dB below it.
 //
-// Interference: the fields that stations on the same and on neighboring channels exceed for 10 % of
-// time, through the pattern, weighted by protection.hpp. A station of the same call sign on the
-// same channel, or one on the same channel within some 500 m, counts as the wanted one and does not
-// interfere with itself. Spreads over places and models count by their share in the total of
-// interference and noise.
+// Interference from the wanted station's own site: both signals cross the same ground and fade
+// together, so the wanted one keeps its median lead. With w the interferer's weighted share of the
+// wanted power, D >= N + w D, and the requirement grows by 1 / (1 - w).
+//
+// Interference from elsewhere: the fields that stations on the same and on neighboring channels
+// exceed for 10 % of time, through the pattern, weighted by protection.hpp. A station of the same
+// call sign on the same channel, or one on the same channel within some 500 m, counts as the wanted
+// one and does not interfere with itself. Spreads over places and models count by their share in
+// the total of interference and noise.
 class Interference {
  public:
   Interference(const LinkBudget& budget, std::span<const Station> stations)

@@ -2,6 +2,7 @@
 
 #include "core/gear/receive_chain.hpp"
 #include "core/reception/measurement.hpp"
+#include "core/reception/same_site.hpp"
 #include "core/reception/survey.hpp"
 
 #include <array>
@@ -60,6 +61,8 @@ class LinkBudget {
 // Margin and chance with `disturbance_mw`: the powers of other stations at the antenna's terminals,
 // each times its protection ratio. `disturbance_deviation_db` is their addition to the margin's
 // spread.
-void conclude(Measurement& measurement, double disturbance_mw, double disturbance_deviation_db);
+// `site`: the interference from the station's own site.
+void conclude(Measurement& measurement, double disturbance_mw, double disturbance_deviation_db,
+              const SameSite& site);
 
 }  // namespace mastwise::reception

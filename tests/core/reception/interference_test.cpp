@@ -2,9 +2,11 @@
 #include "core/reception/protection.hpp"
 #include "core/reception/survey.hpp"
 #include "tests/core/reception/invented_country.hpp"
+#include "tests/support/sanitized.hpp"
 
 #include <algorithm>
 #include <cmath>
+#include <random>
 
 #include <catch2/catch.hpp>
 
@@ -97,6 +99,51 @@ TEST_CASE("a neighboring channel disturbs only if it is far stronger") {
   const auto& other = std::get<fact::NextChannel>(why->fact);
   CHECK(other.call_sign == "QNXT");
   CHECK(other.distance_m == Approx(5e3).margin(1.0));
+}
+
+TEST_CASE("two stations of one tower fade together and keep their lead") {
+  const auto tiles = test::country(1, test::flat(200.0));
+  const Station wanted = named("QWNT", 55e3, 0.0, 20, 1.0);
+  const auto alone = survey(with_beam(), {wanted}, tiles);
+  REQUIRE(*alone.at(0).outlook.chance_percent > 60.0);
+  const auto chance_beside = [&](double times_as_strong) {
+    const Station neighbor = named("QNXT", 55e3, 0.0, 21, times_as_strong);
+    return *of(survey(with_beam(), {wanted, neighbor}, tiles), "QWNT").outlook.chance_percent;
+  };
+  // ATSC 1.0 stands a neighbor 26 dB stronger. One of 0 dB has 26 dB in hand, whatever the evening.
+  CHECK(chance_beside(1.0) == Approx(*alone[0].outlook.chance_percent).margin(0.1));
+  const auto list = survey(with_beam(), {wanted, named("QNXT", 55e3, 0.0, 21, 1.0)}, tiles);
+  CHECK(reason(of(list, "QWNT"), ReasonKind::next_channel) == nullptr);
+  // One of 36 dB shuts it out on every evening.
+  CHECK(chance_beside(4000.0) < 1.0);
+
+  // Against a million evenings: the wanted power D and the neighbor's, both with the same fading
+  // and 2 dB between them, need D >= N + w D.
+  const Prospect& whole = alone[0];
+  const double margin_db = *whole.outlook.margin_db;
+  const double deviation_db = whole.outlook.deviations.total_db();
+  const double ratio =
+      ratio_db(protection(BroadcastStandard::atsc1, 15.19), ChannelRelation::upper_next);
+  // The same field is received a little weaker on the higher channel [effective area, 20 log f].
+  const Outlook& own = of(list, "QWNT").outlook;
+  const Outlook& neighbor = of(list, "QNXT").outlook;
+  const double off_db = *neighbor.field_dbuvm - *own.field_dbuvm -
+                        20.0 * std::log10(neighbor.frequency_mhz / own.frequency_mhz);
+  std::mt19937 random(7);
+  std::normal_distribution<double> normal;
+  for (const double stronger_db : {0.0, 10.0, 18.0, 22.0, 24.0}) {
+    int good = 0;
+    constexpr int kEvenings = test::kSanitized ? 20'000 : 1'000'000;
+    for (int i = 0; i < kEvenings; ++i) {
+      const double over_need_db = margin_db + deviation_db * normal(random);
+      const double share =
+          std::pow(10.0, (stronger_db + off_db + ratio + 2.0 * normal(random)) / 10.0);
+      good += std::pow(10.0, over_need_db / 10.0) * (1.0 - share) >= 1.0 ? 1 : 0;
+    }
+    INFO(stronger_db << " dB stronger, off by " << off_db);
+    CHECK(chance_beside(std::pow(10.0, stronger_db / 10.0)) ==
+          Approx(100.0 * good / kEvenings).margin(1.0));
+  }
 }
 
 TEST_CASE("a station listed twice does not disturb itself") {
