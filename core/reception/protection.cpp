@@ -14,16 +14,7 @@ ChannelRelation channel_relation(const ChannelSlot& wanted, const ChannelSlot& o
 }
 
 Protection protection(BroadcastStandard standard, double required_cn_db) {
-  switch (standard) {
-    case BroadcastStandard::atsc1:
-      return {15.0, -28.0, -26.0};
-    case BroadcastStandard::dvb_t:
-      return {required_cn_db + 2.0, -30.0, -30.0};
-    case BroadcastStandard::atsc3:
-    case BroadcastStandard::dvb_t2:
-    case BroadcastStandard::isdb_t:
-      break;
-  }
+  if (standard == BroadcastStandard::atsc1) return {15.0, -28.0, -26.0};
   return {required_cn_db, -30.0, -30.0};
 }
 

@@ -20,10 +20,10 @@ struct Protection {
   double upper_next_db = 0.0;
 };
 
-// ATSC 1.0: 15, -28 and -26 dB [OET Bulletin 69 table 5A]. DVB-T: 2 dB over the required
-// carrier-to-noise ratio, which gives 19 to 21 dB for 64QAM 2/3 [Recommendation ITU-R BT.1368, from
-// memory], and -30 dB. The other OFDM standards: a signal on the same channel acts as noise, and
-// -30 dB [cp].
+// ATSC 1.0: 15, -28 and -26 dB [OET Bulletin 69 table 5A]. OFDM: a signal on the same channel acts
+// as noise, so it needs the required carrier-to-noise ratio, whose margin for the receiver counts
+// once; for DVB-T, 64QAM 2/3, that is the published 19 to 21 dB [Recommendation ITU-R BT.1368, from
+// memory]. Neighbors: -30 dB [cp].
 //
 // With noise, ATSC 1.0 needs 15 + 10 log(1 / (1 - 10^(-x / 10))) dB on the same channel, with x the
 // signal-to-noise ratio above its threshold [OET Bulletin 69]. In powers that is D >= 10^1.5 U +

@@ -1,3 +1,4 @@
+#include "core/gear/modes.hpp"
 #include "core/geo/geodesic.hpp"
 #include "core/reception/protection.hpp"
 #include "core/reception/survey.hpp"
@@ -66,6 +67,17 @@ TEST_CASE("the sum of noise and interference gives the protection ratio with noi
     const double noise_mw = std::pow(10.0, -x / 10.0);  // of 1 mW needed
     const double disturbance_mw = std::pow(10.0, (ratio - wanted_over_disturbing) / 10.0);
     CHECK(noise_mw + disturbance_mw == Approx(1.0));
+  }
+}
+
+// Recommendation ITU-R BT.1368, from memory: 19 dB in a Gaussian and 20 dB in a Ricean channel for
+// DVB-T 64QAM 2/3 against DVB-T on the same channel.
+TEST_CASE("an OFDM signal on the same channel counts as noise, with the receiver's margin once") {
+  const auto& mode = gear::default_mode(BroadcastStandard::dvb_t);
+  for (const auto& [channel, published_db] :
+       {std::pair(gear::ChannelKind::gaussian, 19.0), std::pair(gear::ChannelKind::ricean, 20.0)}) {
+    const auto ratios = protection(BroadcastStandard::dvb_t, mode.required_cn_db(channel));
+    CHECK(ratio_db(ratios, ChannelRelation::same) == Approx(published_db).margin(1.0));
   }
 }
 
