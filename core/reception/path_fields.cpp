@@ -206,7 +206,8 @@ void PathComputer::set_fields(const std::optional<Losses>& p1812, const Losses& 
 
 void note_obstacles(const terrain::PathProfile& profile, const Receiver& receiver,
                     Outlook& outlook) {
-  const double stop_height_m = calculated_height_m(receiver.surroundings, receiver.gear.height_m);
+  // The same line for all surroundings: a ridge does not sink because trees stand at the stop.
+  const double stop_height_m = calculated_height_m(Surroundings::open, receiver.gear.height_m);
   outlook.obstacles =
       find_obstacles(profile, profile.heights_m.front() + *outlook.transmitter_height_m,
                      profile.heights_m.back() + stop_height_m, outlook.frequency_mhz);
