@@ -126,9 +126,12 @@ Result<std::unique_ptr<Runtime>> Runtime::start(const RuntimeWish& wish) {
   const std::optional<Settings> on_disk = model.settings;
   if (model.settings.tablet.empty()) model.settings.tablet = new_tablet_name();
 
+  // The session writes already while it is made.
+  runtime->log_at_start_ = model.logbook.log;
   runtime->session_ = std::make_unique<Session>(std::move(model), runtime->world_,
                                                 errands(runtime->errand_sources(wish), wish.wake),
                                                 runtime->keeper(wish.paper_folder), on_disk);
+  runtime->log_at_start_ = {};
   return runtime;
 }
 
@@ -180,6 +183,7 @@ Keeper Runtime::keeper(const std::string& paper_folder) {
 
 // A logbook that was damaged during the run gets back what is in memory.
 Result<Done> Runtime::write_logbook(const LogbookKeeper::Change& change) {
+  if (!session_) return logbook_->write(change, log_at_start_);
   auto done = logbook_->write(change, session_->model().logbook.log);
   const std::string notice = logbook_->take_notice();
   if (!notice.empty()) session_->act(act::Trouble{notice});

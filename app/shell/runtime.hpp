@@ -41,6 +41,7 @@ class Runtime {
   service::Practice practice_;
   World world_;
   std::optional<LogbookKeeper> logbook_;
+  Log log_at_start_ = {};  // until the session has it
   std::chrono::sys_days date_floor_ = service::build_date();
   std::unique_ptr<Session> session_;
 };
