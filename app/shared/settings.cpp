@@ -4,6 +4,7 @@
 #include "core/text/words.hpp"
 
 #include <algorithm>
+#include <utility>
 
 namespace mastwise {
 namespace {
@@ -33,7 +34,7 @@ gear::Gear gear_of(const GearChoice& choice) {
   gear.height_m = choice.height_m.value_or(gear.height_m);
   gear.cable.length_m = choice.cable_m.value_or(gear.cable.length_m);
   gear.splits = choice.splits.value_or(gear.splits);
-  if (!choice.amplifier) gear.amplifier.reset();
+  if (!choice.amplifier) gear = gear::switched_off(std::move(gear));
   if (choice.pattern_table.empty()) return gear;
   // A text that is not a table was refused earlier.
   if (const auto own = gear::Pattern::from_table(choice.pattern_table)) {

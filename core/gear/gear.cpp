@@ -4,6 +4,7 @@
 #include <array>
 #include <cmath>
 #include <cstddef>
+#include <utility>
 
 namespace mastwise::gear {
 namespace {
@@ -62,6 +63,12 @@ double split_loss_db(int outlets) {
   double loss_db = 0.0;
   for (int served = 1; served < std::min(outlets, 1024); served *= 2) loss_db += kTwoWaySplitDb;
   return loss_db;
+}
+
+Gear switched_off(Gear gear) {
+  if (gear.amplifier) gear.off_loss_db = gear.amplifier->off_loss_db;
+  gear.amplifier.reset();
+  return gear;
 }
 
 }  // namespace mastwise::gear

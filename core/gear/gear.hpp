@@ -35,6 +35,9 @@ struct Amplifier {
   double gain_db = 0.0;
   double noise_figure_db = 0.0;
   double overload_dbm = 0.0;  // the largest sum of all signals at its input without overload
+  // What the signal loses on its way through an amplifier without power [common practice, no
+  // source: 5 to 20 dB, some let nothing through].
+  double off_loss_db = 10.0;
   bool operator==(const Amplifier&) const = default;
 };
 
@@ -63,11 +66,15 @@ struct Gear {
   Antenna antenna = {};
   double height_m = 0.0;  // of the antenna above ground when raised
   std::optional<Amplifier> amplifier = {};
+  double off_loss_db = 0.0;  // of an amplifier that is switched off, which `amplifier` is not
   Cable cable = {};
   int splits = 1;  // outlets that share the antenna: 1, 2 or 4
   double receiver_noise_figure_db = 0.0;
   bool operator==(const Gear&) const = default;
 };
+
+// The gear with its amplifier switched off; the same if it has none.
+Gear switched_off(Gear gear);
 
 // Typical gear of travelers, named in trade words. Every figure is typical [common practice, no
 // source]; the first preset is the default.

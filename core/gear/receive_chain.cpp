@@ -15,9 +15,10 @@ namespace {
 constexpr double kDipolePowerDbm = -75.06;
 
 double chain_noise_figure_db(const Gear& gear, double frequency_mhz) {
-  std::array<Stage, 4> stages{};
+  std::array<Stage, 5> stages{};
   std::size_t count = 0;
   if (gear.amplifier) stages[count++] = {gear.amplifier->gain_db, gear.amplifier->noise_figure_db};
+  if (gear.off_loss_db > 0.0) stages[count++] = loss_stage(gear.off_loss_db);
   stages[count++] = loss_stage(gear.cable.loss_db(frequency_mhz));
   stages[count++] = loss_stage(split_loss_db(gear.splits));
   stages[count++] = {.gain_db = 0.0, .noise_figure_db = gear.receiver_noise_figure_db};

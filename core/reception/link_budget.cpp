@@ -72,8 +72,7 @@ HeadingLoss heading_loss(const gear::Pattern& pattern, Turn off, double error_de
 }
 
 LinkBudget::LinkBudget(Receiver receiver)
-    : receiver_(std::move(receiver)), without_amplifier_(receiver_.gear) {
-  without_amplifier_.amplifier.reset();
+    : receiver_(std::move(receiver)), without_amplifier_(gear::switched_off(receiver_.gear)) {
   const SurroundingsFigures around = figures(receiver_.surroundings);
   noise_ = around.noise;
   // Behind houses and trees the picture depends on echoes.

@@ -147,6 +147,21 @@ TEST_CASE("the noise fills the bandwidth of standard and channel") {
 }
 
 // Ten equal signals are 10 dB over one; two 3.01 dB.
+// By Friis: a passive loss in front adds to the noise figure of what follows.
+TEST_CASE("an amplifier that is switched off costs what the signal loses in it") {
+  Gear gear = plain_gear();
+  gear.amplifier = Amplifier{.gain_db = 16.0, .noise_figure_db = 3.0, .overload_dbm = -20.0};
+  const auto slot = *channel_slot(Raster::atsc, {30});
+  const auto figure_db = [&](const Gear& of) {
+    return receive_chain(of, slot, default_mode(BroadcastStandard::atsc1), NoiseEnvironment::rural,
+                         ChannelKind::ricean)
+        .noise_figure_db;
+  };
+  CHECK(figure_db(switched_off(gear)) - figure_db(plain_gear()) == Approx(10.0));
+  CHECK(switched_off(plain_gear()) == plain_gear());
+  CHECK_FALSE(overload(switched_off(gear), std::vector{0.0}));
+}
+
 TEST_CASE("powers add up") {
   CHECK_FALSE(summed_power_dbm({}));
   CHECK(*summed_power_dbm(std::vector{-30.0}) == Approx(-30.0));

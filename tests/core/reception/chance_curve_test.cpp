@@ -171,7 +171,7 @@ TEST_CASE("chance curve: the amplifier is off at headings that overload it") {
   const std::vector<Station> stations{weak(), named("QBIG", 2e3, 60.0, 30, 1000.0)};
   const auto amplified = chance_curves(weighed(receiver, stations, tiles));
   const auto alone = chance_curves(weighed(receiver, {weak()}, tiles));
-  receiver.gear.amplifier.reset();
+  receiver.gear = gear::switched_off(receiver.gear);
   const auto without = chance_curves(weighed(receiver, {weak()}, tiles));
   // Straight at the strong one, and with it behind.
   CHECK(amplified[0]->percent()[60] == Approx(without[0]->percent()[60]));
