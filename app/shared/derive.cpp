@@ -34,7 +34,7 @@ void find_date(const Shared& shared, Findings& findings) {
   const auto& trusted = shared.receiver.date();
   using Origin = Findings::DateOrigin;
   findings.date = trusted ? UtcTime(trusted->date) : moment_of(shared);
-  const bool machine = shared.machine_time >= shared.clock_floor;
+  const bool machine = findings.date == shared.machine_time;
   findings.date_origin = trusted ? Origin::Receiver : machine ? Origin::Machine : Origin::Floor;
 }
 

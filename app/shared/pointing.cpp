@@ -1,6 +1,14 @@
 #include "app/shared/shared.hpp"
 
 namespace mastwise {
+namespace {
+
+// In whole days: as milliseconds the least floor would overflow.
+bool before_floor(const Shared& shared) {
+  return std::chrono::floor<std::chrono::days>(shared.machine_time) < shared.clock_floor;
+}
+
+}  // namespace
 
 double clock_error_min(const Shared& shared) {
   constexpr double kMachineClock_min = 1.0;
@@ -10,12 +18,12 @@ double clock_error_min(const Shared& shared) {
 UtcTime moment_of(const Shared& shared) {
   const auto utc = shared.receiver.fix(shared.now).utc;
   if (utc) return *utc;
-  if (shared.machine_time >= shared.clock_floor) return shared.machine_time;
+  if (!before_floor(shared)) return shared.machine_time;
   return UtcTime(shared.clock_floor) + shared.now.time_since_epoch();
 }
 
 bool clock_is_wrong(const Shared& shared) {
-  if (shared.machine_time < shared.clock_floor) return true;
+  if (before_floor(shared)) return true;
   const auto& trusted = shared.receiver.date();
   if (!trusted || shared.link.recorded) return false;
   // The receiver's date is of the last fix; a fix of yesterday is no fault of the clock.
