@@ -8,9 +8,14 @@
 namespace mastwise::reception {
 
 double SameSite::chance_percent(double margin_db, double deviation_db) const {
-  if (share <= 0.0) return reception::chance_percent(margin_db, deviation_db);
+  // A small share never reaches 1, and its spread is one among others.
+  constexpr double kSmall = 0.05;
+  if (share < kSmall) {
+    return reception::chance_percent(margin_db - dbm(factor()),
+                                     std::sqrt(deviation_db * deviation_db + variance()));
+  }
   const double share_deviation_db = std::sqrt(spread) / share;
-  constexpr double kStep = 0.5, kMost = 3.5;  // deviations
+  constexpr double kStep = 0.05, kMost = 4.0;  // deviations
   double sum = 0.0, weights = 0.0;
   for (double deviate = -kMost; deviate <= kMost; deviate += kStep) {
     const double weight = std::exp(-0.5 * deviate * deviate);

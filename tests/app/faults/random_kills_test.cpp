@@ -71,6 +71,9 @@ class KilledWorker {
   pid_t child_ = -1;
 };
 
+// How much longer the work takes under the sanitizers.
+constexpr double kSlower = test::kSanitized ? 10.0 : 1.0;
+
 // The time that the whole work takes in a child.
 double seconds_of(const std::function<void(const KilledWorker::Acknowledge&)>& work) {
   const auto began = std::chrono::steady_clock::now();
@@ -136,7 +139,7 @@ TEST_CASE("kills during saves of settings lose none that was acknowledged") {
         acknowledge(step);
       }
     });
-    const int told = std::max(before, worker.kill_after(dice.between(0.0, 0.1)));
+    const int told = std::max(before, worker.kill_after(kSlower * dice.between(0.0, 0.1)));
     const auto opened = service::open_logbook(path, test::at_second(0));
     REQUIRE(opened);
     CHECK_FALSE(opened->rescued);
@@ -169,7 +172,7 @@ TEST_CASE("kills during writes of records lose none that was acknowledged, and k
         acknowledge(step);
       }
     });
-    const int told = std::max(before, worker.kill_after(dice.between(0.0, 0.2)));
+    const int told = std::max(before, worker.kill_after(kSlower * dice.between(0.0, 0.2)));
     auto logbook = Logbook::open(path);
     REQUIRE(logbook);
     const auto content = logbook->content();
@@ -235,7 +238,7 @@ TEST_CASE("kills during imports of stations leave one whole table") {
         acknowledge(step);
       }
     });
-    const int told = std::max(before, worker.kill_after(dice.between(0.0, 0.08)));
+    const int told = std::max(before, worker.kill_after(kSlower * dice.between(0.0, 0.08)));
     CHECK(service::check_catalog(path, test::at_second(0)).empty());
     auto catalog = Catalog::open(path);
     REQUIRE(catalog);
