@@ -74,6 +74,12 @@ class KilledWorker {
 // How much longer the work takes under the sanitizers.
 constexpr double kSlower = test::kSanitized ? 10.0 : 1.0;
 
+// A moment to kill at; later with each kill that came before anything was done, as on a slow
+// machine.
+double moment(test::Dice& dice, double most_s, int too_early) {
+  return kSlower * dice.between(0.0, most_s * (1.0 + too_early));
+}
+
 // The time that the whole work takes in a child.
 double seconds_of(const std::function<void(const KilledWorker::Acknowledge&)>& work) {
   const auto began = std::chrono::steady_clock::now();
@@ -139,7 +145,8 @@ TEST_CASE("kills during saves of settings lose none that was acknowledged") {
         acknowledge(step);
       }
     });
-    const int told = std::max(before, worker.kill_after(kSlower * dice.between(0.0, 0.1)));
+    const int told =
+        std::max(before, worker.kill_after(moment(dice, 0.1, between == 0 ? kill : 0)));
     const auto opened = service::open_logbook(path, test::at_second(0));
     REQUIRE(opened);
     CHECK_FALSE(opened->rescued);
@@ -172,7 +179,8 @@ TEST_CASE("kills during writes of records lose none that was acknowledged, and k
         acknowledge(step);
       }
     });
-    const int told = std::max(before, worker.kill_after(kSlower * dice.between(0.0, 0.2)));
+    const int told =
+        std::max(before, worker.kill_after(moment(dice, 0.2, between == 0 ? kill : 0)));
     auto logbook = Logbook::open(path);
     REQUIRE(logbook);
     const auto content = logbook->content();
@@ -238,7 +246,8 @@ TEST_CASE("kills during imports of stations leave one whole table") {
         acknowledge(step);
       }
     });
-    const int told = std::max(before, worker.kill_after(kSlower * dice.between(0.0, 0.08)));
+    const int told =
+        std::max(before, worker.kill_after(moment(dice, 0.08, between == 0 ? kill : 0)));
     CHECK(service::check_catalog(path, test::at_second(0)).empty());
     auto catalog = Catalog::open(path);
     REQUIRE(catalog);
