@@ -17,12 +17,28 @@ using store::Statement;
 // A damaged tree may lead in a circle.
 constexpr std::size_t kMostRows = 10'000'000;
 
+// The fields of a record to select; '' for one that a table of an older version lacks.
+template <class Record>
+std::string columns(Database& database) {
+  std::set<std::string> known;
+  if (auto query = database.prepare("SELECT name FROM pragma_table_info(?)")) {
+    query->bind(std::string_view(kTable<Record>));
+    for (auto row = query->step(); row && *row; row = query->step()) known.insert(query->text(0));
+  }
+  std::string list;
+  for (const auto& field : record_cells::fields<Record>()) {
+    const std::string name(field.name);
+    list += (list.empty() ? "" : ", ") + (known.contains(name) ? name : std::string("''"));
+  }
+  return list;
+}
+
 template <class Record>
 void salvage(Database& database, std::vector<Record>& into, std::size_t& unreadable) {
   const std::size_t count = record_cells::fields<Record>().size();
   const std::size_t keys = record_cells::kKeyFields<Record>;
-  const std::string query = "SELECT " + logbook_file::names<Record>(count, "", ", ") + " FROM " +
-                            kTable<Record> + " ORDER BY ";
+  const std::string query =
+      "SELECT " + columns<Record>(database) + " FROM " + kTable<Record> + " ORDER BY ";
   std::map<std::vector<std::string>, Record> records;
   std::set<std::vector<std::string>> senseless;
   std::size_t rows = 0;

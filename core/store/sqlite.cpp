@@ -184,7 +184,7 @@ Result<Database> Database::open_with(const std::string& path, int flags, bool* m
 }
 
 Result<Database> Database::in_memory() const {
-  auto copy = open(":memory:");
+  auto copy = open(kInMemory);
   if (!copy) return copy;
   sqlite3_backup* backup =
       sqlite3_backup_init(copy->database_.get(), "main", database_.get(), "main");

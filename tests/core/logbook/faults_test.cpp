@@ -1,4 +1,5 @@
 #include "core/logbook/logbook.hpp"
+#include "core/logbook/salvage.hpp"
 #include "tests/support/logbook_records.hpp"
 #include "tests/support/reference.hpp"
 #include "tests/support/temporary_folder.hpp"
@@ -121,6 +122,10 @@ TEST_CASE("a logbook of the third version keeps its outcomes, with the amplifier
   const LogbookContent before = content_of(path);
   REQUIRE(before.outcomes.size() == 2);
   CHECK_FALSE(before.outcomes.front().amplifier);
+  // Also where damage leaves only single pages to read.
+  const SalvagedLogbook salvaged = salvage_logbook(path);
+  CHECK(salvaged.content == before);
+  CHECK(salvaged.unreadable == 0);
   auto logbook = Logbook::open(path);
   REQUIRE(logbook);
   CHECK(*logbook->content() == before);
