@@ -42,8 +42,8 @@ void write(LogbookState& state, const Shared& shared, LogWrite record) {
   if (!shared.stop.practice) state.writes.push_back(std::move(record));
 }
 
-// Whether an outcome or a sweep and its stop can wait for the disk. What is refused is counted, and
-// told until a record is accepted again.
+// Whether an outcome or a sweep can wait for the disk together with its stop. Refused records are
+// counted, and the foot shows how many until one is accepted again.
 bool accepts(LogbookState& state, const Shared& shared) {
   const bool room = shared.stop.practice || state.writes.size() + 2 <= kMostWaiting;
   state.refused = room ? 0 : state.refused + 1;

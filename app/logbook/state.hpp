@@ -66,7 +66,7 @@ std::span<const StopRecord> listed_stops(const Log& log);
 struct LogbookState {
   Log log = {};
   std::deque<LogWrite> writes = {};  // not written yet
-  std::size_t refused = 0;           // new records since there was no room for them
+  std::size_t refused = 0;           // new records for which there was no room
   LogbookFiles files = {};
   std::string weather = {};  // for outcomes
 

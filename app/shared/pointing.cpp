@@ -26,7 +26,7 @@ bool clock_is_wrong(const Shared& shared) {
   if (before_floor(shared)) return true;
   const auto& trusted = shared.receiver.date();
   if (!trusted || shared.link.recorded) return false;
-  // The receiver's date is of the last fix; a fix of yesterday is no fault of the clock.
+  // The receiver's date is of the last fix; yesterday's fix does not make the clock wrong.
   const auto today = std::chrono::floor<std::chrono::days>(shared.machine_time);
   return std::chrono::abs(today - trusted->date) > std::chrono::days(1) &&
          shared.receiver.fix(shared.now).utc.has_value();

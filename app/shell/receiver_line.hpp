@@ -13,8 +13,8 @@
 namespace mastwise::shell {
 
 // News on its way between the threads. Bytes that arrive close together are one piece, and while
-// nobody takes them only the latest are kept, so that neither a flood nor a screen that stands
-// still makes it grow without bound. A cut sentence fails its checksum.
+// nobody takes them only the latest are kept, so that neither a flood nor a frozen screen makes it
+// grow without bound. A cut sentence fails its checksum.
 class NewsQueue {
  public:
   // Some seconds of the fastest line, 921,600 baud.

@@ -90,8 +90,7 @@ std::size_t Session::waiting() const {
   return model_.logbook.writes.size() + (settings ? 1 : 0) + (state_changed_ ? 1 : 0);
 }
 
-// After a long wait for the disk the records go in portions, so that the screen does not stand
-// still.
+// After a long wait for the disk the records go in portions, so that the screen does not freeze.
 Result<Done> Session::write_rest() {
   constexpr int kAtOnce = 200;
   for (int count = 0; !model_.logbook.writes.empty(); ++count) {

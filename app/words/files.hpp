@@ -16,7 +16,7 @@ std::string settings_dropped(const std::vector<std::string>& names);
 // The last stop could not be read back.
 std::string state_dropped(const std::string& why);
 
-// The logbook or the catalog was damaged, what is left of it, and where the damaged file is.
+// Says that the logbook or the catalog was damaged, what was kept, and where the damaged file is.
 std::string logbook_rescued(const std::string& file, std::size_t stops, std::size_t outcomes);
 std::string catalog_rescued(const std::string& file, std::size_t stations);
 // The damaged file is still in place.
@@ -26,7 +26,7 @@ std::string logbook_unwritable(const std::string& why);
 
 // "3 records are not saved: the disk is full. Mastwise keeps trying."
 std::string unsaved(std::size_t records, const std::string& why);
-// There was no room for more of them.
+// Says how many records were refused because too many are waiting.
 std::string refused(std::size_t records);
 
 }  // namespace mastwise::words

@@ -29,7 +29,7 @@ UtcTime last_arrival(const Stage& stage) {
 
 }  // namespace
 
-TEST_CASE("a clock in 1970 is told, and neither declination nor records are dated by it") {
+TEST_CASE("the screen reports a clock in 1970, and neither declination nor records use its date") {
   const test::TemporaryFolder folder;
   test::fill_catalog(folder.file("catalog"));
   Stage stage(test::kTablet, folder.path());
@@ -54,7 +54,7 @@ TEST_CASE("a clock in 1970 is told, and neither declination nor records are date
   CHECK(stage.model().findings.date_origin == Findings::DateOrigin::Machine);
 }
 
-TEST_CASE("a receiver's date wins over a clock two years ahead, and the clock is told") {
+TEST_CASE("a receiver's date wins over a clock two years ahead, and the screen says so") {
   Stage stage;
   stage.set(act::SetStop{Stop{}});
   stage.set(act::LinkChanged{{.state = Link::State::Open, .name = "test"}});

@@ -140,7 +140,8 @@ std::vector<std::string> named(const fs::path& folder, const std::string& part) 
 
 }  // namespace
 
-TEST_CASE("whichever page of the logbook is damaged, the rest goes on and the loss is told") {
+TEST_CASE(
+    "whichever page of the logbook is damaged, the rest is kept and the screen reports the loss") {
   const test::TemporaryFolder original;
   const std::string whole = make_logbook(original.file("logbook"));
   LogbookContent before = some_records();
@@ -188,7 +189,8 @@ TEST_CASE("whichever page of the logbook is damaged, the rest goes on and the lo
                                   << " records were lost");
 }
 
-TEST_CASE("whichever page of the catalog is damaged, the rest goes on and the loss is told") {
+TEST_CASE(
+    "whichever page of the catalog is damaged, the rest is kept and the screen reports the loss") {
   const test::TemporaryFolder original;
   const std::string whole = make_catalog(original.file("catalog"));
   std::size_t rescued = 0, all_lost = 0, fewest = 400;
