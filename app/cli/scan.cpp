@@ -8,7 +8,6 @@
 #include "core/catalog/catalog.hpp"
 #include "core/reception/best_spots.hpp"
 #include "core/text/words.hpp"
-#include "platform/tile_folder.hpp"
 
 #include <cmath>
 #include <iostream>
@@ -42,9 +41,9 @@ Result<Station> station_of(const std::string& call_sign, const StopSetting& sett
 // The chance of the weakest station in each cell.
 Result<reception::ChanceMap> scan_all(const reception::AreaGrid& grid, const StopSetting& setting,
                                       const std::vector<std::string>& call_signs) {
-  const platform::TileFolder tiles(setting.question.practice
-                                       ? setting.sources.practice_terrain_folder
-                                       : setting.sources.terrain_folder);
+  Countries countries(setting.sources);
+  const auto visited = countries.visit(setting.question.practice);
+  if (!visited) return visited.error();
   const reception::Receiver receiver{.position = grid.stop(),
                                      .surroundings = setting.question.surroundings,
                                      .gear = gear_of(setting.question.gear)};
@@ -54,7 +53,7 @@ Result<reception::ChanceMap> scan_all(const reception::AreaGrid& grid, const Sto
   for (const std::string& call_sign : call_signs) {
     const auto station = station_of(call_sign, setting);
     if (!station) return station.error();
-    auto scan = reception::AreaScan::of(grid, receiver, *station, tiles);
+    auto scan = reception::AreaScan::of(grid, receiver, *station, visited->country->land());
     if (!scan) return scan.error();
     int told = -1;
     work.complete(*scan, [&](double done) {

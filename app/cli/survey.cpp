@@ -32,6 +32,7 @@ json row_json(const StationRow& row) {
   for (const reception::Reason& reason : row.reasons) {
     reasons.push_back({{"kind", to_text(reason.kind())},
                        {"decibel", reason.decibel},
+                       {"gain_percent", reason.gain_percent},
                        {"text", words::reason(reason, false)}});
   }
   return {{"call_sign", row.station.call_sign},

@@ -18,7 +18,7 @@ class AreaScanner {
  private:
   Result<Done> fill(AreaSheet& sheet, const AreaWorker::Work& work);
   Result<Done> scan_all(AreaSheet& sheet, const reception::AreaGrid& grid,
-                        const terrain::TileSource& tiles, const AreaWorker::Work& work);
+                        const reception::Land& land, const AreaWorker::Work& work);
 
   Countries countries_;
   Pool pool_;
@@ -38,10 +38,10 @@ std::vector<std::int8_t> percents(const reception::ChanceMap& chances) {
 
 // Runs the scans in turn and publishes the weakest station's chance after each part.
 Result<Done> AreaScanner::scan_all(AreaSheet& sheet, const reception::AreaGrid& grid,
-                                   const terrain::TileSource& tiles, const AreaWorker::Work& work) {
+                                   const reception::Land& land, const AreaWorker::Work& work) {
   const auto& stations = sheet.question.stations;
   for (std::size_t i = 0; i < stations.size(); ++i) {
-    auto scan = reception::AreaScan::of(grid, receiver_of(sheet.question.here), stations[i], tiles);
+    auto scan = reception::AreaScan::of(grid, receiver_of(sheet.question.here), stations[i], land);
     if (!scan) return scan.error();
     const auto show = [&](double done) {
       if (work.superseded()) return false;
@@ -71,7 +71,7 @@ Result<Done> AreaScanner::fill(AreaSheet& sheet, const AreaWorker::Work& work) {
   if (!grid) return grid.error();
   sheet.side = grid->side();
   maps_.clear();
-  if (const auto scanned = scan_all(sheet, *grid, visited->country->tiles, work); !scanned) {
+  if (const auto scanned = scan_all(sheet, *grid, visited->country->land(), work); !scanned) {
     return scanned;
   }
   if (sheet.done < 1.0) return Done{};

@@ -1,5 +1,7 @@
 #include "app/service/country.hpp"
 
+#include "app/service/startup.hpp"
+
 #include <utility>
 
 namespace mastwise {
@@ -8,8 +10,11 @@ namespace {
 Result<std::unique_ptr<Country>> open_own(const SurveySources& sources) {
   auto catalog = Catalog::open(sources.catalog_path);
   if (!catalog) return catalog.error();
+  // Without its coasts the land counts as inland.
+  auto borders = service::load_borders();
   return std::unique_ptr<Country>(
-      new Country{*std::move(catalog), platform::TileFolder(sources.terrain_folder)});
+      new Country{*std::move(catalog), platform::TileFolder(sources.terrain_folder),
+                  borders ? std::optional(*std::move(borders)) : std::nullopt});
 }
 
 Result<std::unique_ptr<Country>> open_practice(const SurveySources& sources) {
@@ -20,7 +25,7 @@ Result<std::unique_ptr<Country>> open_practice(const SurveySources& sources) {
   const auto filled = catalog->replace_source(table);
   if (!filled) return filled.error();
   return std::unique_ptr<Country>(
-      new Country{*std::move(catalog), platform::TileFolder(sources.practice_terrain_folder)});
+      new Country{*std::move(catalog), platform::TileFolder(sources.practice_terrain_folder), {}});
 }
 
 }  // namespace

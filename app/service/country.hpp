@@ -1,11 +1,14 @@
 #pragma once
 
 #include "core/catalog/catalog.hpp"
+#include "core/map/borders.hpp"
+#include "core/reception/land.hpp"
 #include "core/result.hpp"
 #include "core/stations/station.hpp"
 #include "platform/tile_folder.hpp"
 
 #include <memory>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -19,10 +22,13 @@ struct SurveySources {
   std::string practice_terrain_folder = {};
 };
 
-// Stations and their hills.
+// Stations and the land around them.
 struct Country {
   Catalog catalog;
   platform::TileFolder tiles;
+  std::optional<map::Borders> coasts;  // not of the practice area, whose land is invented
+
+  reception::Land land() const { return {tiles, coasts ? &*coasts : nullptr}; }
 };
 
 // The user's stations and hills, and the practice area's. The first thread that asks opens the

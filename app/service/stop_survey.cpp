@@ -48,7 +48,7 @@ Result<std::optional<reception::Survey>> StopSurveyor::survey(Country& country,
     stations.push_back(station.station);
     between.complete(stations.back());
   }
-  reception::Survey survey(receiver, std::move(stations), country.tiles);
+  reception::Survey survey(receiver, std::move(stations), country.land());
   for (std::size_t first = 0; first < survey.size(); first += kBatch) {
     if (between.stop()) return Made();
     const std::size_t end = std::min(survey.size(), first + kBatch);

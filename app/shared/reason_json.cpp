@@ -157,6 +157,7 @@ json to_json(const reception::Reason& reason) {
   std::visit([&](const auto& it) { visit(write, it); }, reason.fact);
   write.out["kind"] = to_text(reason.kind());
   write.out["decibel"] = reason.decibel;
+  write.out["gain_percent"] = reason.gain_percent;
   return std::move(write.out);
 }
 
@@ -165,7 +166,8 @@ std::optional<reception::Reason> reason_from_json(const json& in) {
   const auto kind = named<reception::ReasonKind>(in.at("kind"), reception::kReasonKinds);
   return reception::Reason{
       .decibel = in.at("decibel").get<double>(),
-      .fact = read_fact(kind, in, std::make_index_sequence<reception::kReasonKinds>())};
+      .fact = read_fact(kind, in, std::make_index_sequence<reception::kReasonKinds>()),
+      .gain_percent = in.value("gain_percent", 0.0)};
 }
 
 json to_json(const std::vector<reception::Reason>& reasons) {

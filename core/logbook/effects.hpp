@@ -1,6 +1,7 @@
 #pragma once
 
 #include "core/logbook/record.hpp"
+#include "core/reception/survey.hpp"
 
 #include <cstddef>
 #include <optional>
@@ -20,7 +21,7 @@ namespace mastwise::learning {
 // dB with 2.5 dB of model [common practice, no source for the sum].
 constexpr double kBandPrior_db = 6.0;
 // How far a roof antenna, its cable and amplifier differ from their figures [common practice].
-constexpr double kGearPrior_db = 3.0;
+constexpr double kGearPrior_db = reception::kUnlearnedGear_db;
 // The common effect of one stop on all stations: half the variance of the 5.5 dB from spot to spot
 // [common practice].
 constexpr double kStopPrior_db = 4.0;

@@ -96,7 +96,9 @@ std::array<Correction, 3> Learned::corrections(std::string_view gear,
 }
 
 reception::LearnedBias as_bias(const Correction& correction) {
-  if (!correction.applied) return {};
+  if (!correction.applied) {
+    return {.sigma_db = std::min(reception::kUnlearnedGear_db, correction.sigma_db)};
+  }
   return {
       .bias_db = correction.bias_db, .sigma_db = correction.sigma_db, .stops = correction.stops};
 }

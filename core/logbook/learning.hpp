@@ -42,7 +42,8 @@ struct Correction {
   bool operator==(const Correction&) const = default;
 };
 
-// What the forecast takes from a correction: nothing unless it is applied.
+// What the forecast takes from a correction: no bias unless it is applied, but a spread below that
+// of an unlearned gear even then.
 reception::LearnedBias as_bias(const Correction& correction);
 
 // A bias is used once it is this many sigmas from 0; with less evidence, chance alone would make

@@ -54,16 +54,10 @@ double bearing_rad(const CellPlace& place) {
 
 }  // namespace
 
-std::optional<double> AreaCell::chance_percent() const {
-  if (!known()) return std::nullopt;
-  return reception::chance_percent(margin_db, deviation_db);
-}
-
 struct AreaScan::State {
   using Wanted = AreaScratch::Wanted;
 
-  State(const AreaGrid& area, const Receiver& at, Transmitter from,
-        const terrain::TileSource& source);
+  State(const AreaGrid& area, const Receiver& at, Transmitter from, const Land& land);
 
   bool in_pass(std::size_t row, std::size_t column) const;
   void sort_by_rays();
@@ -73,13 +67,15 @@ struct AreaScan::State {
   bool take_mean(std::size_t cell);
   void compute_alone(const Wanted& wanted, Receiver& at, Scratch& scratch);
   void compute_along(Receiver& at, AreaScratch& scratch);
-  void compute(const Wanted& wanted, const itm::TerrainProfile& ground, Receiver& at,
-               p1812::Scratch& scratch);
+  void find_sea(Bearing<True> bearing, double distance_m, GroundCover& cover) const;
+  void compute(const Wanted& wanted, const itm::TerrainProfile& terrain, Receiver& at,
+               Scratch& scratch);
 
   AreaGrid grid;
   Receiver receiver;
   Transmitter transmitter;
   const terrain::TileSource& tiles;
+  std::optional<map::Shore> shore = {};  // around the transmitter
   CellPlaces places;
   Measurement start;  // before the path
   double required_field_dbuvm = 0.0;
@@ -96,12 +92,11 @@ struct AreaScan::State {
   std::vector<std::size_t> slice_starts;  // in ray_starts, and its last
 };
 
-AreaScan::State::State(const AreaGrid& area, const Receiver& at, Transmitter from,
-                       const terrain::TileSource& source)
+AreaScan::State::State(const AreaGrid& area, const Receiver& at, Transmitter from, const Land& land)
     : grid(area),
       receiver(at),
       transmitter(std::move(from)),
-      tiles(source),
+      tiles(land.tiles),
       places(area, transmitter.station.position),
       start(start_measurement(transmitter.station)),
       cells(area.size()) {
@@ -122,6 +117,9 @@ AreaScan::State::State(const AreaGrid& area, const Receiver& at, Transmitter fro
   for (const std::size_t corner : {std::size_t{0}, grid.side() - 1, last + 1 - grid.side(), last}) {
     const CellPlace place = places.at(corner);
     farthest_m = std::max(farthest_m, std::hypot(place.east_m, place.north_m));
+  }
+  if (land.coasts != nullptr) {
+    shore = map::Shore::around(*land.coasts, transmitter.station.position, farthest_m);
   }
   const double miss_m = std::max(kRayMiss_m, kRayMissOfCell * grid.cell_m());
   rays = static_cast<std::size_t>(std::ceil(kTurn_rad * farthest_m / (2.0 * miss_m)));
@@ -230,7 +228,8 @@ void AreaScan::State::compute_alone(const Wanted& wanted, Receiver& at, Scratch&
   terrain::cut_profile(tiles, transmitter.station.position, *position, profile,
                        terrain::ProfileDetail::k90m);
   if (!profile.complete()) return;
-  compute(wanted, {profile.spacing_m, profile.heights_m}, at, scratch.p1812);
+  find_sea(profile.bearing_at_start, profile.distance_m, scratch.cover);
+  compute(wanted, {profile.spacing_m, profile.heights_m}, at, scratch);
 }
 
 void AreaScan::State::compute_along(Receiver& at, AreaScratch& scratch) {
@@ -252,23 +251,37 @@ void AreaScan::State::compute_along(Receiver& at, AreaScratch& scratch) {
       if (wanted.at.set != set) continue;
       const auto ground = scratch.ray.to(wanted.at.point, wanted.distance_m,
                                          static_cast<double>(cells[wanted.cell].ground_m));
-      if (ground) compute(wanted, *ground, at, scratch.path.p1812);
+      if (!ground) continue;
+      find_sea(mean, wanted.distance_m, scratch.path.cover);
+      compute(wanted, *ground, at, scratch.path);
     }
   }
 }
 
-void AreaScan::State::compute(const Wanted& wanted, const itm::TerrainProfile& ground, Receiver& at,
-                              p1812::Scratch& scratch) {
+void AreaScan::State::find_sea(Bearing<True> bearing, double distance_m, GroundCover& cover) const {
+  if (shore) shore->sea_toward(bearing, distance_m, cover.sea);
+}
+
+void AreaScan::State::compute(const Wanted& wanted, const itm::TerrainProfile& terrain,
+                              Receiver& at, Scratch& scratch) {
   at.position = *Position::at_deg(wanted.place.latitude_deg, wanted.place.longitude_deg);
   Measurement measurement = start;
   measurement.outlook.distance_m = wanted.distance_m;
-  compute_on_profile(transmitter.station, at, ground, transmitter.height_m, measurement, scratch);
+  std::optional<AlongShore> along;
+  if (shore) {
+    along.emplace(
+        AlongShore{.shore = *shore,
+                   .bearing = Bearing<True>::degrees(bearing_rad(wanted.place) * 360.0 / kTurn_rad),
+                   .center_is_last_point = false});
+  }
+  compute_on_profile(transmitter.station, at, with_cover(terrain, along, scratch.cover),
+                     transmitter.height_m, measurement, scratch.p1812);
   if (!measurement.outlook.field_dbuvm) return;
   measurement.outlook.deviations.heading_db = heading_deviation_db;
   measurement.outlook.deviations.logbook_db = logbook_deviation_db;
   AreaCell& cell = cells[wanted.cell];
   cell.margin_db = static_cast<float>(*measurement.outlook.field_dbuvm - required_field_dbuvm);
-  cell.deviation_db = static_cast<float>(measurement.outlook.deviations.total_db());
+  cell.deviation_db = static_cast<float>(own_spread(measurement.outlook.deviations).deviation_db);
   cell.state = CellState::computed;
 }
 
@@ -278,10 +291,10 @@ AreaScan& AreaScan::operator=(AreaScan&&) noexcept = default;
 AreaScan::~AreaScan() = default;
 
 Result<AreaScan> AreaScan::of(const AreaGrid& grid, const Receiver& receiver,
-                              const Station& station, const terrain::TileSource& tiles) {
-  auto transmitter = transmitter_of(station, tiles);
+                              const Station& station, const Land& land) {
+  auto transmitter = transmitter_of(station, land.tiles);
   if (!transmitter) return transmitter.error();
-  return AreaScan(std::make_unique<State>(grid, receiver, *std::move(transmitter), tiles));
+  return AreaScan(std::make_unique<State>(grid, receiver, *std::move(transmitter), land));
 }
 
 bool AreaScan::next_pass() {
@@ -321,6 +334,15 @@ const std::vector<AreaCell>& AreaScan::cells() const {
   return state_->cells;
 }
 
+std::optional<double> AreaScan::chance_percent(const AreaCell& cell) const {
+  if (!cell.known()) return std::nullopt;
+  const Station& station = state_->transmitter.station;
+  return reception::chance_percent(
+      cell.margin_db,
+      Spread{.deviation_db = cell.deviation_db,
+             .unknown_pattern = !station.pattern && station.directional.value_or(false)});
+}
+
 double AreaScan::required_field_dbuvm() const {
   return state_->required_field_dbuvm;
 }
@@ -335,7 +357,7 @@ void complete(AreaScan& scan) {
 ChanceMap chances(const AreaScan& scan) {
   ChanceMap map;
   map.reserve(scan.cells().size());
-  for (const AreaCell& cell : scan.cells()) map.push_back(cell.chance_percent());
+  for (const AreaCell& cell : scan.cells()) map.push_back(scan.chance_percent(cell));
   return map;
 }
 

@@ -22,7 +22,7 @@ enum class CellState : std::uint8_t {
 };
 
 // The result for one cell, as for a single path to it: median margin with the antenna aimed at the
-// station, and its standard deviation.
+// station, and the standard deviation of the normal part of its spread.
 struct AreaCell {
   float margin_db = 0.0f;
   float deviation_db = 0.0f;
@@ -30,7 +30,6 @@ struct AreaCell {
   CellState state = CellState::pending;
 
   bool known() const { return state == CellState::computed || state == CellState::between; }
-  std::optional<double> chance_percent() const;
   bool operator==(const AreaCell&) const = default;
 };
 
@@ -75,10 +74,10 @@ class AreaScan {
   static constexpr double kLevel_m = 1.0;
   static constexpr double kFarthestNeighbor_m = 200.0;
 
-  // `tiles` must outlive the scan. The receiver's position is ignored: the grid's cells replace it.
-  // Errors: the station's power, channel or height is unknown, or the ground under it.
+  // What `land` views must outlive the scan. The receiver's position is ignored: the grid's cells
+  // replace it. Errors: the station's power, channel or height is unknown, or the ground under it.
   static Result<AreaScan> of(const AreaGrid& grid, const Receiver& receiver, const Station& station,
-                             const terrain::TileSource& tiles);
+                             const Land& land);
   AreaScan(AreaScan&&) noexcept;
   AreaScan& operator=(AreaScan&&) noexcept;
   ~AreaScan();
@@ -95,6 +94,8 @@ class AreaScan {
   const AreaGrid& grid() const;
   const Station& station() const;
   const std::vector<AreaCell>& cells() const;
+  // std::nullopt for an unknown cell.
+  std::optional<double> chance_percent(const AreaCell& cell) const;
 
   // The median field that gives a margin of 0 dB, dBuV/m; margins plus this are fields.
   double required_field_dbuvm() const;

@@ -1,5 +1,7 @@
 #include "core/reception/chance.hpp"
 
+#include "core/reception/unknown_pattern.hpp"
+
 #include <cmath>
 #include <numbers>
 
@@ -38,6 +40,16 @@ double Deviations::total_db() const {
 
 double chance_percent(double margin_db, double deviation_db) {
   return 50.0 * std::erfc(-margin_db / deviation_db / std::numbers::sqrt2);
+}
+
+double chance_percent(double margin_db, const Spread& spread) {
+  if (!spread.unknown_pattern) return chance_percent(margin_db, spread.deviation_db);
+  double sum = 0.0;
+  for (const PatternLoss& each : kUnknownPattern) {
+    sum += each.probability *
+           chance_percent(margin_db + kUnknownPatternMean_db - each.loss_db, spread.deviation_db);
+  }
+  return sum;
 }
 
 double chance_cap_percent(double terrain_coverage, double rough_percent) {

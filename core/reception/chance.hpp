@@ -23,9 +23,9 @@ struct Deviations {
   double model_db = 0.0;         // differences between paths that a model sees as equal
   double ground_db = 0.0;        // what unknown ground may hold
   double heading_db = 0.0;       // variation of the antenna's loss with the heading error
-  double station_db = 0.0;       // uncertainty of the transmitter's pattern
+  double station_db = 0.0;       // of an unknown pattern of the transmitter
   double interference_db = 0.0;  // the same spreads of interfering stations, weighted
-  double logbook_db = 0.0;       // of the logbook's correction
+  double logbook_db = 0.0;       // of the gear, or of the logbook's correction
   bool operator==(const Deviations&) const = default;
   double total_db() const;  // root of the sum of squares
 };
@@ -33,6 +33,14 @@ struct Deviations {
 // P(margin > 0) in percent for a median margin in dB: 100 Phi(margin / deviation). A median margin
 // of 0 is 50 %. The deviation is positive.
 double chance_percent(double margin_db, double deviation_db);
+
+// The distribution of a margin around its median.
+struct Spread {
+  double deviation_db = 0.0;  // of the normal part
+  // Besides, the station's loss by an unknown pattern varies around its mean (unknown_pattern.hpp).
+  bool unknown_pattern = false;
+};
+double chance_percent(double margin_db, const Spread& spread);
 
 // The highest chance to show where only this share of the path, within [0, 1], has terrain. Below
 // 90 % nothing is steady; below 50 % nothing is likely either, unless the chance over rough ground

@@ -14,13 +14,6 @@ namespace {
 
 constexpr double kWorthTelling_percent = 1.0;
 
-// The interference on a station at each heading.
-struct Disturbed {
-  ChanceCurve::Values sum_mw = {};
-  ChanceCurve::Values spread = {};  // sum of squares of weighted power times deviation
-  SameSite site = {};               // the same at every heading: both come from one direction
-};
-
 // Power at the antenna's terminals with the axis exactly on the station.
 double exactly_aimed_dbm(const Measurement& measurement) {
   return measurement.detail.received_dbm + measurement.detail.heading_db;
@@ -59,14 +52,14 @@ struct ChanceCurves::State {
   const PatternLookup& table(const Measurement& measurement) const {
     return tables[static_cast<std::size_t>(measurement.outlook.band)];
   }
-  double weighted_mw(const Disturbance& other) const;
+  double weighted_dbm(const Disturbance& other) const;
   void find_overload();
-  Disturbed disturbed(const Measurement& own, const std::vector<Disturbance>& others) const;
-  ChanceCurve::Values percent(const Measurement& own, double needed_mw, double needed_alone_mw,
+  ChanceCurve::Values wanted_dbm(std::size_t index) const;
+  ChanceCurve::Values percent(std::size_t index, double needed_dbm, double without_amplifier_dbm,
                               const std::vector<Disturbance>& others) const;
   std::optional<std::size_t> avoided(const Measurement& own, const ChanceCurve::Values& percent,
                                      const std::vector<Disturbance>& others) const;
-  double needed_mw(const Measurement& own, bool with_amplifier) const;
+  double needed_dbm(const Measurement& own, bool with_amplifier) const;
 
   const LinkBudget& budget;
   std::span<const Station> stations;
@@ -102,63 +95,69 @@ void ChanceCurves::State::find_overload() {
 }
 
 // For exact aim.
-double ChanceCurves::State::weighted_mw(const Disturbance& other) const {
-  return milliwatts(other.on_axis_dbm + measurements[other.station].detail.heading_db +
-                    other.ratio_db);
+double ChanceCurves::State::weighted_dbm(const Disturbance& other) const {
+  return other.on_axis.median_dbm + measurements[other.station].detail.heading_db + other.ratio_db;
 }
 
-Disturbed ChanceCurves::State::disturbed(const Measurement& own,
-                                         const std::vector<Disturbance>& others) const {
-  Disturbed result;
-  for (const Disturbance& other : others) {
-    const Measurement& measurement = measurements[other.station];
-    const double aimed_mw = weighted_mw(other);
-    if (other.same_site) {
-      result.site.add(aimed_mw, milliwatts(exactly_aimed_dbm(own)), other.deviation_db);
-      continue;
-    }
-    const double deviation_squared = other.deviation_db * other.deviation_db;
-    const ChanceCurve::Values response = table(measurement).response(measurement.outlook.bearing);
-    for (std::size_t h = 0; h < response.size(); ++h) {
-      const double weighted_mw = aimed_mw * response[h];
-      result.sum_mw[h] += weighted_mw;
-      result.spread[h] += weighted_mw * weighted_mw * deviation_squared;
+// The station's power with the axis exactly at each heading, with its helpers'.
+ChanceCurve::Values ChanceCurves::State::wanted_dbm(std::size_t index) const {
+  const Measurement& own = measurements[index];
+  ChanceCurve::Values values = table(own).response_db(own.outlook.bearing);
+  for (double& value : values) value += exactly_aimed_dbm(own);
+  std::vector<std::size_t> helpers;
+  find_helpers(stations, measurements, index, helpers);
+  for (const std::size_t helper : helpers) {
+    const Measurement& other = measurements[helper];
+    const ChanceCurve::Values more_db = table(other).response_db(other.outlook.bearing);
+    for (std::size_t h = 0; h < values.size(); ++h) {
+      values[h] = dbm(milliwatts(values[h]) + milliwatts(exactly_aimed_dbm(other) + more_db[h]));
     }
   }
-  return result;
+  return values;
 }
 
-double ChanceCurves::State::needed_mw(const Measurement& own, bool with_amplifier) const {
+double ChanceCurves::State::needed_dbm(const Measurement& own, bool with_amplifier) const {
   const gear::ReceiveChain chain = budget.chain(own, with_amplifier);
-  return milliwatts(chain.noise_power_dbm + chain.required_cn_db);
+  return chain.noise_power_dbm + chain.required_cn_db;
 }
 
 // With the axis exactly at each heading.
-ChanceCurve::Values ChanceCurves::State::percent(const Measurement& own, double needed_mw,
-                                                 double needed_alone_mw,
+ChanceCurve::Values ChanceCurves::State::percent(std::size_t index, double needed_dbm,
+                                                 double without_amplifier_dbm,
                                                  const std::vector<Disturbance>& others) const {
+  const Measurement& own = measurements[index];
   Deviations deviations = own.outlook.deviations;
-  deviations.heading_db = deviations.interference_db = 0.0;
-  const double own_deviation_db = deviations.total_db();
-  const double aimed_dbm = exactly_aimed_dbm(own);
-  ChanceCurve::Values values = table(own).response_db(own.outlook.bearing);
-  if (others.empty()) {
-    const double needed_dbm = dbm(needed_mw);
-    const double needed_alone_dbm = dbm(needed_alone_mw);
-    for (std::size_t h = 0; h < values.size(); ++h) {
-      values[h] =
-          chance_percent(aimed_dbm + values[h] - (overloaded[h] ? needed_alone_dbm : needed_dbm),
-                         own_deviation_db);
+  deviations.heading_db = 0.0;
+  const Spread spread = own_spread(deviations);
+  ChanceCurve::Values values = wanted_dbm(index);
+  struct Rival {
+    const Disturbance& disturbance;
+    double aimed_dbm;
+    ChanceCurve::Values response_db;
+  };
+  std::vector<Rival> rivals;
+  SameSite site;  // the same at every heading: both come from one direction
+  for (const Disturbance& other : others) {
+    if (other.same_site) {
+      site.add(milliwatts(weighted_dbm(other)), milliwatts(exactly_aimed_dbm(own)),
+               other.on_axis.deviation_db);
+    } else {
+      const Measurement& measurement = measurements[other.station];
+      rivals.push_back({other, weighted_dbm(other),
+                        table(measurement).response_db(measurement.outlook.bearing)});
     }
-    return values;
   }
-  const Disturbed disturbed = this->disturbed(own, others);
+  FromElsewhere elsewhere(stations);
   for (std::size_t h = 0; h < values.size(); ++h) {
-    const double against_mw = (overloaded[h] ? needed_alone_mw : needed_mw) + disturbed.sum_mw[h];
-    const double deviation_db = std::sqrt(own_deviation_db * own_deviation_db +
-                                          disturbed.spread[h] / (against_mw * against_mw));
-    values[h] =
-        disturbed.site.chance_percent(aimed_dbm + values[h] - dbm(against_mw), deviation_db);
+    elsewhere.clear();
+    for (const Rival& rival : rivals) {
+      elsewhere.add(rival.disturbance.station, {rival.aimed_dbm + rival.response_db[h],
+                                                rival.disturbance.on_axis.deviation_db});
+    }
+    Rivals against{.needed_alone_dbm = overloaded[h] ? without_amplifier_dbm : needed_dbm,
+                   .site = site};
+    elsewhere.put_into(against);
+    values[h] = Requirement(against).chance_percent(values[h], spread);
   }
   return values;
 }
@@ -178,7 +177,8 @@ std::optional<std::size_t> ChanceCurves::State::avoided(
     const auto response = [&](Bearing<True> axis) {
       return milliwatts(budget.off_axis_db(outlook.band, outlook.bearing - axis));
     };
-    const double less_mw = weighted_mw(other) * (response(own.outlook.bearing) - response(heading));
+    const double less_mw =
+        milliwatts(weighted_dbm(other)) * (response(own.outlook.bearing) - response(heading));
     if (less_mw <= most_mw) continue;
     most_mw = less_mw;
     most = other.station;
@@ -194,14 +194,14 @@ ChanceCurves::~ChanceCurves() = default;
 std::optional<ChanceCurve> ChanceCurves::curve(std::size_t index) const {
   const Measurement& own = state_->measurements[index];
   if (!own.heard()) return std::nullopt;
-  const double needed_mw = state_->needed_mw(own, true);
-  const double needed_alone_mw = state_->needed_mw(own, false);
+  const double needed_dbm = state_->needed_dbm(own, true);
+  const double without_amplifier_dbm = state_->needed_dbm(own, false);
   std::vector<Disturbance> others;
   // Too weak to matter is judged without the mean loss already subtracted from the interferer's
   // level.
-  find_disturbers(state_->stations, state_->measurements, index,
-                  dbm(needed_mw) - own.detail.heading_db, others);
-  ChanceCurve::Exact exactly{state_->percent(own, needed_mw, needed_alone_mw, others),
+  find_disturbers(state_->stations, state_->measurements, index, needed_dbm - own.detail.heading_db,
+                  others);
+  ChanceCurve::Exact exactly{state_->percent(index, needed_dbm, without_amplifier_dbm, others),
                              state_->budget.receiver().heading_error_deg};
   for (double& percent : exactly.percent) {
     percent = std::min(percent, own.outlook.chance_cap_percent);

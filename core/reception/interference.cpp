@@ -1,5 +1,6 @@
 #include "core/reception/interference.hpp"
 
+#include "core/reception/path_fields.hpp"
 #include "core/reception/protection.hpp"
 
 #include <algorithm>
@@ -32,8 +33,66 @@ bool at_one_site(const Station& a, const Station& b) {
          east_deg < kSameSite_deg;
 }
 
-bool same_transmitter(const Station& a, const Station& b) {
-  return (!a.call_sign.empty() && a.call_sign == b.call_sign) || at_one_site(a, b);
+// The field's spread over places, evenings and models. An interferer counts when it is strong, so
+// evenings vary as from its median to its strongest tenth.
+double field_deviation_db(const Measurement& measurement) {
+  const Deviations& own = measurement.outlook.deviations;
+  const double stronger_db =
+      measurement.detail.field_tenth_dbuvm - *measurement.outlook.field_dbuvm;
+  const Deviations field = {.location_db = own.location_db,
+                            .time_db = std::max(0.0, stronger_db) / kTenthDeviate,
+                            .model_db = own.model_db,
+                            .ground_db = own.ground_db,
+                            .station_db = own.station_db};
+  return field.total_db();
+}
+
+// Whether another transmitter carries the wanted station's program on its channel from elsewhere.
+bool is_twin(const Station& wanted, const Station& other) {
+  return !wanted.call_sign.empty() && wanted.call_sign == other.call_sign &&
+         !at_one_site(wanted, other);
+}
+
+// Whether signals over these distances arrive within the receiver's reach of each other.
+bool within_reach(const Measurement& wanted, const Measurement& other) {
+  constexpr double kLight_m_per_us = 299.792458;
+  const double apart_m = std::fabs(wanted.outlook.distance_m - other.outlook.distance_m);
+  return apart_m <= kLight_m_per_us * echo_reach_us(wanted.standard);
+}
+
+bool is_helper(std::span<const Station> stations, std::span<const Measurement> measurements,
+               std::size_t wanted, std::size_t other) {
+  return channel_relation(measurements[wanted].slot, measurements[other].slot) ==
+             ChannelRelation::same &&
+         is_twin(stations[wanted], stations[other]) &&
+         within_reach(measurements[wanted], measurements[other]);
+}
+
+// The antenna's response toward the other station while it is aimed at the wanted one.
+double toward_db(const LinkBudget& budget, const Measurement& wanted, const Measurement& other) {
+  return budget.off_axis_db(other.outlook.band, other.outlook.bearing - wanted.outlook.bearing);
+}
+
+Rivals sum_of(std::span<const Disturbance> disturbances, const LinkBudget& budget,
+              std::span<const Measurement> measurements, std::size_t wanted,
+              std::optional<std::size_t> without, FromElsewhere& elsewhere) {
+  const Measurement& own = measurements[wanted];
+  const double wanted_mw = milliwatts(own.detail.received_dbm + own.detail.helped_db);
+  Rivals rivals{.needed_alone_dbm = own.detail.noise_dbm + own.detail.required_cn_db};
+  elsewhere.clear();
+  for (const Disturbance& other : disturbances) {
+    if (other.station == without) continue;
+    const double weighted_dbm = other.on_axis.median_dbm +
+                                toward_db(budget, own, measurements[other.station]) +
+                                other.ratio_db;
+    if (other.same_site) {
+      rivals.site.add(milliwatts(weighted_dbm), wanted_mw, other.on_axis.deviation_db);
+    } else {
+      elsewhere.add(other.station, {weighted_dbm, other.on_axis.deviation_db});
+    }
+  }
+  elsewhere.put_into(rivals);
+  return rivals;
 }
 
 // Whether interference from the wanted station's site could take 0.01 dB off its margin.
@@ -57,28 +116,56 @@ void find_disturbers(std::span<const Station> stations, std::span<const Measurem
     const double ratio = ratio_db(ratios, relation);
     const double strongest_dbm = on_axis_dbm(other, other.detail.field_tenth_dbuvm);
     if (strongest_dbm + ratio < needed_dbm - kNegligible_db) continue;
-    if (same && same_transmitter(stations[wanted], stations[i])) continue;
+    const double median_dbm = on_axis_dbm(other, *other.outlook.field_dbuvm);
     if (at_one_site(stations[wanted], stations[i])) {
-      const double median_dbm = on_axis_dbm(other, *other.outlook.field_dbuvm);
-      if (!matters_at_site(own, median_dbm + ratio)) continue;
+      if (same || !matters_at_site(own, median_dbm + ratio)) continue;
       found.push_back({.station = i,
                        .same_site = true,
-                       .on_axis_dbm = median_dbm,
-                       .ratio_db = ratio,
-                       .deviation_db = kSameSiteDeviation_db});
+                       .on_axis = {median_dbm, kSameSiteDeviation_db},
+                       .ratio_db = ratio});
       continue;
     }
+    if (same && is_helper(stations, measurements, wanted, i)) continue;
     found.push_back({.station = i,
                      .same_channel = same,
-                     .on_axis_dbm = strongest_dbm,
-                     .ratio_db = ratio,
-                     .deviation_db = std::hypot(other.outlook.deviations.location_db,
-                                                other.outlook.deviations.model_db)});
+                     .on_axis = {median_dbm, field_deviation_db(other)},
+                     .ratio_db = ratio});
   }
 }
 
-double Interference::toward_db(const Measurement& wanted, const Measurement& other) const {
-  return budget_.off_axis_db(other.outlook.band, other.outlook.bearing - wanted.outlook.bearing);
+void find_helpers(std::span<const Station> stations, std::span<const Measurement> measurements,
+                  std::size_t wanted, std::vector<std::size_t>& found) {
+  found.clear();
+  for (std::size_t i = 0; i < measurements.size(); ++i) {
+    if (i == wanted || !measurements[i].heard()) continue;
+    if (is_helper(stations, measurements, wanted, i)) found.push_back(i);
+  }
+}
+
+void FromElsewhere::add(std::size_t station, const Level& weighted) {
+  for (Site& site : sites_) {
+    if (!at_one_site(stations_[site.station], stations_[station])) continue;
+    site.level = joint_sum(site.level, weighted);
+    return;
+  }
+  sites_.push_back({station, weighted});
+}
+
+void FromElsewhere::put_into(Rivals& rivals) const {
+  rivals.strongest.reset();
+  rivals.others.reset();
+  const auto tenth_dbm = [](const Site& site) {
+    return site.level.median_dbm + kTenthDeviate * site.level.deviation_db;
+  };
+  const auto strongest =
+      std::max_element(sites_.begin(), sites_.end(),
+                       [&](const Site& a, const Site& b) { return tenth_dbm(a) < tenth_dbm(b); });
+  if (strongest == sites_.end()) return;
+  rivals.strongest = strongest->level;
+  for (const Site& site : sites_) {
+    if (&site == &*strongest) continue;
+    rivals.others = rivals.others ? independent_sum(*rivals.others, site.level) : site.level;
+  }
 }
 
 void Interference::find_strong(std::span<const Measurement> measurements) {
@@ -99,45 +186,58 @@ void Interference::check_overload(std::span<Measurement> measurements, std::size
   powers_dbm_.clear();
   for (const std::size_t other : strong_) {
     powers_dbm_.push_back(measurements[other].detail.received_dbm +
-                          (other == wanted ? 0.0 : toward_db(own, measurements[other])));
+                          (other == wanted ? 0.0 : toward_db(budget_, own, measurements[other])));
   }
   const auto overload = gear::overload(budget_.receiver().gear, powers_dbm_);
   own.detail.overload_db = overload ? std::max(overload->excess_db(), 0.1) : 0.0;
   own.detail.overload_sum_dbm = overload ? overload->summed_dbm : 0.0;
 }
 
+double Interference::helped_db(std::span<const Measurement> measurements, std::size_t wanted) {
+  const Measurement& own = measurements[wanted];
+  find_helpers(stations_, measurements, wanted, helpers_);
+  const double own_mw = milliwatts(own.detail.received_dbm);
+  double sum_mw = own_mw;
+  for (const std::size_t helper : helpers_) {
+    sum_mw += milliwatts(measurements[helper].detail.received_dbm +
+                         toward_db(budget_, own, measurements[helper]));
+  }
+  return dbm(sum_mw / own_mw);
+}
+
+Rivals rivals_of(const LinkBudget& budget, std::span<const Station> stations,
+                 std::span<const Measurement> measurements, std::size_t wanted,
+                 std::optional<std::size_t> without) {
+  const Detail& own = measurements[wanted].detail;
+  std::vector<Disturbance> disturbers;
+  find_disturbers(stations, measurements, wanted, own.noise_dbm + own.required_cn_db, disturbers);
+  FromElsewhere elsewhere(stations);
+  return sum_of(disturbers, budget, measurements, wanted, without, elsewhere);
+}
+
 void Interference::add_up(std::span<Measurement> measurements, std::size_t wanted) {
   Measurement& own = measurements[wanted];
   const double needed_dbm = own.detail.noise_dbm + own.detail.required_cn_db;
-  const double needed_mw = milliwatts(needed_dbm);
-  double sum_mw = 0.0;
-  double spread = 0.0;  // sum of squares of weighted power times deviation
-  const double wanted_mw = milliwatts(own.detail.received_dbm);
-  SameSite site;
   own.detail.same_channel.reset();
   own.detail.next_channel.reset();
+  own.detail.helped_db = helped_db(measurements, wanted);
   find_disturbers(stations_, measurements, wanted, needed_dbm, disturbers_);
+  conclude(own, sum_of(disturbers_, budget_, measurements, wanted, std::nullopt, elsewhere_));
+  const double wanted_dbm = own.detail.received_dbm + own.detail.helped_db;
   for (const Disturbance& other : disturbers_) {
-    const double power_dbm = other.on_axis_dbm + toward_db(own, measurements[other.station]);
-    const double weighted_mw = milliwatts(power_dbm + other.ratio_db);
-    double cost_db = 0.0;
+    const double power_dbm =
+        other.on_axis.median_dbm + toward_db(budget_, own, measurements[other.station]);
+    Rivals alone{.needed_alone_dbm = needed_dbm};
     if (other.same_site) {
-      SameSite alone;
-      alone.add(weighted_mw, wanted_mw, other.deviation_db);
-      cost_db = dbm(alone.factor());
-      site.add(weighted_mw, wanted_mw, other.deviation_db);
+      alone.site.add(milliwatts(power_dbm + other.ratio_db), milliwatts(wanted_dbm), 0.0);
     } else {
-      sum_mw += weighted_mw;
-      spread += weighted_mw * weighted_mw * other.deviation_db * other.deviation_db;
-      cost_db = dbm(1.0 + weighted_mw / needed_mw);
+      alone.strongest = Level{power_dbm + other.ratio_db, 0.0};
     }
     keep_worst(other.same_channel ? own.detail.same_channel : own.detail.next_channel,
                {.station = other.station,
-                .over_db = own.detail.received_dbm - power_dbm,
-                .cost_db = cost_db});
+                .over_db = wanted_dbm - power_dbm,
+                .cost_db = alone.needed_dbm() - needed_dbm});
   }
-  const double against_mw = needed_mw + sum_mw;
-  conclude(own, sum_mw, std::sqrt(spread) / against_mw, site);
 }
 
 void Interference::weigh(std::span<Measurement> measurements) {

@@ -2,8 +2,9 @@
 
 #include "core/reception/link_budget.hpp"
 #include "core/reception/measurement.hpp"
-#include "core/reception/same_site.hpp"
+#include "core/reception/rivals.hpp"
 
+#include <optional>
 #include <span>
 #include <vector>
 
@@ -19,18 +20,50 @@ struct Disturbance {
   bool same_channel = false;
   // From the wanted station's site: it fades with the wanted signal.
   bool same_site = false;
-  // At the antenna's terminals, with the axis on the interferer, including the heading error:
-  // exceeded for 10 % of time, or from the same site the median.
-  double on_axis_dbm = 0.0;
-  double ratio_db = 0.0;      // required protection of the wanted station against it
-  double deviation_db = 0.0;  // over places and between models
+  // At the antenna's terminals, with the axis on the interferer, including the heading error. Its
+  // deviation is that of the field over places, evenings and models; from the same site, of the
+  // ratio to the wanted signal.
+  Level on_axis = {};
+  double ratio_db = 0.0;  // required protection of the wanted station against it
 };
 
 // Finds the stations that interfere with the wanted one if the antenna's axis is on them, and
 // stores them in `found`. `needed_dbm` is the wanted station's requirement without them; stations
-// that could not take 0.01 dB off its margin are left out.
+// that could not take 0.01 dB off its margin even on their strongest evenings in ten are left out.
 void find_disturbers(std::span<const Station> stations, std::span<const Measurement> measurements,
                      std::size_t wanted, double needed_dbm, std::vector<Disturbance>& found);
+
+// Other transmitters of the wanted station's program on its channel whose signals the receiver adds
+// to the wanted one: those of the same call sign, from another site, whose way to the stop differs
+// by no more than the standard's guard interval allows (OFDM), or the equalizer (ATSC 1.0).
+void find_helpers(std::span<const Station> stations, std::span<const Measurement> measurements,
+                  std::size_t wanted, std::vector<std::size_t>& found);
+
+// The weighted powers of interfering stations from other sites. Those of one site fade together and
+// are added first. Of the sites the one that is strongest for a tenth of the time stays apart,
+// since a sum of powers with unlike spreads is no longer normal in dB.
+class FromElsewhere {
+ public:
+  explicit FromElsewhere(std::span<const Station> stations) : stations_(stations) {}
+  void clear() { sites_.clear(); }
+  void add(std::size_t station, const Level& weighted);
+  // Their part of a station's rivals.
+  void put_into(Rivals& rivals) const;
+
+ private:
+  struct Site {
+    std::size_t station;
+    Level level;
+  };
+  std::span<const Station> stations_;
+  std::vector<Site> sites_ = {};
+};
+
+// What a station competes with, with the antenna aimed at it; without one of the others if wanted.
+// The measurement has its own power and its helpers'.
+Rivals rivals_of(const LinkBudget& budget, std::span<const Station> stations,
+                 std::span<const Measurement> measurements, std::size_t wanted,
+                 std::optional<std::size_t> without);
 
 // The mutual effects of stations at the stop, with the antenna aimed at the wanted one.
 //
@@ -43,11 +76,10 @@ void find_disturbers(std::span<const Station> stations, std::span<const Measurem
 // together, so the wanted one keeps its median lead. With w the interferer's weighted share of the
 // wanted power, D >= N + w D, and the requirement grows by 1 / (1 - w).
 //
-// Interference from elsewhere: the fields that stations on the same and on neighboring channels
-// exceed for 10 % of time, through the pattern, weighted by protection.hpp. A station of the same
-// call sign on the same channel, or one on the same channel within some 500 m, counts as the wanted
-// one and does not interfere with itself. Spreads over places and models count by their share in
-// the total of interference and noise.
+// Interference from elsewhere: the median fields on the same and on neighboring channels with their
+// spreads, through the pattern, weighted by protection.hpp and independent of the wanted signal
+// (rivals.hpp). A station on the same channel within some 500 m counts as the wanted one. One of
+// the same call sign elsewhere adds to the wanted power, or interferes if its echo is too late.
 class Interference {
  public:
   Interference(const LinkBudget& budget, std::span<const Station> stations)
@@ -60,13 +92,15 @@ class Interference {
   void find_strong(std::span<const Measurement> measurements);
   void check_overload(std::span<Measurement> measurements, std::size_t wanted);
   void add_up(std::span<Measurement> measurements, std::size_t wanted);
-  double toward_db(const Measurement& wanted, const Measurement& other) const;
+  double helped_db(std::span<const Measurement> measurements, std::size_t wanted);
 
   const LinkBudget& budget_;
   std::span<const Station> stations_;
   std::vector<std::size_t> strong_ = {};
   std::vector<double> powers_dbm_ = {};
   std::vector<Disturbance> disturbers_ = {};
+  std::vector<std::size_t> helpers_ = {};
+  FromElsewhere elsewhere_{stations_};
 };
 
 }  // namespace mastwise::reception

@@ -118,25 +118,30 @@ void LinkBudget::apply(const Station& station, Measurement& measurement,
   detail.required_cn_db = chain.required_cn_db;
   outlook.deviations.heading_db = heading.deviation_db;
   outlook.amplifier_off = !with_amplifier && receiver_.gear.amplifier.has_value();
-  conclude(measurement, 0.0, 0.0, {});
+  detail.helped_db = 0.0;
+  conclude(measurement, {.needed_alone_dbm = detail.noise_dbm + detail.required_cn_db});
 }
 
-void conclude(Measurement& measurement, double disturbance_mw, double disturbance_deviation_db,
-              const SameSite& site) {
-  const Detail& detail = measurement.detail;
+Spread own_spread(const Deviations& deviations) {
+  Deviations own = deviations;
+  own.interference_db = own.station_db = 0.0;
+  return {.deviation_db = own.total_db(), .unknown_pattern = deviations.station_db > 0.0};
+}
+
+void conclude(Measurement& measurement, const Rivals& rivals) {
+  Detail& detail = measurement.detail;
   Outlook& outlook = measurement.outlook;
-  const double needed_mw = milliwatts(detail.noise_dbm + detail.required_cn_db);
-  const double without_site_db = detail.received_dbm - dbm(needed_mw + disturbance_mw);
-  outlook.margin_db = without_site_db - dbm(site.factor());
-  outlook.deviations.interference_db = disturbance_deviation_db;
-  const double deviation_db = outlook.deviations.total_db();
-  outlook.deviations.interference_db =
-      std::sqrt(disturbance_deviation_db * disturbance_deviation_db + site.variance());
-  outlook.chance_cap_percent = chance_cap_percent(
-      outlook.terrain_coverage,
-      site.chance_percent(without_site_db - detail.rough_ground_db, deviation_db));
+  detail.rivals = rivals;
+  const double wanted_dbm = detail.received_dbm + detail.helped_db;
+  const Spread spread = own_spread(outlook.deviations);
+  outlook.margin_db = wanted_dbm - rivals.needed_dbm();
+  outlook.deviations.interference_db = rivals.deviation_db();
+  const Requirement requirement(rivals);
+  outlook.chance_cap_percent =
+      chance_cap_percent(outlook.terrain_coverage,
+                         requirement.chance_percent(wanted_dbm - detail.rough_ground_db, spread));
   outlook.chance_percent =
-      std::min(outlook.chance_cap_percent, site.chance_percent(without_site_db, deviation_db));
+      std::min(outlook.chance_cap_percent, requirement.chance_percent(wanted_dbm, spread));
 }
 
 }  // namespace mastwise::reception

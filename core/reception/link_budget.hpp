@@ -2,7 +2,6 @@
 
 #include "core/gear/receive_chain.hpp"
 #include "core/reception/measurement.hpp"
-#include "core/reception/same_site.hpp"
 #include "core/reception/survey.hpp"
 
 #include <array>
@@ -58,11 +57,10 @@ class LinkBudget {
   std::array<HeadingLoss, 3> heading_losses_;  // in the order of Band
 };
 
-// Margin and chance with `disturbance_mw`: the powers of other stations at the antenna's terminals,
-// each times its protection ratio. `disturbance_deviation_db` is their addition to the margin's
-// spread.
-// `site`: the interference from the station's own site.
-void conclude(Measurement& measurement, double disturbance_mw, double disturbance_deviation_db,
-              const SameSite& site);
+// The spread of a margin without the interference of others.
+Spread own_spread(const Deviations& deviations);
+
+// Margin and chance against the rivals, which the measurement keeps for its reasons.
+void conclude(Measurement& measurement, const Rivals& rivals);
 
 }  // namespace mastwise::reception

@@ -1,9 +1,12 @@
 #include "core/reception/path_fields.hpp"
 
 #include "core/geo/geodesic.hpp"
+#include "core/reception/air.hpp"
+#include "core/reception/calibration.hpp"
 #include "core/reception/obstacles.hpp"
 #include "core/reception/partial_ground.hpp"
 #include "core/reception/transmitter_height.hpp"
+#include "core/reception/unknown_pattern.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -11,9 +14,6 @@
 namespace mastwise::reception {
 namespace {
 
-constexpr double kLocationDeviation_db = 5.5;
-constexpr double kUnknownPattern_db = 3.0;
-constexpr double kUnknownPatternDeviation_db = 4.0;
 constexpr double kLeastDistance_m = 250.0;  // P.1812, section 1
 
 // Basic transmission losses of a path in one model, dB.
@@ -28,6 +28,41 @@ double field_per_kilowatt_dbuvm(double loss_db, double frequency_mhz) {
   return 199.36 + 20.0 * std::log10(frequency_mhz / 1000.0) - loss_db;
 }
 
+// From spot to spot around the computed one: K + 1.3 log f, f in GHz, with K 4.4 in the
+// country, 4.9 near the clutter's height and 5.1 below it among buildings [Recommendation ITU-R
+// P.1812-4, location variability, from memory; the same as P.1546 annex 5 section 12]. Forest
+// counts as buildings.
+double location_deviation_db(Surroundings surroundings, double frequency_mhz) {
+  double k = 4.4;
+  switch (surroundings) {
+    case Surroundings::open:
+    case Surroundings::scrub:
+      break;
+    case Surroundings::scattered_trees:
+    case Surroundings::houses:
+      k = 4.9;
+      break;
+    case Surroundings::forest:
+    case Surroundings::town:
+      k = 5.1;
+      break;
+  }
+  return k + 1.3 * std::log10(frequency_mhz / 1000.0);
+}
+
+// What the terrain model takes for a path mostly over the sea; ground constants of sea water [TR
+// 82-100, table of electrical ground constants, from memory].
+void over_sea(itm::Link& link) {
+  const bool temperate = link.climate == itm::Climate::continental_temperate ||
+                         link.climate == itm::Climate::maritime_temperate_over_land;
+  const Air air = air_of(temperate ? itm::Climate::maritime_temperate_over_sea
+                                   : itm::Climate::maritime_subtropical);
+  link.climate = air.climate;
+  link.sea_level_refractivity = air.surface_n;
+  link.relative_permittivity = 81.0;
+  link.conductivity_s_per_m = 5.0;
+}
+
 class PathComputer {
  public:
   PathComputer(const Station& station, const Receiver& receiver, Measurement& measurement)
@@ -35,12 +70,12 @@ class PathComputer {
         receiver_(receiver),
         outlook_(measurement.outlook),
         detail_(measurement.detail),
-        stop_height_m_(calculated_height_m(receiver.surroundings, receiver.gear.height_m)) {}
+        stop_height_m_(calculated_height_m(receiver.surroundings, receiver.gear.height_m)),
+        air_(air_of(climate_at(receiver.position))) {}
 
-  void on_profile(const itm::TerrainProfile& ground, double transmitter_height_m,
-                  p1812::Scratch& scratch);
-  void on_guesses(double spacing_m, const GuessedGround& guess, double transmitter_height_m,
-                  p1812::Scratch& scratch);
+  void on_profile(const PathGround& ground, double transmitter_height_m, p1812::Scratch& scratch);
+  void on_guesses(const PathGround& smooth, std::span<const double> rough_m,
+                  double transmitter_height_m, p1812::Scratch& scratch);
   void in_area(double transmitter_height_m);
 
  private:
@@ -51,24 +86,25 @@ class PathComputer {
     double free_space_loss_db = 0.0;
     double median_db() const { return (p1812.median_db + itm.median_db) / 2.0; }
   };
-  std::optional<OnGround> losses(const itm::TerrainProfile& ground, double transmitter_height_m,
+  std::optional<OnGround> losses(const PathGround& ground, double transmitter_height_m,
                                  p1812::Scratch& scratch);
   void conclude(PathMode mode, const OnGround& found, double transmitter_height_m);
-  std::optional<Losses> p1812_losses(const itm::TerrainProfile& ground, double transmitter_height_m,
+  std::optional<Losses> p1812_losses(const PathGround& ground, double transmitter_height_m,
                                      p1812::Scratch& scratch);
   std::optional<Losses> itm_losses(const Result<itm::Path>& path, itm::Prediction& median);
-  itm::Link itm_link(double transmitter_height_m) const;
+  itm::Link itm_link(double transmitter_height_m, double sea_share) const;
   void fail() { detail_.missing = Missing::model; }
-  void set_fields(const std::optional<Losses>& p1812, const Losses& itm);
+  void set_fields(Knowledge knowledge, const std::optional<Losses>& p1812, const Losses& itm);
 
   const Station& station_;
   const Receiver& receiver_;
   Outlook& outlook_;
   Detail& detail_;
   double stop_height_m_;
+  Air air_;
 };
 
-std::optional<Losses> PathComputer::p1812_losses(const itm::TerrainProfile& ground,
+std::optional<Losses> PathComputer::p1812_losses(const PathGround& ground,
                                                  double transmitter_height_m,
                                                  p1812::Scratch& scratch) {
   const bool vertical = station_.polarization == Polarization::vertical;
@@ -78,9 +114,15 @@ std::optional<Losses> PathComputer::p1812_losses(const itm::TerrainProfile& grou
       .transmitter_height_m = transmitter_height_m,
       .receiver_height_m = stop_height_m_,
       .path_latitude_deg =
-          (station_.position.latitude_deg() + receiver_.position.latitude_deg()) / 2.0};
-  const auto path = p1812::analyze_path(
-      {.spacing_km = ground.spacing_m / 1000.0, .heights_m = ground.heights_m}, link, scratch);
+          (station_.position.latitude_deg() + receiver_.position.latitude_deg()) / 2.0,
+      .refractivity = air_.refractivity,
+      .transmitter_coast_km = ground.station_coast_km,
+      .receiver_coast_km = ground.stop_coast_km};
+  const auto path = p1812::analyze_path({.spacing_km = ground.terrain.spacing_m / 1000.0,
+                                         .heights_m = ground.terrain.heights_m,
+                                         .clutter_m = ground.clutter_m,
+                                         .zones = ground.zones},
+                                        link, scratch);
   if (!path) return std::nullopt;
   const auto median = p1812::loss_for(*path, {.time_percent = 50.0});
   const auto tenth = p1812::loss_for(*path, {.time_percent = 10.0});
@@ -89,12 +131,17 @@ std::optional<Losses> PathComputer::p1812_losses(const itm::TerrainProfile& grou
   return Losses{median->basic_loss_db, tenth->basic_loss_db, rise_db};
 }
 
-itm::Link PathComputer::itm_link(double transmitter_height_m) const {
+itm::Link PathComputer::itm_link(double transmitter_height_m, double sea_share) const {
   const bool vertical = station_.polarization == Polarization::vertical;
-  return {.frequency_mhz = outlook_.frequency_mhz,
-          .transmitter_height_m = transmitter_height_m,
-          .receiver_height_m = stop_height_m_,
-          .polarization = vertical ? itm::Polarization::vertical : itm::Polarization::horizontal};
+  itm::Link link = {
+      .frequency_mhz = outlook_.frequency_mhz,
+      .transmitter_height_m = transmitter_height_m,
+      .receiver_height_m = stop_height_m_,
+      .polarization = vertical ? itm::Polarization::vertical : itm::Polarization::horizontal,
+      .climate = air_.climate,
+      .sea_level_refractivity = air_.surface_n};
+  if (sea_share > 0.5) over_sea(link);
+  return link;
 }
 
 std::optional<Losses> PathComputer::itm_losses(const Result<itm::Path>& path,
@@ -109,11 +156,12 @@ std::optional<Losses> PathComputer::itm_losses(const Result<itm::Path>& path,
   return Losses{middle->loss_db, strong->loss_db, weak->loss_db - middle->loss_db};
 }
 
-std::optional<PathComputer::OnGround> PathComputer::losses(const itm::TerrainProfile& ground,
+std::optional<PathComputer::OnGround> PathComputer::losses(const PathGround& ground,
                                                            double transmitter_height_m,
                                                            p1812::Scratch& scratch) {
   const auto p1812 = p1812_losses(ground, transmitter_height_m, scratch);
-  const auto path = itm::point_to_point(itm_link(transmitter_height_m), ground);
+  const auto path =
+      itm::point_to_point(itm_link(transmitter_height_m, ground.sea_share), ground.terrain);
   itm::Prediction median;
   const auto itm = itm_losses(path, median);
   if (!p1812 || !itm) return std::nullopt;
@@ -123,13 +171,14 @@ std::optional<PathComputer::OnGround> PathComputer::losses(const itm::TerrainPro
 void PathComputer::conclude(PathMode mode, const OnGround& found, double transmitter_height_m) {
   outlook_.mode = mode;
   outlook_.transmitter_height_m = transmitter_height_m;
-  outlook_.deviations.location_db = kLocationDeviation_db;
+  outlook_.deviations.location_db =
+      location_deviation_db(receiver_.surroundings, outlook_.frequency_mhz);
   outlook_.deviations.model_db = found.situation_deviation_db;
   detail_.excess_db = found.median_db() - found.free_space_loss_db;
-  set_fields(found.p1812, found.itm);
+  set_fields(Knowledge::profile, found.p1812, found.itm);
 }
 
-void PathComputer::on_profile(const itm::TerrainProfile& ground, double transmitter_height_m,
+void PathComputer::on_profile(const PathGround& ground, double transmitter_height_m,
                               p1812::Scratch& scratch) {
   const auto found = losses(ground, transmitter_height_m, scratch);
   if (!found) return fail();
@@ -141,22 +190,24 @@ Losses mean(const Losses& a, const Losses& b) {
           (a.fading_db + b.fading_db) / 2.0};
 }
 
-void PathComputer::on_guesses(double spacing_m, const GuessedGround& guess,
+void PathComputer::on_guesses(const PathGround& smooth, std::span<const double> rough_m,
                               double transmitter_height_m, p1812::Scratch& scratch) {
-  const auto smooth = losses({spacing_m, guess.smooth_m}, transmitter_height_m, scratch);
-  const auto rough = losses({spacing_m, guess.rough_m}, transmitter_height_m, scratch);
-  if (!smooth || !rough) return fail();
-  OnGround middle = *smooth;
-  middle.p1812 = mean(smooth->p1812, rough->p1812);
-  middle.itm = mean(smooth->itm, rough->itm);
-  outlook_.deviations.ground_db = std::fabs(rough->median_db() - smooth->median_db()) / 2.0;
+  PathGround raised = smooth;
+  raised.terrain.heights_m = rough_m;
+  const auto low = losses(smooth, transmitter_height_m, scratch);
+  const auto rough = losses(raised, transmitter_height_m, scratch);
+  if (!low || !rough) return fail();
+  OnGround middle = *low;
+  middle.p1812 = mean(low->p1812, rough->p1812);
+  middle.itm = mean(low->itm, rough->itm);
+  outlook_.deviations.ground_db = std::fabs(rough->median_db() - low->median_db()) / 2.0;
   detail_.rough_ground_db = std::max(0.0, rough->median_db() - middle.median_db());
   conclude(PathMode::partial, middle, transmitter_height_m);
 }
 
 void PathComputer::in_area(double transmitter_height_m) {
   constexpr double kLowMountains_m = 300.0;
-  const itm::Link link = itm_link(transmitter_height_m);
+  const itm::Link link = itm_link(transmitter_height_m, 0.0);
   itm::Prediction median;
   const auto rough =
       itm_losses(itm::area(link, {.delta_h_m = kLowMountains_m}, outlook_.distance_m), median);
@@ -166,13 +217,16 @@ void PathComputer::in_area(double transmitter_height_m) {
   detail_.rough_ground_db = std::max(0.0, rough->median_db - itm->median_db);
   outlook_.mode = PathMode::area;
   outlook_.transmitter_height_m = transmitter_height_m;
-  outlook_.deviations.location_db = std::max(kLocationDeviation_db, median.location_deviation_db);
+  outlook_.deviations.location_db =
+      std::max(location_deviation_db(receiver_.surroundings, outlook_.frequency_mhz),
+               median.location_deviation_db);
   outlook_.deviations.model_db = median.situation_deviation_db;
   detail_.excess_db = itm->median_db - path->free_space_loss_db;
-  set_fields(std::nullopt, *itm);
+  set_fields(Knowledge::irregularity_only, std::nullopt, *itm);
 }
 
-void PathComputer::set_fields(const std::optional<Losses>& p1812, const Losses& itm) {
+void PathComputer::set_fields(Knowledge knowledge, const std::optional<Losses>& p1812,
+                              const Losses& itm) {
   detail_.local = local_loss(receiver_.surroundings, receiver_.leaves_m, receiver_.gear.height_m,
                              outlook_.frequency_mhz);
   Deviations& deviations = outlook_.deviations;
@@ -181,11 +235,15 @@ void PathComputer::set_fields(const std::optional<Losses>& p1812, const Losses& 
         station_.pattern->loss_db(path_between(station_.position, receiver_.position).bearing);
     detail_.station_pattern_known = true;
   } else if (station_.directional.value_or(false)) {
-    detail_.station_pattern_db = kUnknownPattern_db;
+    detail_.station_pattern_db = kUnknownPatternMean_db;
     deviations.station_db = kUnknownPatternDeviation_db;
   }
-  const double without_path_db =
-      10.0 * std::log10(*station_.erp_kw) - detail_.station_pattern_db - detail_.local.total_db();
+  const double correction_db =
+      above_measured_curves_db(knowledge, outlook_.frequency_mhz, outlook_.distance_m);
+  detail_.excess_db += correction_db;
+  deviations.model_db = std::hypot(deviations.model_db, remaining_deviation_db(knowledge));
+  const double without_path_db = 10.0 * std::log10(*station_.erp_kw) - correction_db -
+                                 detail_.station_pattern_db - detail_.local.total_db();
   const auto field = [&](double loss_db) {
     return without_path_db + field_per_kilowatt_dbuvm(loss_db, outlook_.frequency_mhz);
   };
@@ -220,16 +278,23 @@ Missing missing_for_field(const Station& station, double distance_m) {
   return distance_m < kLeastDistance_m ? Missing::distance : Missing::nothing;
 }
 
-void compute_on_profile(const Station& station, const Receiver& receiver,
-                        const itm::TerrainProfile& ground, double transmitter_height_m,
-                        Measurement& measurement, p1812::Scratch& scratch) {
+void compute_on_profile(const Station& station, const Receiver& receiver, const PathGround& ground,
+                        double transmitter_height_m, Measurement& measurement,
+                        p1812::Scratch& scratch) {
   PathComputer(station, receiver, measurement).on_profile(ground, transmitter_height_m, scratch);
 }
 
 void compute_path(const Station& station, const Receiver& receiver,
-                  const terrain::TileSource& tiles, Measurement& measurement, Scratch& scratch) {
+                  const terrain::TileSource& tiles, const map::Shore* shore,
+                  Measurement& measurement, Scratch& scratch) {
   terrain::PathProfile& profile = scratch.profile;
   terrain::cut_profile(tiles, station.position, receiver.position, scratch.profile);
+  std::optional<AlongShore> along;
+  if (shore != nullptr) {
+    along.emplace(AlongShore{.shore = *shore, .bearing = profile.bearing_back});
+    shore->sea_toward(profile.bearing_back, profile.distance_m, scratch.cover.sea);
+    lay_sea(scratch.cover.sea, profile);
+  }
   Outlook& outlook = measurement.outlook;
   Detail& detail = measurement.detail;
   outlook.distance_m = profile.distance_m;
@@ -241,8 +306,9 @@ void compute_path(const Station& station, const Receiver& receiver,
   if (detail.missing != Missing::nothing) return;
   const auto over_tile_m = height_over_tile_m(station, tiles);
   if (profile.complete() && over_tile_m) {
-    compute_on_profile(station, receiver, {profile.spacing_m, profile.heights_m}, *over_tile_m,
-                       measurement, scratch.p1812);
+    const PathGround ground =
+        with_cover({profile.spacing_m, profile.heights_m}, along, scratch.cover);
+    compute_on_profile(station, receiver, ground, *over_tile_m, measurement, scratch.p1812);
     if (outlook.mode != PathMode::none) note_obstacles(profile, receiver, outlook);
     return;
   }
@@ -256,7 +322,9 @@ void compute_path(const Station& station, const Receiver& receiver,
     const auto height_m =
         over_tile_m ? over_tile_m : height_over_ground_m(station, profile.heights_m.front());
     if (height_m) {
-      computer.on_guesses(profile.spacing_m, scratch.guess, *height_m, scratch.p1812);
+      const PathGround ground =
+          with_cover({profile.spacing_m, profile.heights_m}, along, scratch.cover);
+      computer.on_guesses(ground, scratch.guess.rough_m, *height_m, scratch.p1812);
       if (outlook.mode != PathMode::none) note_obstacles(profile, receiver, outlook);
       return;
     }

@@ -1,6 +1,8 @@
 #pragma once
 
+#include "core/map/shore.hpp"
 #include "core/reception/measurement.hpp"
+#include "core/reception/path_ground.hpp"
 #include "core/reception/survey.hpp"
 
 namespace mastwise::reception {
@@ -20,23 +22,30 @@ inline constexpr double kTenthDeviate = 1.2816;
 // area mode alone, over hills of middling irregularity (90 m), with the model's spread over places;
 // the guess of rough ground is then an irregularity of 300 m, low mountains [TR 82-100].
 //
-// Deviations: places 5.5 dB [digital television, Recommendation ITU-R P.1546 section 12], in area
-// mode the terrain model's if that is larger. Time: the fall from the median to the field exceeded
-// for 90 % of time, in the terrain model by its tables, in P.1812 mirrored about the median
-// (p1812.hpp), the mean of both over 1.2816. Model: the situation deviation of the terrain model
-// [Algorithm (5.12)] and half the difference of the two medians, the standard error of the mean of
-// two. With a known station pattern, the field toward the stop is that of its power times the
-// square of the pattern's relative field. A directional station with an unknown pattern: 3 dB less
-// than its power toward the strongest direction, within 4 dB [cp].
+// P.1812 counts clutter of kUsualClutter_m along the path and the zones of sea, coast and inland of
+// `shore`, which has the stop as its center (null: all inland; see path_ground.hpp); unknown ground
+// in the sea is 0 m high. Both models use the usual air of the stop's climate (air.hpp); over a
+// path mostly over the sea the terrain model takes the sea's. The field is then corrected to the
+// regulator's measured curves (calibration.hpp).
+//
+// Deviations: places by the surroundings [Recommendation ITU-R P.1812-4, location variability], in
+// area mode the terrain model's if that is larger. Time: the fall from the median to the field
+// exceeded for 90 % of time, in the terrain model by its tables, in P.1812 mirrored about the
+// median (p1812.hpp), the mean of both over 1.2816. Model: the situation deviation of the terrain
+// model [Algorithm (5.12)], half the difference of the two medians, the standard error of the mean
+// of two, and what remains against the measured curves. With a known station pattern, the field
+// toward the stop is that of its power times the square of the pattern's relative field. A
+// directional station with an unknown pattern: a skewed mixture of losses (unknown_pattern.hpp).
 void compute_path(const Station& station, const Receiver& receiver,
-                  const terrain::TileSource& tiles, Measurement& measurement, Scratch& scratch);
+                  const terrain::TileSource& tiles, const map::Shore* shore,
+                  Measurement& measurement, Scratch& scratch);
 
 // The part that both models compute on one profile of known ground, from the station's foot to the
 // stop's: mode, transmitter's height, fields and spreads; no obstacles. The measurement has its
-// frequency and band; the station its power.
-void compute_on_profile(const Station& station, const Receiver& receiver,
-                        const itm::TerrainProfile& ground, double transmitter_height_m,
-                        Measurement& measurement, p1812::Scratch& scratch);
+// frequency, band and distance; the station its power.
+void compute_on_profile(const Station& station, const Receiver& receiver, const PathGround& ground,
+                        double transmitter_height_m, Measurement& measurement,
+                        p1812::Scratch& scratch);
 
 // Whether a field is impossible: the power is unknown or the stop is too near the transmitter (250
 // m, P.1812 section 1).

@@ -24,4 +24,20 @@ double ratio_db(const Protection& protection, ChannelRelation relation) {
                                                  : protection.upper_next_db;
 }
 
+double echo_reach_us(BroadcastStandard standard) {
+  switch (standard) {
+    case BroadcastStandard::atsc1:
+      return 40.0;
+    case BroadcastStandard::atsc3:
+      return 148.0;
+    case BroadcastStandard::dvb_t:
+      return 112.0;
+    case BroadcastStandard::dvb_t2:
+      return 224.0;
+    case BroadcastStandard::isdb_t:
+      return 126.0;
+  }
+  return 0.0;
+}
+
 }  // namespace mastwise::reception

@@ -34,4 +34,10 @@ Protection protection(BroadcastStandard standard, double required_cn_db);
 // The ratio for one relation, which must not be `apart`.
 double ratio_db(const Protection& protection, ChannelRelation relation);
 
+// How much later than the first an echo, or another transmitter of the same program, may arrive to
+// add to the signal: the guard interval of the usual mode, or the equalizer's reach, microseconds.
+// ATSC 1.0: 40 [ATSC A/74, from memory]. OFDM, from memory: ATSC 3.0 148 (1024 samples), DVB-T 112
+// (8k, 1/8), DVB-T2 224 (32k, 1/16), ISDB-T 126 (mode 3, 1/8).
+double echo_reach_us(BroadcastStandard standard);
+
 }  // namespace mastwise::reception

@@ -170,6 +170,7 @@ static_assert(std::variant_size_v<Fact> == kReasonKinds);
 struct Reason {
   double decibel = 0.0;  // its cost; at least 0
   Fact fact = {};
+  double gain_percent = 0.0;  // points of chance that the station would gain without it
   ReasonKind kind() const { return static_cast<ReasonKind>(fact.index()); }
   bool operator==(const Reason&) const = default;
 };

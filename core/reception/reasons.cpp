@@ -1,5 +1,6 @@
 #include "core/reception/reasons.hpp"
 
+#include "core/reception/interference.hpp"
 #include "core/reception/path_fields.hpp"
 
 #include <algorithm>
@@ -35,15 +36,21 @@ std::optional<UnknownFact> unknown_of(Missing missing) {
 
 class Collector {
  public:
-  Collector(const Receiver& receiver, std::span<const Station> stations,
+  Collector(const LinkBudget& budget, std::span<const Station> stations,
             std::span<const Measurement> measurements, std::size_t index)
-      : receiver_(receiver),
+      : budget_(budget),
+        receiver_(budget.receiver()),
+        index_(index),
         stations_(stations),
         measurements_(measurements),
         station_(stations[index]),
         measurement_(measurements[index]),
         outlook_(measurement_.outlook),
-        detail_(measurement_.detail) {}
+        detail_(measurement_.detail),
+        wanted_dbm_(detail_.received_dbm + detail_.helped_db),
+        requirement_(detail_.rivals),
+        chance_percent_(requirement_.chance_percent(wanted_dbm_, own_spread(outlook_.deviations))) {
+  }
 
   std::vector<Reason> collect();
 
@@ -51,8 +58,13 @@ class Collector {
   void note(Fact fact) { found_.push_back({.fact = std::move(fact)}); }
   // Only if it is worth showing.
   void cost(double decibel, Fact fact, double least_db = kLeastCost_db) {
-    if (decibel >= least_db) found_.push_back({decibel, std::move(fact)});
+    if (decibel < least_db) return;
+    found_.push_back({decibel, std::move(fact), gain_percent(decibel, outlook_.deviations)});
   }
+  // Points of chance that a stronger signal with these deviations would gain.
+  double gain_percent(double stronger_db, const Deviations& deviations) const;
+  // The same without an interferer.
+  double gain_percent(const Disturber& disturber) const;
 
   void missing_fact();
   void ground();
@@ -63,15 +75,32 @@ class Collector {
   void uncertain();
   void notes();
 
+  const LinkBudget& budget_;
   const Receiver& receiver_;
+  std::size_t index_;
   std::span<const Station> stations_;
   std::span<const Measurement> measurements_;
   const Station& station_;
   const Measurement& measurement_;
   const Outlook& outlook_;
   const Detail& detail_;
+  double wanted_dbm_;
+  Requirement requirement_;
+  double chance_percent_;  // not capped
   std::vector<Reason> found_ = {};
 };
+
+double Collector::gain_percent(double stronger_db, const Deviations& deviations) const {
+  const double without =
+      requirement_.chance_percent(wanted_dbm_ + stronger_db, own_spread(deviations));
+  return std::max(0.0, without - chance_percent_);
+}
+
+double Collector::gain_percent(const Disturber& disturber) const {
+  const Requirement fewer(rivals_of(budget_, stations_, measurements_, index_, disturber.station));
+  const double without = fewer.chance_percent(wanted_dbm_, own_spread(outlook_.deviations));
+  return std::max(0.0, without - chance_percent_);
+}
 
 void Collector::missing_fact() {
   const auto what = unknown_of(detail_.missing);
@@ -126,9 +155,7 @@ void Collector::stop() {
 void Collector::gear() {
   cost(detail_.polarization_db, fact::CrossedPolarization{receiver_.gear.antenna.horizontal});
   cost(detail_.heading_db, fact::HeadingError{receiver_.heading_error_deg});
-  if (detail_.overload_db > 0.0) {
-    found_.push_back({detail_.overload_db, fact::Overload{detail_.overload_sum_dbm}});
-  }
+  cost(detail_.overload_db, fact::Overload{detail_.overload_sum_dbm}, 0.1);
   const double short_db = -outlook_.margin_db.value_or(0.0);
   cost(short_db, fact::Shortfall{.beyond_amplifier = short_db > kAmplifier_db});
 }
@@ -140,24 +167,39 @@ fact::Interferer Collector::interferer(const Disturber& disturber) const {
 }
 
 void Collector::others() {
-  if (const auto& same = detail_.same_channel) {
-    cost(same->cost_db, fact::SameChannel{interferer(*same)});
-  }
-  if (const auto& next = detail_.next_channel) {
-    cost(next->cost_db, fact::NextChannel{interferer(*next)});
-  }
+  constexpr double kLeastGain_percent = 3.0;
+  const auto tell = [&](const std::optional<Disturber>& worst, auto fact) {
+    if (!worst) return;
+    const double gain = gain_percent(*worst);
+    if (worst->cost_db < kLeastCost_db && gain < kLeastGain_percent) return;
+    static_cast<fact::Interferer&>(fact) = interferer(*worst);
+    found_.push_back({worst->cost_db, fact, gain});
+  };
+  tell(detail_.same_channel, fact::SameChannel());
+  tell(detail_.next_channel, fact::NextChannel());
 }
 
 void Collector::uncertain() {
   const LearnedBias& learned = receiver_.learned[static_cast<std::size_t>(outlook_.band)];
   if (learned.stops > 0) {
-    found_.push_back({std::max(0.0, -learned.bias_db),
-                      fact::Lesson{outlook_.band, learned.bias_db, learned.stops}});
+    const double cost_db = std::max(0.0, -learned.bias_db);
+    found_.push_back({cost_db, fact::Lesson{outlook_.band, learned.bias_db, learned.stops},
+                      gain_percent(cost_db, outlook_.deviations)});
   }
-  cost(kTenthDeviate * outlook_.deviations.time_db, fact::Fading{outlook_.distance_m},
-       kLeastFading_db);
+  const double fading_db = kTenthDeviate * outlook_.deviations.time_db;
+  if (fading_db >= kLeastFading_db) {
+    Deviations steady = outlook_.deviations;
+    steady.time_db = 0.0;
+    found_.push_back({fading_db, fact::Fading{outlook_.distance_m}, gain_percent(0.0, steady)});
+  }
   const double spread_db = outlook_.spread_db.value_or(0.0);
-  cost(spread_db / 2.0, fact::ModelSpread{spread_db, outlook_.distance_m}, kLeastSpread_db / 2.0);
+  if (spread_db >= kLeastSpread_db) {
+    Deviations agreed = outlook_.deviations;
+    agreed.model_db =
+        std::sqrt(std::max(0.0, agreed.model_db * agreed.model_db - spread_db * spread_db / 4.0));
+    found_.push_back({spread_db / 2.0, fact::ModelSpread{spread_db, outlook_.distance_m},
+                      gain_percent(0.0, agreed)});
+  }
   cost(detail_.station_pattern_db, fact::TransmitterPattern{detail_.station_pattern_known});
 }
 
@@ -188,16 +230,17 @@ std::vector<Reason> Collector::collect() {
     uncertain();
   }
   notes();
-  std::stable_sort(found_.begin(), found_.end(),
-                   [](const Reason& a, const Reason& b) { return a.decibel > b.decibel; });
+  std::stable_sort(found_.begin(), found_.end(), [](const Reason& a, const Reason& b) {
+    return std::pair(a.gain_percent, a.decibel) > std::pair(b.gain_percent, b.decibel);
+  });
   return std::move(found_);
 }
 
 }  // namespace
 
-std::vector<Reason> reasons(const Receiver& receiver, std::span<const Station> stations,
+std::vector<Reason> reasons(const LinkBudget& budget, std::span<const Station> stations,
                             std::span<const Measurement> measurements, std::size_t index) {
-  return Collector(receiver, stations, measurements, index).collect();
+  return Collector(budget, stations, measurements, index).collect();
 }
 
 }  // namespace mastwise::reception

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "core/reception/link_budget.hpp"
 #include "core/reception/measurement.hpp"
 #include "core/reception/survey.hpp"
 
@@ -9,9 +10,10 @@
 
 namespace mastwise::reception {
 
-// Why a measured station has its chance, by falling decibels; reasons without a cost come last.
-// Costs below 1 dB are left out.
-std::vector<Reason> reasons(const Receiver& receiver, std::span<const Station> stations,
+// Why a measured station has its chance: by the points of chance that the station would gain
+// without the reason, then by decibels; reasons without a cost come last. Costs below 1 dB are left
+// out.
+std::vector<Reason> reasons(const LinkBudget& budget, std::span<const Station> stations,
                             std::span<const Measurement> measurements, std::size_t index);
 
 }  // namespace mastwise::reception

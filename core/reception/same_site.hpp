@@ -16,9 +16,7 @@ struct SameSite {
   double factor() const { return share < 0.999 ? 1.0 / (1.0 - share) : 1000.0; }
   // Square of the margin's deviation from it, dB^2.
   double variance() const { return spread * factor() * factor(); }
-  // The chance for a margin and its deviation without the site, averaged over the share: where that
-  // reaches 1, nothing comes in however strong the signal is, which no deviation describes.
-  double chance_percent(double margin_db, double deviation_db) const;
+  bool operator==(const SameSite&) const = default;
 };
 
 }  // namespace mastwise::reception

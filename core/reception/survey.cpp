@@ -1,5 +1,6 @@
 #include "core/reception/survey.hpp"
 
+#include "core/geo/geodesic.hpp"
 #include "core/reception/path_fields.hpp"
 #include "core/reception/reasons.hpp"
 #include "core/reception/survey_state.hpp"
@@ -9,9 +10,29 @@
 #include <utility>
 
 namespace mastwise::reception {
+namespace {
 
-Survey::Survey(Receiver receiver, std::vector<Station> stations, const terrain::TileSource& tiles)
-    : state_(std::make_unique<State>(std::move(receiver), std::move(stations), tiles)) {}
+constexpr double kFarthestCoast_m = 1'000e3;
+
+}  // namespace
+
+Survey::State::State(Receiver receiver, std::vector<Station> given, const Land& land)
+    : budget(std::move(receiver)),
+      stations(std::move(given)),
+      measurements(stations.size()),
+      tiles(land.tiles),
+      interference(budget, stations) {
+  if (land.coasts == nullptr) return;
+  const Position stop = budget.receiver().position;
+  double farthest_m = 0.0;
+  for (const Station& station : stations) {
+    farthest_m = std::max(farthest_m, path_between(stop, station.position).distance_m);
+  }
+  shore = map::Shore::around(*land.coasts, stop, std::min(farthest_m, kFarthestCoast_m));
+}
+
+Survey::Survey(Receiver receiver, std::vector<Station> stations, const Land& land)
+    : state_(std::make_unique<State>(std::move(receiver), std::move(stations), land)) {}
 Survey::Survey(Survey&&) noexcept = default;
 Survey& Survey::operator=(Survey&&) noexcept = default;
 Survey::~Survey() = default;
@@ -24,7 +45,8 @@ void Survey::measure(std::size_t first, std::size_t end, Scratch& scratch) {
   for (std::size_t i = first; i < end; ++i) {
     const Station& station = state_->stations[i];
     Measurement measurement = start_measurement(station);
-    compute_path(station, state_->budget.receiver(), state_->tiles, measurement, scratch);
+    compute_path(station, state_->budget.receiver(), state_->tiles,
+                 state_->shore ? &*state_->shore : nullptr, measurement, scratch);
     state_->budget.apply(station, measurement, true);
     measurement.measured = true;
     state_->measurements[i] = measurement;
@@ -67,14 +89,14 @@ std::vector<Prospect> Survey::prospects(std::size_t limit) const {
   for (const std::size_t i : order) {
     list.push_back({.station = state_->stations[i],
                     .outlook = state_->measurements[i].outlook,
-                    .reasons = reasons(receiver(), state_->stations, state_->measurements, i)});
+                    .reasons = reasons(state_->budget, state_->stations, state_->measurements, i)});
   }
   return list;
 }
 
 std::vector<Prospect> survey(const Receiver& receiver, std::vector<Station> stations,
-                             const terrain::TileSource& tiles) {
-  Survey whole(receiver, std::move(stations), tiles);
+                             const Land& land) {
+  Survey whole(receiver, std::move(stations), land);
   Scratch scratch;
   whole.measure(0, whole.size(), scratch);
   whole.weigh();

@@ -4,7 +4,9 @@
 #include "core/geo/position.hpp"
 #include "core/propagation/itm/itm.hpp"
 #include "core/propagation/p1812/p1812.hpp"
+#include "core/reception/land.hpp"
 #include "core/reception/partial_ground.hpp"
+#include "core/reception/path_ground.hpp"
 #include "core/reception/prospect.hpp"
 #include "core/reception/surroundings.hpp"
 #include "core/stations/station.hpp"
@@ -24,11 +26,15 @@ namespace mastwise::reception {
 // budget: 0.4 (+) 2 (+) 3 (+) 5 degrees].
 inline constexpr double kUsualHeadingError_deg = 6.0;
 
+// How far a gear's gain and losses are from its figures as long as the logbook has not learned it:
+// roof, connectors and age [cp: roof hardware alone 2 to 3 dB].
+inline constexpr double kUnlearnedGear_db = 3.0;
+
 // The logbook's correction for a band at this stop with this gear.
 struct LearnedBias {
-  double bias_db = 0.0;   // stations come in this much better than computed; negative: worse
-  double sigma_db = 0.0;  // its standard deviation
-  std::size_t stops = 0;  // number of stops with such outcomes; 0: nothing learned
+  double bias_db = 0.0;  // stations come in this much better than computed; negative: worse
+  double sigma_db = kUnlearnedGear_db;  // its standard deviation
+  std::size_t stops = 0;                // number of stops with such outcomes; 0: nothing learned
   bool operator==(const LearnedBias&) const = default;
 };
 
@@ -47,6 +53,7 @@ struct Receiver {
 struct Scratch {
   terrain::PathProfile profile = {};
   GuessedGround guess = {};
+  GroundCover cover = {};
   p1812::Scratch p1812 = {};
 };
 
@@ -61,8 +68,8 @@ struct Scratch {
 // measured neither appear nor interfere.
 class Survey {
  public:
-  // `tiles` must outlive the survey.
-  Survey(Receiver receiver, std::vector<Station> stations, const terrain::TileSource& tiles);
+  // What `land` views must outlive the survey.
+  Survey(Receiver receiver, std::vector<Station> stations, const Land& land);
   Survey(Survey&&) noexcept;
   Survey& operator=(Survey&&) noexcept;
   ~Survey();
@@ -94,6 +101,6 @@ class Survey {
 
 // The whole survey on the calling thread.
 std::vector<Prospect> survey(const Receiver& receiver, std::vector<Station> stations,
-                             const terrain::TileSource& tiles);
+                             const Land& land);
 
 }  // namespace mastwise::reception

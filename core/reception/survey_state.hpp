@@ -5,24 +5,20 @@
 #include "core/reception/measurement.hpp"
 #include "core/reception/survey.hpp"
 
-#include <utility>
+#include <optional>
 #include <vector>
 
 namespace mastwise::reception {
 
 // The data of a survey, for the survey and for its curves.
 struct Survey::State {
-  State(Receiver receiver, std::vector<Station> given, const terrain::TileSource& source)
-      : budget(std::move(receiver)),
-        stations(std::move(given)),
-        measurements(stations.size()),
-        tiles(source),
-        interference(budget, stations) {}
+  State(Receiver receiver, std::vector<Station> given, const Land& land);
 
   LinkBudget budget;
   std::vector<Station> stations;
   std::vector<Measurement> measurements;
   const terrain::TileSource& tiles;
+  std::optional<map::Shore> shore = {};  // around the stop
   Interference interference;
 };
 

@@ -88,7 +88,7 @@ void compare_with_paths(const AreaScan& scan, const terrain::TileSource& tiles) 
     if (!known && here.known()) ++only_scan;
     if (!known || !here.known()) continue;
     const double error_db = here.margin_db - *outlook.margin_db;
-    const double error_percent = *here.chance_percent() - *outlook.chance_percent;
+    const double error_percent = *scan.chance_percent(here) - *outlook.chance_percent;
     squares += error_db * error_db;
     chance_squares += error_percent * error_percent;
     worst_percent = std::max(worst_percent, std::fabs(error_percent));

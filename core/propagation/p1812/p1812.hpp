@@ -39,6 +39,9 @@ struct Profile {
   std::span<const Zone> zones = {};  // one for each point; empty: all inland
 };
 
+// The distance over land to the sea that stands for no sea nearby.
+inline constexpr double kNoCoast_km = 500.0;
+
 // The lowest kilometer of the atmosphere over the path.
 struct Refractivity {
   double gradient_n_per_km = 45.0;  // DN: median fall of refractivity over the first km, [0, 150]
@@ -67,8 +70,9 @@ struct Link {
   // Latitude of the middle of the path, north positive, within [-90, 90]. Required.
   double path_latitude_deg = std::numeric_limits<double>::quiet_NaN();
   Refractivity refractivity = {};
-  double transmitter_coast_km = 500.0;  // dct: over land from the antenna to the sea along the path
-  double receiver_coast_km = 500.0;     // dcr; 0 at sea; 500 without sea nearby
+  double transmitter_coast_km =
+      kNoCoast_km;  // dct: over land from the antenna to the sea along the path
+  double receiver_coast_km = kNoCoast_km;  // dcr; 0 at sea
   TerminalClutter transmitter_clutter = {};
   TerminalClutter receiver_clutter = {};
   // Standard deviation of the loss over locations in dB, [0, 30]; if empty, that of section 4.7.

@@ -28,8 +28,8 @@ std::vector<Station> stations() {
   };
   std::vector<Station> all;
   for (const Made& made :
-       {Made{"QBIG", 30e3, 20.0, 30, 500.0}, Made{"QMID", 55e3, 40.0, 24, 5.0},
-        Made{"QWEK", 55e3, 330.0, 20, 0.5}, Made{"QOTH", 45e3, 310.0, 24, 5.0}}) {
+       {Made{"QBIG", 30e3, 20.0, 30, 500.0}, Made{"QMID", 55e3, 40.0, 24, 40.0},
+        Made{"QWEK", 55e3, 330.0, 20, 6.0}, Made{"QOTH", 45e3, 310.0, 24, 10.0}}) {
     all.push_back(
         test::transmitter(destination(test::stop_position(),
                                       Bearing<True>::degrees(made.bearing_deg), made.distance_m),

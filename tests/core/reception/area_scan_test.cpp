@@ -213,7 +213,7 @@ TEST_CASE("unknown ground leaves cells unknown", "[area]") {
     CAPTURE(row);
     if (row > 583.0) CHECK(scan.cells()[cell].known());
     if (row < 580.0) CHECK(scan.cells()[cell].state == CellState::unknown);
-    if (row < 580.0) CHECK_FALSE(scan.cells()[cell].chance_percent());
+    if (row < 580.0) CHECK_FALSE(scan.chance_percent(scan.cells()[cell]));
     unknown += scan.cells()[cell].known() ? 0 : 1;
   }
   CHECK(unknown > 400);

@@ -63,7 +63,7 @@ double mean_percent(double sigma_deg, const std::function<double(double)>& perce
 }
 
 const Station& weak() {
-  static const Station station = named("QWEK", 55e3, 30.0, 20, 0.5);
+  static const Station station = named("QWEK", 55e3, 30.0, 20, 1.0);
   return station;
 }
 

@@ -1,4 +1,3 @@
-#include "core/propagation/p1812/climate.hpp"
 #include "core/propagation/p1812/ducting.hpp"
 #include "core/propagation/p1812/ducting_incidence.hpp"
 #include "core/propagation/p1812/inverse_normal.hpp"
@@ -229,21 +228,6 @@ TEST_CASE("Terminal clutter shades an antenna within it") {
   link.receiver_clutter = {TerminalClutter::Kind::built, 10.0, 27.0};
   CHECK(loss_db(profile, link, {}) ==
         Approx(on_top_db + terminal_clutter_loss_db(link.receiver_clutter, 4.0, 0.6)));
-}
-
-// A surface refractivity of 301 N-units is the 4/3 Earth (NTIA Report 82-100, P.310).
-TEST_CASE("The continental temperate climate has the 4/3 Earth") {
-  const Refractivity air = refractivity_of(Climate::continental_temperate);
-  CHECK(157.0 / (157.0 - air.gradient_n_per_km) == Approx(4.0 / 3.0).margin(0.002));
-  for (const auto climate :
-       {Climate::equatorial, Climate::continental_subtropical, Climate::maritime_subtropical,
-        Climate::desert, Climate::maritime_temperate_land, Climate::maritime_temperate_sea}) {
-    const std::vector<double> heights_m = hills(90.0, 60.0);
-    Link link = link_at(600.0, 150.0, 10.0);
-    link.refractivity = refractivity_of(climate);
-    Scratch scratch;
-    CHECK(analyze_path({.spacing_km = kSpacingKm, .heights_m = heights_m}, link, scratch));
-  }
 }
 
 TEST_CASE("Clutter along the path adds loss, and zero clutter adds none") {
