@@ -83,7 +83,7 @@ class Import {
  public:
   Import(const fs::path& folder, const ImportProgress& progress)
       : folder_(folder),
-        index_(index_tiles(folder)),
+        index_(index_tiles(folder, kTerrainTiles)),
         tiles_(folder),
         workbench_(folder),
         progress_(progress) {}
