@@ -2,6 +2,8 @@
 
 #include "platform/cell_folder.hpp"
 
+#include <algorithm>
+#include <fstream>
 #include <utility>
 
 namespace mastwise::platform {
@@ -44,6 +46,25 @@ std::vector<terrain::TileCell> CoverFolder::cells() const {
 
 std::vector<Error> CoverFolder::problems() const {
   return state_->problems();
+}
+
+std::vector<std::string> cover_notices(const std::filesystem::path& folder) {
+  std::vector<std::string> notices;
+  std::vector<std::byte> head(landcover::CoverTile::kHeadBytes);
+  for (const auto& [cell, file] : index_tiles(folder, kCoverTiles).files) {
+    if (file.zipped) continue;
+    std::ifstream bytes(file.path, std::ios::binary);
+    if (!bytes.read(reinterpret_cast<char*>(head.data()),
+                    static_cast<std::streamsize>(head.size()))) {
+      continue;
+    }
+    for (std::string& notice : landcover::notices_in_head(head)) {
+      if (std::find(notices.begin(), notices.end(), notice) == notices.end()) {
+        notices.push_back(std::move(notice));
+      }
+    }
+  }
+  return notices;
 }
 
 }  // namespace mastwise::platform

@@ -39,4 +39,8 @@ class CoverFolder : public landcover::CoverSource {
   std::unique_ptr<State> state_;
 };
 
+// The notices of all sources of a folder's plain tiles, each once, in the order of the cells. Reads
+// only the heads of the files.
+std::vector<std::string> cover_notices(const std::filesystem::path& folder);
+
 }  // namespace mastwise::platform

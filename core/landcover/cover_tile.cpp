@@ -89,6 +89,13 @@ std::uint32_t cover_sum(std::span<const std::byte> bytes) {
   return ~sum;
 }
 
+std::vector<std::string> notices_in_head(std::span<const std::byte> head) {
+  auto lines = head_lines(head);
+  if (!lines || lines->size() < 2 || lines->front() != kFormat) return {};
+  lines->erase(lines->begin(), lines->begin() + 2);
+  return *std::move(lines);
+}
+
 Error CoverTile::size_error(std::string where, std::uintmax_t bytes) {
   return {.what = fmt::format("land cover tile of {} bytes; a tile has {}", bytes, kFileBytes),
           .where = std::move(where),

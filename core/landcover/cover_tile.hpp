@@ -70,6 +70,10 @@ Result<std::vector<std::byte>> cover_file(terrain::TileCell cell,
                                           std::span<const CoverClass> classes,
                                           const std::vector<std::string>& notices);
 
+// The notices of the sources, from the first kHeadBytes of a .cover file alone; empty if they are
+// not such a head. For a list of all sources: the rest of the file is not checked.
+std::vector<std::string> notices_in_head(std::span<const std::byte> head);
+
 // CRC-32 as above.
 std::uint32_t cover_sum(std::span<const std::byte> bytes);
 

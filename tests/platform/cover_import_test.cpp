@@ -3,21 +3,18 @@
 #include "core/landcover/cover_source.hpp"
 #include "platform/cover_folder.hpp"
 #include "tests/support/folders.hpp"
-#include "tests/support/made_cover.hpp"
+#include "tests/support/made_raster.hpp"
 #include "tests/support/reference.hpp"
 #include "tests/support/temporary_folder.hpp"
 
 #include <array>
 #include <cmath>
-#include <functional>
-#include <memory>
 #include <string>
 #include <vector>
 
 #include <catch2/catch.hpp>
 #include <gdal_priv.h>
 #include <gdal_utils.h>
-#include <ogr_spatialref.h>
 
 namespace mastwise::platform {
 namespace {
@@ -25,7 +22,8 @@ namespace {
 namespace fs = std::filesystem;
 using landcover::ClassTable;
 using landcover::CoverClass;
-using landcover::CoverTile;
+using test::CodesPlan;
+using test::write_codes;
 
 bool carry_on(double) {
   return true;
@@ -48,41 +46,6 @@ ClassTable lcmap_table() {
       "7": {"name": "Ice", "class": "open"}, "8": {"name": "Barren", "class": "open"}}})json");
   REQUIRE(table);
   return *table;
-}
-
-struct CodesPlan {
-  std::string crs = "EPSG:4326";
-  int columns, rows;
-  double left, top, spacing;  // of the outer edge of the first pixel, in the unit of the crs
-  GDALDataType type = GDT_Byte;
-  int void_code = -1;
-};
-
-// Codes by column and row.
-using CodeAt = std::function<int(int column, int row)>;
-
-void write_codes(const fs::path& path, const CodesPlan& plan, const CodeAt& code) {
-  GDALAllRegister();
-  GDALDataset* const dataset = GetGDALDriverManager()->GetDriverByName("GTiff")->Create(
-      path.c_str(), plan.columns, plan.rows, 1, plan.type, nullptr);
-  REQUIRE(dataset != nullptr);
-  OGRSpatialReference crs;
-  REQUIRE(crs.SetFromUserInput(plan.crs.c_str()) == OGRERR_NONE);
-  crs.SetAxisMappingStrategy(OAMS_TRADITIONAL_GIS_ORDER);
-  dataset->SetSpatialRef(&crs);
-  std::array<double, 6> place = {plan.left, plan.spacing, 0.0, plan.top, 0.0, -plan.spacing};
-  dataset->SetGeoTransform(place.data());
-  GDALRasterBand& band = *dataset->GetRasterBand(1);
-  if (plan.void_code >= 0) band.SetNoDataValue(plan.void_code);
-  std::vector<std::uint8_t> line(static_cast<std::size_t>(plan.columns));
-  for (int row = 0; row < plan.rows; ++row) {
-    for (int column = 0; column < plan.columns; ++column) {
-      line[static_cast<std::size_t>(column)] = static_cast<std::uint8_t>(code(column, row));
-    }
-    REQUIRE(band.RasterIO(GF_Write, 0, row, plan.columns, 1, line.data(), plan.columns, 1, GDT_Byte,
-                          0, 0, nullptr) == CE_None);
-  }
-  GDALClose(dataset);
 }
 
 // 0.1 degree at 10 m from 45.5 N 7.5 E southward and eastward, 120 by 120 areas of 10 by 10 pixels.
@@ -249,7 +212,7 @@ TEST_CASE("a raster that is not land cover is refused with what to do") {
     return done.error().message();
   };
   CodesPlan plan = small_plan();
-  plan.type = GDT_Int16;
+  plan.two_bytes = true;
   write_codes(folder / "heights.tif", plan, [](int, int) { return 100; });
   CHECK(refused("heights.tif").find("one byte") != std::string::npos);
   write_codes(folder / "coarse.tif",
