@@ -33,6 +33,9 @@ class MappedFile {
   // page, which look like data: they become lost bytes. True the first time.
   bool cut(std::size_t length) const;
 
+  // Lets the system drop the pages that were read; the next touch loads them again.
+  void forget() const;
+
   struct Guard;
 
  private:

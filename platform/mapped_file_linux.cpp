@@ -154,6 +154,12 @@ bool MappedFile::cut(std::size_t length) const {
   return true;
 }
 
+// Pages put in place of lost ones are private: dropped, they would turn to zeros.
+void MappedFile::forget() const {
+  if (guard_ == nullptr || guard_->lost) return;
+  ::madvise(const_cast<std::byte*>(start_), size_, MADV_DONTNEED);
+}
+
 bool MappedFile::lost_bytes() const {
   return guard_ != nullptr && guard_->lost;
 }

@@ -2,10 +2,10 @@
 
 #include "core/result.hpp"
 #include "core/terrain/tile.hpp"
+#include "platform/tile_writer.hpp"
 
 #include <cstddef>
 #include <filesystem>
-#include <functional>
 #include <vector>
 
 namespace mastwise::platform {
@@ -16,9 +16,6 @@ struct RasterImport {
   std::vector<terrain::TileCell> written;  // tiles created or completed
   std::size_t new_heights = 0;             // samples that were void before
 };
-
-// Receives the progress of the import, within [0, 1]; returns true to continue.
-using ImportProgress = std::function<bool(double done)>;
 
 // Turns an elevation raster that GDAL can read (GeoTIFF, DTED and others, in any coordinate system)
 // into tiles in `folder`, which is created if missing.

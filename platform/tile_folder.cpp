@@ -1,225 +1,37 @@
 #include "platform/tile_folder.hpp"
 
-#include "platform/mapped_file.hpp"
-#include "platform/tile_index.hpp"
-#include "platform/zipped_file.hpp"
+#include "platform/cell_folder.hpp"
 
-#include <atomic>
-#include <cstdint>
-#include <map>
-#include <mutex>
-#include <optional>
-#include <shared_mutex>
-#include <string_view>
 #include <utility>
 
 namespace mastwise::platform {
 namespace {
 
-using terrain::Tile;
-using terrain::TileCell;
-
-// A tile with its bytes, in one of the two members.
-struct LoadedTile {
-  std::optional<MappedFile> mapped;
-  std::vector<std::byte> unpacked;
-  std::optional<Tile> tile;
-};
-using Loaded = std::shared_ptr<const LoadedTile>;
-
-std::shared_ptr<const Tile> tile_of(const Loaded& loaded) {
-  return loaded ? std::shared_ptr<const Tile>(loaded, &*loaded->tile) : nullptr;
-}
-
-// Bytes of a mapped tile that can no longer be read are voids: kVoidSample, big-endian.
-constexpr MappedFile::Lost kVoidBytes = {std::byte{0x80}, std::byte{0x00}};
-
-Result<Loaded> load(TileCell cell, const TileFile& file) {
-  LoadedTile loaded;
-  std::span<const std::byte> bytes;
-  if (file.zipped) {
-    auto unpacked = unpack_one(
-        file.path,
-        [cell](std::string_view name) {
-          return terrain::cell_named(name) == cell &&
-                 (name.ends_with(".hgt") || name.ends_with(".HGT"));
-        },
-        [](std::uintmax_t size) { return Tile::side_of_size(size).has_value(); });
-    if (!unpacked) return unpacked.error();
-    loaded.unpacked = std::move(*unpacked);
-    bytes = loaded.unpacked;
-  } else {
-    auto mapped = MappedFile::open(file.path, kVoidBytes);
-    if (!mapped) return mapped.error();
-    loaded.mapped = std::move(*mapped);
-    bytes = loaded.mapped->bytes();
+struct TerrainTiles {
+  using Tile = terrain::Tile;
+  // Bytes of a mapped tile that can no longer be read are voids: kVoidSample, big-endian.
+  static constexpr MappedFile::Lost kLost = {std::byte{0x80}, std::byte{0x00}};
+  static constexpr const char* kLostText =
+      "terrain tile can no longer be read in full; the rest is void";
+  static const TileNaming& naming() { return kTerrainTiles; }
+  static Result<Tile> over(terrain::TileCell cell, std::span<const std::byte> bytes) {
+    return Tile::over(cell, bytes);
   }
-  const auto tile = Tile::over(cell, bytes);
-  if (!tile) return tile.error();
-  loaded.tile = *tile;
-  return std::make_shared<const LoadedTile>(std::move(loaded));
-}
-
-struct Slot {
-  explicit Slot(TileFile listed) : file(std::move(listed)) {}
-  const TileFile file;
-  std::mutex busy;  // locked while loading, so that a tile is loaded once
-  Loaded loaded;
-  std::optional<Error> problem;
-  std::atomic<std::uint64_t> last_use = 0;
 };
 
 }  // namespace
 
-class TileFolder::State {
+class TileFolder::State : public CellFolder<TerrainTiles> {
  public:
-  State(std::filesystem::path folder, std::size_t unpacked_limit_bytes)
-      : folder_(std::move(folder)), unpacked_limit_bytes_(unpacked_limit_bytes) {
-    take(index_tiles(folder_));
-  }
-
-  std::shared_ptr<const Tile> tile(TileCell cell);
-  bool refresh();
-  std::vector<TileCell> cells() const;
-  std::vector<Error> problems() const;
-
- private:
-  void take(TileIndex index);
-  bool find_cut_tiles() const;
-  void drop_longest_unused();
-  std::vector<std::shared_ptr<Slot>> all_slots() const;
-
-  const std::filesystem::path folder_;
-  const std::size_t unpacked_limit_bytes_;
-  std::atomic<std::uint64_t> uses_ = 0;
-  std::mutex refreshing_;
-  std::mutex dropping_;
-  mutable std::shared_mutex listed_;  // guards the members below
-  TileIndex index_;
-  std::map<TileCell, std::shared_ptr<Slot>> slots_;
+  using CellFolder::CellFolder;
 };
-
-std::shared_ptr<const Tile> TileFolder::State::tile(TileCell cell) {
-  std::shared_ptr<Slot> slot;
-  {
-    const std::shared_lock reading(listed_);
-    const auto found = slots_.find(cell);
-    if (found == slots_.end()) return nullptr;
-    slot = found->second;
-  }
-  slot->last_use = ++uses_;
-  Loaded loaded;
-  {
-    const std::lock_guard loading(slot->busy);
-    if (slot->loaded || slot->problem) return tile_of(slot->loaded);
-    const auto result = load(cell, slot->file);
-    if (!result) {
-      slot->problem = result.error();
-      return nullptr;
-    }
-    loaded = slot->loaded = *result;
-  }
-  if (slot->file.zipped) drop_longest_unused();
-  return tile_of(loaded);
-}
-
-// Locks a slot only briefly: other threads may be loading meanwhile.
-void TileFolder::State::drop_longest_unused() {
-  const std::lock_guard alone(dropping_);
-  std::map<std::uint64_t, std::shared_ptr<Slot>> unpacked;
-  std::size_t unpacked_bytes = 0;
-  for (const auto& slot : all_slots()) {
-    if (!slot->file.zipped) continue;
-    const std::unique_lock looking(slot->busy, std::try_to_lock);
-    if (!looking || !slot->loaded) continue;
-    unpacked_bytes += slot->loaded->unpacked.size();
-    unpacked.emplace(slot->last_use, slot);
-  }
-  for (const auto& [use, slot] : unpacked) {
-    if (unpacked_bytes <= unpacked_limit_bytes_) return;
-    const std::lock_guard dropping(slot->busy);
-    unpacked_bytes -= slot->loaded->unpacked.size();
-    slot->loaded.reset();
-  }
-}
-
-bool TileFolder::State::refresh() {
-  const std::lock_guard alone(refreshing_);
-  const bool cut = find_cut_tiles();
-  {
-    const std::shared_lock reading(listed_);
-    if (!may_have_changed(index_)) return cut;
-  }
-  TileIndex index = index_tiles(folder_);
-  const bool changed = index.files != index_.files || index.wrong_sizes != index_.wrong_sizes;
-  take(std::move(index));
-  return changed || cut;
-}
-
-// A file that is cut short or written anew in place changes no folder.
-bool TileFolder::State::find_cut_tiles() const {
-  bool any = false;
-  for (const auto& slot : all_slots()) {
-    const std::lock_guard looking(slot->busy);
-    if (!slot->loaded || !slot->loaded->mapped) continue;
-    std::error_code unknown;
-    const auto size = std::filesystem::file_size(slot->file.path, unknown);
-    if (!unknown && slot->loaded->mapped->cut(size)) any = true;
-  }
-  return any;
-}
-
-// Unchanged files keep their slot and so their tile.
-void TileFolder::State::take(TileIndex index) {
-  std::map<TileCell, std::shared_ptr<Slot>> slots;
-  for (const auto& [cell, file] : index.files) {
-    const auto before = slots_.find(cell);
-    const bool same = before != slots_.end() && before->second->file == file;
-    slots.emplace_hint(slots.end(), cell, same ? before->second : std::make_shared<Slot>(file));
-  }
-  const std::unique_lock writing(listed_);
-  index_ = std::move(index);
-  slots_.swap(slots);
-}
-
-std::vector<std::shared_ptr<Slot>> TileFolder::State::all_slots() const {
-  const std::shared_lock reading(listed_);
-  std::vector<std::shared_ptr<Slot>> slots;
-  for (const auto& [cell, slot] : slots_) slots.push_back(slot);
-  return slots;
-}
-
-std::vector<TileCell> TileFolder::State::cells() const {
-  const std::shared_lock reading(listed_);
-  std::vector<TileCell> cells;
-  for (const auto& [cell, slot] : slots_) cells.push_back(cell);
-  return cells;
-}
-
-std::vector<Error> TileFolder::State::problems() const {
-  std::vector<Error> problems;
-  {
-    const std::shared_lock reading(listed_);
-    problems = index_.wrong_sizes;
-  }
-  for (const auto& slot : all_slots()) {
-    const std::lock_guard looking(slot->busy);
-    if (slot->problem) problems.push_back(*slot->problem);
-    if (slot->loaded && slot->loaded->mapped && slot->loaded->mapped->lost_bytes()) {
-      problems.push_back({.what = "terrain tile can no longer be read in full; the rest is void",
-                          .where = slot->file.path.string(),
-                          .remedy = "put the card back in, or copy the tile again"});
-    }
-  }
-  return problems;
-}
 
 TileFolder::TileFolder(std::filesystem::path folder, std::size_t unpacked_limit_bytes)
     : state_(std::make_unique<State>(std::move(folder), unpacked_limit_bytes)) {}
 
 TileFolder::~TileFolder() = default;
 
-std::shared_ptr<const Tile> TileFolder::tile(TileCell cell) const {
+std::shared_ptr<const terrain::Tile> TileFolder::tile(terrain::TileCell cell) const {
   return state_->tile(cell);
 }
 
@@ -227,7 +39,7 @@ bool TileFolder::refresh() {
   return state_->refresh();
 }
 
-std::vector<TileCell> TileFolder::cells() const {
+std::vector<terrain::TileCell> TileFolder::cells() const {
   return state_->cells();
 }
 

@@ -114,9 +114,10 @@ Result<Done> import_stations(const ImportOptions& options) {
 
 void add_import(CLI::App& program, Job& chosen) {
   auto options = std::make_shared<ImportOptions>();
-  CLI::App* verb =
-      program.add_subcommand("import", "Import stations, programs, terrain or a logbook");
+  CLI::App* verb = program.add_subcommand(
+      "import", "Import stations, programs, terrain, land cover or a logbook");
   verb->require_subcommand(1);
+  add_import_landcover(*verb, chosen);
   add_import_logbook(*verb, chosen);
   add_import_terrain(*verb, chosen);
   add_import_programs(*verb, chosen);

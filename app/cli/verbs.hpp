@@ -16,6 +16,7 @@ void add_card(CLI::App& program, Job& chosen);
 void add_compare(CLI::App& program, Job& chosen);
 void add_export(CLI::App& program, Job& chosen);
 void add_import(CLI::App& program, Job& chosen);
+void add_import_landcover(CLI::App& import, Job& chosen);
 void add_import_logbook(CLI::App& import, Job& chosen);
 void add_import_programs(CLI::App& import, Job& chosen);
 void add_import_terrain(CLI::App& import, Job& chosen);

@@ -40,6 +40,26 @@ void draw_places(Column& column, Ui& ui, const std::vector<IntakeEntry>& places)
   }
 }
 
+void draw_ground(Column& column, const GroundHeld& ground) {
+  const auto tiles = [](std::size_t cells) {
+    return cells == 0   ? std::string("None")
+           : cells == 1 ? std::string("1 tile of one degree")
+                        : fmt::format("{} tiles of one degree", cells);
+  };
+  column.rule();
+  column.heading("GROUND");
+  column.pair("Heights", tiles(ground.terrain_cells));
+  column.pair("Land cover", tiles(ground.cover_cells));
+  for (const std::string& notice : ground.notices) column.line(notice, Face::Small);
+  constexpr std::size_t kShown = 3;
+  for (std::size_t i = 0; i < std::min(kShown, ground.problems.size()); ++i) {
+    column.warning(words::sentence(ground.problems[i]));
+  }
+  if (ground.problems.size() > kShown) {
+    column.warning(fmt::format("And {} more tiles.", ground.problems.size() - kShown));
+  }
+}
+
 void draw_catalog(Ui& ui, const Intake& data) {
   const Rect room = draw_sheet_head(ui, "Data");
   const float top = ui.begin_page("import", room);
@@ -56,13 +76,14 @@ void draw_catalog(Ui& ui, const Intake& data) {
     left.heading("PROGRAMS");
     draw_sources(left, found.programs);
   }
+  const auto& answer = data.answer;
+  if (answer) draw_ground(left, answer->ground);
   second.top = ui.portrait() ? left.bottom() + 32.0f : top;
   Column right(ui, second);
   right.heading("IMPORT OR UPDATE");
   right.line(
       "A table of stations or programs: .csv, .tsv, .txt or .dat, plain or zipped; or joined "
-      "tables in a folder or .zip.");
-  const auto& answer = data.answer;
+      "tables in a folder or .zip. A raster of heights or land cover: .tif, .img or .dt2.");
   if (answer && !answer->trouble.empty()) right.warning(words::sentence(answer->trouble));
   if (answer) draw_places(right, ui, answer->places);
   right.space(12.0f);
@@ -80,6 +101,7 @@ std::string kind_words(const IntakeEntry& entry) {
     case IntakeEntry::Kind::Set:
       return "All tables";
     case IntakeEntry::Kind::Table:
+    case IntakeEntry::Kind::Raster:
       break;
   }
   constexpr double kKilo = 1e3, kMega = 1e6;
@@ -124,7 +146,7 @@ void draw_entries(Ui& ui, Rect view, const IntakeFolder& folder) {
 }
 
 void draw_folder(Ui& ui, const Intake& data) {
-  const auto head = import::draw_head(ui, "Choose a table", "folder up", "Up");
+  const auto head = import::draw_head(ui, "Choose a file", "folder up", "Up");
   const auto& answer = data.answer;
   const bool known = answer && answer->question.folder == data.question.folder;
   const IntakeFolder* folder = known && answer->folder ? &*answer->folder : nullptr;
@@ -144,7 +166,7 @@ void draw_folder(Ui& ui, const Intake& data) {
   ui.paragraph({view.left, view.top + 40.0f}, view.width(), 28.0f,
                failed              ? words::sentence(answer->trouble)
                : folder == nullptr ? "Searching"
-                                   : "This folder has no tables or folders.",
+                                   : "This folder has no tables, rasters or folders.",
                Face::Word, failed ? ui.theme().warning : ui.theme().ink);
 }
 

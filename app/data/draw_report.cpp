@@ -65,6 +65,19 @@ void draw_programs(Column& column, const ProgramReport& report) {
   draw_names(column, "No such station", report.strangers, report.without_station);
 }
 
+void draw_ground_report(Column& column, const GroundReport& ground) {
+  column.plain(ground.source, Face::WordBold);
+  draw_names(column, ground.land_cover ? "Tiles of land cover" : "Tiles of heights", ground.cells,
+             ground.cells.size());
+  column.pair(ground.land_cover ? "New areas" : "New heights", counted(ground.filled));
+  if (ground.filled == 0) column.line("All of it was known already. Nothing has changed.");
+  if (!ground.unlisted_codes.empty()) {
+    column.warning(fmt::format("Codes without a class stay unknown: {}.",
+                               fmt::join(ground.unlisted_codes, ", ")));
+  }
+  if (!ground.notice.empty()) column.line(ground.notice, Face::Small);
+}
+
 void draw_rejected(Column& column, const std::vector<RejectedRow>& first, std::size_t all) {
   column.pair("Rejected rows", counted(all));
   for (const RejectedRow& row : first) {
@@ -108,7 +121,7 @@ void draw_taking_in(Ui& ui, const Intake& data) {
                      8.0f);
   }
   column.space(44.0f);
-  column.line("Done closes this page; the import continues. Stop leaves the catalog unchanged.");
+  column.line("Done closes this page; the import continues. Stop leaves everything as it was.");
   if (column.button("stop taking in", "Stop", 0, 1, true, ButtonLook::Warning)) {
     ui.emit(act::StopTakingIn{});
   }
@@ -118,6 +131,18 @@ void draw_report(Ui& ui, const Shared& shared, const Intake& data) {
   const Rect room = draw_sheet_head(ui, "Import report");
   if (!data.report) return;
   const IntakeReport& report = *data.report;
+  if (report.ground) {
+    const float head = ui.begin_page("report", room);
+    auto [told, acts] = halves(ui, room);
+    told.top = head;
+    Column about(ui, told);
+    draw_ground_report(about, *report.ground);
+    acts.top = ui.portrait() ? about.bottom() + 24.0f : head;
+    Column next(ui, acts);
+    if (next.button("more data", "More data", 0, 1)) ui.emit(act::OpenIntakeFolder{});
+    ui.end_page("report", head, std::max(about.bottom(), next.bottom()) + 16.0f);
+    return;
+  }
   const Source& source = report.of_programs ? report.programs.source : report.stations.source;
   const float top = ui.begin_page("report", room);
   auto [first, second] = halves(ui, room);

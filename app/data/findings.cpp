@@ -86,6 +86,7 @@ class RowWriter {
   IntakeRow source() const;
   IntakeRow date() const;
   std::vector<IntakeRow> parts() const;
+  IntakeRow classes() const;
 
  private:
   bool decided(const std::string& part) const {
@@ -163,6 +164,16 @@ std::vector<IntakeRow> RowWriter::parts() const {
   return rows;
 }
 
+IntakeRow RowWriter::classes() const {
+  IntakeRow row{.part = "classes",
+                .label = "Land cover classes of",
+                .value = reading_.classes,
+                .missing = reading_.classes.empty()};
+  row.next = next_of(look_.class_tables, row.value);
+  row.note = row.missing ? "Required: touch to choose" : "Touch if they are of another product";
+  return row;
+}
+
 std::vector<IntakeSource> sources_shown(const std::vector<SourceSummary>& sources, UtcTime date,
                                         const char* what) {
   std::vector<IntakeSource> shown;
@@ -187,8 +198,13 @@ IntakeFindings intake_findings(const Intake& intake, UtcTime date,
   if (!intake.look || !intake.reading) return found;
   const TableLook& look = *intake.look;
   const RowWriter writer(intake, look, *intake.reading);
-  found.rows = {writer.source(), writer.date()};
-  if (intake.reading->kind == TableReading::Kind::Mapped) {
+  const auto kind = intake.reading->kind;
+  if (kind == TableReading::Kind::LandCover) {
+    found.rows = {writer.classes()};
+  } else if (kind != TableReading::Kind::Terrain) {
+    found.rows = {writer.source(), writer.date()};
+  }
+  if (kind == TableReading::Kind::Mapped) {
     const auto parts = writer.parts();
     found.rows.insert(found.rows.end(), parts.begin(), parts.end());
   }

@@ -15,8 +15,8 @@
 #include <string>
 #include <vector>
 
-// Import of station and program tables by touch: the questions to the worker, its answers, and the
-// person's choices.
+// Import of station and program tables and of rasters by touch: the questions to the worker, its
+// answers, and the person's choices.
 namespace mastwise {
 
 enum class IntakeStep { Catalog, Folder, Table, TakingIn, Report };
@@ -31,11 +31,14 @@ struct TableReading {
     Mapped,     // another table, by `mapping`
     Joined,     // a set of tables, by the built-in mapping `ready`
     Programs,   // a table of programs
+    Terrain,    // a raster of heights
+    LandCover,  // a raster of land cover codes, by the class table `classes`
   };
   Kind kind = Kind::OwnFormat;
   Source source = {};  // its name and date in the catalog
   TableMapping mapping = {};
   std::string ready = {};
+  std::string classes = {};
   bool operator==(const TableReading&) const = default;
 };
 
@@ -51,7 +54,7 @@ struct IntakeQuestion {
 
 // An entry in the list of a folder.
 struct IntakeEntry {
-  enum class Kind { Folder, Table, Archive, Set } kind = Kind::Folder;
+  enum class Kind { Folder, Table, Archive, Set, Raster } kind = Kind::Folder;
   std::string path = {};
   std::string name = {};
   std::uint64_t bytes = 0;
@@ -103,8 +106,29 @@ struct TableLook {
   std::vector<CheckedStation> sample = {};
   std::vector<StationProgram> programs = {};  // of a table of programs
   std::optional<CheckMap> map = {};
-  std::string trouble = {};  // why nothing can be read this way
+  std::vector<std::string> class_tables = {};  // to choose from, of a raster of land cover
+  std::string trouble = {};                    // why nothing can be read this way
   bool operator==(const TableLook&) const = default;
+};
+
+// The result of an import of a raster.
+struct GroundReport {
+  bool land_cover = false;               // else terrain
+  std::string source = {};               // the class table's name or the file's
+  std::string notice = {};               // of the source, to show; may be empty
+  std::vector<std::string> cells = {};   // tiles created or completed, "N44W072"
+  std::size_t filled = 0;                // heights or areas that were unknown before
+  std::vector<int> unlisted_codes = {};  // without a class: they stay unknown
+  bool operator==(const GroundReport&) const = default;
+};
+
+// The tiles on board.
+struct GroundHeld {
+  std::size_t terrain_cells = 0;
+  std::size_t cover_cells = 0;
+  std::vector<std::string> notices = {};   // of the sources of land cover
+  std::vector<std::string> problems = {};  // tiles that cannot be used
+  bool operator==(const GroundHeld&) const = default;
 };
 
 // The result of an import, with the first kRejected rejected rows and their number.
@@ -114,7 +138,8 @@ struct IntakeReport {
   ImportReport stations = {};
   ProgramReport programs = {};
   std::size_t rejected = 0;
-  bool first_stations = false;  // the catalog had none before
+  bool first_stations = false;              // the catalog had none before
+  std::optional<GroundReport> ground = {};  // of a raster; then the rest is empty
   bool operator==(const IntakeReport&) const = default;
 };
 
@@ -122,6 +147,7 @@ struct IntakeAnswer {
   IntakeQuestion question = {};
   std::size_t generation = 0;  // number of changes the worker made to the catalog
   std::vector<SourceSummary> stations = {}, programs = {};
+  GroundHeld ground = {};                // at the catalog and after an import
   std::vector<IntakeEntry> places = {};  // start folders
   std::optional<IntakeFolder> folder = {};
   std::optional<TableLook> look = {};

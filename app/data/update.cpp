@@ -52,6 +52,8 @@ void correct_reading(Intake& intake, const std::string& part, const std::string&
   TableReading& reading = *intake.reading;
   if (part == "source.name") {
     reading.source.name = value;
+  } else if (part == "classes") {
+    reading.classes = value;
   } else if (part == "source.date") {
     reading.source.date = value;
   } else {

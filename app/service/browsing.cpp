@@ -18,11 +18,15 @@ namespace {
 
 namespace fs = std::filesystem;
 
-bool is_table(const fs::path& path) {
-  constexpr std::array kEnds{".csv", ".tsv", ".txt", ".dat"};
+template <std::size_t N>
+bool ends_in_one(const fs::path& path, const std::array<const char*, N>& ends) {
   const std::string end = path.extension().string();
-  return std::any_of(kEnds.begin(), kEnds.end(),
+  return std::any_of(ends.begin(), ends.end(),
                      [&](const char* one) { return words::same_word(end, one); });
+}
+
+bool is_table(const fs::path& path) {
+  return ends_in_one(path, std::array{".csv", ".tsv", ".txt", ".dat"});
 }
 
 void by_name(std::vector<Offer>& offers) {
@@ -39,7 +43,8 @@ void add(FolderShown& shown, const fs::directory_entry& entry) {
     return;
   }
   const bool archive = is_archive(offer.path);
-  if (!archive && !is_table(entry.path())) return;
+  const bool raster = is_raster(offer.path);
+  if (!archive && !raster && !is_table(entry.path())) return;
   const auto bytes = entry.file_size(unreadable);
   if (!unreadable) offer.bytes = bytes;
   if (archive) {
@@ -47,10 +52,14 @@ void add(FolderShown& shown, const fs::directory_entry& entry) {
     if (!files) return;
     offer.joined_set = files->names().size() > 1;
   }
-  shown.tables.push_back(std::move(offer));
+  (raster ? shown.rasters : shown.tables).push_back(std::move(offer));
 }
 
 }  // namespace
+
+bool is_raster(const std::string& path) {
+  return ends_in_one(path, std::array{".tif", ".tiff", ".img", ".dt0", ".dt1", ".dt2"});
+}
 
 std::string day_written(const std::string& path) {
   std::error_code unknown;
@@ -71,6 +80,7 @@ Result<FolderShown> show_folder(const std::string& path) {
   }
   by_name(shown.folders);
   by_name(shown.tables);
+  by_name(shown.rasters);
   const fs::path here = fs::path(path).lexically_normal();
   if (here.has_relative_path()) shown.parent = here.parent_path().string();
   if (const auto ready = ready_for_set(path)) shown.set_known_as = ready->name;

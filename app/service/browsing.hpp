@@ -22,12 +22,17 @@ struct FolderShown {
   std::string parent = {};          // empty if it has none
   std::vector<Offer> folders = {};  // subfolders by name, without hidden ones
   std::vector<Offer> tables = {};   // .csv, .tsv, .txt, .dat and .zip, by name
+  std::vector<Offer> rasters = {};  // is_raster(), by name
   std::string set_known_as = {};    // the built-in mapping for all tables of this folder
   bool operator==(const FolderShown&) const = default;
 };
 
 // The date of a file, "2026-05-01"; empty if unknown.
 std::string day_written(const std::string& path);
+
+// Whether a file's name is that of a raster of heights or land cover: .tif, .tiff, .img, .dt0, .dt1
+// or .dt2.
+bool is_raster(const std::string& path);
 
 // The entries of a folder.
 Result<FolderShown> show_folder(const std::string& path);

@@ -26,6 +26,9 @@ IntakeFolder folder_of(const sources::FolderShown& shown) {
   for (const sources::Offer& offer : shown.folders) {
     folder.entries.push_back({IntakeEntry::Kind::Folder, offer.path, offer.name, 0});
   }
+  for (const sources::Offer& offer : shown.rasters) {
+    folder.entries.push_back({IntakeEntry::Kind::Raster, offer.path, offer.name, offer.bytes});
+  }
   for (const sources::Offer& offer : shown.tables) {
     const auto kind = offer.joined_set ? IntakeEntry::Kind::Archive : IntakeEntry::Kind::Table;
     folder.entries.push_back({kind, offer.path, offer.name, offer.bytes});
@@ -62,6 +65,10 @@ void keep_first_rejected(std::vector<RejectedRow>& rejected, IntakeReport& repor
   rejected.resize(std::min(rejected.size(), IntakeReport::kRejected));
 }
 
+bool of_ground(const IntakeQuestion& question) {
+  return question.reading->kind == Kind::Terrain || question.reading->kind == Kind::LandCover;
+}
+
 // A table without a readable row must not replace the existing one.
 Error nothing_readable(const std::vector<RejectedRow>& rejected) {
   return Error{.what = rejected.empty()
@@ -85,6 +92,7 @@ class Intaker {
   Result<std::string> source_renewed_by(const TableLook& look);
   Result<IntakeReport> take_stations(const IntakeQuestion& question, Progress& progress);
   Result<IntakeReport> take_programs(const IntakeQuestion& question);
+  Result<IntakeReport> take_ground(const IntakeQuestion& question, Progress& progress);
   Result<Done> take(IntakeAnswer& answer, const IntakeWorker::Work& work);
   void remember(const IntakeQuestion& question, ImportReport& report) const;
 
@@ -138,6 +146,10 @@ Result<std::string> Intaker::source_renewed_by(const TableLook& look) {
 
 Result<Done> Intaker::add_look(IntakeAnswer& answer) {
   const IntakeQuestion& question = answer.question;
+  if (sources::is_raster(question.path)) {
+    answer.look = look_into_raster(question.path, question.reading, sources_.ground);
+    return Done{};
+  }
   TableLook look = look_into(question.path, question.reading, memory_);
   const auto renewed = source_renewed_by(look);
   if (!renewed) return renewed.error();
@@ -210,16 +222,28 @@ Result<IntakeReport> Intaker::take_programs(const IntakeQuestion& question) {
   return report;
 }
 
+Result<IntakeReport> Intaker::take_ground(const IntakeQuestion& question, Progress& progress) {
+  const char* const doing =
+      question.reading->kind == Kind::Terrain ? "Reading heights" : "Reading land cover";
+  if (!progress.told(doing, 0.0)) return Error{.what = "the import was stopped"};
+  auto done = import_ground(question.path, *question.reading, sources_.ground,
+                            [&](double part) { return progress.told(doing, part); });
+  if (!done) return done.error();
+  return IntakeReport{.ground = *std::move(done)};
+}
+
 Result<Done> Intaker::take(IntakeAnswer& answer, const IntakeWorker::Work& work) {
   const IntakeQuestion& question = answer.question;
   if (!question.reading || question.taking == reported_) return Done{};
   Progress progress(answer, work);
-  auto report = question.reading->kind == Kind::Programs ? take_programs(question)
-                                                         : take_stations(question, progress);
+  auto report = of_ground(question)                        ? take_ground(question, progress)
+                : question.reading->kind == Kind::Programs ? take_programs(question)
+                                                           : take_stations(question, progress);
   if (!report) return report.error();
   ++generation_;
   report_ = *std::move(report);
   reported_ = question.taking;
+  if (of_ground(question)) answer.ground = ground_held(sources_.ground);
   return add_sources(answer);
 }
 
@@ -228,6 +252,8 @@ Result<Done> Intaker::work_out(IntakeAnswer& answer, const IntakeWorker::Work& w
   if (const auto added = add_sources(answer); !added) return added;
   switch (answer.question.step) {
     case IntakeStep::Catalog:
+      answer.ground = ground_held(sources_.ground);
+      return Done{};
     case IntakeStep::Report:
       return Done{};
     case IntakeStep::Folder: {

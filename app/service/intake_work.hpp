@@ -1,6 +1,7 @@
 #pragma once
 
 #include "app/data/state.hpp"
+#include "app/service/ground_intake.hpp"
 #include "app/service/worker.hpp"
 #include "core/map/borders.hpp"
 #include "core/result.hpp"
@@ -17,6 +18,7 @@ using IntakeWorker = Worker<IntakeQuestion, IntakeAnswer>;
 struct IntakeSources {
   std::string catalog_path = {};                          // the user's stations
   std::string mapping_folder = {};                        // folder of corrected mappings
+  GroundFolders ground = {};                              // of tiles
   std::function<std::vector<IntakeEntry>()> places = {};  // start folders
   std::function<Result<map::Borders>()> borders = {};     // for the check map
 };
@@ -24,7 +26,5 @@ struct IntakeSources {
 // Lists folders, reads tables and imports them. The asking thread opens the catalog and the borders
 // on first use and owns them. A newer question stops an import and leaves the catalog unchanged.
 IntakeWorker::Answerer intake_answerer(IntakeSources sources);
-
-// The same for the session.
 
 }  // namespace mastwise

@@ -73,6 +73,16 @@ Result<std::string> terrain_folder() {
   return *folder + "/terrain";
 }
 
+Result<std::string> cover_folder() {
+  const auto folder = platform::data_folder();
+  if (!folder) return folder.error();
+  return *folder + "/landcover";
+}
+
+std::string class_table_folder() {
+  return platform::assets_folder() + "/landcover";
+}
+
 std::string practice_folder() {
   return platform::assets_folder() + "/practice";
 }

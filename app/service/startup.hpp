@@ -49,6 +49,9 @@ Result<Kept> read_kept(Logbook& logbook);
 std::string fonts_folder();
 // Folders of the user's elevation tiles, and of the practice area's.
 Result<std::string> terrain_folder();
+// Folders of the user's land cover tiles, and of the built-in class tables.
+Result<std::string> cover_folder();
+std::string class_table_folder();
 std::string practice_folder();
 
 }  // namespace mastwise::service

@@ -81,6 +81,9 @@ IntakeSources intake_sources(const RuntimeWish& wish) {
   const std::filesystem::path data = std::filesystem::path(wish.catalog_path).parent_path();
   return {.catalog_path = wish.catalog_path,
           .mapping_folder = (data / "mappings").string(),
+          .ground = {.terrain = wish.terrain_folder,
+                     .cover = (data / "landcover").string(),
+                     .class_tables = service::class_table_folder()},
           .places = [wished = wish.import_folders] { return folders_to_begin(wished); },
           .borders = service::load_borders};
 }

@@ -8,7 +8,7 @@
 namespace mastwise::nmea {
 namespace {
 
-constexpr milliseconds kLongestGap{3000};
+constexpr milliseconds kLongestSilence{3000};
 constexpr double kSeenAway_m = 10.0;        // beyond a parked receiver's usual wandering
 constexpr double kSeenCreeping_m = 3.0;     // beyond its scatter of neighboring seconds
 constexpr double kSlowestCourse_mps = 0.4;  // below, a course is noise
@@ -49,7 +49,7 @@ double aside_deg(Bearing<True> one, Bearing<True> other) {
 
 void StraightCourseFinder::add(const Position& position, std::optional<Bearing<True>> course,
                                std::optional<double> speed_mps, Monotonic now) {
-  const bool after_gap = heard_ && now - *heard_ > kLongestGap;
+  const bool after_gap = heard_ && now - *heard_ > kLongestSilence;
   heard_ = now;
   if (after_gap) {
     run_.clear();

@@ -3,26 +3,13 @@
 #include "core/angles/bearing.hpp"
 #include "core/geo/position.hpp"
 #include "core/terrain/globe_point.hpp"
+#include "core/terrain/track_segment.hpp"
 
-#include <array>
 #include <cstddef>
 
 #include <GeographicLib/GeodesicLine.hpp>
 
 namespace mastwise::terrain {
-
-// A segment of a geodesic as cubics of the fraction t in [0, 1] between two of its points.
-struct TrackSegment {
-  std::size_t first_point = 0;  // of the path's points, at t = 0
-  std::size_t intervals = 0;    // from there to t = 1
-  std::array<double, 4> north_deg{};
-  std::array<double, 4> east_deg{};
-
-  GlobePoint at(double t) const {
-    return {.north_deg = ((north_deg[3] * t + north_deg[2]) * t + north_deg[1]) * t + north_deg[0],
-            .east_deg = ((east_deg[3] * t + east_deg[2]) * t + east_deg[1]) * t + east_deg[0]};
-  }
-};
 
 // The WGS84 geodesic between two positions, cut into equal intervals. Solving the geodesic for each
 // point costs some 0.3 us. Instead it is solved every 50 km or less (closer near a pole, at every

@@ -63,8 +63,10 @@ bool Filler::fill(GeodesicTrack& track, int side, bool stop_at_finer) {
   profile_.spacing_m = track.distance_m() / static_cast<double>(intervals);
   profile_.heights_m.resize(intervals + 1);
   profile_.gaps.clear();
+  profile_.segments.clear();
   track.cut(intervals);
   for (TrackSegment segment; track.next(segment);) {
+    profile_.segments.push_back(segment);
     const bool last = segment.first_point + segment.intervals == intervals;
     const std::size_t points = segment.intervals + (last ? 1 : 0);
     for (std::size_t first = 0; first < points; first += kBlock) {

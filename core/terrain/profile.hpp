@@ -3,6 +3,7 @@
 #include "core/angles/bearing.hpp"
 #include "core/geo/position.hpp"
 #include "core/terrain/tile_source.hpp"
+#include "core/terrain/track_segment.hpp"
 
 #include <cstddef>
 #include <vector>
@@ -33,6 +34,9 @@ struct PathProfile {
   Bearing<True> bearing_back;      // from the second position toward the first
   std::vector<double> heights_m;   // both ends included, at least 2; NaN in open gaps
   std::vector<TerrainGap> gaps;    // from the start to the end, bridged ones too
+  // Where the points are, for other layers on the same path: point `first_point` + i of a segment
+  // is at i / intervals of it; the last segment also has the end.
+  std::vector<TrackSegment> segments;
 
   // Points with a height, read or bridged.
   std::size_t known_points() const;

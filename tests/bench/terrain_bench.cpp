@@ -1,4 +1,6 @@
+#include "core/landcover/cover_profile.hpp"
 #include "core/terrain/profile.hpp"
+#include "platform/cover_folder.hpp"
 #include "platform/tile_folder.hpp"
 
 #include <algorithm>
@@ -14,7 +16,8 @@
 
 // Profiles of 100 km in 72 directions from a place amid nine tiles of 3 arc seconds, from a folder
 // that the bench writes. Cold: each tile is mapped for the first time (its file is still in the
-// system's cache). Warm: all tiles have been read.
+// system's cache). Warm: all tiles have been read. With land cover: the clutter heights at the
+// points of each profile too, from nine cover tiles or from none.
 namespace {
 
 namespace fs = std::filesystem;
@@ -40,6 +43,17 @@ void write_rolling_hills(const fs::path& folder, TileCell cell) {
   std::ofstream(folder / (cell_name(cell) + ".hgt"), std::ios::binary) << bytes;
 }
 
+void write_patches(const fs::path& folder, TileCell cell) {
+  std::vector<landcover::CoverClass> classes;
+  for (std::size_t i = 0; i < landcover::CoverTile::kClassBytes; ++i) {
+    classes.push_back(static_cast<landcover::CoverClass>(1 + i / 7 % 6));
+  }
+  const auto bytes = landcover::cover_file(cell, classes, {"invented"});
+  std::ofstream(folder / (cell_name(cell) + ".cover"), std::ios::binary)
+      .write(reinterpret_cast<const char*>(bytes->data()),
+             static_cast<std::streamsize>(bytes->size()));
+}
+
 double microseconds_since(Clock::time_point start) {
   return std::chrono::duration<double, std::micro>(Clock::now() - start).count();
 }
@@ -49,26 +63,62 @@ struct Round {
   std::size_t points = 0;
 };
 
+Position end_of(int direction) {
+  const double angle = direction * 2.0 * std::numbers::pi / kDirections;
+  return *Position::at_deg(44.5 + 0.9 * std::cos(angle), -71.5 + 1.255 * std::sin(angle));
+}
+
+const Position kCenter = *Position::at_deg(44.5, -71.5);
+
 Round cut_all(const TileSource& tiles, PathProfile& profile) {
-  const Position center = *Position::at_deg(44.5, -71.5);
   Round round;
   const auto start = Clock::now();
   for (int direction = 0; direction < kDirections; ++direction) {
-    const double angle = direction * 2.0 * std::numbers::pi / kDirections;
-    const auto end =
-        Position::at_deg(44.5 + 0.9 * std::cos(angle), -71.5 + 1.255 * std::sin(angle));
-    cut_profile(tiles, center, *end, profile);
+    cut_profile(tiles, kCenter, end_of(direction), profile);
     round.points += profile.heights_m.size();
   }
   round.us = microseconds_since(start);
   return round;
 }
 
+// The shortest time of each path over all rounds, so that other work on the machine counts little:
+// the cut of its terrain, and its land cover.
+struct Layers {
+  Round terrain, cover;
+};
+
+Layers read_layers(const TileSource& tiles, const landcover::CoverSource& cover) {
+  PathProfile profile;
+  std::vector<double> clutter_m;
+  Layers layers;
+  for (int direction = 0; direction < kDirections; ++direction) {
+    double cut_us = 1e12, cover_us = 1e12;
+    for (int i = 0; i < kWarmRounds; ++i) {
+      // Paths between spread over the tiles, as in a survey.
+      for (const int other : {direction + 17, direction + 31}) {
+        cut_profile(tiles, kCenter, end_of(other), profile);
+        landcover::clutter_along(cover, profile, clutter_m);
+      }
+      const auto start = Clock::now();
+      cut_profile(tiles, kCenter, end_of(direction), profile);
+      cut_us = std::min(cut_us, microseconds_since(start));
+      const auto cut = Clock::now();
+      landcover::clutter_along(cover, profile, clutter_m);
+      cover_us = std::min(cover_us, microseconds_since(cut));
+    }
+    layers.terrain.us += cut_us;
+    layers.cover.us += cover_us;
+    layers.terrain.points += profile.heights_m.size();
+  }
+  layers.cover.points = layers.terrain.points;
+  return layers;
+}
+
 void tell(const char* how, const Round& round) {
   const double point_us = round.us / static_cast<double>(round.points);
   constexpr double kPointsOf100km = 1'113;
-  fmt::print("terrain profile, {}: {:.1f} million points/s, {:.1f} us for 100 km ({} points)\n",
-             how, 1.0 / point_us, kPointsOf100km * point_us, static_cast<int>(kPointsOf100km));
+  fmt::print("profile, {}: {:.1f} million points/s, {:.1f} us for 100 km ({} points)\n", how,
+             1.0 / point_us, kPointsOf100km * point_us, static_cast<int>(kPointsOf100km));
 }
 
 }  // namespace
@@ -78,7 +128,10 @@ int main() {
   fs::create_directories(folder / "tiles");
   fs::create_directories(folder / "many");
   for (const int south : {43, 44, 45}) {
-    for (const int west : {-73, -72, -71}) write_rolling_hills(folder / "tiles", {south, west});
+    for (const int west : {-73, -72, -71}) {
+      write_rolling_hills(folder / "tiles", {south, west});
+      write_patches(folder / "tiles", {south, west});
+    }
   }
   PathProfile profile;
   const auto faster = [](const Round& a, const Round& b) { return a.us < b.us ? a : b; };
@@ -92,6 +145,16 @@ int main() {
   Round warm{.us = 1e12};
   for (int i = 0; i < kWarmRounds; ++i) warm = faster(warm, cut_all(tiles, profile));
   tell("warm", warm);
+
+  const platform::CoverFolder cover(folder / "tiles");
+  const platform::CoverFolder no_cover(folder / "none");
+  const Layers covered = read_layers(tiles, cover);
+  const Layers bare = read_layers(tiles, no_cover);
+  tell("each path at its fastest", covered.terrain);
+  tell("its land cover", covered.cover);
+  tell("its land cover, no tile on the path", bare.cover);
+  fmt::print("land cover: {:.2f} of the terrain's time, {:.3f} with no tile on the path\n",
+             covered.cover.us / covered.terrain.us, bare.cover.us / bare.terrain.us);
 
   for (int i = 0; i < kListedFiles; ++i) {
     const TileCell cell{.south_deg = i / 360, .west_deg = i % 360 - 180};

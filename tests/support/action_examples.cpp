@@ -169,7 +169,8 @@ Sweep some_measured_sweep() {
 }
 
 IntakeAnswer some_intake() {
-  TableReading reading{.kind = TableReading::Kind::Mapped, .source = {"s", "2026-01-02"}};
+  TableReading reading{
+      .kind = TableReading::Kind::Mapped, .source = {"s", "2026-01-02"}, .classes = "c"};
   reading.mapping = {.source = {"s", "2026-01-02"},
                      .separator = ';',
                      .comment = '#',
@@ -194,6 +195,7 @@ IntakeAnswer some_intake() {
                              .position = *Position::at_deg(0.1, 0.2),
                              .at = map::PlanePoint{0.3, -0.4}}},
                  .programs = {{.call_sign = "QABC", .rf_channel = RfChannel{.number = 23}}},
+                 .class_tables = {"Q"},
                  .trouble = "t"};
   look.map = CheckMap{
       .middle = *Position::at_deg(0.3, 0.6), .radius_m = 0.7, .lines = {{{0.1, 0.2}, {0.3, 0.4}}}};
@@ -206,6 +208,12 @@ IntakeAnswer some_intake() {
                      .rejected = {{4, "r"}},
                      .remarks = {"m"}};
   report.programs = {.source = {"p", ""}, .programs = 3, .strangers = {"QFAR"}};
+  report.ground = GroundReport{.land_cover = true,
+                               .source = "Q",
+                               .notice = "(c) Q",
+                               .cells = {"N44W072"},
+                               .filled = 4,
+                               .unlisted_codes = {77}};
   return {.question = {.step = IntakeStep::TakingIn,
                        .look = 2,
                        .folder = "/f",
@@ -215,6 +223,7 @@ IntakeAnswer some_intake() {
           .generation = 4,
           .stations = {{{"s", "2026-01-02"}, 5}},
           .programs = {{{"p", ""}, 6}},
+          .ground = {1, 2, {"(c) Q"}, {"p"}},
           .places = {{IntakeEntry::Kind::Folder, "/f", "f", 0}},
           .folder = IntakeFolder{"/f", "/", {{IntakeEntry::Kind::Set, "/f", "all", 8}}},
           .look = look,

@@ -1,4 +1,5 @@
 #include "tests/support/child_program.hpp"
+#include "tests/support/made_raster.hpp"
 #include "tests/support/reference.hpp"
 #include "tests/support/temporary_folder.hpp"
 
@@ -107,4 +108,37 @@ TEST_CASE("a mapping imports a folder of joined tables, and a table adds program
   CHECK(added.at("stations") == 1);
   CHECK(added.at("strangers") == json::array({"QAAZ"}));
   CHECK(import.run({"programs", import.path("none.csv")}).status == 1);
+}
+
+TEST_CASE("land cover is imported by its own codes or by the class table given") {
+  const Import import;
+  const std::string raster = import.file("cover.tif", "");
+  test::write_codes(
+      raster, {.columns = 90, .rows = 90, .left = -71.9, .top = 44.6, .spacing = 1.0 / 1200.0},
+      [](int column, int) { return column < 40 ? 30 : 80; });
+  const auto unsure = import.run({"landcover", raster});
+  CHECK(unsure.status == 1);
+  CHECK(unsure.errors.find("choose the class table: Copernicus LC100") != std::string::npos);
+  const auto done = import.run({"landcover", raster, "--classes", "esa worldcover", "--json"});
+  REQUIRE(done.status == 0);
+  const json read = json::parse(done.output, nullptr, false);
+  REQUIRE(read.is_array());
+  CHECK(read.at(0).at("classes") == "ESA WorldCover");
+  CHECK(read.at(0).at("tiles") == json::array({"N44W072"}));
+  CHECK(read.at(0).at("new_areas") == 90 * 90);
+  CHECK(std::filesystem::exists(import.path("data/landcover/N44W072.cover")));
+
+  const std::string own = import.file("own.json", R"({"name": "Q", "notice": "(c) Q",
+    "classes": {"80": {"name": "Forest", "class": "trees"}}})");
+  const auto text =
+      import.run({"landcover", raster, "--classes", own, "--landcover", import.path("tiles")});
+  CHECK(text.status == 0);
+  CHECK(text.output.find("Q, 1 tiles, 4500 new areas") != std::string::npos);
+  CHECK(text.output.find("(c) Q") != std::string::npos);
+  CHECK(text.output.find("does not list stay unknown: 30") != std::string::npos);
+  const std::string faulty = import.file("faulty.json", R"({"name": "Q"})");
+  const auto refused = import.run({"landcover", raster, "--classes", faulty});
+  CHECK(refused.status == 1);
+  CHECK(refused.errors.find("faulty.json") != std::string::npos);
+  CHECK(refused.errors.find("notice") != std::string::npos);
 }

@@ -1,5 +1,6 @@
 #include "tests/app/session/views.hpp"
 
+#include "tests/support/made_raster.hpp"
 #include "tests/support/receiver_log.hpp"
 
 #include <filesystem>
@@ -77,6 +78,16 @@ std::string put_table(Stage& stage, int rows) {
   }
   table << "QBAD,23,24,north,100.5,1,10\n";
   return path;
+}
+
+void pick_cover(Stage& stage) {
+  press(stage, act::OpenSheet{Sheet::Import});
+  const std::string path =
+      stage.model().data.answer->places.front().path + "/ESA_WorldCover_10m_of_the_region.tif";
+  test::write_codes(
+      path, {.columns = 90, .rows = 90, .left = -71.9, .top = 44.6, .spacing = 1.0 / 1200.0},
+      [](int column, int) { return column < 40 ? 30 : 80; });
+  press(stage, act::PickTable{path});
 }
 
 void pick_table(Stage& stage) {
@@ -337,6 +348,18 @@ const std::vector<View>& views() {
        [](Stage& s) {
          pick_table(s);
          press(s, act::TakeIn{});
+       }},
+      {"data, a raster", pick_cover},
+      {"data, a raster taken in",
+       [](Stage& s) {
+         pick_cover(s);
+         press(s, act::TakeIn{});
+       }},
+      {"data with land cover",
+       [](Stage& s) {
+         pick_cover(s);
+         press(s, act::TakeIn{});
+         press(s, act::OpenIntakeFolder{});
        }},
       {"data with a source",
        [](Stage& s) {

@@ -1,0 +1,17 @@
+#include "core/landcover/cover_source.hpp"
+
+#include "core/landcover/globe_area.hpp"
+
+namespace mastwise::landcover {
+
+CoverClass class_at(const CoverSource& cover, Position position) {
+  constexpr int kSide = CoverTile::kSide;
+  const auto area =
+      GlobeArea::of(terrain::GlobePoint::of_deg(position.latitude_deg(), position.longitude_deg()));
+  const terrain::GlobeCell cell = area.cell();
+  const auto tile = cover.tile(cell.tile_cell());
+  if (!tile) return CoverClass::unknown;
+  return tile->at(area.north - cell.north * kSide, area.east - cell.east * kSide);
+}
+
+}  // namespace mastwise::landcover
