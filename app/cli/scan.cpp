@@ -47,7 +47,9 @@ Result<reception::ChanceMap> scan_all(const reception::AreaGrid& grid, const Sto
                                        : setting.sources.terrain_folder);
   const reception::Receiver receiver{.position = grid.stop(),
                                      .surroundings = setting.question.surroundings,
-                                     .gear = gear_of(setting.question.gear)};
+                                     .gear = gear_of(setting.question.gear),
+                                     .noise = setting.question.noise,
+                                     .inverter_on = setting.question.inverter_on};
   Pool pool;
   AreaWork work(pool);
   std::vector<reception::ChanceMap> maps;

@@ -11,6 +11,8 @@
 #include <numbers>
 #include <utility>
 
+#include <fmt/format.h>
+
 namespace mastwise::reception {
 namespace {
 
@@ -85,6 +87,8 @@ struct AreaScan::State {
   double required_field_dbuvm = 0.0;
   double heading_deviation_db = 0.0;
   double logbook_deviation_db = 0.0;
+  double noise_deviation_db = 0.0;
+  double chance_cap_percent = 100.0;
   std::size_t rays = 1;  // around the transmitter
   std::size_t first_step = 1;
   std::vector<AreaCell> cells;
@@ -113,6 +117,10 @@ AreaScan::State::State(const AreaGrid& area, const Receiver& at, Transmitter fro
   required_field_dbuvm = -*unit.outlook.margin_db;
   heading_deviation_db = unit.outlook.deviations.heading_db;
   logbook_deviation_db = unit.outlook.deviations.logbook_db;
+  noise_deviation_db = unit.outlook.deviations.noise_db;
+  if (unit.outlook.decoding != gear::Decoding::possible) {
+    chance_cap_percent = kMayNotDecode_percent;
+  }
 
   while (2.0 * static_cast<double>(first_step) * grid.cell_m() <= kFarthestNeighbor_m) {
     first_step *= 2;
@@ -266,6 +274,7 @@ void AreaScan::State::compute(const Wanted& wanted, const itm::TerrainProfile& g
   if (!measurement.outlook.field_dbuvm) return;
   measurement.outlook.deviations.heading_db = heading_deviation_db;
   measurement.outlook.deviations.logbook_db = logbook_deviation_db;
+  measurement.outlook.deviations.noise_db = noise_deviation_db;
   AreaCell& cell = cells[wanted.cell];
   cell.margin_db = static_cast<float>(*measurement.outlook.field_dbuvm - required_field_dbuvm);
   cell.deviation_db = static_cast<float>(measurement.outlook.deviations.total_db());
@@ -279,6 +288,12 @@ AreaScan::~AreaScan() = default;
 
 Result<AreaScan> AreaScan::of(const AreaGrid& grid, const Receiver& receiver,
                               const Station& station, const terrain::TileSource& tiles) {
+  const BroadcastStandard standard = standard_of(station);
+  if (gear::decoding(receiver.gear.decoders, station, standard) == gear::Decoding::impossible) {
+    return Error{.what = fmt::format("the TV cannot decode {}", to_text(standard)),
+                 .where = station.call_sign,
+                 .remedy = "set what the TV decodes, or choose another station"};
+  }
   auto transmitter = transmitter_of(station, tiles);
   if (!transmitter) return transmitter.error();
   return AreaScan(std::make_unique<State>(grid, receiver, *std::move(transmitter), tiles));
@@ -321,6 +336,10 @@ const std::vector<AreaCell>& AreaScan::cells() const {
   return state_->cells;
 }
 
+double AreaScan::chance_cap_percent() const {
+  return state_->chance_cap_percent;
+}
+
 double AreaScan::required_field_dbuvm() const {
   return state_->required_field_dbuvm;
 }
@@ -335,7 +354,10 @@ void complete(AreaScan& scan) {
 ChanceMap chances(const AreaScan& scan) {
   ChanceMap map;
   map.reserve(scan.cells().size());
-  for (const AreaCell& cell : scan.cells()) map.push_back(cell.chance_percent());
+  for (const AreaCell& cell : scan.cells()) {
+    map.push_back(cell.chance_percent());
+    if (map.back()) map.back() = std::min(*map.back(), scan.chance_cap_percent());
+  }
   return map;
 }
 

@@ -76,7 +76,8 @@ class AreaScan {
   static constexpr double kFarthestNeighbor_m = 200.0;
 
   // `tiles` must outlive the scan. The receiver's position is ignored: the grid's cells replace it.
-  // Errors: the station's power, channel or height is unknown, or the ground under it.
+  // Errors: the station's power, channel or height is unknown, or the ground under it; the TV
+  // cannot decode the station.
   static Result<AreaScan> of(const AreaGrid& grid, const Receiver& receiver, const Station& station,
                              const terrain::TileSource& tiles);
   AreaScan(AreaScan&&) noexcept;
@@ -95,6 +96,9 @@ class AreaScan {
   const AreaGrid& grid() const;
   const Station& station() const;
   const std::vector<AreaCell>& cells() const;
+
+  // No cell's chance is higher: the TV may be unable to decode the station.
+  double chance_cap_percent() const;
 
   // The median field that gives a margin of 0 dB, dBuV/m; margins plus this are fields.
   double required_field_dbuvm() const;

@@ -193,7 +193,7 @@ ChanceCurves::~ChanceCurves() = default;
 
 std::optional<ChanceCurve> ChanceCurves::curve(std::size_t index) const {
   const Measurement& own = state_->measurements[index];
-  if (!own.heard()) return std::nullopt;
+  if (!own.heard() || !own.outlook.chance_percent) return std::nullopt;
   const double needed_mw = state_->needed_mw(own, true);
   const double needed_alone_mw = state_->needed_mw(own, false);
   std::vector<Disturbance> others;

@@ -10,7 +10,7 @@
 namespace mastwise::reception {
 
 // Why a measured station has its chance, by falling decibels; reasons without a cost come last.
-// Costs below 1 dB are left out.
+// That the TV cannot decode it, or may be unable to, comes first. Costs below 1 dB are left out.
 std::vector<Reason> reasons(const Receiver& receiver, std::span<const Station> stations,
                             std::span<const Measurement> measurements, std::size_t index);
 

@@ -9,6 +9,20 @@
 #include <utility>
 
 namespace mastwise::reception {
+namespace {
+
+// What a station is ranked by: its chance, below every chance if it is unknown, and lowest if the
+// TV cannot decode it.
+double rank(const Outlook& outlook) {
+  if (outlook.decoding == gear::Decoding::impossible) return -2.0;
+  return outlook.chance_percent.value_or(-1.0);
+}
+
+}  // namespace
+
+gear::NoiseSources noise_sources(const Receiver& receiver) {
+  return {receiver.noise.value_or(figures(receiver.surroundings).noise), receiver.inverter_on};
+}
 
 Survey::Survey(Receiver receiver, std::vector<Station> stations, const terrain::TileSource& tiles)
     : state_(std::make_unique<State>(std::move(receiver), std::move(stations), tiles)) {}
@@ -56,9 +70,7 @@ std::vector<Prospect> Survey::prospects(std::size_t limit) const {
   std::stable_sort(order.begin(), order.end(), [this](std::size_t a, std::size_t b) {
     const Outlook& one = state_->measurements[a].outlook;
     const Outlook& other = state_->measurements[b].outlook;
-    const double one_percent = one.chance_percent.value_or(-1.0);
-    const double other_percent = other.chance_percent.value_or(-1.0);
-    if (one_percent != other_percent) return one_percent > other_percent;
+    if (rank(one) != rank(other)) return rank(one) > rank(other);
     return one.distance_m < other.distance_m;
   });
   order.resize(std::min(limit, order.size()));
