@@ -165,7 +165,9 @@ void AnswerPanel::chance() {
   canvas_.text({area_.left, y_}, number, Face::Second, theme_.ink);
   const float beside =
       area_.left + (number.empty() ? 0.0f : canvas_.text_width(number, Face::Second) + 16.0f);
-  canvas_.text({beside, y_}, words::chance_word(outlook) + " tonight", Face::Value, theme_.ink);
+  canvas_.text({beside, y_},
+               words::chance_word(outlook) + (outlook.chance_percent ? " tonight" : ""),
+               Face::Value, theme_.ink);
   y_ += 18.0f;
   const bool turning = shared_.findings.turn.has_value();
   if (outlook.chance_percent && !turning) {

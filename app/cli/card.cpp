@@ -101,7 +101,10 @@ Result<paper::PaperCard> paper_card(const CardOptions& options, const CardInputs
   facts.slack = answer->target_slack;
   if (inputs.to.station) {
     const StationRow* row = find_row(*answer, key_of(*inputs.to.station));
-    if (row != nullptr && row->outlook) facts.chance_percent = row->outlook->chance_percent;
+    if (row != nullptr && row->outlook) {
+      facts.chance_percent = row->outlook->chance_percent;
+      facts.on_this_tv = row->outlook->decoding != gear::Decoding::impossible;
+    }
   }
   if (options.plan) facts.answer = &*answer;
   return paper::card_of(facts);

@@ -46,7 +46,9 @@ Result<reception::ChanceMap> scan_all(const reception::AreaGrid& grid, const Sto
   if (!visited) return visited.error();
   const reception::Receiver receiver{.position = grid.stop(),
                                      .surroundings = setting.question.surroundings,
-                                     .gear = gear_of(setting.question.gear)};
+                                     .gear = gear_of(setting.question.gear),
+                                     .noise = setting.question.noise,
+                                     .inverter_on = setting.question.inverter_on};
   Pool pool;
   AreaWork work(pool);
   std::vector<reception::ChanceMap> maps;

@@ -22,6 +22,12 @@ Result<GearChoice> gear_choice(const StopOptions& options) {
   const auto pattern = pattern_argument(options.pattern);
   if (!pattern) return pattern.error();
   choice.pattern_table = *pattern;
+  choice.amplifier = !options.amplifier_off;
+  if (!options.decodes.empty()) {
+    const auto decoders = gear::parse_decoders(options.decodes);
+    if (!decoders) return decoders.error();
+    choice.decoders = *decoders;
+  }
   return choice;
 }
 
@@ -31,8 +37,16 @@ void add_stop_options(CLI::App& verb, StopOptions& options) {
   verb.add_option("--gear", options.gear, "name of a gear preset; an unknown name lists them all");
   verb.add_option("--pattern", options.pattern,
                   "custom antenna pattern: a table of angle_deg and db or field");
+  verb.add_flag("--amplifier-off", options.amplifier_off, "the amplifier has no power");
+  verb.add_option(
+      "--decodes", options.decodes,
+      "what the TV decodes, separated by commas: ATSC 1.0, ATSC 3.0, ATSC 3.0 encrypted, "
+      "DVB-T, DVB-T2, DVB-T2 HEVC, ISDB-T (default: the usual ones of the channel plan)");
   verb.add_option("--surroundings", options.surroundings,
                   "open, scrub, scattered trees, forest, houses or town (default: open)");
+  verb.add_option("--noise", options.noise,
+                  "city, residential, rural or quiet rural (default: as the surroundings)");
+  verb.add_flag("--inverter-on", options.inverter_on, "the rig's inverter or charger is on");
   verb.add_option("--terrain", options.terrain,
                   "folder of elevation tiles to use instead of yours");
   verb.add_option("--catalog", options.catalog, "catalog file to use instead of yours");
@@ -45,17 +59,26 @@ Result<StopSetting> stop_setting(const StopOptions& options, bool practice) {
   if (!gear) return gear.error();
   const auto surroundings = reception::parse_surroundings(options.surroundings);
   if (!surroundings) return surroundings.error();
+  std::optional<gear::NoiseEnvironment> noise;
+  if (!options.noise.empty()) {
+    const auto parsed = gear::parse_noise_environment(options.noise);
+    if (!parsed) return parsed.error();
+    noise = *parsed;
+  }
   const auto catalog = catalog_path(options.catalog);
   if (!catalog) return catalog.error();
   const auto terrain = options.terrain.empty() ? service::terrain_folder() : options.terrain;
   if (!terrain) return terrain.error();
-  return StopSetting{
-      .question = {.practice = practice, .surroundings = *surroundings, .gear = *gear},
-      .sources = {.catalog_path = *catalog,
-                  .terrain_folder = *terrain,
-                  .practice_stations = area->stations,
-                  .practice_terrain_folder = service::practice_folder()},
-      .practice_position = area->position};
+  return StopSetting{.question = {.practice = practice,
+                                  .surroundings = *surroundings,
+                                  .gear = *gear,
+                                  .noise = noise,
+                                  .inverter_on = options.inverter_on},
+                     .sources = {.catalog_path = *catalog,
+                                 .terrain_folder = *terrain,
+                                 .practice_stations = area->stations,
+                                 .practice_terrain_folder = service::practice_folder()},
+                     .practice_position = area->position};
 }
 
 Result<Done> add_lessons(StationsQuestion& question) {

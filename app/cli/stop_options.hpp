@@ -12,7 +12,8 @@ namespace mastwise::cli {
 
 // Gear, surroundings and data options of the verbs that compute reception.
 struct StopOptions {
-  std::string gear, pattern, surroundings = "open", terrain, catalog;
+  std::string gear, pattern, decodes, surroundings = "open", noise, terrain, catalog;
+  bool amplifier_off = false, inverter_on = false;
 };
 
 void add_stop_options(CLI::App& verb, StopOptions& options);

@@ -45,6 +45,7 @@ json row_json(const StationRow& row) {
           {"margin_db", known(outlook.margin_db)},
           {"chance", known(outlook.chance_percent)},
           {"word", words::chance_word(outlook)},
+          {"decoding", to_text(outlook.decoding)},
           {"mode", to_text(outlook.mode)},
           {"terrain_coverage", outlook.terrain_coverage},
           {"reasons", reasons}};

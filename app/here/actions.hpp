@@ -5,6 +5,7 @@
 #include "core/reception/surroundings.hpp"
 #include "core/rig/rig_heading.hpp"
 
+#include <optional>
 #include <string_view>
 
 namespace mastwise::act {
@@ -25,6 +26,13 @@ struct ChooseSurroundings {
   static constexpr std::string_view kName = "ChooseSurroundings";
   static constexpr auto kFields = fields("surroundings");
   reception::Surroundings surroundings;
+};
+
+struct ChooseNoise {
+  static constexpr std::string_view kName = "ChooseNoise";
+  static constexpr auto kFields = fields("noise", "inverter_on");
+  std::optional<gear::NoiseEnvironment> noise;  // empty: that of the surroundings
+  bool inverter_on;
 };
 
 struct ChooseGear {
@@ -69,8 +77,8 @@ struct ForgetNose {
 namespace mastwise {
 
 using HereActions =
-    ActionList<act::UseReceiver, act::UseMapPlace, act::ChooseSurroundings, act::ChooseGear,
-               act::NoseFromCourse, act::NoseFromSensor, act::NoseFromSun, act::MarkTail,
-               act::NoseFromPoints, act::ForgetNose>;
+    ActionList<act::UseReceiver, act::UseMapPlace, act::ChooseSurroundings, act::ChooseNoise,
+               act::ChooseGear, act::NoseFromCourse, act::NoseFromSensor, act::NoseFromSun,
+               act::MarkTail, act::NoseFromPoints, act::ForgetNose>;
 
 }  // namespace mastwise

@@ -15,6 +15,8 @@ void draw_here(Ui& ui, Rect area, const Shared& shared);
 // These cover the whole screen.
 void draw_gear_sheet(Ui& ui, const Shared& shared);
 void draw_surroundings_sheet(Ui& ui, const Shared& shared);
+void draw_noise_sheet(Ui& ui, const Shared& shared);
+void draw_television_sheet(Ui& ui, const Shared& shared);
 void draw_nose_sheet(Ui& ui, const Shared& shared);
 void draw_paper_sheet(Ui& ui, const Shared& shared, const HereState& here);
 
@@ -26,6 +28,12 @@ inline bool draw_sheet(Ui& ui, const Shared& shared, const HereState& here) {
       return true;
     case Sheet::Surroundings:
       draw_surroundings_sheet(ui, shared);
+      return true;
+    case Sheet::Noise:
+      draw_noise_sheet(ui, shared);
+      return true;
+    case Sheet::Television:
+      draw_television_sheet(ui, shared);
       return true;
     case Sheet::Nose:
       draw_nose_sheet(ui, shared);

@@ -100,6 +100,7 @@ void draw_presets(Ui& ui, Rect area, const GearChoice& choice, const std::string
       other.preset = preset.name;
       other.amplifier = choice.amplifier;
       other.pattern_table = choice.pattern_table;
+      other.decoders = choice.decoders;
       ui.emit(act::ChooseGear{other});
     }
     if (preset.name == name || ui.pressed(target)) {
@@ -161,8 +162,8 @@ void draw_gear_sheet(Ui& ui, const Shared& shared) {
   const bool has_amplifier = named && named->amplifier.has_value();
   lines.toggled("amplifier",
                 !has_amplifier     ? "This gear has no amplifier"
-                : choice.amplifier ? "Amplifier is on"
-                                   : "Amplifier is off",
+                : choice.amplifier ? "Amplifier has power"
+                                   : "Amplifier has no power",
                 switched, has_amplifier);
   if (choice.pattern_table.empty()) return;
   GearChoice usual = choice;

@@ -200,15 +200,25 @@ void draw_needle(Column& column, const Shared& shared) {
   }
 }
 
+std::string noise_words(const Stop& stop) {
+  const auto usual = reception::figures(stop.surroundings).noise;
+  return std::string(to_text(stop.noise.value_or(usual))) +
+         (stop.inverter_on ? ", inverter on" : "");
+}
+
 void draw_reception(Column& column, Ui& ui, const Shared& shared) {
   column.heading("THE ANTENNA");
   const gear::Gear gear = gear_of(shared.settings.gear);
   column.line(gear.name);
-  column.line("Around it: " + words::surroundings(shared.stop.surroundings));
+  column.line("Around it: " + words::surroundings(shared.stop.surroundings) +
+              ". Noise: " + noise_words(shared.stop));
+  column.line(gear.decoders ? "TV: " + to_text(*gear.decoders) : "TV: the usual kind, not set");
   if (column.button("gear", "Gear", 0, 2)) ui.emit(act::OpenSheet{Sheet::Gear});
   if (column.button("surroundings", "Surroundings", 1, 2)) {
     ui.emit(act::OpenSheet{Sheet::Surroundings});
   }
+  if (column.button("noise", "Noise", 0, 2)) ui.emit(act::OpenSheet{Sheet::Noise});
+  if (column.button("television", "TV", 1, 2)) ui.emit(act::OpenSheet{Sheet::Television});
   if (column.button("handle", "Handle", 0, 2)) ui.emit(act::OpenSheet{Sheet::Handle});
   if (column.button("checks", "Compass checks", 1, 2)) ui.emit(act::OpenSheet{Sheet::Checks});
 }

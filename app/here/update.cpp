@@ -26,6 +26,11 @@ class HereUpdater {
     shared_.stop.surroundings = chosen.surroundings;
     shared_.sheet = Sheet::None;
   }
+  void operator()(const act::ChooseNoise& chosen) {
+    remember(shared_, "Other noise");
+    shared_.stop.noise = chosen.noise;
+    shared_.stop.inverter_on = chosen.inverter_on;
+  }
   void operator()(const act::ChooseGear& chosen) { shared_.settings.gear = chosen.gear; }
 
   void operator()(const act::NoseFromCourse& from) {

@@ -108,6 +108,8 @@ OutcomeRecord record_of(const LogbookState& state, const Shared& shared, const S
   if (preset && preset->amplifier) record.amplifier = shared.settings.gear.amplifier;
   if (!row.outlook) return record;
   record.band = row.outlook->band;
+  // What the TV may be unable to decode says nothing about the signal.
+  if (row.outlook->decoding != gear::Decoding::possible) return record;
   if (!record.heading) return record;
   // As computed at that heading, before the logbook's corrections.
   const auto band = static_cast<std::size_t>(record.band);

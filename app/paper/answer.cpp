@@ -76,9 +76,11 @@ std::string slack_words(const PaperCard& card) {
                      reads(-card.slack->left_deg), reads(card.slack->right_deg));
 }
 
-std::string chance(double percent) {
-  return words::chance_number(percent) + ", " +
-         std::string(to_text(reception::chance_word(percent)));
+std::string chance(const PaperCard& card) {
+  if (!card.on_this_tv) return words::phrases().chances.not_on_this_tv;
+  if (!card.chance_percent) return words::phrases().chances.unknown;
+  return words::chance_number(*card.chance_percent) + ", " +
+         std::string(to_text(reception::chance_word(*card.chance_percent)));
 }
 
 }  // namespace
@@ -106,8 +108,7 @@ double write_answer(Pen& pen, const PaperCard& card, const Area& area) {
             words::whole_degrees(aim.bearing_grid) + " grid");
   pairs.add("Distance",
             words::distance(aim.distance_m, true) + ", " + words::distance(aim.distance_m, false));
-  pairs.add("Chance on an ordinary evening",
-            card.chance_percent ? chance(*card.chance_percent) : "unknown");
+  pairs.add("Chance on an ordinary evening", chance(card));
   if (!aim.rig_angle) {
     pairs.add("From the rig's nose", "unknown");
     return pairs.bottom();

@@ -88,6 +88,7 @@ PaperCard card_of(const CardFacts& facts) {
                  .date = facts.date,
                  .aim = facts.aim,
                  .chance_percent = facts.chance_percent,
+                 .on_this_tv = facts.on_this_tv,
                  .slack = facts.slack,
                  .sayings = sayings_of(facts),
                  .mistakes = north_mistakes(facts.aim.bearing_true, facts.aim.field.declination)};
@@ -129,7 +130,10 @@ Result<PaperCard> card_of(const Shared& shared) {
   if (found.compass_check && found.compass_check->usable()) {
     facts.compass = found.compass_check->correction;
   }
-  if (found.outlook) facts.chance_percent = found.outlook->chance_percent;
+  if (found.outlook) {
+    facts.chance_percent = found.outlook->chance_percent;
+    facts.on_this_tv = found.outlook->decoding != gear::Decoding::impossible;
+  }
   if (shared.stations) facts.answer = &*shared.stations;
   return card_of(facts);
 }

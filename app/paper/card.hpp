@@ -54,6 +54,7 @@ struct PaperCard {
   AimCard aim;
   std::string title = {}, about = {};         // of the station; empty if the target is a place
   std::optional<double> chance_percent = {};  // empty if unknown
+  bool on_this_tv = true;                     // false: the TV cannot decode the station
   std::optional<Slack> slack = {};            // empty if unknown
   std::vector<Saying> sayings = {};           // those of a handheld compass
   NorthMistakes mistakes = {};
@@ -72,6 +73,7 @@ struct CardFacts {
   AimCard aim;
   std::optional<Station> station = {};
   std::optional<double> chance_percent = {};
+  bool on_this_tv = true;
   std::optional<Slack> slack = {};
   std::optional<aim::DialCorrection> compass = {};  // of a kept sweep
   HeadingContext context = {};                      // of the stop, the station and the compass

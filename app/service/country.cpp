@@ -10,10 +10,12 @@ namespace {
 Result<std::unique_ptr<Country>> open_own(const SurveySources& sources) {
   auto catalog = Catalog::open(sources.catalog_path);
   if (!catalog) return catalog.error();
-  // Without its coasts the land counts as inland.
+  // Without its coasts the land counts as inland, without land cover as usual country.
   auto borders = service::load_borders();
+  const auto cover = service::cover_folder();
   return std::unique_ptr<Country>(
       new Country{*std::move(catalog), platform::TileFolder(sources.terrain_folder),
+                  platform::CoverFolder(cover ? *cover : std::string()),
                   borders ? std::optional(*std::move(borders)) : std::nullopt});
 }
 
@@ -24,8 +26,10 @@ Result<std::unique_ptr<Country>> open_practice(const SurveySources& sources) {
                            .stations = sources.practice_stations};
   const auto filled = catalog->replace_source(table);
   if (!filled) return filled.error();
-  return std::unique_ptr<Country>(
-      new Country{*std::move(catalog), platform::TileFolder(sources.practice_terrain_folder), {}});
+  return std::unique_ptr<Country>(new Country{*std::move(catalog),
+                                              platform::TileFolder(sources.practice_terrain_folder),
+                                              platform::CoverFolder({}),
+                                              {}});
 }
 
 }  // namespace
@@ -37,7 +41,8 @@ Result<Countries::Visited> Countries::visit(bool practice) {
     if (!opened) return opened.error();
     country = *std::move(opened);
   }
-  const bool changed = country->tiles.refresh();
+  const bool new_tiles = country->tiles.refresh();
+  const bool changed = country->cover.refresh() || new_tiles;
   return Visited{.country = country.get(), .changed = changed};
 }
 

@@ -5,6 +5,7 @@
 #include "core/reception/land.hpp"
 #include "core/result.hpp"
 #include "core/stations/station.hpp"
+#include "platform/cover_folder.hpp"
 #include "platform/tile_folder.hpp"
 
 #include <memory>
@@ -26,9 +27,10 @@ struct SurveySources {
 struct Country {
   Catalog catalog;
   platform::TileFolder tiles;
+  platform::CoverFolder cover;
   std::optional<map::Borders> coasts;  // not of the practice area, whose land is invented
 
-  reception::Land land() const { return {tiles, coasts ? &*coasts : nullptr}; }
+  reception::Land land() const { return {tiles, coasts ? &*coasts : nullptr, &cover}; }
 };
 
 // The user's stations and hills, and the practice area's. The first thread that asks opens the

@@ -16,7 +16,9 @@ reception::Receiver receiver_of(const StationsQuestion& question) {
           .surroundings = question.surroundings,
           .gear = gear_of(question.gear),
           .heading_error_deg = question.heading_error_deg,
-          .learned = question.learned};
+          .learned = question.learned,
+          .noise = question.noise,
+          .inverter_on = question.inverter_on};
 }
 
 std::function<void(Station&)> completer(const StationsQuestion& question) {

@@ -22,7 +22,9 @@ StationsQuestion stations_question(const Model& model) {
                             .search = model.search,
                             .practice = model.stop.practice,
                             .surroundings = model.stop.surroundings,
-                            .gear = model.settings.gear};
+                            .gear = model.settings.gear,
+                            .noise = model.stop.noise,
+                            .inverter_on = model.stop.inverter_on};
   if (model.stop.target) question.target = key_of(*model.stop.target);
   question.pinned = model.stop.pinned;
   question.plan_for = model.plan.plan_for;

@@ -64,6 +64,20 @@ struct adl_serializer<E> {
 };
 
 template <>
+struct adl_serializer<mastwise::gear::DecoderSet> {
+  static void to_json(json& out, const mastwise::gear::DecoderSet& decoders) {
+    out = json::array();
+    for (const auto decoder : mastwise::gear::kDecoders) {
+      if (decoders.has(decoder)) out.push_back(decoder);
+    }
+  }
+  static void from_json(const json& in, mastwise::gear::DecoderSet& decoders) {
+    decoders = {};
+    for (const json& one : in) decoders.add(one.get<mastwise::gear::Decoder>());
+  }
+};
+
+template <>
 struct adl_serializer<mastwise::Position> {
   static void to_json(json& out, const mastwise::Position& position) {
     out = {position.latitude_deg(), position.longitude_deg()};
@@ -173,7 +187,8 @@ NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE_WITH_DEFAULT(Link, state, name, recorded)
 inline void to_json(nlohmann::json& out, const GearChoice& gear) {
   out = {{"preset", gear.preset},       {"height_m", gear.height_m},
          {"cable_m", gear.cable_m},     {"splits", gear.splits},
-         {"amplifier", gear.amplifier}, {"pattern_table", gear.pattern_table}};
+         {"amplifier", gear.amplifier}, {"pattern_table", gear.pattern_table},
+         {"decoders", gear.decoders}};
 }
 inline void from_json(const nlohmann::json& in, GearChoice& gear) {
   const GearChoice usual;
@@ -183,6 +198,7 @@ inline void from_json(const nlohmann::json& in, GearChoice& gear) {
   gear.splits = in.value("splits", usual.splits);
   gear.amplifier = in.value("amplifier", usual.amplifier);
   gear.pattern_table = in.value("pattern_table", usual.pattern_table);
+  gear.decoders = in.value("decoders", usual.decoders);
   const bool possible = (!gear.height_m || (*gear.height_m > 0.0 && *gear.height_m <= 100.0)) &&
                         (!gear.cable_m || (*gear.cable_m >= 0.0 && *gear.cable_m <= 1000.0)) &&
                         (!gear.splits || (*gear.splits >= 1 && *gear.splits <= 16));
@@ -220,12 +236,25 @@ inline void from_json(const nlohmann::json& in, Nose& nose) {
 }
 
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(KeptSweep, station, by, band, scale, readings, peak, sigma_deg)
-NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(Stop, practice, source, by_hand, nose, tail_mark, target,
-                                   strong_stations, pinned, surroundings, by_name, by_hand_error_m)
-NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(StationsQuestion, from, search, practice, surroundings, gear,
-                                   target, pinned, plan_for, plan_floor_percent, heading_error_deg,
-                                   learned, compare, ahead, generation, pinned_networks,
-                                   ticked_networks)
+inline void to_json(nlohmann::json& nlohmann_json_j, const Stop& nlohmann_json_t) {
+  NLOHMANN_JSON_EXPAND(NLOHMANN_JSON_PASTE(NLOHMANN_JSON_TO, practice, source, by_hand, nose,
+                                           tail_mark, target, strong_stations, pinned, surroundings,
+                                           by_name, by_hand_error_m, noise, inverter_on))
+}
+// Files of older versions lack the noise around the stop.
+inline void from_json(const nlohmann::json& nlohmann_json_j, Stop& nlohmann_json_t) {
+  NLOHMANN_JSON_EXPAND(NLOHMANN_JSON_PASTE(NLOHMANN_JSON_FROM, practice, source, by_hand, nose,
+                                           tail_mark, target, strong_stations, pinned, surroundings,
+                                           by_name, by_hand_error_m))
+  const Stop usual;
+  nlohmann_json_t.noise = nlohmann_json_j.value("noise", usual.noise);
+  nlohmann_json_t.inverter_on = nlohmann_json_j.value("inverter_on", usual.inverter_on);
+}
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE_WITH_DEFAULT(StationsQuestion, from, search, practice,
+                                                surroundings, gear, target, pinned, plan_for,
+                                                plan_floor_percent, heading_error_deg, learned,
+                                                compare, ahead, generation, pinned_networks,
+                                                ticked_networks, noise, inverter_on)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(Program, virtual_channel, name, network, language)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(Note, column, text)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(Source, name, date)

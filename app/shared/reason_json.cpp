@@ -54,6 +54,7 @@ struct Write {
   }
   void warning(const char* name, const itm::Warning& value) { out[name] = to_text(value); }
   void text(const char* name, const std::string& value) { out[name] = value; }
+  void flag(const char* name, const bool& value) { out[name] = value; }
 };
 struct Read {
   const json& in;
@@ -70,8 +71,9 @@ struct Read {
     value = in.at(name).is_null() ? std::nullopt : std::optional(named<Enum>(in.at(name), count));
   }
   void warning(const char* name, itm::Warning& value) { value = warning_named(in.at(name)); }
-  // Recordings of older versions may lack it.
+  // Recordings of older versions may lack these.
   void text(const char* name, std::string& value) { value = in.value(name, std::string()); }
+  void flag(const char* name, bool& value) { value = in.value(name, false); }
 };
 
 // `way` is Write with a const fact, or Read.
@@ -103,6 +105,7 @@ void visit(Way& way, Fact& it) {
   } else if constexpr (std::is_same_v<T, fact::Noise>) {
     way.number("frequency_mhz", it.frequency_mhz);
     way.name("environment", it.environment, kEnvironments);
+    way.flag("inverter_on", it.inverter_on);
   } else if constexpr (std::is_same_v<T, fact::HeadingError>) {
     way.number("sigma_deg", it.sigma_deg);
   } else if constexpr (std::is_same_v<T, fact::ModelSpread>) {
@@ -129,6 +132,17 @@ void visit(Way& way, Fact& it) {
     way.number("channel", it.channel);
     way.number("distance_m", it.distance_m);
     way.optional_name("assumed", it.assumed, kStandards);
+  } else if constexpr (std::is_same_v<T, fact::Decoding>) {
+    way.name("decoding", it.decoding, gear::kDecodings);
+    way.name("standard", it.standard, kStandards);
+  } else if constexpr (std::is_same_v<T, fact::AssumedMode>) {
+    way.name("standard", it.standard, kStandards);
+    way.text("mode", it.mode);
+    way.number("needs_db", it.needs_db);
+    way.number("least_db", it.least_db);
+    way.number("most_db", it.most_db);
+  } else if constexpr (std::is_same_v<T, fact::AmplifierOff>) {
+    return;
   } else {
     way.number("distance_m", it.distance_m);  // Fading, ClearLine
   }

@@ -34,6 +34,7 @@ gear::Gear gear_of(const GearChoice& choice) {
   gear.height_m = choice.height_m.value_or(gear.height_m);
   gear.cable.length_m = choice.cable_m.value_or(gear.cable.length_m);
   gear.splits = choice.splits.value_or(gear.splits);
+  gear.decoders = choice.decoders;
   if (!choice.amplifier) gear = gear::switched_off(std::move(gear));
   if (choice.pattern_table.empty()) return gear;
   // A text that is not a table was refused earlier.

@@ -25,8 +25,9 @@ struct GearChoice {
   std::optional<double> height_m = {};
   std::optional<double> cable_m = {};
   std::optional<int> splits = {};
-  bool amplifier = true;           // used if the preset has one
+  bool amplifier = true;           // has power, if the preset has one
   std::string pattern_table = {};  // a custom pattern instead of the preset's, in every band
+  std::optional<gear::DecoderSet> decoders = {};  // of the TV; empty: the usual ones of the region
   bool operator==(const GearChoice&) const = default;
 };
 

@@ -85,6 +85,8 @@ struct Stop {
   std::vector<PeakedStation> strong_stations = {};
   std::vector<StationKey> pinned = {};  // must be in the plan
   reception::Surroundings surroundings = reception::Surroundings::open;
+  std::optional<gear::NoiseEnvironment> noise = {};  // empty: that of the surroundings
+  bool inverter_on = false;
   bool operator==(const Stop&) const = default;
 };
 

@@ -2,6 +2,8 @@
 
 #include "app/shared/names.hpp"
 #include "core/channels/channels.hpp"
+#include "core/gear/noise.hpp"
+#include "core/gear/television.hpp"
 #include "core/geo/notation.hpp"
 #include "core/headings/heading_error.hpp"
 #include "core/logbook/record.hpp"
@@ -41,6 +43,15 @@ template <>
 inline constexpr std::array kStoredNames<Polarization> = names({"unknown", "horizontal", "vertical",
                                                                 "elliptical"});
 template <>
+inline constexpr std::array kStoredNames<gear::NoiseEnvironment> = names({"city", "residential",
+                                                                          "rural", "quiet_rural"});
+template <>
+inline constexpr std::array kStoredNames<gear::Decoder> =
+    names({"atsc1", "atsc3", "atsc3_encrypted", "dvb_t", "dvb_t2", "dvb_t2_hevc", "isdb_t"});
+template <>
+inline constexpr std::array kStoredNames<gear::Decoding> =
+    names({"possible", "may_be_encrypted", "may_need_hevc", "standard_unknown", "impossible"});
+template <>
 inline constexpr std::array kStoredNames<Outcome> = names({"steady", "breaks_up", "nothing"});
 template <>
 inline constexpr std::array kStoredNames<map::LineKind> = names({"coast", "country_border",
@@ -52,9 +63,11 @@ template <>
 inline constexpr std::array kStoredNames<reception::PathMode> = names({"none", "point_to_point",
                                                                        "partial", "area"});
 template <>
-inline constexpr std::array kStoredNames<reception::ReasonKind> = names(
-    {"obstacle", "rough_ground", "surroundings", "leaves", "polarization", "same_channel",
-     "next_channel", "noise", "aim", "fading", "model_spread", "transmitter_pattern", "shortfall",
-     "overload", "logbook", "clear_line", "no_terrain", "model_limit", "unknown_fact"});
+inline constexpr std::array kStoredNames<reception::ReasonKind> =
+    names({"obstacle",     "rough_ground",        "surroundings", "leaves",       "polarization",
+           "same_channel", "next_channel",        "noise",        "aim",          "fading",
+           "model_spread", "transmitter_pattern", "shortfall",    "overload",     "logbook",
+           "clear_line",   "no_terrain",          "model_limit",  "unknown_fact", "amplifier_off",
+           "decoding",     "assumed_mode"});
 
 }  // namespace mastwise

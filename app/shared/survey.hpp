@@ -37,6 +37,8 @@ struct StationsQuestion {
   std::size_t generation = 0;  // of the user's catalog, raised by each change
   std::vector<std::string> pinned_networks = {};
   std::vector<TickedNetwork> ticked_networks = {};
+  std::optional<gear::NoiseEnvironment> noise = {};
+  bool inverter_on = false;
   bool operator==(const StationsQuestion&) const = default;
 };
 

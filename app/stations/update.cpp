@@ -22,6 +22,7 @@ void find_listed(StationsState& state, Shared& shared) {
       shared.findings.listed.push_back(i);
       continue;
     }
+    if (row.outlook && row.outlook->decoding == gear::Decoding::impossible) continue;
     std::string first;
     for (const std::string& network : networks_of(row.station)) {
       if (brought.insert(network).second && first.empty()) first = network;
@@ -55,8 +56,9 @@ std::string wanted_line(const std::vector<StationRow>& rows, const std::string& 
   for (const StationRow& row : rows) {
     if (!carries(row.station, network)) continue;
     std::string line = network + ": " + words::title(row.station);
-    if (row.outlook) line += ", " + words::chance_number(*row.outlook);
-    return line;
+    if (!row.outlook) return line;
+    const std::string number = words::chance_number(*row.outlook);
+    return line + ", " + (number.empty() ? words::chance_word(*row.outlook) : number);
   }
   return network + ": no station here";
 }

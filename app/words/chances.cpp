@@ -20,6 +20,7 @@ std::string chance_number(const reception::Outlook& outlook) {
 }
 
 std::string chance_word(const reception::Outlook& outlook) {
+  if (outlook.decoding == gear::Decoding::impossible) return phrases().chances.not_on_this_tv;
   if (!outlook.chance_percent) return phrases().chances.unknown;
   return std::string(to_text(reception::chance_word(*outlook.chance_percent)));
 }

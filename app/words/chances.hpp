@@ -11,7 +11,8 @@
 // Stations, their chances and how exactly to aim at them.
 namespace mastwise::words {
 
-// A chance as its number and word: "83 %" and "likely"; "unknown" if it could not be computed.
+// A chance as its number and word: "83 %" and "likely"; "unknown" if it could not be computed, "not
+// on this TV" if the TV cannot decode the station.
 std::string chance_number(const reception::Outlook& outlook);
 std::string chance_number(double percent);
 std::string chance_word(const reception::Outlook& outlook);

@@ -60,6 +60,9 @@ const Phrases kEnglish{
          .stronger = "{decibel} dB stronger",
          .a_station = "a station",
          .noise = "noise at {frequency} MHz ({environment} surroundings)",
+         .noise_with_inverter =
+             "noise at {frequency} MHz ({environment} surroundings, the inverter "
+             "is on)",
          .heading_error = "aiming error of {degrees} degrees with this antenna",
          .fading = "one evening in ten fades by {cost} dB or more over {distance}",
          .model_spread = "the two models differ by {spread} dB over {distance}",
@@ -84,6 +87,14 @@ const Phrases kEnglish{
          .beyond_models = "the heights on this path are outside the models' range",
          .unknown_amsl = "the antenna's height above sea level is unknown: ordinary hills assumed",
          .unknown_standard = "standard unknown, {standard} assumed",
+         .amplifier_without_power = "the amplifier has no power: -{cost} dB",
+         .cannot_decode = "this TV cannot decode {standard}",
+         .may_be_encrypted = "{standard} may be encrypted, and this TV cannot decrypt it",
+         .may_need_hevc = "{standard} may send HEVC, which this TV cannot decode",
+         .standard_may_differ = "standard unknown, and this TV cannot decode the usual {standard}",
+         .assumed_mode =
+             "mode unknown: {standard} {mode} assumed, needs {needs} dB over noise (others "
+             "{least} to {most})",
          .model_limits = {"the transmitter's height is outside 1 to 1,000 m",
                           "the receiver's height is outside 1 to 1,000 m",
                           "the frequency is outside 40 to 10,000 MHz",
@@ -103,6 +114,7 @@ const Phrases kEnglish{
                           "bent around the terrain by diffraction",
                           "scattered by the air beyond the horizons"}},
     .chances = {.unknown = "unknown",
+                .not_on_this_tv = "not on this TV",
                 .not_computed = "not computed",
                 .area_field = "{field} dBµV/m by the area mode: no terrain for the path",
                 .field = "{field} dBµV/m, models {spread} dB apart",

@@ -50,7 +50,7 @@ struct Phrases {
     Phrase same_channel, next_channel;  // {station} {distance} {level}
     Phrase weaker, stronger;            // {decibel}
     Phrase a_station;
-    Phrase noise;                             // {frequency} {environment}
+    Phrase noise, noise_with_inverter;        // {frequency} {environment}
     Phrase heading_error;                     // {degrees}
     Phrase fading;                            // {distance} {cost}
     Phrase model_spread;                      // {spread} {distance}
@@ -66,13 +66,16 @@ struct Phrases {
     Phrase unknown_power, unknown_height;
     Phrase too_near;  // {distance}
     Phrase beyond_models, unknown_amsl;
-    Phrase unknown_standard;              // {standard}
+    Phrase unknown_standard;                                                     // {standard}
+    Phrase amplifier_without_power;                                              // {cost}
+    Phrase cannot_decode, may_be_encrypted, may_need_hevc, standard_may_differ;  // {standard}
+    Phrase assumed_mode;                  // {standard} {mode} {needs} {least} {most}
     std::array<Phrase, 14> model_limits;  // in the order of itm::Warning
     std::array<Phrase, 3> model_ranges;   // in the order of itm::Range
   } reasons;
 
   struct Chances {
-    Phrase unknown, not_computed;
+    Phrase unknown, not_on_this_tv, not_computed;
     Phrase area_field;  // {field}
     Phrase field;       // {field} {spread}
     Phrase tolerance_unknown, any_heading;

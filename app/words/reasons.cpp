@@ -3,6 +3,7 @@
 #include "app/words/phrases.hpp"
 #include "app/words/units.hpp"
 #include "core/gear/noise.hpp"
+#include "core/gear/television.hpp"
 #include "core/reception/surroundings.hpp"
 
 #include <bit>
@@ -53,8 +54,9 @@ class ReasonWords {
     return with_cost(interferer(p_.next_channel, it));
   }
   std::string operator()(const fact::Noise& it) const {
-    return with_cost(fill(p_.noise, {{"frequency", whole(it.frequency_mhz)},
-                                     {"environment", std::string(to_text(it.environment))}}));
+    return with_cost(fill(it.inverter_on ? p_.noise_with_inverter : p_.noise,
+                          {{"frequency", whole(it.frequency_mhz)},
+                           {"environment", std::string(to_text(it.environment))}}));
   }
   std::string operator()(const fact::HeadingError& it) const {
     return with_cost(fill(p_.heading_error, {{"degrees", whole(it.sigma_deg)}}));
@@ -86,6 +88,17 @@ class ReasonWords {
   }
   std::string operator()(const fact::ModelLimit& it) const { return model_limit(it.warning); }
   std::string operator()(const fact::Unknown& it) const;
+  std::string operator()(const fact::AmplifierOff&) const {
+    return cost(p_.amplifier_without_power);
+  }
+  std::string operator()(const fact::Decoding& it) const;
+  std::string operator()(const fact::AssumedMode& it) const {
+    return fill(p_.assumed_mode, {{"standard", std::string(to_text(it.standard))},
+                                  {"mode", it.mode},
+                                  {"needs", whole(it.needs_db)},
+                                  {"least", whole(it.least_db)},
+                                  {"most", whole(it.most_db)}});
+  }
 
  private:
   std::string distance(double distance_m) const { return words::distance(distance_m, miles_); }
@@ -142,6 +155,25 @@ std::string ReasonWords::operator()(const fact::Unknown& it) const {
                   {{"standard", it.assumed ? std::string(to_text(*it.assumed)) : ""}});
   }
   return {};
+}
+
+std::string ReasonWords::operator()(const fact::Decoding& it) const {
+  const auto phrase = [&]() -> Phrase {
+    switch (it.decoding) {
+      case gear::Decoding::possible:
+        return "";
+      case gear::Decoding::may_be_encrypted:
+        return p_.may_be_encrypted;
+      case gear::Decoding::may_need_hevc:
+        return p_.may_need_hevc;
+      case gear::Decoding::standard_unknown:
+        return p_.standard_may_differ;
+      case gear::Decoding::impossible:
+        return p_.cannot_decode;
+    }
+    return "";
+  };
+  return fill(phrase(), {{"standard", std::string(to_text(it.standard))}});
 }
 
 }  // namespace

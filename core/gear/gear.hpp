@@ -2,6 +2,7 @@
 
 #include "core/channels/channels.hpp"
 #include "core/gear/pattern.hpp"
+#include "core/gear/television.hpp"
 #include "core/result.hpp"
 
 #include <cstdint>
@@ -66,14 +67,15 @@ struct Gear {
   Antenna antenna = {};
   double height_m = 0.0;  // of the antenna above ground when raised
   std::optional<Amplifier> amplifier = {};
-  double off_loss_db = 0.0;  // of an amplifier that is switched off, which `amplifier` is not
+  double off_loss_db = 0.0;  // of an amplifier without power, which `amplifier` is not
   Cable cable = {};
   int splits = 1;  // outlets that share the antenna: 1, 2 or 4
   double receiver_noise_figure_db = 0.0;
+  std::optional<DecoderSet> decoders = {};  // of the TV; if unknown, the usual_decoders()
   bool operator==(const Gear&) const = default;
 };
 
-// The gear with its amplifier switched off; the same if it has none.
+// The gear with its amplifier switched off, or without power; the same if it has none.
 Gear switched_off(Gear gear);
 
 // Typical gear of travelers, named in trade words. Every figure is typical [common practice, no

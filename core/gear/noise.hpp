@@ -1,6 +1,9 @@
 #pragma once
 
+#include "core/result.hpp"
+
 #include <cstdint>
+#include <optional>
 #include <span>
 #include <string_view>
 
@@ -9,13 +12,33 @@ namespace mastwise::gear {
 // The environments of ITU-R P.372, section on man-made noise.
 enum class NoiseEnvironment : std::uint8_t { city, residential, rural, quiet_rural };
 
-// "city", "residential", "rural", "quiet rural".
+// "city", "residential", "rural", "quiet rural"; parsing ignores case.
 std::string_view to_text(NoiseEnvironment environment);
+Result<NoiseEnvironment> parse_noise_environment(std::string_view text);
 
-// Median man-made noise figure Fam = c - d log10 f of an antenna over kT0B, dB; `frequency_mhz`
-// over 0. Source: ITU-R P.372, man-made noise, c and d by environment. The Recommendation gives the
-// line for 0.3 to 250 MHz; extrapolated beyond, it falls below what matters to a receiver.
-double man_made_noise_figure_db(NoiseEnvironment environment, double frequency_mhz);
+// What makes noise around the antenna.
+struct NoiseSources {
+  NoiseEnvironment environment = NoiseEnvironment::rural;
+  bool inverter_on = false;  // the rig's own inverter or charger
+  NoiseSources() = default;
+  // An environment alone, where no inverter runs.
+  NoiseSources(NoiseEnvironment around, bool inverter = false)
+      : environment(around), inverter_on(inverter) {}
+  bool operator==(const NoiseSources&) const = default;
+};
+
+// Median man-made noise figure Fam of an antenna over kT0B, dB; `frequency_mhz` over 0. Up to 250
+// MHz the line c - d log10 f of ITU-R P.372, which states it for 0.3 to 250 MHz. Beyond, the
+// allowances for TV planning of ITU-R BT.2033-2, table 32, UHF, over a receiver with a noise figure
+// of 6 dB: 1 dB in towns (the table's urban case with a matched antenna), which is Fam = 0.1 dB,
+// and 0 dB elsewhere: std::nullopt, no noise to count. The table's VHF rows are P.372's city and
+// residential lines rounded to whole decibels (noise_test.cpp).
+std::optional<double> man_made_noise_figure_db(NoiseEnvironment environment, double frequency_mhz);
+
+// The noise figure of the rig's own inverter or charger, dB; std::nullopt above 250 MHz, where none
+// is counted. As loud as P.372's city line [common practice, no source: such devices often dominate
+// at VHF, by how much differs from one to the next].
+std::optional<double> inverter_noise_figure_db(double frequency_mhz);
 
 // Galactic noise figure Fam = 52 - 23 log10 f, dB; `frequency_mhz` over 0. Source: ITU-R P.372,
 // galactic noise.
@@ -23,7 +46,20 @@ double galactic_noise_figure_db(double frequency_mhz);
 
 // Power sum of man-made and galactic noise: the antenna's noise beyond the thermal noise of the
 // ground. `frequency_mhz` over 0.
-double external_noise_figure_db(NoiseEnvironment environment, double frequency_mhz);
+double external_noise_figure_db(const NoiseSources& sources, double frequency_mhz);
+
+// Standard deviation of man-made noise from place to place in one environment, dB: the decile
+// deviations with location 8.4 (city), 5.8 (residential) and 6.8 (rural) of ITU-R P.372, table 2,
+// over 1.2816. The table has no quiet rural row; the rural one is used.
+double man_made_deviation_db(NoiseEnvironment environment);
+
+// The same of an inverter, from rig to rig [common practice, no source].
+inline constexpr double kInverterDeviation_db = 6.0;
+
+// Standard deviation of the total noise, dB, when only the man-made parts vary: each part's
+// deviation times its share of the total. `noise_figure_db`: of the receive chain.
+double noise_deviation_db(const NoiseSources& sources, double frequency_mhz,
+                          double noise_figure_db);
 
 // kT0B at T0 = 290 K; `noise_bandwidth_hz` over 0. Source: ITU-R P.372, reference temperature; the
 // Boltzmann constant of the SI.

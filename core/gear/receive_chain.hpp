@@ -15,9 +15,10 @@ namespace mastwise::gear {
 struct ReceiveChain {
   double noise_figure_db;  // of amplifier, cable, splits and receiver (Friis)
   double noise_bandwidth_hz;
-  double external_noise_db;  // Fa, man-made and galactic, over kT0B
-  double noise_power_dbm;    // total
-  double gain_dbd;           // of the antenna along its axis
+  double external_noise_db;   // Fa, man-made and galactic, over kT0B
+  double noise_power_dbm;     // total
+  double noise_deviation_db;  // of the total, as man-made noise differs from place to place
+  double gain_dbd;            // of the antenna along its axis
   double required_cn_db;
   double required_field_dbuvm;  // on the axis, for a margin of 0 dB
 };
@@ -26,7 +27,7 @@ struct ReceiveChain {
 // factor with an antenna that sees ground at 290 K, as in the planning factors, plus the external
 // noise. Source: ITU-R P.372, system noise factor; FCC Sixth Report and Order App. A for the field.
 ReceiveChain receive_chain(const Gear& gear, const ChannelSlot& slot, const Mode& mode,
-                           NoiseEnvironment environment, ChannelKind channel = ChannelKind::ricean);
+                           const NoiseSources& sources, ChannelKind channel = ChannelKind::ricean);
 
 // P = E + G - 20 log10 f - 75.06, dBm: the matched power of an antenna in a plane wave, exact to a
 // hundredth. `field_dbuvm` any, `gain_dbd` toward the wave, `frequency_mhz` over 0.

@@ -11,6 +11,8 @@
 #include <numbers>
 #include <utility>
 
+#include <fmt/format.h>
+
 namespace mastwise::reception {
 namespace {
 
@@ -75,12 +77,15 @@ struct AreaScan::State {
   Receiver receiver;
   Transmitter transmitter;
   const terrain::TileSource& tiles;
+  const landcover::CoverSource* classes;
   std::optional<map::Shore> shore = {};  // around the transmitter
   CellPlaces places;
   Measurement start;  // before the path
   double required_field_dbuvm = 0.0;
   double heading_deviation_db = 0.0;
   double logbook_deviation_db = 0.0;
+  double noise_deviation_db = 0.0;
+  double chance_cap_percent = 100.0;
   std::size_t rays = 1;  // around the transmitter
   std::size_t first_step = 1;
   std::vector<AreaCell> cells;
@@ -97,6 +102,7 @@ AreaScan::State::State(const AreaGrid& area, const Receiver& at, Transmitter fro
       receiver(at),
       transmitter(std::move(from)),
       tiles(land.tiles),
+      classes(land.cover),
       places(area, transmitter.station.position),
       start(start_measurement(transmitter.station)),
       cells(area.size()) {
@@ -108,6 +114,10 @@ AreaScan::State::State(const AreaGrid& area, const Receiver& at, Transmitter fro
   required_field_dbuvm = -*unit.outlook.margin_db;
   heading_deviation_db = unit.outlook.deviations.heading_db;
   logbook_deviation_db = unit.outlook.deviations.logbook_db;
+  noise_deviation_db = unit.outlook.deviations.noise_db;
+  if (unit.outlook.decoding != gear::Decoding::possible) {
+    chance_cap_percent = kMayNotDecode_percent;
+  }
 
   while (2.0 * static_cast<double>(first_step) * grid.cell_m() <= kFarthestNeighbor_m) {
     first_step *= 2;
@@ -228,6 +238,7 @@ void AreaScan::State::compute_alone(const Wanted& wanted, Receiver& at, Scratch&
   terrain::cut_profile(tiles, transmitter.station.position, *position, profile,
                        terrain::ProfileDetail::k90m);
   if (!profile.complete()) return;
+  lay_clutter(classes, profile, scratch.cover);
   find_sea(profile.bearing_at_start, profile.distance_m, scratch.cover);
   compute(wanted, {profile.spacing_m, profile.heights_m}, at, scratch);
 }
@@ -247,6 +258,7 @@ void AreaScan::State::compute_along(Receiver& at, AreaScratch& scratch) {
     if (last_points[set] == 0) continue;
     scratch.ray.cut(tiles, transmitter.station.position, transmitter.foot_m, mean, set,
                     last_points[set]);
+    lay_clutter(classes, scratch.ray.profile(), scratch.path.cover);
     for (const Wanted& wanted : scratch.wanted) {
       if (wanted.at.set != set) continue;
       const auto ground = scratch.ray.to(wanted.at.point, wanted.distance_m,
@@ -279,6 +291,7 @@ void AreaScan::State::compute(const Wanted& wanted, const itm::TerrainProfile& t
   if (!measurement.outlook.field_dbuvm) return;
   measurement.outlook.deviations.heading_db = heading_deviation_db;
   measurement.outlook.deviations.logbook_db = logbook_deviation_db;
+  measurement.outlook.deviations.noise_db = noise_deviation_db;
   AreaCell& cell = cells[wanted.cell];
   cell.margin_db = static_cast<float>(*measurement.outlook.field_dbuvm - required_field_dbuvm);
   cell.deviation_db = static_cast<float>(own_spread(measurement.outlook.deviations).deviation_db);
@@ -292,6 +305,12 @@ AreaScan::~AreaScan() = default;
 
 Result<AreaScan> AreaScan::of(const AreaGrid& grid, const Receiver& receiver,
                               const Station& station, const Land& land) {
+  const BroadcastStandard standard = standard_of(station);
+  if (gear::decoding(receiver.gear.decoders, station, standard) == gear::Decoding::impossible) {
+    return Error{.what = fmt::format("the TV cannot decode {}", to_text(standard)),
+                 .where = station.call_sign,
+                 .remedy = "set what the TV decodes, or choose another station"};
+  }
   auto transmitter = transmitter_of(station, land.tiles);
   if (!transmitter) return transmitter.error();
   return AreaScan(std::make_unique<State>(grid, receiver, *std::move(transmitter), land));
@@ -337,10 +356,9 @@ const std::vector<AreaCell>& AreaScan::cells() const {
 std::optional<double> AreaScan::chance_percent(const AreaCell& cell) const {
   if (!cell.known()) return std::nullopt;
   const Station& station = state_->transmitter.station;
-  return reception::chance_percent(
-      cell.margin_db,
-      Spread{.deviation_db = cell.deviation_db,
-             .unknown_pattern = !station.pattern && station.directional.value_or(false)});
+  const Spread spread{.deviation_db = cell.deviation_db,
+                      .unknown_pattern = !station.pattern && station.directional.value_or(false)};
+  return std::min(state_->chance_cap_percent, reception::chance_percent(cell.margin_db, spread));
 }
 
 double AreaScan::required_field_dbuvm() const {

@@ -75,7 +75,8 @@ class AreaScan {
   static constexpr double kFarthestNeighbor_m = 200.0;
 
   // What `land` views must outlive the scan. The receiver's position is ignored: the grid's cells
-  // replace it. Errors: the station's power, channel or height is unknown, or the ground under it.
+  // replace it. Errors: the station's power, channel or height is unknown, or the ground under it;
+  // the TV cannot decode the station.
   static Result<AreaScan> of(const AreaGrid& grid, const Receiver& receiver, const Station& station,
                              const Land& land);
   AreaScan(AreaScan&&) noexcept;
@@ -94,7 +95,7 @@ class AreaScan {
   const AreaGrid& grid() const;
   const Station& station() const;
   const std::vector<AreaCell>& cells() const;
-  // std::nullopt for an unknown cell.
+  // std::nullopt for an unknown cell. Capped if the TV may be unable to decode the station.
   std::optional<double> chance_percent(const AreaCell& cell) const;
 
   // The median field that gives a margin of 0 dB, dBuV/m; margins plus this are fields.

@@ -35,7 +35,8 @@ std::string_view to_text(ChanceWord word) {
 double Deviations::total_db() const {
   return std::sqrt(location_db * location_db + time_db * time_db + model_db * model_db +
                    ground_db * ground_db + heading_db * heading_db + station_db * station_db +
-                   interference_db * interference_db + logbook_db * logbook_db);
+                   interference_db * interference_db + logbook_db * logbook_db +
+                   noise_db * noise_db);
 }
 
 double chance_percent(double margin_db, double deviation_db) {

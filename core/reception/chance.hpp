@@ -26,6 +26,7 @@ struct Deviations {
   double station_db = 0.0;       // of an unknown pattern of the transmitter
   double interference_db = 0.0;  // the same spreads of interfering stations, weighted
   double logbook_db = 0.0;       // of the gear, or of the logbook's correction
+  double noise_db = 0.0;         // of man-made noise, by its share of all noise
   bool operator==(const Deviations&) const = default;
   double total_db() const;  // root of the sum of squares
 };
@@ -47,5 +48,9 @@ double chance_percent(double margin_db, const Spread& spread);
 // is (own choice, checked by taking away tiles in tests/app/service/missing_tiles_test.cpp). 100 if
 // all is known.
 double chance_cap_percent(double terrain_coverage, double rough_percent);
+
+// The highest chance of a station that the TV may be unable to decode: less than likely (own
+// choice: what the TV may not show is never ranked as likely).
+inline constexpr double kMayNotDecode_percent = 69.0;
 
 }  // namespace mastwise::reception

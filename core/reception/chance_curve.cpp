@@ -193,7 +193,7 @@ ChanceCurves::~ChanceCurves() = default;
 
 std::optional<ChanceCurve> ChanceCurves::curve(std::size_t index) const {
   const Measurement& own = state_->measurements[index];
-  if (!own.heard()) return std::nullopt;
+  if (!own.heard() || !own.outlook.chance_percent) return std::nullopt;
   const double needed_dbm = state_->needed_dbm(own, true);
   const double without_amplifier_dbm = state_->needed_dbm(own, false);
   std::vector<Disturbance> others;

@@ -78,7 +78,8 @@ class ChanceCurves {
   ChanceCurves& operator=(ChanceCurves&&) noexcept;
   ~ChanceCurves();
 
-  // std::nullopt if the station's chance is unknown; `index` below the survey's size.
+  // std::nullopt if the station's chance is unknown, or if the TV cannot decode it; `index` below
+  // the survey's size.
   std::optional<ChanceCurve> curve(std::size_t index) const;
 
  private:

@@ -45,6 +45,10 @@ BroadcastStandard standard_of(const Station& station) {
   return BroadcastStandard::atsc1;
 }
 
+gear::ChannelKind channel_kind(Surroundings surroundings) {
+  return figures(surroundings).built ? gear::ChannelKind::rayleigh : gear::ChannelKind::ricean;
+}
+
 Measurement start_measurement(const Station& station) {
   Measurement measurement;
   measurement.standard = standard_of(station);
@@ -72,11 +76,10 @@ HeadingLoss heading_loss(const gear::Pattern& pattern, Turn off, double error_de
 }
 
 LinkBudget::LinkBudget(Receiver receiver)
-    : receiver_(std::move(receiver)), without_amplifier_(gear::switched_off(receiver_.gear)) {
-  const SurroundingsFigures around = figures(receiver_.surroundings);
-  noise_ = around.noise;
-  // Behind houses and trees the picture depends on echoes.
-  channel_ = around.built ? gear::ChannelKind::rayleigh : gear::ChannelKind::ricean;
+    : receiver_(std::move(receiver)),
+      without_amplifier_(gear::switched_off(receiver_.gear)),
+      noise_(noise_sources(receiver_)),
+      channel_(channel_kind(receiver_.surroundings)) {
   for (const Band band : {Band::low_vhf, Band::high_vhf, Band::uhf}) {
     heading_losses_[static_cast<std::size_t>(band)] =
         heading_loss(receiver_.gear.antenna.in(band).pattern, Turn(), receiver_.heading_error_deg);
@@ -102,11 +105,13 @@ void LinkBudget::apply(const Station& station, Measurement& measurement,
                        bool with_amplifier) const {
   Outlook& outlook = measurement.outlook;
   Detail& detail = measurement.detail;
+  outlook.decoding = gear::decoding(receiver_.gear.decoders, station, measurement.standard);
   if (!outlook.field_dbuvm) return;
   const gear::ReceiveChain chain = this->chain(measurement, with_amplifier);
   const HeadingLoss& heading = heading_losses_[static_cast<std::size_t>(outlook.band)];
   const LearnedBias& learned = receiver_.learned[static_cast<std::size_t>(outlook.band)];
   outlook.deviations.logbook_db = learned.sigma_db;
+  outlook.deviations.noise_db = chain.noise_deviation_db;
   detail.polarization_db = polarization_loss_db(station);
   detail.heading_db = heading.mean_db;
   detail.received_dbm =
@@ -140,8 +145,12 @@ void conclude(Measurement& measurement, const Rivals& rivals) {
   outlook.chance_cap_percent =
       chance_cap_percent(outlook.terrain_coverage,
                          requirement.chance_percent(wanted_dbm - detail.rough_ground_db, spread));
+  if (outlook.decoding != gear::Decoding::possible) {
+    outlook.chance_cap_percent = std::min(outlook.chance_cap_percent, kMayNotDecode_percent);
+  }
   outlook.chance_percent =
       std::min(outlook.chance_cap_percent, requirement.chance_percent(wanted_dbm, spread));
+  if (outlook.decoding == gear::Decoding::impossible) outlook.chance_percent.reset();
 }
 
 }  // namespace mastwise::reception

@@ -16,6 +16,9 @@ double dbm(double milliwatts);
 // the channel plan.
 BroadcastStandard standard_of(const Station& station);
 
+// The kind of channel at the stop: behind houses and trees the picture depends on echoes.
+gear::ChannelKind channel_kind(Surroundings surroundings);
+
 // The facts before the path: standard, channel, frequency and band; `missing` if the channel plan
 // does not have the channel.
 Measurement start_measurement(const Station& station);
@@ -52,7 +55,7 @@ class LinkBudget {
  private:
   Receiver receiver_;
   gear::Gear without_amplifier_;
-  gear::NoiseEnvironment noise_;
+  gear::NoiseSources noise_;
   gear::ChannelKind channel_;
   std::array<HeadingLoss, 3> heading_losses_;  // in the order of Band
 };

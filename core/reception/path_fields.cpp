@@ -284,11 +284,11 @@ void compute_on_profile(const Station& station, const Receiver& receiver, const 
   PathComputer(station, receiver, measurement).on_profile(ground, transmitter_height_m, scratch);
 }
 
-void compute_path(const Station& station, const Receiver& receiver,
-                  const terrain::TileSource& tiles, const map::Shore* shore,
-                  Measurement& measurement, Scratch& scratch) {
+void compute_path(const Station& station, const Receiver& receiver, const Land& land,
+                  const map::Shore* shore, Measurement& measurement, Scratch& scratch) {
   terrain::PathProfile& profile = scratch.profile;
-  terrain::cut_profile(tiles, station.position, receiver.position, scratch.profile);
+  terrain::cut_profile(land.tiles, station.position, receiver.position, scratch.profile);
+  lay_clutter(land.cover, profile, scratch.cover);
   std::optional<AlongShore> along;
   if (shore != nullptr) {
     along.emplace(AlongShore{.shore = *shore, .bearing = profile.bearing_back});
@@ -304,7 +304,7 @@ void compute_path(const Station& station, const Receiver& receiver,
   if (detail.missing != Missing::nothing) return;
   detail.missing = missing_for_field(station, outlook.distance_m);
   if (detail.missing != Missing::nothing) return;
-  const auto over_tile_m = height_over_tile_m(station, tiles);
+  const auto over_tile_m = height_over_tile_m(station, land.tiles);
   if (profile.complete() && over_tile_m) {
     const PathGround ground =
         with_cover({profile.spacing_m, profile.heights_m}, along, scratch.cover);

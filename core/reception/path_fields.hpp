@@ -22,11 +22,11 @@ inline constexpr double kTenthDeviate = 1.2816;
 // area mode alone, over hills of middling irregularity (90 m), with the model's spread over places;
 // the guess of rough ground is then an irregularity of 300 m, low mountains [TR 82-100].
 //
-// P.1812 counts clutter of kUsualClutter_m along the path and the zones of sea, coast and inland of
-// `shore`, which has the stop as its center (null: all inland; see path_ground.hpp); unknown ground
-// in the sea is 0 m high. Both models use the usual air of the stop's climate (air.hpp); over a
-// path mostly over the sea the terrain model takes the sea's. The field is then corrected to the
-// regulator's measured curves (calibration.hpp).
+// P.1812 counts the clutter along the path by land cover, kUsualClutter_m without it, and the zones
+// of sea, coast and inland of `shore`, which has the stop as its center (null: all inland; see
+// path_ground.hpp); unknown ground in the sea is 0 m high. Both models use the usual air of the
+// stop's climate (air.hpp); over a path mostly over the sea the terrain model takes the sea's. The
+// field is then corrected to the regulator's measured curves (calibration.hpp).
 //
 // Deviations: places by the surroundings [Recommendation ITU-R P.1812-4, location variability], in
 // area mode the terrain model's if that is larger. Time: the fall from the median to the field
@@ -36,9 +36,8 @@ inline constexpr double kTenthDeviate = 1.2816;
 // of two, and what remains against the measured curves. With a known station pattern, the field
 // toward the stop is that of its power times the square of the pattern's relative field. A
 // directional station with an unknown pattern: a skewed mixture of losses (unknown_pattern.hpp).
-void compute_path(const Station& station, const Receiver& receiver,
-                  const terrain::TileSource& tiles, const map::Shore* shore,
-                  Measurement& measurement, Scratch& scratch);
+void compute_path(const Station& station, const Receiver& receiver, const Land& land,
+                  const map::Shore* shore, Measurement& measurement, Scratch& scratch);
 
 // The part that both models compute on one profile of known ground, from the station's foot to the
 // stop's: mode, transmitter's height, fields and spreads; no obstacles. The measurement has its

@@ -1,5 +1,6 @@
 #include "core/reception/path_ground.hpp"
 
+#include "core/landcover/cover_profile.hpp"
 #include "core/reception/calibration.hpp"
 
 #include <algorithm>
@@ -43,6 +44,18 @@ void find_zones(const itm::TerrainProfile& terrain, const AlongShore& along, Gro
 
 }  // namespace
 
+void lay_clutter(const landcover::CoverSource* source, const terrain::PathProfile& profile,
+                 GroundCover& cover) {
+  const std::size_t points = profile.heights_m.size();
+  if (source == nullptr || landcover::clutter_along(*source, profile, cover.clutter_m) == 0) {
+    cover.clutter_m.assign(points, kUsualClutter_m);
+    return;
+  }
+  for (double& height_m : cover.clutter_m) {
+    if (std::isnan(height_m)) height_m = kUsualClutter_m;
+  }
+}
+
 void lay_sea(std::span<const map::SeaStretch> sea, terrain::PathProfile& profile) {
   if (sea.empty() || profile.gaps.empty()) return;
   const std::size_t last = profile.heights_m.size() - 1;
@@ -69,8 +82,7 @@ void lay_sea(std::span<const map::SeaStretch> sea, terrain::PathProfile& profile
 PathGround with_cover(const itm::TerrainProfile& terrain, const std::optional<AlongShore>& along,
                       GroundCover& cover) {
   const std::size_t points = terrain.heights_m.size();
-  cover.clutter_m.assign(points, kUsualClutter_m);
-  PathGround ground{.terrain = terrain, .clutter_m = cover.clutter_m};
+  PathGround ground{.terrain = terrain, .clutter_m = std::span(cover.clutter_m).first(points)};
   if (!along) return ground;
   find_zones(terrain, *along, cover);
   ground.zones = cover.zones;

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "core/landcover/cover_source.hpp"
 #include "core/map/shore.hpp"
 #include "core/propagation/itm/itm.hpp"
 #include "core/propagation/p1812/p1812.hpp"
@@ -28,6 +29,12 @@ struct GroundCover {
   std::vector<map::SeaStretch> sea = {};
 };
 
+// Fills `cover.clutter_m` for the points of a profile that terrain::cut_profile filled: by land
+// cover [Recommendation ITU-R P.1812 table 2], or kUsualClutter_m where that is unknown. `source`
+// may be null.
+void lay_clutter(const landcover::CoverSource* source, const terrain::PathProfile& profile,
+                 GroundCover& cover);
+
 // Gives the unknown points of a profile that lie in the sea its height, 0 m. `sea`: stretches from
 // the profile's last point.
 void lay_sea(std::span<const map::SeaStretch> sea, terrain::PathProfile& profile);
@@ -39,9 +46,10 @@ struct AlongShore {
   bool center_is_last_point = true;  // else the first one
 };
 
-// The ground with what lies on it, in `cover`, which must outlive the result. Its sea are points at
-// most 1 m high in `cover.sea`, meters from the shore's center; coastal is land below 100 m with a
-// coast within 50 km [P.1812 table 2]. Clutter is kUsualClutter_m on land and none on the sea.
+// The ground with what lies on it, in `cover`, which must outlive the result and have clutter for
+// at least as many points. Its sea are points at most 1 m high in `cover.sea`, meters from the
+// shore's center, without clutter; coastal is land below 100 m with a coast within 50 km [P.1812
+// table 2].
 PathGround with_cover(const itm::TerrainProfile& terrain, const std::optional<AlongShore>& along,
                       GroundCover& cover);
 

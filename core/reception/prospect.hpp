@@ -1,6 +1,7 @@
 #pragma once
 
 #include "core/angles/bearing.hpp"
+#include "core/gear/television.hpp"
 #include "core/reception/chance.hpp"
 #include "core/reception/obstacle.hpp"
 #include "core/reception/reason.hpp"
@@ -36,15 +37,17 @@ struct Outlook {
   std::optional<double> transmitter_height_m = {};
   std::optional<double> field_p1812_dbuvm = {};  // not in area mode
   std::optional<double> field_itm_dbuvm = {};
-  std::optional<double> field_dbuvm = {};     // the mean of the two in dB, or the only one
-  std::optional<double> spread_db = {};       // difference of the two; needs both
-  std::optional<double> margin_db = {};       // median, antenna aimed, with interference
-  std::optional<double> chance_percent = {};  // std::nullopt if a required fact is unknown
-  // The chance is never shown higher: too much of the ground is unknown for it.
+  std::optional<double> field_dbuvm = {};  // the mean of the two in dB, or the only one
+  std::optional<double> spread_db = {};    // difference of the two; needs both
+  std::optional<double> margin_db = {};    // median, antenna aimed, with interference
+  // std::nullopt if a required fact is unknown, or if the TV cannot decode the station.
+  std::optional<double> chance_percent = {};
+  // The chance is never shown higher: too much of the ground, or of the signal's kind, is unknown.
   double chance_cap_percent = 100.0;
   Deviations deviations = {};
   Obstacles obstacles = {};
   bool amplifier_off = false;  // strong signals overload the amplifier: computed without it
+  gear::Decoding decoding = gear::Decoding::possible;  // by the TV
   bool operator==(const Outlook&) const = default;
 };
 

@@ -35,6 +35,9 @@ class RayGround {
   void cut(const terrain::TileSource& tiles, Position transmitter, double foot_m,
            Bearing<True> bearing, std::size_t set, std::size_t last_point);
 
+  // The ray as it was cut, but for the heights that `to` replaces.
+  const terrain::PathProfile& profile() const { return profile_; }
+
   // The ground to a cell at that distance, with the given ground at the cell; `point` is the
   // nearest one, at most the last. Valid until the next call. std::nullopt if any ground before it
   // is unknown.

@@ -6,10 +6,11 @@ namespace mastwise::reception {
 namespace {
 
 constexpr std::array<std::string_view, kReasonKinds> kKindNames{
-    "obstacle",     "rough_ground",        "surroundings", "leaves",      "polarization",
-    "same_channel", "next_channel",        "noise",        "aim",         "fading",
-    "model_spread", "transmitter_pattern", "shortfall",    "overload",    "logbook",
-    "clear_line",   "no_terrain",          "model_limit",  "unknown_fact"};
+    "obstacle",     "rough_ground",        "surroundings", "leaves",       "polarization",
+    "same_channel", "next_channel",        "noise",        "aim",          "fading",
+    "model_spread", "transmitter_pattern", "shortfall",    "overload",     "logbook",
+    "clear_line",   "no_terrain",          "model_limit",  "unknown_fact", "amplifier_off",
+    "decoding",     "assumed_mode"};
 
 constexpr std::array<std::string_view, kUnknownFacts> kUnknownNames{
     "channel", "power", "height", "too_near", "model_range", "antenna_amsl", "standard"};

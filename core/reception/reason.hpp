@@ -15,8 +15,9 @@ namespace mastwise::itm {
 enum class Warning : std::uint32_t;
 }
 namespace mastwise::gear {
+enum class Decoding : std::uint8_t;
 enum class NoiseEnvironment : std::uint8_t;
-}
+}  // namespace mastwise::gear
 
 // Why a station has its chance, as facts; app/words makes the sentences.
 namespace mastwise::reception {
@@ -42,12 +43,15 @@ enum class ReasonKind : std::uint8_t {
   overload,             // strong signals exceed the amplifier's limit
   logbook,              // earlier stations came in worse, or better, than computed
   // Reasons without a cost in decibels, 0 dB.
-  clear_line,    // nothing in the way
-  no_terrain,    // no terrain for the path or for a part of it
-  model_limit,   // a warning of a model
-  unknown_fact,  // the power, the height, the standard is unknown
+  clear_line,     // nothing in the way
+  no_terrain,     // no terrain for the path or for a part of it
+  model_limit,    // a warning of a model
+  unknown_fact,   // the power, the height, the standard is unknown
+  amplifier_off,  // the amplifier has no power; this one costs decibels
+  decoding,       // the TV cannot decode the station, or may be unable to
+  assumed_mode,   // the table does not say how the station sends
 };
-inline constexpr std::size_t kReasonKinds = 19;
+inline constexpr std::size_t kReasonKinds = 22;
 
 // The name for storage: "rough_ground". Empty for an invalid value.
 std::string_view to_text(ReasonKind kind);
@@ -103,6 +107,7 @@ struct NextChannel : Interferer {};
 struct Noise {
   double frequency_mhz = 0.0;
   gear::NoiseEnvironment environment = {};
+  bool inverter_on = false;
   bool operator==(const Noise&) const = default;
 };
 struct HeadingError {
@@ -158,13 +163,31 @@ struct Unknown {
   bool operator==(const Unknown&) const = default;
 };
 
+struct AmplifierOff {
+  bool operator==(const AmplifierOff&) const = default;
+};
+struct Decoding {
+  gear::Decoding decoding = {};
+  BroadcastStandard standard = BroadcastStandard::atsc1;  // of the station, or assumed
+  bool operator==(const Decoding&) const = default;
+};
+struct AssumedMode {
+  BroadcastStandard standard = BroadcastStandard::atsc1;
+  std::string mode = {};  // "64QAM 2/3"
+  double needs_db = 0.0;  // its required carrier-to-noise ratio
+  double least_db = 0.0;  // of the standard's most robust mode
+  double most_db = 0.0;   // of its most demanding one
+  bool operator==(const AssumedMode&) const = default;
+};
+
 }  // namespace fact
 
 using Fact = std::variant<fact::InTheWay, fact::RoughGround, fact::AroundStop, fact::Leaves,
                           fact::CrossedPolarization, fact::SameChannel, fact::NextChannel,
                           fact::Noise, fact::HeadingError, fact::Fading, fact::ModelSpread,
                           fact::TransmitterPattern, fact::Shortfall, fact::Overload, fact::Lesson,
-                          fact::ClearLine, fact::NoTerrain, fact::ModelLimit, fact::Unknown>;
+                          fact::ClearLine, fact::NoTerrain, fact::ModelLimit, fact::Unknown,
+                          fact::AmplifierOff, fact::Decoding, fact::AssumedMode>;
 static_assert(std::variant_size_v<Fact> == kReasonKinds);
 
 struct Reason {

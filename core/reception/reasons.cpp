@@ -1,5 +1,6 @@
 #include "core/reception/reasons.hpp"
 
+#include "core/gear/modes.hpp"
 #include "core/reception/interference.hpp"
 #include "core/reception/path_fields.hpp"
 
@@ -74,6 +75,8 @@ class Collector {
   void others();
   void uncertain();
   void notes();
+  void mode();
+  void decoding();
 
   const LinkBudget& budget_;
   const Receiver& receiver_;
@@ -149,13 +152,16 @@ void Collector::stop() {
   if (around.built) stop.clutter_m = around.clutter_height_m;
   cost(detail_.local.surroundings_db, stop);
   cost(detail_.local.leaves_db, fact::Leaves{receiver_.leaves_m.value_or(around.leaves_m)});
-  cost(detail_.external_noise_db, fact::Noise{outlook_.frequency_mhz, around.noise});
+  const gear::NoiseSources noise = noise_sources(receiver_);
+  cost(detail_.external_noise_db,
+       fact::Noise{outlook_.frequency_mhz, noise.environment, noise.inverter_on});
 }
 
 void Collector::gear() {
   cost(detail_.polarization_db, fact::CrossedPolarization{receiver_.gear.antenna.horizontal});
   cost(detail_.heading_db, fact::HeadingError{receiver_.heading_error_deg});
   cost(detail_.overload_db, fact::Overload{detail_.overload_sum_dbm}, 0.1);
+  cost(receiver_.gear.off_loss_db, fact::AmplifierOff{});
   const double short_db = -outlook_.margin_db.value_or(0.0);
   cost(short_db, fact::Shortfall{.beyond_amplifier = short_db > kAmplifier_db});
 }
@@ -215,9 +221,34 @@ void Collector::notes() {
   if (!station_.standard) {
     note(fact::Unknown{.what = UnknownFact::standard, .assumed = measurement_.standard});
   }
+  if (outlook_.field_dbuvm) mode();
   for (const itm::Warning warning : itm::listed(detail_.itm_warnings)) {
     note(fact::ModelLimit{warning});
   }
+}
+
+// A standard with one mode has nothing to assume.
+void Collector::mode() {
+  const auto modes = gear::modes(measurement_.standard);
+  if (modes.size() < 2) return;
+  const gear::Mode& mode = gear::default_mode(measurement_.standard);
+  const gear::ChannelKind channel = channel_kind(receiver_.surroundings);
+  const auto needs_less = [channel](const gear::Mode& a, const gear::Mode& b) {
+    return a.required_cn_db(channel) < b.required_cn_db(channel);
+  };
+  const auto [least, most] = std::minmax_element(modes.begin(), modes.end(), needs_less);
+  note(fact::AssumedMode{.standard = measurement_.standard,
+                         .mode = std::string(mode.name),
+                         .needs_db = mode.required_cn_db(channel),
+                         .least_db = least->required_cn_db(channel),
+                         .most_db = most->required_cn_db(channel)});
+}
+
+// First of all: nothing else matters as much.
+void Collector::decoding() {
+  if (outlook_.decoding == gear::Decoding::possible) return;
+  found_.insert(found_.begin(),
+                Reason{.fact = fact::Decoding{outlook_.decoding, measurement_.standard}});
 }
 
 std::vector<Reason> Collector::collect() {
@@ -233,6 +264,7 @@ std::vector<Reason> Collector::collect() {
   std::stable_sort(found_.begin(), found_.end(), [](const Reason& a, const Reason& b) {
     return std::pair(a.gain_percent, a.decibel) > std::pair(b.gain_percent, b.decibel);
   });
+  decoding();
   return std::move(found_);
 }
 

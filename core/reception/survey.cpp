@@ -14,13 +14,24 @@ namespace {
 
 constexpr double kFarthestCoast_m = 1'000e3;
 
+// What a station is ranked by: its chance, below every chance if it is unknown, and lowest if the
+// TV cannot decode it.
+double rank(const Outlook& outlook) {
+  if (outlook.decoding == gear::Decoding::impossible) return -2.0;
+  return outlook.chance_percent.value_or(-1.0);
+}
+
 }  // namespace
 
-Survey::State::State(Receiver receiver, std::vector<Station> given, const Land& land)
+gear::NoiseSources noise_sources(const Receiver& receiver) {
+  return {receiver.noise.value_or(figures(receiver.surroundings).noise), receiver.inverter_on};
+}
+
+Survey::State::State(Receiver receiver, std::vector<Station> given, const Land& land_around)
     : budget(std::move(receiver)),
       stations(std::move(given)),
       measurements(stations.size()),
-      tiles(land.tiles),
+      land(land_around),
       interference(budget, stations) {
   if (land.coasts == nullptr) return;
   const Position stop = budget.receiver().position;
@@ -45,7 +56,7 @@ void Survey::measure(std::size_t first, std::size_t end, Scratch& scratch) {
   for (std::size_t i = first; i < end; ++i) {
     const Station& station = state_->stations[i];
     Measurement measurement = start_measurement(station);
-    compute_path(station, state_->budget.receiver(), state_->tiles,
+    compute_path(station, state_->budget.receiver(), state_->land,
                  state_->shore ? &*state_->shore : nullptr, measurement, scratch);
     state_->budget.apply(station, measurement, true);
     measurement.measured = true;
@@ -78,9 +89,7 @@ std::vector<Prospect> Survey::prospects(std::size_t limit) const {
   std::stable_sort(order.begin(), order.end(), [this](std::size_t a, std::size_t b) {
     const Outlook& one = state_->measurements[a].outlook;
     const Outlook& other = state_->measurements[b].outlook;
-    const double one_percent = one.chance_percent.value_or(-1.0);
-    const double other_percent = other.chance_percent.value_or(-1.0);
-    if (one_percent != other_percent) return one_percent > other_percent;
+    if (rank(one) != rank(other)) return rank(one) > rank(other);
     return one.distance_m < other.distance_m;
   });
   order.resize(std::min(limit, order.size()));

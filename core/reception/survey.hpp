@@ -46,7 +46,12 @@ struct Receiver {
   gear::Gear gear;
   double heading_error_deg = kUsualHeadingError_deg;  // a standard deviation, 0 to 180
   std::array<LearnedBias, 3> learned = {};            // in the order of Band
+  std::optional<gear::NoiseEnvironment> noise = {};   // if empty, that of the surroundings
+  bool inverter_on = false;
 };
+
+// The noise around the stop: as told, else as the surroundings have it.
+gear::NoiseSources noise_sources(const Receiver& receiver);
 
 // Storage that one thread keeps from path to path, so that a path allocates nothing after the
 // longest one.
@@ -89,8 +94,8 @@ class Survey {
   // std::nullopt if not measured yet; before weigh(), without overload and interference.
   const Outlook* outlook(std::size_t index) const;
 
-  // Measured prospects with their reasons: by falling chance, those without a chance last, then by
-  // distance. Only the best `limit` of them.
+  // Measured prospects with their reasons: by falling chance, then those without a known chance,
+  // then those that the TV cannot decode; among equals by distance. Only the best `limit` of them.
   std::vector<Prospect> prospects(std::size_t limit = static_cast<std::size_t>(-1)) const;
 
  private:

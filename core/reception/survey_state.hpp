@@ -12,12 +12,12 @@ namespace mastwise::reception {
 
 // The data of a survey, for the survey and for its curves.
 struct Survey::State {
-  State(Receiver receiver, std::vector<Station> given, const Land& land);
+  State(Receiver receiver, std::vector<Station> given, const Land& land_around);
 
   LinkBudget budget;
   std::vector<Station> stations;
   std::vector<Measurement> measurements;
-  const terrain::TileSource& tiles;
+  Land land;
   std::optional<map::Shore> shore = {};  // around the stop
   Interference interference;
 };

@@ -40,6 +40,8 @@ reception::Outlook some_outlook() {
                              .chance_percent = 41.5,
                              .amplifier_off = true};
   outlook.deviations.location_db = 5.5;
+  outlook.deviations.noise_db = 2.1;
+  outlook.decoding = gear::Decoding::may_need_hevc;
   outlook.obstacles.add({.distance_m = 11'300.0, .above_line_m = 64.0, .loss_db = 18.0});
   return outlook;
 }
@@ -49,17 +51,29 @@ std::vector<reception::Reason> some_reasons() {
   const auto all = std::to_array<reception::Fact>(
       {fact::InTheWay{{.distance_m = 11'300.1, .above_line_m = 64.3, .earth_curve = true}},
        fact::RoughGround{.distance_m = 0.1, .assumed = true, .besides_obstacles = true},
-       fact::AroundStop{reception::Surroundings::town, 4.1, 20.3}, fact::Leaves{0.7},
-       fact::CrossedPolarization{false}, fact::SameChannel{{"QXYZ", 60'000.1, -3.3}},
-       fact::NextChannel{{"QXYZ", 0.3, 0.7}}, fact::Noise{69.1, gear::NoiseEnvironment::city},
-       fact::HeadingError{6.1}, fact::Fading{0.3}, fact::ModelSpread{12.1, 0.3},
-       fact::TransmitterPattern{true}, fact::Shortfall{true}, fact::Overload{-17.3},
-       fact::Lesson{Band::high_vhf, -6.2, 4}, fact::ClearLine{0.1}, fact::NoTerrain{0.1, 0.3},
+       fact::AroundStop{reception::Surroundings::town, 4.1, 20.3},
+       fact::Leaves{0.7},
+       fact::CrossedPolarization{false},
+       fact::SameChannel{{"QXYZ", 60'000.1, -3.3}},
+       fact::NextChannel{{"QXYZ", 0.3, 0.7}},
+       fact::Noise{69.1, gear::NoiseEnvironment::city, true},
+       fact::HeadingError{6.1},
+       fact::Fading{0.3},
+       fact::ModelSpread{12.1, 0.3},
+       fact::TransmitterPattern{true},
+       fact::Shortfall{true},
+       fact::Overload{-17.3},
+       fact::Lesson{Band::high_vhf, -6.2, 4},
+       fact::ClearLine{0.1},
+       fact::NoTerrain{0.1, 0.3},
        fact::ModelLimit{itm::Warning::extreme_quantile},
        fact::Unknown{.what = reception::UnknownFact::standard,
                      .channel = RfChannel{.number = 23},
                      .distance_m = 0.7,
-                     .assumed = BroadcastStandard::dvb_t2}});
+                     .assumed = BroadcastStandard::dvb_t2},
+       fact::AmplifierOff{},
+       fact::Decoding{gear::Decoding::may_be_encrypted, BroadcastStandard::atsc3},
+       fact::AssumedMode{BroadcastStandard::dvb_t, "64QAM 2/3", 20.1, 0.3, 30.7}});
   static_assert(std::tuple_size_v<decltype(all)> == reception::kReasonKinds);
   std::vector<reception::Reason> reasons;
   for (const reception::Fact& fact : all) reasons.push_back({0.1, fact});
@@ -260,7 +274,9 @@ std::vector<Action> every_action() {
                            .taken_at = *Position::at_deg(0.65, 0.75),
                            .peak_deg = 0.1,
                            .sigma_deg = 0.2}},
-      .pinned = {{"s", "QABC-23"}}};
+      .pinned = {{"s", "QABC-23"}},
+      .noise = gear::NoiseEnvironment::quiet_rural,
+      .inverter_on = true};
   const StationsAnswer answer{
       .question = {.from = *Position::at_deg(1.0 / 3.0, -0.7), .search = "a b", .practice = true},
       .rows = {{.station = some_station(), .outlook = some_outlook(), .reasons = some_reasons()},
@@ -304,7 +320,12 @@ std::vector<Action> every_action() {
           act::SwitchGrouping{},
           act::OpenSheet{Sheet::Path},
           act::ChooseSurroundings{reception::Surroundings::forest},
-          act::ChooseGear{{.preset = "p", .height_m = 4.5, .splits = 2, .amplifier = false}},
+          act::ChooseNoise{gear::NoiseEnvironment::quiet_rural, true},
+          act::ChooseGear{{.preset = "p",
+                           .height_m = 4.5,
+                           .splits = 2,
+                           .amplifier = false,
+                           .decoders = gear::DecoderSet{gear::Decoder::atsc3_encrypted}}},
           act::StationsFound{answer},
           act::MarkEdge{.right = true},
           act::NextPlanFloor{},

@@ -67,7 +67,11 @@ Numbers computed(const service::Practice& practice, unsigned threads) {
                         threads);
   const auto visited = surveyor.country(true);
   REQUIRE(visited);
-  const reception::Receiver receiver{.position = practice.position, .gear = gear_of({})};
+  // A TV that decodes all of the practice area's stations, so that each has a chance.
+  const reception::Receiver receiver{
+      .position = practice.position,
+      .gear = gear_of(
+          {.decoders = gear::DecoderSet{gear::Decoder::atsc1, gear::Decoder::atsc3_encrypted}})};
   auto survey = surveyor.survey(*visited->country, receiver, {});
   REQUIRE(survey);
   REQUIRE(*survey);

@@ -29,6 +29,32 @@ TEST_CASE("settings of the first release still open") {
   CHECK(settings.tablet == "0123456789abcdef");
 }
 
+// As version 2 wrote them: gear without the TV's decoders, a stop without its noise.
+TEST_CASE("gear and a stop of before the TV and the noise were asked still open") {
+  const auto gear = nlohmann::json::parse(R"({"amplifier":true,"cable_m":null,"height_m":4.0,
+      "pattern_table":"","preset":"","splits":2})")
+                        .get<GearChoice>();
+  CHECK(gear.height_m == 4.0);
+  CHECK_FALSE(gear.decoders);
+  const auto stop = nlohmann::json::parse(R"({"by_hand":[42.5,-118.5],"by_hand_error_m":50.0,
+      "by_name":"","nose":null,"pinned":[],"practice":false,"source":"by_hand",
+      "strong_stations":[],"surroundings":"town","tail_mark":null,"target":null})")
+                        .get<Stop>();
+  CHECK(stop.surroundings == reception::Surroundings::town);
+  CHECK_FALSE(stop.noise);
+  CHECK_FALSE(stop.inverter_on);
+}
+
+TEST_CASE("the TV's decoders are stored by name") {
+  GearChoice gear;
+  gear.decoders = gear::DecoderSet{gear::Decoder::atsc1, gear::Decoder::atsc3_encrypted};
+  const nlohmann::json json = gear;
+  CHECK(json.at("decoders") == nlohmann::json({"atsc1", "atsc3", "atsc3_encrypted"}));
+  CHECK(json.get<GearChoice>() == gear);
+  gear.decoders = gear::DecoderSet{};
+  CHECK(nlohmann::json(gear).get<GearChoice>() == gear);
+}
+
 TEST_CASE("settings are stored by name and read back the same") {
   Settings settings;
   settings.carrier = Carrier::trailer_straight;

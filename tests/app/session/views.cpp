@@ -225,6 +225,17 @@ const std::vector<View>& views() {
          press(s, act::OpenSheet{Sheet::Gear});
        }},
       {"surroundings", [](Stage& s) { press(s, act::OpenSheet{Sheet::Surroundings}); }},
+      {"noise",
+       [](Stage& s) {
+         press(s, act::ChooseNoise{gear::NoiseEnvironment::quiet_rural, true});
+         press(s, act::OpenSheet{Sheet::Noise});
+       }},
+      {"television", [](Stage& s) { press(s, act::OpenSheet{Sheet::Television}); }},
+      {"Aim at a station that the TV cannot decode",
+       [](Stage& s) {
+         press(s, act::SelectStation{key_of(s.model().stations->rows.back().station)});
+         press(s, act::Show{Place::Aim});
+       }},
       {"path", [](Stage& s) { press(s, act::OpenSheet{Sheet::Path}); }},
       {"stations that are likely, by network",
        [](Stage& s) {

@@ -4,6 +4,8 @@
 #include "app/words/receivers.hpp"
 #include "app/words/scans.hpp"
 #include "app/words/units.hpp"
+#include "core/gear/noise.hpp"
+#include "core/gear/television.hpp"
 #include "core/geo/geodesic.hpp"
 #include "core/reception/surroundings.hpp"
 
@@ -51,7 +53,24 @@ TEST_CASE("each loss is named with its decibels") {
         "horizontal signal, vertical antenna: -15 dB");
   CHECK(said(2.0, fact::Noise{69.0, gear::NoiseEnvironment::rural}) ==
         "noise at 69 MHz (rural surroundings): -2 dB");
+  CHECK(said(12.0, fact::Noise{69.0, gear::NoiseEnvironment::quiet_rural, true}) ==
+        "noise at 69 MHz (quiet rural surroundings, the inverter is on): -12 dB");
+  CHECK(said(10.0, fact::AmplifierOff{}) == "the amplifier has no power: -10 dB");
   CHECK(said(1.4, fact::HeadingError{6.0}) == "aiming error of 6 degrees with this antenna: -1 dB");
+}
+
+TEST_CASE("what the TV cannot decode is said plainly, and what is not known as not known") {
+  using gear::Decoding;
+  CHECK(said(0.0, fact::Decoding{Decoding::impossible, BroadcastStandard::atsc3}) ==
+        "this TV cannot decode ATSC 3.0");
+  CHECK(said(0.0, fact::Decoding{Decoding::may_be_encrypted, BroadcastStandard::atsc3}) ==
+        "ATSC 3.0 may be encrypted, and this TV cannot decrypt it");
+  CHECK(said(0.0, fact::Decoding{Decoding::may_need_hevc, BroadcastStandard::dvb_t2}) ==
+        "DVB-T2 may send HEVC, which this TV cannot decode");
+  CHECK(said(0.0, fact::Decoding{Decoding::standard_unknown, BroadcastStandard::dvb_t}) ==
+        "standard unknown, and this TV cannot decode the usual DVB-T");
+  CHECK(said(0.0, fact::AssumedMode{BroadcastStandard::dvb_t, "64QAM 2/3", 20.1, 6.6, 24.0}) ==
+        "mode unknown: DVB-T 64QAM 2/3 assumed, needs 20 dB over noise (others 7 to 24)");
 }
 
 TEST_CASE("interferers are named with their level relative to the wanted station") {

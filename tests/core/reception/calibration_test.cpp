@@ -78,7 +78,7 @@ Fields mean_fields(const Band& band, double distance_m, double haat_m) {
     const itm::TerrainProfile terrain{
         .spacing_m = distance_m / static_cast<double>(heights_m.size() - 1),
         .heights_m = heights_m};
-    GroundCover cover;
+    GroundCover cover{.clutter_m = std::vector<double>(heights_m.size(), kUsualClutter_m)};
     p1812::Scratch scratch;
     Measurement measurement = start_measurement(station);
     measurement.outlook.distance_m = distance_m;

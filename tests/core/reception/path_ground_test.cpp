@@ -5,11 +5,13 @@
 #include "core/reception/survey.hpp"
 #include "tests/core/reception/invented_country.hpp"
 #include "tests/support/assets.hpp"
+#include "tests/support/made_cover.hpp"
 
 #include <algorithm>
 #include <cmath>
 #include <iostream>
 #include <limits>
+#include <optional>
 #include <vector>
 
 #include <catch2/catch.hpp>
@@ -64,7 +66,7 @@ TEST_CASE("a path has its zones and its clutter") {
   const auto shore = map::Shore::around(test::borders(), kNewHaven, 100e3);
   REQUIRE(shore);
   const auto path = path_between(kNewHaven, kLongIsland);
-  GroundCover cover;
+  GroundCover cover{.clutter_m = std::vector<double>(501, kUsualClutter_m)};
   shore->sea_toward(path.bearing, path.distance_m, cover.sea);
   REQUIRE(cover.sea.size() == 1);
   const std::size_t points = 501;
@@ -90,7 +92,21 @@ TEST_CASE("a path has its zones and its clutter") {
   const PathGround inland = with_cover({.spacing_m = spacing_m, .heights_m = heights_m}, {}, cover);
   CHECK(inland.zones.empty());
   CHECK(inland.sea_share == 0.0);
-  CHECK(inland.clutter_m[points / 2] == kUsualClutter_m);
+  CHECK(inland.clutter_m.size() == points);
+}
+
+TEST_CASE("woods along the way cost, open fields cost less than the usual clutter") {
+  const auto tiles = test::country(1, test::hills());
+  const Station station = test::transmitter(test::north_of_stop(60e3), 30, 500.0, 100.0);
+  const auto field_over = [&](std::optional<landcover::CoverClass> cover) {
+    landcover::CoverSet covers;
+    if (cover) covers.add(test::made_cover({44, -101}, [&](int, int) { return *cover; }));
+    return *outlook_of({tiles, nullptr, &covers}, station, test::stop_position()).field_dbuvm;
+  };
+  const double unknown_dbuvm = field_over(std::nullopt);
+  CHECK(field_over(landcover::CoverClass::suburban) == unknown_dbuvm);
+  CHECK(field_over(landcover::CoverClass::open) > unknown_dbuvm + 1.0);
+  CHECK(field_over(landcover::CoverClass::trees) < unknown_dbuvm - 0.5);
 }
 
 TEST_CASE("a cell of sea without a tile is no gap") {
