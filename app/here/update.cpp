@@ -26,7 +26,7 @@ class HereUpdater {
     shared_.stop.surroundings = chosen.surroundings;
     shared_.sheet = Sheet::None;
   }
-  void operator()(const act::ChooseGear& chosen) { shared_.settings.gear = chosen.gear; }
+  void operator()(const act::ChooseGear& chosen) { use_gear(shared_.settings, chosen.gear); }
 
   void operator()(const act::NoseFromCourse& from) {
     remember(shared_, "Nose from the last course");

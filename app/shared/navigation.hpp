@@ -29,13 +29,14 @@ enum class Sheet {
   Checks,
   LogbookFiles,
   Carries,
-  Import
+  Import,
+  Parking,
+  Antennas
 };
 template <>
-inline constexpr std::array kStoredNames<Sheet> = names({"none", "gear", "surroundings", "path",
-                                                         "plan", "scan", "ways", "nose", "paper",
-                                                         "handle", "checks", "logbook_files",
-                                                         "carries", "import"});
+inline constexpr std::array kStoredNames<Sheet> =
+    names({"none", "gear", "surroundings", "path", "plan", "scan", "ways", "nose", "paper",
+           "handle", "checks", "logbook_files", "carries", "import", "parking", "antennas"});
 
 // What is typed.
 enum class KeypadPurpose { Position, Nose, Search, Field };
