@@ -221,6 +221,7 @@ void draw_reception(Column& column, Ui& ui, const Shared& shared) {
   if (column.button("television", "TV", 1, 2)) ui.emit(act::OpenSheet{Sheet::Television});
   if (column.button("handle", "Handle", 0, 2)) ui.emit(act::OpenSheet{Sheet::Handle});
   if (column.button("checks", "Compass checks", 1, 2)) ui.emit(act::OpenSheet{Sheet::Checks});
+  if (column.button("parking", "Before you park", 0, 1)) ui.emit(act::OpenSheet{Sheet::Parking});
 }
 
 void draw_settings(Column& column, Ui& ui, const Shared& shared) {

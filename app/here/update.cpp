@@ -31,7 +31,7 @@ class HereUpdater {
     shared_.stop.noise = chosen.noise;
     shared_.stop.inverter_on = chosen.inverter_on;
   }
-  void operator()(const act::ChooseGear& chosen) { shared_.settings.gear = chosen.gear; }
+  void operator()(const act::ChooseGear& chosen) { use_gear(shared_.settings, chosen.gear); }
 
   void operator()(const act::NoseFromCourse& from) {
     remember(shared_, "Nose from the last course");

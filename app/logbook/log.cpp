@@ -201,6 +201,13 @@ void take_back_sweep(LogbookState& state, const Shared& shared, const std::strin
   write(state, shared, SweepTakenBack{id});
 }
 
+const std::array<learning::Correction, 3>& Taught::corrections_with(const GearChoice& gear) const {
+  const auto other = std::find(other_gears.begin(), other_gears.end(), gear);
+  return other == other_gears.end()
+             ? corrections
+             : other_corrections[static_cast<std::size_t>(other - other_gears.begin())];
+}
+
 void teach(LogbookState& state, const Shared& shared) {
   std::vector<OutcomeRecord> real;
   for (const OutcomeRecord& outcome : state.log.outcomes) {
@@ -216,7 +223,12 @@ void teach(LogbookState& state, const Shared& shared) {
   taught.practice = shared.stop.practice;
   taught.gear = gear_name(shared);
   taught.stop_id = state.log.stop_id;
-  taught.corrections = learned.corrections(taught.gear, taught.stop_id.value_or(""));
+  const std::string stop_id = taught.stop_id.value_or("");
+  taught.corrections = learned.corrections(taught.gear, stop_id);
+  taught.other_gears = shared.settings.other_gears;
+  for (const GearChoice& gear : taught.other_gears) {
+    taught.other_corrections.push_back(learned.corrections(gear_of(gear).name, stop_id));
+  }
   state.log.taught = std::move(taught);
 }
 

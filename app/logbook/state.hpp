@@ -1,6 +1,7 @@
 #pragma once
 
 #include "app/logbook/files.hpp"
+#include "app/shared/settings.hpp"
 #include "core/logbook/learning.hpp"
 #include "core/logbook/logbook.hpp"
 #include "core/logbook/record.hpp"
@@ -38,12 +39,18 @@ struct Taught {
   std::vector<learning::ReliabilityBin> bins = {};
   std::optional<learning::BrierScore> brier = {};
   std::array<learning::Correction, 3> corrections = {};  // by band, for this gear at this stop
+  // The same for the rig's other gears.
+  std::vector<std::array<learning::Correction, 3>> other_corrections = {};
   std::size_t outcomes = 0;
 
   // What it was learned for.
   bool practice = false;
   std::string gear = {};
+  std::vector<GearChoice> other_gears = {};
   std::optional<std::string> stop_id = {};
+
+  // With any gear of the rig.
+  const std::array<learning::Correction, 3>& corrections_with(const GearChoice& gear) const;
   bool operator==(const Taught&) const = default;
 };
 

@@ -67,7 +67,8 @@ void derive(LogbookState& state, const Shared& shared) {
   state.log.stop_id = stop_here(state.log, shared);
   const Taught& taught = state.log.taught;
   if (taught.practice != shared.stop.practice ||
-      taught.gear != gear_of(shared.settings.gear).name || taught.stop_id != state.log.stop_id) {
+      taught.gear != gear_of(shared.settings.gear).name ||
+      taught.other_gears != shared.settings.other_gears || taught.stop_id != state.log.stop_id) {
     teach(state, shared);
   }
   state.outcomes_here.clear();

@@ -7,6 +7,7 @@
 #include "app/keypad/actions.hpp"
 #include "app/logbook/actions.hpp"
 #include "app/map/actions.hpp"
+#include "app/parking/actions.hpp"
 #include "app/peak/actions.hpp"
 #include "app/plan/actions.hpp"
 #include "app/safety/actions.hpp"
@@ -17,8 +18,8 @@
 // actions; nothing else changes the model, so a session is the list of its actions.
 namespace mastwise {
 
-using AllActions =
-    Joined<SharedActions, HereActions, StationsActions, MapActions, AimActions, PlanActions,
-           PeakActions, LogbookActions, AheadActions, DataActions, KeypadActions, SafetyActions>;
+using AllActions = Joined<SharedActions, HereActions, StationsActions, MapActions, AimActions,
+                          PlanActions, PeakActions, LogbookActions, AheadActions, ParkingActions,
+                          DataActions, KeypadActions, SafetyActions>;
 
 }  // namespace mastwise

@@ -4,6 +4,7 @@
 #include "app/data/json.hpp"
 #include "app/logbook/json.hpp"
 #include "app/map/json.hpp"
+#include "app/parking/json.hpp"
 #include "app/peak/json.hpp"
 #include "app/shared/json.hpp"
 #include "app/shared/places_json.hpp"

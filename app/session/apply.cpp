@@ -7,6 +7,7 @@
 #include "app/keypad/update.hpp"
 #include "app/logbook/update.hpp"
 #include "app/map/update.hpp"
+#include "app/parking/update.hpp"
 #include "app/peak/update.hpp"
 #include "app/plan/update.hpp"
 #include "app/safety/update.hpp"
@@ -30,6 +31,7 @@ void update_all(Model& model, const Action& action, const World& world) {
   update(model.peak, model, action);
   update(model.logbook, model, action);
   update(model.ahead, model, action);
+  update(model.parking, model, action);
   update(model.data, model, action);
   update(model.keypad, model, action);
 }
@@ -51,6 +53,7 @@ void derive_all(Model& model, const World& world) {
   derive(model.map, model);
   derive(model.aim, model);
   derive(model.plan, model);
+  derive(model.parking, model);
   derive(model.logbook, model);
   derive(model.data, model);
   derive(model.safety, model);

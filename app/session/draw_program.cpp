@@ -5,6 +5,7 @@
 #include "app/keypad/draw.hpp"
 #include "app/logbook/draw.hpp"
 #include "app/map/draw.hpp"
+#include "app/parking/draw.hpp"
 #include "app/path/draw.hpp"
 #include "app/peak/draw.hpp"
 #include "app/plan/draw.hpp"
@@ -139,7 +140,8 @@ void draw_foot(Ui& ui, const ui::Layout& layout, const Model& model) {
 void draw_open_sheet(Ui& ui, const Model& model) {
   draw_sheet(ui, model, model.here) || draw_sheet(ui, model, model.list) || draw_sheet(ui, model) ||
       draw_sheet(ui, model, model.aim) || draw_sheet(ui, model, model.plan) ||
-      draw_sheet(ui, model, model.logbook) || draw_sheet(ui, model, model.data);
+      draw_sheet(ui, model, model.parking) || draw_sheet(ui, model, model.logbook) ||
+      draw_sheet(ui, model, model.data);
 }
 
 // Draws the sheet that covers the rail and all places; false if none does.

@@ -7,6 +7,7 @@
 #include "app/keypad/state.hpp"
 #include "app/logbook/state.hpp"
 #include "app/map/state.hpp"
+#include "app/parking/state.hpp"
 #include "app/peak/state.hpp"
 #include "app/plan/state.hpp"
 #include "app/safety/state.hpp"
@@ -25,6 +26,7 @@ struct Model : Shared {
   PeakState peak = {};
   LogbookState logbook = {};
   AheadState ahead = {};
+  ParkingState parking = {};
   Intake data = {};
   KeypadState keypad = {};
   SafetyState safety = {};

@@ -3,8 +3,12 @@
 #include "app/ahead/update.hpp"
 #include "app/keypad/keypad.hpp"
 #include "app/map/update.hpp"
+#include "app/parking/update.hpp"
 
 #include <algorithm>
+#include <array>
+#include <utility>
+#include <vector>
 
 namespace mastwise {
 namespace {
@@ -13,6 +17,13 @@ void add(std::vector<Position>& shown, const std::optional<Position>& position) 
   if (position && std::find(shown.begin(), shown.end(), *position) == shown.end()) {
     shown.push_back(*position);
   }
+}
+
+std::array<reception::LearnedBias, 3> biases(
+    const std::array<learning::Correction, 3>& corrections) {
+  std::array<reception::LearnedBias, 3> biases;
+  std::transform(corrections.begin(), corrections.end(), biases.begin(), learning::as_bias);
+  return biases;
 }
 
 }  // namespace
@@ -39,9 +50,7 @@ StationsQuestion stations_question(const Model& model) {
     question.compare = true;
     question.ahead = model.ahead.places;
   }
-  const auto& corrections = model.logbook.log.taught.corrections;
-  std::transform(corrections.begin(), corrections.end(), question.learned.begin(),
-                 learning::as_bias);
+  question.learned = biases(model.logbook.log.taught.corrections);
   return question;
 }
 
@@ -55,6 +64,16 @@ std::optional<AreaQuestion> area_question(const Model& model) {
 
 std::optional<RouteQuestion> route_question(const Model& model) {
   return route_question(model.ahead, model, stations_question(model));
+}
+
+std::optional<GearsQuestion> gears_question(const Model& model) {
+  if (model.sheet != Sheet::Parking) return std::nullopt;
+  const Taught& taught = model.logbook.log.taught;
+  std::vector<std::array<reception::LearnedBias, 3>> learned;
+  for (const GearChoice& choice : rig_gears(model.settings)) {
+    learned.push_back(biases(taught.corrections_with(choice)));
+  }
+  return gears_question(model, stations_question(model), std::move(learned));
 }
 
 std::optional<PlacesQuestion> places_question(const Model& model) {

@@ -12,6 +12,7 @@ StationsQuestion stations_question(const Model& model);
 std::optional<MapQuestion> map_question(const Model& model);
 std::optional<AreaQuestion> area_question(const Model& model);
 std::optional<RouteQuestion> route_question(const Model& model);
+std::optional<GearsQuestion> gears_question(const Model& model);
 // For the gazetteer: the typed name, and the positions shown.
 std::optional<PlacesQuestion> places_question(const Model& model);
 // While the sheet has been opened.

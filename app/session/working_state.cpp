@@ -72,6 +72,7 @@ json state_of(const Model& model) {
           {"sweep", model.peak.sweep},
           {"ahead", model.ahead.places},
           {"along", model.ahead.along},
+          {"neighbors", model.parking.neighbors},
           {"weather", model.logbook.weather},
           {"undo", undo_json(model.undo)}};
 }
@@ -178,6 +179,7 @@ Result<Done> restore(Model& model, const std::string& kept, const World& world) 
   }
   restorer.into("ahead", model.ahead.places);
   restorer.into("along", model.ahead.along);
+  restorer.into("neighbors", model.parking.neighbors);
   restorer.into("weather", model.logbook.weather);
   restorer.part("undo", [&](const json& in) { model.undo = undo_from(in); });
   return restorer.result();

@@ -31,12 +31,14 @@ enum class Sheet {
   Carries,
   Import,
   Noise,
-  Television
+  Television,
+  Parking,
+  Antennas
 };
 template <>
-inline constexpr std::array kStoredNames<Sheet> =
-    names({"none", "gear", "surroundings", "path", "plan", "scan", "ways", "nose", "paper",
-           "handle", "checks", "logbook_files", "carries", "import", "noise", "television"});
+inline constexpr std::array kStoredNames<Sheet> = names(
+    {"none", "gear", "surroundings", "path", "plan", "scan", "ways", "nose", "paper", "handle",
+     "checks", "logbook_files", "carries", "import", "noise", "television", "parking", "antennas"});
 
 // What is typed.
 enum class KeypadPurpose { Position, Nose, Search, Field };

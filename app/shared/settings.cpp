@@ -46,6 +46,43 @@ gear::Gear gear_of(const GearChoice& choice) {
   return gear;
 }
 
+bool same_preset(const GearChoice& one, const GearChoice& other) {
+  return gear_of(one).name == gear_of(other).name;
+}
+
+std::vector<GearChoice> rig_gears(const Settings& settings) {
+  std::vector<GearChoice> gears{settings.gear};
+  for (const GearChoice& other : settings.other_gears) {
+    const bool there = std::any_of(gears.begin(), gears.end(),
+                                   [&](const GearChoice& one) { return same_preset(one, other); });
+    if (!there) gears.push_back(other);
+  }
+  std::stable_sort(gears.begin(), gears.end(), [](const GearChoice& one, const GearChoice& other) {
+    const gear::Gear left = gear_of(one), right = gear_of(other);
+    return left.height_m != right.height_m ? left.height_m < right.height_m
+                                           : left.name < right.name;
+  });
+  return gears;
+}
+
+void use_gear(Settings& settings, const GearChoice& choice) {
+  auto& others = settings.other_gears;
+  if (!same_preset(choice, settings.gear)) {
+    std::replace_if(
+        others.begin(), others.end(),
+        [&](const GearChoice& other) { return same_preset(other, choice); }, settings.gear);
+  }
+  settings.gear = choice;
+}
+
+void toggle_gear(Settings& settings, const std::string& preset) {
+  const GearChoice choice{.preset = preset};
+  if (same_preset(choice, settings.gear)) return;
+  const auto removed = std::erase_if(
+      settings.other_gears, [&](const GearChoice& other) { return same_preset(other, choice); });
+  if (removed == 0) settings.other_gears.push_back(choice);
+}
+
 Result<Handle> handle_of(const HandleChoice& choice) {
   const auto point = [](double reading_deg, double angle_deg) {
     return HandlePoint{HandleReading::dial_deg(reading_deg), RigAngle::clockwise_deg(angle_deg)};

@@ -33,6 +33,8 @@ struct GearChoice {
 
 // The chosen gear; an unknown preset counts as the default.
 gear::Gear gear_of(const GearChoice& choice);
+// Whether both are the same preset, perhaps with other figures.
+bool same_preset(const GearChoice& one, const GearChoice& other);
 
 // The ceiling handle: where the antenna pointed, from the nose, at two readings; its stops and the
 // reading for lowering, where known.
@@ -64,7 +66,8 @@ struct Settings {
   Carrier carrier = Carrier::driven;
   std::string tablet = {};  // distinguishes this tablet's records
   Notation notation = Notation::Decimal;
-  GearChoice gear = {};
+  GearChoice gear = {};                           // in use
+  std::vector<GearChoice> other_gears = {};       // that the rig has too, one of each preset
   std::vector<std::string> pinned_networks = {};  // wanted wherever the rig stops
   std::vector<TickedNetwork> ticked_networks = {};
   std::string of_newer = {};  // settings of a newer version as JSON, to keep them
@@ -80,6 +83,7 @@ struct Settings {
     f("channels_by_hand", self.channels_by_hand);
     f("notation", self.notation);
     f("gear", self.gear);
+    f("other_gears", self.other_gears);
     f("pointing", self.pointing);
     f("handle", self.handle);
     f("carrier", self.carrier);
@@ -91,6 +95,15 @@ struct Settings {
 
 // Moves a setting to its next value: a switch to the other, a choice to the one after it.
 void next_setting(Settings& settings, std::string_view name);
+
+// The gears of the rig, the lowest first: what needs no raising comes before what does. Presets of
+// one height by name.
+std::vector<GearChoice> rig_gears(const Settings& settings);
+// Uses this gear. One of the rig's others changes places with the gear in use; any other replaces
+// it.
+void use_gear(Settings& settings, const GearChoice& choice);
+// Adds the preset to the rig's other gears, or removes it; the gear in use stays.
+void toggle_gear(Settings& settings, const std::string& preset);
 
 // Pins or unpins a network, ignoring case.
 bool is_pinned(const Settings& settings, const std::string& network);

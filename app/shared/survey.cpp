@@ -40,15 +40,6 @@ const StationRow* find_row(const StationsAnswer& answer, const StationKey& key) 
   return nullptr;
 }
 
-std::vector<std::string> networks_of(const Station& station) {
-  std::vector<std::string> networks;
-  if (!station.network.empty()) networks.push_back(station.network);
-  for (const Program& program : station.programs) {
-    if (!program.network.empty()) networks.push_back(program.network);
-  }
-  return networks;
-}
-
 bool carries(const Station& station, const std::string& network) {
   return reception::grants(station, {reception::Wish::Kind::network, network});
 }

@@ -10,6 +10,7 @@
 #include "core/reception/prospect.hpp"
 #include "core/reception/surroundings.hpp"
 #include "core/reception/survey.hpp"
+#include "core/stations/networks.hpp"
 #include "core/stations/station.hpp"
 
 #include <array>
@@ -75,8 +76,6 @@ const StationRow* find_row(const StationsAnswer& answer, const StationKey& key);
 // The stations of a plan step that the answer knows.
 std::vector<ScanCandidate> scan_candidates(const StationsAnswer& answer, const PlanStep& step);
 
-// The networks that a station or its programs carry.
-std::vector<std::string> networks_of(const Station& station);
 // Whether it carries the network, ignoring case.
 bool carries(const Station& station, const std::string& network);
 // Adds the networks ticked for the station.

@@ -1,6 +1,8 @@
 #include "app/shell/errands.hpp"
 
 #include "app/map/actions.hpp"
+#include "app/parking/update.hpp"
+#include "app/service/gear_survey.hpp"
 #include "app/service/place_search.hpp"
 #include "app/service/route_survey.hpp"
 #include "app/service/station_search.hpp"
@@ -30,6 +32,10 @@ std::unique_ptr<Errand> errand(
 
 std::optional<StationsQuestion> survey_question(const Model& model) {
   return stations_question(model);
+}
+
+std::optional<GearsQuestion> rig_question(const Model& model) {
+  return gears_question(model);
 }
 
 std::unique_ptr<Errand> logbook_errand(const ErrandSources& sources,
@@ -62,6 +68,8 @@ Errands errands(const ErrandSources& sources, const std::function<void()>& wake)
   all.push_back(
       errand<act::AreaScanned>(area_question, area_answerer(sources.survey), wake, same_area));
   all.push_back(errand<act::RouteSurveyed>(route_question, route_answerer(sources.survey), wake));
+  all.push_back(
+      errand<act::GearsCompared>(rig_question, gears_answerer(sources.survey), wake, same_gears));
   all.push_back(errand<act::PlacesFound>(places_question, places_answerer(sources.places), wake,
                                          same_places));
   all.push_back(logbook_errand(sources, wake));

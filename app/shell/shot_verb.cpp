@@ -63,6 +63,9 @@ const Screens& screens() {
         {"weather", {act::Ask{Asking::Weather}}},
         {"before-driving", {act::Ask{Asking::Drive}}},
         {"channels", {act::ScanStep{0}}},
+        {"parking",
+         {act::ToggleGear{"Omnidirectional roof disc with amplifier"},
+          act::ToggleGear{"Long Yagi on a pole with amplifier"}, act::OpenSheet{Sheet::Parking}}},
         {"data", {act::OpenSheet{Sheet::Import}}},
         {"table", {act::OpenSheet{Sheet::Import}}},
     };

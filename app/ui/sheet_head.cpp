@@ -6,12 +6,12 @@
 
 namespace mastwise::ui {
 
-Rect draw_sheet_head(Ui& ui, const std::string& title) {
+Rect draw_sheet_head(Ui& ui, const std::string& title, Sheet back) {
   const Rect page = ui.screen().inset(kMargin);
   ui.canvas().text({page.left, page.top + 44.0f}, title, Face::Cardinal, ui.theme().ink);
   const Rect close{page.right - 176.0f, page.top, page.right, page.top + Column::kButton};
   if (ui.button("close sheet", close, "Done", ButtonLook::Filled)) {
-    ui.emit(act::OpenSheet{Sheet::None});
+    ui.emit(act::OpenSheet{back});
   }
   return {page.left, close.bottom + Column::kGap, page.right, page.bottom};
 }

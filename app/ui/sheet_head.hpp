@@ -1,12 +1,14 @@
 #pragma once
 
+#include "app/shared/navigation.hpp"
 #include "app/ui/ui.hpp"
 
 #include <string>
 
 namespace mastwise::ui {
 
-// Draws a sheet's title and its Done button over the whole width; returns the room below.
-Rect draw_sheet_head(Ui& ui, const std::string& title);
+// Draws a sheet's title and its Done button over the whole width; returns the room below. Done
+// leads to `back`: the sheet that this one was opened from, or the places.
+Rect draw_sheet_head(Ui& ui, const std::string& title, Sheet back = Sheet::None);
 
 }  // namespace mastwise::ui

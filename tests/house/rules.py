@@ -38,7 +38,7 @@ FORBIDDEN = [
 ]
 
 # A room for each feature: state, actions, update, JSON, and what it draws in files named draw*.
-ROOMS = ("here", "stations", "map", "path", "aim", "plan", "peak", "logbook", "ahead", "data",
+ROOMS = ("here", "stations", "map", "path", "aim", "plan", "peak", "logbook", "ahead", "parking", "data",
          "keypad", "safety")
 
 

@@ -1,6 +1,7 @@
 #include "tests/support/action_examples.hpp"
 
 #include "core/geo/geodesic.hpp"
+#include "tests/support/gears_answer.hpp"
 #include "tests/support/logbook_records.hpp"
 
 namespace mastwise::test {
@@ -331,6 +332,10 @@ std::vector<Action> every_action() {
           act::NextPlanFloor{},
           act::SwitchAlong{},
           act::RouteSurveyed{some_route()},
+          act::UseGear{"p"},
+          act::ToggleGear{"p"},
+          act::NextNeighbors{},
+          act::GearsCompared{test::some_gears()},
           act::SwitchMap{},
           act::MoveMap{{.drag = {0.1, 0.2}, .scale = 1.3, .turn_deg = 0.7, .about = {1.1, 2.2}}},
           act::TouchMap{{0.3, 0.6}},

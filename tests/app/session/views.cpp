@@ -13,6 +13,8 @@ namespace {
 
 const Position kDryLake = *Position::at_deg(42.5, -118.5);
 
+const Position kNowhere = *Position::at_deg(-40.0, 20.0);
+
 void use_practice(Stage&) {}
 
 void leave_practice(Stage& stage) {
@@ -224,6 +226,23 @@ const std::vector<View>& views() {
                                                     "120,-15\n150,-15\n180,-15\n"}});
          press(s, act::OpenSheet{Sheet::Gear});
        }},
+      {"before parking, one antenna", [](Stage& s) { press(s, act::OpenSheet{Sheet::Parking}); }},
+      {"before parking, every antenna",
+       [](Stage& s) {
+         for (const gear::Gear& preset : gear::presets()) press(s, act::ToggleGear{preset.name});
+         press(s, act::OpenSheet{Sheet::Parking});
+       }},
+      {"before parking, nothing likely",
+       [](Stage& s) {
+         press(s, act::SetStop{Stop{.source = PositionSource::ByHand, .by_hand = kNowhere}});
+         press(s, act::OpenSheet{Sheet::Parking});
+       }},
+      {"before parking, no position",
+       [](Stage& s) {
+         leave_practice(s);
+         press(s, act::OpenSheet{Sheet::Parking});
+       }},
+      {"antennas on the rig", [](Stage& s) { press(s, act::OpenSheet{Sheet::Antennas}); }},
       {"surroundings", [](Stage& s) { press(s, act::OpenSheet{Sheet::Surroundings}); }},
       {"noise",
        [](Stage& s) {

@@ -1,0 +1,301 @@
+#include "app/parking/actions.hpp"
+#include "app/parking/draw.hpp"
+#include "app/parking/draw_sectors.hpp"
+#include "app/shared/actions.hpp"
+#include "app/ui/chance_mark.hpp"
+#include "app/ui/column.hpp"
+#include "app/ui/lit_row.hpp"
+#include "app/ui/sheet_head.hpp"
+#include "app/ui/shortened.hpp"
+#include "app/words/chances.hpp"
+#include "app/words/units.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include <fmt/format.h>
+
+// The gears of the rig side by side, and which way to park.
+namespace mastwise::screens {
+namespace {
+
+using ui::Align;
+using ui::ButtonLook;
+using ui::Column;
+using ui::Face;
+
+constexpr float kPad = 16.0f, kOfferLine = 34.0f, kCount = 132.0f;
+
+std::string count_words(std::size_t count, std::size_t all, const char* one, const char* many) {
+  return fmt::format("{} of {} {}", count, all, all == 1 ? one : many);
+}
+
+// Which gear to raise, in one sentence.
+std::string enough_words(const GearsAnswer& answer) {
+  if (answer.networks.empty() && answer.unnamed == 0) return "Nothing is likely here with any.";
+  if (answer.rows.size() == 1) return "The only antenna on the list.";
+  if (!answer.enough) return "No antenna brings in all of it.";
+  return fmt::format("{} is enough.", answer.rows[*answer.enough].name);
+}
+
+// One gear with its networks, from the top down; the whole row can be touched.
+class GearCard {
+ public:
+  GearCard(Ui& ui, Rect area, const GearsAnswer& answer, const GearRow& row, bool in_use,
+           bool miles)
+      : ui_(ui),
+        theme_(ui.theme()),
+        area_(area),
+        answer_(answer),
+        row_(row),
+        in_use_(in_use),
+        miles_(miles) {}
+
+  // Returns its bottom.
+  float draw();
+
+ private:
+  std::string under() const {
+    std::string words = words::height(row_.height_m, miles_) + " up";
+    if (in_use_) words += ", in use";
+    return words;
+  }
+  std::string only() const {
+    return row_.only.empty() || answer_.rows.size() < 2
+               ? std::string()
+               : fmt::format("Only with it: {}", fmt::join(row_.only, ", "));
+  }
+  // The room of the count.
+  float head() const { return answer_.networks.empty() || answer_.unnamed == 0 ? 78.0f : 102.0f; }
+  float name_width() const { return area_.width() - 2.0f * kPad - kCount; }
+  std::size_t columns() const { return area_.width() > 640.0f ? 3 : 2; }
+  float height() const;
+  void count(float top);
+  float offers(float top);
+
+  Ui& ui_;
+  const ui::Theme& theme_;
+  Rect area_;
+  const GearsAnswer& answer_;
+  const GearRow& row_;
+  bool in_use_, miles_;
+  bool lit_ = false;
+};
+
+float GearCard::height() const {
+  const auto names =
+      static_cast<float>(ui_.wrapped(row_.name, name_width(), Face::WordBold).size());
+  const auto lines = static_cast<float>((row_.offers.size() + columns() - 1) / columns());
+  const std::string words = only();
+  const float width = area_.width() - 2.0f * kPad;
+  const auto extra =
+      words.empty() ? 0.0f : static_cast<float>(ui_.wrapped(words, width, Face::Small).size());
+  return std::max(head(), 46.0f + 28.0f * names) + kOfferLine * lines + 26.0f * extra + 10.0f;
+}
+
+void GearCard::count(float top) {
+  const float right = area_.right - kPad;
+  const bool named = !answer_.networks.empty();
+  const std::size_t brought = named ? row_.networks : row_.unnamed;
+  const std::size_t all = named ? answer_.networks.size() : answer_.unnamed;
+  ui_.canvas().text({right, top + 40.0f}, fmt::format("{} of {}", brought, all), Face::Cardinal,
+                    theme_.ink, Align::Right);
+  const ui::Color ink = ui::second_ink_on_row(theme_, lit_);
+  ui_.canvas().text({right, top + 66.0f}, named ? "networks" : "stations", Face::Small, ink,
+                    Align::Right);
+  if (!named || answer_.unnamed == 0) return;
+  ui_.canvas().text({right, top + 90.0f},
+                    count_words(row_.unnamed, answer_.unnamed, "other", "others"), Face::Small, ink,
+                    Align::Right);
+}
+
+// Each network at the same place in every card: its name, the chance and its mark.
+float GearCard::offers(float top) {
+  constexpr float kMark = 60.0f, kNumber = 56.0f, kBetween = 20.0f;
+  const std::size_t columns = this->columns();
+  const float width = (area_.width() - 2.0f * kPad - kBetween * static_cast<float>(columns - 1)) /
+                      static_cast<float>(columns);
+  for (std::size_t i = 0; i < row_.offers.size(); ++i) {
+    const float left = area_.left + kPad + static_cast<float>(i % columns) * (width + kBetween);
+    const float baseline = top + kOfferLine * static_cast<float>(i / columns) + 24.0f;
+    const auto& percent = row_.offers[i].chance_percent;
+    const bool likely =
+        percent && reception::chance_word(*percent) <= reception::ChanceWord::likely;
+    const Face face = likely ? Face::SmallBold : Face::Small;
+    const ui::Color ink = likely ? theme_.ink : ui::second_ink_on_row(theme_, lit_);
+    const float room = width - kMark - kNumber - 8.0f;
+    ui_.canvas().text({left, baseline},
+                      ui::shortened(ui_.canvas(), answer_.networks[i], face, room), face, ink);
+    const float right = left + width;
+    if (!percent) {
+      ui_.canvas().text({right, baseline}, "unknown", Face::Small, ink, Align::Right);
+      continue;
+    }
+    ui_.canvas().text({right - kMark - 8.0f, baseline}, words::chance_number(*percent), face, ink,
+                      Align::Right);
+    ui::draw_chance_mark(ui_, {right - kMark, baseline - 14.0f, right, baseline - 1.0f},
+                         reception::chance_word(*percent));
+  }
+  const std::size_t lines = (row_.offers.size() + columns - 1) / columns;
+  return top + kOfferLine * static_cast<float>(lines);
+}
+
+float GearCard::draw() {
+  const Rect card{area_.left, area_.top, area_.right, area_.top + height()};
+  const std::string target = "use gear " + row_.name;
+  if (ui_.touchable(target, card, !in_use_, "gears")) ui_.emit(act::UseGear{row_.name});
+  lit_ = in_use_ || ui_.pressed(target);
+  if (lit_) ui_.canvas().fill(card.inset(2.0f), theme_.lobe, 10.0f);
+  const float left = area_.left + kPad;
+  float y = ui_.paragraph({left, card.top + 34.0f}, name_width(), 28.0f, row_.name, Face::WordBold,
+                          theme_.ink);
+  ui_.canvas().text({left, y}, under(), Face::Small, ui::second_ink_on_row(theme_, lit_));
+  count(card.top);
+  y = offers(std::max(card.top + head(), y + 12.0f));
+  if (const std::string words = only(); !words.empty()) {
+    ui_.paragraph({left, y + 24.0f}, area_.width() - 2.0f * kPad, 26.0f, words, Face::Small,
+                  ui::second_ink_on_row(theme_, lit_));
+  }
+  ui_.canvas().line({card.left, card.bottom}, {card.right, card.bottom}, theme_.rule, 1.5f);
+  return card.bottom;
+}
+
+const char* neighbors_label(Neighbors neighbors) {
+  switch (neighbors) {
+    case Neighbors::both:
+      return "Neighbors on both sides";
+    case Neighbors::right:
+      return "Neighbor on the right";
+    case Neighbors::left:
+      return "Neighbor on the left";
+    case Neighbors::none:
+      break;
+  }
+  return "No neighbors";
+}
+
+// Beside Done.
+void draw_neighbors_button(Ui& ui, Rect area, const ParkingState& parking) {
+  constexpr float kWidth = 320.0f, kDone = 176.0f;
+  const float right = area.right - kDone - Column::kGap;
+  const float bottom = area.top - Column::kGap;
+  if (ui.button("neighbors", {right - kWidth, bottom - Column::kButton, right, bottom},
+                neighbors_label(parking.neighbors), ButtonLook::Plain)) {
+    ui.emit(act::NextNeighbors{});
+  }
+}
+
+// How low things in the sectors must be.
+std::string low_words(const GearRow& row, bool miles) {
+  constexpr double kLeast_m = 0.5;
+  double lowest_m = row.height_m;
+  for (const KeptSector& sector : row.sectors) lowest_m = std::min(lowest_m, sector.harmless_m);
+  const std::string away = words::height(kNearObstacle_m, miles);
+  if (lowest_m < kLeast_m) return fmt::format("In the sectors nothing may stand within {}.", away);
+  return fmt::format("In the sectors keep what stands {} away lower than {}.", away,
+                     words::height(lowest_m, miles));
+}
+
+// Which way to park, below the gears.
+void draw_which_way(Column& column, const Shared& shared, const ParkingState& parking) {
+  const GearRow& row = parking.answer->rows[*parking.row];
+  column.heading("WHICH WAY TO PARK");
+  if (row.sectors.empty()) {
+    column.plain("No wanted station is likely with this antenna: no sector to keep clear.");
+    return;
+  }
+  column.plain(low_words(row, shared.settings.miles));
+  column.line(fmt::format("The inner ring shows the nose headings. A sector has the clearance of "
+                          "ITU-R P.526 for each station, and ± {:.0f}° for your compass.",
+                          std::max(1.0, parking.answer->question.here.heading_error_deg)),
+              Face::Small);
+}
+
+void draw_page(Ui& ui, Rect view, const Shared& shared, const ParkingState& parking) {
+  const GearsAnswer& answer = *parking.answer;
+  Rect page = view;
+  const float begun = page.top = ui.begin_page("parking", view);
+  const float first = ui.paragraph({page.left, page.top + 30.0f}, page.width(), 34.0f,
+                                   enough_words(answer), Face::Value, ui.theme().ink);
+  float y = first - 18.0f;
+  for (std::size_t i = 0; i < answer.rows.size(); ++i) {
+    const bool in_use = parking.row == i;
+    y = GearCard(ui, {page.left, y, page.right, y}, answer, answer.rows[i], in_use,
+                 shared.settings.miles)
+            .draw();
+  }
+  page.top = y;
+  Column column(ui, page);
+  if (column.button("antennas", "Antennas on this rig", 0, 1)) {
+    ui.emit(act::OpenSheet{Sheet::Antennas});
+  }
+  column.space(24.0f);
+  if (parking.row) draw_which_way(column, shared, parking);
+  ui.end_page("parking", begun, column.bottom() + 16.0f);
+}
+
+}  // namespace
+
+void draw_parking_sheet(Ui& ui, const Shared& shared, const ParkingState& parking) {
+  const Rect area = draw_sheet_head(ui, "Before you park");
+  if (!parking.answer || !shared.findings.position) {
+    Column column(ui, area);
+    column.plain(shared.findings.position ? "Computing the paths."
+                                          : "Position unknown. Set it under Here.");
+    return;
+  }
+  if (!parking.answer->trouble.empty()) {
+    Column column(ui, area);
+    column.warning(parking.answer->trouble);
+    return;
+  }
+  if (parking.row) draw_neighbors_button(ui, area, parking);
+  constexpr float kBetween = 32.0f;
+  Rect picture = area, page = area;
+  if (ui.portrait()) {
+    picture.bottom = area.top + 0.5f * area.height();
+    page.top = picture.bottom + kBetween / 2.0f;
+  } else {
+    picture.right = area.left + 0.49f * area.width();
+    page.left = picture.right + kBetween;
+  }
+  if (parking.row) draw_sectors(ui, picture, shared, parking);
+  draw_page(ui, page, shared, parking);
+}
+
+// Every preset, those that the rig has marked.
+void draw_antennas_sheet(Ui& ui, const Shared& shared) {
+  constexpr float kRow = 84.0f, kBox = 34.0f;
+  const Rect area = draw_sheet_head(ui, "Antennas on this rig", Sheet::Parking);
+  const std::vector<gear::Gear> presets = gear::presets();
+  const std::vector<GearChoice> has = rig_gears(shared.settings);
+  const float offset = ui.begin_scroll("antennas", area, kRow * static_cast<float>(presets.size()));
+  float top = area.top - offset;
+  for (const gear::Gear& preset : presets) {
+    const Rect row{area.left, top, area.right, top + kRow};
+    const std::string target = "antenna " + preset.name;
+    const bool in_use = gear_of(shared.settings.gear).name == preset.name;
+    const bool on_rig = std::any_of(has.begin(), has.end(), [&](const GearChoice& choice) {
+      return gear_of(choice).name == preset.name;
+    });
+    if (ui.touchable(target, row, !in_use, "antennas")) ui.emit(act::ToggleGear{preset.name});
+    const bool lit = ui.pressed(target);
+    if (lit) ui.canvas().fill(row.inset(2.0f), ui.theme().lobe, 10.0f);
+    const Rect box{row.left + 16.0f, row.center().y - kBox / 2.0f, row.left + 16.0f + kBox,
+                   row.center().y + kBox / 2.0f};
+    ui.canvas().outline(box, ui.theme().ink, 3.0f, 6.0f);
+    if (on_rig) ui.canvas().fill(box.inset(8.0f), ui.theme().accent, 3.0f);
+    const float left = box.right + 20.0f, baseline = row.center().y + 9.0f;
+    ui.canvas().text({left, baseline},
+                     ui::shortened(ui.canvas(), preset.name, Face::Word, row.right - left - 120.0f),
+                     on_rig ? Face::WordBold : Face::Word, ui.theme().ink);
+    ui.canvas().text({row.right - 16.0f, baseline},
+                     in_use ? "in use" : words::height(preset.height_m, shared.settings.miles),
+                     Face::Small, ui::second_ink_on_row(ui.theme(), lit), Align::Right);
+    ui.canvas().line({row.left, row.bottom}, {row.right, row.bottom}, ui.theme().rule, 1.5f);
+    top += kRow;
+  }
+  ui.end_scroll();
+}
+
+}  // namespace mastwise::screens
