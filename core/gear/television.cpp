@@ -82,7 +82,7 @@ Result<DecoderSet> parse_decoders(std::string_view text) {
   DecoderSet decoders;
   while (true) {
     const std::size_t comma = std::min(text.find(','), text.size());
-    const auto decoder = words::parse_choice(text.substr(0, comma), kDecoders, "a kind of TV");
+    const auto decoder = words::parse_choice(text.substr(0, comma), kDecoders, "a TV standard");
     if (!decoder) return decoder.error();
     decoders.add(*decoder);
     if (comma == text.size()) return decoders;
