@@ -59,20 +59,22 @@ NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(ImportReport, source, rows_read, stations_add
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(ProgramReport, source, rows_read, programs, stations,
                                    without_station, strangers, rejected)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(StationProgram, call_sign, facility_id, rf_channel, program)
-NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(TableReading, kind, source, mapping, ready, classes)
+// Recordings from before rasters were imported lack some members.
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE_WITH_DEFAULT(TableReading, kind, source, mapping, ready, classes)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(IntakeQuestion, step, look, folder, path, reading, taking)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(IntakeEntry, kind, path, name, bytes)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(IntakeFolder, path, parent, entries)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(IntakeColumn, name, example)
-NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(TableLook, reading, renews, known_by, doubts, columns, file_date,
-                                   rows, rejected, first_rejected, sample, programs, map,
-                                   class_tables, trouble)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE_WITH_DEFAULT(TableLook, reading, renews, known_by, doubts,
+                                                columns, file_date, rows, rejected, first_rejected,
+                                                sample, programs, map, class_tables, trouble)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(GroundReport, land_cover, source, notice, cells, filled,
                                    unlisted_codes)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(GroundHeld, terrain_cells, cover_cells, notices, problems)
-NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(IntakeReport, of_programs, stations, programs, rejected,
-                                   first_stations, ground)
-NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(IntakeAnswer, question, generation, stations, programs, ground,
-                                   places, folder, look, doing, part, report, trouble)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE_WITH_DEFAULT(IntakeReport, of_programs, stations, programs,
+                                                rejected, first_stations, ground)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE_WITH_DEFAULT(IntakeAnswer, question, generation, stations,
+                                                programs, ground, places, folder, look, doing, part,
+                                                report, trouble)
 
 }  // namespace mastwise

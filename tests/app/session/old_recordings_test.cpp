@@ -89,3 +89,22 @@ TEST_CASE("enums of facts are stored by name") {
   CHECK(reasons.at(18).at("what") == "standard");
   CHECK(reasons.at(18).at("assumed").is_string());
 }
+
+TEST_CASE("an import recorded before rasters could be imported still opens") {
+  nlohmann::json json = example<act::IntakeFound>();
+  const auto now = read<act::IntakeFound>(json);
+  nlohmann::json& answer = json.at("answer");
+  answer.erase("ground");
+  answer.at("report").erase("ground");
+  answer.at("look").erase("class_tables");
+  answer.at("look").at("reading").erase("classes");
+  answer.at("question").at("reading").erase("classes");
+  const auto old = read<act::IntakeFound>(json);
+  CHECK(old.answer.ground == GroundHeld{});
+  CHECK_FALSE(old.answer.report->ground);
+  CHECK(old.answer.report->stations == now.answer.report->stations);
+  CHECK(old.answer.look->class_tables.empty());
+  CHECK(old.answer.look->map == now.answer.look->map);
+  CHECK(old.answer.look->columns == now.answer.look->columns);
+  CHECK(old.answer.question.path == now.answer.question.path);
+}
