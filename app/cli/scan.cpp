@@ -45,9 +45,9 @@ Result<reception::ChanceMap> scan_all(const reception::AreaGrid& grid, const Sto
   const platform::TileFolder tiles(setting.question.practice
                                        ? setting.sources.practice_terrain_folder
                                        : setting.sources.terrain_folder);
-  const reception::Receiver receiver{.position = grid.stop(),
-                                     .surroundings = setting.question.surroundings,
-                                     .gear = gear_of(setting.question.gear)};
+  StationsQuestion question = setting.question;
+  question.from = grid.stop();
+  const reception::Receiver receiver = receiver_of(question);
   Pool pool;
   AreaWork work(pool);
   std::vector<reception::ChanceMap> maps;

@@ -27,6 +27,12 @@ struct ChooseSurroundings {
   reception::Surroundings surroundings;
 };
 
+struct ChooseLeaves {
+  static constexpr std::string_view kName = "ChooseLeaves";
+  static constexpr auto kFields = fields("leaves");
+  reception::LeafChoice leaves;
+};
+
 struct ChooseGear {
   static constexpr std::string_view kName = "ChooseGear";
   static constexpr auto kFields = fields("gear");
@@ -69,8 +75,8 @@ struct ForgetNose {
 namespace mastwise {
 
 using HereActions =
-    ActionList<act::UseReceiver, act::UseMapPlace, act::ChooseSurroundings, act::ChooseGear,
-               act::NoseFromCourse, act::NoseFromSensor, act::NoseFromSun, act::MarkTail,
-               act::NoseFromPoints, act::ForgetNose>;
+    ActionList<act::UseReceiver, act::UseMapPlace, act::ChooseSurroundings, act::ChooseLeaves,
+               act::ChooseGear, act::NoseFromCourse, act::NoseFromSensor, act::NoseFromSun,
+               act::MarkTail, act::NoseFromPoints, act::ForgetNose>;
 
 }  // namespace mastwise

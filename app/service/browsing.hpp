@@ -26,7 +26,7 @@ struct FolderShown {
   bool operator==(const FolderShown&) const = default;
 };
 
-// The date of a file, "2026-05-01"; empty if unknown.
+// The date of a file by the tablet's clock, "2026-05-01"; empty if unknown.
 std::string day_written(const std::string& path);
 
 // The entries of a folder.

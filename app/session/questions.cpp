@@ -18,11 +18,14 @@ void add(std::vector<Position>& shown, const std::optional<Position>& position) 
 }  // namespace
 
 StationsQuestion stations_question(const Model& model) {
-  StationsQuestion question{.from = model.findings.position,
-                            .search = model.search,
-                            .practice = model.stop.practice,
-                            .surroundings = model.stop.surroundings,
-                            .gear = model.settings.gear};
+  StationsQuestion question{
+      .from = model.findings.position,
+      .search = model.search,
+      .practice = model.stop.practice,
+      .surroundings = model.stop.surroundings,
+      .leaves = model.stop.leaves,
+      .month = static_cast<unsigned>(std::chrono::year_month_day(model.findings.today).month()),
+      .gear = model.settings.gear};
   if (model.stop.target) question.target = key_of(*model.stop.target);
   question.pinned = model.stop.pinned;
   question.plan_for = model.plan.plan_for;

@@ -220,12 +220,15 @@ inline void from_json(const nlohmann::json& in, Nose& nose) {
 }
 
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(KeptSweep, station, by, band, scale, readings, peak, sigma_deg)
-NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(Stop, practice, source, by_hand, nose, tail_mark, target,
-                                   strong_stations, pinned, surroundings, by_name, by_hand_error_m)
-NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(StationsQuestion, from, search, practice, surroundings, gear,
-                                   target, pinned, plan_for, plan_floor_percent, heading_error_deg,
-                                   learned, compare, ahead, generation, pinned_networks,
-                                   ticked_networks)
+// What an earlier version does not have keeps its default.
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE_WITH_DEFAULT(Stop, practice, source, by_hand, nose, tail_mark,
+                                                target, strong_stations, pinned, surroundings,
+                                                leaves, by_name, by_hand_error_m)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE_WITH_DEFAULT(StationsQuestion, from, search, practice,
+                                                surroundings, leaves, month, gear, target, pinned,
+                                                plan_for, plan_floor_percent, heading_error_deg,
+                                                learned, compare, ahead, generation,
+                                                pinned_networks, ticked_networks)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(Program, virtual_channel, name, network, language)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(Note, column, text)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(Source, name, date)

@@ -54,6 +54,7 @@ struct Write {
   }
   void warning(const char* name, const itm::Warning& value) { out[name] = to_text(value); }
   void text(const char* name, const std::string& value) { out[name] = value; }
+  void flag(const char* name, bool value) { out[name] = value; }
 };
 struct Read {
   const json& in;
@@ -70,8 +71,9 @@ struct Read {
     value = in.at(name).is_null() ? std::nullopt : std::optional(named<Enum>(in.at(name), count));
   }
   void warning(const char* name, itm::Warning& value) { value = warning_named(in.at(name)); }
-  // Recordings of older versions may lack it.
+  // Recordings of older versions may lack these.
   void text(const char* name, std::string& value) { value = in.value(name, std::string()); }
+  void flag(const char* name, bool& value) { value = in.value(name, false); }
 };
 
 // `way` is Write with a const fact, or Read.
@@ -94,6 +96,7 @@ void visit(Way& way, Fact& it) {
     way.number("clutter_m", it.clutter_m);
   } else if constexpr (std::is_same_v<T, fact::Leaves>) {
     way.number("depth_m", it.depth_m);
+    way.flag("bare", it.bare);
   } else if constexpr (std::is_same_v<T, fact::CrossedPolarization>) {
     way.number("antenna_horizontal", it.antenna_horizontal);
   } else if constexpr (std::is_base_of_v<fact::Interferer, T>) {

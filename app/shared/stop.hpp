@@ -85,6 +85,7 @@ struct Stop {
   std::vector<PeakedStation> strong_stations = {};
   std::vector<StationKey> pinned = {};  // must be in the plan
   reception::Surroundings surroundings = reception::Surroundings::open;
+  reception::LeafChoice leaves = reception::LeafChoice::by_season;
   bool operator==(const Stop&) const = default;
 };
 

@@ -49,7 +49,7 @@ std::vector<reception::Reason> some_reasons() {
   const auto all = std::to_array<reception::Fact>(
       {fact::InTheWay{{.distance_m = 11'300.1, .above_line_m = 64.3, .earth_curve = true}},
        fact::RoughGround{.distance_m = 0.1, .assumed = true, .besides_obstacles = true},
-       fact::AroundStop{reception::Surroundings::town, 4.1, 20.3}, fact::Leaves{0.7},
+       fact::AroundStop{reception::Surroundings::town, 4.1, 20.3}, fact::Leaves{0.7, true},
        fact::CrossedPolarization{false}, fact::SameChannel{{"QXYZ", 60'000.1, -3.3}},
        fact::NextChannel{{"QXYZ", 0.3, 0.7}}, fact::Noise{69.1, gear::NoiseEnvironment::city},
        fact::HeadingError{6.1}, fact::Fading{0.3}, fact::ModelSpread{12.1, 0.3},
@@ -295,6 +295,7 @@ std::vector<Action> every_action() {
           act::SwitchGrouping{},
           act::OpenSheet{Sheet::Path},
           act::ChooseSurroundings{reception::Surroundings::forest},
+          act::ChooseLeaves{reception::LeafChoice::bare},
           act::ChooseGear{{.preset = "p", .height_m = 4.5, .splits = 2, .amplifier = false}},
           act::StationsFound{answer},
           act::MarkEdge{.right = true},
