@@ -160,14 +160,15 @@ void AnswerPanel::chance() {
   const float top = y_ - 14.0f;
   y_ += 2.0f;
   rule();
-  y_ += 18.0f;
+  y_ += 28.0f;
   const std::string number = words::chance_number(outlook);
   canvas_.text({area_.left, y_}, number, Face::Second, theme_.ink);
   const float beside =
       area_.left + (number.empty() ? 0.0f : canvas_.text_width(number, Face::Second) + 16.0f);
-  canvas_.text({beside, y_},
-               words::chance_word(outlook) + (outlook.chance_percent ? " tonight" : ""),
-               Face::Value, theme_.ink);
+  canvas_.text({beside, y_ - 30.0f}, words::chance_word(outlook), Face::Value, theme_.ink);
+  if (outlook.chance_percent) {
+    canvas_.text({beside, y_}, words::evening(), Face::Word, theme_.second_ink);
+  }
   y_ += 18.0f;
   const bool turning = shared_.findings.turn.has_value();
   if (outlook.chance_percent && !turning) {

@@ -28,9 +28,12 @@ Result<Position> position_argument(const std::string& option, const std::string&
   return error;
 }
 
-Result<UtcTime> date_argument(const std::string& option, const std::string& text) {
+Result<UtcTime> date_argument(const std::string& option, const std::string& text,
+                              const TimeZone& zone) {
   if (text.empty()) return platform::utc_now();
-  if (const auto day = parse_iso_day(text)) return UtcTime(*day);
+  if (const auto day = parse_iso_day(text)) {
+    return noon_of(std::chrono::local_days(day->time_since_epoch()), zone);
+  }
   constexpr std::size_t kWithoutSeconds = std::string_view("2026-07-02T18:00").size();
   const auto time = parse_iso_utc(text.size() == kWithoutSeconds ? text + ":00" : text);
   if (time) return *time;
@@ -134,7 +137,8 @@ nlohmann::json card_json(const AimCard& card) {
   return json;
 }
 
-std::string card_text(const AimCard& card, Position from, const Destination& to, UtcTime date) {
+std::string card_text(const AimCard& card, Position from, const Destination& to,
+                      std::chrono::local_days day) {
   std::string text;
   const auto line = [&](std::string_view label, const std::string& value) {
     text += fmt::format("  {:<18}{}\n", label, value);
@@ -159,7 +163,7 @@ std::string card_text(const AimCard& card, Position from, const Destination& to,
                                       words::rig_sides(*card.rig_angle)));
   }
   line("The needle", fmt::format("{} of true north on {}",
-                                 words::declination(card.field.declination), words::date(date)));
+                                 words::declination(card.field.declination), words::date(day)));
   if (card.field.zone != MagneticField::Zone::Normal) {
     line("Caution", "so near the magnetic pole a compass cannot be trusted");
   }

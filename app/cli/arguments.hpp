@@ -5,7 +5,9 @@
 #include "core/result.hpp"
 #include "core/stations/station.hpp"
 #include "core/time.hpp"
+#include "core/zones/time_zone.hpp"
 
+#include <chrono>
 #include <optional>
 #include <string>
 #include <vector>
@@ -21,8 +23,9 @@ inline constexpr const char* kPracticeLine = "PRACTICE AREA: invented stations a
 // A position in any notation; the error shows the character.
 Result<Position> position_argument(const std::string& option, const std::string& text);
 
-// "2026-07-02" or "2026-07-02T18:00:00Z"; now if empty.
-Result<UtcTime> date_argument(const std::string& option, const std::string& text);
+// "2026-07-02", which is its noon in the zone, or "2026-07-02T18:00:00Z"; now if empty.
+Result<UtcTime> date_argument(const std::string& option, const std::string& text,
+                              const TimeZone& zone);
 
 // "1280x800".
 struct Size {
@@ -57,7 +60,8 @@ void print(const nlohmann::json& json);
 Result<std::string> pattern_argument(const std::string& path);
 
 nlohmann::json card_json(const AimCard& card);
-// The card as text.
-std::string card_text(const AimCard& card, Position from, const Destination& to, UtcTime date);
+// The card as text; `day` is that of the declination.
+std::string card_text(const AimCard& card, Position from, const Destination& to,
+                      std::chrono::local_days day);
 
 }  // namespace mastwise::cli

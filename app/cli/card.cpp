@@ -3,6 +3,7 @@
 #include "app/cli/verbs.hpp"
 #include "app/paper/layout.hpp"
 #include "app/paper/print.hpp"
+#include "app/service/clocks.hpp"
 #include "app/service/startup.hpp"
 #include "app/service/station_search.hpp"
 
@@ -71,11 +72,13 @@ Result<CardInputs> card_inputs(const CardOptions& options) {
 }
 
 // Surveys the stop for the aiming tolerance, the chance and the plan.
-Result<StationsAnswer> answer_of(const CardOptions& options, const CardInputs& inputs) {
+Result<StationsAnswer> answer_of(const CardOptions& options, const CardInputs& inputs,
+                                 std::chrono::local_days day) {
   const auto setting = stop_setting(options.stop, options.at.empty());
   if (!setting) return setting.error();
   StationsQuestion question = setting->question;
   question.from = inputs.from;
+  question.month = month_of(day);
   if (const auto added = add_lessons(question); !added) return added.error();
   question.plan_for = PlanFor::All;
   if (inputs.to.station) question.target = key_of(*inputs.to.station);
@@ -86,17 +89,18 @@ Result<StationsAnswer> answer_of(const CardOptions& options, const CardInputs& i
 }
 
 Result<paper::PaperCard> paper_card(const CardOptions& options, const CardInputs& inputs,
-                                    const AimCard& aim, UtcTime date) {
+                                    const AimCard& aim, UtcTime date, std::chrono::local_days day) {
   paper::CardFacts facts{.practice = options.at.empty(),
                          .stop = inputs.from,
                          .date = date,
+                         .day = day,
                          .aim = aim,
                          .station = inputs.to.station,
                          .context = {.stop_error_m = kTypedPosition_m,
                                      .transmitter_error_m = kTransmitter_m,
                                      .deviation_sigma_deg = kKeptAwayDeviation_deg}};
   if (!inputs.to.station && !options.plan) return paper::card_of(facts);
-  const auto answer = answer_of(options, inputs);
+  const auto answer = answer_of(options, inputs, day);
   if (!answer) return answer.error();
   facts.slack = answer->target_slack;
   if (inputs.to.station) {
@@ -125,13 +129,15 @@ Result<Done> write_paper(const CardOptions& options, const paper::PaperCard& car
 Result<Done> print_card(const CardOptions& options) {
   const auto inputs = card_inputs(options);
   if (!inputs) return inputs.error();
-  const auto date = date_argument("--date", options.date);
+  const LocalZone zone = service::Clocks::of_this_system().at(inputs->from);
+  const auto date = date_argument("--date", options.date, *zone.clocks);
   if (!date) return date.error();
+  const auto day = local_day(*date, *zone.clocks);
   const auto magnetic = service::load_magnetic_model();
   if (!magnetic) return magnetic.error();
   const AimCard card = aim_card(inputs->from, inputs->to.position, *date, *magnetic, inputs->nose);
   if (options.on_paper()) {
-    const auto facts = paper_card(options, *inputs, card, *date);
+    const auto facts = paper_card(options, *inputs, card, *date, day);
     if (!facts) return facts.error();
     if (const auto written = write_paper(options, *facts); !written) return written;
   }
@@ -141,7 +147,7 @@ Result<Done> print_card(const CardOptions& options) {
   }
   const bool practice = options.at.empty();
   if (practice) std::cout << kPracticeLine;
-  std::cout << card_text(card, inputs->from, inputs->to, *date);
+  std::cout << card_text(card, inputs->from, inputs->to, day);
   return Done{};
 }
 

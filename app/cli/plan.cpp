@@ -1,6 +1,7 @@
 #include "app/cli/arguments.hpp"
 #include "app/cli/place_options.hpp"
 #include "app/cli/verbs.hpp"
+#include "app/service/clocks.hpp"
 #include "app/service/plan_words.hpp"
 #include "app/service/startup.hpp"
 #include "app/words/chances.hpp"
@@ -193,14 +194,17 @@ void print_text(const Planned& planned) {
 Result<Done> print_plan(const PlanOptions& options) {
   const auto place = place_of(options.place);
   if (!place) return place.error();
-  const auto date = date_argument("--date", options.date);
+  const LocalZone zone = service::Clocks::of_this_system().at(place->question.from);
+  const auto date = date_argument("--date", options.date, *zone.clocks);
   if (!date) return date.error();
   const auto magnetic = service::load_magnetic_model();
   if (!magnetic) return magnetic.error();
   StopSurveyor surveyor(place->sources);
   const auto visited = surveyor.country(place->question.practice);
   if (!visited) return visited.error();
-  reception::Receiver receiver = receiver_of(place->question);
+  StationsQuestion question = place->question;
+  question.month = month_of(local_day(*date, *zone.clocks));
+  reception::Receiver receiver = receiver_of(question);
   receiver.heading_error_deg = options.heading_error_deg;
   const auto survey = surveyor.survey(*visited->country, receiver, {});
   if (!survey) return survey.error();

@@ -1,5 +1,6 @@
 #include "app/cli/arguments.hpp"
 #include "app/cli/verbs.hpp"
+#include "app/service/clocks.hpp"
 #include "app/service/device_source.hpp"
 #include "app/service/startup.hpp"
 #include "app/words/receivers.hpp"
@@ -38,7 +39,7 @@ Result<Heard> hear_log(const std::string& path, const std::string& recorded_afte
   if (!bytes) return bytes.error();
   std::chrono::sys_days floor = service::build_date();
   if (!recorded_after.empty()) {
-    const auto given = date_argument("--recorded-after", recorded_after);
+    const auto given = date_argument("--recorded-after", recorded_after, utc_zone());
     if (!given) return given.error();
     floor = std::chrono::floor<std::chrono::days>(*given);
   }
@@ -101,7 +102,7 @@ nlohmann::json fix_json(const nmea::Fix& fix) {
 }
 
 void print_text(const Heard& heard, const std::optional<AimCard>& card, const Destination* to,
-                UtcTime date) {
+                std::chrono::local_days day) {
   const nmea::SentenceCounts& counts = heard.receiver.counts();
   std::cout << fmt::format("{} sentences good, {} with a bad checksum, {} without one\n",
                            counts.sentences_good, counts.sentences_bad_checksum,
@@ -114,7 +115,7 @@ void print_text(const Heard& heard, const std::optional<AimCard>& card, const De
   std::cout << fmt::format("Last good fix: {} ({})\n",
                            format_position(*fix.position, Notation::Decimal),
                            nmea::name_of(fix.quality));
-  if (card && to != nullptr) std::cout << card_text(*card, *fix.position, *to, date);
+  if (card && to != nullptr) std::cout << card_text(*card, *fix.position, *to, day);
 }
 
 Result<Done> replay(const ReplayOptions& options) {
@@ -133,7 +134,8 @@ Result<Done> replay(const ReplayOptions& options) {
                                             : hear_device(options.device, options.seconds);
   if (!heard) return heard.error();
   const nmea::Fix& fix = heard->last_good;
-  auto date = date_argument("--date", options.date);
+  const LocalZone zone = service::Clocks::of_this_system().at(fix.position);
+  auto date = date_argument("--date", options.date, *zone.clocks);
   if (!date) return date.error();
 
   std::optional<AimCard> card;
@@ -146,7 +148,7 @@ Result<Done> replay(const ReplayOptions& options) {
     card = aim_card(*fix.position, to->position, *date, *magnetic, *nose);
   }
   if (!options.json) {
-    print_text(*heard, card, to ? &*to : nullptr, *date);
+    print_text(*heard, card, to ? &*to : nullptr, local_day(*date, *zone.clocks));
     return Done{};
   }
   const nmea::SentenceCounts& counts = heard->receiver.counts();

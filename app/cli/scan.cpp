@@ -44,11 +44,9 @@ Result<reception::ChanceMap> scan_all(const reception::AreaGrid& grid, const Sto
   Countries countries(setting.sources);
   const auto visited = countries.visit(setting.question.practice);
   if (!visited) return visited.error();
-  const reception::Receiver receiver{.position = grid.stop(),
-                                     .surroundings = setting.question.surroundings,
-                                     .gear = gear_of(setting.question.gear),
-                                     .noise = setting.question.noise,
-                                     .inverter_on = setting.question.inverter_on};
+  StationsQuestion question = setting.question;
+  question.from = grid.stop();
+  const reception::Receiver receiver = receiver_of(question);
   Pool pool;
   AreaWork work(pool);
   std::vector<reception::ChanceMap> maps;

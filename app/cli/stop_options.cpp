@@ -4,7 +4,9 @@
 #include "app/shared/stop.hpp"
 #include "core/logbook/learning.hpp"
 #include "core/logbook/logbook.hpp"
+#include "platform/clock.hpp"
 #include "platform/files.hpp"
+#include "platform/time_zones.hpp"
 
 #include <algorithm>
 #include <filesystem>
@@ -47,9 +49,15 @@ void add_stop_options(CLI::App& verb, StopOptions& options) {
   verb.add_option("--noise", options.noise,
                   "city, residential, rural or quiet rural (default: as the surroundings)");
   verb.add_flag("--inverter-on", options.inverter_on, "the rig's inverter or charger is on");
+  verb.add_option("--leaves", options.leaves,
+                  "trees around the stop in leaf: on, off, or by the season (default: season)");
   verb.add_option("--terrain", options.terrain,
                   "folder of elevation tiles to use instead of yours");
   verb.add_option("--catalog", options.catalog, "catalog file to use instead of yours");
+}
+
+unsigned month_of(std::chrono::local_days day) {
+  return static_cast<unsigned>(std::chrono::year_month_day(day).month());
 }
 
 Result<StopSetting> stop_setting(const StopOptions& options, bool practice) {
@@ -65,12 +73,17 @@ Result<StopSetting> stop_setting(const StopOptions& options, bool practice) {
     if (!parsed) return parsed.error();
     noise = *parsed;
   }
+  const auto leaves = reception::parse_leaf_choice(options.leaves);
+  if (!leaves) return leaves.error();
   const auto catalog = catalog_path(options.catalog);
   if (!catalog) return catalog.error();
+  const TimeZone tablet = platform::tablet_zone().value_or(utc_zone());
   const auto terrain = options.terrain.empty() ? service::terrain_folder() : options.terrain;
   if (!terrain) return terrain.error();
   return StopSetting{.question = {.practice = practice,
                                   .surroundings = *surroundings,
+                                  .leaves = *leaves,
+                                  .month = month_of(local_day(platform::utc_now(), tablet)),
                                   .gear = *gear,
                                   .noise = noise,
                                   .inverter_on = options.inverter_on},

@@ -4,6 +4,7 @@
 #include "app/service/stop_survey.hpp"
 #include "app/shared/survey.hpp"
 
+#include <chrono>
 #include <string>
 
 #include <CLI/CLI.hpp>
@@ -12,7 +13,8 @@ namespace mastwise::cli {
 
 // Gear, surroundings and data options of the verbs that compute reception.
 struct StopOptions {
-  std::string gear, pattern, decodes, surroundings = "open", noise, terrain, catalog;
+  std::string gear, pattern, decodes, surroundings = "open", noise, leaves = "season", terrain,
+                                      catalog;
   bool amplifier_off = false, inverter_on = false;
 };
 
@@ -25,6 +27,9 @@ struct StopSetting {
   Position practice_position;
 };
 Result<StopSetting> stop_setting(const StopOptions& options, bool practice);
+
+// The month for leaves by the season.
+unsigned month_of(std::chrono::local_days day);
 
 // Puts what your logbook teaches for the question's place and gear into the question, as the
 // screens do; nothing in practice or without a logbook.

@@ -2,8 +2,10 @@
 
 #include "app/cli/arguments.hpp"
 #include "app/cli/verbs.hpp"
+#include "app/service/clocks.hpp"
 #include "app/service/startup.hpp"
 #include "app/words/headings.hpp"
+#include "app/words/times.hpp"
 #include "app/words/units.hpp"
 #include "core/geo/notation.hpp"
 #include "core/sky/pole_star.hpp"
@@ -63,11 +65,12 @@ json sky_json(const Sky& sky) {
   return printed;
 }
 
-std::string in_48_hours(const std::optional<UtcTime>& time) {
-  return time ? iso_utc_seconds(*time) : "not within 48 hours";
+std::string in_48_hours(const std::optional<UtcTime>& time, const TimeZone& zone) {
+  return time ? words::moment(*time, zone) : "not within 48 hours";
 }
 
-std::string sky_text(const Sky& sky) {
+std::string sky_text(const Sky& sky, const LocalZone& local) {
+  const TimeZone& zone = *local.clocks;
   std::string text;
   const auto line = [&](std::string_view label, const std::string& value) {
     text += fmt::format("  {:<18}{}\n", label, value);
@@ -76,7 +79,8 @@ std::string sky_text(const Sky& sky) {
     return words::tenths_of_degree(direction.degrees()) + " true";
   };
   line("At", format_position(sky.place, Notation::Decimal));
-  line("Time", iso_utc_seconds(sky.time));
+  line("Time", words::moment(sky.time, zone));
+  if (local.origin != LocalZone::Origin::Place) line("", words::zone_caution(local, sky.time));
   line("The sun", fmt::format("{}, {:.1f}° {} the horizon", bearing(sky.shadow.sun.azimuth),
                               std::fabs(sky.shadow.sun.apparent_elevation_deg),
                               sky.shadow.sun.apparent_elevation_deg < 0.0 ? "under" : "over"));
@@ -90,9 +94,10 @@ std::string sky_text(const Sky& sky) {
     line("A clock error", fmt::format("of 1 minute turns the shadow by {:.2f}°",
                                       sky.shadow.error_per_clock_minute_deg));
   }
-  line(sky.shadow.why_none ? "Shadow from" : "Shadow until", in_48_hours(sky.times.shadow_changes));
-  line("Sunrise", in_48_hours(sky.times.sunrise));
-  line("Sunset", in_48_hours(sky.times.sunset));
+  line(sky.shadow.why_none ? "Shadow from" : "Shadow until",
+       in_48_hours(sky.times.shadow_changes, zone));
+  line("Sunrise", in_48_hours(sky.times.sunrise, zone));
+  line("Sunset", in_48_hours(sky.times.sunset, zone));
   line("Polaris", sky.star.why_none
                       ? "no: " + words::why_no_pole_star(*sky.star.why_none)
                       : fmt::format("{}, {:.1f}° over the horizon", bearing(sky.star.azimuth),
@@ -106,7 +111,8 @@ Result<Done> print_sky(const SunOptions& options) {
   const auto place = options.at.empty() ? Result<Position>(practice->position)
                                         : position_argument("--at", options.at);
   if (!place) return place.error();
-  const auto time = date_argument("--time", options.time);
+  const LocalZone zone = service::Clocks::of_this_system().at(*place);
+  const auto time = date_argument("--time", options.time, *zone.clocks);
   if (!time) return time.error();
   const Sky sky{.place = *place,
                 .time = *time,
@@ -118,7 +124,7 @@ Result<Done> print_sky(const SunOptions& options) {
     return Done{};
   }
   if (options.at.empty()) std::cout << "PRACTICE AREA: invented stations and hills\n";
-  std::cout << sky_text(sky);
+  std::cout << sky_text(sky, zone);
   return Done{};
 }
 

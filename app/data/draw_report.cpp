@@ -149,10 +149,10 @@ void draw_report(Ui& ui, const Shared& shared, const Intake& data) {
   first.top = top;
   Column left(ui, first);
   left.plain(source.name, Face::WordBold);
-  left.line(words::sentence(words::data_age(source.date, shared.findings.date)) +
+  left.line(words::sentence(words::data_age(source.date, shared.findings.today)) +
             fmt::format(", {} rows read", report.of_programs ? report.programs.rows_read
                                                              : report.stations.rows_read));
-  const std::string caution = words::data_caution(source.date, shared.findings.date);
+  const std::string caution = words::data_caution(source.date, shared.findings.today);
   if (!report.of_programs && !caution.empty()) left.warning(caution);
   if (report.of_programs) {
     draw_programs(left, report.programs);

@@ -174,26 +174,26 @@ IntakeRow RowWriter::classes() const {
   return row;
 }
 
-std::vector<IntakeSource> sources_shown(const std::vector<SourceSummary>& sources, UtcTime date,
-                                        const char* what) {
+std::vector<IntakeSource> sources_shown(const std::vector<SourceSummary>& sources,
+                                        std::chrono::local_days today, const char* what) {
   std::vector<IntakeSource> shown;
   for (const SourceSummary& source : sources) {
     shown.push_back({.name = source.source.name,
                      .holds = fmt::format("{} {}", source.stations, what),
-                     .age = words::data_age(source.source.date, date),
-                     .caution = words::data_caution(source.source.date, date)});
+                     .age = words::data_age(source.source.date, today),
+                     .caution = words::data_caution(source.source.date, today)});
   }
   return shown;
 }
 
 }  // namespace
 
-IntakeFindings intake_findings(const Intake& intake, UtcTime date,
+IntakeFindings intake_findings(const Intake& intake, std::chrono::local_days today,
                                const std::optional<Position>& here, bool miles) {
   IntakeFindings found;
   if (!intake.answer) return found;
-  found.stations = sources_shown(intake.answer->stations, date, "stations");
-  found.programs = sources_shown(intake.answer->programs, date, "programs");
+  found.stations = sources_shown(intake.answer->stations, today, "stations");
+  found.programs = sources_shown(intake.answer->programs, today, "programs");
   for (IntakeSource& source : found.programs) source.caution.clear();
   if (!intake.look || !intake.reading) return found;
   const TableLook& look = *intake.look;

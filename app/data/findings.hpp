@@ -5,7 +5,7 @@
 namespace mastwise {
 
 // `here`: the rig's position, empty in practice.
-IntakeFindings intake_findings(const Intake& intake, UtcTime date,
+IntakeFindings intake_findings(const Intake& intake, std::chrono::local_days today,
                                const std::optional<Position>& here, bool miles);
 
 }  // namespace mastwise

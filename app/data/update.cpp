@@ -130,7 +130,7 @@ void derive(Intake& intake, Shared& shared) {
   intake.found = {};
   if (!intake.shown) return;
   const auto here = shared.stop.practice ? std::nullopt : shared.findings.position;
-  intake.found = intake_findings(intake, shared.findings.date, here, shared.settings.miles);
+  intake.found = intake_findings(intake, shared.findings.today, here, shared.settings.miles);
 }
 
 }  // namespace mastwise

@@ -34,6 +34,11 @@ struct ChooseNoise {
   std::optional<gear::NoiseEnvironment> noise;  // empty: that of the surroundings
   bool inverter_on;
 };
+struct ChooseLeaves {
+  static constexpr std::string_view kName = "ChooseLeaves";
+  static constexpr auto kFields = fields("leaves");
+  reception::LeafChoice leaves;
+};
 
 struct ChooseGear {
   static constexpr std::string_view kName = "ChooseGear";
@@ -77,8 +82,8 @@ struct ForgetNose {
 namespace mastwise {
 
 using HereActions =
-    ActionList<act::UseReceiver, act::UseMapPlace, act::ChooseSurroundings, act::ChooseNoise,
-               act::ChooseGear, act::NoseFromCourse, act::NoseFromSensor, act::NoseFromSun,
-               act::MarkTail, act::NoseFromPoints, act::ForgetNose>;
+    ActionList<act::UseReceiver, act::UseMapPlace, act::ChooseSurroundings, act::ChooseLeaves,
+               act::ChooseNoise, act::ChooseGear, act::NoseFromCourse, act::NoseFromSensor,
+               act::NoseFromSun, act::MarkTail, act::NoseFromPoints, act::ForgetNose>;
 
 }  // namespace mastwise

@@ -1,5 +1,6 @@
 #include "app/here/actions.hpp"
 #include "app/here/draw.hpp"
+#include "app/ui/column.hpp"
 #include "app/ui/layout.hpp"
 #include "app/ui/sheet_head.hpp"
 #include "app/words/units.hpp"
@@ -32,6 +33,14 @@ constexpr std::array kSurroundings{
     SurroundingsChoice{reception::Surroundings::houses, "Houses"},
     SurroundingsChoice{reception::Surroundings::town, "Town"},
 };
+
+struct LeavesChoice {
+  reception::LeafChoice leaves;
+  const char* label;
+};
+constexpr std::array kLeaves{LeavesChoice{reception::LeafChoice::by_season, "By season"},
+                             LeavesChoice{reception::LeafChoice::in_leaf, "In leaf"},
+                             LeavesChoice{reception::LeafChoice::bare, "Bare"}};
 
 // One line of the gear: a name, its value, and a button to either side.
 class GearLines {
@@ -114,6 +123,21 @@ void draw_presets(Ui& ui, Rect area, const GearChoice& choice, const std::string
   ui.end_scroll();
 }
 
+void draw_leaves(Ui& ui, Rect area, const Shared& shared) {
+  ui::Column column(ui, area);
+  column.heading("LEAVES ON THE TREES");
+  for (std::size_t i = 0; i < kLeaves.size(); ++i) {
+    const bool chosen = kLeaves[i].leaves == shared.stop.leaves;
+    if (column.button(std::string("leaves ") + kLeaves[i].label, kLeaves[i].label,
+                      static_cast<int>(i), static_cast<int>(kLeaves.size()), true,
+                      chosen ? ButtonLook::Filled : ButtonLook::Plain)) {
+      ui.emit(act::ChooseLeaves{kLeaves[i].leaves});
+    }
+  }
+  const char* now = shared.findings.in_leaf ? "Counted as in leaf." : "Counted as bare.";
+  column.line(std::string(now) + " Evergreens keep their leaves: choose In leaf.");
+}
+
 }  // namespace
 
 void draw_surroundings_sheet(Ui& ui, const Shared& shared) {
@@ -131,6 +155,9 @@ void draw_surroundings_sheet(Ui& ui, const Shared& shared) {
       ui.emit(act::ChooseSurroundings{kSurroundings[i].surroundings});
     }
   }
+  Rect leaves = area;
+  leaves.top += static_cast<float>(kSurroundings.size() / kColumns) * (kHeight + kGap) + kGap;
+  draw_leaves(ui, leaves, shared);
 }
 
 void draw_gear_sheet(Ui& ui, const Shared& shared) {

@@ -88,7 +88,7 @@ void draw_earlier(Column& column, Ui& ui, const Shared& shared) {
                             ? path_between(shared.earlier->at, *shared.findings.position).distance_m
                             : 0.0;
   column.heading("EARLIER STOP");
-  column.line(words::earlier_stop(shared.earlier->saved, away_m, shared.settings.miles));
+  column.line(words::earlier_stop(shared.findings.earlier_day, away_m, shared.settings.miles));
   if (column.button("use earlier", "Use it here", 0, 1)) ui.emit(act::UseEarlierStop{});
 }
 
@@ -180,10 +180,14 @@ void draw_needle(Column& column, const Shared& shared) {
   const Findings& found = shared.findings;
   column.heading("DATE AND DECLINATION");
   const auto& trusted = shared.receiver.date();
-  column.line(words::date(found.date) + date_origin_words(found.date_origin));
+  column.line(fmt::format("{} ({}){}", words::date(found.today),
+                          words::zone_name(*found.zone.clocks, found.date),
+                          date_origin_words(found.date_origin)));
+  const std::string caution = words::zone_caution(found.zone, found.date);
+  if (!caution.empty()) column.line(caution);
   if (clock_is_wrong(shared)) {
     column.warning(fmt::format("The tablet's clock is wrong, it says {}. Set it.",
-                               words::date(shared.machine_time)));
+                               words::date(local_day(shared.machine_time, *found.zone.clocks))));
   }
   if (trusted && trusted->weeks_shifted != 0) {
     column.warning(fmt::format("The receiver's date was {} weeks {}; corrected.",
@@ -210,8 +214,9 @@ void draw_reception(Column& column, Ui& ui, const Shared& shared) {
   column.heading("THE ANTENNA");
   const gear::Gear gear = gear_of(shared.settings.gear);
   column.line(gear.name);
-  column.line("Around it: " + words::surroundings(shared.stop.surroundings) +
-              ". Noise: " + noise_words(shared.stop));
+  column.line(
+      "Around it: " + words::surroundings(shared.stop.surroundings, shared.findings.in_leaf) +
+      ". Noise: " + noise_words(shared.stop));
   column.line(gear.decoders ? "TV: " + to_text(*gear.decoders) : "TV: the usual kind, not set");
   if (column.button("gear", "Gear", 0, 2)) ui.emit(act::OpenSheet{Sheet::Gear});
   if (column.button("surroundings", "Surroundings", 1, 2)) {

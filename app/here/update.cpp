@@ -26,6 +26,10 @@ class HereUpdater {
     shared_.stop.surroundings = chosen.surroundings;
     shared_.sheet = Sheet::None;
   }
+  void operator()(const act::ChooseLeaves& chosen) {
+    remember(shared_, "Leaves changed");
+    shared_.stop.leaves = chosen.leaves;
+  }
   void operator()(const act::ChooseNoise& chosen) {
     remember(shared_, "Other noise");
     shared_.stop.noise = chosen.noise;

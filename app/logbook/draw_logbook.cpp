@@ -53,10 +53,10 @@ void draw_station(Ui& ui, Rect rect, const StationRow& row, const Shared& shared
   ui.canvas().text({rect.left, rect.top + 40.0f}, words::title(row.station), Face::Value,
                    theme.ink);
   const OutcomeRecord* known = outcome_of(logbook, row);
-  constexpr auto kToday = std::chrono::hours(12);
   std::string said = "RF " + to_text(row.station.rf_channel);
-  if (known != nullptr && std::chrono::abs(moment_of(shared) - known->when) > kToday) {
-    said = "Tried on " + words::date(known->when);
+  const auto tried = [&] { return local_day(known->when, *shared.findings.zone.clocks); };
+  if (known != nullptr && tried() != shared.findings.today) {
+    said = "Tried on " + words::date(tried());
   } else if (row.outlook) {
     said += ", " + words::chance_number(*row.outlook) + " " + words::chance_word(*row.outlook);
   }
@@ -170,9 +170,11 @@ void draw_facts(Ui& ui, Rect view, const Shared& shared, const LogbookState& log
   if (!logbook.log.stops.empty()) {
     column.rule();
     column.heading("STOPS");
-    for (const StopRecord& stop : listed_stops(logbook.log)) {
+    const std::span<const StopRecord> stops = listed_stops(logbook.log);
+    for (std::size_t i = 0; i < std::min(stops.size(), logbook.days.size()); ++i) {
+      const StopRecord& stop = stops[i];
       const places::NearPlace* near = near_place_of(shared, stop.position);
-      column.line(words::date(stop.arrived) + "  " +
+      column.line(words::date(logbook.days[i]) + "  " +
                       (near == nullptr ? format_position(stop.position, Notation::Decimal)
                                        : words::near_place(*near, shared.settings.miles)) +
                       (stop.name.empty() ? "" : "  " + stop.name),

@@ -50,7 +50,7 @@ bool accepts(LogbookState& state, const Shared& shared) {
   return room;
 }
 
-// A stop lasts a day, unless a record was made elsewhere since.
+// A stop lasts 24 hours, through the night, unless a record was made elsewhere since.
 bool goes_on(const Log& log, const Shared& shared, const StopRecord& stop) {
   constexpr auto kDay = std::chrono::hours(24);
   // A clock that was set back leaves a stop of a later day.
@@ -250,7 +250,10 @@ std::optional<std::string> stop_here(const Log& log, const Shared& shared) {
   return here == log.stops.end() ? std::nullopt : std::optional(here->id);
 }
 
-void derive_log(LogbookState& state, const Shared& shared) {
+void derive_log(LogbookState& state, const Shared& shared, const World& world) {
+  for (const StopRecord& stop : listed_stops(state.log)) {
+    state.days.push_back(local_day(stop.arrived, *world.zone_of(stop.position).clocks));
+  }
   if (!shared.findings.position) return;
   std::set<std::string> here;
   for (const StopRecord& stop : state.log.stops) {

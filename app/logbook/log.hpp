@@ -21,8 +21,8 @@ void teach(LogbookState& state, const Shared& shared);
 std::optional<std::string> stop_here(const Log& log, const Shared& shared);
 
 // Fills the outcomes of this place, the latest of each station, and the headings that worked at
-// earlier stops here.
-void derive_log(LogbookState& state, const Shared& shared);
+// earlier stops here, and the days of the listed stops.
+void derive_log(LogbookState& state, const Shared& shared, const World& world);
 
 // The next kind of weather for outcomes; empty after the last.
 std::string next_weather(const std::string& weather);

@@ -8,6 +8,7 @@
 #include "core/logbook/reliability.hpp"
 
 #include <array>
+#include <chrono>
 #include <cstddef>
 #include <deque>
 #include <optional>
@@ -78,7 +79,8 @@ struct LogbookState {
   std::string weather = {};  // for outcomes
 
   std::vector<OutcomeRecord> outcomes_here = {};
-  std::vector<std::string> worked_before = {};  // headings at earlier stops here
+  std::vector<std::chrono::local_days> days = {};  // of the listed stops, where each was
+  std::vector<std::string> worked_before = {};     // headings at earlier stops here
   bool operator==(const LogbookState&) const = default;
 };
 

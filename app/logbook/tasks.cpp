@@ -26,7 +26,7 @@ void ask_logbook_files(LogbookFiles& files, const Shared& shared, LogbookTask ta
   if (files.working()) return;
   LogbookFilesQuestion question{.task = task,
                                 .path = path,
-                                .day = iso_day(shared.findings.date),
+                                .day = iso_day(shared.findings.today),
                                 .number = files.asked ? files.asked->number + 1 : 1};
   if (task != LogbookTask::Look && task != LogbookTask::TakeIn) {
     if (!files.answer || files.folder >= files.answer->folders.size()) return;

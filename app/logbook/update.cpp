@@ -63,7 +63,7 @@ void update(LogbookState& state, Shared& shared, const Action& action) {
   visit(action, LogbookActions{}, LogbookUpdater(state, shared));
 }
 
-void derive(LogbookState& state, const Shared& shared) {
+void derive(LogbookState& state, const Shared& shared, const World& world) {
   state.log.stop_id = stop_here(state.log, shared);
   const Taught& taught = state.log.taught;
   if (taught.practice != shared.stop.practice ||
@@ -73,7 +73,8 @@ void derive(LogbookState& state, const Shared& shared) {
   }
   state.outcomes_here.clear();
   state.worked_before.clear();
-  if (shared.place == Place::Logbook) derive_log(state, shared);
+  state.days.clear();
+  if (shared.place == Place::Logbook) derive_log(state, shared, world);
 }
 
 }  // namespace mastwise

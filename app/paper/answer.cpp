@@ -108,7 +108,7 @@ double write_answer(Pen& pen, const PaperCard& card, const Area& area) {
             words::whole_degrees(aim.bearing_grid) + " grid");
   pairs.add("Distance",
             words::distance(aim.distance_m, true) + ", " + words::distance(aim.distance_m, false));
-  pairs.add("Chance on an ordinary evening", chance(card));
+  pairs.add("Chance " + words::evening(), chance(card));
   if (!aim.rig_angle) {
     pairs.add("From the rig's nose", "unknown");
     return pairs.bottom();
@@ -127,7 +127,7 @@ double write_norths(Pen& pen, const PaperCard& card, const Area& area) {
   };
   const MagneticField& field = card.aim.field;
   say(fmt::format("The needle points {} of true north here on {}, ±\u00a0{:.1f}°.",
-                  words::declination(field.declination), words::date(card.date),
+                  words::declination(field.declination), words::date(card.day),
                   field.declination_sigma_deg),
       kBodyBold);
   for (const SayingKind kind : {SayingKind::magnetic_bearing, SayingKind::set_compass}) {

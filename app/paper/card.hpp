@@ -49,8 +49,9 @@ struct PaperCard {
   bool practice = false;
   bool miles = true;
   Position stop;
-  bool stop_stale = false;  // the receiver is silent and this is its last position
-  UtcTime date = {};        // of the declination
+  bool stop_stale = false;           // the receiver is silent and this is its last position
+  UtcTime date = {};                 // of the declination
+  std::chrono::local_days day = {};  // the same by the stop's clocks
   AimCard aim;
   std::string title = {}, about = {};         // of the station; empty if the target is a place
   std::optional<double> chance_percent = {};  // empty if unknown
@@ -70,6 +71,7 @@ struct CardFacts {
   Position stop;
   bool stop_stale = false;
   UtcTime date = {};
+  std::chrono::local_days day = {};  // the same by the stop's clocks
   AimCard aim;
   std::optional<Station> station = {};
   std::optional<double> chance_percent = {};

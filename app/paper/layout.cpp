@@ -36,7 +36,7 @@ double write_head(Pen& pen, const PaperCard& card, const Area& area) {
   pen.text_within({area.left, second}, area.width() - dated,
                   card.title.empty() ? "not a station of the catalog" : card.about, kAbout);
   pen.text({area.right, first}, card.plan ? "Aim card and plan" : "Aim card", kKind, Align::Right);
-  pen.text({area.right, second}, words::date(card.date), kAbout, Align::Right);
+  pen.text({area.right, second}, words::date(card.day), kAbout, Align::Right);
   const double bottom = second + 6.0;
   pen.line({area.left, bottom}, {area.right, bottom}, 1.4);
   return bottom + kApart_pt;
@@ -91,7 +91,7 @@ double height_of_cautions(const Pen& pen, const Area& area) {
 Page lay_out(const PaperCard& card, PageSize size, const Typefaces& typefaces) {
   Page page{.size = size,
             .title = "Aim card" + (card.title.empty() ? "" : ", " + card.title) + ", " +
-                     words::date(card.date),
+                     words::date(card.day),
             .made_on = iso_utc_seconds(card.date)};
   Pen pen(page, typefaces);
   Area area{kMargin_pt, kMargin_pt, size.width_pt - kMargin_pt, size.height_pt - kMargin_pt};

@@ -143,7 +143,8 @@ void PathDrawing::draw() {
 }
 
 // Every reason, then the sources of the station's facts.
-void draw_reasons(Ui& ui, Rect area, const StationRow& row, UtcTime date, bool miles) {
+void draw_reasons(Ui& ui, Rect area, const StationRow& row, std::chrono::local_days today,
+                  bool miles) {
   float y = area.top + 24.0f;
   for (const reception::Reason& reason : row.reasons) {
     if (y > area.bottom - 8.0f) break;
@@ -158,7 +159,7 @@ void draw_reasons(Ui& ui, Rect area, const StationRow& row, UtcTime date, bool m
   if (y > area.bottom - 8.0f) return;
   ui.paragraph({area.left + 86.0f, y}, area.width() - 86.0f, 24.0f,
                fmt::format("From {}, line {}, {}", from.source.name, from.line,
-                           words::data_age(from.source.date, date)),
+                           words::data_age(from.source.date, today)),
                Face::Small, ui.theme().second_ink);
 }
 
@@ -195,7 +196,7 @@ void draw_path_sheet(Ui& ui, const Shared& shared) {
     ui.canvas().text({picture.left, picture.center().y}, "No terrain for this path", Face::Value,
                      theme.warning);
   }
-  draw_reasons(ui, {page.left, split + 16.0f, page.right, page.bottom}, *row, shared.findings.date,
+  draw_reasons(ui, {page.left, split + 16.0f, page.right, page.bottom}, *row, shared.findings.today,
                shared.settings.miles);
 }
 

@@ -4,6 +4,7 @@
 #include "core/text/iso_time.hpp"
 #include "core/text/words.hpp"
 #include "platform/table_folder.hpp"
+#include "platform/time_zones.hpp"
 
 #include <algorithm>
 #include <array>
@@ -65,7 +66,8 @@ std::string day_written(const std::string& path) {
   std::error_code unknown;
   const auto written = fs::last_write_time(path, unknown);
   if (unknown) return {};
-  return iso_day(std::chrono::floor<milliseconds>(std::chrono::file_clock::to_sys(written)));
+  const auto time = std::chrono::floor<milliseconds>(std::chrono::file_clock::to_sys(written));
+  return iso_day(local_day(time, platform::tablet_zone().value_or(utc_zone())));
 }
 
 Result<FolderShown> show_folder(const std::string& path) {

@@ -27,7 +27,7 @@ struct FolderShown {
   bool operator==(const FolderShown&) const = default;
 };
 
-// The date of a file, "2026-05-01"; empty if unknown.
+// The date of a file by the tablet's clock, "2026-05-01"; empty if unknown.
 std::string day_written(const std::string& path);
 
 // Whether a file's name is that of a raster of heights or land cover: .tif, .tiff, .img, .dt0, .dt1

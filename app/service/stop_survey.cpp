@@ -14,6 +14,8 @@ constexpr std::size_t kBatch = 64;
 reception::Receiver receiver_of(const StationsQuestion& question) {
   return {.position = *question.from,
           .surroundings = question.surroundings,
+          .in_leaf = reception::in_leaf(question.leaves, question.from->latitude_deg(),
+                                        std::chrono::month(question.month)),
           .gear = gear_of(question.gear),
           .heading_error_deg = question.heading_error_deg,
           .learned = question.learned,

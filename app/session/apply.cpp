@@ -54,7 +54,7 @@ void derive_all(Model& model, const World& world) {
   derive(model.aim, model);
   derive(model.plan, model);
   derive(model.parking, model);
-  derive(model.logbook, model);
+  derive(model.logbook, model, world);
   derive(model.data, model);
   derive(model.safety, model);
 }

@@ -29,13 +29,16 @@ std::array<reception::LearnedBias, 3> biases(
 }  // namespace
 
 StationsQuestion stations_question(const Model& model) {
-  StationsQuestion question{.from = model.findings.position,
-                            .search = model.search,
-                            .practice = model.stop.practice,
-                            .surroundings = model.stop.surroundings,
-                            .gear = model.settings.gear,
-                            .noise = model.stop.noise,
-                            .inverter_on = model.stop.inverter_on};
+  StationsQuestion question{
+      .from = model.findings.position,
+      .search = model.search,
+      .practice = model.stop.practice,
+      .surroundings = model.stop.surroundings,
+      .leaves = model.stop.leaves,
+      .month = static_cast<unsigned>(std::chrono::year_month_day(model.findings.today).month()),
+      .gear = model.settings.gear,
+      .noise = model.stop.noise,
+      .inverter_on = model.stop.inverter_on};
   if (model.stop.target) question.target = key_of(*model.stop.target);
   question.pinned = model.stop.pinned;
   question.plan_for = model.plan.plan_for;

@@ -30,12 +30,28 @@ void find_position(const Shared& shared, Findings& findings) {
   findings.position = parked ? parked->mean : fix.last_position;
 }
 
-void find_date(const Shared& shared, Findings& findings) {
-  const auto& trusted = shared.receiver.date();
+void find_date(const Shared& shared, Findings& findings, const World& world) {
   using Origin = Findings::DateOrigin;
-  findings.date = trusted ? UtcTime(trusted->date) : moment_of(shared);
+  findings.date = moment_of(shared);
   const bool machine = findings.date == shared.machine_time;
-  findings.date_origin = trusted ? Origin::Receiver : machine ? Origin::Machine : Origin::Floor;
+  findings.date_origin = shared.receiver.date() ? Origin::Receiver
+                         : machine              ? Origin::Machine
+                                                : Origin::Floor;
+  findings.zone = world.zone_of(findings.position);
+  findings.today = local_day(findings.date, *findings.zone.clocks);
+  if (shared.earlier) {
+    findings.earlier_day =
+        local_day(shared.earlier->saved, *world.zone_of(shared.earlier->at).clocks);
+  }
+}
+
+void find_leaves(const Shared& shared, Findings& findings) {
+  using reception::LeafChoice;
+  const auto month = std::chrono::year_month_day(findings.today).month();
+  findings.in_leaf =
+      findings.position
+          ? reception::in_leaf(shared.stop.leaves, findings.position->latitude_deg(), month)
+          : shared.stop.leaves != LeafChoice::bare;
 }
 
 // Where the heading sensor points; one that counts from the needle's north needs the declination
@@ -94,7 +110,8 @@ void derive(Shared& shared, const World& world) {
   check_earlier_stop(shared);
   Findings findings;
   find_position(shared, findings);
-  find_date(shared, findings);
+  find_date(shared, findings, world);
+  find_leaves(shared, findings);
   if (findings.position) {
     findings.field = world.magnetic.at(*findings.position, findings.date);
   }

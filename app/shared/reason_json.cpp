@@ -54,7 +54,7 @@ struct Write {
   }
   void warning(const char* name, const itm::Warning& value) { out[name] = to_text(value); }
   void text(const char* name, const std::string& value) { out[name] = value; }
-  void flag(const char* name, const bool& value) { out[name] = value; }
+  void flag(const char* name, bool value) { out[name] = value; }
 };
 struct Read {
   const json& in;
@@ -96,6 +96,7 @@ void visit(Way& way, Fact& it) {
     way.number("clutter_m", it.clutter_m);
   } else if constexpr (std::is_same_v<T, fact::Leaves>) {
     way.number("depth_m", it.depth_m);
+    way.flag("bare", it.bare);
   } else if constexpr (std::is_same_v<T, fact::CrossedPolarization>) {
     way.number("antenna_horizontal", it.antenna_horizontal);
   } else if constexpr (std::is_base_of_v<fact::Interferer, T>) {

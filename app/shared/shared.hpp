@@ -17,7 +17,9 @@
 #include "core/nmea/straight_course.hpp"
 #include "core/sweep/strong_station.hpp"
 #include "core/time.hpp"
+#include "core/zones/local_zone.hpp"
 
+#include <functional>
 #include <optional>
 #include <string>
 #include <vector>
@@ -29,6 +31,10 @@ namespace mastwise {
 struct World {
   const MagneticModel& magnetic;
   Stop practice_stop;
+  // The clocks of a position, or the tablet's where its zone is unknown. Called by the model's
+  // thread only.
+  std::function<LocalZone(const std::optional<Position>&)> zone_of =
+      [](const std::optional<Position>&) { return LocalZone{}; };
 };
 
 // The state before a change, for Undo.
@@ -68,6 +74,10 @@ struct Findings {
 
   UtcTime date = {};
   enum class DateOrigin { Receiver, Machine, Floor } date_origin = DateOrigin::Machine;
+  // The clocks of the position in use, and `date` by them. Everything shown follows them.
+  LocalZone zone = {};
+  std::chrono::local_days today = {};
+  bool in_leaf = true;  // the trees at the stop; without a position, as if in summer
 
   std::optional<MagneticField> field = {};
   std::optional<RigHeading> nose = {};  // needs the declination if read from a compass
@@ -91,6 +101,7 @@ struct Findings {
   bool antenna_up = false;
   std::optional<Monotonic> antenna_changed = {};  // while that can be undone
   bool importing = false;                         // a table
+  std::chrono::local_days earlier_day = {};       // of the earlier stop, where it was
   bool operator==(const Findings&) const = default;
 };
 

@@ -87,6 +87,7 @@ struct Stop {
   reception::Surroundings surroundings = reception::Surroundings::open;
   std::optional<gear::NoiseEnvironment> noise = {};  // empty: that of the surroundings
   bool inverter_on = false;
+  reception::LeafChoice leaves = reception::LeafChoice::by_season;
   bool operator==(const Stop&) const = default;
 };
 

@@ -60,6 +60,9 @@ template <>
 inline constexpr std::array kStoredNames<reception::Surroundings> =
     names({"open", "scrub", "scattered_trees", "forest", "houses", "town"});
 template <>
+inline constexpr std::array kStoredNames<reception::LeafChoice> = names({"by_season", "in_leaf",
+                                                                         "bare"});
+template <>
 inline constexpr std::array kStoredNames<reception::PathMode> = names({"none", "point_to_point",
                                                                        "partial", "area"});
 template <>

@@ -26,6 +26,8 @@ struct StationsQuestion {
   std::string search = {};
   bool practice = false;
   reception::Surroundings surroundings = reception::Surroundings::open;
+  reception::LeafChoice leaves = reception::LeafChoice::in_leaf;
+  unsigned month = 7;  // for leaves by the season: 1 to 12
   GearChoice gear = {};
   std::optional<StationKey> target = {};
   std::vector<StationKey> pinned = {};

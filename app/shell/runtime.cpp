@@ -1,5 +1,6 @@
 #include "app/shell/runtime.hpp"
 
+#include "app/service/clocks.hpp"
 #include "app/service/damaged_files.hpp"
 #include "app/session/action.hpp"
 #include "app/session/working_state.hpp"
@@ -93,7 +94,7 @@ IntakeSources intake_sources(const RuntimeWish& wish) {
 Runtime::Runtime(MagneticModel magnetic, service::Practice practice)
     : magnetic_(std::move(magnetic)),
       practice_(std::move(practice)),
-      world_{magnetic_, service::practice_stop(practice_)} {}
+      world_{magnetic_, service::practice_stop(practice_), service::clocks_of_this_system()} {}
 
 Result<std::unique_ptr<Runtime>> Runtime::start(const RuntimeWish& wish) {
   auto magnetic = service::load_magnetic_model();

@@ -1,4 +1,5 @@
 #include "app/cli/arguments.hpp"
+#include "app/service/clocks.hpp"
 #include "app/service/startup.hpp"
 #include "app/shell/shot.hpp"
 #include "app/shell/verbs.hpp"
@@ -105,9 +106,6 @@ Result<Done> draw_shot(const ShotOptions& options) {
   shot.window.width_px = size->width_px;
   shot.window.height_px = size->height_px;
   shot.window.dots_per_inch = options.dots_per_inch;
-  const auto date = date_argument("--date", options.date);
-  if (!date) return date.error();
-  shot.date = *date;
   const auto nose = nose_argument(options.nose_deg);
   if (!nose) return nose.error();
   shot.nose = *nose;
@@ -116,6 +114,10 @@ Result<Done> draw_shot(const ShotOptions& options) {
     if (!at) return at.error();
     shot.at = *at;
   }
+  const auto clocks = service::clocks_of_this_system();
+  const auto date = date_argument("--date", options.date, *clocks(shot.at).clocks);
+  if (!date) return date.error();
+  shot.date = *date;
   if (!options.station.empty()) {
     const auto found = options.at.empty()
                            ? practice_destination(options.station)

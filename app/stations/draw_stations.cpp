@@ -123,7 +123,7 @@ std::string list_state(const Shared& shared, const StationsState& list) {
     return fmt::format("{} of {} paths computed", answer.measured, answer.all);
   }
   if (!shared.findings.listed.empty()) {
-    std::string said = "Chance of a steady picture on an ordinary evening. ";
+    std::string said = "Chance of a steady picture " + words::evening() + ". ";
     said +=
         list.by_network ? "The ring pins a network wherever you stop." : "The ring pins a station.";
     if (!list.data_caution.empty()) said += " " + list.data_caution;

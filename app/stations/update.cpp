@@ -70,9 +70,10 @@ std::string caution_of(const Shared& shared) {
     const std::string& date = shared.stations->rows[listed].station.provenance.source.date;
     if (!date.empty() && (oldest.empty() || date < oldest)) oldest = date;
   }
-  const std::string caution = words::data_caution(oldest, shared.findings.date);
-  return caution.empty() ? caution
-                         : "Data " + words::data_age(oldest, shared.findings.date) + ". " + caution;
+  const std::string caution = words::data_caution(oldest, shared.findings.today);
+  return caution.empty()
+             ? caution
+             : "Data " + words::data_age(oldest, shared.findings.today) + ". " + caution;
 }
 
 void derive_listing(StationsState& state, Shared& shared) {

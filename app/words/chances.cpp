@@ -33,8 +33,15 @@ std::string models(const reception::Outlook& outlook) {
   return fill(p.field, {{"field", field}, {"spread", fmt::format("{:.0f}", *outlook.spread_db)}});
 }
 
-std::string surroundings(reception::Surroundings surroundings) {
-  return std::string(to_text(surroundings));
+std::string evening() {
+  return phrases().chances.ordinary_evening;
+}
+
+std::string surroundings(reception::Surroundings surroundings, bool in_leaf) {
+  const auto& p = phrases().chances;
+  const std::string around(to_text(surroundings));
+  if (reception::figures(surroundings).leaves_m == 0.0) return around;
+  return fill(in_leaf ? p.in_leaf : p.bare, {{"around", around}});
 }
 
 std::string slack(const std::optional<Slack>& slack) {

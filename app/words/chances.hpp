@@ -18,7 +18,11 @@ std::string chance_number(double percent);
 std::string chance_word(const reception::Outlook& outlook);
 // The field by the two models: "86 dBµV/m, models 4 dB apart".
 std::string models(const reception::Outlook& outlook);
-std::string surroundings(reception::Surroundings surroundings);
+// "on an ordinary evening": what every chance is for. The models' medians are of all hours of an
+// average year, and no source lets them say more of one evening.
+std::string evening();
+// "forest, in leaf", "forest, bare", "town".
+std::string surroundings(reception::Surroundings surroundings, bool in_leaf);
 
 // How far the antenna may be off: "Good from 23° left to 19° right".
 std::string slack(const std::optional<Slack>& slack);

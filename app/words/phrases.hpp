@@ -29,7 +29,10 @@ struct Phrases {
   struct Times {
     Phrase seconds, minutes, hours;  // {number}
     std::array<Phrase, 12> months;
-    Phrase date;                                       // {day} {month} {year}
+    Phrase date;         // {day} {month} {year}
+    Phrase moment;       // {date} {time} {zone}
+    Phrase zone_tablet;  // {zone}
+    Phrase zone_unknown;
     Phrase year, years, month, months_old, day, days;  // {number}
     Phrase source_age;                                 // {date} {age}
     Phrase source_age_unknown;                         // {date}
@@ -45,7 +48,7 @@ struct Phrases {
     Phrase uneven_ground, assumed_hills;  // {distance}
     Phrase clutter;                       // {around} {clutter} {antenna}
     Phrase low_antenna;                   // {antenna}
-    Phrase leaves;                        // {depth}
+    Phrase leaves, bare_trees;            // {depth}
     Phrase vertical_signal, horizontal_signal;
     Phrase same_channel, next_channel;  // {station} {distance} {level}
     Phrase weaker, stronger;            // {decibel}
@@ -75,6 +78,8 @@ struct Phrases {
   } reasons;
 
   struct Chances {
+    Phrase ordinary_evening;
+    Phrase in_leaf, bare;  // {around}
     Phrase unknown, not_on_this_tv, not_computed;
     Phrase area_field;  // {field}
     Phrase field;       // {field} {spread}

@@ -42,7 +42,8 @@ class ReasonWords {
                                        {"antenna", antenna}}));
   }
   std::string operator()(const fact::Leaves& it) const {
-    return with_cost(fill(p_.leaves, {{"depth", height(it.depth_m, miles_)}}));
+    return with_cost(
+        fill(it.bare ? p_.bare_trees : p_.leaves, {{"depth", height(it.depth_m, miles_)}}));
   }
   std::string operator()(const fact::CrossedPolarization& it) const {
     return with_cost(it.antenna_horizontal ? p_.vertical_signal : p_.horizontal_signal);

@@ -14,6 +14,14 @@ std::string counted(int count, Phrase one, Phrase many) {
   return count == 1 ? one : fill(many, {{"number", std::to_string(count)}});
 }
 
+// "UTC+5:45", "UTC-3".
+std::string utc_offset(std::chrono::seconds ahead) {
+  const auto minutes = std::chrono::round<std::chrono::minutes>(std::chrono::abs(ahead)).count();
+  const char sign = ahead.count() < 0 ? '-' : '+';
+  return minutes % 60 == 0 ? fmt::format("UTC{}{}", sign, minutes / 60)
+                           : fmt::format("UTC{}{}:{:02}", sign, minutes / 60, minutes % 60);
+}
+
 }  // namespace
 
 std::string age(milliseconds age) {
@@ -27,17 +35,47 @@ std::string age(milliseconds age) {
   return words(times.hours, seconds / 3600.0);
 }
 
-std::string date(UtcTime time) {
-  const std::chrono::year_month_day day{std::chrono::floor<std::chrono::days>(time)};
+std::string date(std::chrono::local_days day) {
+  const std::chrono::year_month_day date{day};
   return fill(phrases().times.date,
-              {{"day", std::to_string(static_cast<unsigned>(day.day()))},
-               {"month", phrases().times.months[static_cast<unsigned>(day.month()) - 1]},
-               {"year", std::to_string(static_cast<int>(day.year()))}});
+              {{"day", std::to_string(static_cast<unsigned>(date.day()))},
+               {"month", phrases().times.months[static_cast<unsigned>(date.month()) - 1]},
+               {"year", std::to_string(static_cast<int>(date.year()))}});
 }
 
-std::string data_age(std::string_view date, UtcTime now) {
+std::string moment(UtcTime time, const TimeZone& zone) {
+  const LocalTime local = local_time(time, zone);
+  const auto day = std::chrono::floor<std::chrono::days>(local);
+  const std::chrono::hh_mm_ss clock(std::chrono::floor<std::chrono::seconds>(local - day));
+  std::string said = fmt::format("{:02}:{:02}", clock.hours().count(), clock.minutes().count());
+  if (clock.seconds().count() != 0) said += fmt::format(":{:02}", clock.seconds().count());
+  return fill(phrases().times.moment,
+              {{"date", date(day)}, {"time", said}, {"zone", zone_name(zone, time)}});
+}
+
+std::string zone_name(const TimeZone& zone, UtcTime time) {
+  const ZonePeriod& period = period_at(zone, time);
+  // The tz database has digits, "+0545", where a zone has no short name in use.
+  const bool digits = period.short_name.find_first_of("+-0123456789") == 0;
+  return digits || period.short_name.empty() ? utc_offset(period.ahead) : period.short_name;
+}
+
+std::string zone_caution(const LocalZone& zone, UtcTime now) {
   const auto& times = phrases().times;
-  const auto age = source_age(date, now);
+  switch (zone.origin) {
+    case LocalZone::Origin::Place:
+      return {};
+    case LocalZone::Origin::Tablet:
+      return fill(times.zone_tablet, {{"zone", zone_name(*zone.clocks, now)}});
+    case LocalZone::Origin::None:
+      return times.zone_unknown;
+  }
+  return {};
+}
+
+std::string data_age(std::string_view date, std::chrono::local_days today) {
+  const auto& times = phrases().times;
+  const auto age = source_age(date, today);
   if (!age && date.empty()) return times.age_unknown;
   if (!age) return fill(times.source_age_unknown, {{"date", std::string(date)}});
   std::string words;
@@ -49,8 +87,8 @@ std::string data_age(std::string_view date, UtcTime now) {
   return fill(times.source_age, {{"date", std::string(date)}, {"age", words}});
 }
 
-std::string data_caution(std::string_view date, UtcTime now) {
-  const auto age = source_age(date, now);
+std::string data_caution(std::string_view date, std::chrono::local_days today) {
+  const auto age = source_age(date, today);
   if (!age) return {};
   switch (age->freshness) {
     case SourceFreshness::fresh:
@@ -63,7 +101,7 @@ std::string data_caution(std::string_view date, UtcTime now) {
   return {};
 }
 
-std::string earlier_stop(UtcTime saved, double away_m, bool miles) {
+std::string earlier_stop(std::chrono::local_days saved, double away_m, bool miles) {
   return fill(phrases().times.earlier_stop,
               {{"date", date(saved)}, {"distance", distance(away_m, miles)}});
 }

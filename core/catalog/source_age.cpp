@@ -12,13 +12,12 @@ constexpr int kStale_years = 3;
 
 }  // namespace
 
-std::optional<SourceAge> source_age(std::string_view date, UtcTime now) {
+std::optional<SourceAge> source_age(std::string_view date, std::chrono::local_days today) {
   const auto made_on = parse_iso_day(date);
   if (!made_on) return std::nullopt;
   const std::chrono::year_month_day made{*made_on};
-  const auto today = std::chrono::floor<std::chrono::days>(now);
   const std::chrono::year_month_day day{today};
-  const auto days = (today - *made_on).count();
+  const auto days = (today.time_since_epoch() - made_on->time_since_epoch()).count();
   if (days < 0) return std::nullopt;
   int months = (static_cast<int>(day.year()) - static_cast<int>(made.year())) * 12 +
                static_cast<int>(static_cast<unsigned>(day.month())) -

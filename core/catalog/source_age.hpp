@@ -1,7 +1,6 @@
 #pragma once
 
-#include "core/time.hpp"
-
+#include <chrono>
 #include <cstdint>
 #include <optional>
 #include <string_view>
@@ -24,11 +23,11 @@ struct SourceAge {
   bool operator==(const SourceAge&) const = default;
 };
 
-// The age at `now` of a source with that date ("2017-04-13"); std::nullopt if the date is unknown
-// or in the future (a wrong clock, or a table dated ahead). Thresholds: sites and heights stay the
-// same for decades, so a heading stays right, but channels do not. After the US auction of 2017
-// some 1,000 stations changed theirs within 39 months [from memory; the reference table's columns
-// PC and Ch show it]. A year is common practice, no source.
-std::optional<SourceAge> source_age(std::string_view date, UtcTime now);
+// The age `today`, by the calendar where the rig is, of a source with that date ("2017-04-13");
+// std::nullopt if the date is unknown or in the future (a wrong clock, or a table dated ahead).
+// Thresholds: sites and heights stay the same for decades, so a heading stays right, but channels
+// do not. After the US auction of 2017 some 1,000 stations changed theirs within 39 months [from
+// memory; the reference table's columns PC and Ch show it]. A year is common practice, no source.
+std::optional<SourceAge> source_age(std::string_view date, std::chrono::local_days today);
 
 }  // namespace mastwise

@@ -228,7 +228,7 @@ void PathComputer::in_area(double transmitter_height_m) {
 void PathComputer::set_fields(Knowledge knowledge, const std::optional<Losses>& p1812,
                               const Losses& itm) {
   detail_.local = local_loss(receiver_.surroundings, receiver_.leaves_m, receiver_.gear.height_m,
-                             outlook_.frequency_mhz);
+                             outlook_.frequency_mhz, receiver_.in_leaf);
   Deviations& deviations = outlook_.deviations;
   if (station_.pattern) {
     detail_.station_pattern_db =

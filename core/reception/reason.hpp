@@ -90,6 +90,7 @@ struct AroundStop {
 };
 struct Leaves {
   double depth_m = 0.0;
+  bool bare = false;  // trees without leaves
   bool operator==(const Leaves&) const = default;
 };
 struct CrossedPolarization {

@@ -151,7 +151,8 @@ void Collector::stop() {
   fact::AroundStop stop{.around = receiver_.surroundings, .antenna_m = receiver_.gear.height_m};
   if (around.built) stop.clutter_m = around.clutter_height_m;
   cost(detail_.local.surroundings_db, stop);
-  cost(detail_.local.leaves_db, fact::Leaves{receiver_.leaves_m.value_or(around.leaves_m)});
+  cost(detail_.local.leaves_db,
+       fact::Leaves{receiver_.leaves_m.value_or(around.leaves_m), !receiver_.in_leaf});
   const gear::NoiseSources noise = noise_sources(receiver_);
   cost(detail_.external_noise_db,
        fact::Noise{outlook_.frequency_mhz, noise.environment, noise.inverter_on});

@@ -35,6 +35,15 @@ Woodland woodland_at(double frequency_mhz) {
           low.most_db + t * (high.most_db - low.most_db)};
 }
 
+// See leafy_month().
+constexpr double kAlwaysLeafy_deg = 25.0;
+struct LeafyMonths {
+  double up_to_deg;
+  unsigned first, last;
+};
+constexpr std::array kLeafyMonths{LeafyMonths{33.0, 3, 11}, LeafyMonths{39.0, 4, 11},
+                                  LeafyMonths{52.0, 5, 10}, LeafyMonths{91.0, 5, 9}};
+
 double height_loss_db(bool built, double clutter_height_m, double antenna_height_m,
                       double frequency_mhz) {
   using Kind = p1812::TerminalClutter::Kind;
@@ -103,17 +112,53 @@ double calculated_height_m(Surroundings surroundings, double antenna_height_m) {
   return std::max(antenna_height_m, figures(surroundings).clutter_height_m);
 }
 
-double leaves_loss_db(double depth_m, double frequency_mhz) {
+std::string_view to_text(LeafChoice choice) {
+  switch (choice) {
+    case LeafChoice::by_season:
+      return "season";
+    case LeafChoice::in_leaf:
+      return "on";
+    case LeafChoice::bare:
+      return "off";
+  }
+  return {};
+}
+
+Result<LeafChoice> parse_leaf_choice(std::string_view text) {
+  constexpr std::array kChoices{LeafChoice::by_season, LeafChoice::in_leaf, LeafChoice::bare};
+  return words::parse_choice(text, kChoices, "a state of the leaves");
+}
+
+bool leafy_month(double latitude_deg, std::chrono::month month) {
+  const double from_equator_deg = std::fabs(latitude_deg);
+  if (from_equator_deg < kAlwaysLeafy_deg) return true;
+  if (latitude_deg < 0.0) month += std::chrono::months(6);
+  const auto number = static_cast<unsigned>(month);
+  for (const LeafyMonths& leafy : kLeafyMonths) {
+    if (from_equator_deg < leafy.up_to_deg) return number >= leafy.first && number <= leafy.last;
+  }
+  return false;
+}
+
+bool in_leaf(LeafChoice choice, double latitude_deg, std::chrono::month month) {
+  if (choice == LeafChoice::by_season) return leafy_month(latitude_deg, month);
+  return choice == LeafChoice::in_leaf;
+}
+
+double leaves_loss_db(double depth_m, double frequency_mhz, bool in_leaf) {
+  constexpr double kInLeafToBare = 1.2;
   const Woodland wood = woodland_at(frequency_mhz);
-  return wood.most_db * (1.0 - std::exp(-depth_m * wood.specific_db_per_m / wood.most_db));
+  const double specific_db_per_m = wood.specific_db_per_m / (in_leaf ? 1.0 : kInLeafToBare);
+  return wood.most_db * (1.0 - std::exp(-depth_m * specific_db_per_m / wood.most_db));
 }
 
 LocalLoss local_loss(Surroundings surroundings, std::optional<double> leaves_m,
-                     double antenna_height_m, double frequency_mhz) {
+                     double antenna_height_m, double frequency_mhz, bool in_leaf) {
   const SurroundingsFigures around = figures(surroundings);
   const double shield_db =
       height_loss_db(around.built, around.clutter_height_m, antenna_height_m, frequency_mhz);
-  const double leaves_db = leaves_loss_db(leaves_m.value_or(around.leaves_m), frequency_mhz);
+  const double leaves_db =
+      leaves_loss_db(leaves_m.value_or(around.leaves_m), frequency_mhz, in_leaf);
   if (!around.wooded || antenna_height_m >= around.clutter_height_m) {
     return {.surroundings_db = shield_db, .leaves_db = leaves_db};
   }

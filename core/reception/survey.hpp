@@ -42,7 +42,8 @@ struct LearnedBias {
 struct Receiver {
   Position position;
   Surroundings surroundings = Surroundings::open;
-  std::optional<double> leaves_m = {};  // depth of foliage in front; if empty, the default
+  std::optional<double> leaves_m = {};  // depth of trees in front; if empty, the default
+  bool in_leaf = true;                  // those trees, else bare
   gear::Gear gear;
   double heading_error_deg = kUsualHeadingError_deg;  // a standard deviation, 0 to 180
   std::array<LearnedBias, 3> learned = {};            // in the order of Band

@@ -108,6 +108,10 @@ std::string iso_day(UtcTime time) {
   return iso_utc(std::chrono::floor<std::chrono::days>(time)).substr(0, 10);
 }
 
+std::string iso_day(std::chrono::local_days day) {
+  return iso_day(UtcTime(day.time_since_epoch()));
+}
+
 std::optional<std::chrono::sys_days> parse_iso_day(std::string_view text) {
   Reader reader(text);
   const auto day = read_day(reader);

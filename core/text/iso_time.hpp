@@ -15,6 +15,7 @@ std::string iso_utc(UtcTime time);
 // The same without the fraction, rounded down; and the day alone: "2026-07-02".
 std::string iso_utc_seconds(UtcTime time);
 std::string iso_day(UtcTime time);
+std::string iso_day(std::chrono::local_days day);  // of a place
 
 // A day as iso_day() writes it; std::nullopt for any other text.
 std::optional<std::chrono::sys_days> parse_iso_day(std::string_view text);

@@ -28,11 +28,32 @@ const places::Gazetteer& gazetteer() {
   return all;
 }
 
-std::vector<std::byte> borders_bytes() {
-  const std::string text = read_file(source_folder() + "/assets/borders/borders.bin");
+namespace {
+
+std::vector<std::byte> bytes_of(const std::string& asset) {
+  const std::string text = read_file(source_folder() + "/assets/" + asset);
   std::vector<std::byte> bytes(text.size());
   std::memcpy(bytes.data(), text.data(), text.size());
   return bytes;
+}
+
+}  // namespace
+
+std::vector<std::byte> borders_bytes() {
+  return bytes_of("borders/borders.bin");
+}
+
+std::vector<std::byte> zones_bytes() {
+  return bytes_of("zones/zones.bin");
+}
+
+const zones::ZoneMap& zone_map() {
+  static const zones::ZoneMap all = [] {
+    auto read = zones::ZoneMap::load(zones_bytes());
+    REQUIRE(read);
+    return *std::move(read);
+  }();
+  return all;
 }
 
 const map::Borders& borders() {

@@ -51,6 +51,32 @@ TEST_CASE("sun prints Polaris at night", "[sky]") {
   CHECK(sky.at("polaris").at("altitude_deg").get<double>() == Approx(44.7501).margin(0.002));
 }
 
+// Alaska is 9 hours behind UTC in winter: the sun of 00:57 UTC sets on the day before.
+TEST_CASE("sun's text has the local day, and says whose clocks it follows") {
+  const auto anchorage =
+      run_sun({"sun", "--at", "61.216667,-149.866667", "--time", "2020-01-05T00:00:00Z"});
+  CHECK(anchorage.output.find("4 January 2020, 15:00 AKST") != std::string::npos);
+  CHECK(anchorage.output.find("4 January 2020, 15:5") != std::string::npos);
+  CHECK(anchorage.output.find("5 January 2020, 10:1") != std::string::npos);
+  CHECK(anchorage.output.find("2020-01-0") == std::string::npos);
+  const test::TemporaryFolder data;
+  const std::vector<std::string> at_sea{"sun", "--at", "40,-40", "--time", "2026-07-02T18:00:00Z"};
+  const auto run = [&](const std::vector<std::string>& arguments, const char* folder,
+                       const char* zone) {
+    return test::ChildProgram(arguments, data.file("data"), {{"TZDIR", folder}, {"TZ", zone}})
+        .wait()
+        .output;
+  };
+  const std::string tablets = run(at_sea, "/usr/share/zoneinfo", "America/St_Johns");
+  CHECK(tablets.find("2 July 2026, 15:30 NDT") != std::string::npos);
+  CHECK(tablets.find("dates follow the tablet's clock, NDT") != std::string::npos);
+  // Without tz data nothing is known but UTC.
+  const std::string none = run({"sun", "--at", "44.3,-71.3", "--time", "2026-07-02T18:00:00Z"},
+                               "/nowhere", "America/St_Johns");
+  CHECK(none.find("No time zone known; dates are UTC") != std::string::npos);
+  CHECK(none.find("2 July 2026, 18:00 UTC") != std::string::npos);
+}
+
 // Source: US Naval Observatory: at Anchorage on 2020-01-05 sunset 00:57Z and sunrise 19:11Z; no
 // sun at Longyearbyen on 2020-12-15.
 TEST_CASE("sun prints sunrise and sunset, or null", "[sky]") {
@@ -68,6 +94,8 @@ TEST_CASE("sun prints text and refuses a wrong time", "[sky]") {
   CHECK(text.status == 0);
   CHECK(text.output.find("101.9° true, 12.1° over the horizon") != std::string::npos);
   CHECK(text.output.find("281.9° true") != std::string::npos);
+  // 12:00 UTC in New Hampshire, whose daylight time of 2025 began on 9 March.
+  CHECK(text.output.find("20 March 2025, 08:00 EDT") != std::string::npos);
   const auto refused = run_sun({"sun", "--at", "44.27056,-71.30327", "--time", "noon"});
   CHECK(refused.status == 1);
   CHECK(refused.errors.find("--time \"noon\"") != std::string::npos);

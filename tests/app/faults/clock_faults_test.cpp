@@ -12,7 +12,8 @@ using namespace std::chrono;
 
 namespace {
 
-constexpr UtcTime k1970{milliseconds(90'000)};
+// Noon in UTC: 1 January by the clocks of the Americas too.
+constexpr UtcTime k1970{milliseconds(43'290'000)};
 constexpr UtcTime kToday{sys_days(year(2026) / 7 / 2) + hours(18)};
 const Position kHome = *Position::at_deg(42.51, -118.53);
 

@@ -34,13 +34,14 @@ const MagneticModel& magnetic() {
   return model;
 }
 
-constexpr UtcTime kDay{std::chrono::sys_days(std::chrono::year(2026) / 7 / 2)};
+constexpr std::chrono::sys_days kDay{std::chrono::year(2026) / 7 / 2};
 
 PaperCard card_at(Position from, Position to, std::optional<double> nose_deg) {
   std::optional<RigHeading> nose;
   if (nose_deg) nose = RigHeading::nose_at(Bearing<True>::degrees(*nose_deg));
   return card_of(CardFacts{.stop = from,
                            .date = kDay,
+                           .day = std::chrono::local_days(kDay.time_since_epoch()),
                            .aim = aim_card(from, to, kDay, magnetic(), nose),
                            .chance_percent = 83.0,
                            .slack = Slack{.left_deg = 23.0, .right_deg = 19.0},

@@ -1,5 +1,6 @@
 #include "app/shell/recording.hpp"
 
+#include "app/service/clocks.hpp"
 #include "app/session/action_json.hpp"
 #include "tests/support/action_examples.hpp"
 #include "tests/support/receiver_log.hpp"
@@ -140,7 +141,7 @@ TEST_CASE("a recorded session replays onto the same model") {
 
   const auto magnetic = service::load_magnetic_model();
   const auto practice = service::load_practice();
-  const World world{*magnetic, service::practice_stop(*practice)};
+  const World world{*magnetic, service::practice_stop(*practice), service::clocks_of_this_system()};
   Model replayed = begun;
   for (const Action& action : *actions) apply(replayed, action, world);
   CHECK(replayed.safety.antenna == safety::Antenna::Raised);

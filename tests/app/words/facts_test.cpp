@@ -47,6 +47,7 @@ TEST_CASE("each loss is named with its decibels") {
   CHECK(said(3.0, fact::AroundStop{reception::Surroundings::open, 3.0, {}}) ==
         "antenna only 3.0 m above the ground: -3 dB");
   CHECK(said(5.0, fact::Leaves{20.0}) == "20 m of leaves in front of the antenna: -5 dB");
+  CHECK(said(4.0, fact::Leaves{20.0, true}) == "20 m of bare trees in front of the antenna: -4 dB");
   CHECK(said(15.0, fact::CrossedPolarization{true}) ==
         "vertical signal, horizontal antenna: -15 dB");
   CHECK(said(15.0, fact::CrossedPolarization{false}) ==

@@ -2,6 +2,7 @@
 #include "app/words/places.hpp"
 #include "app/words/times.hpp"
 #include "app/words/units.hpp"
+#include "tests/support/utc_text.hpp"
 
 #include <catch2/catch.hpp>
 
@@ -63,11 +64,41 @@ TEST_CASE("declination, ages and dates print as words") {
   CHECK(words::age(milliseconds(89'000)) == "89 s");
   CHECK(words::age(milliseconds(240'000)) == "4 min");
   CHECK(words::age(std::chrono::hours(2)) == "2 h");
-  const UtcTime time = UtcTime(std::chrono::sys_days(std::chrono::year(2026) / 7 / 2)) +
-                       std::chrono::hours(18) + std::chrono::minutes(4) + std::chrono::seconds(5);
-  CHECK(words::date(time) == "2 July 2026");
-  CHECK(words::date(UtcTime(std::chrono::sys_days(std::chrono::year(2028) / 2 / 29))) ==
+  CHECK(words::date(std::chrono::local_days(std::chrono::year(2026) / 7 / 2)) == "2 July 2026");
+  CHECK(words::date(std::chrono::local_days(std::chrono::year(2028) / 2 / 29)) ==
         "29 February 2028");
+}
+
+TEST_CASE("a moment prints by its zone's clocks, with the zone's short name") {
+  using namespace std::chrono;
+  const UtcTime time = test::utc("2026-07-02T02:04:00Z");
+  const auto in = [](seconds ahead, const char* short_name) {
+    return TimeZone{.name = "x", .periods = {{{}, ahead, short_name}}};
+  };
+  CHECK(words::moment(time, in(hours(-7), "PDT")) == "1 July 2026, 19:04 PDT");
+  CHECK(words::moment(time + seconds(5), in(hours(-7), "PDT")) == "1 July 2026, 19:04:05 PDT");
+  CHECK(words::moment(time, in(hours(5) + minutes(45), "+0545")) == "2 July 2026, 07:49 UTC+5:45");
+  CHECK(words::moment(time, in(hours(-3), "-03")) == "1 July 2026, 23:04 UTC-3");
+  CHECK(words::moment(time, utc_zone()) == "2 July 2026, 02:04 UTC");
+}
+
+TEST_CASE("the words say whose clocks the dates follow") {
+  const UtcTime time = test::utc("2026-07-02T02:04:00Z");
+  const auto clocks = std::make_shared<TimeZone>(
+      TimeZone{.name = "x", .periods = {{{}, std::chrono::hours(-7), "PDT"}}});
+  using Origin = LocalZone::Origin;
+  CHECK(words::zone_caution({Origin::Place, clocks}, time).empty());
+  CHECK(words::zone_caution({Origin::Tablet, clocks}, time) ==
+        "No time zone known here; dates follow the tablet's clock, PDT");
+  CHECK(words::zone_caution({}, time) == "No time zone known; dates are UTC");
+}
+
+TEST_CASE("every chance is for an ordinary evening, and trees have leaves or none") {
+  using reception::Surroundings;
+  CHECK(words::evening() == "on an ordinary evening");
+  CHECK(words::surroundings(Surroundings::forest, true) == "forest, in leaf");
+  CHECK(words::surroundings(Surroundings::scattered_trees, false) == "scattered trees, bare");
+  CHECK(words::surroundings(Surroundings::town, false) == "town");
 }
 
 TEST_CASE("a station's title and programs leave out unknown parts") {

@@ -9,7 +9,7 @@ using namespace mastwise;
 TEST_CASE("the age of a table counts whole calendar months") {
   using namespace std::chrono;
   const auto at = [](int y, unsigned m, unsigned d) {
-    return UtcTime(sys_days(year(y) / month(m) / day(d)));
+    return local_days(year(y) / month(m) / day(d));
   };
   const auto age = source_age("2017-04-13", at(2026, 11, 25));
   REQUIRE(age);
