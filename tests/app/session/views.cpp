@@ -1,10 +1,7 @@
 #include "tests/app/session/views.hpp"
 
-#include "tests/support/made_raster.hpp"
+#include "tests/app/session/picked_files.hpp"
 #include "tests/support/receiver_log.hpp"
-
-#include <filesystem>
-#include <fstream>
 
 #include <catch2/catch.hpp>
 
@@ -66,34 +63,6 @@ void fill_paper(Stage& stage) {
   type_number(stage, Field::MapPlace, "42.5,-118.5");
   type_number(stage, Field::MapDirection_deg, "90");
   type_number(stage, Field::MapLength_mm, "93.3");
-}
-
-// PRACTICE: invented. A table in the folder that the stage searches.
-std::string put_table(Stage& stage, int rows) {
-  press(stage, act::OpenSheet{Sheet::Import});
-  const std::string folder = stage.model().data.answer->places.front().path;
-  const std::string path = folder + "/a table with a long name of its own, from the regulator.csv";
-  std::ofstream table(path);
-  table << "Callsign,Channel,Ch,Latitude,Longitude,Antenna above the average terrain,Power\n";
-  for (int row = 0; row < rows; ++row) {
-    table << "QA" << row << ",23,24," << 40.0 + 0.0002 * row << ",100.5," << row << ",10\n";
-  }
-  table << "QBAD,23,24,north,100.5,1,10\n";
-  return path;
-}
-
-void pick_cover(Stage& stage) {
-  press(stage, act::OpenSheet{Sheet::Import});
-  const std::string path =
-      stage.model().data.answer->places.front().path + "/ESA_WorldCover_10m_of_the_region.tif";
-  test::write_codes(
-      path, {.columns = 90, .rows = 90, .left = -71.9, .top = 44.6, .spacing = 1.0 / 1200.0},
-      [](int column, int) { return column < 40 ? 30 : 80; });
-  press(stage, act::PickTable{path});
-}
-
-void pick_table(Stage& stage) {
-  press(stage, act::PickTable{put_table(stage, 12)});
 }
 
 }  // namespace
