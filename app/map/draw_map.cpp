@@ -183,6 +183,9 @@ std::pair<std::string, std::string> area_words(const Shared& shared, const MapSt
     what += fmt::format("the weakest of {} pinned stations", stations.size());
   }
   if (!sheet) return {what, "Computing"};
+  if (!sheet->left_out.empty() && sheet->trouble.empty()) {
+    what += fmt::format(", without {}", fmt::join(sheet->left_out, ", "));
+  }
   if (!sheet->trouble.empty()) return {"Not computed", words::sentence(sheet->trouble)};
   if (sheet->done < 1.0) return {what, fmt::format("{:.0f} % computed", 100.0 * sheet->done)};
   if (!sheet->here_percent) return {what, "Chance here unknown: ground data is missing."};

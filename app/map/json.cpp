@@ -52,6 +52,7 @@ void adl_serializer<mastwise::AreaSheet>::to_json(json& out, const mastwise::Are
          {"percent", sheet.percent},
          {"here_percent", sheet.here_percent},
          {"spots", sheet.spots},
+         {"left_out", sheet.left_out},
          {"trouble", sheet.trouble}};
 }
 
@@ -66,6 +67,7 @@ void adl_serializer<mastwise::AreaSheet>::from_json(const json& in, mastwise::Ar
   in.at("percent").get_to(sheet.percent);
   in.at("here_percent").get_to(sheet.here_percent);
   in.at("spots").get_to(sheet.spots);
+  sheet.left_out = in.value("left_out", std::vector<std::string>());
   in.at("trouble").get_to(sheet.trouble);
 }
 

@@ -100,6 +100,7 @@ struct AreaSheet {
   std::vector<std::int8_t> percent = {};  // row by row from the north-west
   std::optional<double> here_percent = {};
   std::vector<AreaSpot> spots = {};
+  std::vector<std::string> left_out = {};  // call signs of stations that cannot be scanned
   std::string trouble = {};
   bool operator==(const AreaSheet&) const = default;
 };

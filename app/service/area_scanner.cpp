@@ -36,23 +36,32 @@ std::vector<std::int8_t> percents(const reception::ChanceMap& chances) {
   return percent;
 }
 
-// Runs the scans in turn and publishes the weakest station's chance after each part.
+// Runs the scans in turn and publishes the weakest station's chance after each part. A station that
+// cannot be scanned is left out, unless it is the only one.
 Result<Done> AreaScanner::scan_all(AreaSheet& sheet, const reception::AreaGrid& grid,
                                    const reception::Land& land, const AreaWorker::Work& work) {
   const auto& stations = sheet.question.stations;
   for (std::size_t i = 0; i < stations.size(); ++i) {
     auto scan = reception::AreaScan::of(grid, receiver_of(sheet.question.here), stations[i], land);
-    if (!scan) return scan.error();
+    if (!scan) {
+      if (stations.size() == 1) return scan.error();
+      sheet.left_out.push_back(stations[i].call_sign);
+      continue;
+    }
     const auto show = [&](double done) {
       if (work.superseded()) return false;
       sheet.done = (static_cast<double>(i) + done) / static_cast<double>(stations.size());
-      if (i == 0) sheet.percent = percents(reception::chances(*scan));
+      if (maps_.empty()) sheet.percent = percents(reception::chances(*scan));
       work.publish(sheet);
       return true;
     };
     if (!work_.complete(*scan, show)) return Done{};
     maps_.push_back(reception::chances(*scan));
     sheet.percent = percents(reception::weakest(maps_));
+  }
+  if (maps_.empty()) {
+    return Error{.what = "none of the pinned stations can be scanned",
+                 .remedy = "pin others, or complete their facts"};
   }
   sheet.done = 1.0;
   return Done{};

@@ -25,8 +25,8 @@ constexpr double kTurn_rad = 2.0 * std::numbers::pi;
 // The station, as it is for every cell.
 struct Transmitter {
   Station station;
-  double height_m;  // above the tile's ground
-  double foot_m;
+  double height_m;  // above its foot
+  double foot_m;    // the tile's ground, or the site's height where there is none
 };
 
 Error cannot_scan(const Station& station, const char* what) {
@@ -42,9 +42,11 @@ Result<Transmitter> transmitter_of(const Station& station, const terrain::TileSo
   if (!channel_slot(station.raster, station.rf_channel)) {
     return cannot_scan(station, "the channel plan does not have its channel");
   }
-  const auto foot_m = terrain::ground_height_m(tiles, station.position);
+  const auto tile_m = terrain::ground_height_m(tiles, station.position);
+  const auto foot_m = tile_m ? tile_m : station.site_amsl_m;
   if (!foot_m) return cannot_scan(station, "missing terrain at the transmitter");
-  const auto height_m = height_over_tile_m(station, tiles);
+  const auto height_m =
+      tile_m ? height_over_tile_m(station, tiles) : height_over_ground_m(station, *foot_m);
   if (!height_m) return cannot_scan(station, "the antenna height is unknown");
   return Transmitter{station, *height_m, *foot_m};
 }
@@ -70,8 +72,9 @@ struct AreaScan::State {
   void compute_alone(const Wanted& wanted, Receiver& at, Scratch& scratch);
   void compute_along(Receiver& at, AreaScratch& scratch);
   void find_sea(Bearing<True> bearing, double distance_m, GroundCover& cover) const;
-  void compute(const Wanted& wanted, const itm::TerrainProfile& terrain, Receiver& at,
-               Scratch& scratch);
+  // `rough_m`: the other guess of ground that is partly unknown; empty if it is known.
+  void compute(const Wanted& wanted, const itm::TerrainProfile& terrain,
+               std::span<const double> rough_m, double known_share, Receiver& at, Scratch& scratch);
 
   AreaGrid grid;
   Receiver receiver;
@@ -218,6 +221,7 @@ bool AreaScan::State::take_mean(std::size_t cell) {
     if (!beside.known()) return false;
     mean.margin_db += beside.margin_db / 4.0f;
     mean.deviation_db += beside.deviation_db / 4.0f;
+    mean.cap_percent = std::min(mean.cap_percent, beside.cap_percent);
     mean.ground_m += beside.ground_m / 4.0f;
     least_db = std::min(least_db, beside.margin_db);
     most_db = std::max(most_db, beside.margin_db);
@@ -228,6 +232,7 @@ bool AreaScan::State::take_mean(std::size_t cell) {
   }
   here.margin_db = mean.margin_db;
   here.deviation_db = mean.deviation_db;
+  here.cap_percent = mean.cap_percent;
   here.state = CellState::between;
   return true;
 }
@@ -237,10 +242,15 @@ void AreaScan::State::compute_alone(const Wanted& wanted, Receiver& at, Scratch&
   terrain::PathProfile& profile = scratch.profile;
   terrain::cut_profile(tiles, transmitter.station.position, *position, profile,
                        terrain::ProfileDetail::k90m);
-  if (!profile.complete()) return;
   lay_clutter(classes, profile, scratch.cover);
   find_sea(profile.bearing_at_start, profile.distance_m, scratch.cover);
-  compute(wanted, {profile.spacing_m, profile.heights_m}, at, scratch);
+  lay_sea(scratch.cover.sea, false, profile);
+  if (profile.complete()) {
+    compute(wanted, {profile.spacing_m, profile.heights_m}, {}, 1.0, at, scratch);
+  } else if (guess_ground(profile, transmitter.foot_m, scratch.guess)) {
+    compute(wanted, {profile.spacing_m, scratch.guess.smooth_m}, scratch.guess.rough_m,
+            profile.coverage(), at, scratch);
+  }
 }
 
 void AreaScan::State::compute_along(Receiver& at, AreaScratch& scratch) {
@@ -254,6 +264,7 @@ void AreaScan::State::compute_along(Receiver& at, AreaScratch& scratch) {
   }
   const auto mean = Bearing<True>::degrees(
       bearings_rad / static_cast<double>(scratch.wanted.size()) * 360.0 / kTurn_rad);
+  scratch.behind_unknown.clear();
   for (std::size_t set = 0; set < RayPoint::kSets; ++set) {
     if (last_points[set] == 0) continue;
     scratch.ray.cut(tiles, transmitter.station.position, transmitter.foot_m, mean, set,
@@ -263,11 +274,15 @@ void AreaScan::State::compute_along(Receiver& at, AreaScratch& scratch) {
       if (wanted.at.set != set) continue;
       const auto ground = scratch.ray.to(wanted.at.point, wanted.distance_m,
                                          static_cast<double>(cells[wanted.cell].ground_m));
-      if (!ground) continue;
+      if (!ground) {
+        scratch.behind_unknown.push_back(wanted);
+        continue;
+      }
       find_sea(mean, wanted.distance_m, scratch.path.cover);
-      compute(wanted, *ground, at, scratch.path);
+      compute(wanted, *ground, {}, 1.0, at, scratch.path);
     }
   }
+  for (const Wanted& wanted : scratch.behind_unknown) compute_alone(wanted, at, scratch.path);
 }
 
 void AreaScan::State::find_sea(Bearing<True> bearing, double distance_m, GroundCover& cover) const {
@@ -275,7 +290,8 @@ void AreaScan::State::find_sea(Bearing<True> bearing, double distance_m, GroundC
 }
 
 void AreaScan::State::compute(const Wanted& wanted, const itm::TerrainProfile& terrain,
-                              Receiver& at, Scratch& scratch) {
+                              std::span<const double> rough_m, double known_share, Receiver& at,
+                              Scratch& scratch) {
   at.position = *Position::at_deg(wanted.place.latitude_deg, wanted.place.longitude_deg);
   Measurement measurement = start;
   measurement.outlook.distance_m = wanted.distance_m;
@@ -286,15 +302,25 @@ void AreaScan::State::compute(const Wanted& wanted, const itm::TerrainProfile& t
                    .bearing = Bearing<True>::degrees(bearing_rad(wanted.place) * 360.0 / kTurn_rad),
                    .center_is_last_point = false});
   }
-  compute_on_profile(transmitter.station, at, with_cover(terrain, along, scratch.cover),
-                     transmitter.height_m, measurement, scratch.p1812);
+  const PathGround ground = with_cover(terrain, along, scratch.cover);
+  if (rough_m.empty()) {
+    compute_on_profile(transmitter.station, at, ground, transmitter.height_m, measurement,
+                       scratch.p1812);
+  } else {
+    compute_on_guesses(transmitter.station, at, ground, rough_m, transmitter.height_m, measurement,
+                       scratch.p1812);
+  }
   if (!measurement.outlook.field_dbuvm) return;
   measurement.outlook.deviations.heading_db = heading_deviation_db;
   measurement.outlook.deviations.logbook_db = logbook_deviation_db;
   measurement.outlook.deviations.noise_db = noise_deviation_db;
   AreaCell& cell = cells[wanted.cell];
   cell.margin_db = static_cast<float>(*measurement.outlook.field_dbuvm - required_field_dbuvm);
-  cell.deviation_db = static_cast<float>(own_spread(measurement.outlook.deviations).deviation_db);
+  const Spread spread = own_spread(measurement.outlook.deviations);
+  cell.deviation_db = static_cast<float>(spread.deviation_db);
+  const double rough_percent = reception::chance_percent(
+      static_cast<double>(cell.margin_db) - measurement.detail.rough_ground_db, spread);
+  cell.cap_percent = static_cast<float>(reception::chance_cap_percent(known_share, rough_percent));
   cell.state = CellState::computed;
 }
 
@@ -358,7 +384,8 @@ std::optional<double> AreaScan::chance_percent(const AreaCell& cell) const {
   const Station& station = state_->transmitter.station;
   const Spread spread{.deviation_db = cell.deviation_db,
                       .unknown_pattern = !station.pattern && station.directional.value_or(false)};
-  return std::min(state_->chance_cap_percent, reception::chance_percent(cell.margin_db, spread));
+  return std::min({state_->chance_cap_percent, static_cast<double>(cell.cap_percent),
+                   reception::chance_percent(cell.margin_db, spread)});
 }
 
 double AreaScan::required_field_dbuvm() const {

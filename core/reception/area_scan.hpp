@@ -27,6 +27,7 @@ struct AreaCell {
   float margin_db = 0.0f;
   float deviation_db = 0.0f;
   float ground_m = 0.0f;
+  float cap_percent = 100.0f;  // the chance is never shown higher: too much ground is unknown
   CellState state = CellState::pending;
 
   bool known() const { return state == CellState::computed || state == CellState::between; }
@@ -42,7 +43,8 @@ struct AreaScratch {
     double distance_m = 0.0;
     RayPoint at = {};
   };
-  std::vector<Wanted> wanted = {};  // of one ray
+  std::vector<Wanted> wanted = {};          // of one ray
+  std::vector<Wanted> behind_unknown = {};  // of these
   RayGround ray = {};
   Scratch path = {};
 };
@@ -66,8 +68,9 @@ struct AreaScratch {
 // are up to some 20 dB off, where the terrain model jumps from one of its cases to another. Ground
 // is read every 90 m even from tiles of 1 arc second.
 //
-// A cell with partly unknown ground is unknown: there is no area mode here. Cells within 3 km of
-// the transmitter, which may be inside the area, have separate profiles.
+// A cell whose own ground is unknown is unknown: there is no area mode here. Cells behind unknown
+// ground, and those within 3 km of the transmitter, which may be inside the area, have separate
+// profiles; what is unknown there is guessed as in a survey.
 class AreaScan {
  public:
   static constexpr double kSmooth_db = 1.0;

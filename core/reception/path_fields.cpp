@@ -284,6 +284,13 @@ void compute_on_profile(const Station& station, const Receiver& receiver, const 
   PathComputer(station, receiver, measurement).on_profile(ground, transmitter_height_m, scratch);
 }
 
+void compute_on_guesses(const Station& station, const Receiver& receiver, const PathGround& smooth,
+                        std::span<const double> rough_m, double transmitter_height_m,
+                        Measurement& measurement, p1812::Scratch& scratch) {
+  PathComputer(station, receiver, measurement)
+      .on_guesses(smooth, rough_m, transmitter_height_m, scratch);
+}
+
 void compute_path(const Station& station, const Receiver& receiver, const Land& land,
                   const map::Shore* shore, Measurement& measurement, Scratch& scratch) {
   terrain::PathProfile& profile = scratch.profile;
@@ -293,7 +300,7 @@ void compute_path(const Station& station, const Receiver& receiver, const Land& 
   if (shore != nullptr) {
     along.emplace(AlongShore{.shore = *shore, .bearing = profile.bearing_back});
     shore->sea_toward(profile.bearing_back, profile.distance_m, scratch.cover.sea);
-    lay_sea(scratch.cover.sea, profile);
+    lay_sea(scratch.cover.sea, true, profile);
   }
   Outlook& outlook = measurement.outlook;
   Detail& detail = measurement.detail;

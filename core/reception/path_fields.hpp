@@ -5,6 +5,8 @@
 #include "core/reception/path_ground.hpp"
 #include "core/reception/survey.hpp"
 
+#include <span>
+
 namespace mastwise::reception {
 
 // The normal deviate exceeded with a probability of one in ten.
@@ -45,6 +47,12 @@ void compute_path(const Station& station, const Receiver& receiver, const Land& 
 void compute_on_profile(const Station& station, const Receiver& receiver, const PathGround& ground,
                         double transmitter_height_m, Measurement& measurement,
                         p1812::Scratch& scratch);
+
+// The same where part of the ground is guessed (partial_ground.hpp): `smooth` has one guess, and
+// `rough_m` the heights of the other.
+void compute_on_guesses(const Station& station, const Receiver& receiver, const PathGround& smooth,
+                        std::span<const double> rough_m, double transmitter_height_m,
+                        Measurement& measurement, p1812::Scratch& scratch);
 
 // Whether a field is impossible: the power is unknown or the stop is too near the transmitter (250
 // m, P.1812 section 1).

@@ -56,7 +56,8 @@ void lay_clutter(const landcover::CoverSource* source, const terrain::PathProfil
   }
 }
 
-void lay_sea(std::span<const map::SeaStretch> sea, terrain::PathProfile& profile) {
+void lay_sea(std::span<const map::SeaStretch> sea, bool from_last_point,
+             terrain::PathProfile& profile) {
   if (sea.empty() || profile.gaps.empty()) return;
   const std::size_t last = profile.heights_m.size() - 1;
   std::vector<terrain::TerrainGap> left;
@@ -64,7 +65,8 @@ void lay_sea(std::span<const map::SeaStretch> sea, terrain::PathProfile& profile
     bool going_on = false;
     for (std::size_t i = gap.first_point; i < gap.first_point + gap.points; ++i) {
       const bool known = !std::isnan(profile.heights_m[i]);
-      if (!known && in_sea(sea, static_cast<double>(last - i) * profile.spacing_m)) {
+      const auto points = static_cast<double>(from_last_point ? last - i : i);
+      if (!known && in_sea(sea, points * profile.spacing_m)) {
         profile.heights_m[i] = 0.0;
         going_on = false;
         continue;

@@ -36,8 +36,9 @@ void lay_clutter(const landcover::CoverSource* source, const terrain::PathProfil
                  GroundCover& cover);
 
 // Gives the unknown points of a profile that lie in the sea its height, 0 m. `sea`: stretches from
-// the profile's last point.
-void lay_sea(std::span<const map::SeaStretch> sea, terrain::PathProfile& profile);
+// the profile's last point, or from its first one.
+void lay_sea(std::span<const map::SeaStretch> sea, bool from_last_point,
+             terrain::PathProfile& profile);
 
 // Where a path's points are: on the line from a shore's center, which is one of its ends.
 struct AlongShore {

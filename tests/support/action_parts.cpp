@@ -112,6 +112,7 @@ AreaSheet some_area() {
       .percent = {AreaSheet::kUnknown, 0, 99, 100},
       .here_percent = 0.1,
       .spots = {{.distance_m = 0.1, .bearing = Bearing<True>::degrees(0.3), .gain_percent = 0.7}},
+      .left_out = {"QNOT"},
       .trouble = "t"};
 }
 

@@ -189,10 +189,9 @@ TEST_CASE("over invented hills a scan matches single paths", "[area]") {
   CHECK(error.within_db(0.99) < 1.5);
 }
 
-TEST_CASE("unknown ground leaves cells unknown", "[area]") {
+TEST_CASE("cells of unknown ground are unknown, and those behind it are guessed", "[area]") {
   terrain::TileSet tiles;
-  // A hole in the ground north of the stop, 0.01 degrees high; cells in it and behind it, as seen
-  // from the south, have no path.
+  // A hole in the ground north of the stop, 0.01 degrees high.
   auto bytes =
       test::made_tile_bytes({44, -101}, terrain::Tile::kSide3ArcSeconds, test::flat(300.0));
   const auto hole = [&](int row, int column) {
@@ -207,16 +206,39 @@ TEST_CASE("unknown ground leaves cells unknown", "[area]") {
   const auto grid = AreaGrid::around(middle_of_country(), 5e3, 40);
   const Station station = test::transmitter(*Position::at_deg(44.2, -100.5), 30, 500.0, 50.0);
   const AreaScan scan = completed(*grid, test::roof_antenna(), station, tiles);
-  int unknown = 0;
+  int unknown = 0, behind = 0;
   for (std::size_t cell = 0; cell < grid->size(); ++cell) {
     const double row = (45.0 - grid->position(cell).latitude_deg()) * 1200.0;
     CAPTURE(row);
     if (row > 583.0) CHECK(scan.cells()[cell].known());
-    if (row < 580.0) CHECK(scan.cells()[cell].state == CellState::unknown);
-    if (row < 580.0) CHECK_FALSE(scan.chance_percent(scan.cells()[cell]));
+    const bool in_hole = row > 571.0 && row < 580.0;
+    if (in_hole) CHECK(scan.cells()[cell].state == CellState::unknown);
+    if (in_hole) CHECK_FALSE(scan.chance_percent(scan.cells()[cell]));
     unknown += scan.cells()[cell].known() ? 0 : 1;
+    if (row > 568.0) continue;
+    // Behind it as a survey at the cell, whose path has the same hole.
+    REQUIRE(scan.cells()[cell].known());
+    Receiver there = test::roof_antenna();
+    there.position = grid->position(cell);
+    Survey single(there, {station}, tiles);
+    Scratch scratch;
+    single.measure(0, 1, scratch);
+    REQUIRE(single.outlook(0)->mode == PathMode::partial);
+    ++behind;
+    if (scan.cells()[cell].state != CellState::computed) continue;
+    CHECK(scan.cells()[cell].margin_db == Approx(*single.outlook(0)->margin_db).margin(0.3));
+    CHECK(*scan.chance_percent(scan.cells()[cell]) ==
+          Approx(*single.outlook(0)->chance_percent).margin(1.0));
   }
-  CHECK(unknown > 400);
+  CHECK(unknown > 100);
+  CHECK(behind > 100);
+
+  // A station whose own ground is unknown stands on its site's height.
+  Station beyond = test::transmitter(*Position::at_deg(43.8, -100.5), 30, 500.0, 50.0);
+  beyond.site_amsl_m = 300.0;
+  const AreaScan from_beyond = completed(*grid, test::roof_antenna(), beyond, tiles);
+  const std::size_t south = (grid->side() - 1) * grid->side();
+  CHECK(from_beyond.cells()[south].known());
 
   // Beyond the only tile the ground is unknown too, never sea level.
   const auto edge = AreaGrid::around(*Position::at_deg(44.3, -100.0), 5e3, 20);

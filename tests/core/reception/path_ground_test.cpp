@@ -50,7 +50,7 @@ TEST_CASE("unknown points in the sea have its height, others stay unknown") {
   profile.gaps = {{.first_point = 1, .points = 4}, {.first_point = 7, .points = 1}};
   // From the last point: 550 to 750 m are points 3 and 2 (600 and 700 m).
   const std::vector<map::SeaStretch> sea{{550.0, 750.0}};
-  lay_sea(sea, profile);
+  lay_sea(sea, true, profile);
   CHECK(profile.heights_m[2] == 0.0);
   CHECK(profile.heights_m[3] == 0.0);
   CHECK(std::isnan(profile.heights_m[1]));
