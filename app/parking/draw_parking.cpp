@@ -174,12 +174,12 @@ const char* neighbors_label(Neighbors neighbors) {
   return "No neighbors";
 }
 
-// Beside Done.
+// Beside Done, and below the word PRACTICE.
 void draw_neighbors_button(Ui& ui, Rect area, const ParkingState& parking) {
-  constexpr float kWidth = 320.0f, kDone = 176.0f;
+  constexpr float kWidth = 320.0f, kHeight = 68.0f, kDone = 176.0f;
   const float right = area.right - kDone - Column::kGap;
   const float bottom = area.top - Column::kGap;
-  if (ui.button("neighbors", {right - kWidth, bottom - Column::kButton, right, bottom},
+  if (ui.button("neighbors", {right - kWidth, bottom - kHeight, right, bottom},
                 neighbors_label(parking.neighbors), ButtonLook::Plain)) {
     ui.emit(act::NextNeighbors{});
   }
