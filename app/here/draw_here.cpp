@@ -217,16 +217,16 @@ void draw_reception(Column& column, Ui& ui, const Shared& shared) {
   column.line(
       "Around it: " + words::surroundings(shared.stop.surroundings, shared.findings.in_leaf) +
       ". Noise: " + noise_words(shared.stop));
-  column.line(gear.decoders ? "TV: " + to_text(*gear.decoders) : "TV: the usual kind, not set");
+  if (gear.decoders) column.line("TV: " + to_text(*gear.decoders));
   if (column.button("gear", "Gear", 0, 2)) ui.emit(act::OpenSheet{Sheet::Gear});
   if (column.button("surroundings", "Surroundings", 1, 2)) {
     ui.emit(act::OpenSheet{Sheet::Surroundings});
   }
-  if (column.button("noise", "Noise", 0, 2)) ui.emit(act::OpenSheet{Sheet::Noise});
-  if (column.button("television", "TV", 1, 2)) ui.emit(act::OpenSheet{Sheet::Television});
-  if (column.button("handle", "Handle", 0, 2)) ui.emit(act::OpenSheet{Sheet::Handle});
-  if (column.button("checks", "Compass checks", 1, 2)) ui.emit(act::OpenSheet{Sheet::Checks});
-  if (column.button("parking", "Before you park", 0, 1)) ui.emit(act::OpenSheet{Sheet::Parking});
+  if (column.button("noise", "Noise", 0, 3)) ui.emit(act::OpenSheet{Sheet::Noise});
+  if (column.button("television", "TV", 1, 3)) ui.emit(act::OpenSheet{Sheet::Television});
+  if (column.button("handle", "Handle", 2, 3)) ui.emit(act::OpenSheet{Sheet::Handle});
+  if (column.button("checks", "Compass checks", 0, 2)) ui.emit(act::OpenSheet{Sheet::Checks});
+  if (column.button("parking", "Before you park", 1, 2)) ui.emit(act::OpenSheet{Sheet::Parking});
 }
 
 void draw_settings(Column& column, Ui& ui, const Shared& shared) {

@@ -236,11 +236,21 @@ inline void from_json(const nlohmann::json& in, Nose& nose) {
 }
 
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(KeptSweep, station, by, band, scale, readings, peak, sigma_deg)
-// What an earlier version does not have keeps its default.
-NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE_WITH_DEFAULT(Stop, practice, source, by_hand, nose, tail_mark,
-                                                target, strong_stations, pinned, surroundings,
-                                                leaves, by_name, by_hand_error_m, noise,
-                                                inverter_on)
+inline void to_json(nlohmann::json& nlohmann_json_j, const Stop& nlohmann_json_t) {
+  NLOHMANN_JSON_EXPAND(NLOHMANN_JSON_PASTE(NLOHMANN_JSON_TO, practice, source, by_hand, nose,
+                                           tail_mark, target, strong_stations, pinned, surroundings,
+                                           leaves, by_name, by_hand_error_m, noise, inverter_on))
+}
+// Files of older versions lack the leaves and the noise around the stop.
+inline void from_json(const nlohmann::json& nlohmann_json_j, Stop& nlohmann_json_t) {
+  NLOHMANN_JSON_EXPAND(NLOHMANN_JSON_PASTE(NLOHMANN_JSON_FROM, practice, source, by_hand, nose,
+                                           tail_mark, target, strong_stations, pinned, surroundings,
+                                           by_name, by_hand_error_m))
+  const Stop usual;
+  nlohmann_json_t.leaves = nlohmann_json_j.value("leaves", usual.leaves);
+  nlohmann_json_t.noise = nlohmann_json_j.value("noise", usual.noise);
+  nlohmann_json_t.inverter_on = nlohmann_json_j.value("inverter_on", usual.inverter_on);
+}
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE_WITH_DEFAULT(StationsQuestion, from, search, practice,
                                                 surroundings, leaves, month, gear, target, pinned,
                                                 plan_for, plan_floor_percent, heading_error_deg,

@@ -90,13 +90,13 @@ TEST_CASE("leaves follow the season at the stop, and a touch overrules it") {
   stage.set_clock(utc("2036-07-02T18:00:00Z"));
   stage.tap("place Here");
   stage.settle();
-  CHECK(stage.shows("Around it: forest, in leaf"));
+  CHECK(stage.shows_within("Around it: forest, in leaf"));
   const auto margin_db = [&] { return *stage.model().stations->rows.front().outlook->margin_db; };
   const double summer_db = margin_db();
   stage.set_clock(utc("2037-01-02T18:00:00Z"));
   stage.wait(milliseconds(1'000));
   stage.settle();
-  CHECK(stage.shows("Around it: forest, bare"));
+  CHECK(stage.shows_within("Around it: forest, bare"));
   CHECK(margin_db() > summer_db);
   stage.tap("surroundings");
   CHECK(stage.shows_within("Counted as bare."));
