@@ -142,15 +142,26 @@ void PathDrawing::draw() {
   scale();
 }
 
+// What the chance would gain without a reason; empty if nothing worth showing.
+std::string gain_words(const reception::Reason& reason) {
+  constexpr double kLeast_percent = 0.5;
+  return reason.gain_percent < kLeast_percent ? std::string()
+                                              : fmt::format("+{:.0f} %", reason.gain_percent);
+}
+
 // Every reason, then the sources of the station's facts.
 void draw_reasons(Ui& ui, Rect area, const StationRow& row, std::chrono::local_days today,
                   bool miles) {
   float y = area.top + 24.0f;
+  if (!row.reasons.empty() && !gain_words(row.reasons.front()).empty()) {
+    ui.canvas().text({area.left, y}, "What the chance would gain without each:", Face::Small,
+                     ui.theme().second_ink);
+    y += 27.0f;
+  }
   for (const reception::Reason& reason : row.reasons) {
     if (y > area.bottom - 8.0f) break;
-    const std::string cost =
-        reason.decibel > 0.0 ? fmt::format("{:.0f} dB", reason.decibel) : std::string();
-    ui.canvas().text({area.left + 70.0f, y}, cost, Face::WordBold, ui.theme().ink, Align::Right);
+    ui.canvas().text({area.left + 70.0f, y}, gain_words(reason), Face::WordBold, ui.theme().ink,
+                     Align::Right);
     y = ui.paragraph({area.left + 86.0f, y}, area.width() - 86.0f, 27.0f,
                      words::sentence(words::reason(reason, miles)), Face::Word, ui.theme().ink) +
         4.0f;

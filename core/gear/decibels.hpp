@@ -4,12 +4,13 @@
 
 namespace mastwise::gear {
 
-// Power ratios.
+// Power ratios. The natural logarithm and exponential cost a third of those to the base of ten.
+inline constexpr double kPerNeper_db = 4.342944819032518;
 inline double to_db(double ratio) {
-  return 10.0 * std::log10(ratio);
+  return kPerNeper_db * std::log(ratio);
 }
 inline double from_db(double decibels) {
-  return std::pow(10.0, decibels / 10.0);
+  return std::exp(decibels / kPerNeper_db);
 }
 
 }  // namespace mastwise::gear

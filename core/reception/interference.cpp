@@ -157,15 +157,27 @@ void FromElsewhere::put_into(Rivals& rivals) const {
   const auto tenth_dbm = [](const Site& site) {
     return site.level.median_dbm + kTenthDeviate * site.level.deviation_db;
   };
-  const auto strongest =
-      std::max_element(sites_.begin(), sites_.end(),
-                       [&](const Site& a, const Site& b) { return tenth_dbm(a) < tenth_dbm(b); });
-  if (strongest == sites_.end()) return;
-  rivals.strongest = strongest->level;
+  // Far below the noise even when strong.
+  const auto is_weak = [alone_dbm = rivals.needed_alone_dbm](const Site& site) {
+    constexpr double kMostDeviations = 3.0, kFarBelow_db = 15.0;
+    return site.level.median_dbm + kMostDeviations * site.level.deviation_db <
+           alone_dbm - kFarBelow_db;
+  };
+  const Site* strongest = nullptr;
+  double alone_mw = milliwatts(rivals.needed_alone_dbm);
   for (const Site& site : sites_) {
-    if (&site == &*strongest) continue;
+    if (is_weak(site)) {
+      alone_mw += milliwatts(site.level.median_dbm);
+    } else if (strongest == nullptr || tenth_dbm(site) > tenth_dbm(*strongest)) {
+      strongest = &site;
+    }
+  }
+  if (strongest != nullptr) rivals.strongest = strongest->level;
+  for (const Site& site : sites_) {
+    if (&site == strongest || is_weak(site)) continue;
     rivals.others = rivals.others ? independent_sum(*rivals.others, site.level) : site.level;
   }
+  rivals.needed_alone_dbm = dbm(alone_mw);
 }
 
 void Interference::find_strong(std::span<const Measurement> measurements) {

@@ -1,5 +1,7 @@
 #include "core/reception/link_budget.hpp"
 
+#include "core/gear/decibels.hpp"
+
 #include <algorithm>
 #include <cmath>
 #include <utility>
@@ -23,11 +25,11 @@ constexpr std::array kNormalNodes{
 }  // namespace
 
 double milliwatts(double dbm) {
-  return std::pow(10.0, dbm / 10.0);
+  return gear::from_db(dbm);
 }
 
 double dbm(double milliwatts) {
-  return 10.0 * std::log10(milliwatts);
+  return gear::to_db(milliwatts);
 }
 
 BroadcastStandard standard_of(const Station& station) {

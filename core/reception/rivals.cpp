@@ -83,24 +83,14 @@ double Rivals::deviation_db() const {
 
 Requirement::Requirement(const Rivals& rivals)
     : alone_dbm_(rivals.needed_alone_dbm), site_(rivals.site) {
-  // Far below the noise even when strongest: as good as fixed.
-  const auto varies = [this](const std::optional<Level>& level) {
-    constexpr double kMostDeviations = 3.0, kFarBelow_db = 15.0;
-    return level &&
-           level->median_dbm + kMostDeviations * level->deviation_db > alone_dbm_ - kFarBelow_db;
-  };
-  double fixed_mw = gear::from_db(alone_dbm_);
-  for (const auto& level : {rivals.strongest, rivals.others}) {
-    if (level && !varies(level)) fixed_mw += gear::from_db(level->median_dbm);
-  }
-  alone_dbm_ = gear::to_db(fixed_mw);
-  if (varies(rivals.strongest) && varies(rivals.others)) {
+  if (rivals.strongest && rivals.others) {
     spread_out(*rivals.strongest, *rivals.others);
-  } else if (varies(rivals.strongest) || varies(rivals.others)) {
-    const Level& level = varies(rivals.strongest) ? *rivals.strongest : *rivals.others;
+  } else if (rivals.strongest) {
+    const Level& level = *rivals.strongest;
+    const double alone_mw = gear::from_db(alone_dbm_);
     for (std::size_t i = 0; i < kNodes.kSize; ++i) {
       const double at_dbm = level.median_dbm + kNodes.deviate[i] * level.deviation_db;
-      add(gear::to_db(fixed_mw + gear::from_db(at_dbm)), kNodes.weight[i]);
+      add(gear::to_db(alone_mw + gear::from_db(at_dbm)), kNodes.weight[i]);
     }
   } else {
     add(alone_dbm_, 1.0);

@@ -26,9 +26,10 @@ Level joint_sum(const Level& a, const Level& b);
 
 // What a station competes with at the stop.
 struct Rivals {
-  double needed_alone_dbm = 0.0;        // the wanted power that noise alone requires
+  // The wanted power that noise alone requires, with stations too weak for their spread to matter.
+  double needed_alone_dbm = 0.0;
   std::optional<Level> strongest = {};  // weighted power from another site
-  std::optional<Level> others = {};     // the sum of those from further sites
+  std::optional<Level> others = {};     // the sum of those from further sites; not without it
   SameSite site = {};                   // from its own
 
   // The median requirement.

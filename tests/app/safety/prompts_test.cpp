@@ -262,6 +262,7 @@ void storm_of(bool left_handed) {
     if (left_handed) stage.set(act::NextSetting{"left_handed"});
     for (const Asking prompt : kPrompts) {
       const bool up = prompt != Asking::Raise && prompt != Asking::Roof;
+      stage.set(act::OpenSheet{Sheet::None});  // the storm before may have left one open
       if (up && stage.model().safety.antenna == Antenna::Down) raise_antenna(stage);
       Storm storm(stage, seed++);
       while (storm.touches() < each) {
