@@ -5,13 +5,13 @@
 namespace mastwise::landcover {
 
 CoverClass class_at(const CoverSource& cover, Position position) {
-  constexpr int kSide = CoverTile::kSide;
   const auto area =
       GlobeArea::of(terrain::GlobePoint::of_deg(position.latitude_deg(), position.longitude_deg()));
   const terrain::GlobeCell cell = area.cell();
   const auto tile = cover.tile(cell.tile_cell());
   if (!tile) return CoverClass::unknown;
-  return tile->at(area.north - cell.north * kSide, area.east - cell.east * kSide);
+  return tile->at(area.north - cell.north * CoverTile::kSide,
+                  area.east - cell.east * CoverTile::kSide);
 }
 
 }  // namespace mastwise::landcover

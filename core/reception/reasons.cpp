@@ -213,8 +213,11 @@ void Collector::uncertain() {
 void Collector::notes() {
   const bool guessed = outlook_.mode == PathMode::area || outlook_.mode == PathMode::partial;
   if (guessed && detail_.missing_tile) {
-    note(fact::NoTerrain{detail_.without_terrain_m, outlook_.distance_m,
-                         terrain::cell_name(*detail_.missing_tile)});
+    // What the cap takes.
+    const double gain = std::max(0.0, chance_percent_ - outlook_.chance_cap_percent);
+    found_.push_back({.fact = fact::NoTerrain{detail_.without_terrain_m, outlook_.distance_m,
+                                              terrain::cell_name(*detail_.missing_tile)},
+                      .gain_percent = gain});
   } else if (outlook_.mode == PathMode::area) {
     note(fact::Unknown{.what = UnknownFact::antenna_amsl});
   }

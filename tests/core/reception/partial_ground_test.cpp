@@ -80,6 +80,18 @@ TEST_CASE("a hill in known ground counts though the ground behind it is unknown"
   CHECK(behind_hill[0].outlook.chance_cap_percent == 89.0);
 }
 
+TEST_CASE("where the cap holds a chance down, missing ground is the first reason") {
+  terrain::TileSet tiles;
+  tiles.add(test::made_tile({44, -101}, 1201, test::flat(300.0)));
+  const Station station = test::transmitter(test::north_of_stop(130e3), 30, 2500.0, 1000.0);
+  const auto list = survey(test::roof_antenna(), {station}, tiles);
+  const Prospect& prospect = list.at(0);
+  REQUIRE(prospect.outlook.mode == PathMode::partial);
+  REQUIRE(*prospect.outlook.chance_percent == prospect.outlook.chance_cap_percent);
+  CHECK(prospect.reasons.at(0).kind() == ReasonKind::no_terrain);
+  CHECK(prospect.reasons[0].gain_percent > 0.0);
+}
+
 TEST_CASE("chances are capped by how much of the ground is known") {
   CHECK(chance_cap_percent(1.0, 10.0) == 100.0);
   CHECK(chance_cap_percent(0.9, 10.0) == 100.0);
