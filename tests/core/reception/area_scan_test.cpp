@@ -216,15 +216,16 @@ TEST_CASE("cells of unknown ground are unknown, and those behind it are guessed"
     if (in_hole) CHECK_FALSE(scan.chance_percent(scan.cells()[cell]));
     unknown += scan.cells()[cell].known() ? 0 : 1;
     if (row > 568.0) continue;
-    // Behind it as a survey at the cell, whose path has the same hole.
+    // Behind it as a survey at the cell, whose path has the same hole; some of them.
     REQUIRE(scan.cells()[cell].known());
+    ++behind;
+    if (behind % 7 != 0) continue;
     Receiver there = test::roof_antenna();
     there.position = grid->position(cell);
     Survey single(there, {station}, tiles);
     Scratch scratch;
     single.measure(0, 1, scratch);
     REQUIRE(single.outlook(0)->mode == PathMode::partial);
-    ++behind;
     if (scan.cells()[cell].state != CellState::computed) continue;
     CHECK(scan.cells()[cell].margin_db == Approx(*single.outlook(0)->margin_db).margin(0.3));
     CHECK(*scan.chance_percent(scan.cells()[cell]) ==
