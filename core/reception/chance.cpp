@@ -57,7 +57,7 @@ double chance_cap_percent(double terrain_coverage, double rough_percent) {
   // The highest that are shown as less than steady, and as less than likely.
   constexpr double kBelowSteady_percent = 89.0;
   constexpr double kBelowLikely_percent = 69.0;
-  if (terrain_coverage >= 0.9) return 100.0;
+  if (terrain_coverage >= kKnownEnough) return 100.0;
   const bool rough_is_likely = chance_word(rough_percent) <= ChanceWord::likely;
   return terrain_coverage >= 0.5 || rough_is_likely ? kBelowSteady_percent : kBelowLikely_percent;
 }

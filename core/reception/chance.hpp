@@ -43,6 +43,9 @@ struct Spread {
 };
 double chance_percent(double margin_db, const Spread& spread);
 
+// Where this share of the path and more has terrain, no chance is capped.
+inline constexpr double kKnownEnough = 0.9;
+
 // The highest chance to show where only this share of the path, within [0, 1], has terrain. Below
 // 90 % nothing is steady; below 50 % nothing is likely either, unless the chance over rough ground
 // is (own choice, checked by taking away tiles in tests/app/service/missing_tiles_test.cpp). 100 if

@@ -144,9 +144,12 @@ void conclude(Measurement& measurement, const Rivals& rivals) {
   outlook.margin_db = wanted_dbm - rivals.needed_dbm();
   outlook.deviations.interference_db = rivals.deviation_db();
   const Requirement requirement(rivals);
-  outlook.chance_cap_percent =
-      chance_cap_percent(outlook.terrain_coverage,
-                         requirement.chance_percent(wanted_dbm - detail.rough_ground_db, spread));
+  outlook.chance_cap_percent = 100.0;
+  if (outlook.terrain_coverage < kKnownEnough) {
+    const double rough_percent =
+        requirement.chance_percent(wanted_dbm - detail.rough_ground_db, spread);
+    outlook.chance_cap_percent = chance_cap_percent(outlook.terrain_coverage, rough_percent);
+  }
   if (outlook.decoding != gear::Decoding::possible) {
     outlook.chance_cap_percent = std::min(outlook.chance_cap_percent, kMayNotDecode_percent);
   }
