@@ -85,9 +85,10 @@ void draw_noise_sheet(Ui& ui, const Shared& shared) {
       ui.emit(act::ChooseNoise{choice.noise, stop.inverter_on});
     }
   }
-  note(ui, area, grid.bottom(),
-       "Noise matters most on channels 2 to 13. Inverters, chargers and lamps of the rig often are "
-       "the loudest: turn them off to watch.");
+  note(
+      ui, area, grid.bottom(),
+      "Noise matters most on channels 2 to 13. The rig's inverter, charger and lamps are often the "
+      "loudest: turn them off while you watch.");
 }
 
 void draw_television_sheet(Ui& ui, const Shared& shared) {

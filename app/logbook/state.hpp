@@ -74,7 +74,7 @@ std::span<const StopRecord> listed_stops(const Log& log);
 struct LogbookState {
   Log log = {};
   std::deque<LogWrite> writes = {};  // not written yet
-  std::size_t refused = 0;           // new records for which there was no room
+  std::size_t refused = 0;           // new records, because too many wait
   LogbookFiles files = {};
   std::string weather = {};  // for outcomes
 

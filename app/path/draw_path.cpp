@@ -190,7 +190,9 @@ void draw_path_sheet(Ui& ui, const Shared& shared) {
     ui.canvas().text({page.left, page.top + 44.0f}, "No path yet", Face::Cardinal, theme.ink);
     return;
   }
-  const Rect carries{close.left - 16.0f - 176.0f, page.top, close.left - 16.0f, page.top + 72.0f};
+  // Below the word PRACTICE on an upright screen.
+  const Rect carries{close.left - 16.0f - 176.0f, page.top + 4.0f, close.left - 16.0f,
+                     close.bottom};
   if (ui.button("carries", carries, "Carries", ui::ButtonLook::Plain)) {
     ui.emit(act::OpenSheet{Sheet::Carries});
   }

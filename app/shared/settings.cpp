@@ -1,6 +1,7 @@
 #include "app/shared/settings.hpp"
 
 #include "app/shared/stored_names.hpp"
+#include "core/stations/networks.hpp"
 #include "core/text/words.hpp"
 
 #include <algorithm>
@@ -98,9 +99,7 @@ Result<Handle> handle_of(const HandleChoice& choice) {
 }
 
 bool is_pinned(const Settings& settings, const std::string& network) {
-  const auto& pinned = settings.pinned_networks;
-  return std::any_of(pinned.begin(), pinned.end(),
-                     [&](const std::string& one) { return words::same_word(one, network); });
+  return has_network(settings.pinned_networks, network);
 }
 
 void pin_network(Settings& settings, const std::string& network) {

@@ -54,7 +54,7 @@ struct ClassTable {
 // class, a color that is not six hexadecimal digits.
 Result<ClassTable> read_class_table(std::string_view text);
 
-// What is known of a raster before it is imported.
+// Facts about a raster before its import.
 struct RasterTraits {
   std::string file_name = {};        // without its folder
   std::vector<Color> palette = {};   // by code; empty if it has none

@@ -4,7 +4,6 @@
 #include "core/reception/chance.hpp"
 #include "core/reception/compare_gears.hpp"
 #include "core/stations/networks.hpp"
-#include "core/text/words.hpp"
 
 #include <algorithm>
 
@@ -38,9 +37,7 @@ class WantedWays {
 };
 
 bool WantedWays::carried_by(std::size_t station, const std::string& network) const {
-  const std::vector<std::string> networks = networks_of(stations_[station]);
-  return std::any_of(networks.begin(), networks.end(),
-                     [&](const std::string& one) { return words::same_word(one, network); });
+  return has_network(networks_of(stations_[station]), network);
 }
 
 // The carriers with the best one's word.
@@ -74,10 +71,7 @@ void WantedWays::want_all_likely() {
     const std::vector<std::string> networks = networks_of(stations_[i]);
     if (networks.empty() && reception::is_likely(seen_[i].chance_percent)) goals_.push_back({i});
     for (const std::string& network : networks) {
-      const bool known = std::any_of(added.begin(), added.end(), [&](const std::string& one) {
-        return words::same_word(one, network);
-      });
-      if (known) continue;
+      if (has_network(added, network)) continue;
       added.push_back(network);
       add_network(network, true);
     }

@@ -3,6 +3,7 @@
 #include "core/reception/link_budget.hpp"
 #include "core/reception/path_fields.hpp"
 #include "core/reception/transmitter_height.hpp"
+#include "core/reception/unknown_pattern.hpp"
 
 #include <algorithm>
 #include <array>
@@ -381,9 +382,8 @@ const std::vector<AreaCell>& AreaScan::cells() const {
 
 std::optional<double> AreaScan::chance_percent(const AreaCell& cell) const {
   if (!cell.known()) return std::nullopt;
-  const Station& station = state_->transmitter.station;
   const Spread spread{.deviation_db = cell.deviation_db,
-                      .unknown_pattern = !station.pattern && station.directional.value_or(false)};
+                      .unknown_pattern = has_unknown_pattern(state_->transmitter.station)};
   return std::min({state_->chance_cap_percent, static_cast<double>(cell.cap_percent),
                    reception::chance_percent(cell.margin_db, spread)});
 }

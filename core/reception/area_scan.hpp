@@ -68,7 +68,7 @@ struct AreaScratch {
 // are up to some 20 dB off, where the terrain model jumps from one of its cases to another. Ground
 // is read every 90 m even from tiles of 1 arc second.
 //
-// A cell whose own ground is unknown is unknown: there is no area mode here. Cells behind unknown
+// A cell on unknown ground has no result: there is no area mode here. Cells behind unknown
 // ground, and those within 3 km of the transmitter, which may be inside the area, have separate
 // profiles; what is unknown there is guessed as in a survey.
 class AreaScan {

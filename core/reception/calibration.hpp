@@ -19,7 +19,7 @@ enum class Knowledge { profile, irregularity_only };
 // kUsualClutter_m in P.1812 and the air of a continental temperate climate. Without a profile, that
 // of the terrain model's area mode over hills of 90 m. Linear over distance and the logarithm of
 // frequency between the planning frequencies of the bands (69, 194 and 615 MHz); constant beyond
-// the table, falling to 0 at the transmitter. What it corrects is mostly houses and trees that no
+// the table, falling to 0 at the transmitter. It mostly corrects for houses and trees that no
 // profile shows: 5 dB in UHF and next to nothing in low VHF, whose waves bend around them; far
 // beyond the horizon, the models' diffraction and scatter.
 double above_measured_curves_db(Knowledge knowledge, double frequency_mhz, double distance_m);

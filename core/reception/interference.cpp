@@ -217,9 +217,9 @@ double Interference::helped_db(std::span<const Measurement> measurements, std::s
   return dbm(sum_mw / own_mw);
 }
 
-Rivals rivals_of(const LinkBudget& budget, std::span<const Station> stations,
-                 std::span<const Measurement> measurements, std::size_t wanted,
-                 std::optional<std::size_t> without) {
+Rivals rivals_without(const LinkBudget& budget, std::span<const Station> stations,
+                      std::span<const Measurement> measurements, std::size_t wanted,
+                      std::size_t without) {
   const Detail& own = measurements[wanted].detail;
   std::vector<Disturbance> disturbers;
   find_disturbers(stations, measurements, wanted, own.noise_dbm + own.required_cn_db, disturbers);

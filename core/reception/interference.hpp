@@ -41,7 +41,7 @@ void find_helpers(std::span<const Station> stations, std::span<const Measurement
 
 // The weighted powers of interfering stations from other sites. Those of one site fade together and
 // are added first. Of the sites the one that is strongest for a tenth of the time stays apart,
-// since a sum of powers with unlike spreads is no longer normal in dB.
+// because a sum of powers with different spreads is not normal in dB.
 class FromElsewhere {
  public:
   explicit FromElsewhere(std::span<const Station> stations) : stations_(stations) {}
@@ -59,11 +59,11 @@ class FromElsewhere {
   std::vector<Site> sites_ = {};
 };
 
-// What a station competes with, with the antenna aimed at it; without one of the others if wanted.
-// The measurement has its own power and its helpers'.
-Rivals rivals_of(const LinkBudget& budget, std::span<const Station> stations,
-                 std::span<const Measurement> measurements, std::size_t wanted,
-                 std::optional<std::size_t> without);
+// What a station would compete with if one of the others were not there, with the antenna aimed at
+// it. The measurement has its own power and its helpers'.
+Rivals rivals_without(const LinkBudget& budget, std::span<const Station> stations,
+                      std::span<const Measurement> measurements, std::size_t wanted,
+                      std::size_t without);
 
 // The mutual effects of stations at the stop, with the antenna aimed at the wanted one.
 //

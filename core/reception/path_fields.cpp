@@ -234,7 +234,7 @@ void PathComputer::set_fields(Knowledge knowledge, const std::optional<Losses>& 
     detail_.station_pattern_db =
         station_.pattern->loss_db(path_between(station_.position, receiver_.position).bearing);
     detail_.station_pattern_known = true;
-  } else if (station_.directional.value_or(false)) {
+  } else if (has_unknown_pattern(station_)) {
     detail_.station_pattern_db = kUnknownPatternMean_db;
     deviations.station_db = kUnknownPatternDeviation_db;
   }

@@ -100,7 +100,8 @@ double Collector::gain_percent(double stronger_db, const Deviations& deviations)
 }
 
 double Collector::gain_percent(const Disturber& disturber) const {
-  const Requirement fewer(rivals_of(budget_, stations_, measurements_, index_, disturber.station));
+  const Requirement fewer(
+      rivals_without(budget_, stations_, measurements_, index_, disturber.station));
   const double without = fewer.chance_percent(wanted_dbm_, own_spread(outlook_.deviations));
   return std::max(0.0, without - chance_percent_);
 }

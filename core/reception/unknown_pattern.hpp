@@ -1,8 +1,15 @@
 #pragma once
 
+#include "core/stations/station.hpp"
+
 #include <array>
 
 namespace mastwise::reception {
+
+// Whether a station is directional and its pattern is not known.
+inline bool has_unknown_pattern(const Station& station) {
+  return station.directional.value_or(false) && !station.pattern;
+}
 
 // What a directional station whose pattern is unknown may lose toward a stop, against its strongest
 // direction.

@@ -11,4 +11,7 @@ namespace mastwise {
 // name none.
 std::vector<std::string> networks_of(const Station& station);
 
+// Whether a list of networks has this one, in any case.
+bool has_network(const std::vector<std::string>& networks, const std::string& network);
+
 }  // namespace mastwise
