@@ -32,6 +32,20 @@ constexpr Theme kNightTheme{
     .on_warning = {0x0A, 0x0D, 0x0F},
 };
 
+// Nothing but the red of the screen, whose light lies above 600 nm, in strengths of its own.
+constexpr Theme kRedTheme{
+    .paper = {0x00, 0x00, 0x00},
+    .panel = {0x0E, 0x00, 0x00},
+    .ink = {0xFF, 0x00, 0x00},
+    .second_ink = {0xF0, 0x00, 0x00},
+    .rule = {0x58, 0x00, 0x00},
+    .accent = {0xFF, 0x00, 0x00},
+    .on_accent = {0x00, 0x00, 0x00},
+    .lobe = {0x34, 0x00, 0x00},
+    .warning = {0xFF, 0x00, 0x00},
+    .on_warning = {0x00, 0x00, 0x00},
+};
+
 double linear(std::uint8_t channel) {
   const double share = channel / 255.0;
   return share <= 0.04045 ? share / 12.92 : std::pow((share + 0.055) / 1.055, 2.4);
@@ -43,8 +57,8 @@ double relative_luminance(Color color) {
 
 }  // namespace
 
-const Theme& theme(bool night) {
-  return night ? kNightTheme : kDayTheme;
+const Theme& theme(Look look) {
+  return look == Look::Day ? kDayTheme : look == Look::Night ? kNightTheme : kRedTheme;
 }
 
 double contrast_ratio(Color a, Color b) {
@@ -52,21 +66,24 @@ double contrast_ratio(Color a, Color b) {
   return (lighter + 0.05) / (darker + 0.05);
 }
 
-std::vector<ColorPair> color_pairs(const Theme& t) {
-  constexpr double kText = 7.0;
+std::vector<ColorPair> color_pairs(Look look) {
+  const Theme& t = theme(look);
+  const double text = look == Look::Red ? 4.5 : 7.0;
   constexpr double kMark = 3.0;
   return {
-      {"ink on paper", t.ink, t.paper, kText},
-      {"ink on panel", t.ink, t.panel, kText},
-      {"ink on lobe", t.ink, t.lobe, kText},
-      {"second ink on paper", t.second_ink, t.paper, kText},
-      {"second ink on panel", t.second_ink, t.panel, kText},
-      {"accent on paper", t.accent, t.paper, kText},
-      {"accent on panel", t.accent, t.panel, kText},
-      {"text on accent", t.on_accent, t.accent, kText},
-      {"warning on paper", t.warning, t.paper, kText},
-      {"warning on panel", t.warning, t.panel, kText},
-      {"text on warning", t.on_warning, t.warning, kText},
+      {"ink on paper", t.ink, t.paper, text},
+      {"ink on panel", t.ink, t.panel, text},
+      {"ink on lobe", t.ink, t.lobe, text},
+      {"second ink on paper", t.second_ink, t.paper, text},
+      {"second ink on panel", t.second_ink, t.panel, text},
+      {"paper on ink", t.paper, t.ink, text},
+      {"panel on ink", t.panel, t.ink, text},
+      {"accent on paper", t.accent, t.paper, text},
+      {"accent on panel", t.accent, t.panel, text},
+      {"text on accent", t.on_accent, t.accent, text},
+      {"warning on paper", t.warning, t.paper, text},
+      {"warning on panel", t.warning, t.panel, text},
+      {"text on warning", t.on_warning, t.warning, text},
       {"accent mark on lobe", t.accent, t.lobe, kMark},
       {"second ink mark on lobe", t.second_ink, t.lobe, kMark},
       {"warning mark on lobe", t.warning, t.lobe, kMark},

@@ -1,5 +1,7 @@
 #pragma once
 
+#include "app/look/look.hpp"
+
 #include <cstdint>
 #include <string>
 #include <vector>
@@ -25,19 +27,20 @@ struct Theme {
   Color on_warning;  // text on the warning
 };
 
-const Theme& theme(bool night);
+const Theme& theme(Look look);
 
 // Contrast of two colors, 1 to 21. Source: WCAG 2.2, definitions of relative luminance and of
 // contrast ratio.
 double contrast_ratio(Color a, Color b);
 
 // A pair of colors that screens put on each other, with the least contrast it must keep: 7 for
-// text (WCAG 2.2, 1.4.6), 3 for marks that carry meaning (1.4.11).
+// text (WCAG 2.2, 1.4.6), 3 for marks that carry meaning (1.4.11). Pure red on black has 5.3, so
+// text in the red look keeps 4.5 (1.4.3).
 struct ColorPair {
   std::string name;
   Color mark, ground;
   double minimum;
 };
-std::vector<ColorPair> color_pairs(const Theme& theme);
+std::vector<ColorPair> color_pairs(Look look);
 
 }  // namespace mastwise::ui

@@ -71,8 +71,10 @@ class MapDrawing {
     return {at({-half_m, half_m}), at({half_m, half_m}), at({half_m, -half_m}),
             at({-half_m, -half_m})};
   }
-  // Day and night have different rasters.
-  std::uint64_t versioned(std::uint64_t serial) const { return 2 * serial + (ui_.night() ? 1 : 0); }
+  // Each look has rasters of its own.
+  std::uint64_t versioned(std::uint64_t serial) const {
+    return ui::kLookCount * serial + static_cast<std::uint64_t>(ui_.look());
+  }
   std::vector<Mark> marks() const;
   bool is_target(const StationKey& key) const {
     return shared_.stop.target && key_of(*shared_.stop.target) == key;
@@ -96,7 +98,7 @@ void MapDrawing::ground() {
   if (!sheet || !sheet->relief) return;
   const map::Relief& relief = *sheet->relief;
   const ui::Raster& raster = ui_.raster("relief", versioned(map_.sheet_serial),
-                                        [&] { return ui::relief_raster(relief, ui_.night()); });
+                                        [&] { return ui::relief_raster(relief, ui_.look()); });
   canvas_.image(raster, square(relief.grid.meters_per_cell * relief.grid.columns / 2.0));
 }
 
@@ -104,7 +106,7 @@ void MapDrawing::area_scan() {
   const auto& sheet = map_.area_sheet;
   if (!map_.area || !sheet || sheet->percent.empty()) return;
   const ui::Raster& raster = ui_.raster("area", versioned(map_.area_serial),
-                                        [&] { return ui::area_raster(*sheet, ui_.night()); });
+                                        [&] { return ui::area_raster(*sheet, ui_.look()); });
   canvas_.image(raster, square(sheet->question.radius_m));
   canvas_.polyline(square(sheet->question.radius_m), theme_.ink, 2.0f, true);
 }
@@ -231,7 +233,7 @@ void MapDrawing::mark(const Mark& mark) {
   for (std::size_t i = 0; i < filled; ++i) {
     const float from = kSegment_deg * static_cast<float>(i) + kGap_deg / 2.0f;
     canvas_.arc(mark.at, kRadius, from, from + kSegment_deg - kGap_deg,
-                ui::chance_color(i, ui_.night()), kWidth);
+                ui::chance_color(i, ui_.look()), kWidth);
   }
   if (is_pinned(shared_.stop, key_of(mark.row->station))) {
     canvas_.disc(mark.at, 6.0f, theme_.accent);

@@ -17,6 +17,11 @@ constexpr Ground kDay{
     {0xE4, 0xE8, 0xDC}, {0xF0, 0xE6, 0xD6}, {0xB4, 0xAC, 0x9C}, {0xFF, 0xFD, 0xF8}};
 constexpr Ground kNight{
     {0x12, 0x19, 0x1A}, {0x1C, 0x1A, 0x18}, {0x04, 0x06, 0x08}, {0x34, 0x39, 0x3A}};
+constexpr Ground kRed{{0x10, 0, 0}, {0x18, 0, 0}, {0x04, 0, 0}, {0x30, 0, 0}};
+
+const Ground& ground_of(Look look) {
+  return look == Look::Day ? kDay : look == Look::Night ? kNight : kRed;
+}
 
 Color mixed(Color from, Color to, double part) {
   const auto one = [part](std::uint8_t a, std::uint8_t b) {
@@ -41,16 +46,16 @@ Color shaded(const Ground& ground, std::uint8_t shade, std::uint8_t band) {
 
 }  // namespace
 
-ReliefExtremes relief_extremes(bool night) {
-  const Ground& ground = night ? kNight : kDay;
+ReliefExtremes relief_extremes(Look look) {
+  const Ground& ground = ground_of(look);
   return {ground.shade, ground.light};
 }
 
-Raster relief_raster(const map::Relief& relief, bool night) {
+Raster relief_raster(const map::Relief& relief, Look look) {
   constexpr int kHatch = 12;  // cells from stroke to stroke
-  const Ground& ground = night ? kNight : kDay;
-  const std::uint32_t paper = packed(theme(night).paper);
-  const std::uint32_t stroke = packed(mixed(theme(night).paper, theme(night).rule, 0.35));
+  const Ground& ground = ground_of(look);
+  const std::uint32_t paper = packed(theme(look).paper);
+  const std::uint32_t stroke = packed(mixed(theme(look).paper, theme(look).rule, 0.35));
   Raster raster{.width = relief.grid.columns, .height = relief.grid.rows};
   raster.rgba.reserve(relief.shade.size());
   // A table from two bytes to a color, computed once.
@@ -73,13 +78,13 @@ Raster relief_raster(const map::Relief& relief, bool night) {
   return raster;
 }
 
-Raster area_raster(const AreaSheet& sheet, bool night) {
-  const std::uint8_t opacity = night ? 90 : 200;
+Raster area_raster(const AreaSheet& sheet, Look look) {
+  const std::uint8_t opacity = look == Look::Day ? 200 : 90;
   Raster raster{.width = static_cast<int>(sheet.side), .height = static_cast<int>(sheet.side)};
   raster.rgba.reserve(sheet.percent.size());
   for (const std::int8_t percent : sheet.percent) {
-    raster.rgba.push_back(percent == AreaSheet::kUnknown ? 0u
-                                                         : packed(chance_shade(percent), opacity));
+    raster.rgba.push_back(
+        percent == AreaSheet::kUnknown ? 0u : packed(chance_shade(percent, look), opacity));
   }
   return raster;
 }

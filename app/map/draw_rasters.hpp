@@ -7,16 +7,16 @@
 namespace mastwise::ui {
 
 // Shaded ground: paper by day, dark by night; higher bands are warmer. Unknown ground is hatched.
-Raster relief_raster(const map::Relief& relief, bool night);
+Raster relief_raster(const map::Relief& relief, Look look);
 
 // The chance over the cells of an area scan, translucent over the ground; unknown cells stay empty.
 // At night it is fainter, so that a bright area does not dazzle.
-Raster area_raster(const AreaSheet& sheet, bool night);
+Raster area_raster(const AreaSheet& sheet, Look look);
 
 // The darkest and the lightest color of relief_raster() under text.
 struct ReliefExtremes {
   Color darkest, lightest;
 };
-ReliefExtremes relief_extremes(bool night);
+ReliefExtremes relief_extremes(Look look);
 
 }  // namespace mastwise::ui

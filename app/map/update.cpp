@@ -13,7 +13,7 @@ constexpr double kHalfDiagonal = 900.0;
 
 // The stations likely here fill the map that was just opened.
 void open_map(MapState& state, const Shared& shared) {
-  if (!shared.map_open || !shared.stations) return;
+  if (!shared.stations) return;
   constexpr double kLikely_percent = 40.0, kLeast_m = 10e3, kMost_m = 150e3, kMargin = 1.15;
   double radius_m = 0.0;
   for (const StationRow& row : shared.stations->rows) {
@@ -87,7 +87,8 @@ class MapUpdater {
 }  // namespace
 
 void update(MapState& state, Shared& shared, const Action& action) {
-  if (action.is<act::SwitchMap>()) open_map(state, shared);
+  const bool shown = action.is<act::SwitchMap>() || action.is<act::Show>();
+  if (shown && shared.place == Place::Map) open_map(state, shared);
   if (action.is<act::SwitchPractice>()) state = MapState{.sheets = state.sheets};
   visit(action, MapActions{}, MapUpdater(state, shared));
 }
@@ -100,7 +101,7 @@ void derive(MapState& state, const Shared& shared) {
 
 std::optional<MapQuestion> map_question(const MapState& state, const Shared& shared,
                                         const StationsQuestion& here) {
-  if (shared.place != Place::Stations || !shared.map_open || !shared.findings.position) {
+  if (shared.place != Place::Map || !shared.findings.position) {
     return std::nullopt;
   }
   constexpr double kLeast_m = 1000.0, kMost_m = 2'048e3;

@@ -11,11 +11,13 @@
 #include "app/plan/draw.hpp"
 #include "app/safety/draw.hpp"
 #include "app/session/screens.hpp"
+#include "app/settings/draw.hpp"
 #include "app/shared/actions.hpp"
 #include "app/stations/draw.hpp"
 #include "app/ui/icons.hpp"
 #include "app/ui/layout.hpp"
 #include "app/words/files.hpp"
+#include "app/words/language.hpp"
 #include "app/words/phrases.hpp"
 #include "app/words/places.hpp"
 
@@ -29,23 +31,54 @@ struct PlaceOnRail {
   const char* label;
 };
 constexpr std::array kPlaces{
-    PlaceOnRail{Place::Here, "Here"},       PlaceOnRail{Place::Stations, "Stations"},
-    PlaceOnRail{Place::Aim, "Aim"},         PlaceOnRail{Place::Peak, "Peak"},
-    PlaceOnRail{Place::Logbook, "Logbook"}, PlaceOnRail{Place::Ahead, "Ahead"}};
+    PlaceOnRail{Place::Here, "Here"},  PlaceOnRail{Place::Stations, "Stations"},
+    PlaceOnRail{Place::Map, "Map"},    PlaceOnRail{Place::Aim, "Aim"},
+    PlaceOnRail{Place::Peak, "Peak"},  PlaceOnRail{Place::Logbook, "Logbook"},
+    PlaceOnRail{Place::Ahead, "Ahead"}};
 static_assert(kPlaces.size() == kPlaceCount);
 
-void draw_place(Ui& ui, Rect rect, const PlaceOnRail& entry, bool chosen) {
+// The present place is filled with ink over the whole width of the rail.
+void draw_place(Ui& ui, const ui::Layout& layout, Rect rect, const PlaceOnRail& entry,
+                bool chosen) {
   const std::string name = std::string("place ") + entry.label;
-  if (ui.touchable(name, rect)) ui.emit(act::Show{entry.place});
+  if (ui.touchable(name, rect, true, layout.rail_lies ? "rail" : "")) {
+    ui.emit(act::Show{entry.place});
+  }
   const ui::Theme& theme = ui.theme();
   const bool filled = chosen || ui.pressed(name);
-  if (filled) ui.canvas().fill(rect, theme.accent, 14.0f);
-  const ui::Color color = filled ? theme.on_accent : theme.ink;
+  if (filled) {
+    const Rect& rail = layout.rail;
+    ui.canvas().fill(layout.rail_lies ? Rect{rect.left, rail.top, rect.right, rail.bottom}
+                                      : Rect{rail.left, rect.top, rail.right, rect.bottom},
+                     theme.ink);
+  }
+  const ui::Color color = filled ? theme.paper : theme.ink;
   const Point center = rect.center();
-  const float apart = 0.27f * std::min(rect.height(), 96.0f);
-  ui::draw_place_icon(ui.canvas(), entry.place, {center.x, center.y - 0.55f * apart}, color);
-  ui.canvas().text({center.x, center.y + 1.45f * apart}, entry.label,
-                   filled ? ui::Face::SmallBold : ui::Face::Small, color, ui::Align::Center);
+  const float apart = 0.27f * std::min(rect.height(), 88.0f);
+  ui::draw_place_icon(ui.canvas(), entry.place, {center.x, center.y - 0.62f * apart}, color);
+  using ui::Face;
+  const Face face = layout.rail_lies ? (filled ? Face::FineBold : Face::Fine)
+                                     : (filled ? Face::TextBold : Face::Text);
+  ui.canvas().text({center.x, center.y + 1.52f * apart}, words::say(entry.label), face, color,
+                   ui::Align::Center);
+}
+
+// Two segments, the sun for day and the moon for night; each is too small to touch, so a touch
+// anywhere moves to the other.
+void draw_look_switch(Ui& ui, Rect rect, ui::Look look) {
+  constexpr float kHeight = 56.0f, kInset = 5.0f, kRadius = 14.0f;
+  const bool day = look == ui::Look::Day;
+  if (ui.touchable("look", rect)) ui.emit(act::ChooseSetting{"look", day ? "night" : "day"});
+  const ui::Theme& theme = ui.theme();
+  const float middle = rect.center().y;
+  const Rect frame{rect.left, middle - kHeight / 2.0f, rect.right, middle + kHeight / 2.0f};
+  ui.canvas().fill(frame, theme.panel, kRadius);
+  ui.canvas().outline(frame.inset(1.5f), theme.ink, 3.0f, kRadius);
+  const Rect left{frame.left, frame.top, frame.center().x, frame.bottom};
+  const Rect right{frame.center().x, frame.top, frame.right, frame.bottom};
+  ui.canvas().fill((day ? left : right).inset(kInset), theme.ink, kRadius - kInset);
+  ui::draw_sun(ui.canvas(), left.center(), day ? theme.paper : theme.accent);
+  ui::draw_moon(ui.canvas(), right.center(), day ? theme.accent : theme.paper);
 }
 
 void draw_rail_end(Ui& ui, const ui::Layout& layout, const Model& model) {
@@ -59,10 +92,7 @@ void draw_rail_end(Ui& ui, const ui::Layout& layout, const Model& model) {
     }
     return;
   }
-  if (ui.button("look", layout.rail_end, model.settings.night ? "Day" : "Night",
-                ui::ButtonLook::Plain)) {
-    ui.emit(act::NextSetting{"night"});
-  }
+  draw_look_switch(ui, layout.rail_end, model.findings.look);
   if (undo && ui.button("take back", layout.take_back, "Undo", ui::ButtonLook::Plain)) {
     ui.emit(act::TakeBack{});
   }
@@ -73,7 +103,7 @@ void draw_rail(Ui& ui, const ui::Layout& layout, const Model& model) {
   const auto [from, to] = layout.rail_rule;
   ui.canvas().line(from, to, ui.theme().rule, 1.5f);
   for (std::size_t i = 0; i < kPlaces.size(); ++i) {
-    draw_place(ui, layout.rail_slot(i), kPlaces[i], model.place == kPlaces[i].place);
+    draw_place(ui, layout, layout.rail_slot(i), kPlaces[i], model.place == kPlaces[i].place);
   }
   draw_rail_end(ui, layout, model);
 }
@@ -141,7 +171,7 @@ void draw_open_sheet(Ui& ui, const Model& model) {
   draw_sheet(ui, model, model.here) || draw_sheet(ui, model, model.list) || draw_sheet(ui, model) ||
       draw_sheet(ui, model, model.aim) || draw_sheet(ui, model, model.plan) ||
       draw_sheet(ui, model, model.parking) || draw_sheet(ui, model, model.logbook) ||
-      draw_sheet(ui, model, model.data);
+      draw_sheet(ui, model, model.data) || draw_settings_sheet(ui, model);
 }
 
 // Draws the sheet that covers the rail and all places; false if none does.
@@ -179,11 +209,12 @@ void draw_program(Ui& ui, const Model& model) {
     case Place::Here:
       draw_here(ui, layout.body, model);
       break;
-    case Place::Stations: {
-      const Rect room = draw_stations(ui, layout.body, model, model.list);
-      if (model.map_open) draw_station_map(ui, room, model, model.map);
+    case Place::Stations:
+      draw_stations(ui, layout.body, model, model.list);
       break;
-    }
+    case Place::Map:
+      draw_station_map(ui, layout.body, model, model.map);
+      break;
     case Place::Aim:
       draw_aim(ui, layout.body, model, model.aim);
       break;

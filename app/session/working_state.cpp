@@ -57,7 +57,6 @@ json state_of(const Model& model) {
   }
   return {{"stop", model.stop},
           {"place", model.place},
-          {"map_open", model.map_open},
           {"search", model.search},
           {"numbers", by_field(model.form.numbers)},
           {"places", by_field(model.form.places)},
@@ -157,7 +156,10 @@ Result<Done> restore(Model& model, const std::string& kept, const World& world) 
   Restorer restorer(state);
   restore_stop(restorer, model, world);
   restorer.into("place", model.place);
-  restorer.into("map_open", model.map_open);
+  // Before the map was a place of its own.
+  restorer.part("map_open", [&](const json& in) {
+    if (in.get<bool>() && model.place == Place::Stations) model.place = Place::Map;
+  });
   restorer.into("search", model.search);
   restorer.part("numbers", [&](const json& in) { from_fields(in, model.form.numbers); });
   restorer.part("places", [&](const json& in) { from_fields(in, model.form.places); });

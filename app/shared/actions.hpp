@@ -36,7 +36,7 @@ struct Show {
   Place place;
 };
 
-// Between the list of stations and their map.
+// Between the list of stations and their map, before that was a place of its own.
 struct SwitchMap {
   static constexpr std::string_view kName = "SwitchMap";
 };
@@ -86,6 +86,13 @@ struct NextSetting {
   static constexpr std::string_view kName = "NextSetting";
   static constexpr auto kFields = fields("setting");
   std::string setting;  // its name in Settings::each
+};
+
+// A setting's new value, by its stored name; "on" or "off" for a switch.
+struct ChooseSetting {
+  static constexpr std::string_view kName = "ChooseSetting";
+  static constexpr auto kFields = fields("setting", "value");
+  std::string setting, value;
 };
 
 struct SetStop {
@@ -168,9 +175,9 @@ namespace mastwise {
 using SharedActions =
     ActionList<act::Tick, act::ReceiverBytes, act::LinkChanged, act::Show, act::SwitchMap,
                act::OpenSheet, act::OpenKeypad, act::OpenField, act::Ask, act::Confirmed,
-               act::GoToRoof, act::LeaveRoof, act::NextSetting, act::SetStop, act::UseEarlierStop,
-               act::NotSaved, act::SwitchPractice, act::SelectStation, act::PinStation,
-               act::StationsFound, act::PlacesFound, act::PlaceTyped, act::SweepKept, act::Trouble,
-               act::TakeBack>;
+               act::GoToRoof, act::LeaveRoof, act::NextSetting, act::ChooseSetting, act::SetStop,
+               act::UseEarlierStop, act::NotSaved, act::SwitchPractice, act::SelectStation,
+               act::PinStation, act::StationsFound, act::PlacesFound, act::PlaceTyped,
+               act::SweepKept, act::Trouble, act::TakeBack>;
 
 }  // namespace mastwise

@@ -1,6 +1,7 @@
 #include "app/shared/dial_checks.hpp"
 #include "app/shared/shared.hpp"
 #include "core/geo/geodesic.hpp"
+#include "core/sky/sun.hpp"
 
 #include <cmath>
 #include <utility>
@@ -104,6 +105,17 @@ void check_earlier_stop(Shared& shared) {
   shared.undo.clear();
 }
 
+// By the sun's height at the stop: by night from the end of civil twilight, when it is 6 degrees
+// below the horizon.
+ui::Look look_now(const Settings& settings, const Findings& findings) {
+  constexpr double kDark_deg = -6.0;
+  if (settings.look == LookChoice::Night) return ui::Look::Night;
+  if (settings.look == LookChoice::Red) return ui::Look::Red;
+  if (settings.look == LookChoice::Day || !findings.position) return ui::Look::Day;
+  const bool dark = sky::sun_at(*findings.position, findings.date).elevation_deg < kDark_deg;
+  return dark ? ui::Look::Night : ui::Look::Day;
+}
+
 }  // namespace
 
 void derive(Shared& shared, const World& world) {
@@ -112,6 +124,7 @@ void derive(Shared& shared, const World& world) {
   find_position(shared, findings);
   find_date(shared, findings, world);
   find_leaves(shared, findings);
+  findings.look = look_now(shared.settings, findings);
   if (findings.position) {
     findings.field = world.magnetic.at(*findings.position, findings.date);
   }

@@ -214,6 +214,15 @@ inline void to_json(nlohmann::json& out, const Settings& settings) {
   out = nlohmann::json::object();
   Settings::each(settings, [&](const char* name, const auto& setting) { out[name] = setting; });
 }
+// The look of before the red one, which was a switch.
+inline void upgrade_settings(nlohmann::json& settings) {
+  const auto night = settings.find("night");
+  if (night == settings.end()) return;
+  if (night->is_boolean() && !settings.contains("look")) {
+    settings["look"] = night->get<bool>() ? "night" : "day";
+  }
+  settings.erase("night");
+}
 inline void from_json(const nlohmann::json& in, Settings& settings) {
   Settings::each(settings, [&](const char* name, auto& setting) {
     if (in.contains(name)) in.at(name).get_to(setting);

@@ -7,12 +7,12 @@
 // Where the person is in the app. An enum's names are those in settings and recordings.
 namespace mastwise {
 
-// The places that the rail leads to.
-enum class Place { Here, Stations, Aim, Peak, Logbook, Ahead };
-inline constexpr std::size_t kPlaceCount = 6;
+// The places that the rail leads to, in the order of their release.
+enum class Place { Here, Stations, Aim, Peak, Logbook, Ahead, Map };
+inline constexpr std::size_t kPlaceCount = 7;
 template <>
 inline constexpr std::array kStoredNames<Place> = names({"here", "stations", "aim", "peak",
-                                                         "logbook", "ahead"});
+                                                         "logbook", "ahead", "map"});
 
 // The sheets that a person opens over the places.
 enum class Sheet {
@@ -33,12 +33,15 @@ enum class Sheet {
   Noise,
   Television,
   Parking,
-  Antennas
+  Antennas,
+  Settings,
+  Start
 };
 template <>
-inline constexpr std::array kStoredNames<Sheet> = names(
-    {"none", "gear", "surroundings", "path", "plan", "scan", "ways", "nose", "paper", "handle",
-     "checks", "logbook_files", "carries", "import", "noise", "television", "parking", "antennas"});
+inline constexpr std::array kStoredNames<Sheet> =
+    names({"none",  "gear",       "surroundings", "path",     "plan",          "scan",    "ways",
+           "nose",  "paper",      "handle",       "checks",   "logbook_files", "carries", "import",
+           "noise", "television", "parking",      "antennas", "settings",      "start"});
 
 // What is typed.
 enum class KeypadPurpose { Position, Nose, Search, Field };

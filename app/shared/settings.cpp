@@ -21,11 +21,33 @@ void next(E& setting) {
 template <class Other>
 void next(Other&) {}
 
+void choose(bool& setting, std::string_view value) {
+  if (value == "on" || value == "off") setting = value == "on";
+}
+template <StoredByName E>
+void choose(E& setting, std::string_view value) {
+  const auto& all = kStoredNames<E>;
+  const auto found = std::find(all.begin(), all.end(), value);
+  if (found != all.end()) setting = static_cast<E>(found - all.begin());
+}
+template <class Other>
+void choose(Other&, std::string_view) {}
+
 }  // namespace
 
 void next_setting(Settings& settings, std::string_view name) {
+  // Recordings of before the red look switched between two.
+  if (name == "night") {
+    settings.look = settings.look == LookChoice::Night ? LookChoice::Day : LookChoice::Night;
+  }
   Settings::each(settings, [&](const char* one, auto& setting) {
     if (name == one) next(setting);
+  });
+}
+
+void choose_setting(Settings& settings, std::string_view name, std::string_view value) {
+  Settings::each(settings, [&](const char* one, auto& setting) {
+    if (name == one) choose(setting, value);
   });
 }
 

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "app/look/look.hpp"
 #include "app/shared/plan.hpp"
 #include "core/gear/gear.hpp"
 #include "core/geo/notation.hpp"
@@ -54,12 +55,28 @@ struct TickedNetwork {
   bool operator==(const TickedNetwork&) const = default;
 };
 
+// The colors that the person chose: one look, or day and night by the sun's height at the stop.
+enum class LookChoice { Day, Night, Red, Sun };
+template <>
+inline constexpr std::array kStoredNames<LookChoice> = names({"day", "night", "red", "sun"});
+
+enum class TextSize { Usual, Larger, Largest };
+template <>
+inline constexpr std::array kStoredNames<TextSize> = names({"usual", "larger", "largest"});
+
+enum class Language { English, Spanish };
+template <>
+inline constexpr std::array kStoredNames<Language> = names({"en", "es"});
+
 // Kept from session to session.
 struct Settings {
-  bool night = false;
+  LookChoice look = LookChoice::Day;
+  TextSize text_size = TextSize::Usual;
+  Language language = Language::English;
   bool miles = true;
   bool left_handed = false;
   bool tone = true;              // on the roof, to turn by ear
+  bool speech = false;           // says the turn and the alarm aloud
   bool channels_by_hand = true;  // the receiver lets them be entered
   PointingMethod pointing = PointingMethod::baseplate_compass;
   std::optional<HandleChoice> handle = {};  // once calibrated
@@ -76,10 +93,13 @@ struct Settings {
   // Calls `f` with each setting and its name in the file and in actions.
   template <class Self, class F>
   static void each(Self& self, F f) {
-    f("night", self.night);
+    f("look", self.look);
+    f("text_size", self.text_size);
+    f("language", self.language);
     f("miles", self.miles);
     f("left_handed", self.left_handed);
     f("tone", self.tone);
+    f("speech", self.speech);
     f("channels_by_hand", self.channels_by_hand);
     f("notation", self.notation);
     f("gear", self.gear);
@@ -95,6 +115,9 @@ struct Settings {
 
 // Moves a setting to its next value: a switch to the other, a choice to the one after it.
 void next_setting(Settings& settings, std::string_view name);
+// Gives a setting a value by its stored name, "on" or "off" for a switch. An unknown name or value
+// changes nothing.
+void choose_setting(Settings& settings, std::string_view name, std::string_view value);
 
 // The gears of the rig, the lowest first: what needs no raising comes before what does. Presets of
 // one height by name.

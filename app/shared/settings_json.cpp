@@ -16,6 +16,7 @@ SettingsRead read_settings(const std::string& text) {
   SettingsRead read;
   nlohmann::json all = read_json(text);
   if (!all.is_object()) return {.dropped = {"all settings"}};
+  upgrade_settings(all);
   Settings::each(read.settings, [&](const char* name, auto& setting) {
     if (!all.contains(name)) return;
     auto before = setting;

@@ -77,7 +77,8 @@ struct Findings {
   // The clocks of the position in use, and `date` by them. Everything shown follows them.
   LocalZone zone = {};
   std::chrono::local_days today = {};
-  bool in_leaf = true;  // the trees at the stop; without a position, as if in summer
+  ui::Look look = ui::Look::Day;  // of the screen
+  bool in_leaf = true;            // the trees at the stop; without a position, as if in summer
 
   std::optional<MagneticField> field = {};
   std::optional<RigHeading> nose = {};  // needs the declination if read from a compass
@@ -114,7 +115,6 @@ struct Shared {
 
   // Where the person is.
   Place place = Place::Here;
-  bool map_open = false;  // the stations as a map, not a list
   Sheet sheet = Sheet::None;
   std::string trouble = {};  // a failed save or read
   std::string notice =

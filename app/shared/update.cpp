@@ -41,9 +41,14 @@ class SharedUpdater {
     s_.trouble.clear();
     s_.notice.clear();
   }
-  void operator()(const act::SwitchMap&) { s_.map_open = !s_.map_open; }
+  void operator()(const act::SwitchMap&) {
+    s_.place = s_.place == Place::Map ? Place::Stations : Place::Map;
+  }
   void operator()(const act::OpenSheet& open) { s_.sheet = open.sheet; }
   void operator()(const act::NextSetting& next) { next_setting(s_.settings, next.setting); }
+  void operator()(const act::ChooseSetting& chosen) {
+    choose_setting(s_.settings, chosen.setting, chosen.value);
+  }
 
   void operator()(const act::SetStop& set) { s_.stop = set.stop; }
   void operator()(const act::UseEarlierStop&) {
@@ -58,7 +63,6 @@ class SharedUpdater {
     remember(s_, leaving ? "Practice ended" : "Practice started");
     s_.stop = leaving ? Stop{} : world_.practice_stop;
     s_.stations.reset();
-    s_.map_open = false;
   }
   void operator()(const act::SelectStation& selected) {
     const StationRow* row = s_.stations ? find_row(*s_.stations, selected.key) : nullptr;

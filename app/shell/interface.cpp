@@ -113,7 +113,7 @@ ImDrawData* Interface::frame(Monotonic now) {
     if (pass < taps.size()) input.tapped = {taps[pass]};
     ImGui::NewFrame();
     const ui::Canvas canvas(*ImGui::GetBackgroundDrawList(), fonts_, metrics_.px_per_unit);
-    ui::Ui ui(canvas, metrics_, ui::theme(session_.model().settings.night), input, motion_,
+    ui::Ui ui(canvas, metrics_, session_.model().findings.look, input, motion_,
               targets_);
     screens::draw_program(ui, session_.model());
     const std::vector<Action> actions = ui.take_actions();

@@ -32,7 +32,7 @@ class Interface {
   ImDrawData* frame(Monotonic now);
 
   // The background color of the picture.
-  ui::Color ground() const { return ui::theme(session_.model().settings.night).paper; }
+  ui::Color ground() const { return ui::theme(session_.model().findings.look).paper; }
 
   // The rasters of the last frame's draw data, by the names in its commands.
   const ui::Rasters& rasters() const { return motion_.rasters; }

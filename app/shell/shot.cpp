@@ -28,7 +28,12 @@ Result<Done> draw_shot(Shot shot) {
   const Monotonic now = platform::monotonic_now();
   session.act(act::Tick{now, shot.date});
   session.act(act::SetStop{stop_of(shot, (*runtime)->practice_stop())});
-  if (shot.night) session.act(act::NextSetting{"night"});
+  const auto choose = [&](const char* setting, auto value) {
+    const std::string name(kStoredNames<decltype(value)>[static_cast<std::size_t>(value)]);
+    session.act(act::ChooseSetting{setting, name});
+  };
+  choose("look", shot.look);
+  choose("language", shot.language);
   session.finish_errands();
   for (const Action& action : shot.acts) {
     session.act(action);

@@ -13,7 +13,8 @@ namespace mastwise::shell {
 // A screen to draw into a file without a display.
 struct Shot {
   std::vector<Action> acts = {};  // that open the screen
-  bool night = false;
+  LookChoice look = LookChoice::Day;
+  Language language = Language::English;
   std::string file;
   WindowWish window = {};
   std::string catalog;         // the user's stations

@@ -15,7 +15,7 @@ struct ShotOptions {
   std::string screen, file, size = "1280x800", at, station, catalog, terrain, date, table;
   std::optional<double> nose_deg;
   std::optional<float> dots_per_inch;
-  bool night = false;
+  bool night = false, red = false, spanish = false;
 };
 
 using Screens = std::map<std::string, std::vector<Action>>;
@@ -35,8 +35,8 @@ const Screens& screens() {
     Screens screens{
         {"here", {act::Show{Place::Here}}},
         {"stations", {act::Show{Place::Stations}}},
-        {"map", {act::Show{Place::Stations}, act::SwitchMap{}}},
-        {"best-spot", {act::Show{Place::Stations}, act::SwitchMap{}, act::SwitchArea{}}},
+        {"map", {act::Show{Place::Map}}},
+        {"best-spot", {act::Show{Place::Map}, act::SwitchArea{}}},
         {"aim", {act::Show{Place::Aim}}},
         {"peak", {act::Show{Place::Peak}}},
         {"sweep",
@@ -101,7 +101,9 @@ Result<Done> draw_shot(const ShotOptions& options) {
   }
   shot.acts = screen->second;
   if (options.screen == "table") shot.acts.push_back(act::PickTable{options.table});
-  shot.night = options.night;
+  if (options.night) shot.look = LookChoice::Night;
+  if (options.red) shot.look = LookChoice::Red;
+  if (options.spanish) shot.language = Language::Spanish;
   shot.file = options.file;
   shot.window.width_px = size->width_px;
   shot.window.height_px = size->height_px;
@@ -145,6 +147,8 @@ void add_shot(CLI::App& program, Job& chosen) {
   verb->add_option("--dpi", options->dots_per_inch, "dots per inch of the screen")
       ->check(CLI::Range(50.0f, 600.0f));
   verb->add_flag("--night", options->night, "use night colors");
+  verb->add_flag("--red", options->red, "use red on black");
+  verb->add_flag("--spanish", options->spanish, "in Spanish");
   verb->add_option("--at", options->at, "position of the rig (default: the practice area)");
   verb->add_option("--station", options->station, "target station");
   verb->add_option("--nose", options->nose_deg, "true heading of the rig's nose in degrees");

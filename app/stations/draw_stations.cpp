@@ -202,8 +202,8 @@ void draw_filters(Ui& ui, Rect area, const Shared& shared, const StationsState& 
     }
   }
   draw_search_field(ui, field, shared);
-  if (ui.button("map", map, shared.map_open ? "List" : "Map", ui::ButtonLook::Plain)) {
-    ui.emit(act::SwitchMap{});
+  if (ui.button("map", map, "Map", ui::ButtonLook::Plain)) {
+    ui.emit(act::Show{Place::Map});
   }
   const double percent = kChanceFloors[list.chance_floor];
   const std::string label = percent > 0.0 ? fmt::format("{:.0f} % and up", percent) : "Any chance";
@@ -252,7 +252,7 @@ Rect draw_stations(Ui& ui, Rect area, const Shared& shared, const StationsState&
                      none ? ui::ButtonLook::Filled : ui::ButtonLook::Plain, shared);
     area.top = row.bottom + kBetween;
   }
-  if (!shared.map_open) draw_station_rows(ui, area, shared, list);
+  draw_station_rows(ui, area, shared, list);
   return area;
 }
 

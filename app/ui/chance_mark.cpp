@@ -8,7 +8,7 @@ void draw_chance_mark(Ui& ui, Rect rect, reception::ChanceWord word) {
   for (std::size_t i = 0; i < kChanceSegments; ++i) {
     const float left = rect.left + static_cast<float>(i) * (width + kGap);
     const Rect segment{left, rect.top, left + width, rect.bottom};
-    if (i < filled) ui.canvas().fill(segment, chance_color(i, ui.night()), kRadius);
+    if (i < filled) ui.canvas().fill(segment, chance_color(i, ui.look()), kRadius);
     ui.canvas().outline(segment, ui.theme().ink, kEdge, kRadius);
   }
 }

@@ -27,6 +27,12 @@ constexpr ImWchar kFigures[] = {'0', '9', 0xb0, 0xb0, 0x2013, 0x2013, 0};
 constexpr std::array<FaceSize, kFaceCount> kSizes{{
     {false, 19.0f, kText},
     {true, 19.0f, kText},
+    {false, 25.0f, kText},
+    {true, 25.0f, kText},
+    {true, 42.0f, kText},
+    {true, 220.0f, kFigures},
+    {false, 19.0f, kText},
+    {true, 19.0f, kText},
     {false, 23.0f, kText},
     {true, 23.0f, kText},
     {false, 25.0f, kText},

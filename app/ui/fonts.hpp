@@ -13,6 +13,12 @@ namespace mastwise::ui {
 
 // The faces that screens use. Sizes are in units.
 enum class Face {
+  Fine,        // 19: sources and credits, read in the hand
+  FineBold,    // 19
+  Text,        // 25: the least on the dash
+  TextBold,    // 25
+  Matter,      // 42 bold: what matters
+  Roof,        // 220 bold, figures only: read at arm's length in the sun
   Small,       // 19: explanations, the smallest size
   SmallBold,   // 19
   Word,        // 23: words
@@ -25,7 +31,7 @@ enum class Face {
   Big,         // 66 bold
   Answer,      // 118 bold, figures only
 };
-constexpr std::size_t kFaceCount = 11;
+constexpr std::size_t kFaceCount = 17;
 
 // The open-licensed fonts of assets/fonts at the sizes of this screen.
 class Fonts {

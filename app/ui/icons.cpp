@@ -1,6 +1,7 @@
 #include "app/ui/icons.hpp"
 
 #include <array>
+#include <vector>
 
 namespace mastwise::ui {
 namespace {
@@ -24,6 +25,20 @@ void stations(Canvas& canvas, Point c, Color color) {
     canvas.line({c.x - 20.0f, y}, {c.x - 20.0f + length, y}, color, kStroke);
     y += 14.0f;
   }
+}
+
+// Contour lines around a hill.
+void map(Canvas& canvas, Point c, Color color) {
+  const std::array outer{Point{c.x - 20.0f, c.y + 4.0f},  Point{c.x - 16.0f, c.y - 9.0f},
+                         Point{c.x - 3.0f, c.y - 17.0f},  Point{c.x + 9.0f, c.y - 16.0f},
+                         Point{c.x + 18.0f, c.y - 12.0f}, Point{c.x + 20.0f, c.y - 1.0f},
+                         Point{c.x + 13.0f, c.y + 14.0f}, Point{c.x, c.y + 18.0f},
+                         Point{c.x - 15.0f, c.y + 15.0f}};
+  const std::array inner{Point{c.x - 9.0f, c.y + 3.0f}, Point{c.x - 5.0f, c.y - 5.0f},
+                         Point{c.x + 3.0f, c.y - 7.0f}, Point{c.x + 9.0f, c.y - 2.0f},
+                         Point{c.x + 7.0f, c.y + 5.0f}, Point{c.x - 2.0f, c.y + 8.0f}};
+  canvas.polyline(outer, color, kStroke, true);
+  canvas.polyline(inner, color, kStroke, true);
 }
 
 void aim(Canvas& canvas, Point c, Color color) {
@@ -73,7 +88,29 @@ void draw_place_icon(Canvas& canvas, Place place, Point center, Color color) {
       return logbook(canvas, center, color);
     case Place::Ahead:
       return ahead(canvas, center, color);
+    case Place::Map:
+      return map(canvas, center, color);
   }
+}
+
+void draw_sun(Canvas& canvas, Point center, Color color) {
+  canvas.circle(center, 7.0f, color, 3.0f);
+  for (int ray = 0; ray < 360; ray += 45) {
+    canvas.line(around(center, 11.5f, ray), around(center, 16.0f, ray), color, 3.0f);
+  }
+}
+
+void draw_moon(Canvas& canvas, Point center, Color color) {
+  constexpr float kRadius = 14.9f, kBite = 11.5f;
+  const Point bite{center.x + 13.75f, center.y - 6.5f};
+  std::vector<Point> edge;
+  for (int degrees = 380; degrees >= 110; degrees -= 10) {
+    edge.push_back(around(center, kRadius, degrees));
+  }
+  for (int degrees = 180; degrees <= 310; degrees += 10) {
+    edge.push_back(around(bite, kBite, degrees));
+  }
+  canvas.polyline(edge, color, 3.0f, true);
 }
 
 }  // namespace mastwise::ui

@@ -11,21 +11,23 @@ constexpr float kEdge = 8.0f;
 constexpr float kLeastGap = 15.0f;   // 2 mm
 constexpr float kLeastSlot = 67.5f;  // 9 mm
 
-// Slots along the rail: the places, the night switch and Undo. If they would be too small, the last
-// two share one.
+// Slots along the rail: the places, the switch of day and night, and Undo. If they would be too
+// small, the last two share one. On a lying rail they touch, so that their words fit.
 struct Slots {
   float size = 0.0f, gap = 0.0f;
   std::size_t count = 0;
 };
 
-Slots slots_along(float length) {
+Slots slots_along(float length, bool touching) {
   constexpr float kMostSlot = 96.0f;
+  const float least_gap = touching ? 0.0f : kLeastGap, ends = touching ? 4.0f : 2.0f * kLeastGap;
+  const float least = touching ? kMostSlot : kLeastSlot;
   for (std::size_t count = kPlaceCount + 2;; --count) {
     const auto of = static_cast<float>(count);
-    const float room = length - 2.0f * kLeastGap - (of - 1.0f) * kLeastGap;
-    if (room < of * kLeastSlot && count > kPlaceCount + 1) continue;
-    const float size = std::min(kMostSlot, room / of);
-    const float gap = std::min(24.0f, (length - 2.0f * kLeastGap - of * size) / (of - 1.0f));
+    const float room = length - ends - (of - 1.0f) * least_gap;
+    if (room < of * least && count > kPlaceCount + 1) continue;
+    const float size = std::min(touching ? 1.5f * kMostSlot : kMostSlot, room / of);
+    const float gap = std::min(24.0f, (length - ends - of * size) / (of - 1.0f));
     return {size, gap, count};
   }
 }
@@ -33,8 +35,10 @@ Slots slots_along(float length) {
 // From the far end of the rail: 0 is the last.
 Rect slot_from_end(const Layout& layout, std::size_t index) {
   const Rect& rail = layout.rail;
-  const Slots slots = slots_along(layout.rail_lies ? rail.width() : rail.height());
-  const float along = kLeastGap + static_cast<float>(index) * (slots.size + slots.gap);
+  const Slots slots =
+      slots_along(layout.rail_lies ? rail.width() : rail.height(), layout.rail_lies);
+  const float along =
+      (layout.rail_lies ? 2.0f : kLeastGap) + static_cast<float>(index) * (slots.size + slots.gap);
   if (layout.rail_lies) {
     return {rail.right - along - slots.size, rail.top + kEdge, rail.right - along,
             rail.bottom - kEdge};
@@ -70,7 +74,7 @@ Layout layout(Rect screen, bool left_handed) {
     stand_rail(result, screen, left_handed);
   }
   const float length = result.rail_lies ? result.rail.width() : result.rail.height();
-  const bool share = slots_along(length).count == kPlaceCount + 1;
+  const bool share = slots_along(length, result.rail_lies).count == kPlaceCount + 1;
   result.rail_end = slot_from_end(result, 0);
   result.take_back = share ? result.rail_end : slot_from_end(result, 1);
   result.foot = {result.body.left, result.body.bottom, result.body.right,
@@ -79,8 +83,9 @@ Layout layout(Rect screen, bool left_handed) {
 }
 
 Rect Layout::rail_slot(std::size_t index) const {
-  const Slots slots = slots_along(rail_lies ? rail.width() : rail.height());
-  const float along = kLeastGap + static_cast<float>(index) * (slots.size + slots.gap);
+  const Slots slots = slots_along(rail_lies ? rail.width() : rail.height(), rail_lies);
+  const float along =
+      (rail_lies ? 2.0f : kLeastGap) + static_cast<float>(index) * (slots.size + slots.gap);
   if (rail_lies) {
     return {rail.left + along, rail.top + kEdge, rail.left + along + slots.size,
             rail.bottom - kEdge};

@@ -15,7 +15,7 @@ using touch::Rect;
 struct Layout {
   Rect rail;
   std::pair<Point, Point> rail_rule;  // the edge of the rail
-  Rect rail_end;                      // the night switch
+  Rect rail_end;                      // the switch of day and night
   Rect take_back;  // Undo, if there is something to undo; replaces rail_end without room
   Rect body;       // the current place
   Rect foot;       // a line under the body, for permanent warnings

@@ -26,7 +26,7 @@ struct Metrics {
 // screens are not supported.
 inline Metrics metrics(float width_px, float height_px, float dots_per_inch) {
   constexpr float kMmPerInch = 25.4f;
-  constexpr float kLeastLong = 1100.0f, kLeastShort = 660.0f, kMostLong = 1640.0f;
+  constexpr float kLeastLong = 1100.0f, kLeastShort = 676.0f, kMostLong = 1640.0f;
   const float longer = std::max(width_px, height_px);
   const float shorter = std::min(width_px, height_px);
   const float px_per_mm = dots_per_inch / kMmPerInch;

@@ -5,11 +5,12 @@
 
 namespace mastwise::ui {
 
-Ui::Ui(Canvas canvas, const Metrics& metrics, const Theme& theme, const Input& input,
-       Motion& motion, touch::Targets& targets)
+Ui::Ui(Canvas canvas, const Metrics& metrics, Look look, const Input& input, Motion& motion,
+       touch::Targets& targets)
     : canvas_(canvas),
       metrics_(metrics),
-      theme_(theme),
+      look_(look),
+      theme_(ui::theme(look)),
       input_(input),
       motion_(motion),
       targets_(targets) {
@@ -49,11 +50,17 @@ bool Ui::button(const std::string& name, Rect rect, std::string_view label, Butt
   const Color on_fill = look == ButtonLook::Warning ? theme_.on_warning : theme_.on_accent;
   canvas_.fill(rect, filled ? color : theme_.panel, kRadius);
   if (!filled) canvas_.outline(rect.inset(kEdge / 2.0f), color, enabled ? kEdge : 1.0f, kRadius);
-  const bool wide = canvas_.text_width(label, Face::Value) > rect.width() - 20.0f;
-  const Face face = wide ? Face::WordBold : Face::Value;
-  const float size = wide ? 23.0f : 28.0f;
-  canvas_.text({rect.center().x, rect.center().y + kCapHeight * size}, label, face,
-               filled ? on_fill : color, Align::Center);
+  const float room = rect.width() - 20.0f;
+  const bool wide = canvas_.text_width(label, Face::Value) > room;
+  const Face face = wide ? Face::TextBold : Face::Value;
+  const float size = wide ? 25.0f : 28.0f, line = 1.1f * size;
+  const auto lines = wrapped(label, room, face);
+  float baseline =
+      rect.center().y + kCapHeight * size - line * static_cast<float>(lines.size() - 1) / 2.0f;
+  for (const std::string_view words : lines) {
+    canvas_.text({rect.center().x, baseline}, words, face, filled ? on_fill : color, Align::Center);
+    baseline += line;
+  }
   return tapped;
 }
 

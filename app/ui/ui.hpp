@@ -58,12 +58,12 @@ class Ui {
     std::optional<touch::Point> opener_px = {};          // where the last acting finger went down
   };
 
-  Ui(Canvas canvas, const Metrics& metrics, const Theme& theme, const Input& input, Motion& motion,
+  Ui(Canvas canvas, const Metrics& metrics, Look look, const Input& input, Motion& motion,
      touch::Targets& targets);
 
   Canvas& canvas() { return canvas_; }
   const Theme& theme() const { return theme_; }
-  bool night() const { return &theme_ == &ui::theme(true); }
+  Look look() const { return look_; }
   Rect screen() const { return {0.0f, 0.0f, metrics_.width(), metrics_.height()}; }
   bool portrait() const { return metrics_.portrait(); }
 
@@ -120,6 +120,7 @@ class Ui {
 
   Canvas canvas_;
   const Metrics& metrics_;
+  Look look_;
   const Theme& theme_;
   const Input& input_;
   Motion& motion_;

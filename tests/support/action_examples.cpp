@@ -60,6 +60,7 @@ std::vector<Action> every_action() {
           act::SetStop{stop},
           act::UseReceiver{},
           act::NextSetting{"notation"},
+          act::ChooseSetting{"look", "red"},
           act::SwitchPractice{},
           act::TurnDial{},
           act::OpenKeypad{KeypadPurpose::Search},

@@ -161,7 +161,7 @@ TEST_CASE(
                    if (!opened->rescued) {
                      CHECK(opened->notice.empty());
                      CHECK(*after == before);
-                     CHECK(opened->kept.settings.night);
+                     CHECK(opened->kept.settings.look == LookChoice::Night);
                      return;
                    }
                    ++rescued;
@@ -245,7 +245,7 @@ TEST_CASE("with the copy of the day before even a lost first page loses only tha
   CHECK(opened->rescued);
   CHECK(opened->records.stops.size() == some_records().stops.size());
   CHECK(opened->records.outcomes.size() == some_records().outcomes.size());
-  CHECK(opened->kept.settings.night);
+  CHECK(opened->kept.settings.look == LookChoice::Night);
   CHECK(opened->kept.antenna == safety::Antenna::Raised);  // unknown
 }
 

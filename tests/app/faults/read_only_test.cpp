@@ -39,7 +39,7 @@ TEST_CASE("in a read-only folder with a logbook the app works on and writes once
   Stage stage(test::kTablet, folder.path());
   // Said at once, and by the foot as soon as something waits.
   CHECK(stage.model().notice.starts_with("Nothing can be saved: "));
-  CHECK(stage.model().settings.night);
+  CHECK(stage.model().settings.look == LookChoice::Night);
   test::stand_at(stage, 42.51, -118.53);
   log_row(stage, 0);
   log_row(stage, 1);

@@ -25,15 +25,16 @@ std::string hex(ui::Color color) {
 // The texts whose colors are not a pair of the theme's list, with those colors. Adds the listed
 // pairs to `seen`.
 std::string unlisted_colors(const Stage& stage, std::set<std::string>& seen) {
-  const ui::Theme& theme = ui::theme(stage.model().settings.night);
-  const auto pairs = ui::color_pairs(theme);
-  constexpr double kText = 7.0;
+  const ui::Look look = stage.model().findings.look;
+  const ui::Theme& theme = ui::theme(look);
+  const auto pairs = ui::color_pairs(look);
+  const double text_contrast = look == ui::Look::Red ? 4.5 : 7.0;
   std::string found;
   for (const PictureText& text : stage.texts()) {
     if (text.over_picture) continue;
     const ui::Color ground = text.ground.value_or(theme.paper);
     const auto pair = std::find_if(pairs.begin(), pairs.end(), [&](const ui::ColorPair& one) {
-      return one.mark == text.color && one.ground == ground && one.minimum >= kText;
+      return one.mark == text.color && one.ground == ground && one.minimum >= text_contrast;
     });
     if (pair == pairs.end()) {
       found += "  \"" + text.text + "\" " + hex(text.color) + " on " + hex(ground) + "\n";
@@ -58,18 +59,18 @@ bool press_a_row(Stage& stage) {
 
 }  // namespace
 
-TEST_CASE("every drawn text has a listed pair of colors, by day and by night") {
-  for (const bool night : {false, true}) {
-    if (night && test::kSanitized) return;
+TEST_CASE("every drawn text has a listed pair of colors, in every look") {
+  for (const char* look : {"day", "night", "red"}) {
+    if (look != std::string("day") && test::kSanitized) return;
     std::set<std::string> seen;
     int pressed = 0;
     std::size_t number = 0;
     for (const View& view : test::views()) {
       if (test::kSanitized && number++ % 3 != 0) continue;
       Stage stage;
-      if (stage.model().settings.night != night) stage.set(act::NextSetting{"night"});
+      stage.set(act::ChooseSetting{"look", look});
       view.reach(stage);
-      INFO(view.name << (night ? " by night" : " by day"));
+      INFO(view.name << " in the look " << look);
       CHECK(unlisted_colors(stage, seen) == "");
       if (!press_a_row(stage)) continue;
       ++pressed;

@@ -95,7 +95,7 @@ TEST_CASE("a station by distance and bearing is where the projection puts its po
 
 TEST_CASE("unknown ground is hatched, not colored by height") {
   const map::Relief relief{.grid = {3, 1, 30.0}, .shade = {0, 181, 255}, .band = {0, 1, 13}};
-  for (const bool night : {false, true}) {
+  for (const ui::Look night : {ui::Look::Day, ui::Look::Night}) {
     const ui::Raster raster = ui::relief_raster(relief, night);
     REQUIRE(raster.rgba.size() == 3);
     CHECK(raster.rgba[0] != raster.rgba[1]);
@@ -107,7 +107,7 @@ TEST_CASE("unknown ground is hatched, not colored by height") {
 // Labels have plates; rings, coasts and the rig are drawn on the ground.
 // Source of the least contrast: WCAG 2.2, 1.4.11, 3 for marks that carry meaning.
 TEST_CASE("the rig and the beam stand out from any ground of the map") {
-  for (const bool night : {false, true}) {
+  for (const ui::Look night : {ui::Look::Day, ui::Look::Night}) {
     const auto [darkest, lightest] = ui::relief_extremes(night);
     for (const ui::Color ground : {darkest, lightest}) {
       CHECK(ui::contrast_ratio(ui::theme(night).ink, ground) >= 3.0);

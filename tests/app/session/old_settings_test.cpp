@@ -23,7 +23,7 @@ TEST_CASE("settings of the first release still open") {
   CHECK(settings.gear.cable_m == 12.0);
   CHECK_FALSE(settings.gear.amplifier);
   CHECK(settings.left_handed);
-  CHECK(settings.night);
+  CHECK(settings.look == LookChoice::Night);
   CHECK_FALSE(settings.miles);
   CHECK(settings.pinned_networks == std::vector<std::string>{"Basin Public"});
   CHECK(settings.tablet == "0123456789abcdef");

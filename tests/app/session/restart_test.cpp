@@ -179,7 +179,7 @@ TEST_CASE("three stops with restarts: each place has its own outcomes, and an ol
 
 TEST_CASE("only a bad setting gets its default, with its name, and a newer version's stays") {
   Settings settings;
-  settings.night = true;
+  settings.look = LookChoice::Night;
   settings.handle = HandleChoice{.first_reading_deg = 12.0};
   settings.pinned_networks = {"Basin"};
   nlohmann::json text = nlohmann::json::parse(settings_text(settings));
@@ -188,7 +188,7 @@ TEST_CASE("only a bad setting gets its default, with its name, and a newer versi
   text["from_the_future"] = {{"a", 1}};
   const SettingsRead read = read_settings(text.dump());
   CHECK(read.dropped == std::vector<std::string>{"miles", "notation"});
-  CHECK(read.settings.night);
+  CHECK(read.settings.look == LookChoice::Night);
   CHECK(read.settings.handle == settings.handle);
   CHECK(read.settings.pinned_networks == settings.pinned_networks);
   CHECK(read.settings.notation == Settings{}.notation);

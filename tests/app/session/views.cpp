@@ -102,25 +102,20 @@ const std::vector<View>& views() {
          press(s, act::Show{Place::Stations});
          leave_undo(s);
        }},
-      {"map",
-       [](Stage& s) {
-         press(s, act::Show{Place::Stations});
-         press(s, act::SwitchMap{});
-       }},
+      {"map", [](Stage& s) { press(s, act::Show{Place::Map}); }},
       {"map with a station touched",
        [](Stage& s) {
-         press(s, act::Show{Place::Stations});
-         press(s, act::SwitchMap{});
+         press(s, act::Show{Place::Map});
          const reception::Outlook& outlook = *s.model().stations->rows[0].outlook;
          press(s, act::TouchMap{offset_of(s.model().map.view,
                                           plane_point(outlook.distance_m, outlook.bearing))});
        }},
       {"where to stand",
        [](Stage& s) {
-         press(s, act::Show{Place::Stations});
-         press(s, act::SwitchMap{});
+         press(s, act::Show{Place::Map});
          press(s, act::SwitchArea{});
        }},
+      {"settings", [](Stage& s) { press(s, act::OpenSheet{Sheet::Settings}); }},
       {"Aim in practice", [](Stage& s) { press(s, act::Show{Place::Aim}); }},
       {"Aim in practice with Undo",
        [](Stage& s) {

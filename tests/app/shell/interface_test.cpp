@@ -48,13 +48,13 @@ TEST_CASE("a finger that slides off a button does not press it") {
   const touch::Point from = stage.middle_of("look");
   stage.drag(from, from - touch::Point{0.0f, 150.0f}, milliseconds(200));
   stage.settle();
-  CHECK_FALSE(stage.model().settings.night);
+  CHECK(stage.model().settings.look == LookChoice::Day);
 }
 
 TEST_CASE("a finger held on a button does not tap it") {
   Stage stage;
   stage.hold("look", milliseconds(900));
-  CHECK_FALSE(stage.model().settings.night);
+  CHECK(stage.model().settings.look == LookChoice::Day);
 }
 
 TEST_CASE("dragging scrolls the list and taps no station") {
@@ -149,7 +149,7 @@ TEST_CASE("two fingers and a third press nothing") {
     }
   }
   stage.settle();
-  CHECK_FALSE(stage.model().settings.night);
+  CHECK(stage.model().settings.look == LookChoice::Day);
 }
 
 TEST_CASE("a mouse and SDL's echo of a finger make one press each") {
@@ -168,12 +168,12 @@ TEST_CASE("a mouse and SDL's echo of a finger make one press each") {
   mouse(SDL_MOUSEBUTTONDOWN, SDL_TOUCH_MOUSEID);
   mouse(SDL_MOUSEBUTTONUP, SDL_TOUCH_MOUSEID);
   stage.settle();
-  CHECK(stage.model().settings.night);
+  CHECK(stage.model().settings.look == LookChoice::Night);
   stage.wait(milliseconds(1000));
   mouse(SDL_MOUSEBUTTONDOWN, 0);
   mouse(SDL_MOUSEBUTTONUP, 0);
   stage.settle();
-  CHECK_FALSE(stage.model().settings.night);
+  CHECK(stage.model().settings.look == LookChoice::Day);
 }
 
 TEST_CASE("without changes the window does not redraw") {

@@ -60,5 +60,5 @@ TEST_CASE("settings survive a kill") {
   CHECK(tablet.size() == 16);
   CHECK(stage.model().settings ==
         Settings{
-            .night = true, .miles = false, .tablet = tablet, .notation = Notation::DegreesMinutes});
+            .look = LookChoice::Night, .miles = false, .tablet = tablet, .notation = Notation::DegreesMinutes});
 }

@@ -15,9 +15,8 @@ using test::Stage;
 namespace {
 
 void open_map(Stage& stage) {
-  stage.tap("place Stations");
-  stage.tap("map");
-  REQUIRE(stage.model().map_open);
+  stage.tap("place Map");
+  REQUIRE(stage.model().place == Place::Map);
 }
 
 // A station whose mark has no near neighbor.

@@ -152,7 +152,7 @@ TEST_CASE("a recorded session replays onto the same model") {
   // The comparison detects a difference: one action less gives another model.
   Model shorter = begun;
   for (std::size_t i = 0; i + 1 < actions->size(); ++i) apply(shorter, (*actions)[i], world);
-  shorter.settings.night = !shorter.settings.night;
+  shorter.settings.miles = !shorter.settings.miles;
   CHECK_FALSE(shorter == stage.model());
 }
 

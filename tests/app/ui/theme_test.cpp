@@ -1,5 +1,7 @@
 #include "app/look/theme.hpp"
 
+#include "app/look/chance_colors.hpp"
+
 #include <set>
 
 #include <catch2/catch.hpp>
@@ -21,15 +23,17 @@ TEST_CASE("contrast ratios match the published ones") {
   CHECK(contrast_ratio({255, 0, 0}, kWhite) == Approx(1.05 / 0.2626).margin(1e-6));
 }
 
-TEST_CASE("every pair of colors on a screen keeps its contrast by day and by night") {
-  for (const bool night : {false, true}) {
+TEST_CASE("every pair of colors on a screen keeps its contrast in every look") {
+  for (const Look look : {Look::Day, Look::Night, Look::Red}) {
     std::set<std::string> names;
-    for (const ColorPair& pair : color_pairs(theme(night))) {
-      INFO(pair.name << (night ? " by night" : " by day"));
+    for (const ColorPair& pair : color_pairs(look)) {
+      INFO(pair.name << " in look " << static_cast<int>(look));
       CHECK(contrast_ratio(pair.mark, pair.ground) >= pair.minimum);
       CHECK(pair.minimum >= 3.0);
       // Pairs without "mark" in the name are text.
-      if (pair.name.find("mark") == std::string::npos) CHECK(pair.minimum == 7.0);
+      if (pair.name.find("mark") == std::string::npos) {
+        CHECK(pair.minimum == (look == Look::Red ? 4.5 : 7.0));
+      }
       names.insert(pair.name);
     }
     CHECK(names.size() >= 12);
@@ -37,10 +41,27 @@ TEST_CASE("every pair of colors on a screen keeps its contrast by day and by nig
 }
 
 // The design: dim night colors without a white flash.
-TEST_CASE("large areas are dark at night") {
+TEST_CASE("large areas are dark at night and in red") {
   constexpr Color kBlack{0, 0, 0};
-  const Theme& night = theme(true);
-  for (const Color ground : {night.paper, night.panel, night.lobe}) {
-    CHECK(contrast_ratio(ground, kBlack) < 1.7);
+  for (const Look look : {Look::Night, Look::Red}) {
+    const Theme& dark = theme(look);
+    for (const Color ground : {dark.paper, dark.panel, dark.lobe}) {
+      CHECK(contrast_ratio(ground, kBlack) < 1.7);
+    }
+  }
+}
+
+// Red above 600 nm leaves the eye used to the dark (common practice, no source): the red primary of
+// sRGB lies at 612 nm (IEC 61966-2-1, from memory), so nothing may have green or blue.
+TEST_CASE("the red look has nothing but red") {
+  const Theme& red = theme(Look::Red);
+  for (const Color color : {red.paper, red.panel, red.ink, red.second_ink, red.rule, red.accent,
+                            red.on_accent, red.lobe, red.warning, red.on_warning}) {
+    CHECK(color.green == 0);
+    CHECK(color.blue == 0);
+  }
+  for (std::size_t segment = 0; segment < kChanceSegments; ++segment) {
+    const Color color = chance_color(segment, Look::Red);
+    CHECK((color.green == 0 && color.blue == 0));
   }
 }

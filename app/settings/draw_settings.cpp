@@ -1,0 +1,190 @@
+#include "app/settings/draw.hpp"
+#include "app/shared/actions.hpp"
+#include "app/shared/stored_names.hpp"
+#include "app/ui/choice.hpp"
+#include "app/ui/sheet_head.hpp"
+#include "app/words/language.hpp"
+#include "app/words/places.hpp"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <string>
+#include <vector>
+
+namespace mastwise::screens {
+namespace {
+
+using ui::Canvas;
+using ui::Color;
+using ui::Face;
+using ui::Option;
+using ui::Point;
+using ui::Rect;
+using ui::Ui;
+using words::say;
+
+constexpr float kChoiceRow = 72.0f, kApart = 16.0f, kLabel = 144.0f;
+
+// A small screen with a figure in the colors of its look.
+auto look_tile(ui::Look look) {
+  return [look](Canvas& canvas, Rect room, Color edge) {
+    const ui::Theme& theme = ui::theme(look);
+    const Point middle = room.center();
+    const Rect tile{middle.x - 34.0f, middle.y - 21.0f, middle.x + 34.0f, middle.y + 21.0f};
+    canvas.fill(tile, theme.paper, 6.0f);
+    canvas.outline(tile, edge, 2.5f, 6.0f);
+    canvas.text({middle.x, middle.y + 10.0f}, "37°", Face::Value, theme.ink, ui::Align::Center);
+  };
+}
+
+// The sun on its way over the horizon.
+void draw_sun_path(Canvas& canvas, Rect room, Color color) {
+  const Point middle{room.center().x, room.bottom - 4.0f};
+  const float radius = std::min(0.42f * room.width(), room.height() - 14.0f);
+  canvas.line({middle.x - radius - 14.0f, middle.y}, {middle.x + radius + 14.0f, middle.y}, color,
+              2.5f);
+  for (int degrees = -80; degrees <= 80; degrees += 16) {
+    canvas.disc(ui::around(middle, radius, degrees), 1.8f, color);
+  }
+  const Point sun = ui::around(middle, radius, -36.0);
+  canvas.disc(sun, 8.0f, color);
+}
+
+// A tablet with its rail and, under the thumb, its act.
+auto hand_tile(bool left) {
+  return [left](Canvas& canvas, Rect room, Color color) {
+    const Point middle = room.center();
+    const Rect tablet{middle.x - 33.0f, middle.y - 16.0f, middle.x + 33.0f, middle.y + 16.0f};
+    canvas.outline(tablet, color, 2.5f, 5.0f);
+    const float rail = left ? tablet.right - 15.0f : tablet.left + 15.0f;
+    canvas.line({rail, tablet.top}, {rail, tablet.bottom}, color, 2.5f);
+    const float act = left ? tablet.left + 8.0f : tablet.right - 26.0f;
+    canvas.fill({act, tablet.bottom - 14.0f, act + 18.0f, tablet.bottom - 6.0f}, color, 2.0f);
+  };
+}
+
+auto letter_tile(Face face, float rise) {
+  return [face, rise](Canvas& canvas, Rect room, Color color) {
+    canvas.text({room.center().x, room.center().y + rise}, "A", face, color, ui::Align::Center);
+  };
+}
+
+// Rows of a label and what it can be, one below the other.
+class Page {
+ public:
+  Page(Ui& ui, const Shared& shared, Rect area)
+      : ui_(ui), shared_(shared), area_(area), y_(area.top) {}
+
+  float bottom() const { return y_; }
+
+  void choice(const char* setting, const char* label, std::vector<Option> options,
+              std::size_t chosen, float height = kChoiceRow) {
+    const Rect row = next(label, height);
+    const auto touched = ui::segmented(ui_, setting, row, options, chosen);
+    if (touched) ui_.emit(act::ChooseSetting{setting, options[*touched].key});
+  }
+
+  void on_off(const char* setting, const char* label, bool on) {
+    const Rect row = next(label, kChoiceRow);
+    const auto touched = ui::on_off(ui_, setting, row, on, say("Off"), say("On"));
+    if (touched) ui_.emit(act::ChooseSetting{setting, *touched ? "on" : "off"});
+  }
+
+  void practice() {
+    const Rect row = next(say("Practice"), kChoiceRow);
+    const auto touched =
+        ui::on_off(ui_, "practice", row, shared_.stop.practice, say("Off"), say("On"));
+    if (touched && *touched != shared_.stop.practice) ui_.emit(act::SwitchPractice{});
+  }
+
+ private:
+  Rect next(const char* label, float height) {
+    const Rect row{area_.left + kLabel, y_, area_.right, y_ + height};
+    ui_.canvas().text({area_.left, row.center().y + 9.0f}, label, Face::Text, ui_.theme().ink);
+    y_ = row.bottom + kApart;
+    return row;
+  }
+
+  Ui& ui_;
+  const Shared& shared_;
+  Rect area_;
+  float y_;
+};
+
+void draw_sight(Page& page, const Settings& settings) {
+  page.choice("look", say("Look"),
+              {{"day", say("Day"), look_tile(ui::Look::Day)},
+               {"night", say("Night"), look_tile(ui::Look::Night)},
+               {"red", say("Red"), look_tile(ui::Look::Red)},
+               {"sun", say("By the sun"), draw_sun_path}},
+              static_cast<std::size_t>(settings.look), 104.0f);
+  page.choice("text_size", say("Text size"),
+              {{"usual", "", letter_tile(Face::Text, 9.0f)},
+               {"larger", "", letter_tile(Face::Cardinal, 12.0f)},
+               {"largest", "", letter_tile(Face::Second, 18.0f)}},
+              static_cast<std::size_t>(settings.text_size));
+  page.choice("left_handed", say("Hand"),
+              {{"on", say("Left"), hand_tile(true)}, {"off", say("Right"), hand_tile(false)}},
+              settings.left_handed ? 0 : 1, 96.0f);
+}
+
+void draw_words(Page& page, const Settings& settings) {
+  page.choice("miles", say("Distance"), {{"on", say("Miles")}, {"off", say("Kilometers")}},
+              settings.miles ? 0 : 1);
+  page.choice("language", say("Language"), {{"en", "English"}, {"es", "Español"}},
+              static_cast<std::size_t>(settings.language));
+  page.on_off("speech", say("Speech"), settings.speech);
+  page.on_off("tone", say("Tone"), settings.tone);
+}
+
+// How a position reads, on the place where the rig is or one that everybody knows the like of.
+void draw_notation(Page& page, const Shared& shared) {
+  const Position shown =
+      shared.findings.position.value_or(*Position::at_deg(44.586389, -71.508333));
+  std::vector<Option> options;
+  for (const Notation notation : kNotations) {
+    const std::string key(kStoredNames<Notation>[static_cast<std::size_t>(notation)]);
+    const std::string whole = format_position(shown, notation);
+    const bool geographic = notation == Notation::Decimal || notation == Notation::DegreesMinutes ||
+                            notation == Notation::DegreesMinutesSeconds;
+    const std::string half = whole.substr(0, whole.find(geographic ? ' ' : '\0'));
+    options.push_back({key, geographic ? half : notation == Notation::UtmUps ? "UTM" : "MGRS"});
+  }
+  page.choice("notation", say("Position"), std::move(options),
+              static_cast<std::size_t>(shared.settings.notation));
+}
+
+}  // namespace
+
+bool draw_settings_sheet(Ui& ui, const Shared& shared) {
+  if (shared.sheet != Sheet::Settings) return false;
+  const Rect view = ui::draw_sheet_head(ui, say("Settings"), Sheet::None);
+  Rect page = view;
+  page.top = ui.begin_page("settings", view);
+  Rect first = page, second = page;
+  if (!ui.portrait()) {
+    constexpr float kGutter = 32.0f;
+    first.right = page.center().x - kGutter / 2.0f;
+    second.left = page.center().x + kGutter / 2.0f;
+  }
+  Page left(ui, shared, first);
+  draw_sight(left, shared.settings);
+  if (ui.portrait()) second.top = left.bottom();
+  Page right(ui, shared, second);
+  draw_words(right, shared.settings);
+  const float below = std::max(left.bottom(), right.bottom());
+  Page whole(ui, shared, {page.left, below, page.right, below});
+  draw_notation(whole, shared);
+  whole.practice();
+  const bool no_names = shared.places && !shared.places->trouble.empty();
+  const std::string source = no_names
+                                 ? std::string(say("No place names: ")) + shared.places->trouble
+                                 : std::string(words::places_source());
+  const float end = ui.paragraph({page.left, whole.bottom() + 20.0f}, page.width(), 24.0f, source,
+                                 Face::Fine, ui.theme().second_ink);
+  ui.end_page("settings", page.top, end);
+  return true;
+}
+
+}  // namespace mastwise::screens

@@ -1,0 +1,86 @@
+#include "app/ui/choice.hpp"
+
+#include <array>
+
+namespace mastwise::ui {
+namespace {
+
+constexpr float kRadius = 14.0f, kEdge = 3.0f, kInset = 5.0f;
+
+Rect segment(Rect rect, std::size_t index, std::size_t count) {
+  const auto at = static_cast<float>(index), of = static_cast<float>(count);
+  if (rect.width() >= rect.height()) {
+    const float width = rect.width() / of;
+    return {rect.left + at * width, rect.top, rect.left + (at + 1.0f) * width, rect.bottom};
+  }
+  const float height = rect.height() / of;
+  return {rect.left, rect.top + at * height, rect.right, rect.top + (at + 1.0f) * height};
+}
+
+void draw_label(Ui& ui, Rect part, const std::string& label, Color color, bool chosen) {
+  const float room = part.width() - 12.0f;
+  const Face face = chosen ? Face::TextBold : Face::Text;
+  constexpr float kLine = 27.0f, kCapital = 9.0f;
+  const auto lines = ui.wrapped(label, room, face);
+  float baseline =
+      part.center().y + kCapital - kLine * (static_cast<float>(lines.size()) - 1.0f) / 2.0f;
+  for (const std::string_view words : lines) {
+    ui.canvas().text({part.center().x, baseline}, words, face, color, Align::Center);
+    baseline += kLine;
+  }
+}
+
+void draw_option(Ui& ui, Rect part, const Option& option, Color color, bool chosen) {
+  if (!option.picture) return draw_label(ui, part, option.label, color, chosen);
+  constexpr float kLabel = 36.0f, kMargin = 10.0f;
+  Rect picture = part.inset(kMargin);
+  if (!option.label.empty()) {
+    picture.bottom = part.bottom - kLabel;
+    draw_label(ui, {part.left, picture.bottom - 4.0f, part.right, part.bottom - 4.0f}, option.label,
+               color, chosen);
+  }
+  option.picture(ui.canvas(), picture, color);
+}
+
+}  // namespace
+
+std::optional<std::size_t> segmented(Ui& ui, const std::string& name, Rect rect,
+                                     std::span<const Option> options,
+                                     std::optional<std::size_t> chosen, bool enabled) {
+  const Theme& theme = ui.theme();
+  Canvas& canvas = ui.canvas();
+  std::optional<std::size_t> touched;
+  canvas.fill(rect, theme.panel, kRadius);
+  canvas.outline(rect.inset(kEdge / 2.0f), enabled ? theme.ink : theme.second_ink,
+                 enabled ? kEdge : 1.0f, kRadius);
+  const bool lies = rect.width() >= rect.height();
+  for (std::size_t i = 0; i < options.size(); ++i) {
+    const std::string target = name + " " + options[i].key;
+    const Rect part = segment(rect, i, options.size());
+    if (ui.touchable(target, part, enabled, name)) touched = i;
+    const bool filled = chosen == i || ui.pressed(target);
+    if (filled) canvas.fill(part.inset(kInset), theme.ink, kRadius - kInset);
+    const Color color = filled ? theme.paper : enabled ? theme.accent : theme.second_ink;
+    draw_option(ui, part, options[i], color, filled);
+    const bool beside_filled = filled || (i > 0 && chosen == i - 1);
+    if (i == 0 || beside_filled) continue;
+    const float inset = 14.0f;
+    if (lies) {
+      canvas.line({part.left, part.top + inset}, {part.left, part.bottom - inset}, theme.rule,
+                  2.0f);
+    } else {
+      canvas.line({part.left + inset, part.top}, {part.right - inset, part.top}, theme.rule, 2.0f);
+    }
+  }
+  return touched;
+}
+
+std::optional<bool> on_off(Ui& ui, const std::string& name, Rect rect, bool on,
+                           const std::string& off_label, const std::string& on_label) {
+  const std::array options{Option{"off", off_label}, Option{"on", on_label}};
+  const auto touched = segmented(ui, name, rect, options, on ? 1 : 0);
+  if (!touched) return std::nullopt;
+  return *touched == 1;
+}
+
+}  // namespace mastwise::ui

@@ -1,0 +1,31 @@
+#pragma once
+
+#include "app/ui/ui.hpp"
+
+#include <cstddef>
+#include <functional>
+#include <optional>
+#include <span>
+#include <string>
+
+namespace mastwise::ui {
+
+// One of the things to choose from.
+struct Option {
+  std::string key;    // its touch target is "NAME KEY"
+  std::string label;  // may be empty beside a picture
+  // Draws a picture above the label in the given color; may be empty.
+  std::function<void(Canvas&, Rect, Color)> picture = {};
+};
+
+// One of several, all of them visible and the present one filled with ink: a state, never an act.
+// Along the longer side of the rectangle; each option needs 9 mm. Returns the index touched.
+std::optional<std::size_t> segmented(Ui& ui, const std::string& name, Rect rect,
+                                     std::span<const Option> options,
+                                     std::optional<std::size_t> chosen, bool enabled = true);
+
+// Off or on, as two segments with the keys "off" and "on". Returns the new state when touched.
+std::optional<bool> on_off(Ui& ui, const std::string& name, Rect rect, bool on,
+                           const std::string& off_label, const std::string& on_label);
+
+}  // namespace mastwise::ui
