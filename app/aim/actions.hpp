@@ -1,5 +1,6 @@
 #pragma once
 
+#include "app/aim/state.hpp"
 #include "app/shared/action.hpp"
 #include "app/shared/settings.hpp"
 
@@ -8,9 +9,15 @@
 
 namespace mastwise::act {
 
-// The next direction at the top of the dial.
+// The next direction at the top of the dial, in recordings of before it was chosen by name.
 struct TurnDial {
   static constexpr std::string_view kName = "TurnDial";
+};
+
+struct ChooseDialUp {
+  static constexpr std::string_view kName = "ChooseDialUp";
+  static constexpr auto kFields = fields("up");
+  DialUp up;
 };
 
 // The way to point the antenna.
@@ -44,7 +51,8 @@ struct ForgetCorrection {
 
 namespace mastwise {
 
-using AimActions = ActionList<act::TurnDial, act::ChoosePointing, act::KeepHandle,
-                              act::ForgetHandle, act::HandleBack, act::ForgetCorrection>;
+using AimActions =
+    ActionList<act::TurnDial, act::ChooseDialUp, act::ChoosePointing, act::KeepHandle,
+               act::ForgetHandle, act::HandleBack, act::ForgetCorrection>;
 
 }  // namespace mastwise

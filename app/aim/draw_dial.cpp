@@ -1,6 +1,9 @@
 #include "app/aim/draw_dial.hpp"
 
 #include "app/ui/dial.hpp"
+#include "app/words/chances.hpp"
+#include "app/words/units.hpp"
+#include "core/stations/networks.hpp"
 
 #include <algorithm>
 
@@ -18,16 +21,27 @@ Bearing<True> top_of_dial(Ui& ui, const Shared& shared, const AimState& aim) {
   return Bearing<True>::degrees(ui.smooth_angle("dial up", up.degrees()));
 }
 
+// The likeliest stations, pinned ones first.
 void add_others(ui::DialView& view, const Shared& shared) {
   if (!shared.stations) return;
   constexpr std::size_t kMost = 8;
-  for (const StationRow& row : shared.stations->rows) {
-    if (view.others.size() == kMost) break;
-    const bool is_target = shared.stop.target && row.station.id == shared.stop.target->id;
-    if (row.outlook && !is_target) {
-      view.others.push_back({.label = row.station.call_sign,
+  constexpr double kLeast_percent = 40.0;
+  for (const bool pinned : {true, false}) {
+    for (const StationRow& row : shared.stations->rows) {
+      if (view.others.size() == kMost) break;
+      const bool wanted = is_pinned(shared.stop, key_of(row.station));
+      const bool is_target = shared.stop.target && row.station.id == shared.stop.target->id;
+      if (!row.outlook || is_target || wanted != pinned) continue;
+      if (!wanted && row.outlook->chance_percent.value_or(0.0) < kLeast_percent) continue;
+      const std::string title = words::title(row.station);
+      const auto space = title.find(' ');
+      const std::string channel = space == std::string::npos ? "" : title.substr(space);
+      const auto networks = networks_of(row.station);
+      view.others.push_back({.label = networks.empty() ? title : networks.front() + channel,
+                             .short_label = row.station.call_sign,
                              .bearing = row.outlook->bearing,
-                             .wanted = is_pinned(shared.stop, key_of(row.station))});
+                             .chance_percent = row.outlook->chance_percent,
+                             .wanted = wanted});
     }
   }
 }
@@ -45,19 +59,27 @@ void add_pattern(ui::DialView& view, const Shared& shared) {
 
 }  // namespace
 
-void draw_aim_dial(Ui& ui, Rect area, const Shared& shared, const AimState& aim) {
+void draw_aim_dial(Ui& ui, Rect area, float acts_height, const Shared& shared,
+                   const AimState& aim) {
+  const Findings& found = shared.findings;
   ui::DialView view;
-  view.radius = std::min(area.width(), area.height()) / 2.0f - ui::kDialMargin;
-  view.center = {area.center().x, area.bottom - view.radius - ui::kDialMargin + 24.0f};
+  view.radius = std::min(area.width(), area.height()) / 2.0f - ui::kDialMargin - 2.0f;
+  view.center = area.center();
+  view.room = {area.left, area.top, area.right, area.bottom - acts_height};
   view.up = top_of_dial(ui, shared, aim);
-  if (shared.findings.field) view.declination = shared.findings.field->declination;
-  view.nose = shared.findings.nose;
-  if (shared.findings.card) view.target = shared.findings.card->bearing_true;
-  view.slack = shared.findings.slack;
-  view.facing = shared.findings.facing;
+  if (found.field) view.declination = found.field->declination;
+  view.nose = found.nose;
+  if (found.card) {
+    view.target = found.card->bearing_true;
+    if (found.card->rig_angle) view.from_nose = words::from_nose(*found.card->rig_angle);
+  }
+  view.slack = found.slack;
+  view.facing = found.facing;
+  view.facing_error_deg = found.heading_error_deg;
   add_others(view, shared);
   add_pattern(view, shared);
   ui::draw_dial(ui, view);
+  ui::draw_dial_labels(ui, view);
 }
 
 }  // namespace mastwise::screens

@@ -7,7 +7,9 @@
 namespace mastwise::screens {
 
 // The dial of the heading in use, as large as the area lets it be: the rig, the antenna's pattern
-// in the target's band, the aiming tolerance, the other stations of the list.
-void draw_aim_dial(ui::Ui& ui, ui::Rect area, const Shared& shared, const AimState& aim);
+// in the target's band, the aiming tolerance, the other stations of the list. Labels keep clear of
+// the acts in the lower corners.
+void draw_aim_dial(ui::Ui& ui, ui::Rect area, float acts_height, const Shared& shared,
+                   const AimState& aim);
 
 }  // namespace mastwise::screens

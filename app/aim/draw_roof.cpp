@@ -112,7 +112,7 @@ void draw_roof(Ui& ui, const Shared& shared, const AimState& aim) {
       dial = {facts.right + ui::kMargin, page.top, page.right, page.bottom};
     }
   }
-  draw_aim_dial(ui, dial, shared, aim);
+  draw_aim_dial(ui, dial, 0.0f, shared, aim);
   draw_roof_acts(ui, facts, shared);
   if (!shared.findings.card) {
     ui.paragraph({facts.left, facts.top + 30.0f}, facts.width(), 36.0f,

@@ -19,6 +19,7 @@ class AimUpdater {
     constexpr std::size_t kCount = kStoredNames<DialUp>.size();
     state_.dial_up = static_cast<DialUp>((static_cast<std::size_t>(state_.dial_up) + 1) % kCount);
   }
+  void operator()(const act::ChooseDialUp& chosen) { state_.dial_up = chosen.up; }
   void operator()(const act::ChoosePointing& chosen) { shared_.settings.pointing = chosen.method; }
   void operator()(const act::KeepHandle&) {
     if (const auto handle = handle_from(shared_.form)) shared_.settings.handle = handle;
@@ -113,7 +114,8 @@ void update(AimState& state, Shared& shared, const Action& action) {
 
 void derive(AimState& state, const Shared& shared) {
   state = AimState{.dial_up = state.dial_up};
-  if (shared.sheet == Sheet::Ways) derive_ways(state, shared);
+  const bool on_aim = shared.place == Place::Aim && shared.sheet == Sheet::None;
+  if (on_aim || shared.sheet == Sheet::Ways) derive_ways(state, shared);
   if (shared.sheet == Sheet::Checks) {
     state.reciprocal = reciprocal_check(shared.form);
     state.agreement = agreement_check(shared.form);

@@ -13,6 +13,7 @@ using ui::Ui;
 void draw_here(Ui& ui, Rect area, const Shared& shared);
 
 // These cover the whole screen.
+void draw_start_sheet(Ui& ui, const Shared& shared);
 void draw_gear_sheet(Ui& ui, const Shared& shared);
 void draw_surroundings_sheet(Ui& ui, const Shared& shared);
 void draw_noise_sheet(Ui& ui, const Shared& shared);
@@ -23,6 +24,9 @@ void draw_paper_sheet(Ui& ui, const Shared& shared, const HereState& here);
 // Draws the open sheet if it is of this feature; false if not.
 inline bool draw_sheet(Ui& ui, const Shared& shared, const HereState& here) {
   switch (shared.sheet) {
+    case Sheet::Start:
+      draw_start_sheet(ui, shared);
+      return true;
     case Sheet::Gear:
       draw_gear_sheet(ui, shared);
       return true;

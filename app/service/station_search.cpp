@@ -121,10 +121,16 @@ void Surveyor::add_target_path(StationsAnswer& answer, Country& country) {
 
 void Surveyor::add_plan(StationsAnswer& answer) const {
   answer.plan = plan_for(answer.question, *survey_, curves_);
+  StationsQuestion likely = answer.question;
+  likely.plan_for = PlanFor::All;
+  likely.plan_floor_percent = kUsualFloor_percent;
+  answer.turns = plan_for(likely, *survey_, curves_).steps;
   if (!answer.question.target) return;
   const auto target = index_of(*survey_, *answer.question.target);
   if (!target || !curves_[*target]) return;
-  answer.target_slack = slack(*curves_[*target], survey_->outlook(*target)->bearing,
+  const auto& turn = answer.question.turn;
+  if (turn) answer.turn_percent = curves_[*target]->percent_at(*turn);
+  answer.target_slack = slack(*curves_[*target], turn.value_or(survey_->outlook(*target)->bearing),
                               answer.question.plan_floor_percent);
 }
 

@@ -17,6 +17,7 @@
 #include "app/ui/icons.hpp"
 #include "app/ui/layout.hpp"
 #include "app/words/files.hpp"
+#include "app/words/glossary.hpp"
 #include "app/words/language.hpp"
 #include "app/words/phrases.hpp"
 #include "app/words/places.hpp"
@@ -174,6 +175,36 @@ void draw_open_sheet(Ui& ui, const Model& model) {
       draw_sheet(ui, model, model.data) || draw_settings_sheet(ui, model);
 }
 
+// What a word of the trade means, and the others below it.
+void draw_explanation(Ui& ui, const Model& model) {
+  const Rect page = ui.screen().inset(ui::kMargin);
+  const ui::Theme& theme = ui.theme();
+  const Rect close{page.right - 176.0f, page.top, page.right, page.top + 72.0f};
+  if (ui.button("close explanation", close, words::say("Done"), ui::ButtonLook::Filled)) {
+    ui.emit(act::Explain{});
+  }
+  const Rect view{page.left, close.bottom + 16.0f, page.right, page.bottom};
+  const float top = ui.begin_page("explanation", view);
+  float y = top;
+  const auto explain = [&](const words::Term& term, ui::Face title) {
+    const float line = title == ui::Face::Matter ? 48.0f : 36.0f;
+    ui.canvas().text({view.left, y + line}, words::sentence(words::say(term.word)), title,
+                     theme.ink);
+    y = ui.paragraph({view.left, y + line + 36.0f}, std::min(900.0f, view.width()), 33.0f,
+                     words::say(term.meaning), ui::Face::Text, theme.ink) -
+        8.0f;
+  };
+  for (const words::Term& term : words::glossary()) {
+    if (term.word == model.explained) explain(term, ui::Face::Matter);
+  }
+  y += 8.0f;
+  ui.canvas().line({view.left, y}, {view.right, y}, theme.rule, 2.0f);
+  for (const words::Term& term : words::glossary()) {
+    if (term.word != model.explained) explain(term, ui::Face::TextBold);
+  }
+  ui.end_page("explanation", top, y + 16.0f);
+}
+
 // Draws the sheet that covers the rail and all places; false if none does.
 bool draw_cover(Ui& ui, const Model& model) {
   if (model.safety.drive != safety::Drive::Parked) {
@@ -182,6 +213,8 @@ bool draw_cover(Ui& ui, const Model& model) {
   }
   if (model.safety.asking != Asking::Nothing) {
     draw_prompt(ui, model.safety, model.settings.left_handed);
+  } else if (!model.explained.empty()) {
+    draw_explanation(ui, model);
   } else if (model.safety.roof) {
     draw_roof(ui, model, model.aim);
   } else if (model.keypad) {

@@ -40,6 +40,7 @@ StationsQuestion stations_question(const Model& model) {
       .noise = model.stop.noise,
       .inverter_on = model.stop.inverter_on};
   if (model.stop.target) question.target = key_of(*model.stop.target);
+  question.turn = model.stop.turn;
   question.pinned = model.stop.pinned;
   question.plan_for = model.plan.plan_for;
   question.ticked_networks = model.settings.ticked_networks;

@@ -61,8 +61,7 @@ json state_of(const Model& model) {
           {"numbers", by_field(model.form.numbers)},
           {"places", by_field(model.form.places)},
           {"names", by_field(model.form.names)},
-          {"chance_floor", model.list.chance_floor},
-          {"by_network", model.list.by_network},
+          {"list_of", model.list.list_of},
           {"dial_up", model.aim.dial_up},
           {"plan_for", model.plan.plan_for},
           {"plan_floor", model.plan.floor},
@@ -164,10 +163,11 @@ Result<Done> restore(Model& model, const std::string& kept, const World& world) 
   restorer.part("numbers", [&](const json& in) { from_fields(in, model.form.numbers); });
   restorer.part("places", [&](const json& in) { from_fields(in, model.form.places); });
   restorer.part("names", [&](const json& in) { from_fields(in, model.form.names); });
-  restorer.part("chance_floor", [&](const json& in) {
-    read_index(in, kChanceFloors.size(), model.list.chance_floor);
+  // Before a list was chosen by name.
+  restorer.part("by_network", [&](const json& in) {
+    if (in.get<bool>()) model.list.list_of = ListOf::Networks;
   });
-  restorer.into("by_network", model.list.by_network);
+  restorer.into("list_of", model.list.list_of);
   restorer.into("dial_up", model.aim.dial_up);
   restorer.into("plan_for", model.plan.plan_for);
   restorer.part("plan_floor",

@@ -2,6 +2,7 @@
 #include "app/shared/actions.hpp"
 #include "app/shared/stored_names.hpp"
 #include "app/ui/choice.hpp"
+#include "app/ui/icons.hpp"
 #include "app/ui/sheet_head.hpp"
 #include "app/words/language.hpp"
 #include "app/words/places.hpp"
@@ -26,22 +27,23 @@ using words::say;
 
 constexpr float kChoiceRow = 72.0f, kApart = 16.0f, kLabel = 144.0f;
 
-// A small screen with a figure in the colors of its look.
-auto look_tile(ui::Look look) {
-  return [look](Canvas& canvas, Rect room, Color edge) {
-    const ui::Theme& theme = ui::theme(look);
-    const Point middle = room.center();
-    const Rect tile{middle.x - 34.0f, middle.y - 21.0f, middle.x + 34.0f, middle.y + 21.0f};
-    canvas.fill(tile, theme.paper, 6.0f);
-    canvas.outline(tile, edge, 2.5f, 6.0f);
-    canvas.text({middle.x, middle.y + 10.0f}, "37°", Face::Value, theme.ink, ui::Align::Center);
-  };
+void draw_sun(Canvas& canvas, Rect room, Color color) {
+  ui::draw_sun(canvas, room.center(), color);
+}
+void draw_moon(Canvas& canvas, Rect room, Color color) {
+  ui::draw_moon(canvas, room.center(), color);
+}
+
+// A lamp that keeps eyes used to the dark.
+void draw_lamp(Canvas& canvas, Rect room, Color color) {
+  canvas.disc(room.center(), 8.0f, color);
+  canvas.circle(room.center(), 15.0f, color, 3.0f);
 }
 
 // The sun on its way over the horizon.
 void draw_sun_path(Canvas& canvas, Rect room, Color color) {
   const Point middle{room.center().x, room.bottom - 4.0f};
-  const float radius = std::min(0.42f * room.width(), room.height() - 14.0f);
+  const float radius = std::min(0.36f * room.width(), room.height() - 12.0f);
   canvas.line({middle.x - radius - 14.0f, middle.y}, {middle.x + radius + 14.0f, middle.y}, color,
               2.5f);
   for (int degrees = -80; degrees <= 80; degrees += 16) {
@@ -114,10 +116,10 @@ class Page {
 
 void draw_sight(Page& page, const Settings& settings) {
   page.choice("look", say("Look"),
-              {{"day", say("Day"), look_tile(ui::Look::Day)},
-               {"night", say("Night"), look_tile(ui::Look::Night)},
-               {"red", say("Red"), look_tile(ui::Look::Red)},
-               {"sun", say("By the sun"), draw_sun_path}},
+              {{"day", say("Day"), draw_sun},
+               {"night", say("Night"), draw_moon},
+               {"red", say("Red"), draw_lamp},
+               {"sun", say("Sun"), draw_sun_path}},
               static_cast<std::size_t>(settings.look), 104.0f);
   page.choice("text_size", say("Text size"),
               {{"usual", "", letter_tile(Face::Text, 9.0f)},

@@ -41,6 +41,13 @@ struct SwitchMap {
   static constexpr std::string_view kName = "SwitchMap";
 };
 
+// Opens the page that explains a word of the trade; an empty one closes it.
+struct Explain {
+  static constexpr std::string_view kName = "Explain";
+  static constexpr auto kFields = fields("term");
+  std::string term;
+};
+
 struct OpenSheet {
   static constexpr std::string_view kName = "OpenSheet";
   static constexpr auto kFields = fields("sheet");
@@ -125,6 +132,14 @@ struct SelectStation {
   StationKey key;
 };
 
+// Turns the antenna to a heading of the turn plan, which brings this station and others.
+struct AimTurn {
+  static constexpr std::string_view kName = "AimTurn";
+  static constexpr auto kFields = fields("key", "bearing");
+  StationKey key;
+  Bearing<True> bearing;
+};
+
 // Pins a station into every plan, or unpins it.
 struct PinStation {
   static constexpr std::string_view kName = "PinStation";
@@ -174,10 +189,10 @@ namespace mastwise {
 
 using SharedActions =
     ActionList<act::Tick, act::ReceiverBytes, act::LinkChanged, act::Show, act::SwitchMap,
-               act::OpenSheet, act::OpenKeypad, act::OpenField, act::Ask, act::Confirmed,
-               act::GoToRoof, act::LeaveRoof, act::NextSetting, act::ChooseSetting, act::SetStop,
-               act::UseEarlierStop, act::NotSaved, act::SwitchPractice, act::SelectStation,
-               act::PinStation, act::StationsFound, act::PlacesFound, act::PlaceTyped,
-               act::SweepKept, act::Trouble, act::TakeBack>;
+               act::OpenSheet, act::Explain, act::OpenKeypad, act::OpenField, act::Ask,
+               act::Confirmed, act::GoToRoof, act::LeaveRoof, act::NextSetting, act::ChooseSetting,
+               act::SetStop, act::UseEarlierStop, act::NotSaved, act::SwitchPractice,
+               act::SelectStation, act::AimTurn, act::PinStation, act::StationsFound,
+               act::PlacesFound, act::PlaceTyped, act::SweepKept, act::Trouble, act::TakeBack>;
 
 }  // namespace mastwise

@@ -69,8 +69,13 @@ void find_prospect(const Shared& shared, Findings& findings) {
   const StationRow* row = find_row(*shared.stations, key_of(*shared.stop.target));
   if (row == nullptr) return;
   findings.outlook = row->outlook;
-  if (shared.stations->question.target == key_of(*shared.stop.target)) {
-    findings.slack = shared.stations->target_slack;
+  const StationsQuestion& asked = shared.stations->question;
+  const bool of_turn =
+      asked.target == key_of(*shared.stop.target) && asked.turn == shared.stop.turn;
+  if (of_turn) findings.slack = shared.stations->target_slack;
+  // The row's chance is that of the station's own best heading.
+  if (shared.stop.turn && findings.outlook) {
+    findings.outlook->chance_percent = of_turn ? shared.stations->turn_percent : std::nullopt;
   }
   findings.reasons = row->reasons;
 }
@@ -139,6 +144,9 @@ void derive(Shared& shared, const World& world) {
       *findings.position != shared.stop.target->position) {
     findings.card = aim_card(*findings.position, shared.stop.target->position, findings.date,
                              world.magnetic, findings.nose);
+    if (shared.stop.turn) {
+      findings.card = turned_to(*findings.card, *shared.stop.turn, findings.nose);
+    }
   }
   findings.facing = facing(shared.receiver.heading(shared.now), findings.field);
   if (findings.facing && findings.card) {

@@ -223,7 +223,9 @@ inline void upgrade_settings(nlohmann::json& settings) {
   }
   settings.erase("night");
 }
-inline void from_json(const nlohmann::json& in, Settings& settings) {
+inline void from_json(const nlohmann::json& stored, Settings& settings) {
+  nlohmann::json in = stored;
+  upgrade_settings(in);
   Settings::each(settings, [&](const char* name, auto& setting) {
     if (in.contains(name)) in.at(name).get_to(setting);
   });
@@ -246,11 +248,11 @@ inline void from_json(const nlohmann::json& in, Nose& nose) {
 
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(KeptSweep, station, by, band, scale, readings, peak, sigma_deg)
 inline void to_json(nlohmann::json& nlohmann_json_j, const Stop& nlohmann_json_t) {
-  NLOHMANN_JSON_EXPAND(NLOHMANN_JSON_PASTE(NLOHMANN_JSON_TO, practice, source, by_hand, nose,
-                                           tail_mark, target, strong_stations, pinned, surroundings,
-                                           leaves, by_name, by_hand_error_m, noise, inverter_on))
+  NLOHMANN_JSON_EXPAND(NLOHMANN_JSON_PASTE(
+      NLOHMANN_JSON_TO, practice, source, by_hand, nose, tail_mark, target, strong_stations, pinned,
+      surroundings, leaves, by_name, by_hand_error_m, noise, inverter_on, turn))
 }
-// Files of older versions lack the leaves and the noise around the stop.
+// Files of older versions lack the leaves, the noise around the stop and the turn.
 inline void from_json(const nlohmann::json& nlohmann_json_j, Stop& nlohmann_json_t) {
   NLOHMANN_JSON_EXPAND(NLOHMANN_JSON_PASTE(NLOHMANN_JSON_FROM, practice, source, by_hand, nose,
                                            tail_mark, target, strong_stations, pinned, surroundings,
@@ -258,13 +260,14 @@ inline void from_json(const nlohmann::json& nlohmann_json_j, Stop& nlohmann_json
   const Stop usual;
   nlohmann_json_t.leaves = nlohmann_json_j.value("leaves", usual.leaves);
   nlohmann_json_t.noise = nlohmann_json_j.value("noise", usual.noise);
+  nlohmann_json_t.turn = nlohmann_json_j.value("turn", usual.turn);
   nlohmann_json_t.inverter_on = nlohmann_json_j.value("inverter_on", usual.inverter_on);
 }
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE_WITH_DEFAULT(StationsQuestion, from, search, practice,
-                                                surroundings, leaves, month, gear, target, pinned,
-                                                plan_for, plan_floor_percent, heading_error_deg,
-                                                learned, compare, ahead, generation,
-                                                pinned_networks, ticked_networks, noise,
+                                                surroundings, leaves, month, gear, target, turn,
+                                                pinned, plan_for, plan_floor_percent,
+                                                heading_error_deg, learned, compare, ahead,
+                                                generation, pinned_networks, ticked_networks, noise,
                                                 inverter_on)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(Program, virtual_channel, name, network, language)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(Note, column, text)

@@ -113,6 +113,8 @@ struct Shared {
   std::chrono::sys_days clock_floor = std::chrono::sys_days::min();
   Settings settings = {};
 
+  std::string explained = {};  // the word of the trade whose page is open
+
   // Where the person is.
   Place place = Place::Here;
   Sheet sheet = Sheet::None;

@@ -82,6 +82,8 @@ struct Stop {
   std::optional<Nose> nose = {};
   std::optional<Position> tail_mark = {};  // the first of two points along the flank
   std::optional<Station> target = {};
+  // Heading of the antenna if it is not straight at the target: one of the turn plan.
+  std::optional<Bearing<True>> turn = {};
   std::vector<PeakedStation> strong_stations = {};
   std::vector<StationKey> pinned = {};  // must be in the plan
   reception::Surroundings surroundings = reception::Surroundings::open;

@@ -24,6 +24,7 @@ bool same_question(const StationsQuestion& asked, StationsQuestion now) {
 StationsQuestion survey_part(StationsQuestion question) {
   question.search.clear();
   question.target.reset();
+  question.turn.reset();
   question.pinned.clear();
   question.pinned_networks.clear();
   question.plan_for = {};

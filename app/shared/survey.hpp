@@ -30,6 +30,7 @@ struct StationsQuestion {
   unsigned month = 7;  // for leaves by the season: 1 to 12
   GearChoice gear = {};
   std::optional<StationKey> target = {};
+  std::optional<Bearing<True>> turn = {};  // of the antenna, if not straight at the target
   std::vector<StationKey> pinned = {};
   PlanFor plan_for = PlanFor::Pinned;
   double plan_floor_percent = kUsualFloor_percent;
@@ -65,8 +66,11 @@ struct StationsAnswer {
   std::vector<StationRow> rows = {};  // best first
   std::size_t measured = 0, all = 0;  // paths; the list fills until they are equal
   std::optional<reception::PathPicture> target_path = {};
-  std::optional<Slack> target_slack = {};
-  std::optional<Plan> plan = {};  // once all is measured
+  std::optional<Slack> target_slack = {};   // at the turn, if there is one
+  std::optional<double> turn_percent = {};  // chance of the target there
+  std::optional<Plan> plan = {};            // once all is measured
+  // The fewest headings that bring in every station likely here; by them the list is ordered.
+  std::vector<PlanStep> turns = {};
   std::optional<AheadTable> ahead = {};
   std::string trouble = {};  // why the survey failed
   bool operator==(const StationsAnswer&) const = default;

@@ -64,14 +64,9 @@ class SharedUpdater {
     s_.stop = leaving ? Stop{} : world_.practice_stop;
     s_.stations.reset();
   }
-  void operator()(const act::SelectStation& selected) {
-    const StationRow* row = s_.stations ? find_row(*s_.stations, selected.key) : nullptr;
-    if (row == nullptr) return;
-    remember(s_, "Aim at " + row->station.call_sign);
-    s_.stop.target = row->station;
-    s_.place = Place::Aim;
-    s_.sheet = Sheet::None;
-  }
+  void operator()(const act::SelectStation& selected) { aim(selected.key, std::nullopt); }
+  void operator()(const act::Explain& explain) { s_.explained = explain.term; }
+  void operator()(const act::AimTurn& turn) { aim(turn.key, turn.bearing); }
   void operator()(const act::PinStation& pin) {
     remember(s_, is_pinned(s_.stop, pin.key) ? "Unpinned" : "Pinned");
     if (std::erase(s_.stop.pinned, pin.key) == 0) s_.stop.pinned.push_back(pin.key);
@@ -100,6 +95,16 @@ class SharedUpdater {
   void operator()(const Other&) {}
 
  private:
+  void aim(const StationKey& key, std::optional<Bearing<True>> turn) {
+    const StationRow* row = s_.stations ? find_row(*s_.stations, key) : nullptr;
+    if (row == nullptr) return;
+    remember(s_, "Aim at " + row->station.call_sign);
+    s_.stop.target = row->station;
+    s_.stop.turn = turn;
+    s_.place = Place::Aim;
+    s_.sheet = Sheet::None;
+  }
+
   Shared& s_;
   const World& world_;
 };

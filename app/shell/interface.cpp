@@ -1,14 +1,22 @@
 #include "app/shell/interface.hpp"
 
 #include "app/session/screens.hpp"
+#include "app/words/glossary.hpp"
 
 #include <algorithm>
+#include <array>
 #include <utility>
 
 #include <imgui.h>
 
 namespace mastwise::shell {
 namespace {
+
+// How much larger than usual, as far as the screen has room.
+float text_factor(TextSize size) {
+  constexpr std::array kFactors{1.0f, 1.3f, 1.6f};
+  return kFactors[static_cast<std::size_t>(size)];
+}
 
 // After a pause the first step of a motion is that of one frame, not of the pause.
 float seconds_between(std::optional<Monotonic> before, Monotonic now) {
@@ -22,6 +30,7 @@ float seconds_between(std::optional<Monotonic> before, Monotonic now) {
 
 Interface::Interface(Session& session, const ui::Metrics& metrics)
     : session_(session),
+      screen_(metrics),
       metrics_(metrics),
       context_(ImGui::CreateContext()),
       recognizer_(metrics.px_per_mm),
@@ -35,13 +44,32 @@ Result<std::unique_ptr<Interface>> Interface::make(Session& session, const ui::M
   ImGui::GetStyle().CircleTessellationMaxError = 0.1f;  // pixels: a dial is round
   io.DisplaySize = {metrics.width_px, metrics.height_px};
   io.BackendFlags |= ImGuiBackendFlags_RendererHasVtxOffset;
-  auto fonts = ui::Fonts::load(*io.Fonts, fonts_folder, metrics.px_per_unit);
-  if (!fonts) return fonts.error();
-  made->fonts_ = *fonts;
-  if (!io.Fonts->Build()) {
-    return Error{.what = "the fonts cannot be read", .where = fonts_folder};
-  }
+  made->fonts_folder_ = fonts_folder;
+  made->metrics_ = ui::enlarged(metrics, text_factor(session.model().settings.text_size));
+  if (const auto loaded = made->load_letters(); !loaded) return loaded.error();
   return made;
+}
+
+Result<Done> Interface::load_letters() {
+  ImFontAtlas& letters = *ImGui::GetIO().Fonts;
+  letters.Clear();
+  letters.SetTexID(nullptr);
+  auto fonts = ui::Fonts::load(letters, fonts_folder_, metrics_.px_per_unit);
+  if (!fonts) return fonts.error();
+  fonts_ = *fonts;
+  if (!letters.Build()) return Error{.what = "the fonts cannot be read", .where = fonts_folder_};
+  return Done{};
+}
+
+// The letters are drawn anew for another text size.
+void Interface::follow_text_size() {
+  const ui::Metrics wanted =
+      ui::enlarged(screen_, text_factor(session_.model().settings.text_size));
+  if (wanted == metrics_) return;
+  metrics_ = wanted;
+  if (const auto loaded = load_letters(); !loaded) {
+    session_.act(act::Trouble{loaded.error().message()});
+  }
 }
 
 Interface::~Interface() {
@@ -66,6 +94,26 @@ void Interface::hold_glides(std::vector<touch::Gesture>& gestures) {
     return gesture.kind == touch::Gesture::Kind::Tap && hold_glide(gesture.start_px);
   };
   gestures.erase(std::remove_if(gestures.begin(), gestures.end(), only_holds), gestures.end());
+}
+
+// A word of the trade under a finger that is held on it is explained; not over what needs an
+// answer.
+void Interface::explain_held(const std::vector<touch::Gesture>& gestures) {
+  const SafetyState& safety = session_.model().safety;
+  if (safety.asking != Asking::Nothing || safety.drive != safety::Drive::Parked) return;
+  for (const touch::Gesture& gesture : gestures) {
+    if (gesture.kind != touch::Gesture::Kind::LongPress ||
+        gesture.phase != touch::Gesture::Phase::Begin) {
+      continue;
+    }
+    const touch::Point place{gesture.start_px.x / metrics_.px_per_unit,
+                             gesture.start_px.y / metrics_.px_per_unit};
+    for (const ui::DrawnText& text : texts_) {
+      if (!text.rect.contains(place)) continue;
+      const std::string term = words::term_in(text.text);
+      if (!term.empty()) session_.act(act::Explain{term});
+    }
+  }
 }
 
 bool Interface::began_before_prompt(const touch::Gesture& gesture) const {
@@ -96,10 +144,12 @@ ui::Ui::Input Interface::settle(std::vector<touch::Gesture> gestures, Monotonic 
 
 ImDrawData* Interface::frame(Monotonic now) {
   ImGui::SetCurrentContext(context_);
+  follow_text_size();
   ImGui::GetIO().DeltaTime = 1.0f / 60.0f;  // our code never reads the library's time
   recognizer_.advance(now);
   std::vector<touch::Gesture> gestures = recognizer_.take();
   hold_glides(gestures);
+  explain_held(gestures);
   ui::Ui::Input input = settle(std::move(gestures), now);
   if (recognizer_.fingers_down() == 0) holding_ = false;
   input.seconds = seconds_between(last_frame_, now);
@@ -112,9 +162,9 @@ ImDrawData* Interface::frame(Monotonic now) {
   for (std::size_t pass = 0; pass < taps.size() + kMostPasses; ++pass) {
     if (pass < taps.size()) input.tapped = {taps[pass]};
     ImGui::NewFrame();
-    const ui::Canvas canvas(*ImGui::GetBackgroundDrawList(), fonts_, metrics_.px_per_unit);
-    ui::Ui ui(canvas, metrics_, session_.model().findings.look, input, motion_,
-              targets_);
+    texts_.clear();
+    const ui::Canvas canvas(*ImGui::GetBackgroundDrawList(), fonts_, metrics_.px_per_unit, texts_);
+    ui::Ui ui(canvas, metrics_, session_.model().findings.look, input, motion_, targets_);
     screens::draw_program(ui, session_.model());
     const std::vector<Action> actions = ui.take_actions();
     ImGui::EndFrame();

@@ -44,6 +44,8 @@ class Interface {
 
   // The targets of the last frame.
   const touch::Targets& targets() const { return targets_; }
+  // Its texts.
+  const std::vector<ui::DrawnText>& texts() const { return texts_; }
   const ui::Metrics& metrics() const { return metrics_; }
 
  private:
@@ -51,15 +53,21 @@ class Interface {
   bool hold_glide(touch::Point place_px);
   void hold_glides(std::vector<touch::Gesture>& gestures);
   ui::Ui::Input settle(std::vector<touch::Gesture> gestures, Monotonic now) const;
+  void explain_held(const std::vector<touch::Gesture>& gestures);
+  Result<Done> load_letters();
+  void follow_text_size();
   bool began_before_prompt(const touch::Gesture& gesture) const;
 
   Session& session_;
+  const ui::Metrics screen_;  // at the usual text size
   ui::Metrics metrics_;
+  std::string fonts_folder_;
   ImGuiContext* context_;
   ui::Fonts fonts_;
   touch::Recognizer recognizer_;
   touch::Targets targets_;
   ui::Motion motion_;
+  std::vector<ui::DrawnText> texts_;       // of the last frame
   std::optional<touch::Point> opener_px_;  // where the last acting finger went down
   std::optional<Monotonic> last_frame_;
   bool holding_ = false;  // the finger now down stopped a gliding list

@@ -32,9 +32,16 @@ void Painter::bring_up(const ui::Raster& raster) {
 
 void Painter::paint(ImDrawData* data, ui::Color ground, const ui::Rasters& rasters) {
   for (const auto& [name, raster] : rasters) bring_up(raster);
+  // A new text size has new letters, whose commands were made before their texture.
+  const ImFontAtlas& letters = *ImGui::GetIO().Fonts;
+  if (letters.TexID == nullptr) {
+    ImGui_ImplOpenGL3_DestroyFontsTexture();
+    ImGui_ImplOpenGL3_CreateFontsTexture();
+  }
   // Replace a raster's name in a command by its texture.
   for (int i = 0; i < data->CmdListsCount; ++i) {
     for (ImDrawCmd& command : data->CmdLists[i]->CmdBuffer) {
+      if (command.TextureId == nullptr) command.TextureId = letters.TexID;
       const auto found = textures_.find(static_cast<const ui::Raster*>(command.TextureId));
       if (found != textures_.end()) {
         command.TextureId = reinterpret_cast<ImTextureID>(std::uintptr_t{found->second.name});

@@ -2,6 +2,7 @@
 
 #include "app/shared/action.hpp"
 #include "app/shared/settings.hpp"
+#include "app/stations/state.hpp"
 
 #include <string>
 #include <string_view>
@@ -12,12 +13,18 @@ struct ClearSearch {
   static constexpr std::string_view kName = "ClearSearch";
 };
 
-// List only stations above the next chance.
+struct ChooseList {
+  static constexpr std::string_view kName = "ChooseList";
+  static constexpr auto kFields = fields("list_of");
+  ListOf list_of;
+};
+
+// Between all and the likely stations, in recordings of before a list was chosen by name.
 struct NextChanceFloor {
   static constexpr std::string_view kName = "NextChanceFloor";
 };
 
-// The best source of each network, or all.
+// Between all and the networks, likewise.
 struct SwitchGrouping {
   static constexpr std::string_view kName = "SwitchGrouping";
 };
@@ -40,7 +47,7 @@ struct PinNetwork {
 
 namespace mastwise {
 
-using StationsActions = ActionList<act::ClearSearch, act::NextChanceFloor, act::SwitchGrouping,
-                                   act::TickNetwork, act::PinNetwork>;
+using StationsActions = ActionList<act::ClearSearch, act::ChooseList, act::NextChanceFloor,
+                                   act::SwitchGrouping, act::TickNetwork, act::PinNetwork>;
 
 }  // namespace mastwise

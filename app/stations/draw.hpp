@@ -10,8 +10,8 @@ using ui::Point;
 using ui::Rect;
 using ui::Ui;
 
-// The search, the filters and the list; returns the room for the map while that is open.
-Rect draw_stations(Ui& ui, Rect area, const Shared& shared, const StationsState& list);
+// The search, what is listed, and the list by heading.
+void draw_stations(Ui& ui, Rect area, const Shared& shared, const StationsState& list);
 
 // The rows of stations that fit into the view.
 void draw_station_rows(Ui& ui, Rect view, const Shared& shared, const StationsState& list);

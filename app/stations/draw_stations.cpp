@@ -1,13 +1,14 @@
 #include "app/shared/actions.hpp"
 #include "app/stations/actions.hpp"
 #include "app/stations/draw.hpp"
-#include "app/ui/chance_mark.hpp"
-#include "app/ui/lit_row.hpp"
+#include "app/stations/draw_station_row.hpp"
+#include "app/stations/draw_turn_head.hpp"
+#include "app/ui/choice.hpp"
 #include "app/ui/shortened.hpp"
+#include "app/ui/slip.hpp"
 #include "app/words/chances.hpp"
+#include "app/words/language.hpp"
 #include "app/words/phrases.hpp"
-#include "app/words/reasons.hpp"
-#include "app/words/units.hpp"
 
 #include <algorithm>
 
@@ -16,244 +17,251 @@
 namespace mastwise::screens {
 namespace {
 
-using ui::Align;
 using ui::Face;
+using words::fill;
+using words::say;
 
-constexpr float kStationRow = 96.0f, kSearch = 72.0f, kBetween = 16.0f;
-constexpr float kRoomForWay = 480.0f;     // units of a row that has room for distance and heading
-constexpr float kRoomForReason = 760.0f;  // units of a row that has room for the dearest reason
+constexpr float kBar = 72.0f, kBetween = 16.0f;
 
-void draw_chance(Ui& ui, Rect rect, const StationRow& row) {
-  if (!row.outlook) return;
-  const ui::Theme& theme = ui.theme();
-  const reception::Outlook& outlook = *row.outlook;
-  ui.canvas().text({rect.left, rect.top + 36.0f}, words::chance_number(outlook), Face::Value,
-                   theme.ink);
-  ui.canvas().text({rect.left, rect.bottom - 12.0f}, words::chance_word(outlook), Face::Small,
-                   theme.ink);
-  if (outlook.chance_percent) {
-    ui::draw_chance_mark(ui, {rect.left, rect.top + 46.0f, rect.right, rect.top + 60.0f},
-                         reception::chance_word(*outlook.chance_percent));
-  }
+// What the list cannot show, and the act that mends it.
+struct Gap {
+  std::string title;
+  std::string advice = {};
+  const char* act = nullptr;  // label of the act
+  Action action = act::Show{Place::Here};
+};
+
+bool computing(const Shared& shared) {
+  return !shared.stations || shared.stations->measured < shared.stations->all;
 }
 
-void draw_way(Ui& ui, Rect rect, const StationRow& row, const Shared& shared, ui::Color second) {
-  const ui::Theme& theme = ui.theme();
-  if (!row.outlook) return;
-  ui.canvas().text({rect.right, rect.top + 40.0f},
-                   words::distance(row.outlook->distance_m, shared.settings.miles), Face::Value,
-                   theme.ink, Align::Right);
-  std::string heading = words::whole_degrees(row.outlook->bearing) + " true";
-  if (const auto magnetic = on_compass_here(shared, row.outlook->bearing)) {
-    heading = words::whole_degrees(*magnetic) + " magnetic";
+Gap empty_kind(const StationsState& list) {
+  switch (list.list_of) {
+    case ListOf::All:
+      break;
+    case ListOf::Likely:
+      return {say("No station is likely here"), say("All shows the weaker ones too."),
+              say("Show all"), act::ChooseList{ListOf::All}};
+    case ListOf::Networks:
+      return {say("The table names no networks"),
+              say("Import a table of programs to see them, or list the stations."), say("Show all"),
+              act::ChooseList{ListOf::All}};
+    case ListOf::Pinned:
+      return {say("Nothing is pinned"), say("Drive in the nail beside a station you want."),
+              say("Show all"), act::ChooseList{ListOf::All}};
   }
-  ui.canvas().text({rect.right, rect.top + 74.0f}, heading, Face::Word, second, Align::Right);
+  return {};
 }
 
-// Pinned stations are in every turn plan of this stop, pinned networks in those of all stops.
-void draw_pin(Ui& ui, Rect rect, const StationRow& row, const std::string& brings,
-              const Shared& shared) {
-  const StationKey key = key_of(row.station);
-  const std::string name = brings.empty() ? "pin " + row.station.call_sign + " " + row.station.id
-                                          : "pin network " + brings;
-  const bool pinned =
-      brings.empty() ? is_pinned(shared.stop, key) : is_pinned(shared.settings, brings);
-  if (ui.touchable(name, rect, true, "stations")) {
-    ui.emit(brings.empty() ? Action(act::PinStation{key}) : Action(act::PinNetwork{brings}));
-  }
-  const Point center = rect.center();
-  const ui::Theme& theme = ui.theme();
-  ui.canvas().circle(center, 14.0f, theme.accent, 3.0f);
-  if (pinned) ui.canvas().disc(center, 9.0f, theme.accent);
-}
-
-// `brings`: the row's network if the list is by network.
-void draw_row(Ui& ui, Rect rect, const StationRow& row, const std::string& brings,
-              const Shared& shared) {
-  constexpr float kPin = 72.0f;
-  draw_pin(ui, {rect.left, rect.top, rect.left + kPin, rect.bottom}, row, brings, shared);
-  const float edge = rect.left;
-  rect.left += kPin;
-  const Station& station = row.station;
-  const std::string name = "station " + station.call_sign + " " + station.id;
-  if (ui.touchable(name, rect, true, "stations")) ui.emit(act::SelectStation{key_of(station)});
-  ui::Canvas& canvas = ui.canvas();
-  const ui::Theme& theme = ui.theme();
-  const bool chosen = shared.stop.target && key_of(*shared.stop.target) == key_of(station);
-  const bool lit = chosen || ui.pressed(name);
-  if (lit) canvas.fill(rect.inset(2.0f), theme.lobe, 10.0f);
-  const ui::Color second = second_ink_on_row(theme, lit);
-
-  constexpr float kChance = 128.0f, kWay = 168.0f;
-  const float left = rect.left + 12.0f, right = rect.right - 12.0f;
-  draw_chance(ui, {left, rect.top, left + kChance, rect.bottom}, row);
-  const bool with_way = rect.width() >= kRoomForWay;
-  if (with_way) {
-    draw_way(ui, {right - kWay, rect.top, right, rect.bottom}, row, shared, second);
-  }
-  const float text = left + kChance + 24.0f, end = with_way ? right - kWay - kBetween : right;
-  const float upper = rect.top + 40.0f, lower = rect.top + 74.0f;
-  const bool with_reason = rect.width() >= kRoomForReason;
-  const float middle = with_reason ? text + 0.30f * (end - text) : end;
-  const auto fitted = [&](const std::string& words, Face face) {
-    return ui::shortened(canvas, words, face, middle - 8.0f - text);
-  };
-  canvas.text({text, upper}, fitted(words::title(station), Face::Value), Face::Value, theme.ink);
-  canvas.text({text, lower}, fitted(words::carries(station), Face::Word), Face::Word, second);
-  if (with_reason) {
-    canvas.text({middle, upper}, "RF " + to_text(station.rf_channel), Face::Word, theme.ink);
-    if (!row.reasons.empty()) {
-      const std::string reason =
-          words::sentence(words::reason(row.reasons.front(), shared.settings.miles));
-      const bool fits = canvas.text_width(reason, Face::Small) <= end - middle;
-      canvas.push_clip({middle, rect.top, end, rect.bottom});
-      ui.paragraph({middle, fits ? lower : lower - 11.0f}, end - middle, 22.0f, reason, Face::Small,
-                   second);
-      canvas.pop_clip();
-    }
-  }
-  canvas.line({edge, rect.bottom}, {rect.right, rect.bottom}, theme.rule, 1.5f);
-}
-
-std::string list_state(const Shared& shared, const StationsState& list) {
-  if (!shared.stations) return "Computing the paths";
+Gap gap_of(const Shared& shared, const StationsState& list) {
+  if (!shared.stations) return {.title = say("Computing the paths")};
   const StationsAnswer& answer = *shared.stations;
-  if (!answer.trouble.empty()) return answer.trouble;
-  if (answer.measured < answer.all) {
-    return fmt::format("{} of {} paths computed", answer.measured, answer.all);
+  if (!answer.trouble.empty()) {
+    return {say("The list cannot be made"), answer.trouble, say("Data"),
+            act::OpenSheet{Sheet::Import}};
   }
-  if (!shared.findings.listed.empty()) {
-    std::string said = "Chance of a steady picture " + words::evening() + ". ";
-    said +=
-        list.by_network ? "The ring pins a network wherever you stop." : "The ring pins a station.";
-    if (!list.data_caution.empty()) said += " " + list.data_caution;
-    if (!list.wanted.empty()) {
-      said += fmt::format(" Pinned: {}.", fmt::join(list.wanted, "; "));
-    }
-    return said;
+  if (computing(shared)) return {.title = say("Computing the paths")};
+  if (!answer.rows.empty()) return empty_kind(list);
+  if (!shared.search.empty()) {
+    return {say("No match"), say("Try fewer letters."), say("Clear"), act::ClearSearch{}};
   }
-  if (!answer.rows.empty()) return "No station has that chance here. Show any chance.";
-  if (!shared.findings.position && shared.search.empty()) {
-    return "Position unknown. Set it under Here, or search by name.";
+  if (!shared.findings.position) {
+    return {say("Where is the rig?"), say("The list needs a position."), say("Set the position"),
+            act::Show{Place::Here}};
   }
-  if (!shared.search.empty()) return "No match. Try fewer letters.";
-  return "No stations yet. Import stations, or use the practice area.";
+  return {say("No stations on board"), say("Import a table of stations, or practice first."),
+          say("Import"), act::OpenSheet{Sheet::Import}};
 }
 
-void draw_search_field(Ui& ui, Rect field, const Shared& shared) {
+void draw_gap(Ui& ui, Rect view, const Gap& gap) {
   const ui::Theme& theme = ui.theme();
+  ui.canvas().text({view.left, view.top + 56.0f}, gap.title, Face::Cardinal, theme.ink);
+  const float y = ui.paragraph({view.left, view.top + 100.0f}, std::min(view.width(), 720.0f),
+                               32.0f, gap.advice, Face::Text, theme.ink);
+  if (gap.act == nullptr) return;
+  const Rect act{view.left, y, view.left + 280.0f, y + kBar};
+  if (ui.button("mend", act, gap.act, ui::ButtonLook::Filled)) ui.emit(gap.action);
+}
+
+// What the whole list means, in one line; while it fills, how far it is.
+std::string list_note(const Shared& shared, const StationsState& list) {
+  const StationsAnswer& answer = *shared.stations;
+  if (computing(shared)) {
+    return fill(say("{done} of {all} paths computed"),
+                {{"done", std::to_string(answer.measured)}, {"all", std::to_string(answer.all)}});
+  }
+  if (!list.data_caution.empty()) return list.data_caution;
+  if (!list.wanted.empty()) return fmt::format("{}", fmt::join(list.wanted, "; "));
+  return std::string(say("Chance of a steady picture")) + " " + words::evening();
+}
+
+// A card of rows that one heading brings in.
+class GroupList {
+ public:
+  GroupList(Ui& ui, Rect view, const Shared& shared, const StationsState& list)
+      : ui_(ui), view_(view), shared_(shared), list_(list), beside_(view.width() >= 860.0f) {}
+
+  void draw() {
+    float height = 0.0f;
+    for (const ListGroup& group : list_.groups) height += height_of(group) + kBetween;
+    float top = view_.top - ui_.begin_scroll("stations", view_, height);
+    for (const ListGroup& group : list_.groups) {
+      const Rect card{view_.left, top, view_.right, top + height_of(group)};
+      if (card.overlaps(view_)) draw(group, card);
+      top = card.bottom + kBetween;
+    }
+    ui_.end_scroll();
+  }
+
+ private:
+  static constexpr float kHeadAbove = 96.0f;
+
+  bool headless(const ListGroup& group) const { return !group.turn && list_.groups.size() == 1; }
+  float height_of(const ListGroup& group) const {
+    const float rows = kStationRow * static_cast<float>(group.listed.size());
+    return beside_ || headless(group) ? rows : rows + kHeadAbove;
+  }
+
+  void draw(const ListGroup& group, const Rect& card) {
+    const ui::Theme& theme = ui_.theme();
+    ui_.canvas().fill(card, theme.panel, 14.0f);
+    Rect rows = card;
+    if (headless(group)) {
+    } else if (beside_) {
+      // The head stays in view while its rows go by.
+      const Rect head{card.left, std::max(card.top, view_.top), card.left + kTurnHead,
+                      std::min(card.bottom, view_.bottom)};
+      draw_turn_head(ui_, head, group, shared_);
+      rows.left = card.left + kTurnHead;
+      ui_.canvas().line({rows.left, rows.top}, {rows.left, rows.bottom}, theme.rule, 2.0f);
+    } else {
+      rows.top += kHeadAbove;
+      draw_turn_head(ui_, {card.left, card.top, card.right, rows.top}, group, shared_);
+      ui_.canvas().line({rows.left, rows.top}, {rows.right, rows.top}, theme.rule, 2.0f);
+    }
+    draw_rows(group, rows);
+    ui_.canvas().outline(card.inset(1.0f), theme.rule, 2.0f, 14.0f);
+  }
+
+  void draw_rows(const ListGroup& group, const Rect& rows) {
+    float top = rows.top;
+    for (const std::size_t i : group.listed) {
+      const Rect row{rows.left, top, rows.right, top + kStationRow};
+      top = row.bottom;
+      if (!row.overlaps(view_)) continue;
+      const StationRow& station = shared_.stations->rows[shared_.findings.listed[i]];
+      const auto& brought = list_.brought;
+      draw_station_row(ui_, row,
+                       {.row = station,
+                        .brings = i < brought.size() ? brought[i] : std::string(),
+                        .own_heading = !group.turn},
+                       shared_);
+      if (row.bottom < rows.bottom) {
+        ui_.canvas().line({row.left + 16.0f, row.bottom}, {row.right - 16.0f, row.bottom},
+                          ui_.theme().rule, 1.5f);
+      }
+    }
+  }
+
+  Ui& ui_;
+  Rect view_;
+  const Shared& shared_;
+  const StationsState& list_;
+  bool beside_;  // the heads beside the rows, not above
+};
+
+void draw_search(Ui& ui, Rect field, const Shared& shared) {
   const bool searching = !shared.search.empty();
-  constexpr float kRoomForHint = 330.0f;
-  const char* hint = field.width() < kRoomForHint ? "Search" : "Search name, network, channel";
-  if (ui.touchable("search", field)) ui.emit(act::OpenKeypad{KeypadPurpose::Search});
-  ui.canvas().fill(field, theme.panel, 14.0f);
-  ui.canvas().outline(field.inset(1.5f), theme.accent, 3.0f, 14.0f);
-  ui.canvas().push_clip(field.inset(10.0f));
-  ui.canvas().text({field.left + 20.0f, field.center().y + 8.0f}, searching ? shared.search : hint,
-                   searching ? Face::Value : Face::Word, searching ? theme.ink : theme.second_ink);
-  ui.canvas().pop_clip();
+  if (searching) {
+    const Rect clear{field.right - 120.0f, field.top, field.right, field.bottom};
+    field.right = clear.left - kBetween;
+    if (ui.button("clear search", clear, say("Clear"), ui::ButtonLook::Plain)) {
+      ui.emit(act::ClearSearch{});
+    }
+  }
+  const char* hint = field.width() < 300.0f ? say("Find") : say("Find network, channel or name");
+  if (ui::slip(ui, "search", field, searching ? "" : hint, shared.search)) {
+    ui.emit(act::OpenKeypad{KeypadPurpose::Search});
+  }
+}
+
+void draw_kinds(Ui& ui, Rect rect, const StationsState& list) {
+  const auto label = [&](const char* words, ListOf kind) {
+    return fmt::format("{} {}", words, list.counts[static_cast<std::size_t>(kind)]);
+  };
+  const std::array options{ui::Option{"all", label(say("All"), ListOf::All)},
+                           ui::Option{"likely", label(say("Likely"), ListOf::Likely)},
+                           ui::Option{"networks", label(say("Networks"), ListOf::Networks)},
+                           ui::Option{"pinned", label(say("Pinned"), ListOf::Pinned)}};
+  const auto touched =
+      ui::segmented(ui, "list of", rect, options, static_cast<std::size_t>(list.list_of));
+  if (touched) ui.emit(act::ChooseList{static_cast<ListOf>(*touched)});
 }
 
 // The network found by the search, which can be pinned for every stop.
-bool has_pinnable(const StationsState& list) {
-  return !list.pinnable.empty();
-}
-
 void draw_pinnable(Ui& ui, Rect rect, const Shared& shared, const StationsState& list) {
   const std::string& network = list.pinnable;
   const bool pinned = is_pinned(shared.settings, network);
   const std::string label =
-      network + (pinned ? " is pinned at every stop" : ": pin it at every stop");
-  if (ui.button("pin what is searched", rect, label,
-                pinned ? ui::ButtonLook::Filled : ui::ButtonLook::Plain)) {
+      fill(pinned ? say("Unpin {network} everywhere") : say("Pin {network} at every stop"),
+           {{"network", network}});
+  if (ui.button("pin what is searched", rect, label, ui::ButtonLook::Plain)) {
     ui.emit(act::PinNetwork{network});
   }
 }
 
-void draw_data_button(Ui& ui, Rect rect, const char* label, ui::ButtonLook look,
-                      const Shared& shared) {
-  if (shared.findings.importing) label = "Importing";
-  if (ui.button("data", rect, label, look)) ui.emit(act::OpenSheet{Sheet::Import});
+void draw_data_button(Ui& ui, Rect rect, const Shared& shared) {
+  const char* label = shared.findings.importing ? say("Importing") : say("Data");
+  if (ui.button("data", rect, label, ui::ButtonLook::Plain)) {
+    ui.emit(act::OpenSheet{Sheet::Import});
+  }
 }
 
-bool without_stations(const Shared& shared) {
-  return shared.stations && shared.stations->rows.empty() && shared.stations->trouble.empty() &&
-         shared.search.empty() && shared.stations->measured == shared.stations->all;
-}
-
-void draw_filters(Ui& ui, Rect area, const Shared& shared, const StationsState& list) {
-  constexpr float kFilter = 160.0f, kMap = 104.0f, kData = 124.0f;
-  if (!ui.portrait() && shared.search.empty() && !without_stations(shared)) {
-    draw_data_button(ui, {area.right - kData, area.top, area.right, area.top + kSearch}, "Data",
-                     ui::ButtonLook::Plain, shared);
-    area.right -= kData + kBetween;
+// The bars above the list: one on a wide screen, two on a narrow one. Returns the list's top.
+float draw_bars(Ui& ui, const Rect& area, const Shared& shared, const StationsState& list) {
+  constexpr float kData = 128.0f, kKinds = 560.0f, kWide = 1080.0f;
+  const bool one = area.width() >= kWide;
+  Rect kinds{area.left, area.top, area.right, area.top + kBar};
+  if (one) kinds.right = area.left + kKinds;
+  draw_kinds(ui, kinds, list);
+  Rect second = kinds;
+  if (one) {
+    second = {kinds.right + kBetween, kinds.top, area.right, kinds.bottom};
+  } else {
+    second.top = kinds.bottom + kBetween;
+    second.bottom = second.top + kBar;
   }
-  const Rect map{area.right - kMap, area.top, area.right, area.top + kSearch};
-  const Rect networks{map.left - kBetween - kFilter, area.top, map.left - kBetween,
-                      area.top + kSearch};
-  const Rect floor{networks.left - kBetween - kFilter, area.top, networks.left - kBetween,
-                   area.top + kSearch};
-  Rect field{area.left, area.top, floor.left - kBetween, area.top + kSearch};
-  if (!shared.search.empty()) {
-    const Rect clear{field.right - 112.0f, area.top, field.right, area.top + kSearch};
-    field.right = clear.left - kBetween;
-    if (ui.button("clear search", clear, "Clear", ui::ButtonLook::Plain)) {
-      ui.emit(act::ClearSearch{});
-    }
+  const Rect data{second.right - kData, second.top, second.right, second.bottom};
+  draw_data_button(ui, data, shared);
+  Rect field{second.left, second.top, data.left - kBetween, second.bottom};
+  if (!list.pinnable.empty() && !one) {
+    const Rect pin{field.center().x, field.top, field.right, field.bottom};
+    field.right = pin.left - kBetween;
+    draw_pinnable(ui, pin, shared, list);
   }
-  draw_search_field(ui, field, shared);
-  if (ui.button("map", map, "Map", ui::ButtonLook::Plain)) {
-    ui.emit(act::Show{Place::Map});
-  }
-  const double percent = kChanceFloors[list.chance_floor];
-  const std::string label = percent > 0.0 ? fmt::format("{:.0f} % and up", percent) : "Any chance";
-  if (ui.button("chance floor", floor, label,
-                percent > 0.0 ? ui::ButtonLook::Filled : ui::ButtonLook::Plain)) {
-    ui.emit(act::NextChanceFloor{});
-  }
-  if (ui.button("by network", networks, "By network",
-                list.by_network ? ui::ButtonLook::Filled : ui::ButtonLook::Plain)) {
-    ui.emit(act::SwitchGrouping{});
-  }
+  draw_search(ui, field, shared);
+  if (list.pinnable.empty() || !one) return second.bottom + kBetween;
+  const Rect pin{area.left, second.bottom + kBetween, area.right, second.bottom + kBetween + kBar};
+  draw_pinnable(ui, pin, shared, list);
+  return pin.bottom + kBetween;
 }
 
 }  // namespace
 
 void draw_station_rows(Ui& ui, Rect view, const Shared& shared, const StationsState& list) {
-  view.top = ui.paragraph({view.left, view.top + 20.0f}, view.width(), 24.0f,
-                          list_state(shared, list), Face::Small, ui.theme().second_ink) -
-             8.0f;
-  ui.canvas().line({view.left, view.top}, {view.right, view.top}, ui.theme().rule, 1.5f);
-  if (!shared.stations) return;
-  const auto& listed = shared.findings.listed;
-  const float offset =
-      ui.begin_scroll("stations", view, kStationRow * static_cast<float>(listed.size()));
-  const auto first = static_cast<std::size_t>(offset / kStationRow);
-  const auto fitting = static_cast<std::size_t>(view.height() / kStationRow) + 2;
-  for (std::size_t i = first; i < std::min(listed.size(), first + fitting); ++i) {
-    const float top = view.top + kStationRow * static_cast<float>(i) - offset;
-    const auto& brought = list.brought;
-    draw_row(ui, {view.left, top, view.right, top + kStationRow}, shared.stations->rows[listed[i]],
-             i < brought.size() ? brought[i] : std::string(), shared);
+  if (!shared.stations || shared.findings.listed.empty()) {
+    return draw_gap(ui, view, gap_of(shared, list));
   }
-  ui.end_scroll();
+  const std::string note =
+      ui::shortened(ui.canvas(), list_note(shared, list), Face::Text, view.width());
+  ui.canvas().text({view.left, view.top + 22.0f}, note, Face::Text, ui.theme().second_ink);
+  view.top += 36.0f;
+  GroupList(ui, view, shared, list).draw();
 }
 
-Rect draw_stations(Ui& ui, Rect area, const Shared& shared, const StationsState& list) {
-  draw_filters(ui, area, shared, list);
-  area.top += kSearch + kBetween;
-  const Rect row{area.left, area.top, area.right, area.top + kSearch};
-  const bool none = without_stations(shared);
-  if (has_pinnable(list)) {
-    draw_pinnable(ui, row, shared, list);
-    area.top = row.bottom + kBetween;
-  } else if (none || (ui.portrait() && shared.search.empty())) {
-    draw_data_button(ui, row, none ? "Import stations" : "Data and its age",
-                     none ? ui::ButtonLook::Filled : ui::ButtonLook::Plain, shared);
-    area.top = row.bottom + kBetween;
-  }
+void draw_stations(Ui& ui, Rect area, const Shared& shared, const StationsState& list) {
+  area.top = draw_bars(ui, area, shared, list);
   draw_station_rows(ui, area, shared, list);
-  return area;
 }
 
 }  // namespace mastwise::screens

@@ -1,19 +1,39 @@
 #pragma once
 
-#include <array>
+#include "app/shared/names.hpp"
+
 #include <cstddef>
+#include <optional>
 #include <string>
 #include <vector>
 
 namespace mastwise {
 
-// The list shows stations with at least this chance, in percent.
-inline constexpr std::array kChanceFloors{0.0, 10.0, 40.0, 70.0, 90.0};
+// Which stations are listed.
+enum class ListOf {
+  All,
+  Likely,    // at the usual floor of the turn plan or above
+  Networks,  // only the best source of each network
+  Pinned,
+};
+template <>
+inline constexpr std::array kStoredNames<ListOf> = names({"all", "likely", "networks", "pinned"});
+inline constexpr std::size_t kListCount = 4;
+
+// Listed stations that one heading brings in.
+struct ListGroup {
+  std::optional<std::size_t> turn = {};  // of the answer's turns; empty: each by its own heading
+  std::vector<std::size_t> listed = {};  // of Findings::listed, in order
+  std::size_t networks = 0;              // that the heading brings
+  bool operator==(const ListGroup&) const = default;
+};
 
 // How the stations are listed.
 struct StationsState {
-  std::size_t chance_floor = 0;  // of kChanceFloors
-  bool by_network = false;       // only the best source of each network
+  ListOf list_of = ListOf::All;
+
+  std::array<std::size_t, kListCount> counts = {};  // of stations or networks, by ListOf
+  std::vector<ListGroup> groups = {};
 
   std::vector<std::string> brought = {};          // by network: the network of each listed row
   std::string pinnable = {};                      // the searched network

@@ -4,33 +4,99 @@
 #include "app/words/times.hpp"
 #include "core/text/words.hpp"
 
+#include <algorithm>
 #include <set>
 
 namespace mastwise {
 namespace {
 
-// The rows with the chosen chance; by network, only the best row of each network.
-void find_listed(StationsState& state, Shared& shared) {
-  const double floor_percent = kChanceFloors[state.chance_floor];
-  std::set<std::string> brought;
-  for (std::size_t i = 0; i < shared.stations->rows.size(); ++i) {
-    const StationRow& row = shared.stations->rows[i];
-    const double chance =
-        row.outlook && row.outlook->chance_percent ? *row.outlook->chance_percent : 0.0;
-    if (chance < floor_percent) continue;
-    if (!state.by_network) {
-      shared.findings.listed.push_back(i);
-      continue;
+double chance_of(const StationRow& row) {
+  return row.outlook ? row.outlook->chance_percent.value_or(0.0) : 0.0;
+}
+
+bool is_wanted(const Shared& shared, const StationRow& row) {
+  const auto networks = networks_of(row.station);
+  return is_pinned(shared.stop, key_of(row.station)) ||
+         std::any_of(networks.begin(), networks.end(), [&](const std::string& network) {
+           return is_pinned(shared.settings, network);
+         });
+}
+
+// Lists the rows of one kind; by network, only the best row of each network.
+class Lister {
+ public:
+  Lister(StationsState& state, Shared& shared) : state_(state), shared_(shared) {}
+
+  void list() {
+    for (std::size_t i = 0; i < shared_.stations->rows.size(); ++i) {
+      const StationRow& row = shared_.stations->rows[i];
+      const std::string network = new_network(row);
+      const bool likely = chance_of(row) >= kUsualFloor_percent;
+      add(ListOf::All, true, i, {});
+      add(ListOf::Likely, likely, i, {});
+      add(ListOf::Networks, !network.empty(), i, network);
+      add(ListOf::Pinned, is_wanted(shared_, row), i, {});
     }
-    if (row.outlook && row.outlook->decoding == gear::Decoding::impossible) continue;
-    std::string first;
-    for (const std::string& network : networks_of(row.station)) {
-      if (brought.insert(network).second && first.empty()) first = network;
-    }
-    if (first.empty()) continue;
-    shared.findings.listed.push_back(i);
-    state.brought.push_back(first);
   }
+
+ private:
+  // The first network of the row that no row before it brings.
+  std::string new_network(const StationRow& row) {
+    std::string first;
+    if (row.outlook && row.outlook->decoding == gear::Decoding::impossible) return first;
+    for (const std::string& network : networks_of(row.station)) {
+      if (brought_.insert(network).second && first.empty()) first = network;
+    }
+    return first;
+  }
+
+  void add(ListOf list, bool fits, std::size_t row, const std::string& network) {
+    if (!fits) return;
+    ++state_.counts[static_cast<std::size_t>(list)];
+    if (list != state_.list_of) return;
+    shared_.findings.listed.push_back(row);
+    if (list == ListOf::Networks) state_.brought.push_back(network);
+  }
+
+  StationsState& state_;
+  Shared& shared_;
+  std::set<std::string> brought_;
+};
+
+bool brings(const PlanStep& step, const StationKey& key) {
+  return std::any_of(step.brings.begin(), step.brings.end(),
+                     [&](const PlanStation& station) { return station.key == key; });
+}
+
+std::size_t networks_brought(const StationsAnswer& answer, const PlanStep& step) {
+  std::set<std::string> networks;
+  for (const PlanStation& station : step.brings) {
+    if (const StationRow* row = find_row(answer, station.key)) {
+      for (std::string& network : networks_of(row->station)) networks.insert(std::move(network));
+    }
+  }
+  return networks.size();
+}
+
+// Each listed station under the first heading that brings it in, the rest at the end.
+void find_groups(StationsState& state, const Shared& shared) {
+  const StationsAnswer& answer = *shared.stations;
+  const auto& listed = shared.findings.listed;
+  std::vector<bool> grouped(listed.size(), false);
+  const auto take = [&](ListGroup group, const auto& belongs) {
+    for (std::size_t i = 0; i < listed.size(); ++i) {
+      if (grouped[i] || !belongs(answer.rows[listed[i]])) continue;
+      grouped[i] = true;
+      group.listed.push_back(i);
+    }
+    if (!group.listed.empty()) state.groups.push_back(std::move(group));
+  };
+  for (std::size_t turn = 0; turn < answer.turns.size(); ++turn) {
+    const PlanStep& step = answer.turns[turn];
+    take({.turn = turn, .networks = networks_brought(answer, step)},
+         [&](const StationRow& row) { return brings(step, key_of(row.station)); });
+  }
+  take({}, [](const StationRow&) { return true; });
 }
 
 bool begins_with(std::string_view text, std::string_view beginning) {
@@ -78,7 +144,8 @@ std::string caution_of(const Shared& shared) {
 
 void derive_listing(StationsState& state, Shared& shared) {
   if (!shared.stations) return;
-  find_listed(state, shared);
+  Lister(state, shared).list();
+  find_groups(state, shared);
   state.pinnable = pinnable_network(shared);
   state.data_caution = caution_of(shared);
   if (!shared.stations->question.search.empty()) return;
@@ -102,14 +169,17 @@ class StationsUpdater {
   StationsUpdater(StationsState& state, Shared& shared) : state_(state), shared_(shared) {}
 
   void operator()(const act::ClearSearch&) { shared_.search.clear(); }
-  void operator()(const act::NextChanceFloor&) {
-    state_.chance_floor = (state_.chance_floor + 1) % kChanceFloors.size();
-  }
-  void operator()(const act::SwitchGrouping&) { state_.by_network = !state_.by_network; }
+  void operator()(const act::ChooseList& chosen) { state_.list_of = chosen.list_of; }
+  void operator()(const act::NextChanceFloor&) { between_all_and(ListOf::Likely); }
+  void operator()(const act::SwitchGrouping&) { between_all_and(ListOf::Networks); }
   void operator()(const act::TickNetwork& tick) { tick_network(shared_.settings, tick.ticked); }
   void operator()(const act::PinNetwork& pin) { pin_network(shared_.settings, pin.network); }
 
  private:
+  void between_all_and(ListOf list) {
+    state_.list_of = state_.list_of == list ? ListOf::All : list;
+  }
+
   StationsState& state_;
   Shared& shared_;
 };
@@ -121,7 +191,7 @@ void update(StationsState& state, Shared& shared, const Action& action) {
 }
 
 void derive(StationsState& state, Shared& shared) {
-  state = StationsState{.chance_floor = state.chance_floor, .by_network = state.by_network};
+  state = StationsState{.list_of = state.list_of};
   derive_listing(state, shared);
   if (shared.sheet == Sheet::Carries) derive_networks(state, shared);
 }

@@ -33,6 +33,9 @@ void Canvas::text(Point at, std::string_view words, Face face, Color color, Alig
   const ImVec2 top_left(std::round(left), std::round(at.y * scale_ - font->Ascent));
   list_.AddText(font, font->FontSize, top_left, packed(color), words.data(),
                 words.data() + words.size());
+  const float x = top_left.x / scale_, y = top_left.y / scale_;
+  texts_.push_back(
+      {std::string(words), {x, y, x + text_width(words, face), y + font->FontSize / scale_}, face});
 }
 
 float Canvas::text_width(std::string_view words, Face face) const {

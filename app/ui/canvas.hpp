@@ -7,7 +7,9 @@
 
 #include <array>
 #include <span>
+#include <string>
 #include <string_view>
+#include <vector>
 
 #include <imgui.h>
 
@@ -18,11 +20,19 @@ using touch::Rect;
 
 enum class Align { Left, Center, Right };
 
+// A text of the last frame, in units; its rectangle is that of its letters, not cut.
+struct DrawnText {
+  std::string text;
+  Rect rect;
+  Face face;
+};
+
 // Draws paper and ink. All measures are in units (see Metrics); only this class uses pixels.
 class Canvas {
  public:
-  Canvas(ImDrawList& list, const Fonts& fonts, float px_per_unit)
-      : list_(list), fonts_(fonts), scale_(px_per_unit) {}
+  // Every text is also noted in `texts`.
+  Canvas(ImDrawList& list, const Fonts& fonts, float px_per_unit, std::vector<DrawnText>& texts)
+      : list_(list), fonts_(fonts), scale_(px_per_unit), texts_(texts) {}
 
   float px_per_unit() const { return scale_; }
 
@@ -60,6 +70,7 @@ class Canvas {
   ImDrawList& list_;
   const Fonts& fonts_;
   float scale_;
+  std::vector<DrawnText>& texts_;
 };
 
 // A point `radius` from the center; 0 degrees is up, clockwise on the screen.

@@ -1,5 +1,6 @@
 #include "app/ui/dial.hpp"
 
+#include "app/ui/kite.hpp"
 #include "app/ui/rig_symbol.hpp"
 
 #include <algorithm>
@@ -10,122 +11,135 @@
 namespace mastwise::ui {
 namespace {
 
+// The rings inward from the radius.
+constexpr float kTrueRing = 40.0f, kCompassRing = 62.0f;
+
 class Painter {
  public:
   Painter(Ui& ui, const DialView& view)
-      : canvas_(ui.canvas()), theme_(ui.theme()), view_(view), center_(view.center) {}
+      : canvas_(ui.canvas()),
+        theme_(ui.theme()),
+        view_(view),
+        center_(view.center),
+        compass_(view.radius - kTrueRing),
+        inner_(view.radius - kTrueRing - kCompassRing) {}
 
-  void ring();
-  void north_marks();
-  void others();
+  void true_ring();
+  void compass_ring();
+  void rig_ring();
   void pattern();
-  void rig();
+  void from_nose();
   void facing();
   void target();
   void slack(Bearing<True> target, const Slack& slack);
+  void surroundings();
+  void rig();
 
  private:
   Point at(Bearing<True> bearing, float radius) const {
-    return around(center_, radius, (bearing - view_.up).clockwise_deg());
+    return around(center_, radius, degrees_up(bearing));
   }
-  void tick(int degrees);
-  void kite(Bearing<True> bearing, bool filled, const char* label);
-  bool near_target(Bearing<True> bearing, double within_deg) const {
-    return view_.target && (*view_.target - bearing).size_deg() < within_deg;
-  }
+  double degrees_up(Bearing<True> bearing) const { return (bearing - view_.up).clockwise_deg(); }
+  void true_letter(int degrees);
+  void arrow_head(double at_deg, float radius, bool clockwise, Color color);
 
   Canvas& canvas_;
   const Theme& theme_;
   const DialView& view_;
   Point center_;
+  float compass_, inner_;  // outer radii of the second and third ring
 };
 
-void Painter::tick(int degrees) {
-  const bool hour = degrees % 30 == 0, ten = degrees % 10 == 0;
-  const float length = hour ? 24.0f : ten ? 14.0f : 7.0f;
-  const float width = hour ? 3.5f : ten ? 2.0f : 1.3f;
-  const auto bearing = Bearing<True>::degrees(degrees);
-  const float outer = view_.radius - 2.0f;
-  canvas_.line(at(bearing, outer - length), at(bearing, outer), theme_.ink, width);
-  if (!hour) return;
+void Painter::true_letter(int degrees) {
   static constexpr std::array<const char*, 4> kCardinals{"N", "E", "S", "W"};
-  const bool cardinal = degrees % 90 == 0;
-  const Point middle = at(bearing, view_.radius - 50.0f);
-  const std::string label =
-      cardinal ? kCardinals[static_cast<std::size_t>(degrees / 90)] : std::to_string(degrees);
-  canvas_.text({middle.x, middle.y + (cardinal ? 12.0f : 8.5f)}, label,
-               cardinal ? Face::Cardinal : Face::Word, theme_.ink, Align::Center);
+  const auto bearing = Bearing<True>::degrees(degrees);
+  const Point middle = at(bearing, view_.radius - kTrueRing / 2.0f - 1.0f);
+  if (degrees == 0) {
+    kite(canvas_, middle, 15.0f, theme_.ink, true, degrees_up(bearing));
+    return;
+  }
+  canvas_.text({middle.x, middle.y + 10.0f}, kCardinals[static_cast<std::size_t>(degrees / 90)],
+               Face::Value, theme_.ink, Align::Center);
 }
 
-void Painter::ring() {
+void Painter::true_ring() {
   canvas_.disc(center_, view_.radius, theme_.panel);
-  canvas_.circle(center_, view_.radius, theme_.rule, 2.0f);
+  canvas_.circle(center_, view_.radius, theme_.ink, 3.0f);
   constexpr int kStep = 5;
-  for (int degrees = 0; degrees < 360; degrees += kStep) tick(degrees);
-}
-
-// A filled kite is true north, a hollow one magnetic north.
-void Painter::kite(Bearing<True> bearing, bool filled, const char* label) {
-  constexpr float kInner = 18.0f, kMiddle = 33.0f, kOuter = 48.0f, kHalfWidth = 13.0f;
-  const double across_deg = std::atan2(kHalfWidth, view_.radius + kMiddle) * 180.0 / M_PI;
-  const std::array corners{at(bearing, view_.radius + kInner),
-                           at(bearing + Turn::clockwise_deg(across_deg), view_.radius + kMiddle),
-                           at(bearing, view_.radius + kOuter),
-                           at(bearing - Turn::clockwise_deg(across_deg), view_.radius + kMiddle)};
-  if (filled) {
-    canvas_.polygon(corners, theme_.ink);
-  } else {
-    canvas_.polyline(corners, theme_.ink, 3.0f, true);
-  }
-  // The label is on the side away from the other north, if there is room above the ring.
-  const Turn from_top = bearing - view_.up;
-  const bool to_left = view_.declination && (filled ? view_.declination->east_deg() > 0.0
-                                                    : view_.declination->east_deg() <= 0.0);
-  if (from_top.size_deg() > 40.0) return;
-  const Point place = at(bearing, view_.radius + 36.0f);
-  canvas_.text({place.x + (to_left ? -24.0f : 24.0f), place.y + 2.0f}, label, Face::Small,
-               theme_.second_ink, to_left ? Align::Right : Align::Left);
-}
-
-void Painter::north_marks() {
-  const auto north = Bearing<True>::degrees(0.0);
-  kite(north, true, "true north");
-  if (view_.declination) {
-    kite(to_true(Bearing<Magnetic>::degrees(0.0), *view_.declination), false, "magnetic north");
-  }
-}
-
-void Painter::others() {
-  constexpr double kApart_deg = 12.0;
-  std::vector<Bearing<True>> placed;
-  for (const DialView::Mark& mark : view_.others) {
-    const auto crowds = [&](Bearing<True> other) {
-      return (other - mark.bearing).size_deg() < kApart_deg;
-    };
-    bool room = !near_target(mark.bearing, kApart_deg);
-    for (const Bearing<True> other : placed) room = room && !crowds(other);
-    if (!room) continue;
-    placed.push_back(mark.bearing);
-    const Point dot = at(mark.bearing, view_.radius - 96.0f);
-    if (mark.wanted) {
-      canvas_.disc(dot, 10.0f, theme_.accent);
-    } else {
-      canvas_.circle(dot, 9.0f, theme_.ink, 3.0f);
+  for (int degrees = 0; degrees < 360; degrees += kStep) {
+    if (degrees % 90 == 0) {
+      true_letter(degrees);
+      continue;
     }
-    canvas_.text({dot.x, dot.y + 27.0f}, mark.label, Face::Small, theme_.ink, Align::Center);
+    const bool hour = degrees % 30 == 0, ten = degrees % 10 == 0;
+    const float length = hour ? 20.0f : ten ? 13.0f : 7.0f;
+    const auto bearing = Bearing<True>::degrees(degrees);
+    canvas_.line(at(bearing, view_.radius - length), at(bearing, view_.radius), theme_.ink,
+                 hour  ? 4.0f
+                 : ten ? 2.5f
+                       : 1.5f);
   }
+}
+
+// The compass's own ring, turned by the declination; its numerals stay upright.
+void Painter::compass_ring() {
+  canvas_.disc(center_, compass_, theme_.paper);
+  canvas_.circle(center_, compass_, theme_.ink, 2.0f);
+  if (!view_.declination) return;
+  for (int degrees = 0; degrees < 360; degrees += 10) {
+    const Bearing<True> bearing = to_true(Bearing<Magnetic>::degrees(degrees), *view_.declination);
+    const double turned = degrees_up(bearing);
+    const Point middle = at(bearing, compass_ - 36.0f);
+    if (degrees == 0) {
+      kite(canvas_, at(bearing, compass_ - 22.0f), 15.0f, theme_.ink, false, turned);
+      continue;
+    }
+    const bool hour = degrees % 30 == 0;
+    const float width = hour ? 5.0f : 3.0f, length = hour ? 14.0f : 9.0f;
+    const Point inner = at(bearing, compass_ - 2.0f - length), outer = at(bearing, compass_ - 2.0f);
+    const Point across = around({0.0f, 0.0f}, width / 2.0f, turned + 90.0);
+    const std::array hollow{Point{inner.x - across.x, inner.y - across.y},
+                            Point{outer.x - across.x, outer.y - across.y},
+                            Point{outer.x + across.x, outer.y + across.y},
+                            Point{inner.x + across.x, inner.y + across.y}};
+    canvas_.polyline(hollow, theme_.ink, 1.5f, true);
+    if (!hour) continue;
+    canvas_.text({middle.x, middle.y + 9.0f}, std::to_string(degrees), Face::Text, theme_.ink,
+                 Align::Center);
+  }
+}
+
+// Dots from the nose, once it is known.
+void Painter::rig_ring() {
+  canvas_.disc(center_, inner_, theme_.panel);
+  canvas_.circle(center_, inner_, theme_.ink, 2.0f);
+  if (!view_.nose) return;
+  for (int degrees = 0; degrees < 360; degrees += 10) {
+    const bool side = degrees % 90 == 0;
+    const Bearing<True> bearing = view_.nose->nose() + Turn::clockwise_deg(degrees);
+    canvas_.disc(at(bearing, inner_ - 9.0f),
+                 side                ? 4.5f
+                 : degrees % 30 == 0 ? 3.0f
+                                     : 1.6f,
+                 side ? theme_.ink : theme_.second_ink);
+  }
+}
+
+void Painter::surroundings() {
+  if (view_.surroundings) view_.surroundings(canvas_, theme_, center_, inner_ - 18.0f);
 }
 
 void Painter::rig() {
+  const float scale = std::min(1.0f, 0.72f * inner_ / kRigLength);
   draw_rig(canvas_, theme_, center_,
-           view_.nose ? std::optional(view_.nose->nose() - view_.up) : std::nullopt);
+           view_.nose ? std::optional(view_.nose->nose() - view_.up) : std::nullopt, scale);
 }
 
-// Full response reaches most of the way to the ring; 24 dB below it is the middle.
+// Full response reaches most of the way to the rig's ring; 24 dB below it is the middle.
 void Painter::pattern() {
   if (view_.pattern_db.empty() || !view_.target) return;
   constexpr double kDepth_db = 24.0;
-  const float reach = view_.radius * 0.66f;
+  const float reach = inner_ - 20.0f;
   const double step_deg = 360.0 / static_cast<double>(view_.pattern_db.size());
   std::vector<Point> lobe;
   for (std::size_t i = 0; i < view_.pattern_db.size(); ++i) {
@@ -137,61 +151,107 @@ void Painter::pattern() {
   canvas_.polyline(lobe, theme_.accent, 2.5f, true);
 }
 
+void Painter::arrow_head(double at_deg, float radius, bool clockwise, Color color) {
+  const double back = at_deg + (clockwise ? -1.0 : 1.0) * 14.0 / radius * 180.0 / M_PI;
+  const std::array head{around(center_, radius, at_deg), around(center_, radius + 8.0f, back),
+                        around(center_, radius - 8.0f, back)};
+  canvas_.polygon(head, color);
+}
+
+// How far to turn from the nose, as an arc from there to the target.
+void Painter::from_nose() {
+  if (!view_.nose || !view_.target || view_.from_nose.empty()) return;
+  constexpr double kHead_deg = 4.0, kLeast_deg = 12.0;
+  const Turn turn = *view_.target - view_.nose->nose();
+  const double nose = degrees_up(view_.nose->nose());
+  const bool right = turn.clockwise_deg() >= 0.0;
+  const float radius = 0.78f * inner_;
+  if (turn.size_deg() > kLeast_deg) {
+    const double to = nose + turn.clockwise_deg() - (right ? kHead_deg : -kHead_deg);
+    canvas_.arc(center_, radius, static_cast<float>(right ? nose : to),
+                static_cast<float>(right ? to : nose), theme_.ink, 3.0f);
+    arrow_head(nose + turn.clockwise_deg() - (right ? 2.0 : -2.0), radius, right, theme_.ink);
+    canvas_.line(around(center_, radius - 9.0f, nose), around(center_, radius + 9.0f, nose),
+                 theme_.ink, 3.0f);
+  }
+  const Point middle = around(center_, 0.55f * inner_, nose + 0.5 * turn.clockwise_deg());
+  const float half = canvas_.text_width(view_.from_nose, Face::TextBold) / 2.0f + 6.0f;
+  canvas_.fill({middle.x - half, middle.y - 16.0f, middle.x + half, middle.y + 16.0f}, theme_.panel,
+               6.0f);
+  canvas_.text({middle.x, middle.y + 9.0f}, view_.from_nose, Face::TextBold, theme_.ink,
+               Align::Center);
+}
+
+// Where the antenna points now: a wedge as wide as its doubt.
 void Painter::facing() {
   if (!view_.facing) return;
-  constexpr float kDashes = 9.0f;
-  const float inner = 100.0f, outer = view_.radius - 82.0f;
+  const double now = degrees_up(*view_.facing);
+  const auto half = static_cast<float>(std::max(1.5, view_.facing_error_deg));
+  const auto middle = static_cast<float>(now);
+  canvas_.sector(center_, inner_ - 4.0f, middle - half, middle + half, theme_.accent, 0.35f);
+  constexpr float kDashes = 7.0f;
+  const float inner = 0.35f * inner_, outer = inner_ - 4.0f;
   const float step = (outer - inner) / (2.0f * kDashes - 1.0f);
   for (float radius = inner; radius < outer; radius += 2.0f * step) {
     canvas_.line(at(*view_.facing, radius), at(*view_.facing, radius + step), theme_.accent, 5.0f);
   }
+  if (!view_.target) return;
+  // The way to turn, from there to the target.
+  constexpr double kLeast_deg = 6.0;
+  const Turn turn = *view_.target - *view_.facing;
+  if (turn.size_deg() < kLeast_deg) return;
+  const bool right = turn.clockwise_deg() > 0.0;
+  const double to = now + turn.clockwise_deg() - (right ? 3.5 : -3.5);
+  const float radius = inner_ - 4.0f;
+  canvas_.arc(center_, radius, static_cast<float>(right ? now : to),
+              static_cast<float>(right ? to : now), theme_.accent, 8.0f);
+  arrow_head(now + turn.clockwise_deg() - (right ? 0.5 : -0.5), radius, right, theme_.accent);
 }
 
-// The aiming tolerance, with the degrees at both ends.
+// The aiming tolerance as a thick band outside, with the degrees at both ends.
 void Painter::slack(Bearing<True> target, const Slack& slack) {
-  constexpr float kBand = 13.0f;
-  const float middle = view_.radius + 3.0f + kBand / 2.0f;
-  const double to_deg = (target - view_.up).clockwise_deg();
+  constexpr float kBand = 16.0f;
+  const float middle = view_.radius + 4.0f + kBand / 2.0f;
+  const double to_deg = degrees_up(target);
   canvas_.arc(center_, middle, static_cast<float>(to_deg - slack.left_deg),
               static_cast<float>(to_deg + slack.right_deg), theme_.accent, kBand);
   if (slack.all_round()) return;
-  const auto label = [&](Turn from_target, double degrees) {
-    constexpr float kBeyond = 4.5f;  // degrees past the end of the band
-    const auto past = Turn::clockwise_deg(from_target.clockwise_deg() +
-                                          std::copysign(kBeyond, from_target.clockwise_deg()));
-    const Point place = at(target + past, view_.radius + 22.0f);
-    canvas_.text({place.x, place.y + 7.0f}, std::to_string(std::lround(degrees)) + "°", Face::Small,
-                 theme_.second_ink, Align::Center);
+  const auto label = [&](double degrees) {
+    // Past the end of the band, clear of the ring.
+    const double beyond = std::copysign(20.0 / middle * 180.0 / M_PI, degrees);
+    const Point place = around(center_, view_.radius + 34.0f, to_deg + degrees + beyond);
+    canvas_.text({place.x, place.y + 9.0f}, std::to_string(std::lround(std::fabs(degrees))) + "°",
+                 Face::TextBold, theme_.accent, Align::Center);
   };
-  label(Turn::clockwise_deg(-slack.left_deg), slack.left_deg);
-  label(Turn::clockwise_deg(slack.right_deg), slack.right_deg);
+  label(-slack.left_deg);
+  label(slack.right_deg);
 }
 
 void Painter::target() {
   if (!view_.target) return;
-  constexpr double kHead_deg = 4.2;
   const Bearing<True> to = *view_.target;
-  const float tip = view_.radius - 4.0f, neck = tip - 44.0f;
-  canvas_.line(center_, at(to, neck + 4.0f), theme_.ink, 8.0f);
-  const std::array head{at(to, tip), at(to + Turn::clockwise_deg(kHead_deg), neck),
-                        at(to - Turn::clockwise_deg(kHead_deg), neck)};
+  const float tip = inner_ - 2.0f, neck = tip - 40.0f;
+  const double half_head_deg = 16.0 / neck * 180.0 / M_PI;
+  canvas_.line(center_, at(to, neck + 4.0f), theme_.ink, 9.0f);
+  const std::array head{at(to, tip), at(to + Turn::clockwise_deg(half_head_deg), neck),
+                        at(to - Turn::clockwise_deg(half_head_deg), neck)};
   canvas_.polygon(head, theme_.ink);
-  if (view_.slack) {
-    slack(to, *view_.slack);
-  } else {
-    canvas_.line(at(to, view_.radius + 3.0f), at(to, view_.radius + 27.0f), theme_.accent, 14.0f);
-  }
+  canvas_.line(at(to, tip), at(to, view_.radius + 2.0f), theme_.ink, 3.0f);
+  if (view_.slack) slack(to, *view_.slack);
+  canvas_.line(at(to, view_.radius + 2.0f), at(to, view_.radius + 30.0f), theme_.ink, 5.0f);
 }
 
 }  // namespace
 
 void draw_dial(Ui& ui, const DialView& view) {
   Painter painter(ui, view);
-  painter.ring();
-  painter.north_marks();
+  painter.true_ring();
+  painter.compass_ring();
+  painter.rig_ring();
   painter.pattern();
-  painter.others();
+  painter.surroundings();
   painter.facing();
+  painter.from_nose();
   painter.target();
   painter.rig();
 }

@@ -40,8 +40,9 @@ Rect slot_from_end(const Layout& layout, std::size_t index) {
   const float along =
       (layout.rail_lies ? 2.0f : kLeastGap) + static_cast<float>(index) * (slots.size + slots.gap);
   if (layout.rail_lies) {
-    return {rail.right - along - slots.size, rail.top + kEdge, rail.right - along,
-            rail.bottom - kEdge};
+    // Apart from the places and the edge, which touch.
+    return {rail.right - along - slots.size + kLeastGap, rail.top + kEdge,
+            rail.right - along - kEdge, rail.bottom - kEdge};
   }
   return {rail.left + kEdge, rail.bottom - along - slots.size, rail.right - kEdge,
           rail.bottom - along};

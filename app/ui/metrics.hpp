@@ -21,12 +21,24 @@ struct Metrics {
   bool operator==(const Metrics&) const = default;
 };
 
+// The shorter and the longer side of a screen that the layout needs.
+constexpr float kLeastLong = 1100.0f, kLeastShort = 676.0f;
+
+// The same screen with everything larger, as far as the layout has room.
+inline Metrics enlarged(Metrics metrics, float factor) {
+  const float longer = std::max(metrics.width_px, metrics.height_px);
+  const float shorter = std::min(metrics.width_px, metrics.height_px);
+  const float most = std::min(longer / kLeastLong, shorter / kLeastShort);
+  metrics.px_per_unit = std::max(metrics.px_per_unit, std::min(factor * metrics.px_per_unit, most));
+  return metrics;
+}
+
 // The sizes for a screen with these pixels and dots per inch. A very large screen shows everything
 // larger. A screen too small for the layout shows it smaller, with targets under 9 mm: smaller
 // screens are not supported.
 inline Metrics metrics(float width_px, float height_px, float dots_per_inch) {
   constexpr float kMmPerInch = 25.4f;
-  constexpr float kLeastLong = 1100.0f, kLeastShort = 676.0f, kMostLong = 1640.0f;
+  constexpr float kMostLong = 1640.0f;
   const float longer = std::max(width_px, height_px);
   const float shorter = std::min(width_px, height_px);
   const float px_per_mm = dots_per_inch / kMmPerInch;

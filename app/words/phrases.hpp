@@ -77,6 +77,21 @@ struct Phrases {
     std::array<Phrase, 3> model_ranges;   // in the order of itm::Range
   } reasons;
 
+  // The same in a few words, for a list.
+  struct Briefs {
+    Phrase costs;  // {cost}
+    Phrase ridge;  // {distance}
+    Phrase curve, uneven_ground, assumed_hills, low_antenna;
+    Phrase leaves, bare_trees, polarization;
+    Phrase same_channel, next_channel;  // {station}
+    Phrase noise, noise_with_inverter;
+    Phrase aim;  // {degrees}
+    Phrase fading;
+    Phrase models;  // {spread}
+    Phrase pattern, too_weak, too_strong, came_in_worse, came_in_better;
+    Phrase clear_line, no_terrain, beyond_models, fact_unknown, amplifier_off, assumed_mode;
+  } briefs;
+
   struct Chances {
     Phrase ordinary_evening;
     Phrase in_leaf, bare;  // {around}

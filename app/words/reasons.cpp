@@ -177,7 +177,77 @@ std::string ReasonWords::operator()(const fact::Decoding& it) const {
   return fill(phrase(), {{"standard", std::string(to_text(it.standard))}});
 }
 
+// A few words for each alternative of reception::Fact.
+class BriefWords {
+ public:
+  explicit BriefWords(bool miles) : miles_(miles) {}
+
+  std::string operator()(const fact::InTheWay& it) const {
+    if (it.obstacle.earth_curve) return p_.curve;
+    return fill(p_.ridge, {{"distance", whole_distance(it.obstacle.distance_m, miles_)}});
+  }
+  std::string operator()(const fact::RoughGround& it) const {
+    return it.assumed ? p_.assumed_hills : p_.uneven_ground;
+  }
+  std::string operator()(const fact::AroundStop& it) const {
+    return it.clutter_m ? sentence(std::string(to_text(it.around))) : p_.low_antenna;
+  }
+  std::string operator()(const fact::Leaves& it) const {
+    return it.bare ? p_.bare_trees : p_.leaves;
+  }
+  std::string operator()(const fact::CrossedPolarization&) const { return p_.polarization; }
+  std::string operator()(const fact::SameChannel& it) const { return by(p_.same_channel, it); }
+  std::string operator()(const fact::NextChannel& it) const { return by(p_.next_channel, it); }
+  std::string operator()(const fact::Noise& it) const {
+    return it.inverter_on ? p_.noise_with_inverter : p_.noise;
+  }
+  std::string operator()(const fact::HeadingError& it) const {
+    return fill(p_.aim, {{"degrees", whole(it.sigma_deg)}});
+  }
+  std::string operator()(const fact::Fading&) const { return p_.fading; }
+  std::string operator()(const fact::ModelSpread& it) const {
+    return fill(p_.models, {{"spread", whole(it.spread_db)}});
+  }
+  std::string operator()(const fact::TransmitterPattern&) const { return p_.pattern; }
+  std::string operator()(const fact::Shortfall&) const { return p_.too_weak; }
+  std::string operator()(const fact::Overload&) const { return p_.too_strong; }
+  std::string operator()(const fact::Lesson& it) const {
+    return it.bias_db < 0.0 ? p_.came_in_worse : p_.came_in_better;
+  }
+  std::string operator()(const fact::ClearLine&) const { return p_.clear_line; }
+  std::string operator()(const fact::NoTerrain&) const { return p_.no_terrain; }
+  std::string operator()(const fact::ModelLimit&) const { return p_.beyond_models; }
+  std::string operator()(const fact::Unknown&) const { return p_.fact_unknown; }
+  std::string operator()(const fact::AmplifierOff&) const { return p_.amplifier_off; }
+  std::string operator()(const fact::Decoding& it) const {
+    return sentence(ReasonWords(0.0, miles_)(it));
+  }
+  std::string operator()(const fact::AssumedMode&) const { return p_.assumed_mode; }
+
+ private:
+  std::string by(Phrase phrase, const fact::Interferer& it) const {
+    const Phrase unnamed = phrases().reasons.a_station;
+    return fill(phrase, {{"station", it.call_sign.empty() ? unnamed : it.call_sign}});
+  }
+
+  const Phrases::Briefs& p_ = phrases().briefs;
+  bool miles_;
+};
+
+// The spread of the models is in the words already.
+bool says_cost(const reception::Reason& reason) {
+  return std::lround(reason.decibel) > 0 && !std::holds_alternative<fact::ModelSpread>(reason.fact);
+}
+
 }  // namespace
+
+Brief brief(const reception::Reason& reason, bool miles) {
+  Brief brief{.what = std::visit(BriefWords(miles), reason.fact)};
+  if (says_cost(reason)) {
+    brief.cost = fill(phrases().briefs.costs, {{"cost", whole(reason.decibel)}});
+  }
+  return brief;
+}
 
 std::string reason(const reception::Reason& reason, bool miles) {
   return std::visit(ReasonWords(reason.decibel, miles), reason.fact);

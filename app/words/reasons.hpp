@@ -10,6 +10,12 @@ namespace mastwise::words {
 
 // "ridge 7.0 mi away, 210 ft above the line: -18 dB"; "nothing in the way ..." at no cost.
 std::string reason(const reception::Reason& reason, bool miles);
+// A reason in a few words, for a list: "Ridge 11 mi out" and "costs 13 dB".
+struct Brief {
+  std::string what;
+  std::string cost = {};  // empty if it costs no decibels
+};
+Brief brief(const reception::Reason& reason, bool miles);
 // "ridge 11.3 km away, 64 m above the line"; "curve of the earth ...".
 std::string obstacle(const reception::Obstacle& obstacle, bool miles);
 

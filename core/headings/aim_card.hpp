@@ -28,4 +28,7 @@ struct AimCard {
 AimCard aim_card(Position from, Position to, UtcTime date, const MagneticModel& model,
                  std::optional<RigHeading> rig_heading);
 
+// The same card for an antenna that is not turned straight at `to` but to this heading.
+AimCard turned_to(AimCard card, Bearing<True> heading, std::optional<RigHeading> rig_heading);
+
 }  // namespace mastwise

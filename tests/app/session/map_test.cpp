@@ -121,7 +121,7 @@ TEST_CASE("an area of unknown cells shows the ground below") {
   AreaSheet sheet;
   sheet.side = 2;
   sheet.percent = {AreaSheet::kUnknown, 0, 50, 99};
-  const ui::Raster raster = ui::area_raster(sheet, false);
+  const ui::Raster raster = ui::area_raster(sheet, ui::Look::Day);
   CHECK(raster.rgba[0] == 0);
   CHECK(raster.rgba[1] >> 24 > 0);
   CHECK(raster.rgba[1] != raster.rgba[3]);

@@ -143,7 +143,7 @@ TEST_CASE("2026-11-29: a tick and a floor out of their range are not restored") 
   Model model{Shared{.receiver = nmea::Receiver(service::build_date())}};
   for (const std::string& state :
        {tick("-1"), tick("1e300"), tick("0.5"), std::string(R"({"plan_floor":-1})"),
-        std::string(R"({"chance_floor":-5.5})")}) {
+        std::string(R"({"list_of":-5.5})")}) {
     INFO(state);
     CHECK_FALSE(restore(model, state, world));
     CHECK(model.plan.ticks.empty());

@@ -141,8 +141,7 @@ const std::vector<View>& views() {
       {"Aim with a heading sensor",
        [](Stage& s) {
          press(s, act::Show{Place::Aim});
-         press(s, act::TurnDial{});
-         press(s, act::TurnDial{});
+         press(s, act::ChooseDialUp{DialUp::Facing});
          s.receive(test::sentence("HEHDT,123.4,T"));
          s.settle();
        }},
@@ -220,11 +219,10 @@ const std::vector<View>& views() {
          press(s, act::Show{Place::Aim});
        }},
       {"path", [](Stage& s) { press(s, act::OpenSheet{Sheet::Path}); }},
-      {"stations that are likely, by network",
+      {"stations by network",
        [](Stage& s) {
          press(s, act::Show{Place::Stations});
-         press(s, act::NextChanceFloor{});
-         press(s, act::SwitchGrouping{});
+         press(s, act::ChooseList{ListOf::Networks});
        }},
       {"pinned, in the plan",
        [](Stage& s) {
@@ -367,7 +365,7 @@ const std::vector<View>& views() {
          press(s, act::KeypadType{"Basin Pub"});
          press(s, act::KeypadAccept{});
          press(s, act::PinNetwork{"Basin Public"});
-         press(s, act::SwitchGrouping{});
+         press(s, act::ChooseList{ListOf::Networks});
          press(s, act::Show{Place::Stations});
          REQUIRE(s.targets().find("pin what is searched") != nullptr);
        }},

@@ -150,7 +150,7 @@ TEST_CASE("a sweep by touch finds the highest reading and corrects this stop onl
   const std::string number = words::whole_degrees(corrected.degrees());
   stage.tap("place Aim");
   CHECK(stage.shows(number));
-  CHECK(stage.shows("corrected"));
+  CHECK(stage.shows_within("corrected"));
   stage.set(act::OpenSheet{Sheet::Ways});
   CHECK(stage.shows_within(fmt::format("reads {:.0f}", corrected.degrees())));
   stage.set(act::OpenSheet{Sheet::Plan});

@@ -127,7 +127,7 @@ TEST_CASE("the driving screen has no buttons, and all screens return when the ri
   stage.wait(milliseconds(1000));
   stage.receive(test::epoch(36'001, parked, 0.0));
   stage.settle();
-  CHECK(stage.shows("ON YOUR COMPASS"));
+  CHECK(stage.shows("your compass"));
 }
 
 TEST_CASE("two fingers and a third press nothing") {

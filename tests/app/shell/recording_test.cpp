@@ -130,7 +130,7 @@ TEST_CASE("a recorded session replays onto the same model") {
     stage.tap("key Done");
     stage.tap(stage.targets().all().back().name);
     stage.receive(test::sentence("HEHDT,123.4,T"));
-    stage.tap("turn dial");
+    stage.tap("dial up nose");
     stage.tap("raise");
     stage.confirm();
     stage.session().record_to({});

@@ -88,7 +88,7 @@ class Road {
     stage_->tap("place Stations");
     REQUIRE(stage_->model().stations);
     REQUIRE(stage_->model().stations->rows.size() > 5);
-    for (const char* map : {"map", "map"}) {
+    for (const char* map : {"place Map", "place Stations"}) {
       stage_->tap(map);
       go(0.0, 10);
     }

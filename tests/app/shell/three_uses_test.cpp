@@ -211,12 +211,13 @@ TEST_CASE("a station tapped on the dash tablet while a real receiver's log plays
   CHECK(stage.taps() == 2);
 }
 
-TEST_CASE("the roof: the heading sensor's log turns the dial to the target: 5 taps") {
+TEST_CASE("the roof: the heading sensor's log turns the dial to the target: 4 taps") {
   Stage stage;
   stage.tap("place Aim");
-  stage.tap("turn dial");  // nose up
-  stage.tap("turn dial");  // facing up
-  CHECK(stage.shows("No sensor"));
+  CHECK(stage.targets().find("dial up sensor") == nullptr);
+  stage.receive(test::sentence("HEHDT,123.40,T"));
+  stage.round();
+  stage.tap("dial up sensor");
 
   stage.tap("raise");
   CHECK(stage.model().safety.asking == Asking::Raise);
@@ -224,7 +225,7 @@ TEST_CASE("the roof: the heading sensor's log turns the dial to the target: 5 ta
   CHECK(stage.shows_within("10 ft"));
   stage.confirm();
   CHECK(stage.model().safety.antenna == safety::Antenna::Raised);
-  CHECK(stage.taps() == 5);
+  CHECK(stage.taps() == 4);
 
   const double target_deg = stage.model().findings.card->bearing_true.degrees();
   double left_deg = 100.0;
@@ -292,7 +293,7 @@ TEST_CASE("the heading of a real sensor's log reaches the dial") {
     INFO(log.name);
     REQUIRE(stage.model().findings.facing);
     CHECK(stage.model().findings.facing->degrees() == log.last_heading_deg);
-    CHECK(stage.shows_within("now facing"));
+    CHECK(stage.shows_within("now "));
   }
 }
 

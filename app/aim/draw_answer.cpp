@@ -1,0 +1,340 @@
+#include "app/aim/draw_answer.hpp"
+
+#include "app/shared/actions.hpp"
+#include "app/ui/chance_mark.hpp"
+#include "app/ui/kite.hpp"
+#include "app/ui/layout.hpp"
+#include "app/ui/lit_row.hpp"
+#include "app/ui/onward.hpp"
+#include "app/ui/shortened.hpp"
+#include "app/words/chances.hpp"
+#include "app/words/checks.hpp"
+#include "app/words/headings.hpp"
+#include "app/words/language.hpp"
+#include "app/words/phrases.hpp"
+#include "app/words/reasons.hpp"
+#include "app/words/units.hpp"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+
+namespace mastwise::screens {
+namespace {
+
+using ui::Align;
+using ui::Color;
+using ui::Face;
+using ui::Point;
+using ui::Rect;
+using ui::Ui;
+using words::fill;
+using words::say;
+
+// The saying of the chosen way; a kind of compass without its own falls back to the plain one.
+const Saying* chosen_saying(const Shared& shared, const AimState& aim) {
+  const auto of = [&](PointingMethod method) -> const Saying* {
+    const auto found = std::find_if(aim.ways.begin(), aim.ways.end(),
+                                    [&](const Saying& way) { return way.method == method; });
+    return found == aim.ways.end() ? nullptr : &*found;
+  };
+  return of(shared.settings.pointing);
+}
+
+// Draws the answer from the top down; keeps the next free baseline.
+class Answer {
+ public:
+  Answer(Ui& ui, Rect area, const Shared& shared, const AimState& aim)
+      : ui_(ui),
+        canvas_(ui.canvas()),
+        theme_(ui.theme()),
+        area_(area),
+        shared_(shared),
+        found_(shared.findings),
+        aim_(aim),
+        miles_(shared.settings.miles),
+        y_(area.top) {}
+
+  void draw();
+
+ private:
+  void title(const AimCard& card);
+  void number(const AimCard& card);
+  void said(const Saying* way, const AimCard& card);
+  void aside();
+  void live_turn();
+  void mistake(const NorthMistake& mistake, const AimCard& card);
+  void chance();
+  void doubts();
+  std::vector<std::string> doubt_words() const;
+  void rule() { canvas_.line({area_.left, y_}, {area_.right, y_}, theme_.rule, 2.0f); }
+  std::string fitted(const std::string& words, Face face, float width) const {
+    return ui::shortened(canvas_, words, face, width);
+  }
+
+  Ui& ui_;
+  ui::Canvas& canvas_;
+  const ui::Theme& theme_;
+  Rect area_;
+  const Shared& shared_;
+  const Findings& found_;
+  const AimState& aim_;
+  bool miles_;
+  float y_;
+};
+
+void Answer::title(const AimCard& card) {
+  const Station& station = *shared_.stop.target;
+  const std::string far = words::distance(card.distance_m, miles_);
+  const float room = area_.width() - canvas_.text_width(far, Face::Text) - 16.0f;
+  canvas_.text({area_.left, y_ + 32.0f}, fitted(words::title(station), Face::Cardinal, room),
+               Face::Cardinal, theme_.ink);
+  canvas_.text({area_.right, y_ + 32.0f}, far, Face::Text, theme_.ink, Align::Right);
+  const std::string what = words::carries(station) + ", RF " + to_text(station.rf_channel);
+  canvas_.text({area_.left, y_ + 66.0f}, fitted(what, Face::Text, area_.width()), Face::Text,
+               theme_.second_ink);
+  y_ += 82.0f;
+}
+
+// The number in the chosen way's words; a touch shows all ways.
+void Answer::number(const AimCard& card) {
+  const Rect touched{area_.left, y_ + 4.0f, area_.right, y_ + 140.0f};
+  if (ui_.touchable("ways", touched)) ui_.emit(act::OpenSheet{Sheet::Ways});
+  if (ui_.pressed("ways")) canvas_.fill(touched, theme_.lobe, 10.0f);
+  said(chosen_saying(shared_, aim_), card);
+  y_ += 148.0f;
+}
+
+void Answer::said(const Saying* way, const AimCard& card) {
+  const std::string error =
+      fill(say("± {degrees}°"),
+           {{"degrees", std::to_string(std::lround(std::ceil(found_.heading_error_deg)))}});
+  const float label = y_ + 32.0f, figure = y_ + 130.0f;
+  const auto line = [&](const std::string& north, bool mark, bool filled, const std::string& of) {
+    float x = area_.left;
+    if (mark) {
+      ui::kite(canvas_, {x + 12.0f, label - 9.0f}, 15.0f, theme_.ink, filled);
+      x += 36.0f;
+    }
+    const std::string words = north + " " + error;
+    canvas_.text({x, label}, words, Face::TextBold, theme_.ink);
+    x += canvas_.text_width(words, Face::TextBold) + 16.0f;
+    canvas_.text({area_.right, label}, fitted(of, Face::Text, area_.right - x), Face::Text,
+                 theme_.second_ink, Align::Right);
+  };
+  const auto big = [&](const std::string& number) {
+    canvas_.text({area_.left, figure}, number, Face::Answer, theme_.ink);
+    return area_.left + canvas_.text_width(number, Face::Answer) + 20.0f;
+  };
+  const bool by_compass = way == nullptr || std::holds_alternative<Bearing<Magnetic>>(way->said_as);
+  if (by_compass) {
+    line(found_.corrected ? say("corrected") : say("magnetic"), true, false, say("your compass"));
+    big(words::whole_degrees(card.bearing_magnetic));
+  } else if (const auto* set = std::get_if<OnSetCompass>(&way->said_as)) {
+    line(say("set compass"), true, true, words::set_declination(set->declination));
+    big(words::whole_degrees(set->reads));
+  } else if (const auto* rig = std::get_if<RigAngle>(&way->said_as)) {
+    line(say("from the nose"), false, false, "");
+    const double turn_deg = Turn::clockwise_deg(rig->clockwise_deg()).clockwise_deg();
+    const float beside = big(words::whole_degrees(std::fabs(turn_deg)));
+    canvas_.text({beside, figure - 44.0f}, turn_deg < 0.0 ? say("left") : say("right"),
+                 Face::Cardinal, theme_.ink);
+    const std::string hour = words::sentence(words::rig_sides(*rig));
+    canvas_.text({beside, figure - 8.0f},
+                 fitted(hour.substr(0, hour.find(',')), Face::Text, area_.right - beside),
+                 Face::Text, theme_.ink);
+  } else {
+    line("", false, false, "");
+    ui_.paragraph({area_.left, label + 34.0f}, area_.width(), 31.0f,
+                  words::sentence(words::heading(way->said_as, miles_)), Face::TextBold,
+                  theme_.ink);
+  }
+}
+
+// Beside the number: the turn while a sensor speaks, else the classic mistake as a picture.
+void Answer::aside() {
+  rule();
+  if (found_.turn && found_.facing && found_.field) {
+    live_turn();
+  } else if (aim_.mistake && std::lround(aim_.mistake->off.size_deg()) != 0) {
+    mistake(*aim_.mistake, *found_.card);
+  } else {
+    ui::kite(canvas_, {area_.left + 12.0f, y_ + 38.0f}, 15.0f, theme_.ink, true);
+    canvas_.text({area_.left + 36.0f, y_ + 47.0f},
+                 words::whole_degrees(found_.card->bearing_true) + " " + say("true"),
+                 Face::TextBold, theme_.ink);
+  }
+  y_ += 92.0f;
+}
+
+void Answer::live_turn() {
+  const std::string size = words::whole_degrees(found_.turn->size_deg());
+  canvas_.text({area_.left, y_ + 68.0f}, size, Face::Big, theme_.ink);
+  const float beside = area_.left + std::max(150.0f, canvas_.text_width(size, Face::Big) + 16.0f);
+  canvas_.text({beside, y_ + 40.0f}, words::turn(*found_.turn), Face::TextBold, theme_.ink);
+  const auto facing = to_magnetic(*found_.facing, found_.field->declination);
+  canvas_.text({beside, y_ + 72.0f},
+               fill(say("now {degrees} magnetic"), {{"degrees", words::whole_degrees(facing)}}),
+               Face::Text, theme_.second_ink);
+}
+
+// The heading, and where the map's number leads on a plain compass.
+void Answer::mistake(const NorthMistake& mistake, const AimCard& card) {
+  const Point pivot{area_.left + 8.0f, y_ + 48.0f};
+  const bool right = mistake.off.clockwise_deg() > 0.0;
+  const float rise = right ? -14.0f : 14.0f;
+  const Point heading{pivot.x + 124.0f, pivot.y + rise}, wrong{pivot.x + 118.0f, pivot.y - rise};
+  canvas_.disc(pivot, 6.0f, theme_.ink);
+  canvas_.line(pivot, heading, theme_.ink, 4.0f);
+  const std::array head{Point{heading.x + 12.0f, heading.y + 0.1f * rise},
+                        Point{heading.x - 5.0f, heading.y - 8.0f},
+                        Point{heading.x - 5.0f, heading.y + 8.0f}};
+  canvas_.polygon(head, theme_.ink);
+  for (float from = 0.08f; from < 1.0f; from += 0.16f) {
+    const float to = std::min(1.0f, from + 0.09f);
+    canvas_.line({pivot.x + from * (wrong.x - pivot.x), pivot.y + from * (wrong.y - pivot.y)},
+                 {pivot.x + to * (wrong.x - pivot.x), pivot.y + to * (wrong.y - pivot.y)},
+                 theme_.warning, 3.5f);
+  }
+  const float text = area_.left + 160.0f;
+  ui::kite(canvas_, {text + 11.0f, y_ + 25.0f}, 13.0f, theme_.ink, true);
+  canvas_.text({text + 32.0f, y_ + 34.0f},
+               words::whole_degrees(card.bearing_true) + " " + say("true"), Face::TextBold,
+               theme_.ink);
+  const std::string number = words::plain_degrees(mistake.heading.degrees());
+  const auto degrees = std::to_string(std::lround(mistake.off.size_deg()));
+  const std::string effect = fill(right ? say("{number} on a compass: {degrees}° right")
+                                        : say("{number} on a compass: {degrees}° left"),
+                                  {{"number", number}, {"degrees", degrees}});
+  const float width = area_.right - text;
+  const bool fits = canvas_.text_width(effect, Face::Text) <= width;
+  const std::string words = fits ? effect
+                                 : fill(right ? say("{number} aims {degrees}° right")
+                                              : say("{number} aims {degrees}° left"),
+                                        {{"number", number}, {"degrees", degrees}});
+  canvas_.text({text, y_ + 68.0f}, fitted(words, Face::Text, width), Face::Text, theme_.warning);
+}
+
+// The chance and the dearest reason; a touch shows the path.
+void Answer::chance() {
+  if (!found_.outlook) return;
+  const reception::Outlook& outlook = *found_.outlook;
+  rule();
+  const bool counted = outlook.chance_percent.has_value();
+  const Rect row{area_.left, y_ + 2.0f, area_.right, y_ + 118.0f};
+  if (ui::onward(ui_, "why", row)) ui_.emit(act::OpenSheet{Sheet::Path});
+  const bool lit = ui_.pressed("why");
+  const float end = area_.right - ui::kChevron;
+  const std::string number = words::chance_number(outlook);
+  float x = area_.left;
+  canvas_.text({x, y_ + 52.0f}, number, Face::Second, theme_.ink);
+  if (!number.empty()) x += canvas_.text_width(number, Face::Second) + 16.0f;
+  canvas_.text({x, y_ + 52.0f}, fitted(words::chance_word(outlook), Face::Value, end - x),
+               Face::Value, theme_.ink);
+  if (counted) {
+    ui::draw_chance_mark(ui_, {area_.left, y_ + 64.0f, end, y_ + 84.0f},
+                         reception::chance_word(*outlook.chance_percent));
+  }
+  if (!found_.reasons.empty()) {
+    const words::Brief brief = words::brief(found_.reasons.front(), miles_);
+    const std::string words = brief.cost.empty() ? brief.what : brief.what + " " + brief.cost;
+    canvas_.text({area_.left, y_ + (counted ? 112.0f : 86.0f)},
+                 fitted(words, Face::Text, area_.width()), Face::Text,
+                 second_ink_on_row(theme_, lit));
+  }
+  y_ += 126.0f;
+  // Further reasons where there is room and nothing to warn of.
+  if (!doubt_words().empty()) return;
+  for (std::size_t i = 1; i < found_.reasons.size() && y_ + 22.0f < area_.bottom; ++i) {
+    const words::Brief more = words::brief(found_.reasons[i], miles_);
+    canvas_.text({area_.left, y_ + 18.0f},
+                 fitted(more.cost.empty() ? more.what : more.what + " " + more.cost, Face::Text,
+                        area_.width()),
+                 Face::Text, theme_.second_ink);
+    y_ += 32.0f;
+  }
+}
+
+std::vector<std::string> Answer::doubt_words() const {
+  const AimCard& card = *found_.card;
+  std::vector<std::string> all;
+  if (found_.compass_check) {
+    all.push_back(words::compass_check(*found_.compass_check, found_.corrected));
+  }
+  if (found_.moved_m) all.push_back(words::sentence(words::rig_moved(*found_.moved_m, miles_)));
+  if (found_.position_stale) {
+    all.push_back(say("The receiver is silent: this uses the rig's last position."));
+  }
+  if (card.field.zone == MagneticField::Zone::Blackout) {
+    all.push_back(say("Do not trust a compass so near the magnetic pole."));
+  } else if (card.field.zone == MagneticField::Zone::Caution) {
+    all.push_back(say("Near the magnetic pole, a compass is slow and uncertain."));
+  }
+  if (card.field.beyond_model_end) {
+    all.push_back(
+        say("The magnetic model ended on 31 December 2029: the compass number may be off."));
+  }
+  return all;
+}
+
+// As many as there is room for; the first always.
+void Answer::doubts() {
+  constexpr float kLine = 29.0f;
+  for (const std::string& words : doubt_words()) {
+    const std::size_t lines = ui_.wrapped(words, area_.width(), Face::TextBold).size();
+    if (y_ + kLine * static_cast<float>(lines) > area_.bottom + 8.0f) return;
+    y_ = ui_.paragraph({area_.left, y_ + 26.0f}, area_.width(), kLine, words, Face::TextBold,
+                       theme_.warning) -
+         22.0f;
+  }
+}
+
+void Answer::draw() {
+  const AimCard& card = *found_.card;
+  const Rect whole = area_;
+  // An upright screen has width for two columns, but not the height for one.
+  if (ui_.portrait()) area_.right = whole.center().x - ui::kMargin;
+  title(card);
+  draw_way_row(ui_, {area_.left, y_, area_.right, y_ + 72.0f}, shared_);
+  y_ += 76.0f;
+  number(card);
+  if (ui_.portrait()) {
+    area_ = {whole.center().x + ui::kMargin, whole.top, whole.right, whole.bottom};
+    y_ = area_.top;
+  }
+  // Doubts of the heading come before its pictures where both do not fit.
+  constexpr float kAside = 92.0f, kChance = 126.0f, kDoubt = 62.0f;
+  const bool doubted = !doubt_words().empty();
+  if (!doubted || found_.turn || y_ + kAside + kChance + kDoubt <= area_.bottom) aside();
+  chance();
+  doubts();
+}
+
+void draw_no_heading(Ui& ui, Rect area, const Shared& shared) {
+  const bool station = shared.stop.target.has_value();
+  const ui::Theme& theme = ui.theme();
+  ui.canvas().text({area.left, area.top + 38.0f},
+                   station ? say("Where is the rig?") : say("Which station?"), Face::Cardinal,
+                   theme.ink);
+  const float y = ui.paragraph({area.left, area.top + 84.0f}, area.width(), 32.0f,
+                               station ? say("Set the position to see the heading.")
+                                       : say("Pick one from the list to see its heading."),
+                               Face::Text, theme.ink);
+  const Rect act{area.left, y, area.left + 280.0f, y + 80.0f};
+  if (ui.button("find", act, station ? say("Set the position") : say("Pick a station"),
+                ui::ButtonLook::Filled)) {
+    ui.emit(act::Show{station ? Place::Here : Place::Stations});
+  }
+}
+
+}  // namespace
+
+void draw_answer(Ui& ui, Rect area, const Shared& shared, const AimState& aim) {
+  if (shared.findings.card) {
+    Answer(ui, area, shared, aim).draw();
+  } else {
+    draw_no_heading(ui, area, shared);
+  }
+}
+
+}  // namespace mastwise::screens
