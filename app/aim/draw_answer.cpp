@@ -93,23 +93,23 @@ void Answer::title(const AimCard& card) {
   const std::string what = words::carries(station) + ", RF " + to_text(station.rf_channel);
   canvas_.text({area_.left, y_ + 66.0f}, fitted(what, Face::Text, area_.width()), Face::Text,
                theme_.second_ink);
-  y_ += 82.0f;
+  y_ += 78.0f;
 }
 
 // The number in the chosen way's words; a touch shows all ways.
 void Answer::number(const AimCard& card) {
-  const Rect touched{area_.left, y_ + 4.0f, area_.right, y_ + 140.0f};
+  const Rect touched{area_.left, y_ + 12.0f, area_.right, y_ + 140.0f};
   if (ui_.touchable("ways", touched)) ui_.emit(act::OpenSheet{Sheet::Ways});
   if (ui_.pressed("ways")) canvas_.fill(touched, theme_.lobe, 10.0f);
   said(chosen_saying(shared_, aim_), card);
-  y_ += 148.0f;
+  y_ += 152.0f;
 }
 
 void Answer::said(const Saying* way, const AimCard& card) {
   const std::string error =
       fill(say("± {degrees}°"),
            {{"degrees", std::to_string(std::lround(std::ceil(found_.heading_error_deg)))}});
-  const float label = y_ + 32.0f, figure = y_ + 130.0f;
+  const float label = y_ + 30.0f, figure = y_ + 135.0f;
   const auto line = [&](const std::string& north, bool mark, bool filled, const std::string& of) {
     float x = area_.left;
     if (mark) {
@@ -164,7 +164,7 @@ void Answer::aside() {
                  words::whole_degrees(found_.card->bearing_true) + " " + say("true"),
                  Face::TextBold, theme_.ink);
   }
-  y_ += 92.0f;
+  y_ += 88.0f;
 }
 
 void Answer::live_turn() {
@@ -303,7 +303,7 @@ void Answer::draw() {
     y_ = area_.top;
   }
   // Doubts of the heading come before its pictures where both do not fit.
-  constexpr float kAside = 92.0f, kChance = 126.0f, kDoubt = 62.0f;
+  constexpr float kAside = 88.0f, kChance = 126.0f, kDoubt = 62.0f;
   const bool doubted = !doubt_words().empty();
   if (!doubted || found_.turn || y_ + kAside + kChance + kDoubt <= area_.bottom) aside();
   chance();

@@ -4,6 +4,7 @@
 #include "app/ui/sheet_head.hpp"
 #include "app/words/chances.hpp"
 #include "app/words/headings.hpp"
+#include "app/words/language.hpp"
 #include "app/words/phrases.hpp"
 
 #include <fmt/format.h>
@@ -13,29 +14,31 @@ namespace mastwise::screens {
 namespace {
 
 using ui::Face;
+using words::fill;
+using words::say;
 
 const char* way_title(SayingKind kind) {
   switch (kind) {
     case SayingKind::true_bearing:
-      return "True bearing";
+      return say("True bearing");
     case SayingKind::grid_bearing:
-      return "On a map, from its grid lines";
+      return say("On a map, from its grid lines");
     case SayingKind::magnetic_bearing:
-      return "On a plain compass";
+      return say("On a plain compass");
     case SayingKind::set_compass:
-      return "On a compass set to the declination";
+      return say("On a compass set to the declination");
     case SayingKind::rig_sides:
-      return "By the sides of the rig";
+      return say("By the sides of the rig");
     case SayingKind::handle:
-      return "On the ceiling handle";
+      return say("On the ceiling handle");
     case SayingKind::sun_shadow:
-      return "By the shadow of a plumb line";
+      return say("By the shadow of a plumb line");
     case SayingKind::pole_star:
-      return "By Polaris";
+      return say("By Polaris");
     case SayingKind::landmark:
-      return "By a landmark";
+      return say("By a landmark");
     case SayingKind::walked_line:
-      return "By a line walked with the receiver";
+      return say("By a line walked with the receiver");
   }
   return "";
 }
@@ -54,22 +57,24 @@ void draw_way(Ui& ui, Rect area, float& y, const Saying& way, bool chosen, bool 
   const ui::Theme& theme = ui.theme();
   constexpr float kError = 150.0f;
   const float top = y;
-  if (chosen) {
-    ui.canvas().fill({area.left - 16.0f, y + 8.0f, area.left - 8.0f, y + 92.0f}, theme.accent,
-                     3.0f);
-  }
+  // Ways to choose from have a ring, the present one a filled ring.
+  const Point mark{area.right - 24.0f, y + 66.0f};
   y += 34.0f;
-  ui.canvas().text({area.left, y}, way_title(way.kind), Face::Word, theme.second_ink);
+  ui.canvas().text({area.left, y}, way_title(way.kind), Face::Text, theme.second_ink);
   ui.canvas().text({area.right, y}, fmt::format("± {:.1f}°", way.sigma_deg), Face::Value, theme.ink,
                    ui::Align::Right);
-  y = ui.paragraph({area.left, y + 32.0f}, area.width() - kError, 30.0f,
+  y = ui.paragraph({area.left, y + 32.0f}, area.width() - kError, 32.0f,
                    words::sentence(words::heading(way.said_as, miles)), Face::Value, theme.ink);
   y = ui.paragraph({area.left, y - 4.0f}, area.width() - kError, 24.0f,
-                   budget_words(way.budget.lines), Face::Small, theme.second_ink) -
+                   budget_words(way.budget.lines), Face::Fine, theme.second_ink) -
       6.0f;
   ui.canvas().line({area.left, y}, {area.right, y}, theme.rule, 1.5f);
   // A bearing alone does not point the antenna.
   const bool points = way.method != PointingMethod::bearing_alone;
+  if (points) {
+    ui.canvas().circle(mark, 16.0f, theme.ink, 3.0f);
+    if (chosen) ui.canvas().disc(mark, 9.0f, theme.ink);
+  }
   if (ui.touchable(std::string("way ") + std::string(to_text(way.kind)),
                    {area.left, top, area.right, y}, points, "ways")) {
     ui.emit(act::ChoosePointing{way.method});
@@ -81,27 +86,28 @@ void draw_way(Ui& ui, Rect area, float& y, const Saying& way, bool chosen, bool 
 void draw_ways_sheet(Ui& ui, const Shared& shared, const AimState& aim) {
   const ui::Theme& theme = ui.theme();
   const std::string title = shared.stop.target
-                                ? "Ways to point at " + words::title(*shared.stop.target)
-                                : "Ways to point";
+                                ? fill(say("Ways to point at {station}"),
+                                       {{"station", words::title(*shared.stop.target)}})
+                                : std::string(say("Ways to point"));
   const Rect view = draw_sheet_head(ui, title);
   Rect page = view;
   page.top = ui.begin_page("ways", view);
   float y = page.top;
   if (aim.ways.empty()) {
     y = ui.paragraph({page.left, y + 34.0f}, page.width(), 30.0f,
-                     "No heading yet: choose a station and set the position.", Face::Word,
+                     say("No heading yet: choose a station and set the position."), Face::Text,
                      theme.ink);
   }
   if (aim.mistake) {
     y = ui.paragraph({page.left, y + 30.0f}, page.width(), 28.0f,
-                     "The classic mistake: " + words::north_mistake(*aim.mistake), Face::WordBold,
-                     theme.warning) -
+                     std::string(say("The classic mistake: ")) + words::north_mistake(*aim.mistake),
+                     Face::TextBold, theme.warning) -
         8.0f;
   }
   if (!aim.ways.empty()) {
     y = ui.paragraph({page.left, y + 30.0f}, page.width(), 26.0f,
-                     "Touch the way you point. Chance and tolerance then use its error.",
-                     Face::Small, theme.second_ink) -
+                     say("Touch the way you point. Chance and tolerance then use its error."),
+                     Face::Text, theme.second_ink) -
         16.0f;
   }
   for (const Saying& way : aim.ways) {
@@ -109,7 +115,7 @@ void draw_ways_sheet(Ui& ui, const Shared& shared, const AimState& aim) {
   }
   for (const LeftOut& out : aim.ways_left_out) {
     y = ui.paragraph({page.left, y + 32.0f}, page.width(), 26.0f,
-                     std::string(way_title(out.kind)) + ": " + out.why.message(), Face::Small,
+                     std::string(way_title(out.kind)) + ": " + out.why.message(), Face::Text,
                      theme.second_ink) -
         26.0f;
   }

@@ -2,11 +2,15 @@
 #include "app/keypad/draw.hpp"
 #include "app/keypad/draw_place_rows.hpp"
 #include "app/keypad/keypad.hpp"
+#include "app/ui/choice.hpp"
+#include "app/ui/kite.hpp"
 #include "app/ui/layout.hpp"
+#include "app/words/language.hpp"
 #include "app/words/phrases.hpp"
 #include "app/words/places.hpp"
 
 #include <algorithm>
+#include <array>
 #include <string>
 #include <vector>
 
@@ -16,6 +20,7 @@ namespace {
 using ui::Align;
 using ui::ButtonLook;
 using ui::Face;
+using words::say;
 
 constexpr float kGap = 15.0f, kField = 72.0f, kHighestKey = 88.0f, kKeysWidth = 580.0f;
 
@@ -78,10 +83,6 @@ std::vector<Row> key_rows(const Keypad& keypad) {
   std::vector<Row> rows = keypad.letters ? letter_rows() : figure_rows(keypad);
   const bool search = keypad.purpose == KeypadPurpose::Search;
   Row last{{search ? "Done" : "Use it", act::KeypadAccept{}}};
-  if (keypad.purpose == KeypadPurpose::Nose) {
-    last.insert(last.begin(),
-                {keypad.magnetic ? "It is true" : "It is magnetic", act::KeypadNorth{}});
-  }
   if (!search) last.insert(last.begin(), {"Cancel", act::KeypadClose{}});
   rows.push_back(std::move(last));
   return rows;
@@ -103,8 +104,9 @@ void draw_keys(Ui& ui, Rect area, const Keypad& keypad) {
       const bool accepts = key.action.is<act::KeypadAccept>();
       // A name needs a touch on one of the places found.
       const bool possible = !accepts || !types_name(keypad);
-      if (ui.button("key " + key.label, {key_left, top, key_left + width, top + height}, key.label,
-                    accepts ? ButtonLook::Filled : ButtonLook::Plain, possible)) {
+      if (ui.button("key " + key.label, {key_left, top, key_left + width, top + height},
+                    say(key.label.c_str()), accepts ? ButtonLook::Filled : ButtonLook::Plain,
+                    possible)) {
         ui.emit(key.action);
       }
     }
@@ -115,12 +117,11 @@ void draw_keys(Ui& ui, Rect area, const Keypad& keypad) {
 std::string title(const Keypad& keypad, bool miles) {
   switch (keypad.purpose) {
     case KeypadPurpose::Position:
-      return "Position in any notation, or a town's name";
+      return say("Position in any notation, or a town's name");
     case KeypadPurpose::Nose:
-      return keypad.magnetic ? "Heading of the nose, read from a compass (magnetic)"
-                             : "Heading of the nose, from a map (true)";
+      return say("Heading of the rig's nose");
     case KeypadPurpose::Search:
-      return "Program, network, call sign or channel";
+      return say("Program, network, call sign or channel");
     case KeypadPurpose::Field:
       return field_words(keypad.field, miles);
   }
@@ -151,22 +152,21 @@ void draw_echo(Ui& ui, Rect area, const Shared& shared, const Keypad& keypad) {
   const auto position = parse_position(keypad.text);
   if (!position) {
     ui.paragraph({area.left, area.top + 24.0f}, area.width(), 30.0f,
-                 "Degrees, degrees and minutes, or with seconds; latitude first. "
-                 "Or a UTM or MGRS grid reference. It is repeated here. "
-                 "Or touch ABC and type the name of a town.",
-                 Face::Word, ui.theme().second_ink);
+                 say("Latitude first, in degrees, minutes and seconds as you have them, or a UTM "
+                     "or MGRS grid reference. Or touch ABC and type the name of a town."),
+                 Face::Text, ui.theme().second_ink);
     return;
   }
   float y = area.top + 24.0f;
   for (const Notation notation : kNotations) {
-    ui.canvas().text({area.left, y}, format_position(*position, notation), Face::Word,
+    ui.canvas().text({area.left, y}, format_position(*position, notation), Face::Text,
                      ui.theme().ink);
     y += 36.0f;
   }
   const places::NearPlace* near = near_place_of(shared, *position);
   if (near == nullptr) return;
   ui.paragraph({area.left, y + 8.0f}, area.width(), 30.0f,
-               words::sentence(words::near_place(*near, shared.settings.miles)), Face::WordBold,
+               words::sentence(words::near_place(*near, shared.settings.miles)), Face::TextBold,
                ui.theme().ink);
 }
 
@@ -178,10 +178,31 @@ void draw_position_typed(Ui& ui, Rect area, const Shared& shared, const Keypad& 
   }
 }
 
+// The north from which the typed heading counts.
+void draw_north(Ui& ui, Rect area, const Keypad& keypad) {
+  constexpr float kHigh = 104.0f, kWide = 420.0f;
+  const auto north = [](bool filled) {
+    return [filled](ui::Canvas& canvas, Rect room, ui::Color color) {
+      ui::kite(canvas, room.center(), 18.0f, color, filled);
+    };
+  };
+  const std::array options{ui::Option{"magnetic", say("By compass"), north(false)},
+                           ui::Option{"true", say("By map, true"), north(true)}};
+  const Rect choice{area.left, area.top, area.left + std::min(kWide, area.width()),
+                    area.top + kHigh};
+  const std::size_t chosen = keypad.magnetic ? 0 : 1;
+  const auto touched = ui::segmented(ui, "north", choice, options, chosen);
+  if (touched && *touched != chosen) ui.emit(act::KeypadNorth{});
+  if (!keypad.magnetic) return;
+  ui.paragraph({area.left, choice.bottom + 40.0f}, area.width(), 32.0f,
+               say("Stand at least 5 m from the rig and any steel, in line with its nose."),
+               Face::Text, ui.theme().second_ink);
+}
+
 void draw_beside(Ui& ui, Rect area, const Shared& shared, const Keypad& keypad) {
   if (keypad.error) {
     ui.paragraph({area.left, area.top + 24.0f}, area.width(), 30.0f, keypad.error->message(),
-                 Face::WordBold, ui.theme().warning);
+                 Face::TextBold, ui.theme().warning);
     return;
   }
   switch (keypad.purpose) {
@@ -190,10 +211,7 @@ void draw_beside(Ui& ui, Rect area, const Shared& shared, const Keypad& keypad) 
     case KeypadPurpose::Search:
       return;
     case KeypadPurpose::Nose:
-      ui.paragraph({area.left, area.top + 24.0f}, area.width(), 30.0f,
-                   "Stand at least 5 m from the rig and any steel, in line with its nose. Read "
-                   "the compass.",
-                   Face::Word, ui.theme().second_ink);
+      draw_north(ui, area, keypad);
       return;
     case KeypadPurpose::Field:
       if (is_place(keypad.field)) draw_position_typed(ui, area, shared, keypad);
@@ -206,7 +224,7 @@ void draw_beside(Ui& ui, Rect area, const Shared& shared, const Keypad& keypad) 
 std::optional<Rect> draw_keypad(Ui& ui, const Shared& shared, const Keypad& keypad) {
   const Rect page = ui.screen().inset(ui::kMargin);
   ui.canvas().text({page.left, page.top + 22.0f}, title(keypad, shared.settings.miles),
-                   Face::WordBold, ui.theme().second_ink);
+                   Face::TextBold, ui.theme().second_ink);
   const Rect field{page.left, page.top + 36.0f, page.right, page.top + 36.0f + kField};
   draw_field(ui, field, keypad);
   Rect beside{page.left, field.bottom + kGap, page.right, page.bottom};

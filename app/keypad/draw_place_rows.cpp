@@ -46,9 +46,9 @@ void draw_row(Ui& ui, Rect row, const std::string& name, const places::FoundPlac
   if (lit) ui.canvas().fill(row.inset(2.0f), theme.lobe, 10.0f);
   const std::string title = words::place(found.place);
   const bool wide = ui.canvas().text_width(title, Face::Value) > row.width() - 2.0f * kInset;
-  ui.canvas().text({row.left + kInset, row.top + 38.0f}, title, wide ? Face::WordBold : Face::Value,
+  ui.canvas().text({row.left + kInset, row.top + 38.0f}, title, wide ? Face::TextBold : Face::Value,
                    theme.ink);
-  ui.canvas().text({row.left + kInset, row.top + 68.0f}, about(found, miles), Face::Small,
+  ui.canvas().text({row.left + kInset, row.top + 68.0f}, about(found, miles), Face::Text,
                    second_ink_on_row(theme, lit));
   ui.canvas().line({row.left, row.bottom}, {row.right, row.bottom}, theme.rule, 1.5f);
 }
@@ -68,9 +68,9 @@ void draw_place_rows(Ui& ui, Rect view, const Shared& shared, const Keypad& keyp
   constexpr float kFoot = 34.0f, kLine = 24.0f;
   const ui::Theme& theme = ui.theme();
   view.top = ui.paragraph({view.left, view.top + 20.0f}, view.width(), kLine,
-                          state_words(shared, keypad), Face::Small, theme.second_ink) -
+                          state_words(shared, keypad), Face::Text, theme.second_ink) -
              8.0f;
-  ui.canvas().text({view.left, view.bottom - 6.0f}, words::places_source(), Face::Small,
+  ui.canvas().text({view.left, view.bottom - 6.0f}, words::places_source(), Face::Text,
                    theme.second_ink);
   view.bottom -= kFoot;
   ui.canvas().line({view.left, view.top}, {view.right, view.top}, theme.rule, 1.5f);

@@ -29,6 +29,7 @@ class Surveyor {
   Result<Done> fill_by_search(StationsAnswer& answer, Country& country);
   void add_target_path(StationsAnswer& answer, Country& country);
   void add_plan(StationsAnswer& answer) const;
+  Result<Done> add_on_board(StationsAnswer& answer, Country& country) const;
   Result<Done> add_ahead(StationsAnswer& answer, Country& country,
                          const StationsWorker::Work& work);
 
@@ -134,6 +135,26 @@ void Surveyor::add_plan(StationsAnswer& answer) const {
                               answer.question.plan_floor_percent);
 }
 
+Result<Done> Surveyor::add_on_board(StationsAnswer& answer, Country& country) const {
+  const auto count = country.catalog.count();
+  if (!count) return count.error();
+  StationsOnBoard on_board{.count = *count};
+  on_board.networks_named = std::any_of(
+      prospects_.begin(), prospects_.end(),
+      [](const reception::Prospect& prospect) { return !networks_of(prospect.station).empty(); });
+  if (answer.question.from && prospects_.empty()) {
+    constexpr double kAnywhere_m = 20'040e3;  // half around the earth
+    const auto nearest = country.catalog.nearest(*answer.question.from, kAnywhere_m, 1);
+    if (!nearest) return nearest.error();
+    if (!nearest->empty()) {
+      on_board.nearest_m = nearest->front().distance_m;
+      on_board.nearest_bearing = nearest->front().bearing;
+    }
+  }
+  answer.on_board = on_board;
+  return Done{};
+}
+
 // The pinned networks and those of pinned stations, else all networks likely here.
 std::vector<reception::Wish> ahead_wishes(const StationsQuestion& question,
                                           const std::vector<reception::Prospect>& here) {
@@ -220,6 +241,7 @@ StationsAnswer Surveyor::answer(const StationsQuestion& question,
   }
   const auto filled = fill(answer, **here);
   if (!filled) return tell(filled.error());
+  if (const auto added = add_on_board(answer, **here); !added) return tell(added.error());
   if (question.from && surveyed_) {
     add_target_path(answer, **here);
     add_plan(answer);

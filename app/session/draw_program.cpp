@@ -88,13 +88,13 @@ void draw_rail_end(Ui& ui, const ui::Layout& layout, const Model& model) {
       layout.take_back.top == layout.rail_end.top && layout.take_back.left == layout.rail_end.left;
   const bool undo = model.safety.undo || (shared ? fresh : !model.undo.empty());
   if (shared && undo) {
-    if (ui.button("take back", layout.take_back, "Undo", ui::ButtonLook::Plain)) {
+    if (ui.button("take back", layout.take_back, words::say("Undo"), ui::ButtonLook::Plain)) {
       ui.emit(act::TakeBack{});
     }
     return;
   }
   draw_look_switch(ui, layout.rail_end, model.findings.look);
-  if (undo && ui.button("take back", layout.take_back, "Undo", ui::ButtonLook::Plain)) {
+  if (undo && ui.button("take back", layout.take_back, words::say("Undo"), ui::ButtonLook::Plain)) {
     ui.emit(act::TakeBack{});
   }
 }
@@ -111,14 +111,14 @@ void draw_rail(Ui& ui, const ui::Layout& layout, const Model& model) {
 
 // The near town, on the screens that do not show the position anyway.
 std::string stands_words(const Model& model) {
-  if (model.place == Place::Here || !model.findings.position) return {};
+  if (!model.findings.position) return {};
   const places::NearPlace* near = near_place_of(model, *model.findings.position);
   return near == nullptr ? "" : words::sentence(words::near_place(*near, model.settings.miles));
 }
 
 // What Undo would undo, for some time after a change.
 std::string undo_words(const Model& model) {
-  if (undo_is_antennas(model)) return "Antenna marked down";
+  if (undo_is_antennas(model)) return words::say("Antenna marked down");
   const bool fresh = model.now < model.undo_shown + kUndoFresh;
   return fresh && !model.undo.empty() ? model.undo.back().what : std::string();
 }
@@ -133,13 +133,13 @@ std::string foot_warning(const Model& model) {
 // A warning longer than the foot covers the end of the body above it: the name of a damaged file
 // must be readable in full.
 void draw_foot_warning(Ui& ui, const Rect& foot, float baseline, const std::string& warning) {
-  constexpr float kLine = 24.0f;
+  constexpr float kLine = 29.0f;
   const float width = foot.right - foot.left;
-  const std::size_t lines = ui.wrapped(warning, width, ui::Face::SmallBold).size();
+  const std::size_t lines = ui.wrapped(warning, width, ui::Face::TextBold).size();
   const float above = kLine * static_cast<float>(lines - 1);
   if (lines > 1)
     ui.canvas().fill({foot.left, foot.top - above, foot.right, foot.bottom}, ui.theme().panel);
-  ui.paragraph({foot.left, baseline - above}, width, kLine, warning, ui::Face::SmallBold,
+  ui.paragraph({foot.left, baseline - above}, width, kLine, warning, ui::Face::TextBold,
                ui.theme().warning);
 }
 
@@ -152,18 +152,22 @@ void draw_foot(Ui& ui, const ui::Layout& layout, const Model& model) {
     return;
   }
   const bool raised = model.findings.antenna_up;
-  const std::string right = raised ? "ANTENNA IS UP" : undo_words(model);
+  const std::string right = raised ? words::say("ANTENNA IS UP") : undo_words(model);
   if (model.stop.practice) {
-    ui.canvas().text({foot.left, baseline}, "PRACTICE AREA: invented stations and hills",
-                     ui::Face::SmallBold, ui.theme().warning);
+    const std::string whole = words::say("PRACTICE AREA: invented stations and hills");
+    const float beside = ui.canvas().text_width(right, ui::Face::TextBold) + 24.0f;
+    const bool fits =
+        ui.canvas().text_width(whole, ui::Face::TextBold) + beside < foot.right - foot.left;
+    ui.canvas().text({foot.left, baseline}, fits ? whole : words::say("PRACTICE"),
+                     ui::Face::TextBold, ui.theme().warning);
   } else {
-    const float room = foot.right - 24.0f - ui.canvas().text_width(right, ui::Face::SmallBold);
+    const float room = foot.right - 24.0f - ui.canvas().text_width(right, ui::Face::TextBold);
     ui.canvas().push_clip({foot.left, foot.top, room, foot.bottom});
-    ui.canvas().text({foot.left, baseline}, stands_words(model), ui::Face::Small,
+    ui.canvas().text({foot.left, baseline}, stands_words(model), ui::Face::Text,
                      ui.theme().second_ink);
     ui.canvas().pop_clip();
   }
-  ui.canvas().text({foot.right, baseline}, right, raised ? ui::Face::SmallBold : ui::Face::Small,
+  ui.canvas().text({foot.right, baseline}, right, raised ? ui::Face::TextBold : ui::Face::Text,
                    raised ? ui.theme().warning : ui.theme().second_ink, ui::Align::Right);
 }
 
@@ -226,7 +230,7 @@ bool draw_cover(Ui& ui, const Model& model) {
     return false;
   }
   if (model.stop.practice) {
-    ui.canvas().text({ui.screen().center().x, 26.0f}, "PRACTICE", ui::Face::PromptBold,
+    ui.canvas().text({ui.screen().center().x, 26.0f}, words::say("PRACTICE"), ui::Face::TextBold,
                      ui.theme().warning, ui::Align::Center);
   }
   return true;

@@ -140,18 +140,18 @@ void draw_words(Page& page, const Settings& settings) {
   page.on_off("tone", say("Tone"), settings.tone);
 }
 
-// How a position reads, on the place where the rig is or one that everybody knows the like of.
-void draw_notation(Page& page, const Shared& shared) {
-  const Position shown =
-      shared.findings.position.value_or(*Position::at_deg(44.586389, -71.508333));
+// The notations by how a latitude reads in them, on the place where the rig is if there is room.
+void draw_notation(Page& page, const Shared& shared, bool roomy) {
+  constexpr std::array kShort{"0.0°", "0° 0.0′", "0° 0′ 0″", "UTM", "MGRS"};
+  const auto& position = shared.findings.position;
   std::vector<Option> options;
-  for (const Notation notation : kNotations) {
-    const std::string key(kStoredNames<Notation>[static_cast<std::size_t>(notation)]);
-    const std::string whole = format_position(shown, notation);
-    const bool geographic = notation == Notation::Decimal || notation == Notation::DegreesMinutes ||
-                            notation == Notation::DegreesMinutesSeconds;
-    const std::string half = whole.substr(0, whole.find(geographic ? ' ' : '\0'));
-    options.push_back({key, geographic ? half : notation == Notation::UtmUps ? "UTM" : "MGRS"});
+  for (std::size_t i = 0; i < kNotations.size(); ++i) {
+    std::string label = kShort[i];
+    if (roomy && position && label.find("0") != std::string::npos) {
+      label = format_position(*position, kNotations[i]);
+      label = label.substr(0, label.find_first_of(" ,"));
+    }
+    options.push_back({std::string(kStoredNames<Notation>[i]), label});
   }
   page.choice("notation", say("Position"), std::move(options),
               static_cast<std::size_t>(shared.settings.notation));
@@ -177,7 +177,7 @@ bool draw_settings_sheet(Ui& ui, const Shared& shared) {
   draw_words(right, shared.settings);
   const float below = std::max(left.bottom(), right.bottom());
   Page whole(ui, shared, {page.left, below, page.right, below});
-  draw_notation(whole, shared);
+  draw_notation(whole, shared, !ui.portrait());
   whole.practice();
   const bool no_names = shared.places && !shared.places->trouble.empty();
   const std::string source = no_names

@@ -156,6 +156,7 @@ void derive(Shared& shared, const World& world) {
     findings.speed_kmh = *speed_mps * 3.6;
   }
   find_prospect(shared, findings);
+  if (shared.stations) findings.on_board = shared.stations->on_board;
   shared.findings = std::move(findings);
   find_heading_error(shared);
   derive_dial_checks(shared, shared.findings);

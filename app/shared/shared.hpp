@@ -99,6 +99,7 @@ struct Findings {
   std::optional<Bearing<Dial>> corrected = {};
   std::optional<HandleReading> handle_corrected = {};
   std::vector<std::size_t> listed = {};  // rows of the stations' answer to show
+  std::optional<StationsOnBoard> on_board = {};
   bool antenna_up = false;
   std::optional<Monotonic> antenna_changed = {};  // while that can be undone
   bool importing = false;                         // a table

@@ -61,6 +61,17 @@ struct StationRow {
   bool operator==(const StationRow&) const = default;
 };
 
+// The stations on board, also those out of reach.
+struct StationsOnBoard {
+  std::size_t count = 0;
+  bool networks_named = false;  // by the tables, for any station in reach
+  // The nearest one where none is in reach: the position may be wrong, or the tables are of another
+  // country. Empty without a position.
+  std::optional<double> nearest_m = {};
+  Bearing<True> nearest_bearing = {};
+  bool operator==(const StationsOnBoard&) const = default;
+};
+
 struct StationsAnswer {
   StationsQuestion question;
   std::vector<StationRow> rows = {};  // best first
@@ -72,7 +83,8 @@ struct StationsAnswer {
   // The fewest headings that bring in every station likely here; by them the list is ordered.
   std::vector<PlanStep> turns = {};
   std::optional<AheadTable> ahead = {};
-  std::string trouble = {};  // why the survey failed
+  std::optional<StationsOnBoard> on_board = {};  // once all is measured
+  std::string trouble = {};                      // why the survey failed
   bool operator==(const StationsAnswer&) const = default;
 };
 

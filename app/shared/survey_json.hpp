@@ -105,9 +105,11 @@ inline void from_json(const nlohmann::json& in, NotInPlan& station) {
   in.at("best_percent").get_to(station.best_percent);
 }
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(Plan, steps, out, fewest_proved)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(StationsOnBoard, count, networks_named, nearest_m,
+                                   nearest_bearing)
 // Old recordings have no turns.
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE_WITH_DEFAULT(StationsAnswer, question, rows, measured, all,
                                                 target_path, target_slack, turn_percent, plan,
-                                                turns, ahead, trouble)
+                                                turns, ahead, on_board, trouble)
 
 }  // namespace mastwise

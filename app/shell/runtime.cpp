@@ -21,13 +21,6 @@
 namespace mastwise::shell {
 namespace {
 
-bool has_stations(const std::string& catalog_path) {
-  auto catalog = Catalog::open(catalog_path);
-  if (!catalog) return false;
-  const auto count = catalog->count();
-  return count && *count > 0;
-}
-
 // Random digits, enough that no two tablets share them.
 std::string new_tablet_name() {
   std::random_device random;
@@ -121,7 +114,8 @@ Result<std::unique_ptr<Runtime>> Runtime::start(const RuntimeWish& wish) {
   model.machine_time = platform::utc_now();
   model.clock_floor = std::max(wish.built, kept.trusted_date.value_or(wish.built));
   const std::string catalog_notice = service::check_catalog(wish.catalog_path, model.machine_time);
-  if (!has_stations(wish.catalog_path)) model.stop = runtime->world_.practice_stop;
+  // The very first start leads to a first heading; practice is offered there, never assumed.
+  if (wish.logbook_path && !kept.working_state) model.sheet = Sheet::Start;
   if (kept.working_state) {
     const auto back = restore(model, *kept.working_state, runtime->world_);
     if (!back) model.trouble = words::state_dropped(back.error().message());

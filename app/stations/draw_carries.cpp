@@ -3,6 +3,8 @@
 #include "app/ui/column.hpp"
 #include "app/ui/sheet_head.hpp"
 #include "app/words/chances.hpp"
+#include "app/words/language.hpp"
+#include "app/words/phrases.hpp"
 
 #include <algorithm>
 
@@ -14,6 +16,8 @@ using ui::Column;
 
 using ui::ButtonLook;
 using ui::Face;
+using words::fill;
+using words::say;
 
 constexpr float kButton = Column::kButton, kBetweenTicks = Column::kGap;
 
@@ -36,16 +40,17 @@ void draw_carries_sheet(Ui& ui, const Shared& shared, const StationsState& list)
                               ? find_row(*shared.stations, key_of(*shared.stop.target))
                               : nullptr;
   const Rect view = draw_sheet_head(
-      ui, row == nullptr ? "No station chosen" : "On " + words::title(row->station));
+      ui, row == nullptr ? std::string(say("No station chosen"))
+                         : fill(say("On {station}"), {{"station", words::title(row->station)}}));
   if (row == nullptr) return;
   Rect page = view;
   page.top = ui.begin_page("carries", view);
   const float top =
       ui.paragraph({page.left, page.top + 24.0f}, page.width(), 28.0f,
-                   "Touch a network that you see there. Lists, plans and comparisons then use it. "
-                   "Imported data stays unchanged. Now: " +
-                       words::carries(row->station) + ".",
-                   Face::Word, ui.theme().second_ink) -
+                   fill(say("Touch a network that you see there. Imported data stays unchanged. "
+                            "Now: {networks}."),
+                        {{"networks", words::carries(row->station)}}),
+                   Face::Text, ui.theme().second_ink) -
       8.0f;
   const std::size_t columns = ui.portrait() ? 2 : 3;
   const auto of = static_cast<float>(columns);

@@ -29,20 +29,27 @@ struct Columns {
   float name_end, channel_end, chance, chance_end, reason, reason_end;
 };
 
-constexpr float kPin = 76.0f;
+constexpr float kPin = 76.0f, kNarrow = 500.0f;
 
 Columns columns_of(const Rect& rect) {
-  constexpr float kChannel = 112.0f, kChance = 176.0f, kGap = 24.0f, kLeastReason = 120.0f;
+  constexpr float kChannel = 128.0f, kChance = 176.0f, kGap = 24.0f, kWithReason = 720.0f;
   const float inner = rect.right - kPin - rect.left - 12.0f;
-  const float name = std::clamp(0.22f * inner, 150.0f, 220.0f);
+  if (inner < kNarrow) {
+    // Without the large channel and the reason.
+    constexpr float kNarrowChance = 150.0f;
+    const float end = rect.right - kPin - 8.0f, chance = end - kNarrowChance;
+    return {chance - 16.0f, chance - 16.0f, chance, end, end, end};
+  }
+  const bool with_reason = inner >= kWithReason;
+  const float name = with_reason ? std::max(176.0f, 0.22f * inner)
+                                 : std::min(300.0f, inner - kChannel - kChance - kGap - 40.0f);
   Columns columns{};
   columns.name_end = rect.left + 16.0f + name;
   columns.channel_end = columns.name_end + kChannel;
   columns.chance = columns.channel_end + kGap;
   columns.chance_end = columns.chance + kChance;
-  columns.reason = columns.chance_end + kGap;
   columns.reason_end = rect.right - kPin - 8.0f;
-  if (columns.reason_end - columns.reason < kLeastReason) columns.reason = columns.reason_end;
+  columns.reason = with_reason ? columns.chance_end + kGap : columns.reason_end;
   return columns;
 }
 
@@ -90,8 +97,8 @@ void draw_chance(Ui& ui, const Rect& rect, const Columns& columns,
     ui.canvas().text({x, baseline}, number, Face::Cardinal, theme.ink);
     x += ui.canvas().text_width(number, Face::Cardinal) + 12.0f;
   }
-  const std::string word = shortened(ui.canvas(), words::chance_word(outlook), Face::Text,
-                                     columns.chance_end + 24.0f - x);
+  const std::string word =
+      shortened(ui.canvas(), words::chance_word(outlook), Face::Text, columns.reason - x);
   ui.canvas().text({x, baseline}, word, Face::Text, theme.ink);
   if (!outlook.chance_percent) return;
   ui::draw_chance_mark(ui, {columns.chance, rect.top + 50.0f, columns.chance_end, rect.top + 66.0f},
@@ -157,14 +164,17 @@ void draw_station_row(Ui& ui, Rect rect, const RowView& view, const Shared& shar
   canvas.text({left, rect.top + 35.0f},
               shortened(canvas, words::carries(station), Face::Value, room), Face::Value,
               theme.ink);
-  const std::string sign = station.call_sign + " · RF " + to_text(station.rf_channel);
+  const std::string channel = virtual_channel(station);
+  const bool narrow = columns.channel_end == columns.name_end;
+  const std::string sign = (narrow && !channel.empty() ? channel + " · " : std::string()) +
+                           station.call_sign + " · RF " + to_text(station.rf_channel);
   canvas.text({left, rect.top + 65.0f}, shortened(canvas, sign, Face::Text, room), Face::Text,
               second_ink_on_row(theme, lit));
-  const std::string channel = virtual_channel(station);
   const float wide = canvas.text_width(channel, Face::Second);
-  canvas.text({columns.channel_end, rect.top + 58.0f}, channel,
-              wide > columns.channel_end - columns.name_end ? Face::Cardinal : Face::Second,
-              theme.ink, Align::Right);
+  if (!narrow)
+    canvas.text({columns.channel_end, rect.top + 58.0f}, channel,
+                wide > columns.channel_end - columns.name_end ? Face::Cardinal : Face::Second,
+                theme.ink, Align::Right);
   if (view.row.outlook) draw_chance(ui, rect, columns, *view.row.outlook);
   draw_reason(ui, rect, columns, view, shared);
 }

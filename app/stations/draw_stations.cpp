@@ -9,6 +9,7 @@
 #include "app/words/chances.hpp"
 #include "app/words/language.hpp"
 #include "app/words/phrases.hpp"
+#include "app/words/units.hpp"
 
 #include <algorithm>
 
@@ -68,6 +69,14 @@ Gap gap_of(const Shared& shared, const StationsState& list) {
   if (!shared.findings.position) {
     return {say("Where is the rig?"), say("The list needs a position."), say("Set the position"),
             act::Show{Place::Here}};
+  }
+  if (const auto& on_board = shared.findings.on_board; on_board && on_board->nearest_m) {
+    return {fill(say("The nearest station is {distance} {direction}"),
+                 {{"distance", words::whole_distance(*on_board->nearest_m, shared.settings.miles)},
+                  {"direction", words::octant(on_board->nearest_bearing)}}),
+            fill(say("{number} stations are on board. Is the position right?"),
+                 {{"number", std::to_string(on_board->count)}}),
+            say("Check the position"), act::Show{Place::Here}};
   }
   return {say("No stations on board"), say("Import a table of stations, or practice first."),
           say("Import"), act::OpenSheet{Sheet::Import}};
@@ -219,7 +228,7 @@ void draw_data_button(Ui& ui, Rect rect, const Shared& shared) {
 
 // The bars above the list: one on a wide screen, two on a narrow one. Returns the list's top.
 float draw_bars(Ui& ui, const Rect& area, const Shared& shared, const StationsState& list) {
-  constexpr float kData = 128.0f, kKinds = 560.0f, kWide = 1080.0f;
+  constexpr float kData = 128.0f, kKinds = 620.0f, kWide = 1080.0f;
   const bool one = area.width() >= kWide;
   Rect kinds{area.left, area.top, area.right, area.top + kBar};
   if (one) kinds.right = area.left + kKinds;

@@ -79,7 +79,8 @@ void draw_tall(Ui& ui, Rect rect, const ListGroup& group, const PlanStep& step,
 void draw_low(Ui& ui, Rect rect, const ListGroup& group, const PlanStep& step,
               const Shared& shared) {
   const Heading heading = heading_of(step, shared);
-  const bool touched = ui::onward(ui, "turn " + std::to_string(*group.turn), rect.inset(4.0f));
+  const bool touched =
+      ui::onward(ui, "turn " + std::to_string(*group.turn), rect.inset(4.0f), "stations");
   if (touched) ui.emit(act::AimTurn{step.brings.front().key, step.bearing});
   const float radius = std::clamp(rect.height() / 2.0f - 24.0f, 24.0f, 40.0f);
   const bool lies = rect.width() > 1.6f * kTurnHead;

@@ -5,8 +5,8 @@
 namespace mastwise::ui {
 
 void Column::heading(const std::string& words) {
-  y_ += 20.0f;
-  ui_.canvas().text({area_.left, y_}, words, Face::WordBold, theme_.second_ink);
+  y_ += 24.0f;
+  ui_.canvas().text({area_.left, y_}, words, Face::TextBold, theme_.second_ink);
 }
 
 void Column::figure(const std::string& words) {
@@ -24,7 +24,7 @@ void Column::plain(const std::string& words, Face face) {
 }
 
 void Column::warning(const std::string& words) {
-  color_line(words, Face::WordBold, theme_.warning);
+  color_line(words, Face::TextBold, theme_.warning);
 }
 
 void Column::rule() {
@@ -35,7 +35,7 @@ void Column::rule() {
 
 void Column::pair(const std::string& label, const std::string& value) {
   y_ += 36.0f;
-  ui_.canvas().text({area_.left, y_}, label, Face::Word, theme_.second_ink);
+  ui_.canvas().text({area_.left, y_}, label, Face::Text, theme_.second_ink);
   ui_.canvas().text({area_.right, y_}, value, Face::Value, theme_.ink, Align::Right);
 }
 
@@ -49,8 +49,8 @@ bool Column::field(const std::string& name, const std::string& label, const std:
   ui_.canvas().fill(row, lit ? theme_.lobe : theme_.panel, 14.0f);
   ui_.canvas().outline(row.inset(1.0f), theme_.rule, 2.0f, 14.0f);
   const float baseline = row.center().y + 9.0f;
-  ui_.canvas().text({row.left + 16.0f, baseline}, label, Face::Word, theme_.ink);
-  ui_.canvas().text({row.right - 16.0f, baseline}, value, given ? Face::Value : Face::Word,
+  ui_.canvas().text({row.left + 16.0f, baseline}, label, Face::Text, theme_.ink);
+  ui_.canvas().text({row.right - 16.0f, baseline}, value, given ? Face::Value : Face::Text,
                     given ? theme_.ink : accent_on_row(theme_, lit), Align::Right);
   return tapped;
 }
@@ -67,8 +67,8 @@ bool Column::button(const std::string& name, const std::string& label, int index
 }
 
 void Column::color_line(const std::string& words, Face face, Color color) {
-  constexpr float kLine = 28.0f;
-  y_ = ui_.paragraph({area_.left, y_ + 32.0f}, area_.width(), kLine, words, face, color) - kLine;
+  constexpr float kLine = 31.0f;
+  y_ = ui_.paragraph({area_.left, y_ + 34.0f}, area_.width(), kLine, words, face, color) - kLine;
 }
 
 }  // namespace mastwise::ui

@@ -18,8 +18,8 @@ class Column {
 
   void heading(const std::string& words);
   void figure(const std::string& words);
-  void line(const std::string& words, Face face = Face::Word);
-  void plain(const std::string& words, Face face = Face::Word);  // in the first ink
+  void line(const std::string& words, Face face = Face::Text);
+  void plain(const std::string& words, Face face = Face::Text);  // in the first ink
   void warning(const std::string& words);
   void rule();
   // A label on the left, its value on the right.

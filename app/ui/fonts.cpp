@@ -41,7 +41,7 @@ constexpr std::array<FaceSize, kFaceCount> kSizes{{
     {true, 34.0f, kText},
     {true, 52.0f, kPlain},
     {true, 66.0f, kPlain},
-    {true, 118.0f, kFigures},
+    {true, 122.0f, kFigures},
 }};
 
 }  // namespace
@@ -60,9 +60,11 @@ Result<Fonts> Fonts::load(ImFontAtlas& atlas, const std::string& folder, float p
   Fonts fonts;
   for (std::size_t i = 0; i < kFaceCount; ++i) {
     const FaceSize& size = kSizes[i];
+    // The builder takes the height of a line, which is 1.215 of the em in this typeface.
+    constexpr float kLine = 1.215f;
     const std::string path = folder + (size.bold ? "/B612-Bold.otf" : "/B612-Regular.otf");
-    fonts.faces_[i] = atlas.AddFontFromFileTTF(path.c_str(), std::round(size.units * px_per_unit),
-                                               nullptr, size.glyphs);
+    fonts.faces_[i] = atlas.AddFontFromFileTTF(
+        path.c_str(), std::round(kLine * size.units * px_per_unit), nullptr, size.glyphs);
   }
   return fonts;
 }

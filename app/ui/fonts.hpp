@@ -11,7 +11,8 @@ struct ImFontAtlas;
 
 namespace mastwise::ui {
 
-// The faces that screens use. Sizes are in units.
+// The faces that screens use, with the size of the em in units; capitals and figures are three
+// quarters of it. Text is 12 arc minutes high at 700 mm, Matter 21, Answer 60; Fine 16 at 400 mm.
 enum class Face {
   Fine,        // 19: sources and credits, read in the hand
   FineBold,    // 19
@@ -29,7 +30,7 @@ enum class Face {
   Cardinal,    // 34 bold
   Second,      // 52 bold: second figures
   Big,         // 66 bold
-  Answer,      // 118 bold, figures only
+  Answer,      // 122 bold, figures only
 };
 constexpr std::size_t kFaceCount = 17;
 

@@ -59,7 +59,7 @@ std::string FormPage::place_words(Field field, const Position& place) const {
 
 void draw_answer(Column& column, const FormAnswer& answer) {
   if (!answer.trouble.empty()) column.warning(words::sentence(answer.trouble));
-  for (const std::string& line : answer.lines) column.plain(line, Face::WordBold);
+  for (const std::string& line : answer.lines) column.plain(line, Face::TextBold);
 }
 
 }  // namespace mastwise::ui

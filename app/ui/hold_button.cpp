@@ -30,19 +30,19 @@ void Ui::draw_hold(Rect rect, std::string_view label, const touch::Hold& hold) {
   const bool awake = hold.awake(input_.now);
   const Color color = awake ? theme_.warning : theme_.second_ink;
   const float widest = rect.width() - 2.0f * kInset;
-  const std::size_t needed = wrapped(label, widest, Face::PromptBold).size();
+  const std::size_t needed = wrapped(label, widest, Face::TextBold).size();
   float width = widest;  // lines of about one length
   constexpr float kStep = 8.0f;
-  while (width > 2.0f * kStep && wrapped(label, width - kStep, Face::PromptBold).size() == needed) {
+  while (width > 2.0f * kStep && wrapped(label, width - kStep, Face::TextBold).size() == needed) {
     width -= kStep;
   }
   const float done = rect.left + rect.width() * hold.progress();
   const auto words = [&](Color ink) {
     const auto lines = static_cast<float>(needed + 1);
     const float first = rect.center().y - 0.5f * lines * kLine + 0.8f * kLine;
-    const float below = paragraph({rect.center().x, first}, width, kLine, label, Face::PromptBold,
+    const float below = paragraph({rect.center().x, first}, width, kLine, label, Face::TextBold,
                                   ink, Align::Center);
-    canvas_.text({rect.center().x, below}, "Press and hold", Face::Prompt, ink, Align::Center);
+    canvas_.text({rect.center().x, below}, "Press and hold", Face::Text, ink, Align::Center);
   };
   canvas_.fill(rect, theme_.panel, kRadius);
   words(color);

@@ -17,7 +17,8 @@ constexpr UtcTime kMachineTime{std::chrono::sys_days(std::chrono::year(2026) / 7
 
 }  // namespace
 
-Stage::Stage(const Screen& screen, std::string data_folder) : clock_(kMachineTime) {
+Stage::Stage(const Screen& screen, std::string data_folder, bool first_start)
+    : clock_(kMachineTime) {
   REQUIRE(SDL_InitSubSystem(SDL_INIT_EVENTS) == 0);
   SDL_FlushEvents(SDL_FIRSTEVENT, SDL_LASTEVENT);
   if (data_folder.empty()) data_folder = own_folder_.emplace().path();
@@ -35,7 +36,14 @@ Stage::Stage(const Screen& screen, std::string data_folder) : clock_(kMachineTim
   if (!made) FAIL(made.error().message());
   interface_ = *std::move(made);
   now_ = began_ = model().now;
+  if (model().sheet == Sheet::Start && !first_start) skip_first_start();
   settle();
+}
+
+void Stage::skip_first_start() {
+  const auto& on_board = model().findings.on_board;
+  if (!on_board || on_board->count == 0) set(act::SetStop{practice_stop()});
+  set(act::OpenSheet{Sheet::None});
 }
 
 Stage::~Stage() {

@@ -31,7 +31,9 @@ inline constexpr Screen kUpright{"800x1280", 800.0f, 1280.0f, 189.0f};
 class Stage {
  public:
   // `data_folder`: folder of logbook and catalog; empty makes a temporary one.
-  explicit Stage(const Screen& screen = kTablet, std::string data_folder = {});
+  // A very first start goes to the practice area unless `first_start`.
+  explicit Stage(const Screen& screen = kTablet, std::string data_folder = {},
+                 bool first_start = false);
   ~Stage();
   Stage(const Stage&) = delete;
   Stage& operator=(const Stage&) = delete;
@@ -83,6 +85,7 @@ class Stage {
   std::string all_text() const;
 
  private:
+  void skip_first_start();
   const touch::Target& target(const std::string& name) const;
 
   std::optional<TemporaryFolder> own_folder_;

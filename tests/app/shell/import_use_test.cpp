@@ -96,7 +96,7 @@ TEST_CASE("a pinned network is found at every stop") {
   CHECK(stage.model().list.wanted == std::vector<std::string>{"Northlight: no station here"});
   // By network the ring unpins the network.
   stand_at(stage, 44.5, -100.3);
-  stage.tap("by network");
+  stage.tap("list of networks");
   stage.tap("pin network Harrow");
   stage.tap("pin network Northlight");
   CHECK(stage.model().settings.pinned_networks == std::vector<std::string>{"Harrow"});

@@ -58,7 +58,8 @@ TEST_CASE("settings survive a kill") {
   Stage stage(test::kTablet, folder.path());
   const std::string& tablet = stage.model().settings.tablet;
   CHECK(tablet.size() == 16);
-  CHECK(stage.model().settings ==
-        Settings{
-            .look = LookChoice::Night, .miles = false, .tablet = tablet, .notation = Notation::DegreesMinutes});
+  CHECK(stage.model().settings == Settings{.look = LookChoice::Night,
+                                           .miles = false,
+                                           .tablet = tablet,
+                                           .notation = Notation::DegreesMinutes});
 }
