@@ -173,9 +173,11 @@ void Answer::live_turn() {
   const float beside = area_.left + std::max(150.0f, canvas_.text_width(size, Face::Big) + 16.0f);
   canvas_.text({beside, y_ + 40.0f}, words::turn(*found_.turn), Face::TextBold, theme_.ink);
   const auto facing = to_magnetic(*found_.facing, found_.field->declination);
-  canvas_.text({beside, y_ + 72.0f},
-               fill(say("now {degrees} magnetic"), {{"degrees", words::whole_degrees(facing)}}),
-               Face::Text, theme_.second_ink);
+  canvas_.text(
+      {beside, y_ + 72.0f},
+      fitted(fill(say("now {degrees} magnetic"), {{"degrees", words::whole_degrees(facing)}}),
+             Face::Text, area_.right - beside),
+      Face::Text, theme_.second_ink);
 }
 
 // The heading, and where the map's number leads on a plain compass.

@@ -65,8 +65,8 @@ void draw_way(Ui& ui, Rect area, float& y, const Saying& way, bool chosen, bool 
                    ui::Align::Right);
   y = ui.paragraph({area.left, y + 32.0f}, area.width() - kError, 32.0f,
                    words::sentence(words::heading(way.said_as, miles)), Face::Value, theme.ink);
-  y = ui.paragraph({area.left, y - 4.0f}, area.width() - kError, 24.0f,
-                   budget_words(way.budget.lines), Face::Fine, theme.second_ink) -
+  y = ui.paragraph({area.left, y}, area.width() - kError, 30.0f, budget_words(way.budget.lines),
+                   Face::Text, theme.second_ink) -
       6.0f;
   ui.canvas().line({area.left, y}, {area.right, y}, theme.rule, 1.5f);
   // A bearing alone does not point the antenna.

@@ -70,7 +70,7 @@ void draw_place_rows(Ui& ui, Rect view, const Shared& shared, const Keypad& keyp
   view.top = ui.paragraph({view.left, view.top + 20.0f}, view.width(), kLine,
                           state_words(shared, keypad), Face::Text, theme.second_ink) -
              8.0f;
-  ui.canvas().text({view.left, view.bottom - 6.0f}, words::places_source(), Face::Text,
+  ui.canvas().text({view.left, view.bottom - 6.0f}, words::places_source(), Face::Fine,
                    theme.second_ink);
   view.bottom -= kFoot;
   ui.canvas().line({view.left, view.top}, {view.right, view.top}, theme.rule, 1.5f);

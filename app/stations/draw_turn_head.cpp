@@ -4,6 +4,7 @@
 #include "app/ui/kite.hpp"
 #include "app/ui/mini_dial.hpp"
 #include "app/ui/onward.hpp"
+#include "app/ui/shortened.hpp"
 #include "app/words/language.hpp"
 #include "app/words/phrases.hpp"
 #include "app/words/units.hpp"
@@ -91,8 +92,9 @@ void draw_low(Ui& ui, Rect rect, const ListGroup& group, const PlanStep& step,
   if (lies) {
     const float x = beside + 130.0f;
     ui::kite(ui.canvas(), {x + 10.0f, y}, 12.0f, ui.theme().ink, !heading.magnetic);
-    ui.canvas().text({x + 30.0f, y + 9.0f}, heading.north + ", " + brings_words(group, step),
-                     Face::Text, ui.theme().ink);
+    const std::string words = ui::shortened(ui.canvas(), brings_words(group, step), Face::Text,
+                                            rect.right - ui::kChevron - x - 30.0f);
+    ui.canvas().text({x + 30.0f, y + 9.0f}, words, Face::Text, ui.theme().ink);
     return;
   }
   if (rect.height() < 140.0f) return;

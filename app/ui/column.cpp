@@ -1,6 +1,9 @@
 #include "app/ui/column.hpp"
 
 #include "app/ui/lit_row.hpp"
+#include "app/ui/shortened.hpp"
+
+#include <algorithm>
 
 namespace mastwise::ui {
 
@@ -49,8 +52,17 @@ bool Column::field(const std::string& name, const std::string& label, const std:
   ui_.canvas().fill(row, lit ? theme_.lobe : theme_.panel, 14.0f);
   ui_.canvas().outline(row.inset(1.0f), theme_.rule, 2.0f, 14.0f);
   const float baseline = row.center().y + 9.0f;
-  ui_.canvas().text({row.left + 16.0f, baseline}, label, Face::Text, theme_.ink);
-  ui_.canvas().text({row.right - 16.0f, baseline}, value, given ? Face::Value : Face::Text,
+  const Face face = given ? Face::TextBold : Face::Text;
+  const float room = row.width() - 48.0f - ui_.canvas().text_width(value, face);
+  // A long label takes two lines before it is cut.
+  const auto lines = ui_.wrapped(label, room, Face::Text);
+  const std::size_t count = std::min<std::size_t>(lines.size(), 2);
+  for (std::size_t i = 0; i < count; ++i) {
+    const float y = count == 1 ? baseline : baseline - 15.0f + 30.0f * static_cast<float>(i);
+    ui_.canvas().text({row.left + 16.0f, y}, shortened(ui_.canvas(), lines[i], Face::Text, room),
+                      Face::Text, theme_.ink);
+  }
+  ui_.canvas().text({row.right - 16.0f, baseline}, value, face,
                     given ? theme_.ink : accent_on_row(theme_, lit), Align::Right);
   return tapped;
 }

@@ -46,6 +46,10 @@ constexpr std::array<FaceSize, kFaceCount> kSizes{{
 
 }  // namespace
 
+float em_units(Face face) {
+  return kSizes[static_cast<std::size_t>(face)].units;
+}
+
 Result<Fonts> Fonts::load(ImFontAtlas& atlas, const std::string& folder, float px_per_unit) {
   for (const char* file : {"B612-Regular.otf", "B612-Bold.otf"}) {
     const std::string path = folder + "/" + file;

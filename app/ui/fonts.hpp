@@ -34,6 +34,9 @@ enum class Face {
 };
 constexpr std::size_t kFaceCount = 17;
 
+// The size of the em, in units.
+float em_units(Face face);
+
 // The open-licensed fonts of assets/fonts at the sizes of this screen.
 class Fonts {
  public:

@@ -91,7 +91,7 @@ Rect Layout::rail_slot(std::size_t index) const {
     return {rail.left + along, rail.top + kEdge, rail.left + along + slots.size,
             rail.bottom - kEdge};
   }
-  return {rail.left + kEdge, rail.top + along, rail.right - kEdge, rail.top + along + slots.size};
+  return {rail.left + 1.0f, rail.top + along, rail.right - 1.0f, rail.top + along + slots.size};
 }
 
 }  // namespace mastwise::ui

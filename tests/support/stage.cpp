@@ -36,8 +36,8 @@ Stage::Stage(const Screen& screen, std::string data_folder, bool first_start)
   if (!made) FAIL(made.error().message());
   interface_ = *std::move(made);
   now_ = began_ = model().now;
-  if (model().sheet == Sheet::Start && !first_start) skip_first_start();
   settle();
+  if (model().sheet == Sheet::Start && !first_start) skip_first_start();
 }
 
 void Stage::skip_first_start() {

@@ -41,6 +41,7 @@ class Stage {
   const Model& model() const { return runtime_->session().model(); }
   shell::Session& session() { return runtime_->session(); }
   const touch::Targets& targets() const { return interface_->targets(); }
+  const std::vector<ui::DrawnText>& drawn() const { return interface_->texts(); }
   const ui::Metrics& metrics() const { return interface_->metrics(); }
   bool moving() const { return interface_->moving(); }
   Monotonic now() const { return now_; }

@@ -1,0 +1,155 @@
+#include "core/catalog/catalog.hpp"
+#include "tests/support/invented_catalog.hpp"
+#include "tests/support/receiver_epoch.hpp"
+#include "tests/support/stage.hpp"
+#include "tests/support/temporary_folder.hpp"
+
+#include <catch2/catch.hpp>
+
+// The walks that a traveller takes, by finger, with the touches counted. The numbers are Mastwise's
+// own aims.
+using namespace mastwise;
+using test::Stage;
+
+namespace {
+
+const Position kDryLake = *Position::at_deg(42.5, -118.5);
+
+void receive_at(Stage& stage, const Position& place) {
+  for (int second = 0; second < 12; ++second) {
+    stage.receive(test::epoch(place, second));
+    stage.wait(milliseconds(1000));
+  }
+}
+
+}  // namespace
+
+TEST_CASE("first start: from nothing to a practice heading in 2 taps, nothing assumed") {
+  Stage stage(test::kTablet, {}, true);
+  REQUIRE(stage.model().sheet == Sheet::Start);
+  CHECK_FALSE(stage.model().stop.practice);
+  CHECK(stage.shows_within("Looking for a receiver"));
+  CHECK(stage.shows_within("None yet"));
+  CHECK_FALSE(stage.targets().find("show")->enabled);
+  stage.tap("practice");
+  CHECK(stage.model().place == Place::Stations);
+  stage.tap("turn 0");
+  REQUIRE(stage.model().findings.card);
+  CHECK(stage.shows(fmt::format(
+      "{}°", std::lround(stage.model().findings.card->bearing_magnetic.degrees()) % 360)));
+  CHECK(stage.taps() == 2);
+}
+
+TEST_CASE("first start with stations on board and a receiver: 2 taps to the first heading") {
+  test::TemporaryFolder folder;
+  test::fill_catalog(folder.file("catalog"));
+  Stage stage(test::kTablet, folder.path(), true);
+  REQUIRE(stage.model().sheet == Sheet::Start);
+  receive_at(stage, kDryLake);
+  CHECK(stage.targets().find("show")->enabled);
+  stage.tap("show");
+  CHECK(stage.model().place == Place::Stations);
+  stage.tap("turn 0");
+  CHECK(stage.model().findings.card);
+  CHECK(stage.taps() == 2);
+}
+
+TEST_CASE("arrive and aim: 2 taps from the list's place to the number") {
+  Stage stage;
+  receive_at(stage, kDryLake);
+  stage.tap("place Stations");
+  stage.tap("turn 0");
+  REQUIRE(stage.model().stop.turn);
+  CHECK(stage.model().findings.card->bearing_true == *stage.model().stop.turn);
+  REQUIRE(stage.model().findings.outlook->chance_percent);
+  CHECK(*stage.model().findings.outlook->chance_percent >= kUsualFloor_percent);
+  CHECK(stage.taps() == 2);
+}
+
+TEST_CASE("the receiver is dead: coordinates from a paper map, a tap each and 2 more") {
+  Stage stage;
+  stage.set(act::SetStop{Stop{}});
+  stage.tap("place Here");
+  const int before = stage.taps();
+  stage.set(act::OpenKeypad{KeypadPurpose::Position});
+  const std::string typed = "42.5,-118.5";
+  stage.tap_keys(typed);
+  stage.tap("key Use it");
+  CHECK(stage.model().findings.position == kDryLake);
+  CHECK(stage.taps() - before == static_cast<int>(typed.size()) + 1);
+}
+
+TEST_CASE("pack up and drive off: 2 taps to an antenna that counts as down") {
+  Stage stage;
+  stage.tap("place Aim");
+  stage.tap("raise");
+  stage.confirm();
+  REQUIRE(stage.model().safety.antenna == safety::Antenna::Raised);
+  const int before = stage.taps();
+  stage.tap("lower");
+  stage.confirm();
+  CHECK(stage.model().safety.antenna == safety::Antenna::Down);
+  CHECK(stage.taps() - before == 2);
+}
+
+TEST_CASE("a heading of the turn plan stays after a restart, and another station ends it") {
+  test::TemporaryFolder folder;
+  std::optional<Bearing<True>> turn;
+  {
+    Stage stage(test::kTablet, folder.path());
+    stage.tap("place Stations");
+    stage.tap("turn 0");
+    turn = stage.model().stop.turn;
+    REQUIRE(turn);
+  }
+  Stage stage(test::kTablet, folder.path());
+  CHECK(stage.model().stop.turn == turn);
+  stage.set(act::SelectStation{key_of(stage.model().stations->rows[3].station)});
+  CHECK_FALSE(stage.model().stop.turn);
+  stage.set(act::TakeBack{});
+  CHECK(stage.model().stop.turn == turn);
+}
+
+TEST_CASE("a finger held on a word of the trade explains it; not over a safety prompt") {
+  Stage stage;
+  stage.tap("place Aim");
+  const auto word_px = [&](const char* word) {
+    for (const ui::DrawnText& text : stage.drawn()) {
+      if (text.text.find(word) == std::string::npos) continue;
+      const float scale = stage.metrics().px_per_unit;
+      return touch::Point{text.rect.center().x * scale, text.rect.center().y * scale};
+    }
+    FAIL(word << " is not on the screen");
+    return touch::Point{};
+  };
+  const auto hold = [&](touch::Point place) {
+    stage.finger(SDL_FINGERDOWN, place);
+    stage.wait(milliseconds(800));
+    stage.finger(SDL_FINGERUP, place);
+    stage.settle();
+  };
+  hold(word_px("magnetic"));
+  CHECK(stage.model().explained == "magnetic");
+  CHECK(stage.shows("Magnetic"));
+  stage.tap("close explanation");
+  CHECK(stage.model().explained.empty());
+  CHECK(stage.model().sheet == Sheet::None);
+  stage.tap("raise");
+  for (const ui::DrawnText& text : stage.drawn()) {
+    const float scale = stage.metrics().px_per_unit;
+    hold({text.rect.center().x * scale, text.rect.center().y * scale});
+    REQUIRE(stage.model().explained.empty());
+    if (stage.model().safety.asking != Asking::Raise) break;
+  }
+}
+
+TEST_CASE("letters grow at a touch as far as the screen has room, and back") {
+  Stage stage(test::kLargeTablet);
+  const float usual = stage.metrics().px_per_unit;
+  stage.set(act::OpenSheet{Sheet::Settings});
+  stage.tap("text_size larger");
+  CHECK(stage.metrics().px_per_unit == Approx(1.3 * usual));
+  CHECK(stage.model().settings.text_size == TextSize::Larger);
+  stage.tap("text_size usual");
+  CHECK(stage.metrics().px_per_unit == usual);
+}
