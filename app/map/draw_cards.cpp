@@ -70,6 +70,14 @@ AnswerWords answer_words(const Shared& shared) {
                                words::whole_distance(card.distance_m, shared.settings.miles))};
 }
 
+float answer_width(const ui::Canvas& canvas, const AnswerWords& words, Face number) {
+  const float beside = 2.0f * kCardKite + 8.0f +
+                       std::max(canvas.text_width(words.magnetic, Face::Text),
+                                canvas.text_width(words.truly, Face::Text));
+  return 3.0f * kCardMargin + canvas.text_width(words.number, number) +
+         std::max(beside, canvas.text_width(words.title, Face::Value)) + 4.0f;
+}
+
 // Two buttons at the right end of a card, the next act last. Returns where the words must end.
 struct CardAct {
   const char* name;
@@ -79,11 +87,11 @@ struct CardAct {
 };
 
 float draw_card_acts(Ui& ui, Rect rect, const std::array<CardAct, 2>& acts) {
-  const float width = rect.width() < 560.0f ? 112.0f : 136.0f;
+  constexpr float kWidth = 140.0f;
   const float top = rect.center().y - kCardButton / 2.0f;
   float right = rect.right - kCardMargin;
   for (auto act = acts.rbegin(); act != acts.rend(); ++act) {
-    const Rect button{right - width, top, right, top + kCardButton};
+    const Rect button{right - kWidth, top, right, top + kCardButton};
     if (ui.button(act->name, button, act->label, act->look)) ui.emit(act->action);
     right = button.left - kCardGap;
   }
@@ -231,12 +239,7 @@ float answer_width(Ui& ui, const Shared& shared) {
            std::max(canvas.text_width(say("No station chosen"), Face::Value),
                     canvas.text_width(say("Touch one on the map."), Face::Text));
   }
-  const AnswerWords words = answer_words(shared);
-  const float beside = 2.0f * kCardKite + 8.0f +
-                       std::max(canvas.text_width(words.magnetic, Face::Text),
-                                canvas.text_width(words.truly, Face::Text));
-  return 3.0f * kCardMargin + canvas.text_width(words.number, Face::Answer) +
-         std::max(beside, canvas.text_width(words.title, Face::Value)) + 4.0f;
+  return answer_width(canvas, answer_words(shared), Face::Answer);
 }
 
 void draw_answer(Ui& ui, Rect rect, const Shared& shared) {
@@ -253,8 +256,10 @@ void draw_answer(Ui& ui, Rect rect, const Shared& shared) {
     return;
   }
   const AnswerWords words = answer_words(shared);
-  ui.canvas().text({left, rect.top + 106.0f}, words.number, Face::Answer, theme.ink);
-  const float beside = left + ui.canvas().text_width(words.number, Face::Answer) + kCardMargin;
+  const bool roomy = answer_width(ui.canvas(), words, Face::Answer) <= rect.width() + 1.0f;
+  const Face face = roomy ? Face::Answer : Face::Big;
+  ui.canvas().text({left, rect.top + (roomy ? 108.0f : 88.0f)}, words.number, face, theme.ink);
+  const float beside = left + ui.canvas().text_width(words.number, face) + kCardMargin;
   draw_with_kite(ui, {beside, rect.top + kCardLines[0]}, right, false, words.magnetic);
   draw_card_line(ui, {beside, rect.top + kCardLines[1]}, right, words.title, Face::Value,
                  theme.ink);

@@ -1,5 +1,5 @@
+#include "app/map/draw_frame.hpp"
 #include "app/map/draw_rasters.hpp"
-#include "app/map/frame.hpp"
 #include "app/words/units.hpp"
 
 #include <algorithm>

@@ -1,5 +1,6 @@
-#include "app/map/frame.hpp"
-#include "app/map/legend.hpp"
+#include "app/map/draw_legend.hpp"
+
+#include "app/map/draw_frame.hpp"
 #include "app/ui/kite.hpp"
 #include "app/words/language.hpp"
 #include "app/words/phrases.hpp"
@@ -21,7 +22,7 @@ using words::say;
 namespace {
 
 constexpr float kEntryMarkGap = 10.0f, kEntryGap = 30.0f, kLegendSide = 20.0f;
-constexpr float kScaleHeight = 44.0f, kScaleWidth = 190.0f;
+constexpr float kScaleHeight = 48.0f, kScaleWidth = 190.0f;
 
 std::string ridge_words(const Shared& shared, const MapState& map) {
   const std::string words = words::fill(say("ridge in the way of {station}"),
@@ -159,7 +160,7 @@ void draw_scale_bar(ui::Ui& ui, Rect rect, const MapView& view, bool miles) {
   for (const float x : {rect.left, rect.left + units}) {
     canvas.line({x, baseline - kHalfTick}, {x, baseline + kHalfTick}, theme.ink, kWidth);
   }
-  canvas.text({rect.left + units / 2.0f, rect.top + 18.0f}, words, Face::Text, theme.ink,
+  canvas.text({rect.left + units / 2.0f, rect.top + 22.0f}, words, Face::Text, theme.ink,
               ui::Align::Center);
 }
 

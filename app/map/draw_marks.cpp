@@ -1,5 +1,5 @@
 #include "app/map/clusters.hpp"
-#include "app/map/frame.hpp"
+#include "app/map/draw_frame.hpp"
 #include "app/ui/chance_mark.hpp"
 #include "app/ui/rig_symbol.hpp"
 #include "app/words/chances.hpp"
@@ -171,7 +171,7 @@ void MapFrame::draw_target_beyond() {
 void MapFrame::draw_towns() {
   if (!map_.sheet) return;
   constexpr std::size_t kMost = 24;
-  constexpr float kHeight = 28.0f, kGap = 5.0f, kApart = 90.0f;
+  constexpr float kHeight = 32.0f, kGap = 5.0f, kApart = 90.0f;
   constexpr std::uint32_t kCity = 100'000, kTown = 10'000;
   std::vector<Point> named;
   for (const MapTown& town : map_.sheet->towns) {
@@ -198,7 +198,7 @@ void MapFrame::draw_towns() {
       canvas_.fill(square, theme_.panel);
       if (town.people >= kCity) canvas_.fill(square.inset(3.5f), theme_.ink);
       canvas_.outline(square, theme_.ink, 2.2f);
-      canvas_.text({plate.left, plate.bottom - 6.0f}, town.name, face, theme_.ink);
+      canvas_.text({plate.left, plate.bottom - 8.0f}, town.name, face, theme_.ink);
       named.push_back(place);
       break;
     }

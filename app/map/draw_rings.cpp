@@ -1,4 +1,4 @@
-#include "app/map/frame.hpp"
+#include "app/map/draw_frame.hpp"
 #include "app/ui/kite.hpp"
 #include "app/words/units.hpp"
 
@@ -136,7 +136,7 @@ void MapFrame::draw_target_way() {
 
 // A name stands on its ring, where there is room.
 void MapFrame::place_ring_names() {
-  constexpr float kHeight = 30.0f;
+  constexpr float kHeight = 32.0f;
   const Ring ring = ring_step();
   for (int i = 1; i <= ring_count(); ++i) {
     const float radius = units(i * ring.step * ring.unit_m);
@@ -180,7 +180,7 @@ void MapFrame::draw_distances(const std::vector<Rect>& words) {
   }
   for (const RingName& name : ring_names_) {
     canvas_.fill(name.plate, theme_.paper, 6.0f);
-    canvas_.text({name.plate.center().x, name.plate.bottom - 6.5f}, name.words, Face::Text,
+    canvas_.text({name.plate.center().x, name.plate.bottom - 7.5f}, name.words, Face::Text,
                  theme_.ink, ui::Align::Center);
   }
 }

@@ -120,12 +120,7 @@ const std::vector<View>& views() {
          leave_practice(s);
          press(s, act::Show{Place::Map});
        }},
-      {"map without stations or ground",
-       [](Stage& s) {
-         set_by_hand(s);
-         press(s, act::Show{Place::Map});
-       }},
-      {"map without a best spot",
+      {"map without stations, ground or best spot",
        [](Stage& s) {
          set_by_hand(s);
          press(s, act::Show{Place::Map});

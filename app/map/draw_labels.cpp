@@ -1,4 +1,4 @@
-#include "app/map/labels.hpp"
+#include "app/map/draw_labels.hpp"
 
 #include <algorithm>
 #include <array>

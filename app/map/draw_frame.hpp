@@ -1,6 +1,6 @@
 #pragma once
 
-#include "app/map/labels.hpp"
+#include "app/map/draw_labels.hpp"
 #include "app/map/state.hpp"
 #include "app/shared/shared.hpp"
 #include "app/ui/ui.hpp"
