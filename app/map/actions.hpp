@@ -19,7 +19,28 @@ struct TouchMap {
   MapOffset at;
 };
 
-// North or the rig's nose.
+// A long press: what is there?
+struct HoldMap {
+  static constexpr std::string_view kName = "HoldMap";
+  static constexpr auto kFields = fields("at");
+  MapOffset at;
+};
+
+// The held place becomes the stop, or one of the places ahead.
+struct UseSpot {
+  static constexpr std::string_view kName = "UseSpot";
+};
+struct CompareSpot {
+  static constexpr std::string_view kName = "CompareSpot";
+};
+
+struct ChooseMapUp {
+  static constexpr std::string_view kName = "ChooseMapUp";
+  static constexpr auto kFields = fields("up");
+  MapUp up;
+};
+
+// The next of the two, before both were shown.
 struct NextMapUp {
   static constexpr std::string_view kName = "NextMapUp";
 };
@@ -54,7 +75,8 @@ struct AreaScanned {
 namespace mastwise {
 
 using MapActions =
-    ActionList<act::MoveMap, act::TouchMap, act::NextMapUp, act::CenterMap, act::SwitchArea,
+    ActionList<act::MoveMap, act::TouchMap, act::HoldMap, act::UseSpot, act::CompareSpot,
+               act::ChooseMapUp, act::NextMapUp, act::CenterMap, act::SwitchArea,
                act::NextAreaRadius, act::MapDrawn, act::AreaScanned>;
 
 }  // namespace mastwise

@@ -10,7 +10,7 @@ using ui::Point;
 using ui::Rect;
 using ui::Ui;
 
-// The stations as a map.
+// The map around the stop, from edge to edge of the window beside the rail.
 void draw_station_map(Ui& ui, Rect area, const Shared& shared, const MapState& map);
 
 }  // namespace mastwise::screens

@@ -1,52 +1,90 @@
 #include "app/map/actions.hpp"
 #include "app/map/draw.hpp"
-#include "app/map/draw_ground.hpp"
-#include "app/map/update.hpp"
+#include "app/map/draw_cards.hpp"
+#include "app/map/draw_frame.hpp"
+#include "app/map/draw_legend.hpp"
 #include "app/shared/actions.hpp"
-#include "app/ui/chance_mark.hpp"
-#include "app/ui/column.hpp"
-#include "app/words/chances.hpp"
-#include "app/words/phrases.hpp"
-#include "app/words/units.hpp"
+#include "app/ui/choice.hpp"
+#include "app/ui/layout.hpp"
+#include "app/words/language.hpp"
 
 #include <algorithm>
 #include <array>
 #include <cmath>
-#include <utility>
 
-#include <fmt/format.h>
-
-// The stations on a map around the stop, and its gestures.
+// The map around the stop: its place on the screen, gestures and acts.
 namespace mastwise::screens {
 namespace {
 
-using ui::Align;
 using ui::ButtonLook;
 using ui::Face;
+using words::say;
 
-constexpr float kMapButton = 72.0f, kBetweenActs = 16.0f, kColumn = 132.0f, kStrip = 84.0f;
+constexpr float kMapEdge = 16.0f, kMapAct = 72.0f, kZoomAct = 68.0f, kMapColumn = 128.0f,
+                kActGap = 16.0f;
 
-// The buttons are beside the map, or below it on an upright screen.
-struct Places {
-  Rect map, strip, acts;
+// What lies on the map: its acts, the answer, and the card of what was touched.
+struct MapPlaces {
+  Rect map, legend, larger, smaller, up, center, best, answer, card, scale;
+  bool card_replaces_answer = false;
 };
 
-Places places_of(Rect area, bool upright, bool left_handed) {
-  Places places{.map = area, .strip = area, .acts = area};
+// Upright: the picture above, answer and acts below, the zoom beside the thumb on the map.
+void place_upright(MapPlaces& places, Rect area, float legend, bool left_handed) {
+  const float acts = area.bottom - kMapAct - 8.0f, answer = acts - kActGap - kMapCard;
+  places.legend = {area.left, answer - kActGap - legend, area.right, answer - kActGap};
+  places.map = {area.left, area.top, area.right, places.legend.top};
+  places.answer = {area.left + kMapEdge, answer, area.right - kMapEdge, answer + kMapCard};
+  places.card = places.answer;
+  places.card_replaces_answer = true;
+  constexpr float kUp = 280.0f;
+  const float left = area.left + kMapEdge, right = area.right - kMapEdge;
+  const float room = right - left - kUp - 2.0f * kActGap;
+  const float center = 0.46f * room;
+  const auto act = [&](float from, float width) {
+    const float begin = left_handed ? left + right - from - width : from;
+    return Rect{begin, acts, begin + width, acts + kMapAct};
+  };
+  places.up = act(left, kUp);
+  places.center = act(left + kUp + kActGap, center);
+  places.best = act(left + kUp + 2.0f * kActGap + center, room - center);
+}
+
+// Lying: acts in a column beside the thumb, the answer in the other corner.
+void place_lying(MapPlaces& places, Rect area, float legend, bool left_handed, float answer) {
+  places.legend = {area.left, area.bottom - legend, area.right, area.bottom};
+  places.map = {area.left, area.top, area.right, places.legend.top};
+  const float column = left_handed ? area.left + kMapEdge : area.right - kMapEdge - kMapColumn;
+  const float bottom = places.map.bottom - kMapEdge;
+  const auto act = [&](float top, float height) {
+    return Rect{column, top, column + kMapColumn, top + height};
+  };
+  constexpr float kUp = 140.0f;
+  places.up = act(area.top + kMapEdge + 2.0f * (kZoomAct + kActGap), kUp);
+  places.best = act(bottom - kMapAct, kMapAct);
+  places.center = act(places.best.top - kActGap - kZoomAct, kZoomAct);
+  const float left = left_handed ? column + kMapColumn + kActGap : area.left + kMapEdge;
+  const float right = left_handed ? area.right - kMapEdge : column - kActGap;
+  const float width = std::min(answer, right - left);
+  const float top = area.top + kMapEdge;
+  places.answer = left_handed ? Rect{right - width, top, right, top + kMapCard}
+                              : Rect{left, top, left + width, top + kMapCard};
+  places.card = {left, bottom - kMapCard, right, bottom};
+}
+
+MapPlaces places_of(Rect area, bool upright, bool left_handed, const Legend& legend, float answer) {
+  MapPlaces places;
   if (upright) {
-    places.acts.top = area.bottom - kMapButton;
-    places.strip.bottom = places.acts.top - kBetweenActs;
-    places.map.bottom = places.strip.top = places.strip.bottom - kStrip;
-    return places;
-  }
-  if (left_handed) {
-    places.acts.right = area.left + kColumn;
-    places.map.left = places.strip.left = places.acts.right + kBetweenActs;
+    place_upright(places, area, legend.height(area.width(), 2), left_handed);
   } else {
-    places.acts.left = area.right - kColumn;
-    places.map.right = places.strip.right = places.acts.left - kBetweenActs;
+    place_lying(places, area, legend.height(area.width(), 1), left_handed, answer);
   }
-  places.map.bottom = places.strip.top = area.bottom - kStrip;
+  const float column =
+      left_handed ? places.map.left + kMapEdge : places.map.right - kMapEdge - kMapColumn;
+  const float top = places.map.top + kMapEdge;
+  places.larger = {column, top, column + kMapColumn, top + kZoomAct};
+  places.smaller = {column, places.larger.bottom + kActGap, column + kMapColumn,
+                    places.larger.bottom + kActGap + kZoomAct};
   return places;
 }
 
@@ -76,184 +114,176 @@ std::optional<MapMove> move_of(const touch::Gesture& gesture, Point middle, floa
   }
 }
 
-void take_gestures(Ui& ui, Rect map) {
+// `covered`: what lies on the map, whose touches are not the map's.
+void take_gestures(Ui& ui, Rect map, const std::vector<Rect>& covered) {
+  using Kind = touch::Gesture::Kind;
   const float scale = ui.canvas().px_per_unit();
   for (const touch::Gesture& gesture : ui.gestures_in(map)) {
-    if (gesture.kind == touch::Gesture::Kind::Tap) {
-      ui.emit(act::TouchMap{{gesture.start_px.x / scale - map.center().x,
-                             gesture.start_px.y / scale - map.center().y}});
+    const Point start{gesture.start_px.x / scale, gesture.start_px.y / scale};
+    const auto on = [&](const Rect& rect) { return rect.contains(start); };
+    if (std::any_of(covered.begin(), covered.end(), on)) continue;
+    const MapOffset at{start.x - map.center().x, start.y - map.center().y};
+    if (gesture.kind == Kind::Tap) {
+      ui.emit(act::TouchMap{at});
+    } else if (gesture.kind == Kind::LongPress) {
+      if (gesture.phase == touch::Gesture::Phase::Begin) ui.emit(act::HoldMap{at});
     } else if (const auto move = move_of(gesture, map.center(), scale)) {
       ui.emit(act::MoveMap{*move});
     }
   }
 }
 
-const char* up_label(MapUp up) {
-  switch (up) {
-    case MapUp::North:
-      return "North up";
-    case MapUp::Rig:
-      return "Nose up";
-    case MapUp::Turned:
-      return "Turned";
-  }
-  return "";
+void draw_map_zoom(Ui& ui, const MapPlaces& places, const MapState& map) {
+  constexpr double kZoom = 1.6;
+  const auto zoom = [&](const char* name, Rect rect, const char* label, double scale,
+                        bool enabled) {
+    if (ui.button(name, rect, {}, ButtonLook::Plain, enabled)) {
+      ui.emit(act::MoveMap{{.scale = scale}});
+    }
+    const ui::Theme& theme = ui.theme();
+    const ui::Color color = !enabled           ? theme.second_ink
+                            : ui.pressed(name) ? theme.on_accent
+                                               : theme.accent;
+    ui.canvas().text({rect.center().x, rect.center().y + 15.0f}, label, Face::Matter, color,
+                     ui::Align::Center);
+  };
+  zoom("map larger", places.larger, "+", kZoom, map.view.meters_per_unit > kNearestMap);
+  zoom("map smaller", places.smaller, "−", 1.0 / kZoom, map.view.meters_per_unit < kFarthestMap);
 }
 
-void draw_acts(Ui& ui, Rect area, const Shared& shared, const MapState& map) {
-  constexpr double kZoom = 1.6;
-  constexpr std::size_t kCount = 5;
-  const auto zoom = [](double scale) { return act::MoveMap{{.scale = scale}}; };
-  struct Act {
-    const char* name;
-    const char* label;
-    Action action;
-    bool on = false;
-    bool enabled = true;
-  };
-  const std::array<Act, kCount> acts{
-      Act{"map larger", "+", zoom(kZoom), false, map.view.meters_per_unit > kNearestMap},
-      Act{"map smaller", "−", zoom(1.0 / kZoom), false, map.view.meters_per_unit < kFarthestMap},
-      Act{"map up", up_label(map.up), act::NextMapUp{}},
-      Act{"map center", "Middle", act::CenterMap{}, false, map.view.middle != map::PlanePoint{}},
-      Act{"where to stand", "Best spot", act::SwitchArea{}, map.area,
-          map.area || !area_stations(shared).empty()}};
-  const bool lies = area.width() > area.height();
-  const auto of = static_cast<float>(kCount);
-  const float size = lies ? (area.width() - (of - 1.0f) * kBetweenActs) / of
-                          : std::min(kMapButton, (area.height() - (of - 1.0f) * kBetweenActs) / of);
-  for (std::size_t i = 0; i < kCount; ++i) {
-    const float along = static_cast<float>(i) * (size + kBetweenActs);
-    const Rect rect = lies
-                          ? Rect{area.left + along, area.top, area.left + along + size, area.bottom}
-                          : Rect{area.left, area.top + along, area.right, area.top + along + size};
-    if (ui.button(acts[i].name, rect, acts[i].label,
-                  acts[i].on ? ButtonLook::Filled : ButtonLook::Plain, acts[i].enabled)) {
-      ui.emit(acts[i].action);
+// What is up. The nose only if it is known; else the reason is beside the choice.
+Rect nose_reason_rect(const MapPlaces& places, bool upright) {
+  constexpr float kHeight = 64.0f, kWidth = 190.0f;
+  if (upright) {
+    const float bottom = places.map.bottom - 8.0f;
+    return {places.map.right - kWidth - kMapEdge, bottom - kHeight, places.map.right - kMapEdge,
+            bottom};
+  }
+  return {places.up.left, places.up.bottom + 8.0f, places.up.right,
+          places.up.bottom + 8.0f + kHeight};
+}
+
+void draw_map_up(Ui& ui, const MapPlaces& places, const Shared& shared, const MapState& map) {
+  const bool nose = shared.findings.nose.has_value();
+  const std::array options{ui::Option{"north", say("North up")},
+                           ui::Option{.key = "nose", .label = say("Nose up"), .enabled = nose}};
+  std::optional<std::size_t> chosen;
+  if (map.up != MapUp::Turned) chosen = map.up == MapUp::Rig && nose ? 1 : 0;
+  if (const auto touched = ui::segmented(ui, "map up", places.up, options, chosen)) {
+    ui.emit(act::ChooseMapUp{*touched == 0 ? MapUp::North : MapUp::Rig});
+  }
+  if (nose) return;
+  const Rect rect = nose_reason_rect(places, ui.portrait());
+  ui.canvas().fill(rect, ui.theme().panel, 8.0f);
+  ui.paragraph({rect.center().x, rect.top + 26.0f}, rect.width() - 8.0f, 28.0f,
+               say("Nose not known"), Face::Text, ui.theme().second_ink, ui::Align::Center);
+}
+
+void draw_map_acts(Ui& ui, const MapPlaces& places, const MapState& map) {
+  if (ui.button("map center", places.center, say("Center"), ButtonLook::Plain,
+                map.view.middle != map::PlanePoint{})) {
+    ui.emit(act::CenterMap{});
+  }
+  if (ui.button("where to stand", places.best, map.area ? say("Done") : say("Best spot"),
+                ButtonLook::Filled)) {
+    ui.emit(act::SwitchArea{});
+  }
+}
+
+// Empty paper with the rings of a map that does not know where it is.
+void draw_nowhere(Ui& ui, Rect area) {
+  const ui::Theme& theme = ui.theme();
+  const Point center{area.center().x, area.top + 0.42f * area.height()};
+  for (const float radius : {90.0f, 170.0f, 250.0f}) {
+    if (radius < 0.5f * std::min(area.width(), area.height())) {
+      ui.canvas().circle(center, radius, theme.rule, 2.0f);
     }
   }
+  const std::string question = say("Where is the rig?");
+  const float half = ui.canvas().text_width(question, Face::Matter) / 2.0f + 16.0f;
+  ui.canvas().fill({center.x - half, center.y - 40.0f, center.x + half, center.y + 58.0f},
+                   theme.paper, 14.0f);
+  ui.canvas().text({center.x, center.y + 4.0f}, question, Face::Matter, theme.ink,
+                   ui::Align::Center);
+  ui.canvas().text({center.x, center.y + 44.0f}, say("The map is drawn around it."), Face::Text,
+                   theme.second_ink, ui::Align::Center);
+  constexpr float kWidth = 220.0f;
+  const Rect act{area.right - kMapEdge - kWidth, area.bottom - kMapEdge - kMapAct,
+                 area.right - kMapEdge, area.bottom - kMapEdge};
+  if (ui.button("set position", act, say("Set position"), ButtonLook::Filled)) {
+    ui.emit(act::Show{Place::Here});
+  }
 }
 
-void draw_mark(Ui& ui, Rect strip, const StationRow& row, const Shared& shared) {
-  constexpr float kAct = 120.0f;
-  const ui::Theme& theme = ui.theme();
-  const float top = strip.bottom - kMapButton;
-  const Rect aim{strip.right - kAct, top, strip.right, strip.bottom};
-  const Rect pin{aim.left - kBetweenActs - kAct, top, aim.left - kBetweenActs, strip.bottom};
-  const StationKey key = key_of(row.station);
-  const bool pinned = is_pinned(shared.stop, key);
-  if (ui.button("pin on map", pin, pinned ? "Unpin" : "Pin",
-                pinned ? ButtonLook::Filled : ButtonLook::Plain)) {
-    ui.emit(act::PinStation{key});
+// Below the answer, or in the corner of an upright map.
+Rect status_rect(Ui& ui, const MapPlaces& places, const std::string& words, bool left_handed) {
+  constexpr float kMost = 420.0f, kLine = 29.0f;
+  const bool upright = places.card_replaces_answer;
+  const float most = std::min(kMost, places.larger.left - places.map.left - 2.0f * kMapEdge);
+  const float room = left_handed ? kMost : most;
+  const auto lines = ui.wrapped(words, room - 24.0f, Face::Text);
+  float width = 0.0f;
+  for (const std::string_view line : lines) {
+    width = std::max(width, ui.canvas().text_width(line, Face::Text));
   }
-  if (ui.button("aim on map", aim, "Aim", ButtonLook::Filled)) ui.emit(act::SelectStation{key});
-  ui.canvas().push_clip({strip.left, strip.top, pin.left - kBetweenActs, strip.bottom});
-  ui.canvas().text({strip.left, strip.top + 42.0f},
-                   words::chance_number(*row.outlook) + "  " + words::title(row.station),
-                   Face::Value, theme.ink);
-  ui.canvas().text({strip.left, strip.top + 72.0f},
-                   words::distance(row.outlook->distance_m, shared.settings.miles) + " at " +
-                       words::whole_degrees(row.outlook->bearing) + " true, RF " +
-                       to_text(row.station.rf_channel) + ", " + words::carries(row.station),
-                   Face::Small, theme.second_ink);
-  ui.canvas().pop_clip();
+  const float top = upright ? places.map.top + kMapEdge : places.answer.bottom + 12.0f;
+  const float bottom = top + 16.0f + kLine * static_cast<float>(lines.size());
+  if (left_handed) {
+    const float right = places.map.right - kMapEdge;
+    return {right - width - 24.0f, top, right, bottom};
+  }
+  const float left = places.map.left + kMapEdge;
+  return {left, top, left + width + 24.0f, bottom};
 }
 
-// The color scale, from 0 to 100 %.
-void draw_legend(Ui& ui, Rect rect) {
-  constexpr int kSteps = 20;
-  for (int i = 0; i < kSteps; ++i) {
-    const float left = rect.left + rect.width() * static_cast<float>(i) / kSteps;
-    ui.canvas().fill({left, rect.top, left + rect.width() / kSteps + 0.5f, rect.top + 16.0f},
-                     ui::chance_shade(100.0 * (i + 0.5) / kSteps));
-  }
-  ui.canvas().outline({rect.left, rect.top, rect.right, rect.top + 16.0f}, ui.theme().ink, 1.5f);
-  const float baseline = rect.top + 38.0f;
-  ui.canvas().text({rect.left, baseline}, "0 %", Face::Small, ui.theme().ink);
-  ui.canvas().text({rect.right, baseline}, "100 %", Face::Small, ui.theme().ink, Align::Right);
-}
-
-// The scanned stations and the result.
-std::pair<std::string, std::string> area_words(const Shared& shared, const MapState& map) {
-  const auto& sheet = map.area_sheet;
-  const std::vector<Station> stations = area_stations(shared);
-  std::string what = "Chance of ";
-  if (stations.size() == 1) what += stations.front().call_sign;
-  if (stations.size() > 1) {
-    what += fmt::format("the weakest of {} pinned stations", stations.size());
-  }
-  if (!sheet) return {what, "Computing"};
-  if (!sheet->left_out.empty() && sheet->trouble.empty()) {
-    what += fmt::format(", without {}", fmt::join(sheet->left_out, ", "));
-  }
-  if (!sheet->trouble.empty()) return {"Not computed", words::sentence(sheet->trouble)};
-  if (sheet->done < 1.0) return {what, fmt::format("{:.0f} % computed", 100.0 * sheet->done)};
-  if (!sheet->here_percent) return {what, "Chance here unknown: ground data is missing."};
-  std::string found =
-      "Here " + words::chance_number(*sheet->here_percent) + ", without interference. ";
-  if (sheet->spots.empty()) return {what, found + "No place nearby is clearly better."};
-  const AreaSpot& best = sheet->spots.front();
-  found += fmt::format("{} {} {} of here.", words::chance_number(best.chance_percent),
-                       words::distance(best.distance_m, shared.settings.miles),
-                       words::octant(best.bearing));
-  return {what, found};
-}
-
-void draw_area_words(Ui& ui, Rect strip, const Shared& shared, const MapState& map) {
-  constexpr float kAct = 168.0f, kLegend = 168.0f;
-  const float top = strip.bottom - kMapButton;
-  const Rect radius{strip.right - kAct, top, strip.right, strip.bottom};
-  if (ui.button("area radius", radius,
-                words::distance(kAreaRadii_m[map.area_radius], shared.settings.miles),
-                ButtonLook::Plain)) {
-    ui.emit(act::NextAreaRadius{});
-  }
-  const Rect legend{radius.left - kBetweenActs - kLegend, strip.top + 28.0f,
-                    radius.left - kBetweenActs, strip.bottom};
-  draw_legend(ui, legend);
-  const auto [what, found] = area_words(shared, map);
-  ui.canvas().push_clip({strip.left, strip.top, legend.left - kBetweenActs, strip.bottom});
-  ui.canvas().text({strip.left, strip.top + 30.0f}, what, Face::WordBold, ui.theme().ink);
-  ui.paragraph({strip.left, strip.top + 56.0f}, legend.left - kBetweenActs - strip.left, 24.0f,
-               found, Face::Small, ui.theme().second_ink);
-  ui.canvas().pop_clip();
-}
-
-void draw_strip(Ui& ui, Rect strip, const Shared& shared, const MapState& map) {
-  if (map.area) {
-    draw_area_words(ui, strip, shared, map);
-    return;
-  }
-  const StationRow* row =
-      map.selected && shared.stations ? find_row(*shared.stations, *map.selected) : nullptr;
-  if (row != nullptr && row->outlook) {
-    draw_mark(ui, strip, *row, shared);
-    return;
-  }
-  const auto& sheet = map.sheet;
-  const std::string words = sheet && !sheet->trouble.empty() ? words::sentence(sheet->trouble)
-                            : !sheet || !sheet->relief
-                                ? "Drawing the ground."
-                                : "Every line from the rig is a true bearing. Touch a station; "
-                                  "hatched ground is unknown.";
-  ui.paragraph({strip.left, strip.top + 40.0f}, strip.width(), 26.0f, words, Face::Small,
-               ui.theme().second_ink);
+void draw_map_status(Ui& ui, Rect rect, const MapStatus& status) {
+  ui.canvas().fill(rect, ui.theme().panel, 10.0f);
+  ui.paragraph({rect.left + 12.0f, rect.top + 31.0f}, rect.width() - 20.0f, 29.0f, status.words,
+               Face::Text, status.warning ? ui.theme().warning : ui.theme().ink);
 }
 
 }  // namespace
 
 void draw_station_map(Ui& ui, Rect area, const Shared& shared, const MapState& map) {
+  // The map reaches to the edges of the window and of the rail.
+  area = {area.left - ui::kMargin, area.top - ui::kMargin, area.right + ui::kMargin, area.bottom};
   if (!shared.findings.position) {
-    ui.paragraph({area.left, area.top + 40.0f}, area.width(), 28.0f,
-                 "The map needs the rig's position. Set its position under Here.", Face::Word,
-                 ui.theme().second_ink);
+    draw_nowhere(ui, area);
     return;
   }
-  const Places places = places_of(area, ui.portrait(), shared.settings.left_handed);
-  take_gestures(ui, places.map);
-  draw_map(ui, places.map, shared, map);
-  draw_strip(ui, places.strip, shared, map);
-  draw_acts(ui, places.acts, shared, map);
+  const bool left_handed = shared.settings.left_handed;
+  const Legend legend(ui, shared, map);
+  MapPlaces places = places_of(area, ui.portrait(), left_handed, legend, answer_width(ui, shared));
+  const bool card = has_card(shared, map);
+  const bool card_on_map = card && !places.card_replaces_answer;
+  Rect above_card = places.map;
+  if (card_on_map) above_card.bottom = places.card.top;
+  places.scale = scale_bar_rect(above_card, left_handed);
+  std::vector<Rect> covered{places.larger, places.smaller, places.scale};
+  if (!places.card_replaces_answer) {
+    covered.insert(covered.end(), {places.up, places.center, places.best, places.answer});
+  }
+  if (card_on_map) covered.push_back(places.card);
+  if (!shared.findings.nose) covered.push_back(nose_reason_rect(places, ui.portrait()));
+  const MapStatus status = map_status(shared, map);
+  if (!status.words.empty()) {
+    covered.push_back(status_rect(ui, places, status.words, left_handed));
+  }
+  take_gestures(ui, places.map, covered);
+  ui.canvas().push_clip(places.map);
+  MapFrame frame(ui, places.map, covered, shared, map);
+  frame.draw_ground();
+  frame.draw_rings();
+  frame.draw_marks();
+  ui.canvas().pop_clip();
+  draw_scale_bar(ui, places.scale, map.view, shared.settings.miles);
+  legend.draw(places.legend);
+  if (!status.words.empty()) draw_map_status(ui, covered.back(), status);
+  if (!places.card_replaces_answer || !card) draw_answer(ui, places.answer, shared);
+  if (card) draw_card(ui, places.card, shared, map);
+  draw_map_zoom(ui, places, map);
+  draw_map_up(ui, places, shared, map);
+  draw_map_acts(ui, places, map);
 }
 
 }  // namespace mastwise::screens

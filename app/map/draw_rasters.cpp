@@ -52,10 +52,8 @@ ReliefExtremes relief_extremes(Look look) {
 }
 
 Raster relief_raster(const map::Relief& relief, Look look) {
-  constexpr int kHatch = 12;  // cells from stroke to stroke
   const Ground& ground = ground_of(look);
   const std::uint32_t paper = packed(theme(look).paper);
-  const std::uint32_t stroke = packed(mixed(theme(look).paper, theme(look).rule, 0.35));
   Raster raster{.width = relief.grid.columns, .height = relief.grid.rows};
   raster.rgba.reserve(relief.shade.size());
   // A table from two bytes to a color, computed once.
@@ -66,14 +64,10 @@ Raster relief_raster(const map::Relief& relief, Look look) {
           packed(shaded(ground, static_cast<std::uint8_t>(shade), static_cast<std::uint8_t>(band)));
     }
   }
-  for (int row = 0; row < raster.height; ++row) {
-    for (int column = 0; column < raster.width; ++column) {
-      const auto cell = static_cast<std::size_t>(row * raster.width + column);
-      const bool known =
-          relief.shade[cell] != map::Relief::kUnknown && relief.band[cell] != map::Relief::kUnknown;
-      raster.rgba.push_back(known ? colors[relief.band[cell]][relief.shade[cell]]
-                                  : ((row + column) % kHatch == 0 ? stroke : paper));
-    }
+  for (std::size_t cell = 0; cell < relief.shade.size(); ++cell) {
+    const bool known =
+        relief.shade[cell] != map::Relief::kUnknown && relief.band[cell] != map::Relief::kUnknown;
+    raster.rgba.push_back(known ? colors[relief.band[cell]][relief.shade[cell]] : paper);
   }
   return raster;
 }

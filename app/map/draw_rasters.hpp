@@ -6,7 +6,8 @@
 
 namespace mastwise::ui {
 
-// Shaded ground: paper by day, dark by night; higher bands are warmer. Unknown ground is hatched.
+// Shaded ground: paper by day, dark by night; higher bands are warmer. Unknown ground is bare
+// paper.
 Raster relief_raster(const map::Relief& relief, Look look);
 
 // The chance over the cells of an area scan, translucent over the ground; unknown cells stay empty.

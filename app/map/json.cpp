@@ -10,8 +10,16 @@ NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(Relief, grid, shade, band)
 
 }  // namespace mastwise::map
 
+namespace mastwise::reception {
+
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(RidgeShadow, side, meters_per_cell, cells)
+
+}  // namespace mastwise::reception
+
 namespace mastwise {
 
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(MapTown, name, at, people)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(MapRegion, name, within)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(AreaSpot, distance_m, bearing, chance_percent, gain_percent)
 
 }  // namespace mastwise
@@ -25,12 +33,18 @@ void adl_serializer<mastwise::act::MapDrawn>::to_json(json& out,
          {"practice", sheet.question.practice},
          {"radius_m", sheet.question.radius_m},
          {"generation", sheet.question.generation},
+         {"target", sheet.question.target},
+         {"antenna_m", sheet.question.antenna_m},
          {"lines", sheet.lines},
          {"relief", sheet.relief},
          {"stations", sheet.stations},
+         {"towns", sheet.towns},
+         {"regions", sheet.regions},
+         {"shadow", sheet.shadow},
          {"trouble", sheet.trouble}};
 }
 
+// Recordings of earlier versions have no target, towns, regions and shadow.
 mastwise::act::MapDrawn adl_serializer<mastwise::act::MapDrawn>::from_json(const json& in) {
   mastwise::MapSheet sheet{.question = {.from = in.at("from").get<mastwise::Position>(),
                                         .practice = in.at("practice").get<bool>(),
@@ -39,6 +53,13 @@ mastwise::act::MapDrawn adl_serializer<mastwise::act::MapDrawn>::from_json(const
   in.at("lines").get_to(sheet.lines);
   in.at("relief").get_to(sheet.relief);
   in.at("stations").get_to(sheet.stations);
+  if (in.contains("towns")) {
+    in.at("target").get_to(sheet.question.target);
+    in.at("antenna_m").get_to(sheet.question.antenna_m);
+    in.at("towns").get_to(sheet.towns);
+    in.at("regions").get_to(sheet.regions);
+    in.at("shadow").get_to(sheet.shadow);
+  }
   in.at("trouble").get_to(sheet.trouble);
   return {std::move(sheet)};
 }

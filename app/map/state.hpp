@@ -7,6 +7,7 @@
 #include "core/map/borders.hpp"
 #include "core/map/hillshade.hpp"
 #include "core/map/projection.hpp"
+#include "core/reception/ridge_shadow.hpp"
 #include "core/stations/station.hpp"
 
 #include <array>
@@ -50,22 +51,47 @@ MapView moved(MapView view, const MapMove& move);
 // A view with the stop in the middle that shows `radius_m` around it.
 MapView around_stop(const MapView& view, double radius_m);
 
-// The ground, lines and stations within a radius of the stop.
+// The ground, lines, towns and stations within a radius of the stop, and the ground behind ridges
+// as the target's waves reach an antenna so high.
 struct MapQuestion {
   Position from;
   bool practice = false;
   double radius_m = 0.0;
   std::size_t generation = 0;  // of the catalog
+  std::optional<Station> target = {};
+  double antenna_m = 0.0;  // the rig's, above ground
   bool operator==(const MapQuestion&) const = default;
 };
-// Whether the answer to one question still serves the other: the stop has hardly moved.
+// Whether the ground of one answer serves the other question: the stop has hardly moved.
+bool same_ground(const MapQuestion& asked, const MapQuestion& now);
+// The same for the whole answer.
 bool same_sheet(const MapQuestion& asked, const MapQuestion& now);
+
+struct MapTown {
+  std::string name;
+  map::PlanePoint at;
+  std::uint32_t people = 0;  // 0: unknown
+  bool operator==(const MapTown&) const = default;
+};
+
+// A state, and places well within it where its name may stand.
+struct MapRegion {
+  std::string name;
+  std::vector<map::PlanePoint> within;
+  bool operator==(const MapRegion&) const = default;
+};
+
+// How far from the stop the ground behind ridges is shown.
+inline constexpr double kShadow_m = 128e3;
 
 struct MapSheet {
   MapQuestion question;
   std::vector<map::PlaneLine> lines = {};
   std::optional<map::Relief> relief = {};
   std::vector<map::PlanePoint> stations = {};  // all of the catalog there
+  std::vector<MapTown> towns = {};             // the most populous first
+  std::vector<MapRegion> regions = {};
+  std::optional<reception::RidgeShadow> shadow = {};  // of the target; needs its antenna's height
   std::string trouble = {};
   bool operator==(const MapSheet&) const = default;
 };
@@ -111,11 +137,21 @@ inline constexpr std::array kStoredNames<MapUp> = names({"north", "rig", "turned
 
 inline constexpr std::array kAreaRadii_m{500.0, 1000.0, 2000.0, 5000.0, 10'000.0, 25'000.0};
 
+// A place on the map that was held, as seen from the stop.
+struct MapSpot {
+  Position position;
+  double error_m = 0.0;  // one sigma, of a finger on the map
+  double distance_m = 0.0;
+  Bearing<True> bearing = {};
+  bool operator==(const MapSpot&) const = default;
+};
+
 // The map as the person set it, and the workers' results.
 struct MapState {
   MapUp up = MapUp::North;
   MapView view = {};
   std::optional<StationKey> selected = {};
+  std::optional<MapSpot> spot = {};
   bool area = false;            // show the best spots
   std::size_t area_radius = 2;  // of kAreaRadii_m
   std::optional<MapSheet> sheet = {};

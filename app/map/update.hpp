@@ -11,7 +11,7 @@ namespace mastwise {
 // Applies an action of this feature. The map opens on the stations likely here.
 void update(MapState& state, Shared& shared, const Action& action);
 
-// Turns the map: it follows north or the nose by itself.
+// Turns the map: it follows north or the nose by itself. Keeps the way to the held place.
 void derive(MapState& state, const Shared& shared);
 
 // The questions to the workers; empty while the map is hidden. `here`: what the survey asks.

@@ -52,7 +52,7 @@ MapView moved(MapView view, const MapMove& move) {
 }
 
 MapView around_stop(const MapView& view, double radius_m) {
-  constexpr double kRadius = 200.0;  // units; the smallest map shows it whole
+  constexpr double kRadius = 240.0;  // units; the smallest map shows it whole
   return {.middle = {},
           .meters_per_unit = std::clamp(radius_m / kRadius, kNearestMap, kFarthestMap),
           .up = view.up};
@@ -63,13 +63,17 @@ std::size_t area_side(double radius_m) {
   return static_cast<std::size_t>(std::min(kMost, 2.0 * radius_m / kLeastCell_m));
 }
 
-bool same_sheet(const MapQuestion& asked, const MapQuestion& now) {
+bool same_ground(const MapQuestion& asked, const MapQuestion& now) {
   if (asked.practice != now.practice || asked.radius_m != now.radius_m ||
       asked.generation != now.generation) {
     return false;
   }
   constexpr double kPart = 1.0 / 500.0;  // of the radius: about a unit on the screen
   return path_between(asked.from, now.from).distance_m <= kPart * now.radius_m;
+}
+
+bool same_sheet(const MapQuestion& asked, const MapQuestion& now) {
+  return asked.target == now.target && asked.antenna_m == now.antenna_m && same_ground(asked, now);
 }
 
 bool same_area(const AreaQuestion& asked, AreaQuestion now) {

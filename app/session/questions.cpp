@@ -89,6 +89,9 @@ std::optional<PlacesQuestion> places_question(const Model& model) {
   } else if (model.keypad && types_position(*model.keypad)) {
     if (const auto typed = parse_position(model.keypad->text)) add(question.shown, *typed);
   }
+  if (model.place == Place::Map && model.map.spot) {
+    add(question.shown, model.map.spot->position);
+  }
   if (model.place == Place::Ahead) {
     for (const Position& place : model.ahead.places) add(question.shown, place);
   }

@@ -9,6 +9,9 @@
 #include "app/session/action.hpp"
 #include "app/session/questions.hpp"
 
+#include <memory>
+#include <mutex>
+#include <optional>
 #include <utility>
 
 namespace mastwise::shell {
@@ -38,6 +41,24 @@ std::optional<GearsQuestion> rig_question(const Model& model) {
   return gears_question(model);
 }
 
+// Reads the gazetteer once for all workers that want it; a copy shares the data.
+LoadPlaces read_once(LoadPlaces load) {
+  struct Shelf {
+    std::mutex mutex;
+    std::optional<places::Gazetteer> places = {};
+  };
+  return
+      [load = std::move(load), shelf = std::make_shared<Shelf>()]() -> Result<places::Gazetteer> {
+        const std::lock_guard lock(shelf->mutex);
+        if (!shelf->places) {
+          auto loaded = load();
+          if (!loaded) return loaded;
+          shelf->places = *std::move(loaded);
+        }
+        return *shelf->places;
+      };
+}
+
 std::unique_ptr<Errand> logbook_errand(const ErrandSources& sources,
                                        const std::function<void()>& wake) {
   using FilesErrand = WorkerErrand<LogbookFilesQuestion, LogbookFilesAnswer>;
@@ -61,17 +82,18 @@ std::unique_ptr<Errand> logbook_errand(const ErrandSources& sources,
 
 Errands errands(const ErrandSources& sources, const std::function<void()>& wake) {
   Errands all;
+  const LoadPlaces places = read_once(sources.places);
   all.push_back(errand<act::StationsFound>(survey_question, station_answerer(sources.survey), wake,
                                            same_question));
-  all.push_back(errand<act::MapDrawn>(map_question, map_answerer(sources.survey, sources.borders),
-                                      wake, same_sheet));
+  all.push_back(errand<act::MapDrawn>(
+      map_question, map_answerer(sources.survey, sources.borders, places), wake, same_sheet));
   all.push_back(
       errand<act::AreaScanned>(area_question, area_answerer(sources.survey), wake, same_area));
   all.push_back(errand<act::RouteSurveyed>(route_question, route_answerer(sources.survey), wake));
   all.push_back(
       errand<act::GearsCompared>(rig_question, gears_answerer(sources.survey), wake, same_gears));
-  all.push_back(errand<act::PlacesFound>(places_question, places_answerer(sources.places), wake,
-                                         same_places));
+  all.push_back(
+      errand<act::PlacesFound>(places_question, places_answerer(places), wake, same_places));
   all.push_back(logbook_errand(sources, wake));
   all.push_back(errand<act::IntakeFound>(intake_question, intake_answerer(sources.intake), wake));
   return all;

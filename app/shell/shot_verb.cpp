@@ -36,6 +36,8 @@ const Screens& screens() {
         {"here", {act::Show{Place::Here}}},
         {"stations", {act::Show{Place::Stations}}},
         {"map", {act::Show{Place::Map}}},
+        {"map-place", {act::Show{Place::Map}, act::HoldMap{{90.0, 70.0}}}},
+        {"map-station", {act::Show{Place::Map}, act::TouchMap{{110.0, -120.0}}}},
         {"best-spot", {act::Show{Place::Map}, act::SwitchArea{}}},
         {"aim", {act::Show{Place::Aim}}},
         {"peak", {act::Show{Place::Peak}}},

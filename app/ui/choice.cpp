@@ -57,10 +57,11 @@ std::optional<std::size_t> segmented(Ui& ui, const std::string& name, Rect rect,
   for (std::size_t i = 0; i < options.size(); ++i) {
     const std::string target = name + " " + options[i].key;
     const Rect part = segment(rect, i, options.size());
-    if (ui.touchable(target, part, enabled, name)) touched = i;
+    const bool active = enabled && options[i].enabled;
+    if (ui.touchable(target, part, active, name)) touched = i;
     const bool filled = chosen == i || ui.pressed(target);
     if (filled) canvas.fill(part.inset(kInset), theme.ink, kRadius - kInset);
-    const Color color = filled ? theme.paper : enabled ? theme.accent : theme.second_ink;
+    const Color color = filled ? theme.paper : active ? theme.accent : theme.second_ink;
     draw_option(ui, part, options[i], color, filled);
     const bool beside_filled = filled || (i > 0 && chosen == i - 1);
     if (i == 0 || beside_filled) continue;

@@ -16,6 +16,7 @@ struct Option {
   std::string label;  // may be empty beside a picture
   // Draws a picture above the label in the given color; may be empty.
   std::function<void(Canvas&, Rect, Color)> picture = {};
+  bool enabled = true;  // the screen says why not
 };
 
 // One of several, all of them visible and the present one filled with ink: a state, never an act.

@@ -74,4 +74,9 @@ Place Gazetteer::place(std::size_t index) const {
           *Position::at_deg(table_->latitude_deg(index, cell), table_->longitude_deg(index, cell))};
 }
 
+std::string Gazetteer::region_name(const Place& place) const {
+  const AreaName* region = find(table_->regions, {place.country, place.admin}, false);
+  return region ? region->name : "";
+}
+
 }  // namespace mastwise::places

@@ -74,6 +74,13 @@ class Gazetteer {
   // skipped. A free choice, no source. std::nullopt if the gazetteer is empty.
   std::optional<NearPlace> nearest_place(Position position) const;
 
+  // The places within `radius_m` (0 to 20,100,000 m) of the center, to 1 %, the most populous
+  // first, at most `most`. Parts of towns and abandoned places are skipped.
+  std::vector<Place> largest_within(Position center, double radius_m, std::size_t most) const;
+
+  // The name of a place's first-order division, "Oregon"; empty if unknown.
+  std::string region_name(const Place& place) const;
+
  private:
   explicit Gazetteer(std::shared_ptr<const PlaceTable> table) : table_(std::move(table)) {}
   std::shared_ptr<const PlaceTable> table_;

@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <iterator>
 #include <limits>
 
 namespace mastwise::places {
@@ -102,6 +103,35 @@ std::optional<NearPlace> Gazetteer::nearest_place(Position position) const {
   near.distance_m = way.distance_m;
   near.bearing = way.bearing;
   return near;
+}
+
+std::vector<Place> Gazetteer::largest_within(Position center, double radius_m,
+                                             std::size_t most) const {
+  const EarthPoint here = earth_point(center.latitude_deg(), center.longitude_deg());
+  std::vector<std::size_t> found;
+  for (const Box& box : boxes_around(center, radius_m)) {
+    each_cell(box, [&](std::size_t cell) {
+      for (std::size_t i = table_->cell_starts[cell]; i < table_->cell_starts[cell + 1]; ++i) {
+        const bool near = geodesic_m(straight_way_m(here, table_->point(i, cell))) <= radius_m;
+        if (near && table_->kinds[i] == Kind::Ordinary) found.push_back(i);
+      }
+    });
+  }
+  // A cell may be in two boxes.
+  std::sort(found.begin(), found.end());
+  found.erase(std::unique(found.begin(), found.end()), found.end());
+  const auto people = [&](std::size_t i) {
+    const std::uint32_t population = table_->populations[i];
+    return population == PlaceTable::kUnknownPopulation ? 0 : population;
+  };
+  const auto end = found.begin() + static_cast<std::ptrdiff_t>(std::min(most, found.size()));
+  std::partial_sort(found.begin(), end, found.end(), [&](std::size_t a, std::size_t b) {
+    return people(a) != people(b) ? people(a) > people(b) : a < b;
+  });
+  std::vector<Place> places;
+  std::transform(found.begin(), end, std::back_inserter(places),
+                 [&](std::size_t i) { return place(i); });
+  return places;
 }
 
 }  // namespace mastwise::places

@@ -81,10 +81,17 @@ std::vector<reception::Reason> some_reasons() {
 }
 
 MapSheet some_sheet() {
-  return {.question = {.from = *Position::at_deg(0.1, 0.7), .practice = true, .radius_m = 0.3},
+  return {.question = {.from = *Position::at_deg(0.1, 0.7),
+                       .practice = true,
+                       .radius_m = 0.3,
+                       .target = some_station(),
+                       .antenna_m = 3.1},
           .lines = {{map::LineKind::LakeShore, {{0.1, 0.2}, {-0.3, 1e6}}}},
           .relief = map::Relief{.grid = {2, 1, 30.1}, .shade = {0, 255}, .band = {1, 13}},
           .stations = {{0.1, -0.7}},
+          .towns = {{"n", {0.3, -0.1}, 7}},
+          .regions = {{"r", {{0.2, 0.9}, {-0.4, 0.1}}}},
+          .shadow = reception::RidgeShadow{2, 30.1, {0, 1, 11, 254}},
           .trouble = "t"};
 }
 

@@ -93,7 +93,7 @@ TEST_CASE("a station by distance and bearing is where the projection puts its po
   }
 }
 
-TEST_CASE("unknown ground is hatched, not colored by height") {
+TEST_CASE("unknown ground is not colored by height") {
   const map::Relief relief{.grid = {3, 1, 30.0}, .shade = {0, 181, 255}, .band = {0, 1, 13}};
   for (const ui::Look night : {ui::Look::Day, ui::Look::Night}) {
     const ui::Raster raster = ui::relief_raster(relief, night);

@@ -110,6 +110,22 @@ const std::vector<View>& views() {
          press(s, act::TouchMap{offset_of(s.model().map.view,
                                           plane_point(outlook.distance_m, outlook.bearing))});
        }},
+      {"map with a place held",
+       [](Stage& s) {
+         press(s, act::Show{Place::Map});
+         press(s, act::HoldMap{{70.0, 90.0}});
+       }},
+      {"map without a position",
+       [](Stage& s) {
+         leave_practice(s);
+         press(s, act::Show{Place::Map});
+       }},
+      {"map without stations, ground or best spot",
+       [](Stage& s) {
+         set_by_hand(s);
+         press(s, act::Show{Place::Map});
+         press(s, act::SwitchArea{});
+       }},
       {"where to stand",
        [](Stage& s) {
          press(s, act::Show{Place::Map});

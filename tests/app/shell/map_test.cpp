@@ -1,4 +1,7 @@
 #include "app/session/questions.hpp"
+#include "app/words/units.hpp"
+#include "core/geo/geodesic.hpp"
+#include "core/geo/notation.hpp"
 #include "tests/support/stage.hpp"
 
 #include <algorithm>
@@ -46,13 +49,11 @@ void touch_screen(Stage& stage, touch::Point place_px) {
   stage.settle();
 }
 
-// A place on the screen within the map.
+// A place on the screen within the map, beside everything on it.
 touch::Point within_map_px(Stage& stage) {
   const touch::Target* larger = stage.targets().find("map larger");
-  const touch::Target* search = stage.targets().find("search");
   REQUIRE(larger != nullptr);
-  REQUIRE(search != nullptr);
-  return {(search->rect_px.left + larger->rect_px.left) / 2.0f, larger->rect_px.top + 150.0f};
+  return {0.6f * larger->rect_px.left, larger->rect_px.bottom + 220.0f};
 }
 
 // The screen position of a map place, from the places that two touches on empty ground hit.
@@ -140,15 +141,26 @@ TEST_CASE("the map turns with the nose, and with fingers") {
   Stage stage;
   open_map(stage);
   CHECK(stage.model().map.view.up == Bearing<True>());
-  stage.tap("map up");
+  stage.tap("map up nose");
   REQUIRE(stage.model().findings.nose);
   CHECK(stage.model().map.view.up == stage.model().findings.nose->nose());
   stage.set(act::MoveMap{{.turn_deg = 25.0}});
   CHECK(stage.model().map.up == MapUp::Turned);
-  stage.tap("map up");
+  stage.tap("map up north");
   CHECK(stage.model().map.view.up == Bearing<True>());
+}
+
+TEST_CASE("without a rig heading the map says why the nose cannot be up") {
+  Stage stage;
+  open_map(stage);
+  CHECK_FALSE(stage.shows_within("Nose not"));
+  stage.tap("map up nose");
   stage.set(act::ForgetNose{});
-  stage.tap("map up");  // without a rig heading
+  CHECK(stage.model().map.view.up == Bearing<True>());
+  CHECK_FALSE(stage.targets().find("map up nose")->enabled);
+  CHECK(stage.shows_within("Nose not"));
+  stage.set(act::ChooseMapUp{MapUp::North});
+  stage.set(act::ChooseMapUp{MapUp::Rig});
   CHECK(stage.model().map.up == MapUp::North);
 }
 
@@ -206,10 +218,90 @@ TEST_CASE("the weakest of several pinned stations decides the best spot") {
   CHECK(here() <= alone);
 }
 
+TEST_CASE("a best spot that cannot be computed says why and leaves no square") {
+  Stage stage;
+  Stop stop = stage.model().stop;
+  stop.target.reset();
+  stop.pinned.clear();
+  stage.set(act::SetStop{stop});
+  open_map(stage);
+  stage.tap("where to stand");
+  REQUIRE(stage.model().map.area_sheet);
+  CHECK(stage.model().map.area_sheet->trouble != "");
+  CHECK(stage.shows("No best spot yet"));
+  CHECK_FALSE(stage.shows("100 %"));  // the scale of the colors
+}
+
+TEST_CASE("a long press says what is there, and the place becomes the stop") {
+  Stage stage;
+  open_map(stage);
+  const Position before = *stage.model().findings.position;
+  const touch::Point place = within_map_px(stage);
+  stage.finger(SDL_FINGERDOWN, place);
+  stage.wait(milliseconds(700));
+  stage.finger(SDL_FINGERUP, place);
+  stage.settle();
+  REQUIRE(stage.model().map.spot);
+  const MapSpot spot = *stage.model().map.spot;
+  const PathBetween way = path_between(before, spot.position);
+  CHECK(spot.distance_m == Approx(way.distance_m));
+  CHECK(spot.bearing.degrees() == Approx(way.bearing.degrees()));
+  CHECK(stage.shows_within(format_position(spot.position, stage.model().settings.notation)));
+  CHECK(stage.shows_within(words::whole_degrees(*on_compass_here(stage.model(), spot.bearing)) +
+                           " magnetic"));
+  REQUIRE(near_place_of(stage.model(), spot.position) != nullptr);
+  CHECK(stage.shows_within(near_place_of(stage.model(), spot.position)->place.name));
+  stage.tap("use spot");
+  CHECK(path_between(*stage.model().findings.position, spot.position).distance_m < 1.0);
+  CHECK_FALSE(stage.model().map.spot);
+  stage.tap("take back");
+  CHECK(*stage.model().findings.position == before);
+}
+
+TEST_CASE("a held place goes to the places ahead") {
+  Stage stage;
+  open_map(stage);
+  stage.set(act::HoldMap{{60.0, 40.0}});
+  const Position place = stage.model().map.spot->position;
+  stage.tap("compare spot");
+  CHECK(stage.model().place == Place::Ahead);
+  REQUIRE(stage.model().ahead.places.size() == 1);
+  CHECK(stage.model().ahead.places.front() == place);
+}
+
+TEST_CASE("the map has towns, states and the ground behind ridges, also of another target") {
+  Stage stage;
+  open_map(stage);
+  const MapSheet first = *stage.model().map.sheet;
+  CHECK(first.trouble == "");
+  CHECK(first.towns.size() > 20);
+  CHECK(std::is_sorted(first.towns.begin(), first.towns.end(),
+                       [](const MapTown& a, const MapTown& b) { return a.people > b.people; }));
+  CHECK(first.regions.size() >= 2);
+  REQUIRE(first.shadow);
+  CHECK(stage.shows_within("ridge in the way of " + stage.model().stop.target->call_sign));
+  const auto& rows = stage.model().stations->rows;
+  const auto other = std::find_if(rows.begin(), rows.end(), [&](const StationRow& row) {
+    return row.station.call_sign != stage.model().stop.target->call_sign && row.outlook &&
+           std::fabs(
+               (row.outlook->bearing - stage.model().findings.outlook->bearing).clockwise_deg()) >
+               40.0;
+  });
+  REQUIRE(other != rows.end());
+  stage.set(act::SelectStation{key_of(other->station)});
+  open_map(stage);
+  const MapSheet& second = *stage.model().map.sheet;
+  REQUIRE(second.shadow);
+  CHECK(second.shadow->cells != first.shadow->cells);
+  CHECK(stage.shows_within("ridge in the way of " + stage.model().stop.target->call_sign));
+}
+
 TEST_CASE("without a position the map is empty and asks no worker") {
   Stage stage;
   stage.set(act::SetStop{Stop{}});
   open_map(stage);
   CHECK_FALSE(map_question(stage.model()));
-  CHECK(stage.shows_within("Set its position under Here"));
+  CHECK(stage.shows_within("Where is the rig?"));
+  stage.tap("set position");
+  CHECK(stage.model().place == Place::Here);
 }

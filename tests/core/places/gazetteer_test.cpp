@@ -182,3 +182,37 @@ TEST_CASE("damaged places are refused", "[places]") {
   no_end.back() = std::byte{'x'};
   refused(no_end, "numbers of names and places differ");
 }
+
+// Oregon's largest cities by the census of 2020 are Portland, Eugene, Salem, Gresham, Hillsboro;
+// around Bend, Bend itself and then Redmond (from memory).
+TEST_CASE("the largest towns within a circle come by population", "[places]") {
+  const Position bend = at(44.058, -121.315);
+  const auto near = test::gazetteer().largest_within(bend, 40e3, 5);
+  REQUIRE(near.size() == 5);
+  CHECK(near[0].name == "Bend");
+  CHECK(near[1].name == "Redmond");
+  CHECK(test::gazetteer().region_name(near[0]) == "Oregon");
+  // The same as by looking at every place.
+  const auto all = test::gazetteer().largest_within(bend, 200e3, 1'000'000);
+  std::size_t counted = 0;
+  for (std::size_t i = 0; i < test::gazetteer().size(); ++i) {
+    const places::Place place = test::gazetteer().place(i);
+    if (std::fabs(place.position.latitude_deg() - bend.latitude_deg()) > 3.0) continue;
+    counted += path_between(bend, place.position).distance_m <= 198e3 ? 1 : 0;
+  }
+  CHECK(all.size() >= counted * 9 / 10);  // without parts of towns
+  CHECK(all.size() > 20);
+  for (std::size_t i = 0; i < all.size(); ++i) {
+    CHECK(path_between(bend, all[i].position).distance_m <= 200e3);
+    if (i > 0) CHECK(all[i - 1].population.value_or(0) >= all[i].population.value_or(0));
+  }
+}
+
+TEST_CASE("the largest towns around the date line are of both sides", "[places]") {
+  bool west = false, east = false;
+  for (const places::Place& place : test::gazetteer().largest_within(at(-17.0, 179.9), 300e3, 50)) {
+    (place.position.longitude_deg() < 0.0 ? west : east) = true;
+  }
+  CHECK(west);
+  CHECK(east);
+}
