@@ -1,146 +1,31 @@
 #include "app/path/draw.hpp"
+#include "app/path/draw_picture.hpp"
+#include "app/path/draw_waterfall.hpp"
 #include "app/shared/actions.hpp"
 #include "app/ui/chance_mark.hpp"
+#include "app/ui/column.hpp"
 #include "app/ui/layout.hpp"
+#include "app/ui/shortened.hpp"
 #include "app/words/chances.hpp"
+#include "app/words/language.hpp"
 #include "app/words/phrases.hpp"
 #include "app/words/reasons.hpp"
 #include "app/words/times.hpp"
 #include "app/words/units.hpp"
 
 #include <algorithm>
-#include <array>
 #include <cmath>
 
 #include <fmt/format.h>
 
-// The path from the stop to the station: the ground on an earth of 4/3 radius, the ray, the part
-// of the first Fresnel zone that should be clear, and the obstacles.
+// The path from the stop to the station as a lens, where its signal went, and every reason.
 namespace mastwise::screens {
 namespace {
 
-using reception::PathPicture;
-using reception::PicturePoint;
 using ui::Align;
 using ui::Face;
 
-class PathDrawing {
- public:
-  PathDrawing(Ui& ui, Rect area, const PathPicture& picture, bool miles)
-      : ui_(ui), canvas_(ui.canvas()), area_(area), picture_(picture), miles_(miles) {
-    find_heights();
-  }
-  void draw();
-
- private:
-  void find_heights();
-  Point at(double distance_m, double height_m) const {
-    const double along = distance_m / picture_.distance_m;
-    const double up = (height_m - lowest_m_) / (highest_m_ - lowest_m_);
-    return {area_.left + static_cast<float>(along) * area_.width(),
-            area_.bottom - static_cast<float>(up) * area_.height()};
-  }
-  void ground();
-  void ray();
-  void obstacles();
-  void scale();
-
-  Ui& ui_;
-  ui::Canvas& canvas_;
-  Rect area_;
-  const PathPicture& picture_;
-  bool miles_;
-  double lowest_m_ = 1e9, highest_m_ = -1e9;
-};
-
-void PathDrawing::find_heights() {
-  for (const PicturePoint& point : picture_.points) {
-    for (const auto& height_m : {point.ground_m, point.line_m}) {
-      lowest_m_ = std::min(lowest_m_, height_m.value_or(lowest_m_));
-      highest_m_ = std::max(highest_m_, height_m.value_or(highest_m_));
-    }
-  }
-  const double margin_m = std::max(20.0, 0.12 * (highest_m_ - lowest_m_));
-  lowest_m_ -= margin_m;
-  highest_m_ += margin_m;
-}
-
-void PathDrawing::ground() {
-  const ui::Theme& theme = ui_.theme();
-  const auto& points = picture_.points;
-  for (std::size_t i = 1; i < points.size(); ++i) {
-    const PicturePoint &a = points[i - 1], &b = points[i];
-    const Point left = at(a.distance_m, lowest_m_), right = at(b.distance_m, lowest_m_);
-    if (a.ground_m && b.ground_m) {
-      const std::array stretch{at(a.distance_m, *a.ground_m), at(b.distance_m, *b.ground_m), right,
-                               left};
-      canvas_.solid(stretch, theme.lobe);
-      canvas_.line(stretch[0], stretch[1], theme.ink, 2.5f);
-    } else {
-      canvas_.line({left.x, left.y - 3.0f}, {right.x, right.y - 3.0f}, theme.warning, 6.0f);
-    }
-  }
-}
-
-void PathDrawing::ray() {
-  const ui::Theme& theme = ui_.theme();
-  std::vector<Point> fresnel, line;
-  for (const PicturePoint& point : picture_.points) {
-    if (!point.line_m || !point.fresnel_m) continue;
-    fresnel.push_back(at(point.distance_m, *point.fresnel_m));
-    line.push_back(at(point.distance_m, *point.line_m));
-  }
-  if (line.empty()) return;
-  for (std::size_t i = 0; i + 1 < fresnel.size(); i += 4) {
-    canvas_.line(fresnel[i], fresnel[std::min(i + 2, fresnel.size() - 1)], theme.second_ink, 2.0f);
-  }
-  canvas_.polyline(line, theme.accent, 3.5f);
-  canvas_.disc(line.front(), 8.0f, theme.accent);
-  canvas_.disc(line.back(), 8.0f, theme.accent);
-  if (picture_.stop_clutter_m > 0.0 && picture_.points.front().ground_m) {
-    const double foot_m = *picture_.points.front().ground_m;
-    canvas_.line(at(0.0, foot_m), at(0.0, foot_m + picture_.stop_clutter_m), theme.second_ink,
-                 10.0f);
-  }
-}
-
-void PathDrawing::obstacles() {
-  constexpr float kRow = 28.0f;
-  constexpr float kApart = 40.0f;  // closer tops share the label of the worst
-  float baseline = area_.top + 22.0f;
-  std::vector<float> labeled;
-  for (const reception::PictureObstacle& obstacle : picture_.obstacles) {
-    const Point top = at(obstacle.obstacle.distance_m, obstacle.ground_m);
-    const bool crowded = std::any_of(labeled.begin(), labeled.end(),
-                                     [&](float x) { return std::fabs(x - top.x) < kApart; });
-    if (crowded) continue;
-    labeled.push_back(top.x);
-    const bool right_half = top.x > area_.center().x;
-    canvas_.line(top, {top.x, baseline + 6.0f}, ui_.theme().warning, 2.0f);
-    canvas_.disc(top, 7.0f, ui_.theme().warning);
-    canvas_.text({top.x + (right_half ? -10.0f : 10.0f), baseline},
-                 words::obstacle(obstacle.obstacle, miles_), Face::SmallBold, ui_.theme().warning,
-                 right_half ? Align::Right : Align::Left);
-    baseline += kRow;
-  }
-}
-
-void PathDrawing::scale() {
-  const ui::Color ink = ui_.theme().second_ink;
-  const float baseline = area_.bottom + 24.0f;
-  canvas_.text({area_.left, baseline}, "here", Face::Small, ink);
-  canvas_.text({area_.center().x, baseline}, words::distance(picture_.distance_m / 2.0, miles_),
-               Face::Small, ink, Align::Center);
-  canvas_.text({area_.right, baseline}, words::distance(picture_.distance_m, miles_), Face::Small,
-               ink, Align::Right);
-}
-
-void PathDrawing::draw() {
-  ground();
-  ray();
-  obstacles();
-  scale();
-}
+constexpr float kPathHead = 72.0f, kPathGap = 16.0f, kPathAct = 152.0f;
 
 // What the chance would gain without a reason; empty if nothing worth showing.
 std::string gain_words(const reception::Reason& reason) {
@@ -149,68 +34,222 @@ std::string gain_words(const reception::Reason& reason) {
                                               : fmt::format("+{:.0f} %", reason.gain_percent);
 }
 
-// Every reason, then the sources of the station's facts.
-void draw_reasons(Ui& ui, Rect area, const StationRow& row, std::chrono::local_days today,
-                  bool miles) {
-  float y = area.top + 24.0f;
-  if (!row.reasons.empty() && !gain_words(row.reasons.front()).empty()) {
-    ui.canvas().text({area.left, y}, "What the chance would gain without each:", Face::Small,
-                     ui.theme().second_ink);
-    y += 27.0f;
-  }
+// Every reason with the gain without it; returns the bottom.
+float draw_reasons(Ui& ui, Rect area, const StationRow& row, bool miles) {
+  constexpr float kGain = 84.0f, kLine = 32.0f;
+  float y = area.top + 26.0f;
+  const bool gains = !row.reasons.empty() && !gain_words(row.reasons.front()).empty();
+  ui.canvas().text({area.left, y},
+                   gains ? words::say("Without each of these the chance would gain:")
+                         : words::say("What the forecast rests on:"),
+                   Face::TextBold, ui.theme().ink);
+  y += kLine + 6.0f;
   for (const reception::Reason& reason : row.reasons) {
-    if (y > area.bottom - 8.0f) break;
-    ui.canvas().text({area.left + 70.0f, y}, gain_words(reason), Face::WordBold, ui.theme().ink,
-                     Align::Right);
-    y = ui.paragraph({area.left + 86.0f, y}, area.width() - 86.0f, 27.0f,
-                     words::sentence(words::reason(reason, miles)), Face::Word, ui.theme().ink) +
+    ui.canvas().text({area.left + kGain - 14.0f, y}, gain_words(reason), Face::TextBold,
+                     ui.theme().ink, Align::Right);
+    y = ui.paragraph({area.left + kGain, y}, area.width() - kGain, kLine,
+                     words::sentence(words::reason(reason, miles)), Face::Text, ui.theme().ink) +
         4.0f;
   }
+  return y;
+}
+
+// The head: whose path, the chance, and the way back. Returns the room below.
+Rect draw_head(Ui& ui, const StationRow* row) {
+  const ui::Theme& theme = ui.theme();
+  const Rect page = ui.screen().inset(ui::kMargin);
+  const Rect close{page.right - kPathAct, page.top, page.right, page.top + kPathHead};
+  if (ui.button("close sheet", close, words::say("Back"), ui::ButtonLook::Plain)) {
+    ui.emit(act::OpenSheet{Sheet::None});
+  }
+  const Rect below{page.left, close.bottom + kPathGap, page.right, page.bottom};
+  if (row == nullptr) {
+    ui.canvas().text({page.left, page.top + 54.0f}, words::say("Path"), Face::Matter, theme.ink);
+    return below;
+  }
+  const Rect carries{close.left - kPathGap - kPathAct, page.top, close.left - kPathGap,
+                     close.bottom};
+  if (ui.button("carries", carries, words::say("Carries"), ui::ButtonLook::Plain)) {
+    ui.emit(act::OpenSheet{Sheet::Carries});
+  }
+  const std::string title = words::title(row->station);
+  const std::string about = words::fill(
+      words::say("{network}, RF {channel}"),
+      {{"network", words::carries(row->station)}, {"channel", to_text(row->station.rf_channel)}});
+  if (!row->outlook) {
+    ui.canvas().text({page.left, page.top + 54.0f}, title, Face::Matter, theme.ink);
+    return below;
+  }
+  const std::string number = words::chance_number(*row->outlook);
+  const std::string word = words::chance_word(*row->outlook);
+  const bool marked = row->outlook->chance_percent.has_value();
+  const float mark_width = page.width() < 1150.0f ? 130.0f : 180.0f;
+  const float chance_right = ui.portrait() ? page.right : carries.left - 1.5f * kPathGap;
+  const float line = ui.portrait() ? below.top + 44.0f : page.top + 54.0f;
+  float x = chance_right;
+  if (marked) {
+    x -= mark_width;
+    ui::draw_chance_mark(ui, {x, line - 26.0f, chance_right, line + 2.0f},
+                         reception::chance_word(*row->outlook->chance_percent));
+    x -= kPathGap;
+    ui.canvas().text({x, line}, word, Face::Text, theme.ink, Align::Right);
+    x -= ui.canvas().text_width(word, Face::Text) + 12.0f;
+  }
+  ui.canvas().text({x, line}, number, Face::Matter, theme.ink, Align::Right);
+  const float left_end = x - ui.canvas().text_width(number, Face::Matter) - 2.0f * kPathGap;
+  const float title_end = ui.portrait() ? carries.left - kPathGap : left_end;
+  ui.canvas().text({page.left, page.top + 54.0f},
+                   ui::shortened(ui.canvas(), title, Face::Matter, title_end - page.left),
+                   Face::Matter, theme.ink);
+  const float about_left = ui.portrait()
+                               ? page.left
+                               : page.left + ui.canvas().text_width(title, Face::Matter) + kPathGap;
+  const std::string channel =
+      words::fill(words::say("RF {channel}"), {{"channel", to_text(row->station.rf_channel)}});
+  for (const std::string& words : {about, channel}) {
+    if (ui.canvas().text_width(words, Face::Text) > left_end - about_left) continue;
+    ui.canvas().text({about_left, line}, words, Face::Text, theme.second_ink);
+    break;
+  }
+  return ui.portrait() ? Rect{below.left, line + 2.0f * kPathGap, below.right, below.bottom}
+                       : below;
+}
+
+// Why there is no picture.
+std::string no_picture_words(const Shared& shared, const StationRow* row) {
+  if (!shared.stop.target) return words::say("Pick a station first, under Stations.");
+  if (!shared.findings.position) return words::say("Position unknown. Set it under Here.");
+  if (shared.stations && !shared.stations->trouble.empty()) {
+    return words::sentence(shared.stations->trouble);
+  }
+  if (!shared.stations || shared.stations->measured < shared.stations->all) {
+    return words::say("Computing the path.");
+  }
+  if (row == nullptr || !row->outlook) return words::say("This station is out of reach.");
+  return words::say("No terrain here: the path is a guess over ordinary hills.");
+}
+
+// What mends an empty picture, under the thumb.
+void draw_mend(Ui& ui, Rect room, const Shared& shared) {
+  const bool placed = shared.findings.position.has_value();
+  if (placed && shared.stop.target) return;
+  const Rect act =
+      shared.settings.left_handed
+          ? Rect{room.left, room.bottom - kPathHead, room.left + 320.0f, room.bottom}
+          : Rect{room.right - 320.0f, room.bottom - kPathHead, room.right, room.bottom};
+  if (ui.button("find", act, placed ? words::say("Pick a station") : words::say("Set position"),
+                ui::ButtonLook::Filled)) {
+    ui.emit(act::OpenSheet{Sheet::None});
+    ui.emit(act::Show{placed ? Place::Stations : Place::Here});
+  }
+}
+
+// What the picture and the figures rest on.
+std::string source_words(const StationRow& row, const Shared& shared, Rect picture) {
+  const auto& path = shared.stations->target_path;
+  std::string words;
+  if (shared.findings.position_stale)
+    words = words::say("From the last position of the receiver. ");
+  if (row.outlook) words += words::sentence(words::models(*row.outlook)) + ". ";
+  if (path) {
+    words += words::fill(
+        words::say("Terrain known for {share} %. Earth 4/3, 0.6 Fresnel zone. Heights {times} "
+                   "times taller. "),
+        {{"share", fmt::format("{:.0f}", std::floor(100.0 * path->terrain_coverage))},
+         {"times", fmt::format("{:.0f}", height_exaggeration(picture, *path))}});
+  }
   const Provenance& from = row.station.provenance;
-  if (y > area.bottom - 8.0f) return;
-  ui.paragraph({area.left + 86.0f, y}, area.width() - 86.0f, 24.0f,
-               fmt::format("From {}, line {}, {}", from.source.name, from.line,
-                           words::data_age(from.source.date, today)),
-               Face::Small, ui.theme().second_ink);
+  return words + words::fill(words::say("Station from {source}, line {line}, {age}."),
+                             {{"source", from.source.name},
+                              {"line", std::to_string(from.line)},
+                              {"age", words::data_age(from.source.date, shared.findings.today)}});
+}
+
+// Right-aligned at the foot of the free room, if it is wide enough; false if not.
+bool draw_sources_beside(Ui& ui, Rect free, const std::string& words) {
+  constexpr float kLine = 24.0f;
+  constexpr std::size_t kMostLines = 3;
+  const auto lines = ui.wrapped(words, free.width(), Face::Fine);
+  if (free.width() < 280.0f || lines.size() > kMostLines) return false;
+  float y = free.bottom - kLine * static_cast<float>(lines.size() - 1) - 6.0f;
+  for (const std::string_view line : lines) {
+    ui.canvas().text({free.right, y}, line, Face::Fine, ui.theme().second_ink, Align::Right);
+    y += kLine;
+  }
+  return true;
+}
+
+// Ground is hatched where it is not known.
+void draw_hatch_legend(Ui& ui, Rect picture) {
+  const std::string words = words::say("hatched: no terrain data");
+  const float right = picture.right - 16.0f;
+  ui.canvas().text({right, picture.top + 34.0f}, words, Face::Text, ui.theme().ink, Align::Right);
 }
 
 }  // namespace
 
 void draw_path_sheet(Ui& ui, const Shared& shared) {
-  const ui::Theme& theme = ui.theme();
-  const Rect page = ui.screen().inset(ui::kMargin);
-  const Rect close{page.right - 176.0f, page.top, page.right, page.top + 72.0f};
-  if (ui.button("close sheet", close, "Done", ui::ButtonLook::Filled)) {
-    ui.emit(act::OpenSheet{Sheet::None});
-  }
   const StationRow* row = shared.stop.target && shared.stations
                               ? find_row(*shared.stations, key_of(*shared.stop.target))
                               : nullptr;
-  if (row == nullptr || !row->outlook) {
-    ui.canvas().text({page.left, page.top + 44.0f}, "No path yet", Face::Cardinal, theme.ink);
+  const Rect room = draw_head(ui, row);
+  const bool computed = row != nullptr && row->outlook && shared.stations->target_path;
+  constexpr float kMoreLine = 36.0f;
+  const bool budgeted = row != nullptr && row->outlook && shared.stations->target_budget;
+  if (!budgeted) {
+    Rect picture = room;
+    if (computed) {
+      draw_path_picture(ui, picture,
+                        {.picture = *shared.stations->target_path, .miles = shared.settings.miles});
+    } else {
+      picture.bottom = std::min(picture.bottom, picture.top + 0.6f * room.height());
+      draw_unknown_path(ui, picture, no_picture_words(shared, row));
+      draw_mend(ui, room, shared);
+      if (row != nullptr) {
+        draw_reasons(ui, {room.left, picture.bottom + kPathGap, room.right, room.bottom}, *row,
+                     shared.settings.miles);
+      }
+    }
     return;
   }
-  // Below the word PRACTICE on an upright screen.
-  const Rect carries{close.left - 16.0f - 176.0f, page.top + 4.0f, close.left - 16.0f,
-                     close.bottom};
-  if (ui.button("carries", carries, "Carries", ui::ButtonLook::Plain)) {
-    ui.emit(act::OpenSheet{Sheet::Carries});
-  }
-  const reception::Outlook& outlook = *row->outlook;
-  ui.canvas().text({page.left, page.top + 34.0f}, words::title(row->station), Face::Cardinal,
-                   theme.ink);
-  ui.canvas().text({page.left, page.top + 68.0f}, words::models(outlook), Face::Word,
-                   theme.second_ink);
-  const float split = page.top + 0.58f * page.height();
-  const Rect picture{page.left, page.top + 104.0f, page.right, split - 32.0f};
-  if (shared.stations->target_path) {
-    PathDrawing(ui, picture, *shared.stations->target_path, shared.settings.miles).draw();
+  Rect page = room;
+  page.top = ui.begin_page("path", room);
+  const reception::SignalBudget& budget = *shared.stations->target_budget;
+  const float whole = room.height() - kMoreLine;
+  constexpr float kLeastPicture = 0.4f, kMostPicture = 0.58f, kApart = 14.0f;
+  const auto steps = waterfall(budget, waterfall_rows((1.0f - kLeastPicture) * whole - kApart));
+  const float left_over = whole - kApart - waterfall_height(steps.size());
+  const Rect picture{page.left, page.top, page.right,
+                     page.top + std::min(left_over, kMostPicture * whole)};
+  if (computed) {
+    const reception::PathPicture& path = *shared.stations->target_path;
+    draw_path_picture(ui, picture,
+                      {.picture = path, .steps = steps, .miles = shared.settings.miles});
+    if (path.terrain_coverage < 1.0) draw_hatch_legend(ui, picture);
   } else {
-    ui.canvas().text({picture.left, picture.center().y}, "No terrain for this path", Face::Value,
-                     theme.warning);
+    draw_unknown_path(ui, picture, no_picture_words(shared, row));
   }
-  draw_reasons(ui, {page.left, split + 16.0f, page.right, page.bottom}, *row, shared.findings.today,
-               shared.settings.miles);
+  const Rect below{page.left, picture.bottom + kApart, page.right, page.top + whole};
+  const Rect free = draw_waterfall(ui, below, budget, steps, shared.settings.miles);
+  const std::string sources = source_words(*row, shared, picture);
+  // Beside the answer, else under it, else after the reasons.
+  constexpr float kSourceLine = 24.0f;
+  const float under = below.top + waterfall_height(steps.size()) + kSourceLine;
+  const auto source_lines =
+      static_cast<float>(ui.wrapped(sources, page.width(), Face::Fine).size());
+  bool told = draw_sources_beside(ui, free, sources);
+  if (!told && under + source_lines * kSourceLine < below.bottom) {
+    ui.paragraph({page.left, under}, page.width(), kSourceLine, sources, Face::Fine,
+                 ui.theme().second_ink);
+    told = true;
+  }
+  float bottom = draw_reasons(ui, {page.left, below.bottom + 6.0f, page.right, page.bottom}, *row,
+                              shared.settings.miles);
+  if (!told) {
+    bottom = ui.paragraph({page.left, bottom + 8.0f}, page.width(), kSourceLine, sources,
+                          Face::Fine, ui.theme().second_ink);
+  }
+  ui.end_page("path", page.top, bottom);
 }
 
 }  // namespace mastwise::screens

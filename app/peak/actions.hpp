@@ -32,6 +32,31 @@ struct ReadMeter {
   bool nothing;  // no lock at this heading
 };
 
+// Of the next sweep, or of the one that has no readings yet. Between a scale and none at any time.
+struct ChooseMeter {
+  static constexpr std::string_view kName = "ChooseMeter";
+  static constexpr auto kFields = fields("meter");
+  Meter meter;
+};
+
+// How the next sweep is turned.
+struct ChooseTurnBy {
+  static constexpr std::string_view kName = "ChooseTurnBy";
+  static constexpr auto kFields = fields("by");
+  SweepBy by;
+};
+
+// The keys change the heading to read at, or the reading again.
+struct SwitchTurning {
+  static constexpr std::string_view kName = "SwitchTurning";
+};
+
+// Puts the sweep away; Undo puts it back.
+struct EndSweep {
+  static constexpr std::string_view kName = "EndSweep";
+};
+
+// The next scale, in recordings of the first releases.
 struct NextScale {
   static constexpr std::string_view kName = "NextScale";
 };
@@ -40,7 +65,7 @@ struct DropReading {
   static constexpr std::string_view kName = "DropReading";
 };
 
-// Undoes BeginSweep over an earlier sweep.
+// Undoes EndSweep, and BeginSweep over an earlier sweep.
 struct PutSweepBack {
   static constexpr std::string_view kName = "PutSweepBack";
   static constexpr auto kFields = fields("sweep");
@@ -63,7 +88,8 @@ struct KeepSweep {
 namespace mastwise {
 
 using PeakActions =
-    ActionList<act::BeginSweep, act::TurnSweep, act::SetMeter, act::ReadMeter, act::NextScale,
+    ActionList<act::BeginSweep, act::TurnSweep, act::SetMeter, act::ReadMeter, act::ChooseMeter,
+               act::ChooseTurnBy, act::SwitchTurning, act::EndSweep, act::NextScale,
                act::DropReading, act::MarkEdge, act::KeepSweep, act::PutSweepBack>;
 
 }  // namespace mastwise

@@ -1,10 +1,12 @@
 #include "app/peak/actions.hpp"
-#include "app/peak/draw.hpp"
+#include "app/peak/draw_parts.hpp"
 #include "app/shared/actions.hpp"
-#include "app/ui/column.hpp"
+#include "app/ui/kite.hpp"
 #include "app/ui/layout.hpp"
+#include "app/ui/shortened.hpp"
 #include "app/words/chances.hpp"
 #include "app/words/checks.hpp"
+#include "app/words/language.hpp"
 #include "app/words/phrases.hpp"
 #include "app/words/units.hpp"
 
@@ -18,331 +20,221 @@
 namespace mastwise::screens {
 namespace {
 
-using ui::Column;
-
 using ui::Align;
 using ui::ButtonLook;
 using ui::Face;
 
-constexpr float kPeakPanelWidth = 424.0f;
+constexpr float kPanel = 440.0f, kPeakAct = 72.0f, kPeakGap = 16.0f;
+constexpr float kPeakHead = 140.0f, kSentenceLine = 30.0f, kCaption = 26.0f;
 
-std::string heading_words(const Sweep& sweep, Bearing<Dial> heading) {
-  return words::whole_degrees(heading.degrees()) +
-         (sweep.by == SweepBy::Compass ? " magnetic" : " on the handle");
+std::string plus_minus(double degrees) {
+  return fmt::format("± {:.0f}°", std::ceil(degrees));
 }
 
-std::string value_words(const Sweep& sweep, double value) {
-  return sweep.scale == aim::Scale::decibel ? fmt::format("{:.0f} dB", value)
-                                            : fmt::format("{:.0f}", value);
+// The station's direction and its error, as large as the answer is.
+void draw_answer(Ui& ui, Rect head, const Sweep& sweep) {
+  const ui::Theme& theme = ui.theme();
+  ui::Canvas& canvas = ui.canvas();
+  canvas.text({head.left, head.top + 30.0f}, sweep.title, Face::Cardinal, theme.ink);
+  const auto result = result_of(sweep);
+  const float line = head.top + 130.0f;
+  std::string state;
+  bool done = false;
+  if (sweep.fit) {
+    done = sweep.fit->enough;
+    state = done ? words::say("Close enough")
+                 : words::fill(sweep.fit->more_headings == 1 ? words::say("{number} more reading")
+                                                             : words::say("{number} more readings"),
+                               {{"number", std::to_string(sweep.fit->more_headings)}});
+  }
+  if (!state.empty()) {
+    canvas.text({head.right, head.top + 30.0f}, state, Face::TextBold,
+                done ? theme.accent : theme.ink, Align::Right);
+  }
+  if (!result) {
+    canvas.text({head.left, line}, words::say("No peak yet"), Face::Matter, theme.ink);
+    return;
+  }
+  const std::string number = words::whole_degrees(result->peak.degrees());
+  canvas.text({head.left, line}, number, Face::Answer, theme.ink);
+  float x = head.left + canvas.text_width(number, Face::Answer) + 18.0f;
+  if (sweep.by == SweepBy::Compass) {
+    ui::kite(canvas, {x + 10.0f, line - 68.0f}, 14.0f, theme.ink, false);
+    canvas.text({x + 30.0f, line - 59.0f}, words::say("magnetic"), Face::Text, theme.ink);
+  } else {
+    canvas.text({x, line - 59.0f}, words::say("on the handle"), Face::Text, theme.ink);
+  }
+  canvas.text({x, line}, plus_minus(result->error95_deg), Face::Matter, theme.ink);
 }
 
-// Readings over headings, with the pattern as it was fitted to them.
-class SweepPlot {
- public:
-  SweepPlot(Ui& ui, Rect area, const Sweep& sweep)
-      : canvas_(ui.canvas()), theme_(ui.theme()), area_(area), sweep_(sweep) {
-    find_extent();
-  }
-  void draw();
-
- private:
-  void find_extent();
-  double from_middle_deg(Bearing<Dial> heading) const {
-    return (heading - middle_).clockwise_deg();
-  }
-  Point at(double from_middle_deg, double value) const {
-    const double along = 0.5 + 0.5 * from_middle_deg / half_deg_;
-    const double up = (value - least_) / (most_ - least_);
-    return {area_.left + static_cast<float>(along) * area_.width(),
-            area_.bottom - static_cast<float>(up) * area_.height()};
-  }
-  void frame();
-  void peak();
-  void readings();
-
-  ui::Canvas& canvas_;
-  const ui::Theme& theme_;
-  Rect area_;
-  const Sweep& sweep_;
-  Bearing<Dial> middle_;
-  double half_deg_ = 60.0, least_ = 0.0, most_ = 100.0;
+struct Sentence {
+  std::string words = {};
+  bool warning = false;
 };
 
-void SweepPlot::find_extent() {
-  middle_ = sweep_.fit ? sweep_.fit->peak : sweep_.heading;
-  half_deg_ = std::max(half_deg_, std::fabs(from_middle_deg(sweep_.heading)) + 10.0);
-  most_ = scale_most(sweep_.scale);
-  bool first = true;
-  for (const aim::Reading& reading : sweep_.readings) {
-    half_deg_ = std::max(half_deg_, std::fabs(from_middle_deg(reading.heading)) + 10.0);
-    if (sweep_.scale != aim::Scale::decibel || !reading.value) continue;
-    least_ = first ? *reading.value - 5.0 : std::min(least_, *reading.value - 5.0);
-    most_ = first ? *reading.value + 5.0 : std::max(most_, *reading.value + 5.0);
-    first = false;
-  }
-  half_deg_ = std::min(half_deg_, 180.0);
-}
-
-void SweepPlot::frame() {
-  canvas_.fill(area_, theme_.panel, 8.0f);
-  constexpr int kStep = 30;
-  const int first = static_cast<int>(std::ceil((middle_.degrees() - half_deg_) / kStep)) * kStep;
-  for (int degrees = first; degrees <= middle_.degrees() + half_deg_; degrees += kStep) {
-    const Point foot = at(degrees - middle_.degrees(), least_);
-    canvas_.line({foot.x, area_.top}, foot, theme_.rule, 1.5f);
-    canvas_.text({foot.x, area_.bottom + 24.0f}, std::to_string((degrees + 360) % 360) + "°",
-                 Face::Small, theme_.second_ink, Align::Center);
-  }
-  canvas_.outline(area_, theme_.rule, 2.0f, 8.0f);
-}
-
-void SweepPlot::peak() {
-  if (!sweep_.fit) return;
-  const aim::SweepFit& fit = *sweep_.fit;
-  const Point left = at(-fit.error95_deg, most_), right = at(fit.error95_deg, least_);
-  canvas_.push_clip(area_);
-  canvas_.fill({left.x, area_.top, right.x, area_.bottom}, theme_.lobe);
-  canvas_.pop_clip();
-  const Point foot = at(0.0, least_);
-  canvas_.line({foot.x, area_.top}, foot, theme_.accent, 5.0f);
-  if (fit.second_lobe) {
-    const Point lobe = at(from_middle_deg(fit.second_lobe->heading), least_);
-    for (float y = area_.top; y < area_.bottom; y += 18.0f) {
-      canvas_.line({lobe.x, y}, {lobe.x, std::min(y + 9.0f, area_.bottom)}, theme_.warning, 3.0f);
+// The one thing to say about the readings.
+Sentence sentence_of(const Sweep& sweep) {
+  if (sweep.no_meter || !sweep.fit) {
+    if (!sweep.edge_trouble.empty()) return {words::sentence(sweep.edge_trouble), true};
+    if (sweep.between_edges) {
+      return {words::say("In the middle between the two headings where the picture fails.")};
     }
-  }
-}
-
-void SweepPlot::readings() {
-  for (const aim::Reading& reading : sweep_.readings) {
-    const double across = from_middle_deg(reading.heading);
-    if (reading.value) {
-      const Point dot = at(across, *reading.value);
-      canvas_.line(at(across, least_), dot, theme_.second_ink, 2.0f);
-      canvas_.disc(dot, 9.0f, theme_.ink);
-    } else {
-      const Point foot = at(across, least_);
-      canvas_.circle({foot.x, foot.y - 12.0f}, 9.0f, theme_.ink, 3.0f);
+    if (sweep.no_meter) {
+      return {words::say("Turn until the picture fails, on both sides. The middle is the peak.")};
     }
+    return {sweep.readings.size() < 2
+                ? words::say("Turn there, wait 5 s, read. The peak shows after 2 readings.")
+                : words::sentence(sweep.why_no_fit)};
   }
-  const Point next = at(from_middle_deg(sweep_.heading), least_);
-  const std::array marker{Point{next.x - 14.0f, area_.top - 4.0f},
-                          Point{next.x + 14.0f, area_.top - 4.0f},
-                          Point{next.x, area_.top + 18.0f}};
-  canvas_.polygon(marker, theme_.accent);
+  if (sweep.fit->second_lobe) {
+    return {words::fill(words::say("A reflection comes from {heading}."),
+                        {{"heading", on_dial(sweep.by, sweep.fit->second_lobe->heading)}}),
+            true};
+  }
+  if (sweep.between_edges) {
+    const std::string agreement =
+        sweep.edges_agree ? words::agreement(*sweep.edges_agree) : sweep.edge_trouble;
+    return {words::fill(words::say("Between the edges {heading}. {agreement}"),
+                        {{"heading", on_dial(sweep.by, sweep.between_edges->middle)},
+                         {"agreement", words::sentence(agreement)}})};
+  }
+  if (!sweep.edge_trouble.empty()) return {words::sentence(sweep.edge_trouble), true};
+  if (sweep.fit->other_face) {
+    return {words::fill(words::say("Or the other face, {heading}."),
+                        {{"heading", on_dial(sweep.by, *sweep.fit->other_face)}})};
+  }
+  return {sweep.fit->enough ? words::say("Turn to the peak, or read on.")
+                            : words::say("Turn there, wait 5 s, then read the meter.")};
 }
 
-void SweepPlot::draw() {
-  frame();
-  peak();
-  readings();
+// What the curve rests on.
+std::string caption_of(const Sweep& sweep, const Shared& shared) {
+  std::string words;
+  if (sweep.by == SweepBy::Compass && shared.findings.card) {
+    words =
+        words::fill(words::say("Computed {degrees}. "),
+                    {{"degrees", words::whole_degrees(shared.findings.card->bearing_magnetic)}});
+  }
+  if (!sweep.fit || sweep.no_meter) return words;
+  return words +
+         words::fill(words::say("{count} readings, antenna's {band} pattern, {error} at 95 %"),
+                     {{"count", std::to_string(sweep.readings.size())},
+                      {"band", std::string(to_text(sweep.band))},
+                      {"error", plus_minus(sweep.fit->error95_deg)}});
 }
 
-std::string what_next(const Sweep& sweep) {
-  if (sweep.readings.empty()) return "Turn there, wait 5 s, set the meter, read";
-  const Turn turn = sweep.heading - sweep.readings.back().heading;
-  if (turn.size_deg() < 0.5) return "Stay there, wait 5 s, read";
-  return fmt::format("Turn {:.0f}° {}, wait 5 s, read", turn.size_deg(),
-                     turn.clockwise_deg() > 0.0 ? "right" : "left");
+void draw_chart(Ui& ui, Rect chart, const Sweep& sweep, const Shared& shared) {
+  draw_answer(ui, {chart.left, chart.top, chart.right, chart.top + kPeakHead}, sweep);
+  const Sentence sentence = sentence_of(sweep);
+  // Two lines, so that the plot rarely changes its size.
+  const std::size_t lines =
+      std::max<std::size_t>(2, ui.wrapped(sentence.words, chart.width(), Face::Text).size());
+  const Rect plot{chart.left, chart.top + kPeakHead + 4.0f, chart.right,
+                  chart.bottom - kSentenceLine * static_cast<float>(lines) - kCaption};
+  draw_sweep_plot(ui, plot, sweep);
+  const std::string caption = caption_of(sweep, shared);
+  ui.canvas().text({chart.left, plot.bottom + 22.0f},
+                   ui::shortened(ui.canvas(), caption, Face::Fine, chart.width()), Face::Fine,
+                   ui.theme().second_ink);
+  ui.paragraph({chart.left, plot.bottom + kCaption + 26.0f}, chart.width(), kSentenceLine,
+               sentence.words, Face::Text, sentence.warning ? ui.theme().warning : ui.theme().ink);
 }
 
-// A number between a minus and a plus, finer inside and coarser outside.
-struct Stepper {
-  const char* name;
-  std::string number;
-  double fine, coarse;
-};
-
-// The touched step, or 0.
-double step(Ui& ui, Rect row, const Stepper& stepper) {
-  constexpr float kButton = 72.0f, kGap = 16.0f;
-  const auto label = [](const char* sign, double by) { return fmt::format("{}{:.0f}", sign, by); };
-  const auto button = [&](float left, const char* which, const std::string& text) {
-    return ui.button(std::string(stepper.name) + " " + which,
-                     {left, row.top, left + kButton, row.bottom}, text, ButtonLook::Plain);
-  };
-  double by = 0.0;
-  if (button(row.left, "much less", label("−", stepper.coarse))) by = -stepper.coarse;
-  if (button(row.left + kButton + kGap, "less", label("−", stepper.fine))) by = -stepper.fine;
-  if (button(row.right - 2.0f * kButton - kGap, "more", label("+", stepper.fine))) {
-    by = stepper.fine;
-  }
-  if (button(row.right - kButton, "much more", label("+", stepper.coarse))) by = stepper.coarse;
-  ui.canvas().text({row.center().x, row.center().y + 14.0f}, stepper.number, Face::Cardinal,
-                   ui.theme().ink, Align::Center);
-  return by;
-}
-
-// For an antenna with a flat top: the middle between the headings where the picture fails.
-void draw_edges(Ui& ui, Rect row, const Sweep& sweep) {
-  constexpr float kGap = 16.0f;
-  const auto label = [](const char* side, const std::optional<Bearing<Dial>>& edge) {
-    return edge ? fmt::format("{} {}", side, words::whole_degrees(edge->degrees()))
-                : std::string(side);
-  };
-  const float middle = row.center().x;
-  if (ui.button("left edge", {row.left, row.top, middle - kGap / 2.0f, row.bottom},
-                label("Fails left", sweep.left_edge), ButtonLook::Plain)) {
-    ui.emit(act::MarkEdge{.right = false});
-  }
-  if (ui.button("right edge", {middle + kGap / 2.0f, row.top, row.right, row.bottom},
-                label("Fails right", sweep.right_edge), ButtonLook::Plain)) {
-    ui.emit(act::MarkEdge{.right = true});
-  }
-}
-
-void draw_reading(Ui& ui, Rect area, const Sweep& sweep) {
-  constexpr float kRow = 72.0f, kGap = 16.0f;
-  float y = area.top + 22.0f;
-  ui.canvas().text({area.left, y},
-                   sweep.by == SweepBy::Compass ? "READ AT, MAGNETIC" : "READ AT, ON THE HANDLE",
-                   Face::WordBold, ui.theme().second_ink);
-  y += 14.0f;
-  const double turn = step(ui, {area.left, y, area.right, y + kRow},
-                           {"heading", words::whole_degrees(sweep.heading.degrees()), 5.0, 15.0});
-  if (turn != 0.0) ui.emit(act::TurnSweep{turn});
-  y += kRow + 32.0f;
-  ui.canvas().text({area.left, y}, what_next(sweep), Face::Word, ui.theme().ink);
-  y += 38.0f;
-  ui.canvas().text({area.left, y}, "METER READING", Face::WordBold, ui.theme().second_ink);
-  y += 14.0f;
-  const double value =
-      step(ui, {area.left, y, area.right, y + kRow},
-           {"value", value_words(sweep, sweep.value), 1.0, scale_step(sweep.scale)});
-  if (value != 0.0) ui.emit(act::SetMeter{value});
-  y += kRow + kGap;
-  const float third = (area.width() - 2.0f * kGap) / 3.0f;
-  if (ui.button("no picture", {area.left, y, area.left + third, y + kRow}, "Nothing",
-                ButtonLook::Plain)) {
-    ui.emit(act::ReadMeter{.nothing = true});
-  }
-  if (ui.button("read", {area.left + third + kGap, y, area.right, y + kRow}, "Read it",
-                ButtonLook::Filled)) {
-    ui.emit(act::ReadMeter{.nothing = false});
-  }
-  y += kRow + kGap;
-  draw_edges(ui, {area.left, y, area.right, y + kRow}, sweep);
-}
-
-void draw_set_up(Ui& ui, Rect area, const Sweep& sweep) {
-  constexpr float kRow = 72.0f, kGap = 16.0f;
-  const float third = (area.width() - 2.0f * kGap) / 3.0f;
-  const auto slot = [&](int index) {
-    const float left = area.left + static_cast<float>(index) * (third + kGap);
-    return Rect{left, area.bottom - kRow, left + third, area.bottom};
-  };
-  const bool any = !sweep.readings.empty();
-  if (ui.button("scale", slot(0), words::sentence(scale_words(sweep.scale)), ButtonLook::Plain,
-                !any)) {
-    ui.emit(act::NextScale{});
-  }
-  if (ui.button("drop last", slot(1), "Undo last", ButtonLook::Plain, any)) {
+void draw_undo(Ui& ui, Rect rect, const Sweep& sweep) {
+  if (ui.button("drop last", rect, words::say("Undo"), ButtonLook::Plain,
+                !sweep.readings.empty())) {
     ui.emit(act::DropReading{});
   }
-  if (ui.button("keep sweep", slot(2), "Save", ButtonLook::Filled, result_of(sweep).has_value())) {
+}
+
+void draw_over(Ui& ui, Rect rect) {
+  if (ui.button("end sweep", rect, words::say("Start over"), ButtonLook::Plain)) {
+    ui.emit(act::EndSweep{});
+  }
+}
+
+// The next act once the peak is close enough.
+void draw_keep(Ui& ui, Rect rect, const Sweep& sweep) {
+  const auto result = result_of(sweep);
+  const std::string label =
+      result ? words::fill(words::say("Keep {degrees} {error}"),
+                           {{"degrees", words::whole_degrees(result->peak.degrees())},
+                            {"error", plus_minus(result->error95_deg)}})
+             : std::string(words::say("Keep"));
+  const bool enough = sweep.fit ? sweep.fit->enough : sweep.between_edges.has_value();
+  if (ui.button("keep sweep", rect, label, enough ? ButtonLook::Filled : ButtonLook::Plain,
+                result.has_value())) {
     ui.emit(act::KeepSweep{});
   }
 }
 
-std::string peak_words(const Sweep& sweep) {
-  const aim::SweepFit& fit = *sweep.fit;
-  return fmt::format("{} ± {:.0f}°", heading_words(sweep, fit.peak), std::ceil(fit.error95_deg));
+void draw_upright(Ui& ui, Rect area, const Shared& shared, const PeakState& peak) {
+  const Sweep& sweep = *peak.sweep;
+  const Rect acts{area.left, area.bottom - kPeakAct - 8.0f, area.right, area.bottom - 8.0f};
+  const float panel_top = acts.top - kPeakGap - reading_panel_height(false);
+  draw_chart(ui, {area.left, area.top, area.right, panel_top - kPeakGap}, sweep, shared);
+  draw_reading_panel(ui, {{area.left, panel_top, area.right, acts.top - kPeakGap}, false}, shared,
+                     peak);
+  const float part = (acts.width() - 2.0f * kPeakGap) / 4.0f;
+  draw_undo(ui, {acts.left, acts.top, acts.left + part, acts.bottom}, sweep);
+  const float over = acts.left + part + kPeakGap;
+  draw_over(ui, {over, acts.top, over + part + 16.0f, acts.bottom});
+  draw_keep(ui, {over + part + 16.0f + kPeakGap, acts.top, acts.right, acts.bottom}, sweep);
 }
 
-std::string edge_words(const Sweep& sweep) {
-  const aim::EdgeMiddle& edges = *sweep.between_edges;
-  return fmt::format("{} ± {:.0f}°", heading_words(sweep, edges.middle),
-                     std::ceil(edges.sigma_deg));
-}
-
-void draw_result(Ui& ui, Rect area, const Sweep& sweep) {
-  Column column(ui, area);
-  if (!sweep.fit) {
-    if (sweep.between_edges) {
-      column.figure(edge_words(sweep));
-      column.line("In the middle between the two headings where the picture fails.");
-      return;
-    }
-    column.line(sweep.readings.empty() ? "The peak shows after two readings."
-                                       : words::sentence(sweep.why_no_fit));
-    return;
+void draw_wide(Ui& ui, Rect area, const Shared& shared, const PeakState& peak) {
+  const Sweep& sweep = *peak.sweep;
+  area.bottom -= 8.0f;
+  Rect panel{area.right - kPanel, area.top, area.right, area.bottom};
+  Rect chart{area.left, area.top, panel.left - 2.0f * ui::kMargin, area.bottom};
+  if (shared.settings.left_handed) {
+    panel = {area.left, area.top, area.left + kPanel, area.bottom};
+    chart = {panel.right + 2.0f * ui::kMargin, area.top, area.right, area.bottom};
   }
-  const aim::SweepFit& fit = *sweep.fit;
-  column.figure(peak_words(sweep));
-  column.line(fit.enough ? "Close enough: this error costs less than half a decibel."
-                         : fmt::format("Read at {} more heading{}.", fit.more_headings,
-                                       fit.more_headings == 1 ? "" : "s"));
-  if (fit.second_lobe) {
-    column.warning(fmt::format("A reflection comes from {}, {:.0f} dB weaker.",
-                               heading_words(sweep, fit.second_lobe->heading),
-                               -fit.second_lobe->relative_db));
-  } else if (sweep.between_edges) {
-    std::string agreement = sweep.edge_trouble;
-    if (sweep.edges_agree) agreement = words::agreement(*sweep.edges_agree);
-    column.line(
-        fmt::format("Between the edges {}. {}", edge_words(sweep), words::sentence(agreement)));
-  } else if (!sweep.edge_trouble.empty()) {
-    column.warning(words::sentence(sweep.edge_trouble));
-  } else if (fit.other_face) {
-    column.line(fmt::format("Or the other face, {}.", heading_words(sweep, *fit.other_face)));
-  }
-}
-
-void draw_nothing(Ui& ui, Rect area, const Shared& shared) {
-  Column column(ui, area);
-  column.figure("Find the peak by the meter");
-  column.line(
-      "Turn the antenna in steps and enter the receiver's meter reading. A few readings give "
-      "the best heading and its error, even with bars.");
-  const bool ready = shared.findings.card && shared.findings.outlook;
-  column.line(ready ? "It starts at the computed heading of " + words::title(*shared.stop.target) +
-                          "."
-                    : "First pick a station under Stations.");
-  if (!ready) {
-    if (column.button("find", "Stations", 0, 1, true, ButtonLook::Filled)) {
-      ui.emit(act::Show{Place::Stations});
-    }
-    return;
-  }
-  if (column.button("begin sweep", "Turn by compass", 0, 2, true, ButtonLook::Filled)) {
-    ui.emit(act::BeginSweep{SweepBy::Compass});
-  }
-  if (column.button("begin by handle", "Turn by handle", 1, 2)) {
-    ui.emit(act::BeginSweep{SweepBy::Handle});
-  }
+  const float rule =
+      shared.settings.left_handed ? panel.right + ui::kMargin : panel.left - ui::kMargin;
+  ui.canvas().line({rule, area.top - ui::kMargin}, {rule, area.bottom}, ui.theme().rule, 1.5f);
+  const float acts = area.bottom - kPeakAct;
+  draw_chart(ui, {chart.left, chart.top, chart.right, acts - 8.0f}, sweep, shared);
+  draw_undo(ui, {chart.left, acts, chart.left + 152.0f, area.bottom}, sweep);
+  draw_over(ui, {chart.left + 152.0f + kPeakGap, acts, chart.left + 360.0f, area.bottom});
+  const bool tall = reading_panel_height(true) + kPeakAct + kPeakGap <= panel.height();
+  draw_reading_panel(ui, {{panel.left, panel.top, panel.right, acts - kPeakGap}, tall}, shared,
+                     peak);
+  draw_keep(ui, {panel.left, acts, panel.right, area.bottom}, sweep);
 }
 
 }  // namespace
 
+std::string dial_word(SweepBy by) {
+  return by == SweepBy::Compass ? words::say("magnetic") : words::say("on the handle");
+}
+
+std::string on_dial(SweepBy by, Bearing<Dial> heading) {
+  return words::whole_degrees(heading.degrees()) + " " + dial_word(by);
+}
+
+void draw_arrow(ui::Canvas& canvas, Point from, Point tip, ui::Color color, float width) {
+  const float dx = tip.x - from.x, dy = tip.y - from.y;
+  const float length = std::hypot(dx, dy);
+  if (length < 1.0f) return;
+  const Point along{dx / length, dy / length}, across{-along.y, along.x};
+  const float head = 4.0f * width, half = 1.7f * width;
+  const Point neck{tip.x - head * along.x, tip.y - head * along.y};
+  canvas.line(from, neck, color, width);
+  const std::array corners{tip, Point{neck.x + half * across.x, neck.y + half * across.y},
+                           Point{neck.x - half * across.x, neck.y - half * across.y}};
+  canvas.polygon(corners, color);
+}
+
 void draw_peak(Ui& ui, Rect area, const Shared& shared, const PeakState& peak) {
   if (!peak.sweep) {
-    area.right = std::min(area.right, area.left + 640.0f);
-    draw_nothing(ui, area, shared);
-    return;
-  }
-  const Sweep& sweep = *peak.sweep;
-  Rect chart = area, panel = area;
-  if (ui.portrait()) {
-    chart.bottom = area.top + 0.5f * area.height();
-    panel.top = chart.bottom + ui::kMargin;
+    draw_before_sweep(ui, area, shared, peak);
+  } else if (ui.portrait()) {
+    draw_upright(ui, area, shared, peak);
   } else {
-    panel.left = area.right - kPeakPanelWidth;
-    chart.right = panel.left - 2.0f * ui::kMargin;
-    if (shared.settings.left_handed) {
-      panel = {area.left, area.top, area.left + kPeakPanelWidth, area.bottom};
-      chart = {panel.right + 2.0f * ui::kMargin, area.top, area.right, area.bottom};
-    }
+    draw_wide(ui, area, shared, peak);
   }
-  ui.canvas().text({chart.left, chart.top + 26.0f}, sweep.title, Face::Cardinal, ui.theme().ink);
-  const Rect over{chart.right - 152.0f, chart.top, chart.right, chart.top + 68.0f};
-  if (ui.button("end sweep", over, "Start over", ButtonLook::Plain))
-    ui.emit(act::BeginSweep{sweep.by});
-  constexpr float kResult = 168.0f;
-  const Rect plot{chart.left, chart.top + 92.0f, chart.right, chart.bottom - kResult};
-  SweepPlot(ui, plot, sweep).draw();
-  draw_result(ui, {chart.left, plot.bottom + 34.0f, chart.right, chart.bottom}, sweep);
-  draw_reading(ui, panel, sweep);
-  draw_set_up(ui, panel, sweep);
 }
 
 }  // namespace mastwise::screens

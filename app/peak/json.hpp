@@ -14,6 +14,7 @@ inline void to_json(nlohmann::json& out, const Sweep& sweep) {
          {"scale", aim::to_text(sweep.scale)},
          {"heading", sweep.heading},
          {"value", sweep.value},
+         {"no_meter", sweep.no_meter},
          {"readings", sweep.readings},
          {"left_edge", sweep.left_edge},
          {"right_edge", sweep.right_edge}};
@@ -30,6 +31,7 @@ inline void from_json(const nlohmann::json& in, Sweep& sweep) {
   sweep.scale = *known;
   in.at("heading").get_to(sweep.heading);
   in.at("value").get_to(sweep.value);
+  sweep.no_meter = in.value("no_meter", false);
   in.at("readings").get_to(sweep.readings);
   in.at("left_edge").get_to(sweep.left_edge);
   in.at("right_edge").get_to(sweep.right_edge);

@@ -14,6 +14,16 @@
 
 namespace mastwise {
 
+// What the receiver's meter shows. Without a meter, the picture alone tells the two headings where
+// it fails.
+enum class Meter { quality, decibel, bars_of_5, bars_of_10, none };
+template <>
+inline constexpr std::array kStoredNames<Meter> = names({"quality", "db", "bars", "bars10",
+                                                         "none"});
+// std::nullopt for none.
+std::optional<aim::Scale> scale_of(Meter meter);
+Meter meter_of(aim::Scale scale);
+
 // Meter readings taken at several headings, and their fit.
 struct Sweep {
   StationKey station = {};
@@ -23,11 +33,13 @@ struct Sweep {
   aim::Scale scale = aim::Scale::quality_percent;
   Bearing<Dial> heading = {};  // at which the next reading is taken
   double value = 0.0;          // of the next reading
+  bool no_meter = false;       // the two edges are looked for, not readings
   std::vector<aim::Reading> readings = {};
 
   std::optional<aim::SweepFit> fit = {};
-  std::optional<Bearing<Dial>> next = {};  // the most useful next heading
-  std::string why_no_fit = {};             // instead of `fit`, once there are readings
+  std::optional<Bearing<Dial>> next = {};   // the most useful next heading
+  std::string why_no_fit = {};              // instead of `fit`, once there are readings
+  std::vector<aim::CurvePoint> curve = {};  // of the fit
 
   // The headings left and right where the picture fails.
   std::optional<Bearing<Dial>> left_edge = {}, right_edge = {};
@@ -42,7 +54,6 @@ double scale_most(aim::Scale scale);
 double scale_step(aim::Scale scale);
 // The meter's start value before a reading.
 double scale_start(aim::Scale scale);
-std::string scale_words(aim::Scale scale);
 
 // Fits the readings and compares the edges with them.
 void fit(Sweep& sweep, const gear::Pattern& pattern);
@@ -61,7 +72,12 @@ struct SweepResult {
 std::optional<SweepResult> result_of(const Sweep& sweep);
 
 struct PeakState {
+  // Of the next sweep.
+  SweepBy by = SweepBy::Compass;
+  Meter meter = Meter::quality;
+
   std::optional<Sweep> sweep = {};
+  bool turning = false;  // the keys change the heading to read at, not the reading
   bool operator==(const PeakState&) const = default;
 };
 

@@ -1,5 +1,7 @@
 #include "app/peak/state.hpp"
 
+#include <algorithm>
+
 namespace mastwise {
 namespace {
 
@@ -36,6 +38,7 @@ void fit_readings(Sweep& sweep, const gear::Pattern& pattern) {
   sweep.fit.reset();
   sweep.next.reset();
   sweep.why_no_fit.clear();
+  sweep.curve.clear();
   if (sweep.readings.empty()) return;
   const auto fitter = aim::SweepFitter::for_pattern(pattern);
   if (!fitter) {
@@ -50,6 +53,7 @@ void fit_readings(Sweep& sweep, const gear::Pattern& pattern) {
   }
   sweep.fit = *fitted;
   if (const auto next = fitter->next_heading(sweep.readings, options)) sweep.next = *next;
+  if (const auto curve = fitter->curve(sweep.readings, options)) sweep.curve = *curve;
 }
 
 }  // namespace
@@ -83,18 +87,14 @@ double scale_start(aim::Scale scale) {
   return scale == aim::Scale::decibel ? kClear_db : scale_most(scale) / 2.0;
 }
 
-std::string scale_words(aim::Scale scale) {
-  switch (scale) {
-    case aim::Scale::decibel:
-      return "dB";
-    case aim::Scale::bars_of_5:
-      return "bars of 5";
-    case aim::Scale::bars_of_10:
-      return "bars of 10";
-    case aim::Scale::quality_percent:
-      break;
-  }
-  return "quality";
+std::optional<aim::Scale> scale_of(Meter meter) {
+  if (meter == Meter::none) return std::nullopt;
+  return aim::kScales[static_cast<std::size_t>(meter)];
+}
+
+Meter meter_of(aim::Scale scale) {
+  const auto found = std::find(aim::kScales.begin(), aim::kScales.end(), scale);
+  return static_cast<Meter>(found - aim::kScales.begin());
 }
 
 void read_meter(Sweep& sweep, const gear::Pattern& pattern, bool nothing) {

@@ -13,27 +13,48 @@ gear::Pattern pattern_of(const Shared& shared, const Sweep& sweep) {
   return gear_of(shared.settings.gear).antenna.in(sweep.band).pattern;
 }
 
-// Starts a sweep of the target at its computed heading; nothing without target or heading.
-std::optional<Sweep> begun(const std::optional<Sweep>& before, const Shared& shared, SweepBy by) {
+// Starts a sweep of the target at its computed heading; none without target or heading.
+std::optional<Sweep> begun(const PeakState& state, const Shared& shared, SweepBy by) {
   const Findings& found = shared.findings;
-  if (!shared.stop.target || !found.card || !found.outlook) return before;
-  const aim::Scale scale = before ? before->scale : aim::Scale::quality_percent;
+  if (!shared.stop.target || !found.card || !found.outlook) return state.sweep;
+  const aim::Scale scale = scale_of(state.meter).value_or(aim::Scale::quality_percent);
   Sweep sweep{.station = key_of(*shared.stop.target),
               .title = words::title(*shared.stop.target),
               .band = found.outlook->band,
               .by = by,
               .scale = scale,
-              .value = scale_start(scale)};
+              .value = scale_start(scale),
+              .no_meter = state.meter == Meter::none};
   if (by == SweepBy::Compass) sweep.heading = on_compass(found.card->bearing_magnetic);
   return sweep;
 }
 
-class PeakUpdater {
- public:
-  PeakUpdater(Sweep& sweep, Shared& shared) : sweep_(sweep), shared_(shared) {}
+void set_scale(Sweep& sweep, aim::Scale scale) {
+  if (!sweep.readings.empty() || sweep.scale == scale) return;
+  sweep.scale = scale;
+  sweep.value = scale_start(scale);
+}
 
-  void operator()(const act::BeginSweep&) {}
-  void operator()(const act::PutSweepBack&) {}
+bool has_marks(const Sweep& sweep) {
+  return !sweep.readings.empty() || sweep.left_edge || sweep.right_edge;
+}
+
+// Before a sweep is replaced or put away.
+void remember_sweep(const PeakState& state, Shared& shared) {
+  if (!state.sweep || !has_marks(*state.sweep)) return;
+  remember(shared, "Sweep started over").also.push_back(act::PutSweepBack{*state.sweep});
+}
+
+// What the actions do to a sweep.
+class SweepUpdater {
+ public:
+  SweepUpdater(Sweep& sweep, Shared& shared) : sweep_(sweep), shared_(shared) {}
+
+  void operator()(const act::ChooseMeter& chosen) {
+    const auto scale = scale_of(chosen.meter);
+    sweep_.no_meter = !scale;
+    if (scale) set_scale(sweep_, *scale);
+  }
   void operator()(const act::TurnSweep& turn) {
     sweep_.heading = sweep_.heading + Turn::clockwise_deg(turn.degrees);
   }
@@ -45,12 +66,8 @@ class PeakUpdater {
   void operator()(const act::DropReading&) { drop_last_reading(sweep_, pattern()); }
   void operator()(const act::MarkEdge& edge) { mark_edge(sweep_, edge.right); }
   void operator()(const act::NextScale&) {
-    if (!sweep_.readings.empty()) return;
-    const auto& scales = aim::kScales;
-    const auto now = std::find(scales.begin(), scales.end(), sweep_.scale);
-    const auto next = now + 1 == scales.end() ? scales.begin() : now + 1;
-    sweep_.scale = *next;
-    sweep_.value = scale_start(*next);
+    const std::size_t now = static_cast<std::size_t>(meter_of(sweep_.scale));
+    set_scale(sweep_, aim::kScales[(now + 1) % aim::kScales.size()]);
   }
   void operator()(const act::KeepSweep&);
 
@@ -71,7 +88,7 @@ class PeakUpdater {
   Shared& shared_;
 };
 
-void PeakUpdater::operator()(const act::KeepSweep&) {
+void SweepUpdater::operator()(const act::KeepSweep&) {
   const auto result = result_of(sweep_);
   if (!result || !shared_.stations || !shared_.findings.position) return;
   const StationRow* row = find_row(*shared_.stations, sweep_.station);
@@ -102,20 +119,54 @@ void PeakUpdater::operator()(const act::KeepSweep&) {
                                               .sigma_deg = result->sigma_deg}});
 }
 
+class PeakUpdater {
+ public:
+  PeakUpdater(PeakState& state, Shared& shared) : state_(state), shared_(shared) {}
+
+  void operator()(const act::BeginSweep& begin) {
+    remember_sweep(state_, shared_);
+    state_.by = begin.by;
+    state_.sweep = begun(state_, shared_, begin.by);
+    state_.turning = false;
+  }
+  void operator()(const act::EndSweep&) {
+    remember_sweep(state_, shared_);
+    state_.sweep.reset();
+    state_.turning = false;
+  }
+  void operator()(const act::PutSweepBack& back) {
+    state_.sweep = back.sweep;
+    fit(*state_.sweep, pattern_of(shared_, *state_.sweep));
+  }
+  void operator()(const act::ChooseTurnBy& chosen) { state_.by = chosen.by; }
+  void operator()(const act::SwitchTurning&) { state_.turning = !state_.turning; }
+  void operator()(const act::ChooseMeter& chosen) {
+    state_.meter = chosen.meter;
+    to_sweep(chosen);
+  }
+  void operator()(const act::ReadMeter& read) {
+    state_.turning = false;
+    to_sweep(read);
+  }
+  template <class A>
+  void operator()(const A& action) {
+    to_sweep(action);
+  }
+
+ private:
+  template <class A>
+  void to_sweep(const A& action) {
+    if (state_.sweep) SweepUpdater(*state_.sweep, shared_)(action);
+  }
+
+  PeakState& state_;
+  Shared& shared_;
+};
+
 }  // namespace
 
 void update(PeakState& state, Shared& shared, const Action& action) {
-  if (const auto* begin = action.get_if<act::BeginSweep>()) {
-    if (state.sweep && !state.sweep->readings.empty()) {
-      remember(shared, "Sweep started over").also.push_back(act::PutSweepBack{*state.sweep});
-    }
-    state.sweep = begun(state.sweep, shared, begin->by);
-  } else if (const auto* back = action.get_if<act::PutSweepBack>()) {
-    state.sweep = back->sweep;
-    fit(*state.sweep, pattern_of(shared, *state.sweep));
-  } else if (state.sweep) {
-    visit(action, PeakActions{}, PeakUpdater(*state.sweep, shared));
-  }
+  visit(action, PeakActions{}, PeakUpdater(state, shared));
 }
 
 }  // namespace mastwise

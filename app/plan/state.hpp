@@ -1,5 +1,6 @@
 #pragma once
 
+#include "app/plan/table.hpp"
 #include "app/shared/plan.hpp"
 #include "core/geo/position.hpp"
 #include "core/plan/scan_help.hpp"
@@ -10,6 +11,9 @@
 #include <vector>
 
 namespace mastwise {
+
+template <>
+inline constexpr std::array kStoredNames<ScanTick> = names({"not_tried", "found", "not_found"});
 
 // One channel to enter into the receiver.
 struct ScanLine {
@@ -37,14 +41,17 @@ struct Ticked {
 
 struct PlanState {
   PlanFor plan_for = PlanFor::Pinned;
-  std::size_t floor = 0;      // of kPlanFloors
-  std::size_t scan_step = 0;  // of the plan, whose channels the sheet shows
+  std::size_t floor = 0;   // of kPlanFloors
+  std::size_t second = 1;  // the column of the table beside the first
+  std::size_t chosen = 0;  // of the table's columns, to aim at and to scan
   std::vector<Ticked> ticks = {};
   std::optional<Position> ticked_at = {};  // position of the ticks, which do not count elsewhere
   bool paper_wanted = false;               // the paper card is still to be written
   std::string paper_file = {};             // path of the last one
 
-  ScanList scan = {};  // while its sheet is open
+  // While their sheets are open.
+  std::optional<PlanTable> table = {};
+  ScanList scan = {};
   bool operator==(const PlanState&) const = default;
 };
 

@@ -20,8 +20,9 @@ ScanTick tick_of(const PlanState& state, const Shared& shared, const StationKey&
 
 const PlanStep* chosen_step(const PlanState& state, const Shared& shared) {
   if (!shared.stations || !shared.stations->plan) return nullptr;
-  const auto& steps = shared.stations->plan->steps;
-  return state.scan_step < steps.size() ? &steps[state.scan_step] : nullptr;
+  const Plan& plan = *shared.stations->plan;
+  if (state.chosen < plan.steps.size()) return &plan.steps[state.chosen];
+  return plan.again ? &*plan.again : nullptr;
 }
 
 void derive_scan(PlanState& state, const Shared& shared) {
@@ -54,15 +55,26 @@ class PlanUpdater {
  public:
   PlanUpdater(PlanState& state, Shared& shared) : state_(state), shared_(shared) {}
 
-  void operator()(const act::ChoosePlan& chosen) { state_.plan_for = chosen.plan_for; }
+  void operator()(const act::ChoosePlan& chosen) {
+    state_.plan_for = chosen.plan_for;
+    state_.chosen = 0;
+    state_.second = 1;
+  }
   void operator()(const act::NextPlanFloor&) {
     state_.floor = (state_.floor + 1) % kPlanFloors.size();
   }
+  void operator()(const act::ShowTurn& turn) { state_.second = turn.column; }
+  void operator()(const act::ChooseTurn& turn) { state_.chosen = turn.column; }
   void operator()(const act::ScanStep& scan) {
-    state_.scan_step = scan.step;
+    state_.chosen = scan.step;
     shared_.sheet = Sheet::Scan;
   }
-  void operator()(const act::TickStation& ticked);
+  void operator()(const act::SetTick& set) { tick_here(set.key) = set.tick; }
+  void operator()(const act::TickStation& ticked) {
+    ScanTick& tick = tick_here(ticked.key);
+    const bool last = tick == ScanTick::not_found;
+    tick = last ? ScanTick{} : static_cast<ScanTick>(static_cast<int>(tick) + 1);
+  }
   void operator()(const act::SavePaper&) {
     state_.paper_wanted = true;
     state_.paper_file.clear();
@@ -74,22 +86,21 @@ class PlanUpdater {
   }
 
  private:
+  ScanTick& tick_here(const StationKey& key);
+
   PlanState& state_;
   Shared& shared_;
 };
 
-void PlanUpdater::operator()(const act::TickStation& ticked) {
+ScanTick& PlanUpdater::tick_here(const StationKey& key) {
   // Ticks of the receiver's list at another stop do not count here.
   const auto& here = shared_.findings.position;
   if (!state_.ticked_at || !here || !same_stop(*state_.ticked_at, *here)) state_.ticks.clear();
   state_.ticked_at = here;
   auto known = std::find_if(state_.ticks.begin(), state_.ticks.end(),
-                            [&](const Ticked& one) { return one.key == ticked.key; });
-  if (known == state_.ticks.end()) {
-    known = state_.ticks.insert(known, Ticked{.key = ticked.key});
-  }
-  const bool last = known->tick == ScanTick::not_found;
-  known->tick = last ? ScanTick{} : static_cast<ScanTick>(static_cast<int>(known->tick) + 1);
+                            [&](const Ticked& one) { return one.key == key; });
+  if (known == state_.ticks.end()) known = state_.ticks.insert(known, Ticked{.key = key});
+  return known->tick;
 }
 
 }  // namespace
@@ -101,7 +112,11 @@ void update(PlanState& state, Shared& shared, const Action& action) {
 
 void derive(PlanState& state, const Shared& shared) {
   state.scan = {};
+  state.table.reset();
   if (shared.sheet == Sheet::Scan) derive_scan(state, shared);
+  if (shared.sheet == Sheet::Plan && shared.stations && shared.stations->plan) {
+    state.table = plan_table(*shared.stations, state.second);
+  }
 }
 
 }  // namespace mastwise

@@ -8,7 +8,7 @@ namespace mastwise {
 // Applies an action of this feature.
 void update(PlanState& state, Shared& shared, const Action& action);
 
-// Brings the list of channels up to date while its sheet is open.
+// Brings the table and the list of channels up to date while their sheets are open.
 void derive(PlanState& state, const Shared& shared);
 
 }  // namespace mastwise

@@ -142,8 +142,17 @@ Plan plan_for(const StationsQuestion& question, const reception::Survey& survey,
   const PlanWriter writer(question, survey);
   Plan plan{.fewest_proved = found.fewest_proved};
   for (const PlannedHeading& heading : found.headings) plan.steps.push_back(writer.step(heading));
+  if (found.again) plan.again = writer.step(*found.again);
   for (const OutOfPlan& out : found.out_of_plan) {
     plan.out.push_back({.name = wishes.names[out.wish], .best_percent = out.best_percent});
+    if (out.station) plan.out.back().key = key_of(survey.station(*out.station));
+  }
+  constexpr std::size_t kMostWeak = 6;
+  for (const Lost& weak : found.too_weak) {
+    if (plan.too_weak.size() == kMostWeak) break;
+    plan.too_weak.push_back({.name = words::title(survey.station(weak.station)),
+                             .best_percent = weak.best_percent,
+                             .key = key_of(survey.station(weak.station))});
   }
   return plan;
 }

@@ -118,6 +118,8 @@ void Surveyor::add_target_path(StationsAnswer& answer, Country& country) {
     answer.target_path = reception::path_picture(receiver_of(answer.question), prospect,
                                                  country.tiles, kPathPoints, surveyor_.scratch());
   }
+  const auto index = index_of(*survey_, *answer.question.target);
+  if (index) answer.target_budget = survey_->budget(*index);
 }
 
 void Surveyor::add_plan(StationsAnswer& answer) const {

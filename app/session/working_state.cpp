@@ -68,6 +68,8 @@ json state_of(const Model& model) {
           {"ticks", std::move(ticks)},
           {"ticked_at", model.plan.ticked_at},
           {"sweep", model.peak.sweep},
+          {"sweep_by", model.peak.by},
+          {"sweep_meter", model.peak.meter},
           {"ahead", model.ahead.places},
           {"along", model.ahead.along},
           {"neighbors", model.parking.neighbors},
@@ -175,6 +177,8 @@ Result<Done> restore(Model& model, const std::string& kept, const World& world) 
   restorer.part("ticks", [&](const json& in) { model.plan.ticks = ticks_from(in); });
   restorer.into("ticked_at", model.plan.ticked_at);
   restorer.into("sweep", model.peak.sweep);
+  restorer.into("sweep_by", model.peak.by);
+  restorer.into("sweep_meter", model.peak.meter);
   if (model.peak.sweep) {
     const Band band = model.peak.sweep->band;
     fit(*model.peak.sweep, gear_of(model.settings.gear).antenna.in(band).pattern);

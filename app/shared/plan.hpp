@@ -53,6 +53,7 @@ struct PlanRemark {
 struct NotInPlan {
   std::string name = {};                    // of the station or network
   std::optional<double> best_percent = {};  // its best chance, where known
+  std::optional<StationKey> key = {};       // of the station with it
   bool operator==(const NotInPlan&) const = default;
 };
 
@@ -68,7 +69,9 @@ struct PlanStep {
 // The fewest headings that bring in the wanted stations.
 struct Plan {
   std::vector<PlanStep> steps = {};
+  std::optional<PlanStep> again = {};  // where one is enough: what turning once more would bring
   std::vector<NotInPlan> out = {};
+  std::vector<NotInPlan> too_weak = {};  // the best of the other stations that no heading brings
   bool fewest_proved = true;
   bool operator==(const Plan&) const = default;
 };

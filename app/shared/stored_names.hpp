@@ -10,6 +10,7 @@
 #include "core/map/borders.hpp"
 #include "core/reception/prospect.hpp"
 #include "core/reception/reason.hpp"
+#include "core/reception/signal_budget.hpp"
 #include "core/reception/surroundings.hpp"
 #include "core/rig/rig_heading.hpp"
 #include "core/stations/station.hpp"
@@ -65,6 +66,11 @@ inline constexpr std::array kStoredNames<reception::LeafChoice> = names({"by_sea
 template <>
 inline constexpr std::array kStoredNames<reception::PathMode> = names({"none", "point_to_point",
                                                                        "partial", "area"});
+template <>
+inline constexpr std::array kStoredNames<reception::SignalLoss> =
+    names({"distance", "transmitter_pattern", "ridge", "earth_curve", "ground", "low_antenna",
+           "surroundings", "leaves", "polarization", "heading", "amplifier_off", "noise",
+           "same_channel", "next_channel", "helpers", "logbook"});
 template <>
 inline constexpr std::array kStoredNames<reception::ReasonKind> =
     names({"obstacle",     "rough_ground",        "surroundings", "leaves",       "polarization",

@@ -77,6 +77,7 @@ struct StationsAnswer {
   std::vector<StationRow> rows = {};  // best first
   std::size_t measured = 0, all = 0;  // paths; the list fills until they are equal
   std::optional<reception::PathPicture> target_path = {};
+  std::optional<reception::SignalBudget> target_budget = {};
   std::optional<Slack> target_slack = {};   // at the turn, if there is one
   std::optional<double> turn_percent = {};  // chance of the target there
   std::optional<Plan> plan = {};            // once all is measured

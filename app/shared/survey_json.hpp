@@ -43,6 +43,10 @@ NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(PathPicture, distance_m, frequency_mhz, point
                                    stop_antenna_m, station_antenna_m, stop_clutter_m,
                                    terrain_coverage)
 
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(SignalStep, what, decibel, distance_m, height_m, station)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(SignalBudget, erp_kw, tower_db, steps, margin_db,
+                                   margin_p1812_db, margin_itm_db)
+
 }  // namespace mastwise::reception
 
 namespace mastwise {
@@ -93,7 +97,7 @@ NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(PlanRemark, station, interferer, gain_percent
 // Old recordings have a finished sentence, "remark", in place of the remarks.
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE_WITH_DEFAULT(PlanStep, bearing, slack, brings, loses, remarks)
 inline void to_json(nlohmann::json& out, const NotInPlan& station) {
-  out = {{"name", station.name}, {"best_percent", station.best_percent}};
+  out = {{"name", station.name}, {"best_percent", station.best_percent}, {"key", station.key}};
 }
 // Old recordings have one text with name and chance.
 inline void from_json(const nlohmann::json& in, NotInPlan& station) {
@@ -103,13 +107,14 @@ inline void from_json(const nlohmann::json& in, NotInPlan& station) {
   }
   in.at("name").get_to(station.name);
   in.at("best_percent").get_to(station.best_percent);
+  if (in.contains("key")) in.at("key").get_to(station.key);
 }
-NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(Plan, steps, out, fewest_proved)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(StationsOnBoard, count, networks_named, nearest_m,
                                    nearest_bearing)
-// Old recordings have no turns.
+// Recordings of the first releases have no second turn, no weak stations, no link budget, no turns.
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE_WITH_DEFAULT(Plan, steps, again, out, too_weak, fewest_proved)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE_WITH_DEFAULT(StationsAnswer, question, rows, measured, all,
-                                                target_path, target_slack, turn_percent, plan,
-                                                turns, ahead, on_board, trouble)
+                                                target_path, target_budget, target_slack,
+                                                turn_percent, plan, turns, ahead, on_board, trouble)
 
 }  // namespace mastwise

@@ -3,6 +3,7 @@
 #include "core/plan/heading_choice.hpp"
 
 #include <algorithm>
+#include <array>
 #include <utility>
 
 namespace mastwise {
@@ -27,7 +28,10 @@ class Planner {
 
   void sort_out(std::size_t wish);
   Reliance reliance(std::size_t wish) const;
-  PlannedHeading described(std::size_t heading) const;
+  std::vector<bool> relied_on_at(std::size_t heading) const;
+  PlannedHeading described(Bearing<True> bearing, const std::vector<bool>& relied_on) const;
+  void turn_again();
+  void note_weak();
   void add_relied_on(PlannedHeading& planned, std::size_t station) const;
   void aim_straight(std::size_t heading);
   void put_in_order();
@@ -100,8 +104,17 @@ void Planner::add_relied_on(PlannedHeading& planned, std::size_t station) const 
   }
 }
 
-PlannedHeading Planner::described(std::size_t heading) const {
-  PlannedHeading planned{.bearing = headings_[heading], .slack = {360.0, 360.0}};
+// By station.
+std::vector<bool> Planner::relied_on_at(std::size_t heading) const {
+  std::vector<bool> relied_on(curves_.size(), false);
+  for (const Reliance& each : reliances_) {
+    if (each.heading == heading) relied_on[each.station] = true;
+  }
+  return relied_on;
+}
+
+PlannedHeading Planner::described(Bearing<True> bearing, const std::vector<bool>& relied_on) const {
+  PlannedHeading planned{.bearing = bearing, .slack = {360.0, 360.0}};
   for (std::size_t station = 0; station < curves_.size(); ++station) {
     if (arcs_[station].empty()) continue;
     const ChanceCurve& curve = *curves_[station];
@@ -113,15 +126,12 @@ PlannedHeading Planner::described(std::size_t heading) const {
                                .wished = wished_[station]});
       continue;
     }
-    const bool relied_on = std::any_of(
-        reliances_.begin(), reliances_.end(),
-        [&](const Reliance& each) { return each.heading == heading && each.station == station; });
-    if (relied_on) add_relied_on(planned, station);
+    if (relied_on[station]) add_relied_on(planned, station);
     planned.brings.push_back({.station = station,
                               .chance_percent = percent,
                               .best_percent = curve.best_percent(),
                               .wished = wished_[station],
-                              .relied_on = relied_on});
+                              .relied_on = relied_on[station]});
   }
   std::stable_sort(planned.brings.begin(), planned.brings.end(),
                    [](const Brought& a, const Brought& b) {
@@ -169,6 +179,71 @@ void Planner::put_in_order() {
   std::rotate(headings.begin(), first, headings.end());
 }
 
+// Every whole degree is tried; the middle of the best stretch is taken, so that it forgives most.
+void Planner::turn_again() {
+  const Bearing<True> first = plan_.headings.front().bearing;
+  const auto come_in = [this](Bearing<True> bearing) {
+    std::vector<bool> in(curves_.size(), false);
+    for (std::size_t i = 0; i < curves_.size(); ++i) {
+      in[i] = slack_within(arcs_[i], bearing).has_value();
+    }
+    return in;
+  };
+  const std::vector<bool> before = come_in(first);
+  struct Turned {
+    int gained = 0, lost = 0;
+    std::vector<bool> gains;
+  };
+  std::array<Turned, ChanceCurve::kHeadings> turned;
+  int most = 0, fewest_lost = 0;
+  for (std::size_t degree = 0; degree < turned.size(); ++degree) {
+    Turned& one = turned[degree];
+    one.gains = come_in(Bearing<True>::degrees(static_cast<double>(degree)));
+    for (std::size_t i = 0; i < before.size(); ++i) {
+      one.lost += before[i] && !one.gains[i] ? 1 : 0;
+      one.gains[i] = one.gains[i] && !before[i];
+      one.gained += one.gains[i] ? 1 : 0;
+    }
+    if (one.gained < most || one.gained == 0) continue;
+    fewest_lost = one.gained > most ? one.lost : std::min(fewest_lost, one.lost);
+    most = one.gained;
+  }
+  if (most == 0) return;
+  const auto is_best = [&](std::size_t degree) {
+    const Turned& one = turned[degree % turned.size()];
+    return one.gained == most && one.lost == fewest_lost;
+  };
+  const auto off_deg = [&](std::size_t degree) {
+    return (Bearing<True>::degrees(static_cast<double>(degree)) - first).size_deg();
+  };
+  std::size_t nearest = turned.size();
+  for (std::size_t degree = 0; degree < turned.size(); ++degree) {
+    if (!is_best(degree)) continue;
+    if (nearest == turned.size() || off_deg(degree) < off_deg(nearest)) nearest = degree;
+  }
+  // The stretch around it with the same gains; it does not reach around the circle, where `first`
+  // gains nothing.
+  const auto same = [&](std::size_t degree) {
+    return is_best(degree) && turned[degree % turned.size()].gains == turned[nearest].gains;
+  };
+  std::size_t left = nearest + turned.size(), right = left;
+  while (same(left - 1)) --left;
+  while (same(right + 1)) ++right;
+  plan_.again = described(Bearing<True>::degrees(static_cast<double>(left + right) / 2.0),
+                          turned[nearest].gains);
+}
+
+void Planner::note_weak() {
+  for (std::size_t i = 0; i < curves_.size(); ++i) {
+    if (!curves_[i] || wished_[i] || !arcs_[i].empty()) continue;
+    const double best_percent = curves_[i]->best_percent();
+    plan_.too_weak.push_back(
+        {.station = i, .chance_percent = best_percent, .best_percent = best_percent});
+  }
+  std::stable_sort(plan_.too_weak.begin(), plan_.too_weak.end(),
+                   [](const Lost& a, const Lost& b) { return a.best_percent > b.best_percent; });
+}
+
 TurnPlan Planner::plan() {
   HeadingChoice choice = choose_headings(wish_curves_, request_.floor_percent, request_.limits);
   headings_ = std::move(choice.headings);
@@ -180,9 +255,12 @@ TurnPlan Planner::plan() {
     const bool relied_on =
         std::any_of(reliances_.begin(), reliances_.end(),
                     [&](const Reliance& each) { return each.heading == heading; });
-    if (relied_on) plan_.headings.push_back(described(heading));
+    if (!relied_on) continue;
+    plan_.headings.push_back(described(headings_[heading], relied_on_at(heading)));
   }
   put_in_order();
+  if (plan_.headings.size() == 1) turn_again();
+  note_weak();
   return std::move(plan_);
 }
 

@@ -67,7 +67,13 @@ struct OutOfPlan {
 
 struct TurnPlan {
   std::vector<PlannedHeading> headings = {};  // the one with most wishes first, then clockwise
+  // Where one heading is enough: the one that brings most stations that this one does not; among
+  // those, it loses the fewest, and is nearest to it. It relies on those stations. std::nullopt if
+  // no heading brings any.
+  std::optional<PlannedHeading> again = {};
   std::vector<OutOfPlan> out_of_plan = {};
+  // Further stations, in no wish, that no heading brings, but some nearly does: best chance first.
+  std::vector<Lost> too_weak = {};
   bool fewest_proved = true;  // no plan has fewer headings; see FewestSets
 };
 

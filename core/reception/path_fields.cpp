@@ -23,11 +23,6 @@ struct Losses {
   double fading_db = 0.0;  // from the median to the loss not exceeded for 90 % of time
 };
 
-// Field in dBuV/m of 1 kW ERP for a basic transmission loss (P.1812 (70)).
-double field_per_kilowatt_dbuvm(double loss_db, double frequency_mhz) {
-  return 199.36 + 20.0 * std::log10(frequency_mhz / 1000.0) - loss_db;
-}
-
 // From spot to spot around the computed one: K + 1.3 log f, f in GHz, with K 4.4 in the
 // country, 4.9 near the clutter's height and 5.1 below it among buildings [Recommendation ITU-R
 // P.1812-4, location variability, from memory; the same as P.1546 annex 5 section 12]. Forest
@@ -272,6 +267,10 @@ void note_obstacles(const terrain::PathProfile& profile, const Receiver& receive
 }
 
 }  // namespace
+
+double field_per_kilowatt_dbuvm(double loss_db, double frequency_mhz) {
+  return 199.36 + 20.0 * std::log10(frequency_mhz / 1000.0) - loss_db;
+}
 
 Missing missing_for_field(const Station& station, double distance_m) {
   if (!station.erp_kw || *station.erp_kw <= 0.0) return Missing::power;

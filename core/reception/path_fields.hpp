@@ -54,6 +54,9 @@ void compute_on_guesses(const Station& station, const Receiver& receiver, const 
                         std::span<const double> rough_m, double transmitter_height_m,
                         Measurement& measurement, p1812::Scratch& scratch);
 
+// The field of 1 kW ERP for a basic transmission loss in dB, dBuV/m [P.1812 (70)].
+double field_per_kilowatt_dbuvm(double loss_db, double frequency_mhz);
+
 // Whether a field is impossible: the power is unknown or the stop is too near the transmitter (250
 // m, P.1812 section 1).
 Missing missing_for_field(const Station& station, double distance_m);

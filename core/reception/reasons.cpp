@@ -1,6 +1,7 @@
 #include "core/reception/reasons.hpp"
 
 #include "core/gear/modes.hpp"
+#include "core/reception/ground_costs.hpp"
 #include "core/reception/interference.hpp"
 #include "core/reception/path_fields.hpp"
 
@@ -115,29 +116,12 @@ void Collector::missing_fact() {
   note(unknown);
 }
 
-// The worst edge counts as the Bullington construction counts a whole path of that one edge
-// [Recommendations ITU-R P.526 section 4.5 and P.1812 (21)], the others as knife edges. Together
-// they cost no more than the models' loss; the rest is the ground's.
 void Collector::ground() {
-  const double excess_db = std::max(0.0, detail_.excess_db);
-  const auto whole_cost_db = [this](const Obstacle& obstacle) {
-    const double loss_db = obstacle.loss_db;
-    if (&obstacle != outlook_.obstacles.begin()) return loss_db;
-    const double distance_km = outlook_.distance_m / 1000.0;
-    return loss_db + (1.0 - std::exp(-loss_db / 6.0)) * (10.0 + 0.02 * distance_km);
-  };
-  double sum_db = 0.0;
-  for (const Obstacle& obstacle : outlook_.obstacles) sum_db += whole_cost_db(obstacle);
-  const double share = sum_db > excess_db ? excess_db / sum_db : 1.0;
-  double rest_db = excess_db - share * sum_db;
-  for (const Obstacle& obstacle : outlook_.obstacles) {
-    double cost_db = share * whole_cost_db(obstacle);
-    if (&obstacle == outlook_.obstacles.begin() && obstacle.earth_curve) {
-      cost_db += std::exchange(rest_db, 0.0);
-    }
-    cost(cost_db, fact::InTheWay{obstacle});
+  const GroundCosts costs = ground_costs(outlook_, std::max(0.0, detail_.excess_db));
+  for (std::size_t i = 0; i < outlook_.obstacles.size(); ++i) {
+    cost(costs.obstacle_db[i], fact::InTheWay{outlook_.obstacles[i]});
   }
-  cost(rest_db,
+  cost(costs.rest_db,
        fact::RoughGround{.distance_m = outlook_.distance_m,
                          .assumed = outlook_.mode != PathMode::point_to_point,
                          .besides_obstacles = !outlook_.obstacles.empty()},

@@ -3,6 +3,7 @@
 #include "core/geo/geodesic.hpp"
 #include "core/reception/path_fields.hpp"
 #include "core/reception/reasons.hpp"
+#include "core/reception/signal_steps.hpp"
 #include "core/reception/survey_state.hpp"
 
 #include <algorithm>
@@ -79,6 +80,10 @@ const Station& Survey::station(std::size_t index) const {
 const Outlook* Survey::outlook(std::size_t index) const {
   const Measurement& measurement = state_->measurements[index];
   return measurement.measured ? &measurement.outlook : nullptr;
+}
+
+std::optional<SignalBudget> Survey::budget(std::size_t index) const {
+  return signal_budget(state_->budget, state_->stations, state_->measurements, index);
 }
 
 std::vector<Prospect> Survey::prospects(std::size_t limit) const {

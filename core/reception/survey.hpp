@@ -8,6 +8,7 @@
 #include "core/reception/partial_ground.hpp"
 #include "core/reception/path_ground.hpp"
 #include "core/reception/prospect.hpp"
+#include "core/reception/signal_budget.hpp"
 #include "core/reception/surroundings.hpp"
 #include "core/stations/station.hpp"
 #include "core/terrain/profile.hpp"
@@ -94,6 +95,9 @@ class Survey {
   const Station& station(std::size_t index) const;
   // std::nullopt if not measured yet; before weigh(), without overload and interference.
   const Outlook* outlook(std::size_t index) const;
+
+  // Where the station's signal goes; after weigh(). std::nullopt without a field.
+  std::optional<SignalBudget> budget(std::size_t index) const;
 
   // Measured prospects with their reasons: by falling chance, then those without a known chance,
   // then those that the TV cannot decode; among equals by distance. Only the best `limit` of them.

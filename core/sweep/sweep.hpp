@@ -62,6 +62,14 @@ struct SweepFit {
   bool operator==(const SweepFit&) const = default;
 };
 
+// What the meter shows at a heading, by the fit.
+struct CurvePoint {
+  Bearing<Dial> heading;
+  double value;      // the mean, in the scale's units
+  double low, high;  // it is between them 95 times of 100, without the noise of a single reading
+  bool operator==(const CurvePoint&) const = default;
+};
+
 // Fits the antenna's pattern to a sweep. Construct it once for a pattern, which costs about as much
 // as a hundred fits; safe to share between threads.
 //
@@ -83,6 +91,12 @@ class SweepFitter {
   // Errors: fewer than 2 headings with a reading, a value outside the scale (decibels: within 300
   // of 0), a noise out of range.
   Result<SweepFit> fit(std::span<const Reading> readings, const SweepOptions& options) const;
+
+  // The antenna's pattern as it goes through the readings, all around the circle every 3 degrees,
+  // clockwise from the heading opposite to the peak; within the scale. Takes the time of a few
+  // fits. Errors as fit().
+  Result<std::vector<CurvePoint>> curve(std::span<const Reading> readings,
+                                        const SweepOptions& options) const;
 
   // The next heading that most reduces the expected square error of the peak, among headings 5
   // degrees apart. Errors over a beamwidth count as one beamwidth: the station is lost either way.

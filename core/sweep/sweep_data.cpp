@@ -96,8 +96,8 @@ Result<SweepData> sweep_data(std::span<const Reading> readings, const SweepOptio
   const auto checked = check(readings, options, figures);
   if (!checked) return checked.error();
 
-  SweepData data{.units_per_db = figures.units_per_db};
   const double zero = std::isnan(figures.peak_level) ? highest(readings) : figures.peak_level;
+  SweepData data{.zero = zero, .units_per_db = figures.units_per_db};
   const auto scaled = [&](double value) {
     return static_cast<float>((value - zero) / figures.units_per_db);
   };

@@ -26,6 +26,7 @@ struct SweepData {
   std::vector<Exact> exact = {};
   std::vector<Censored> censored = {};
 
+  double zero = 0.0;  // on the scale
   double units_per_db = 1.0;
   // Sums over the exact readings: the weights, and the weighted values and their squares.
   float weight_sum = 0.0F, value_sum = 0.0F, square_sum = 0.0F;

@@ -22,25 +22,6 @@ struct Expected {
   double variance;
 };
 
-// Evenly spaced in probability, so that all have equal weight.
-std::vector<SweepPosterior::Point> samples(const SweepPosterior& posterior) {
-  std::vector<SweepPosterior::Point> points = posterior.points();
-  std::stable_sort(points.begin(), points.end(),
-                   [](const auto& a, const auto& b) { return a.peak_deg < b.peak_deg; });
-  double whole = 0.0;
-  for (const auto& point : points) whole += static_cast<double>(point.mass);
-  std::vector<SweepPosterior::Point> chosen;
-  double passed = 0.0;
-  for (const auto& point : points) {
-    passed += static_cast<double>(point.mass);
-    const double next = (static_cast<double>(chosen.size()) + 0.5) / kSamples * whole;
-    for (double mark = next; mark < passed && chosen.size() < kSamples; mark += whole / kSamples) {
-      chosen.push_back(point);
-    }
-  }
-  return chosen;
-}
-
 // The remaining variance of the peak after a meter reading of `value`.
 double variance_left(const std::vector<Expected>& expected, double value) {
   double sum = 0.0, first = 0.0, second = 0.0;
@@ -62,7 +43,7 @@ Result<Bearing<Dial>> SweepFitter::next_heading(std::span<const Reading> reading
   const auto data = sweep_data(readings, options);
   if (!data) return data.error();
   const SweepPosterior posterior(*this, *data);
-  const auto chosen = samples(posterior);
+  const auto chosen = posterior.samples(kSamples);
   std::vector<LevelFit> levels;
   for (const auto& sample : chosen) levels.push_back(posterior.level_at(sample));
 

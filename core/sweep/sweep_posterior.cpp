@@ -144,6 +144,25 @@ std::vector<SweepPosterior::Point> SweepPosterior::points() const {
   return points;
 }
 
+std::vector<SweepPosterior::Point> SweepPosterior::samples(std::size_t count) const {
+  std::vector<Point> all = points();
+  std::stable_sort(all.begin(), all.end(),
+                   [](const Point& a, const Point& b) { return a.peak_deg < b.peak_deg; });
+  double whole = 0.0;
+  for (const Point& point : all) whole += static_cast<double>(point.mass);
+  const double step = whole / static_cast<double>(count);
+  std::vector<Point> chosen;
+  double passed = 0.0;
+  for (const Point& point : all) {
+    passed += static_cast<double>(point.mass);
+    const double next = (static_cast<double>(chosen.size()) + 0.5) * step;
+    for (double mark = next; mark < passed && chosen.size() < count; mark += step) {
+      chosen.push_back(point);
+    }
+  }
+  return chosen;
+}
+
 SweepPosterior::Point SweepPosterior::likeliest() const {
   const auto best =
       static_cast<std::size_t>(std::max_element(masses_.begin(), masses_.end()) - masses_.begin());

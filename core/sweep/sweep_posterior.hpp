@@ -32,6 +32,8 @@ class SweepPosterior {
   // Every point, including those without probability.
   std::vector<Point> points() const;
   Point likeliest() const;
+  // Points evenly spaced in probability by their peaks, so that all have equal weight.
+  std::vector<Point> samples(std::size_t count) const;
 
   // The turn from `from_deg` to `to_deg`, less than half the period of the pattern.
   double off_deg(double to_deg, double from_deg) const;

@@ -131,6 +131,21 @@ reception::PathPicture some_picture() {
   return picture;
 }
 
+reception::SignalBudget some_budget() {
+  return {
+      .erp_kw = 32.1,
+      .tower_db = 162.3,
+      .steps = {{.what = reception::SignalLoss::distance, .decibel = 107.7, .distance_m = 49'889.6},
+                {.what = reception::SignalLoss::low_antenna, .decibel = 6.1, .height_m = 4.6},
+                {.what = reception::SignalLoss::next_channel,
+                 .decibel = 9.9,
+                 .distance_m = 90.0,
+                 .station = "QLSB"}},
+      .margin_db = 38.6,
+      .margin_p1812_db = 43.6,
+      .margin_itm_db = 33.6};
+}
+
 places::Place some_place() {
   return {.name = "São \"P\"",
           .country = "BR",
@@ -186,6 +201,7 @@ Sweep some_measured_sweep() {
           .scale = aim::Scale::decibel,
           .heading = Bearing<Dial>::degrees(0.1),
           .value = 0.3,
+          .no_meter = true,
           .readings = {{Bearing<Dial>::degrees(0.7), -3.3}},
           .left_edge = Bearing<Dial>::degrees(359.9)};
 }

@@ -14,6 +14,7 @@ MapSheet some_sheet();
 RouteSheet some_route();
 AreaSheet some_area();
 reception::PathPicture some_picture();
+reception::SignalBudget some_budget();
 places::Place some_place();
 PlacesAnswer some_places();
 LogbookFilesAnswer some_files();

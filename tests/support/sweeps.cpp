@@ -29,7 +29,7 @@ std::size_t Chance::below(std::size_t count) {
 
 MadeSweep quality_sweep(Chance& chance, const gear::Pattern& pattern, double noise_db,
                         bool reflection) {
-  const auto power = [&](double off_axis_deg) {
+  const auto power = [pattern](double off_axis_deg) {
     return std::pow(10.0, pattern.relative_db(Turn::clockwise_deg(off_axis_deg)) / 10.0);
   };
   const double peak_deg = chance.uniform(0.0, 360.0);
@@ -42,13 +42,19 @@ MadeSweep quality_sweep(Chance& chance, const gear::Pattern& pattern, double noi
   const double aside_deg = side * chance.uniform(30.0, 90.0);
   const double part = reflection ? std::pow(10.0, -chance.uniform(6.0, 12.0) / 10.0) : 0.0;
 
+  const auto signal_db = [=](double heading_deg) {
+    const double off_deg = heading_deg - peak_deg;
+    return 10.0 * std::log10(power(off_deg) + part * power(off_deg - aside_deg));
+  };
   MadeSweep sweep{.peak = Bearing<Dial>::degrees(peak_deg)};
+  sweep.true_value = [=](double heading_deg) {
+    return std::clamp(level + points_per_db * signal_db(heading_deg), 0.0, 100.0);
+  };
   for (std::size_t i = 0; i < count; ++i) {
     const double steps = static_cast<double>(i) - static_cast<double>(count - 1) / 2.0;
     const double heading_deg = std::round(start_deg + step_deg * steps);
-    const double off_deg = heading_deg - peak_deg;
-    const double signal_db = 10.0 * std::log10(power(off_deg) + part * power(off_deg - aside_deg));
-    const double quality = level + points_per_db * (signal_db + noise_db * chance.normal());
+    const double quality =
+        level + points_per_db * (signal_db(heading_deg) + noise_db * chance.normal());
     sweep.readings.push_back({.heading = Bearing<Dial>::degrees(heading_deg),
                               .value = std::round(std::clamp(quality, 0.0, 100.0))});
   }

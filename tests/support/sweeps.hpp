@@ -5,6 +5,7 @@
 
 #include <cstddef>
 #include <cstdint>
+#include <functional>
 #include <optional>
 #include <random>
 #include <vector>
@@ -29,6 +30,8 @@ class Chance {
 struct MadeSweep {
   Bearing<Dial> peak;
   std::vector<aim::Reading> readings = {};
+  // What the meter would show at a heading without noise, cut off at the ends of its scale.
+  std::function<double(double heading_deg)> true_value = {};
 };
 
 // 8 to 14 readings in steps of 10 to 15 degrees about a heading up to 40 degrees off, on a quality

@@ -65,6 +65,11 @@ void fill_paper(Stage& stage) {
   type_number(stage, Field::MapLength_mm, "93.3");
 }
 
+std::vector<View> with(std::vector<View> more, std::initializer_list<View> own) {
+  more.insert(more.begin(), own.begin(), own.end());
+  return more;
+}
+
 }  // namespace
 
 void press(Stage& stage, const Action& action) {
@@ -72,7 +77,7 @@ void press(Stage& stage, const Action& action) {
 }
 
 const std::vector<View>& views() {
-  static const std::vector<View> all{
+  static const std::vector<View> all = with(signal_views(), {
       {"Here in practice", use_practice},
       {"Here with nothing known", leave_practice},
       {"Here by hand", set_by_hand},
@@ -288,6 +293,7 @@ const std::vector<View>& views() {
       {"Peak with both edges",
        [](Stage& s) {
          press(s, act::Show{Place::Peak});
+         press(s, act::ChooseMeter{Meter::none});
          press(s, act::BeginSweep{SweepBy::Compass});
          press(s, act::MarkEdge{.right = true});
          press(s, act::TurnSweep{-50.0});
@@ -392,7 +398,7 @@ const std::vector<View>& views() {
          press(s, act::ConfirmAsked{});
          drive(s);
        }},
-  };
+  });
   return all;
 }
 

@@ -15,6 +15,9 @@ struct View {
 
 const std::vector<View>& views();
 
+// Those of Path, Plan and Peak that are not among the usual ones; part of views().
+std::vector<View> signal_views();
+
 // Applies the action without a finger, and waits until nothing moves.
 void press(Stage& stage, const Action& action);
 

@@ -49,7 +49,7 @@ TEST_CASE("a touch on a plan step aims at its station and closes the plan") {
   stage.tap("place Aim");
   stage.tap("plan");
   CHECK(stage.model().sheet == Sheet::Plan);
-  stage.tap("plan for All that is likely");
+  stage.tap("plan for all");
   REQUIRE(stage.model().stations->plan);
   REQUIRE_FALSE(stage.model().stations->plan->steps.empty());
   const StationKey wanted = stage.model().stations->plan->steps.front().brings.front().key;
@@ -210,6 +210,7 @@ TEST_CASE("places ahead compare with this stop, and a new fix does not survey it
 TEST_CASE("a sweep finds the middle between two edges and compares the readings with it") {
   Stage stage;
   stage.tap("place Peak");
+  stage.tap("meter shows none");
   stage.tap("begin sweep");
   CHECK_FALSE(stage.targets().find("keep sweep")->enabled);
   const double computed_deg = stage.model().peak.sweep->heading.degrees();
@@ -227,6 +228,7 @@ TEST_CASE("a sweep finds the middle between two edges and compares the readings 
   CHECK(stage.model().findings.corrected->degrees() == Approx(middle_deg).margin(0.1));
 
   // Readings that peak 40 degrees away contradict the edges.
+  stage.tap("meter scale");
   const auto pattern =
       gear_of(stage.model().settings.gear).antenna.in(stage.model().peak.sweep->band).pattern;
   for (const double off_deg : {-30.0, -10.0, 0.0, 10.0, 30.0}) {
@@ -253,8 +255,10 @@ TEST_CASE("a station peaked on by handle corrects the handle's other readings") 
   stage.set(act::KeepHandle{});
   REQUIRE(stage.model().settings.handle);
   stage.tap("place Peak");
-  stage.tap("begin by handle");
+  stage.tap("turn by handle");
+  stage.tap("begin sweep");
   const double on_handle_deg = fold_circle_deg(target_deg - nose_deg + 6.0);
+  stage.tap("meter none");
   const auto turn_to = [&](double reading_deg) {
     stage.set(act::TurnSweep{reading_deg - stage.model().peak.sweep->heading.degrees()});
   };
@@ -299,7 +303,7 @@ TEST_CASE("a touch raises the plan's floor, and the plan lists all stations it t
   Stage stage;
   stage.tap("place Aim");
   stage.tap("plan");
-  stage.tap("plan for All that is likely");
+  stage.tap("plan for all");
   const auto brought = [&] {
     std::set<std::string> stations;  // several steps may bring one
     for (const PlanStep& step : stage.model().stations->plan->steps) {
@@ -321,10 +325,10 @@ TEST_CASE("ticks of the receiver's list count only at their stop") {
   stage.set(act::ScanStep{0});
   REQUIRE_FALSE(stage.model().plan.scan.lines.empty());
   const StationKey key = stage.model().plan.scan.lines.front().key;
-  stage.tap("tick " + key.id);
+  stage.tap("tick " + key.id + " found");
   CHECK(stage.model().plan.scan.lines.front().tick == ScanTick::found);
   const ScanChoice by_hand = stage.model().plan.scan.which;
-  stage.tap("channel entry");
+  stage.tap("channel entry off");
   CHECK(stage.model().plan.scan.which != by_hand);
   Stop moved = stage.model().stop;
   moved.by_hand =

@@ -16,7 +16,7 @@ TEST_CASE("a touch on Paper card saves the card and shows its path") {
   Stage stage(test::kTablet, folder.path());
   stage.tap("place Aim");
   stage.tap("plan");
-  stage.tap("plan for All that is likely");
+  stage.tap("plan for all");
   stage.tap("paper card");
   const std::string file = stage.model().plan.paper_file;
   REQUIRE_FALSE(file.empty());

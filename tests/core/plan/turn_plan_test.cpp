@@ -10,6 +10,7 @@ namespace mastwise {
 
 namespace {
 
+using test::level;
 using test::tent;
 using test::tents;
 using Curves = std::vector<std::optional<reception::ChanceCurve>>;
@@ -199,6 +200,52 @@ TEST_CASE("turn plan: other stations are listed where they come in or are lost")
   CHECK(plan.headings[0].slack.right_deg == Approx(10.0));  // of the wanted station alone
   REQUIRE(plan.headings[0].loses.size() == 1);
   CHECK_FALSE(plan.headings[0].loses[0].wished);
+}
+
+// By hand: tents at 100 and 190; from the first heading the other comes in at 180 to 200, whose
+// middle is 190, and that loses the first.
+TEST_CASE("turn plan: where one heading is enough, the best second turn is known") {
+  TurnPlanRequest request{.wishes = {{.stations = {0}}}};
+  const Curves curves{tent(100.0), tent(190.0), tent(193.0)};
+  const TurnPlan plan = turn_plan(curves, request);
+  REQUIRE(plan.headings.size() == 1);
+  REQUIRE(plan.again);
+  // Both others come in from 183 to 200.
+  CHECK(plan.again->bearing.degrees() == Approx(191.5));
+  CHECK(plan.again->slack.left_deg == Approx(8.5));
+  CHECK(plan.again->slack.right_deg == Approx(8.5));
+  REQUIRE(plan.again->brings.size() == 2);
+  REQUIRE(plan.again->loses.size() == 1);
+  CHECK(plan.again->loses[0].station == 0);
+}
+
+TEST_CASE("turn plan: a second turn that gains as much and loses less is better") {
+  // The second station comes in at two headings; at the farther one the first does not get lost.
+  const TurnPlanRequest request{.wishes = {{.stations = {0}}}};
+  const TurnPlan plan =
+      turn_plan(Curves{tents({{100.0}, {300.0, 85.0}}), tents({{150.0}, {300.0}})}, request);
+  REQUIRE(plan.again);
+  CHECK(plan.again->bearing.degrees() == Approx(300.0).margin(10.0));
+  CHECK(plan.again->loses.empty());
+}
+
+TEST_CASE("turn plan: without anything to gain, or with several headings, there is no other turn") {
+  const TurnPlanRequest first{.wishes = {{.stations = {0}}}};
+  CHECK_FALSE(turn_plan(Curves{tent(100.0), tent(102.0, 60.0)}, first).again);
+  CHECK_FALSE(plan_for_all({tent(100.0), tent(200.0)}).again);
+  CHECK_FALSE(turn_plan(Curves{level(99.0), level(80.0)}, first).again);
+}
+
+TEST_CASE("turn plan: stations that no heading brings are told, the best first") {
+  const TurnPlanRequest request{.wishes = {{.stations = {0}}, {.stations = {1}}}};
+  const TurnPlan plan = turn_plan(
+      Curves{tent(100.0), tent(50.0, 40.0), tent(60.0, 30.0), std::nullopt, tent(70.0, 69.0)},
+      request);
+  REQUIRE(plan.out_of_plan.size() == 1);
+  REQUIRE(plan.too_weak.size() == 2);
+  CHECK(plan.too_weak[0].station == 4);
+  CHECK(plan.too_weak[0].best_percent == Approx(69.0));
+  CHECK(plan.too_weak[1].station == 2);
 }
 
 }  // namespace mastwise
