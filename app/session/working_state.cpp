@@ -73,6 +73,7 @@ json state_of(const Model& model) {
           {"neighbors", model.parking.neighbors},
           {"weather", model.logbook.weather},
           {"undo", undo_json(model.undo)}};
+          {"tried_by", model.logbook.tried_by},
 }
 
 void read_index(const json& in, std::size_t most, std::size_t& index) {
@@ -186,5 +187,6 @@ Result<Done> restore(Model& model, const std::string& kept, const World& world) 
   restorer.part("undo", [&](const json& in) { model.undo = undo_from(in); });
   return restorer.result();
 }
+  restorer.into("tried_by", model.logbook.tried_by);
 
 }  // namespace mastwise
