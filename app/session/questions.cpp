@@ -52,11 +52,12 @@ StationsQuestion stations_question(const Model& model) {
   }
   if (model.place == Place::Ahead) {
     question.compare = true;
+    question.compare_pinned = compares_pinned(model.ahead, model);
     question.ahead = model.ahead.places;
   }
-  question.learned = biases(model.logbook.log.taught.corrections);
   // The Logbook lists all stations, whatever is searched for elsewhere.
   if (model.place == Place::Logbook) question.search.clear();
+  question.learned = biases(model.logbook.log.taught.corrections);
   return question;
 }
 

@@ -107,7 +107,7 @@ inline void from_json(const nlohmann::json& in, NotInPlan& station) {
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(Plan, steps, out, fewest_proved)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(StationsOnBoard, count, networks_named, nearest_m,
                                    nearest_bearing)
-// Old recordings have no turns.
+// Old recordings have no turns and do not say what is on board.
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE_WITH_DEFAULT(StationsAnswer, question, rows, measured, all,
                                                 target_path, target_slack, turn_percent, plan,
                                                 turns, ahead, on_board, trouble)
