@@ -3,13 +3,13 @@
 namespace mastwise::reception {
 
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(RouteChance, at_km, chance_percent)
-NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(Stretch, from_km, to_km, least_percent, mean_percent)
 
 }  // namespace mastwise::reception
 
 namespace mastwise {
 
-NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(RouteRow, network, chances, stretches)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(RouteRow, network, chances)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(RoutePart, from_km, to_km)
 
 }  // namespace mastwise
 
@@ -19,11 +19,11 @@ void adl_serializer<mastwise::RouteSheet>::to_json(json& out, const mastwise::Ro
   out = {{"here", sheet.question.here},
          {"points", sheet.question.points},
          {"networks", sheet.question.networks},
-         {"floor_percent", sheet.question.floor_percent},
          {"step_km", sheet.question.step_km},
          {"done", sheet.done},
          {"length_km", sheet.length_km},
          {"rows", sheet.rows},
+         {"without_terrain", sheet.without_terrain},
          {"trouble", sheet.trouble}};
 }
 
@@ -33,11 +33,12 @@ void adl_serializer<mastwise::RouteSheet>::from_json(const json& in, mastwise::R
     sheet.question.points.push_back(point.get<mastwise::Position>());
   }
   in.at("networks").get_to(sheet.question.networks);
-  in.at("floor_percent").get_to(sheet.question.floor_percent);
   in.at("step_km").get_to(sheet.question.step_km);
   in.at("done").get_to(sheet.done);
   in.at("length_km").get_to(sheet.length_km);
   in.at("rows").get_to(sheet.rows);
+  // Recordings from before missing ground was shown lack it.
+  if (in.contains("without_terrain")) in.at("without_terrain").get_to(sheet.without_terrain);
   in.at("trouble").get_to(sheet.trouble);
 }
 

@@ -84,13 +84,13 @@ Result<std::vector<Position>> way_of(const std::string& path) {
   return points;
 }
 
-json row_json(const RouteRow& row) {
+json row_json(const RouteRow& row, const std::vector<reception::Stretch>& above) {
   json chances = json::array(), stretches = json::array();
   for (const auto& chance : row.chances) {
     chances.push_back({{"at_km", chance.at_km},
                        {"chance", chance.chance_percent ? json(*chance.chance_percent) : json()}});
   }
-  for (const auto& stretch : row.stretches) {
+  for (const auto& stretch : above) {
     stretches.push_back({{"from_km", stretch.from_km},
                          {"to_km", stretch.to_km},
                          {"least_chance", stretch.least_percent},
@@ -108,7 +108,6 @@ Result<Done> print_route(const CompareOptions& options, const StopSetting& setti
                                         {.here = setting.question,
                                          .points = *points,
                                          .networks = options.networks,
-                                         .floor_percent = options.floor_percent,
                                          .step_km = options.step_km},
                                         [](const RouteSheet&) { return true; });
   if (!sheet.trouble.empty()) return Error{.what = sheet.trouble};
@@ -116,9 +115,10 @@ Result<Done> print_route(const CompareOptions& options, const StopSetting& setti
   std::string text = options.practice ? kPracticeLine : "";
   text += fmt::format("{:.1f} km; {:.0f} % and up:\n", sheet.length_km, options.floor_percent);
   for (const RouteRow& row : sheet.rows) {
-    rows.push_back(row_json(row));
-    text += fmt::format("{}:{}\n", row.network, row.stretches.empty() ? " nowhere" : "");
-    for (const auto& stretch : row.stretches) {
+    const auto above = reception::stretches_above(row.chances, options.floor_percent);
+    rows.push_back(row_json(row, above));
+    text += fmt::format("{}:{}\n", row.network, above.empty() ? " nowhere" : "");
+    for (const auto& stretch : above) {
       text += fmt::format("  from km {:.1f} to {:.1f}, {:.0f} % at least\n", stretch.from_km,
                           stretch.to_km, stretch.least_percent);
     }

@@ -15,6 +15,11 @@ struct OpenIntakeFolder {
   std::string path;  // empty: back to the catalog and the start folders
 };
 
+// The start folders to import from.
+struct ShowImportPlaces {
+  static constexpr std::string_view kName = "ShowImportPlaces";
+};
+
 struct PickTable {
   static constexpr std::string_view kName = "PickTable";
   static constexpr auto kFields = fields("path");
@@ -53,7 +58,7 @@ struct IntakeFound {
 namespace mastwise {
 
 using DataActions =
-    ActionList<act::OpenIntakeFolder, act::PickTable, act::ChooseColumnOf, act::CorrectReading,
-               act::TakeIn, act::StopTakingIn, act::IntakeFound>;
+    ActionList<act::OpenIntakeFolder, act::ShowImportPlaces, act::PickTable, act::ChooseColumnOf,
+               act::CorrectReading, act::TakeIn, act::StopTakingIn, act::IntakeFound>;
 
 }  // namespace mastwise

@@ -1,4 +1,7 @@
 #include "app/data/draw_import.hpp"
+#include "app/ui/kite.hpp"
+#include "app/words/language.hpp"
+#include "app/words/phrases.hpp"
 #include "app/words/units.hpp"
 
 #include <algorithm>
@@ -25,8 +28,8 @@ class Labels {
   Labels(Ui& ui, Rect map) : ui_(ui), map_(map) {}
 
   void put(Point at, const std::string& words) {
-    constexpr float kHeight = 22.0f, kApart = 12.0f;
-    const float width = ui_.canvas().text_width(words, Face::Small);
+    constexpr float kHeight = 30.0f, kApart = 12.0f;
+    const float width = ui_.canvas().text_width(words, Face::Text);
     for (const float left : {at.x + kApart, at.x - kApart - width}) {
       const Rect label{left, at.y - kHeight / 2.0f, left + width, at.y + kHeight / 2.0f};
       const bool taken = std::any_of(taken_.begin(), taken_.end(),
@@ -34,7 +37,7 @@ class Labels {
       if (taken || label.left < map_.left || label.right > map_.right) continue;
       taken_.push_back(label);
       ui_.canvas().fill(label, ui_.theme().panel);
-      ui_.canvas().text({left, at.y + 7.0f}, words, Face::Small, ui_.theme().ink);
+      ui_.canvas().text({left, at.y + 9.0f}, words, Face::Text, ui_.theme().ink);
       return;
     }
   }
@@ -52,11 +55,13 @@ void draw_check_map(Ui& ui, Rect rect, const TableLook& look, bool miles) {
   const ui::Theme& theme = ui.theme();
   ui::Canvas& canvas = ui.canvas();
   const CheckMap& map = *look.map;
-  const float side = std::min(rect.width(), rect.height());
+  constexpr float kCaption = 38.0f;
+  const Rect plot{rect.left, rect.top, rect.right, rect.bottom - kCaption};
+  const float side = std::min(plot.width(), plot.height());
   const double scale = side / 2.0 / map.radius_m;
   const auto on_screen = [&](const map::PlanePoint& at) {
-    return Point{rect.center().x + static_cast<float>(at.east_m * scale),
-                 rect.center().y - static_cast<float>(at.north_m * scale)};
+    return Point{plot.center().x + static_cast<float>(at.east_m * scale),
+                 plot.center().y - static_cast<float>(at.north_m * scale)};
   };
   canvas.fill(rect, theme.panel, 6.0f);
   canvas.push_clip(rect);
@@ -67,7 +72,7 @@ void draw_check_map(Ui& ui, Rect rect, const TableLook& look, bool miles) {
     }
   }
   Labels labels(ui, rect);
-  labels.keep_free({rect.left, rect.bottom - 30.0f, rect.right, rect.bottom});
+  labels.keep_free({rect.left, plot.bottom, rect.right, rect.bottom});
   constexpr float kDisc = 6.0f;
   std::vector<std::pair<Point, std::string>> stations;
   for (const CheckedStation& station : look.sample) {
@@ -78,13 +83,13 @@ void draw_check_map(Ui& ui, Rect rect, const TableLook& look, bool miles) {
   }
   for (const auto& [at, call_sign] : stations) labels.put(at, call_sign);
   for (const auto& [at, call_sign] : stations) canvas.disc(at, kDisc, theme.accent);
-  const double height_m = rect.height() / side * 2.0 * map.radius_m;
-  const std::string caption =
-      "True north is up; " + words::distance(height_m, miles) + " from top to bottom";
-  const float width = canvas.text_width(caption, Face::Small);
-  canvas.fill({rect.left, rect.bottom - 32.0f, rect.left + width + 20.0f, rect.bottom},
-              theme.panel);
-  canvas.text({rect.left + 10.0f, rect.bottom - 10.0f}, caption, Face::Small, theme.second_ink);
+  const double height_m = plot.height() / side * 2.0 * map.radius_m;
+  const std::string caption = words::fill(words::say("{distance} from top to bottom"),
+                                          {{"distance", words::whole_distance(height_m, miles)}});
+  const float width = canvas.text_width(caption, Face::Text);
+  canvas.fill({rect.left, plot.bottom, rect.left + width + 56.0f, rect.bottom}, theme.panel);
+  ui::kite(canvas, {rect.left + 22.0f, rect.bottom - 20.0f}, 14.0f, theme.ink, true);
+  canvas.text({rect.left + 46.0f, rect.bottom - 11.0f}, caption, Face::Text, theme.ink);
   canvas.pop_clip();
   canvas.outline(rect, theme.rule, 2.0f, 6.0f);
 }

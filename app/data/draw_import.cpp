@@ -2,132 +2,223 @@
 
 #include "app/data/actions.hpp"
 #include "app/data/draw.hpp"
+#include "app/data/draw_ground.hpp"
+#include "app/ui/act_row.hpp"
 #include "app/ui/column.hpp"
 #include "app/ui/layout.hpp"
 #include "app/ui/lit_row.hpp"
+#include "app/ui/onward.hpp"
 #include "app/ui/sheet_head.hpp"
 #include "app/ui/shortened.hpp"
+#include "app/words/language.hpp"
 #include "app/words/phrases.hpp"
+#include "app/words/units.hpp"
 
 #include <algorithm>
 
 #include <fmt/format.h>
 
-// The catalog's sources with their age, and the folders to import from.
+// The ground and the sources on board, and the folders to import from.
 namespace mastwise::screens {
 namespace {
 
 using ui::Column;
 
+using ui::ActRow;
 using ui::Align;
 using ui::ButtonLook;
 using ui::Face;
 
-void draw_sources(Column& column, const std::vector<IntakeSource>& sources) {
-  for (const IntakeSource& source : sources) {
-    column.plain(source.name, Face::WordBold);
-    column.line(source.holds + ", " + source.age);
-    if (!source.caution.empty()) column.warning(source.caution);
-    column.space(12.0f);
-  }
-}
-
-void draw_places(Column& column, Ui& ui, const std::vector<IntakeEntry>& places) {
-  for (const IntakeEntry& place : places) {
-    if (column.button("look in " + place.path, place.name, 0, 1)) {
-      ui.emit(act::OpenIntakeFolder{place.path});
-    }
-  }
-}
-
-void draw_ground(Column& column, const GroundHeld& ground) {
-  const auto tiles = [](std::size_t cells) {
-    return cells == 0   ? std::string("None")
-           : cells == 1 ? std::string("1 tile of one degree")
-                        : fmt::format("{} tiles of one degree", cells);
+// Bytes on the disk, and what is free.
+void draw_disk(Ui& ui, Rect row, const DiskUse& disk) {
+  const ui::Theme& theme = ui.theme();
+  const float third = row.width() / 3.0f;
+  const auto part = [&](int index, const std::string& value, const char* what) {
+    const float left = row.left + static_cast<float>(index) * third;
+    ui.canvas().text({left, row.top + 30.0f}, value, Face::Value, theme.ink);
+    ui.canvas().text({left, row.top + 62.0f}, words::say(what), Face::Text, theme.second_ink);
   };
-  column.rule();
-  column.heading("GROUND");
-  column.pair("Heights", tiles(ground.terrain_cells));
-  column.pair("Land cover", tiles(ground.cover_cells));
-  for (const std::string& notice : ground.notices) column.line(notice, Face::Small);
-  constexpr std::size_t kShown = 3;
-  for (std::size_t i = 0; i < std::min(kShown, ground.problems.size()); ++i) {
-    column.warning(words::sentence(ground.problems[i]));
-  }
-  if (ground.problems.size() > kShown) {
-    column.warning(fmt::format("And {} more tiles.", ground.problems.size() - kShown));
-  }
+  part(0, words::bytes(disk.ground_bytes), "ground");
+  part(1, words::bytes(disk.station_bytes), "stations");
+  part(2, disk.free_bytes ? words::bytes(*disk.free_bytes) : "?", "free");
 }
 
-void draw_catalog(Ui& ui, const Intake& data) {
-  const Rect room = draw_sheet_head(ui, "Data");
-  const float top = ui.begin_page("import", room);
-  auto [first, second] = import::halves(ui, room);
-  first.top = top;
-  const IntakeFindings& found = data.found;
-  Column left(ui, first);
-  left.heading("STATIONS");
-  if (found.stations.empty())
-    left.line("None yet. Until you import stations, the practice area is used.");
-  draw_sources(left, found.stations);
-  if (!found.programs.empty()) {
-    left.rule();
-    left.heading("PROGRAMS");
-    draw_sources(left, found.programs);
+// Tiles that cannot be used, and the notices that licenses ask for.
+float draw_remarks(Ui& ui, Rect area, const IntakeAnswer& answer) {
+  const ui::Theme& theme = ui.theme();
+  float y = area.top + 24.0f;
+  const auto line = [&](const std::string& words, Face face, ui::Color color) {
+    const float step = face == Face::Fine ? 24.0f : 30.0f;
+    y = ui.paragraph({area.left, y}, area.width(), step, words, face, color);
+  };
+  if (!answer.trouble.empty()) line(words::sentence(answer.trouble), Face::Text, theme.warning);
+  if (answer.ground.terrain_cells + answer.ground.cover_cells > 0)
+    line(words::fill(words::say("On board: {heights} squares of heights, {cover} of land cover."),
+                     {{"heights", std::to_string(answer.ground.terrain_cells)},
+                      {"cover", std::to_string(answer.ground.cover_cells)}}),
+         Face::Text, theme.second_ink);
+  constexpr std::size_t kShown = 3;
+  const auto& problems = answer.ground.problems;
+  for (std::size_t i = 0; i < std::min(kShown, problems.size()); ++i) {
+    line(words::sentence(problems[i]), Face::Text, theme.warning);
   }
+  if (problems.size() > kShown) {
+    line(words::fill(words::say("And {number} more tiles."),
+                     {{"number", std::to_string(problems.size() - kShown)}}),
+         Face::Text, theme.warning);
+  }
+  for (const std::string& notice : answer.ground.notices) {
+    line(notice, Face::Fine, theme.second_ink);
+  }
+  return y;
+}
+
+std::string catalog_title(const Intake& data) {
+  if (!data.answer) return words::say("Data");
+  if (!data.found.squares) return words::say("Data");
+  const SquaresCounted& squares = *data.found.squares;
+  const std::pair<words::Phrase, std::string> all{"all", std::to_string(squares.all)};
+  if (squares.missing == 0) return words::fill(words::say("All {all} squares on board"), {all});
+  return words::fill(words::say("{number} of {all} squares missing"),
+                     {{"number", std::to_string(squares.missing)}, all});
+}
+
+// The part of the ground that is missing.
+std::string ground_words(const Shared& shared, const Intake& data) {
+  if (!data.found.squares) return {};
+  const SquaresCounted& squares = *data.found.squares;
+  const std::string reach = words::whole_distance(kNearGround_m, shared.settings.miles);
+  if (squares.missing == 0) {
+    return words::fill(words::say("Heights within {distance} of your way"), {{"distance", reach}});
+  }
+  return words::fill(
+      words::say("{number} % of the ground within {distance} of your way"),
+      {{"number", fmt::format("{:.0f}", 100.0 * squares.missing_part)}, {"distance", reach}});
+}
+
+// Sources, disk and remarks, as a page that scrolls where it is long.
+void draw_board(Ui& ui, Rect view, const Shared& shared, const Intake& data) {
+  Rect page = view;
+  page.top = ui.begin_page("import", view);
+  const float top = page.top;
+  page.top = import::draw_sources(ui, page, shared, data) + 8.0f;
+  if (data.answer && data.answer->disk) {
+    ui.canvas().line({page.left, page.top}, {page.right, page.top}, ui.theme().rule, 1.5f);
+    draw_disk(ui, page, *data.answer->disk);
+    page.top += 76.0f;
+  }
+  if (data.answer) page.top = draw_remarks(ui, page, *data.answer);
+  ui.end_page("import", top, page.top);
+}
+
+void draw_catalog(Ui& ui, const Shared& shared, const Intake& data) {
+  const ui::Theme& theme = ui.theme();
+  Rect room = draw_sheet_head(ui, catalog_title(data));
+  const std::string words = ground_words(shared, data);
+  room.top = ui.paragraph({room.left, room.top + 8.0f}, room.width(), 30.0f, words, Face::Text,
+                          theme.ink) -
+             8.0f;
+  const bool left = shared.settings.left_handed;
+  auto [first, second] = import::halves(ui, room);
+  if (!ui.portrait()) {
+    constexpr float kMap = 0.54f, kBetween = 40.0f;
+    const float width = kMap * room.width();
+    (left ? first.left : first.right) = left ? room.right - width : room.left + width;
+    (left ? second.right : second.left) = left ? first.left - kBetween : first.right + kBetween;
+    (left ? first.right : first.left) = left ? room.right : room.left;
+    (left ? second.left : second.right) = left ? room.left : room.right;
+  } else {
+    constexpr float kMap = 0.5f;
+    first.bottom = room.top + kMap * room.height();
+    second.top = first.bottom + 16.0f;
+  }
+  import::draw_ground(ui, first, shared, data);
+  constexpr float kAct = 200.0f;
+  const Rect acts{second.left, second.bottom - ActRow::kHeight, second.right, second.bottom};
+  second.bottom = acts.top - ActRow::kGap;
+  ActRow row(acts, left);
+  if (ui.button("import data", row.next(kAct), words::say("Import"), ButtonLook::Filled)) {
+    ui.emit(act::ShowImportPlaces{});
+  }
+  draw_board(ui, second, shared, data);
+}
+
+// The folders to begin with.
+void draw_start_folders(Ui& ui, const Shared& shared, const Intake& data) {
+  const auto head = import::draw_head(ui, words::say("Import from"), "places back", "Back");
+  if (head.tapped) ui.emit(act::OpenIntakeFolder{});
+  const ui::Theme& theme = ui.theme();
+  Rect view = head.room;
+  const Rect acts{view.left, view.bottom - ActRow::kHeight, view.right, view.bottom};
+  constexpr float kAct = 184.0f, kRow = 84.0f;
+  if (ui.button("look again", ActRow(acts, shared.settings.left_handed).next(kAct),
+                words::say("Look again"), ButtonLook::Plain)) {
+    ui.emit(act::ShowImportPlaces{});
+  }
+  view.bottom = acts.top - ActRow::kGap;
+  const float top = ui.begin_page("start folders", view);
+  float y = top;
   const auto& answer = data.answer;
-  if (answer) draw_ground(left, answer->ground);
-  second.top = ui.portrait() ? left.bottom() + 32.0f : top;
-  Column right(ui, second);
-  right.heading("IMPORT OR UPDATE");
-  right.line(
-      "A table of stations or programs: .csv, .tsv, .txt or .dat, plain or zipped; or joined "
-      "tables in a folder or .zip. A raster of heights or land cover: .tif, .img or .dt2.");
-  if (answer && !answer->trouble.empty()) right.warning(words::sentence(answer->trouble));
-  if (answer) draw_places(right, ui, answer->places);
-  right.space(12.0f);
-  right.line("Just plugged in a stick or card?");
-  if (right.button("look again", "Look again", 0, 1)) ui.emit(act::OpenIntakeFolder{});
-  ui.end_page("import", top, std::max(left.bottom(), right.bottom()) + 16.0f);
+  if (answer && !answer->trouble.empty()) {
+    y = ui.paragraph({view.left, y + 28.0f}, view.width(), 30.0f, words::sentence(answer->trouble),
+                     Face::Text, theme.warning);
+  }
+  if (answer && answer->places.empty()) {
+    y = ui.paragraph({view.left, y + 28.0f}, view.width(), 30.0f,
+                     words::say("No folder, stick or card found."), Face::TextBold, theme.ink);
+  }
+  for (const IntakeEntry& place : answer ? answer->places : std::vector<IntakeEntry>()) {
+    const Rect row{view.left, y, view.right, y + kRow};
+    const std::string name = "look in " + place.path;
+    if (ui::onward(ui, name, row, "start folders")) ui.emit(act::OpenIntakeFolder{place.path});
+    const float room = row.width() - ui::kChevron - 16.0f;
+    ui.canvas().text({row.left + 8.0f, row.top + 36.0f},
+                     ui::shortened(ui.canvas(), place.name, Face::TextBold, room), Face::TextBold,
+                     theme.ink);
+    ui.canvas().text({row.left + 8.0f, row.top + 68.0f},
+                     ui::shortened(ui.canvas(), place.path, Face::Text, room), Face::Text,
+                     second_ink_on_row(theme, ui.pressed(name)));
+    ui.canvas().line({row.left, row.bottom}, {row.right, row.bottom}, theme.rule, 1.5f);
+    y = row.bottom;
+  }
+  y = ui.paragraph({view.left, y + 44.0f}, view.width(), 30.0f,
+                   words::say("Tables of stations or programs (.csv, .tsv, .txt, .dat), plain, "
+                              "zipped or joined; heights or land cover (.tif, .img, .dt2)."),
+                   Face::Text, theme.second_ink);
+  ui.end_page("start folders", top, y);
 }
 
 std::string kind_words(const IntakeEntry& entry) {
   switch (entry.kind) {
     case IntakeEntry::Kind::Folder:
-      return "Folder";
+      return words::say("Folder");
     case IntakeEntry::Kind::Archive:
-      return "Set of tables";
+      return words::say("Set of tables");
     case IntakeEntry::Kind::Set:
-      return "All tables";
+      return words::say("All tables");
     case IntakeEntry::Kind::Table:
     case IntakeEntry::Kind::Raster:
       break;
   }
-  constexpr double kKilo = 1e3, kMega = 1e6;
-  const auto bytes = static_cast<double>(entry.bytes);
-  return bytes < kMega ? fmt::format("{:.0f} kB", std::max(1.0, bytes / kKilo))
-                       : fmt::format("{:.1f} MB", bytes / kMega);
+  return words::bytes(entry.bytes);
 }
 
 void draw_entry(Ui& ui, Rect row, const IntakeEntry& entry) {
   const bool folder = entry.kind == IntakeEntry::Kind::Folder;
   const std::string name = (folder ? "folder " : "table ") + entry.name;
-  if (ui.touchable(name, row, true, "entries")) {
+  if (ui::onward(ui, name, row, "entries")) {
     ui.emit(folder ? Action(act::OpenIntakeFolder{entry.path})
                    : Action(act::PickTable{entry.path}));
   }
   const ui::Theme& theme = ui.theme();
-  const bool lit = ui.pressed(name);
-  if (lit) ui.canvas().fill(row.inset(2.0f), theme.lobe, 10.0f);
-  constexpr float kKind = 180.0f;
-  const float baseline = row.center().y + 9.0f;
-  ui.canvas().push_clip({row.left, row.top, row.right - kKind, row.bottom});
-  ui.canvas().text({row.left + 12.0f, baseline}, entry.name, folder ? Face::Word : Face::WordBold,
-                   theme.ink);
-  ui.canvas().pop_clip();
-  ui.canvas().text({row.right - 12.0f, baseline}, kind_words(entry), Face::Small,
-                   second_ink_on_row(theme, lit), Align::Right);
+  const float baseline = row.center().y + 9.0f, right = row.right - ui::kChevron - 12.0f;
+  const std::string kind = kind_words(entry);
+  ui.canvas().text({right, baseline}, kind, Face::Text, second_ink_on_row(theme, ui.pressed(name)),
+                   Align::Right);
+  const float room = right - ui.canvas().text_width(kind, Face::Text) - 24.0f - row.left;
+  const Face face = folder ? Face::Text : Face::TextBold;
+  ui.canvas().text({row.left + 12.0f, baseline}, ui::shortened(ui.canvas(), entry.name, face, room),
+                   face, theme.ink);
   ui.canvas().line({row.left, row.bottom}, {row.right, row.bottom}, theme.rule, 1.5f);
 }
 
@@ -146,40 +237,42 @@ void draw_entries(Ui& ui, Rect view, const IntakeFolder& folder) {
 }
 
 void draw_folder(Ui& ui, const Intake& data) {
-  const auto head = import::draw_head(ui, "Choose a file", "folder up", "Up");
+  const auto head = import::draw_head(ui, words::say("Choose a file"), "folder up", "Up");
   const auto& answer = data.answer;
   const bool known = answer && answer->question.folder == data.question.folder;
   const IntakeFolder* folder = known && answer->folder ? &*answer->folder : nullptr;
-  if (head.tapped) ui.emit(act::OpenIntakeFolder{folder == nullptr ? "" : folder->parent});
+  if (head.tapped) {
+    const bool top = folder == nullptr || folder->parent.empty();
+    ui.emit(top ? Action(act::ShowImportPlaces{}) : Action(act::OpenIntakeFolder{folder->parent}));
+  }
   Rect view = head.room;
-  ui.canvas().push_clip(view);
-  ui.canvas().text({view.left, view.top + 20.0f}, data.question.folder, Face::Small,
-                   ui.theme().second_ink);
-  ui.canvas().pop_clip();
-  view.top += 32.0f;
+  ui.canvas().text({view.left, view.top + 22.0f},
+                   ui::shortened(ui.canvas(), data.question.folder, Face::Text, view.width()),
+                   Face::Text, ui.theme().second_ink);
+  view.top += 36.0f;
   ui.canvas().line({view.left, view.top}, {view.right, view.top}, ui.theme().rule, 1.5f);
   const bool failed = known && !answer->trouble.empty();
   if (folder != nullptr && !folder->entries.empty()) {
     draw_entries(ui, view, *folder);
     return;
   }
-  ui.paragraph({view.left, view.top + 40.0f}, view.width(), 28.0f,
+  ui.paragraph({view.left, view.top + 40.0f}, view.width(), 30.0f,
                failed              ? words::sentence(answer->trouble)
-               : folder == nullptr ? "Searching"
-                                   : "This folder has no tables, rasters or folders.",
-               Face::Word, failed ? ui.theme().warning : ui.theme().ink);
+               : folder == nullptr ? words::say("Searching")
+                                   : words::say("This folder has no tables, rasters or folders."),
+               Face::Text, failed ? ui.theme().warning : ui.theme().ink);
 }
 
 }  // namespace
 
 namespace import {
 
-Head draw_head(Ui& ui, const std::string& title, const std::string& act, const std::string& label) {
+Head draw_head(Ui& ui, const std::string& title, const std::string& act, const char* label) {
   constexpr float kClose = 176.0f, kAct = 144.0f;
   const Rect page = ui.screen().inset(ui::kMargin);
   const float right = page.right - kClose - Column::kGap;
   const Rect beside{right - kAct, page.top, right, page.top + Column::kButton};
-  const bool tapped = ui.button(act, beside, label, ButtonLook::Plain);
+  const bool tapped = ui.button(act, beside, words::say(label), ButtonLook::Plain);
   const float room = beside.left - Column::kGap - page.left;
   ui.canvas().text({page.left, page.top + 44.0f},
                    ui::shortened(ui.canvas(), title, Face::Cardinal, room), Face::Cardinal,
@@ -202,7 +295,9 @@ Halves halves(const Ui& ui, Rect room) {
 void draw_import_sheet(Ui& ui, const Shared& shared, const Intake& data) {
   switch (data.question.step) {
     case IntakeStep::Catalog:
-      return draw_catalog(ui, data);
+      return draw_catalog(ui, shared, data);
+    case IntakeStep::Places:
+      return draw_start_folders(ui, shared, data);
     case IntakeStep::Folder:
       return draw_folder(ui, data);
     case IntakeStep::Table:

@@ -14,8 +14,7 @@ struct Head {
   ui::Rect room;
   bool tapped;  // the action's button
 };
-Head draw_head(ui::Ui& ui, const std::string& title, const std::string& act,
-               const std::string& label);
+Head draw_head(ui::Ui& ui, const std::string& title, const std::string& act, const char* label);
 
 // Two columns, or one above the other where the screen is upright.
 struct Halves {

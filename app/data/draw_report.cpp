@@ -3,6 +3,7 @@
 #include "app/shared/actions.hpp"
 #include "app/ui/column.hpp"
 #include "app/ui/sheet_head.hpp"
+#include "app/words/language.hpp"
 #include "app/words/phrases.hpp"
 #include "app/words/times.hpp"
 #include "app/words/units.hpp"
@@ -34,14 +35,17 @@ std::string listed(const std::vector<std::string>& names, std::size_t all) {
   const std::vector<std::string> first(names.begin(),
                                        names.begin() + static_cast<std::ptrdiff_t>(shown));
   std::string text = fmt::format("{}", fmt::join(first, ", "));
-  if (all > shown) text += fmt::format(" and {} more", all - shown);
+  if (all > shown) {
+    text += " " +
+            words::fill(words::say("and {number} more"), {{"number", std::to_string(all - shown)}});
+  }
   return text;
 }
 
 void draw_names(Column& column, const std::string& label, const std::vector<std::string>& names,
                 std::size_t all) {
   column.pair(label, counted(all));
-  if (!names.empty()) column.line(listed(names, all), Face::Small);
+  if (!names.empty()) column.line(listed(names, all), Face::Text);
 }
 
 void draw_stations(Column& column, const Shared& shared, const ImportReport& report) {
@@ -51,67 +55,74 @@ void draw_stations(Column& column, const Shared& shared, const ImportReport& rep
   }
   const bool renewed =
       report.stations_changed + report.stations_unchanged + report.stations_gone > 0;
-  draw_names(column, "New", renewed ? report.added_call_signs : std::vector<std::string>(),
-             report.stations_added);
-  draw_names(column, "Gone", report.gone_call_signs, report.stations_gone);
-  draw_names(column, "Moved", moves, report.stations_moved);
-  column.pair("Changed otherwise", counted(report.stations_changed - report.stations_moved));
-  column.pair("Unchanged", counted(report.stations_unchanged));
+  draw_names(column, words::say("New"),
+             renewed ? report.added_call_signs : std::vector<std::string>(), report.stations_added);
+  draw_names(column, words::say("Gone"), report.gone_call_signs, report.stations_gone);
+  draw_names(column, words::say("Moved"), moves, report.stations_moved);
+  column.pair(words::say("Changed otherwise"),
+              counted(report.stations_changed - report.stations_moved));
+  column.pair(words::say("Unchanged"), counted(report.stations_unchanged));
 }
 
 void draw_programs(Column& column, const ProgramReport& report) {
-  column.pair("Programs", counted(report.programs));
-  column.pair("Stations with programs", counted(report.stations));
-  draw_names(column, "No such station", report.strangers, report.without_station);
+  column.pair(words::say("Programs"), counted(report.programs));
+  column.pair(words::say("Stations with programs"), counted(report.stations));
+  draw_names(column, words::say("No such station"), report.strangers, report.without_station);
 }
 
 void draw_ground_report(Column& column, const GroundReport& ground) {
-  column.plain(ground.source, Face::WordBold);
-  draw_names(column, ground.land_cover ? "Tiles of land cover" : "Tiles of heights", ground.cells,
-             ground.cells.size());
-  column.pair(ground.land_cover ? "New areas" : "New heights", counted(ground.filled));
-  if (ground.filled == 0) column.line("All of it was known already. Nothing has changed.");
+  column.plain(ground.source, Face::TextBold);
+  draw_names(column, words::say(ground.land_cover ? "Tiles of land cover" : "Tiles of heights"),
+             ground.cells, ground.cells.size());
+  column.pair(words::say(ground.land_cover ? "New areas" : "New heights"), counted(ground.filled));
+  if (ground.filled == 0)
+    column.line(words::say("All of it was known already. Nothing has changed."), Face::Text);
   if (!ground.unlisted_codes.empty()) {
-    column.warning(fmt::format("Codes without a class stay unknown: {}.",
-                               fmt::join(ground.unlisted_codes, ", ")));
+    column.warning(
+        words::fill(words::say("Codes without a class stay unknown: {codes}."),
+                    {{"codes", fmt::format("{}", fmt::join(ground.unlisted_codes, ", "))}}));
   }
-  if (!ground.notice.empty()) column.line(ground.notice, Face::Small);
+  if (!ground.notice.empty()) column.line(ground.notice, Face::Text);
 }
 
 void draw_rejected(Column& column, const std::vector<RejectedRow>& first, std::size_t all) {
-  column.pair("Rejected rows", counted(all));
+  column.pair(words::say("Rejected rows"), counted(all));
   for (const RejectedRow& row : first) {
-    column.line(fmt::format("Line {}: {}", row.line, row.reason), Face::Small);
+    column.line(words::fill(words::say("Line {line}: {why}"),
+                            {{"line", std::to_string(row.line)}, {"why", row.reason}}),
+                Face::Text);
   }
   if (all > first.size()) {
-    column.line(fmt::format("and {} more", all - first.size()), Face::Small);
+    column.line(words::fill(words::say("and {number} more"),
+                            {{"number", std::to_string(all - first.size())}}),
+                Face::Text);
   }
 }
 
 void draw_acts(Column& column, Ui& ui, const Shared& shared, const IntakeReport& report) {
   if (shared.stop.practice && report.first_stations) {
-    column.line("You now have stations: leave the practice area.");
-    if (column.button("end practice", "End practice", 0, 1, true, ButtonLook::Filled)) {
+    column.line(words::say("You now have stations: leave the practice area."), Face::Text);
+    if (column.button("end practice", words::say("End practice"), 0, 1, true, ButtonLook::Filled)) {
       ui.emit(act::SwitchPractice{});
     }
   }
-  if (column.button("to stations", "Stations", 0, 2)) {
+  if (column.button("to stations", words::say("See stations"), 0, 2)) {
     ui.emit(act::OpenSheet{Sheet::None});
     ui.emit(act::Show{Place::Stations});
   }
-  if (column.button("more data", "More data", 1, 2)) ui.emit(act::OpenIntakeFolder{});
+  if (column.button("more data", words::say("Import more"), 1, 2)) ui.emit(act::ShowImportPlaces{});
 }
 
 }  // namespace
 
 void draw_taking_in(Ui& ui, const Intake& data) {
-  const Rect room = draw_sheet_head(ui, "Importing");
+  const Rect room = draw_sheet_head(ui, words::say("Importing"));
   const ui::Theme& theme = ui.theme();
   const auto& answer = data.answer;
   const bool told = answer && answer->question.step == IntakeStep::TakingIn;
   Column column(ui, room);
-  column.plain(std::filesystem::path(data.question.path).filename().string(), Face::WordBold);
-  column.line(told && !answer->doing.empty() ? answer->doing : "Reading");
+  column.plain(std::filesystem::path(data.question.path).filename().string(), Face::TextBold);
+  column.line(told && !answer->doing.empty() ? answer->doing : words::say("Reading"), Face::Text);
   column.space(24.0f);
   const Rect bar{room.left, column.bottom(), room.right, column.bottom() + 28.0f};
   ui.canvas().outline(bar, theme.rule, 2.0f, 8.0f);
@@ -121,14 +132,16 @@ void draw_taking_in(Ui& ui, const Intake& data) {
                      8.0f);
   }
   column.space(44.0f);
-  column.line("Done closes this page; the import continues. Stop leaves everything as it was.");
-  if (column.button("stop taking in", "Stop", 0, 1, true, ButtonLook::Warning)) {
+  column.line(
+      words::say("Done closes this page; the import continues. Stop leaves everything as it was."),
+      Face::Text);
+  if (column.button("stop taking in", words::say("Stop"), 0, 1, true, ButtonLook::Warning)) {
     ui.emit(act::StopTakingIn{});
   }
 }
 
 void draw_report(Ui& ui, const Shared& shared, const Intake& data) {
-  const Rect room = draw_sheet_head(ui, "Import report");
+  const Rect room = draw_sheet_head(ui, words::say("Import report"));
   if (!data.report) return;
   const IntakeReport& report = *data.report;
   if (report.ground) {
@@ -139,7 +152,7 @@ void draw_report(Ui& ui, const Shared& shared, const Intake& data) {
     draw_ground_report(about, *report.ground);
     acts.top = ui.portrait() ? about.bottom() + 24.0f : head;
     Column next(ui, acts);
-    if (next.button("more data", "More data", 0, 1)) ui.emit(act::OpenIntakeFolder{});
+    if (next.button("more data", words::say("Import more"), 0, 1)) ui.emit(act::ShowImportPlaces{});
     ui.end_page("report", head, std::max(about.bottom(), next.bottom()) + 16.0f);
     return;
   }
@@ -148,10 +161,13 @@ void draw_report(Ui& ui, const Shared& shared, const Intake& data) {
   auto [first, second] = halves(ui, room);
   first.top = top;
   Column left(ui, first);
-  left.plain(source.name, Face::WordBold);
-  left.line(words::sentence(words::data_age(source.date, shared.findings.today)) +
-            fmt::format(", {} rows read", report.of_programs ? report.programs.rows_read
-                                                             : report.stations.rows_read));
+  left.plain(source.name, Face::TextBold);
+  left.line(
+      words::sentence(words::data_age(source.date, shared.findings.today)) +
+          words::fill(words::say(", {number} rows read"),
+                      {{"number", std::to_string(report.of_programs ? report.programs.rows_read
+                                                                    : report.stations.rows_read)}}),
+      Face::Text);
   const std::string caution = words::data_caution(source.date, shared.findings.today);
   if (!report.of_programs && !caution.empty()) left.warning(caution);
   if (report.of_programs) {
@@ -165,7 +181,7 @@ void draw_report(Ui& ui, const Shared& shared, const Intake& data) {
   draw_rejected(right, report.of_programs ? report.programs.rejected : report.stations.rejected,
                 report.rejected);
   for (const std::string& remark : report.stations.remarks) {
-    right.line(words::sentence(remark), Face::Small);
+    right.line(words::sentence(remark), Face::Text);
   }
   ui.end_page("report", top, std::max(left.bottom(), right.bottom()) + 16.0f);
 }

@@ -2,6 +2,10 @@
 #include "app/data/draw_import.hpp"
 #include "app/ui/column.hpp"
 #include "app/ui/lit_row.hpp"
+#include "app/ui/onward.hpp"
+#include "app/ui/shortened.hpp"
+#include "app/ui/slip.hpp"
+#include "app/words/language.hpp"
 #include "app/words/phrases.hpp"
 
 #include <filesystem>
@@ -21,37 +25,47 @@ using ui::Face;
 using ui::Rect;
 using ui::Ui;
 
-constexpr float kRow = 76.0f;
+constexpr float kRow = 88.0f;
 
-// A row of two lines: the label above, the chosen value below.
+// A row of two lines, the label above the value, that leads to another page.
 bool draw_choice(Ui& ui, Rect rect, const std::string& name, const std::string& label,
                  const std::string& value, const std::string& aside, bool given) {
-  const bool tapped = ui.touchable(name, rect, true, "readings");
+  const bool tapped = ui::onward(ui, name, rect, "readings");
   const ui::Theme& theme = ui.theme();
   const bool lit = ui.pressed(name);
-  if (lit) ui.canvas().fill(rect.inset(2.0f), theme.lobe, 10.0f);
   const ui::Color second = second_ink_on_row(theme, lit);
-  const float left = rect.left + 8.0f, right = rect.right - 8.0f, upper = rect.top + 28.0f;
-  ui.canvas().text({left, upper}, label, Face::Small, second);
-  const float said = left + ui.canvas().text_width(label, Face::Small) + 24.0f;
-  if (said + ui.canvas().text_width(aside, Face::Small) <= right) {
-    ui.canvas().text({right, upper}, aside, Face::Small, second, Align::Right);
-  }
-  ui.canvas().push_clip({left, rect.top, right, rect.bottom});
-  ui.canvas().text({left, rect.top + 60.0f}, value, given ? Face::WordBold : Face::Word,
-                   given ? accent_on_row(theme, lit) : second);
-  ui.canvas().pop_clip();
+  const float left = rect.left + 8.0f, right = rect.right - 8.0f - ui::kChevron;
+  const float upper = rect.top + 32.0f;
+  ui.canvas().text({left, upper}, ui::shortened(ui.canvas(), label, Face::Text, right - left),
+                   Face::Text, second);
+  const float said = left + ui.canvas().text_width(label, Face::Text) + 24.0f;
+  const std::string example = ui::shortened(ui.canvas(), aside, Face::Text, right - said);
+  ui.canvas().text({right, upper}, example, Face::Text, second, Align::Right);
+  const Face face = given ? Face::TextBold : Face::Text;
+  ui.canvas().text({left, rect.top + 66.0f}, ui::shortened(ui.canvas(), value, face, right - left),
+                   face, given ? theme.ink : second);
   return tapped;
 }
 
+// A column leads to the list of columns; what has few values is edited in place.
 void draw_reading(Ui& ui, Rect rect, const IntakeRow& row) {
   const bool given = !row.value.empty();
-  const std::string value = given ? row.value : row.missing ? "choose" : "not in the table";
-  std::string aside;
-  if (row.column && !row.example.empty()) aside = "such as " + row.example;
-  if (draw_choice(ui, rect, "reading " + row.part, row.label, value, aside, given)) {
-    ui.emit(row.column ? Action(act::ChooseColumnOf{row.part})
-                       : Action(act::CorrectReading{row.part, row.next}));
+  const std::string value = given         ? row.value
+                            : row.missing ? std::string(words::say("choose"))
+                                          : std::string(words::say("not in the table"));
+  const std::string name = "reading " + row.part, label = words::say(row.label.c_str());
+  if (!row.column) {
+    const Rect slip{rect.left, rect.top + 8.0f, rect.right, rect.bottom - 8.0f};
+    if (ui::slip(ui, name, slip, label, value)) {
+      ui.emit(act::CorrectReading{row.part, row.next});
+    }
+    return;
+  }
+  const std::string aside = row.example.empty() ? std::string()
+                                                : words::fill(words::say("such as {example}"),
+                                                              {{"example", row.example}});
+  if (draw_choice(ui, rect, name, label, value, aside, given)) {
+    ui.emit(act::ChooseColumnOf{row.part});
   }
 }
 
@@ -65,10 +79,12 @@ void draw_readings(Ui& ui, Rect view, const Intake& data) {
     draw_reading(ui, {view.left, y, view.right, y + kRow}, row);
     y += kRow;
     if (!row.note.empty()) {
-      y = ui.paragraph({view.left + 8.0f, y + 16.0f}, view.width() - 16.0f, 24.0f, row.note,
-                       Face::Small, row.missing ? ui.theme().warning : ui.theme().ink);
+      y = ui.paragraph({view.left + 8.0f, y + 20.0f}, view.width() - 16.0f, 30.0f, row.note,
+                       Face::Text, row.missing ? ui.theme().warning : ui.theme().ink) -
+          8.0f;
     }
-    ui.canvas().line({view.left, y}, {view.right, y}, ui.theme().rule, 1.5f);
+    // A slip has its own edge.
+    if (row.column) ui.canvas().line({view.left, y}, {view.right, y}, ui.theme().rule, 1.5f);
   }
   ui.end_page(page, top, y);
 }
@@ -81,9 +97,12 @@ const IntakeRow* row_of(const Intake& data, const std::string& part) {
 }
 
 void draw_columns(Ui& ui, Rect view, const IntakeRow& chosen, const TableLook& look) {
-  ui.canvas().text({view.left + 8.0f, view.top + 24.0f}, "Which column is it? " + chosen.label,
-                   Face::WordBold, ui.theme().ink);
-  view.top += 40.0f;
+  const std::string question = words::fill(words::say("Which column is it? {part}"),
+                                           {{"part", words::say(chosen.label.c_str())}});
+  ui.canvas().text({view.left + 8.0f, view.top + 26.0f},
+                   ui::shortened(ui.canvas(), question, Face::TextBold, view.width() - 8.0f),
+                   Face::TextBold, ui.theme().ink);
+  view.top += 44.0f;
   const float top = ui.begin_page("columns", view);
   float y = top;
   const auto choice = [&](const std::string& value, const std::string& name,
@@ -96,40 +115,48 @@ void draw_columns(Ui& ui, Rect view, const IntakeRow& chosen, const TableLook& l
   };
   for (const IntakeColumn& column : look.columns) {
     choice(column.name, "column " + column.name,
-           column.example.empty() ? "empty in the first rows" : "such as " + column.example,
+           column.example.empty()
+               ? std::string(words::say("empty in the first rows"))
+               : words::fill(words::say("such as {example}"), {{"example", column.example}}),
            column.name, column.name == chosen.value);
   }
-  choice({}, "no column", "no column", "not in the table", chosen.value.empty());
+  choice({}, "no column", words::say("no column"), words::say("not in the table"),
+         chosen.value.empty());
   ui.end_page("columns", top, y);
 }
 
 float draw_known_by(Ui& ui, Rect rect, const Intake& data) {
   const TableLook& look = *data.look;
-  return ui.paragraph({rect.left, rect.top + 20.0f}, rect.width(), 24.0f, look.known_by,
-                      Face::Small, ui.theme().ink) -
-         8.0f;
+  return ui.paragraph({rect.left, rect.top + 26.0f}, rect.width(), 30.0f, look.known_by, Face::Text,
+                      ui.theme().ink) -
+         12.0f;
 }
 
 std::string rejected_words(const TableLook& look) {
   if (look.rejected == 0) return {};
-  return fmt::format("{} of the first {} rows rejected. Line {}: {}", look.rejected, look.rows,
-                     look.first_rejected.front().line, look.first_rejected.front().reason);
+  const RejectedRow& first = look.first_rejected.front();
+  return words::fill(words::say("{number} of the first {all} rows rejected. Line {line}: {why}"),
+                     {{"number", std::to_string(look.rejected)},
+                      {"all", std::to_string(look.rows)},
+                      {"line", std::to_string(first.line)},
+                      {"why", first.reason}});
 }
 
 // The sample as text, with the rejected rows.
 void draw_sample(Ui& ui, Rect view, const Intake& data) {
-  constexpr float kLine = 26.0f;
+  constexpr float kLine = 31.0f;
   const TableLook& look = *data.look;
   const ui::Theme& theme = ui.theme();
   const float top = ui.begin_page("sample", view);
-  float y = top + 20.0f;
+  float y = top + 24.0f;
   const auto said = [&](const std::string& words, ui::Color color) {
     if (!words.empty()) {
-      y = ui.paragraph({view.left, y}, view.width(), kLine, words, Face::Small, color);
+      y = ui.paragraph({view.left, y}, view.width(), kLine, words, Face::Text, color);
     }
   };
   const auto line = [&](const std::string& words) {
-    ui.canvas().text({view.left, y}, words, Face::Small, theme.ink);
+    ui.canvas().text({view.left, y}, ui::shortened(ui.canvas(), words, Face::Text, view.width()),
+                     Face::Text, theme.ink);
     y += kLine;
   };
   said(words::sentence(data.trouble), theme.warning);
@@ -151,7 +178,7 @@ void draw_sample(Ui& ui, Rect view, const Intake& data) {
 void draw_check(Ui& ui, Rect rect, const Shared& shared, const Intake& data) {
   const TableLook& look = *data.look;
   const Rect button{rect.left, rect.bottom - Column::kButton, rect.right, rect.bottom};
-  if (ui.button("take in", button, "Import", ButtonLook::Filled, data.found.ready)) {
+  if (ui.button("take in", button, words::say("Import"), ButtonLook::Filled, data.found.ready)) {
     ui.emit(act::TakeIn{});
   }
   rect.top = draw_known_by(ui, rect, data);
@@ -182,7 +209,7 @@ void draw_table(Ui& ui, const Shared& shared, const Intake& data) {
                               : Action(act::OpenIntakeFolder{data.question.folder}));
   }
   if (!data.look || !data.reading) {
-    ui.canvas().text({head.room.left, head.room.top + 32.0f}, "Reading", Face::Word,
+    ui.canvas().text({head.room.left, head.room.top + 32.0f}, words::say("Reading"), Face::TextBold,
                      ui.theme().ink);
     return;
   }

@@ -1,15 +1,15 @@
 #include "app/data/findings.hpp"
 
+#include "app/words/language.hpp"
 #include "app/words/phrases.hpp"
 #include "app/words/times.hpp"
 #include "app/words/units.hpp"
 #include "core/geo/geodesic.hpp"
+#include "core/text/iso_time.hpp"
 
 #include <algorithm>
 #include <filesystem>
 #include <map>
-
-#include <fmt/format.h>
 
 // The import as shown on the screen.
 namespace mastwise {
@@ -121,11 +121,12 @@ IntakeRow RowWriter::source() const {
   for (const SourceSummary& source : known()) {
     if (source.source.name != row.value) continue;
     row.label = "Updates";
-    row.note = fmt::format("Replaces its {} entries in the catalog", source.stations);
-    if (look_.renews == row.value) row.note += "; it has most of the rows shown here";
+    row.note = words::fill(words::say("Replaces its {number} entries in the catalog"),
+                           {{"number", std::to_string(source.stations)}});
+    if (look_.renews == row.value) row.note += words::say("; it has most of the rows shown here");
   }
   if (row.note.empty() && !known().empty()) {
-    row.note = "A new source. Touch to update an existing one instead";
+    row.note = words::say("A new source. Touch to update an existing one instead");
   }
   return row;
 }
@@ -139,7 +140,7 @@ IntakeRow RowWriter::date() const {
   if (row.value.empty()) {
     row.value = "unknown";
   } else if (row.value == look_.file_date && row.value != look_.reading.source.date) {
-    row.note = "The file's date: the table may be older";
+    row.note = words::say("The file's date: the table may be older");
   }
   return row;
 }
@@ -155,7 +156,7 @@ std::vector<IntakeRow> RowWriter::parts() const {
     if (row.column) {
       row.example = example_of(look_, part.value);
       row.missing = part.needed && part.value.empty();
-      if (row.missing) row.note = "Required: choose a column";
+      if (row.missing) row.note = words::say("Required: choose a column");
     } else {
       row.next = next_of(part.readings, part.value);
     }
@@ -170,31 +171,62 @@ IntakeRow RowWriter::classes() const {
                 .value = reading_.classes,
                 .missing = reading_.classes.empty()};
   row.next = next_of(look_.class_tables, row.value);
-  row.note = row.missing ? "Required: touch to choose" : "Touch if they are of another product";
+  row.note = words::say(row.missing ? "Required: touch to choose"
+                                    : "Touch if they are of another product");
   return row;
 }
 
 std::vector<IntakeSource> sources_shown(const std::vector<SourceSummary>& sources,
-                                        std::chrono::local_days today, const char* what) {
+                                        std::chrono::local_days today) {
   std::vector<IntakeSource> shown;
-  for (const SourceSummary& source : sources) {
-    shown.push_back({.name = source.source.name,
-                     .holds = fmt::format("{} {}", source.stations, what),
-                     .age = words::data_age(source.source.date, today),
-                     .caution = words::data_caution(source.source.date, today)});
-  }
+  for (const SourceSummary& source : sources) shown.push_back(source_shown(source, today));
   return shown;
 }
 
+SquaresCounted counted(const GroundAround& around) {
+  SquaresCounted counted;
+  double near_km2 = 0.0, missing_km2 = 0.0;
+  for (const GroundSquare& square : around.squares) {
+    if (square.near_km2 == 0.0 || square.held == SquareHeld::Sea) continue;
+    ++counted.all;
+    near_km2 += square.near_km2;
+    counted.land_cover += square.land_cover ? 1 : 0;
+    if (square.held != SquareHeld::Missing) continue;
+    ++counted.missing;
+    missing_km2 += square.near_km2;
+  }
+  if (near_km2 > 0.0) counted.missing_part = missing_km2 / near_km2;
+  return counted;
+}
+
 }  // namespace
+
+IntakeSource source_shown(const SourceSummary& source, std::chrono::local_days today) {
+  const auto age = source_age(source.source.date, today);
+  const auto made_on = parse_iso_day(source.source.date);
+  IntakeSource shown{.name = source.source.name,
+                     .entries = source.stations,
+                     .age = words::data_age(source.source.date, today),
+                     .caution = words::data_caution(source.source.date, today)};
+  if (age) {
+    shown.dated = std::chrono::local_days(made_on->time_since_epoch());
+    shown.freshness = age->freshness;
+  }
+  return shown;
+}
 
 IntakeFindings intake_findings(const Intake& intake, std::chrono::local_days today,
                                const std::optional<Position>& here, bool miles) {
   IntakeFindings found;
   if (!intake.answer) return found;
-  found.stations = sources_shown(intake.answer->stations, today, "stations");
-  found.programs = sources_shown(intake.answer->programs, today, "programs");
-  for (IntakeSource& source : found.programs) source.caution.clear();
+  found.stations = sources_shown(intake.answer->stations, today);
+  found.programs = sources_shown(intake.answer->programs, today);
+  // Aiming does not depend on names.
+  for (IntakeSource& source : found.programs) {
+    source.caution.clear();
+    source.freshness.reset();
+  }
+  if (intake.answer->around) found.squares = counted(*intake.answer->around);
   if (!intake.look || !intake.reading) return found;
   const TableLook& look = *intake.look;
   const RowWriter writer(intake, look, *intake.reading);
@@ -211,9 +243,9 @@ IntakeFindings intake_findings(const Intake& intake, std::chrono::local_days tod
   found.ready = look.trouble.empty();
   if (look.map && here) {
     const PathBetween way = path_between(*here, look.map->middle);
-    found.from_here =
-        fmt::format("Their middle is {} {} of here", words::distance(way.distance_m, miles),
-                    words::octant(way.bearing));
+    found.from_here = words::fill(words::say("Their middle is {distance} {octant} of here"),
+                                  {{"distance", words::distance(way.distance_m, miles)},
+                                   {"octant", words::octant(way.bearing)}});
   }
   return found;
 }

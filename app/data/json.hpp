@@ -61,7 +61,12 @@ NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(ProgramReport, source, rows_read, programs, s
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(StationProgram, call_sign, facility_id, rf_channel, program)
 // Recordings from before rasters were imported lack some members.
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE_WITH_DEFAULT(TableReading, kind, source, mapping, ready, classes)
-NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(IntakeQuestion, step, look, folder, path, reading, taking)
+// Those from before the ground was shown, likewise.
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE_WITH_DEFAULT(IntakeQuestion, step, look, folder, path, reading,
+                                                taking, way, practice)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(GroundSquare, cell, held, land_cover, near_km2, corners)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(GroundAround, squares, way, reach)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(DiskUse, ground_bytes, station_bytes, free_bytes)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(IntakeEntry, kind, path, name, bytes)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(IntakeFolder, path, parent, entries)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(IntakeColumn, name, example)
@@ -74,7 +79,7 @@ NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(GroundHeld, terrain_cells, cover_cells, notic
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE_WITH_DEFAULT(IntakeReport, of_programs, stations, programs,
                                                 rejected, first_stations, ground)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE_WITH_DEFAULT(IntakeAnswer, question, generation, stations,
-                                                programs, ground, places, folder, look, doing, part,
-                                                report, trouble)
+                                                programs, ground, around, disk, places, folder,
+                                                look, doing, part, report, trouble)
 
 }  // namespace mastwise

@@ -1,7 +1,9 @@
 #pragma once
 
+#include "app/data/ground.hpp"
 #include "app/shared/names.hpp"
 #include "core/catalog/catalog.hpp"
+#include "core/catalog/source_age.hpp"
 #include "core/geo/position.hpp"
 #include "core/import/guess_mapping.hpp"
 #include "core/import/mapping_parts.hpp"
@@ -19,10 +21,10 @@
 // answers, and the person's choices.
 namespace mastwise {
 
-enum class IntakeStep { Catalog, Folder, Table, TakingIn, Report };
+enum class IntakeStep { Catalog, Folder, Table, TakingIn, Report, Places };
 template <>
 inline constexpr std::array kStoredNames<IntakeStep> = names({"catalog", "folder", "table",
-                                                              "taking_in", "report"});
+                                                              "taking_in", "report", "places"});
 
 // How a table is read.
 struct TableReading {
@@ -49,6 +51,8 @@ struct IntakeQuestion {
   std::string path = {};                     // of the table
   std::optional<TableReading> reading = {};  // as corrected; empty: identify the table
   std::size_t taking = 0;                    // the number of the last import
+  std::vector<Position> way = {};            // the stop and the places ahead, as of the last look
+  bool practice = false;                     // whose ground is looked at
   bool operator==(const IntakeQuestion&) const = default;
 };
 
@@ -147,8 +151,10 @@ struct IntakeAnswer {
   IntakeQuestion question = {};
   std::size_t generation = 0;  // number of changes the worker made to the catalog
   std::vector<SourceSummary> stations = {}, programs = {};
-  GroundHeld ground = {};                // at the catalog and after an import
-  std::vector<IntakeEntry> places = {};  // start folders
+  GroundHeld ground = {};                   // at the catalog and after an import
+  std::optional<GroundAround> around = {};  // at the catalog
+  std::optional<DiskUse> disk = {};         // at the catalog
+  std::vector<IntakeEntry> places = {};     // start folders
   std::optional<IntakeFolder> folder = {};
   std::optional<TableLook> look = {};
   std::string doing = {};           // during an import
@@ -174,17 +180,30 @@ struct IntakeRow {
 // A source of the catalog, as shown.
 struct IntakeSource {
   std::string name = {};
-  std::string holds = {};
+  std::size_t entries = 0;
+  std::optional<std::chrono::local_days> dated = {};  // empty: no date, or one ahead of today
+  std::optional<SourceFreshness> freshness = {};      // of stations
   std::string age = {};
   std::string caution = {};
   bool operator==(const IntakeSource&) const = default;
 };
 
+// The near squares, by whether their heights are on board.
+struct SquaresCounted {
+  std::size_t missing = 0;
+  std::size_t all = 0;         // without those at sea
+  std::size_t land_cover = 0;  // of them, with a tile of land cover
+  double missing_part = 0.0;   // of the near ground, within [0, 1]
+  bool operator==(const SquaresCounted&) const = default;
+};
+
 struct IntakeFindings {
   std::vector<IntakeRow> rows = {};
+  std::optional<SquaresCounted> squares = {};
   std::vector<IntakeSource> stations = {}, programs = {};
-  std::string from_here = {};  // distance of the sample's middle
-  bool ready = false;          // it can be imported
+  std::optional<IntakeSource> practice = {};  // of the practice area, while that is in use
+  std::string from_here = {};                 // distance of the sample's middle
+  bool ready = false;                         // it can be imported
   bool operator==(const IntakeFindings&) const = default;
 };
 

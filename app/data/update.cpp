@@ -14,6 +14,13 @@ std::vector<std::string> column_names(const TableLook& look) {
   return names;
 }
 
+// Looks at the ground around the stop and the way as they are now. A receiver's next fix asks
+// nothing new: a newer question would stop an import.
+void look_around(Intake& intake, const Shared& shared) {
+  intake.question.way = shared.findings.way;
+  intake.question.practice = shared.stop.practice;
+}
+
 void go_to(Intake& intake, IntakeStep step) {
   intake.question.step = step;
   ++intake.question.look;
@@ -23,10 +30,11 @@ void go_to(Intake& intake, IntakeStep step) {
 }
 
 // Starts with the catalog when opened, unless an import is running or just ended.
-void open_intake(Intake& intake) {
+void open_intake(Intake& intake, const Shared& shared) {
   intake.opened = true;
   const IntakeStep step = intake.question.step;
   if (step == IntakeStep::TakingIn || step == IntakeStep::Report) return;
+  look_around(intake, shared);
   go_to(intake, IntakeStep::Catalog);
 }
 
@@ -98,9 +106,13 @@ void intake_found(Intake& intake, const IntakeAnswer& answer) {
 
 class DataUpdater {
  public:
-  explicit DataUpdater(Intake& intake) : intake_(intake) {}
+  DataUpdater(Intake& intake, const Shared& shared) : intake_(intake), shared_(shared) {}
 
-  void operator()(const act::OpenIntakeFolder& open) { open_intake_folder(intake_, open.path); }
+  void operator()(const act::OpenIntakeFolder& open) {
+    if (open.path.empty()) look_around(intake_, shared_);
+    open_intake_folder(intake_, open.path);
+  }
+  void operator()(const act::ShowImportPlaces&) { go_to(intake_, IntakeStep::Places); }
   void operator()(const act::PickTable& pick) { pick_table(intake_, pick.path); }
   void operator()(const act::ChooseColumnOf& choose) { intake_.choosing = choose.part; }
   void operator()(const act::CorrectReading& correct) {
@@ -112,16 +124,17 @@ class DataUpdater {
 
  private:
   Intake& intake_;
+  const Shared& shared_;
 };
 
 }  // namespace
 
-void update(Intake& intake, Shared&, const Action& action) {
+void update(Intake& intake, Shared& shared, const Action& action) {
   if (const auto* open = action.get_if<act::OpenSheet>()) {
     if (intake.shown && open->sheet != Sheet::Import) leave_intake(intake);
-    if (open->sheet == Sheet::Import) open_intake(intake);
+    if (open->sheet == Sheet::Import) open_intake(intake, shared);
   }
-  visit(action, DataActions{}, DataUpdater(intake));
+  visit(action, DataActions{}, DataUpdater(intake, shared));
 }
 
 void derive(Intake& intake, Shared& shared) {
@@ -131,6 +144,11 @@ void derive(Intake& intake, Shared& shared) {
   if (!intake.shown) return;
   const auto here = shared.stop.practice ? std::nullopt : shared.findings.position;
   intake.found = intake_findings(intake, shared.findings.today, here, shared.settings.miles);
+  const auto& on_board = shared.findings.on_board;
+  if (shared.stop.practice && on_board && shared.stations && !shared.stations->rows.empty()) {
+    const Source& source = shared.stations->rows.front().station.provenance.source;
+    intake.found.practice = source_shown({source, on_board->count}, shared.findings.today);
+  }
 }
 
 }  // namespace mastwise

@@ -1,6 +1,6 @@
 #pragma once
 
-#include "app/logbook/files.hpp"
+#include "app/logbook/state.hpp"
 #include "app/shared/action.hpp"
 #include "app/shared/plan.hpp"
 #include "core/logbook/record.hpp"
@@ -17,6 +17,12 @@ struct LogOutcome {
   static constexpr auto kFields = fields("key", "outcome");
   StationKey key;
   Outcome outcome;
+};
+
+struct ListTried {
+  static constexpr std::string_view kName = "ListTried";
+  static constexpr auto kFields = fields("by");
+  TriedBy by;
 };
 
 // Undoes LogOutcome.
@@ -73,7 +79,7 @@ struct LogWritten {
 
 namespace mastwise {
 
-using LogbookActions = ActionList<act::LogOutcome, act::OutcomeBack, act::SweepBack,
+using LogbookActions = ActionList<act::LogOutcome, act::ListTried, act::OutcomeBack, act::SweepBack,
                                   act::NextWeather, act::AskLogbookFiles, act::AskMerge,
                                   act::NextLogbookFolder, act::LogbookFilesDone, act::LogWritten>;
 

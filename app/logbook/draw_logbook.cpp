@@ -1,202 +1,121 @@
 #include "app/logbook/actions.hpp"
 #include "app/logbook/draw.hpp"
+#include "app/logbook/draw_parts.hpp"
 #include "app/shared/actions.hpp"
-#include "app/ui/chance_mark.hpp"
-#include "app/ui/column.hpp"
+#include "app/ui/act_row.hpp"
+#include "app/ui/choice.hpp"
 #include "app/ui/layout.hpp"
-#include "app/words/chances.hpp"
-#include "app/words/places.hpp"
-#include "app/words/times.hpp"
+#include "app/ui/onward.hpp"
+#include "app/ui/slip.hpp"
+#include "app/words/language.hpp"
+#include "app/words/records.hpp"
 
 #include <algorithm>
 #include <array>
-#include <cmath>
-
-#include <fmt/format.h>
 
 // One-touch outcomes at this stop, what worked here before, and the lessons of the record.
 namespace mastwise::screens {
 namespace {
 
-using ui::Column;
-
-using ui::Align;
-using ui::ButtonLook;
+using ui::ActRow;
 using ui::Face;
 
-constexpr float kLogRow = 92.0f, kBetweenOutcomes = 16.0f;
-
-struct OutcomeChoice {
-  Outcome outcome;
-  const char* label;
-};
-constexpr std::array kOutcomes{OutcomeChoice{Outcome::steady, "Steady"},
-                               OutcomeChoice{Outcome::breaks_up, "Breaks"},
-                               OutcomeChoice{Outcome::nothing, "None"}};
-
-const OutcomeRecord* outcome_of(const LogbookState& logbook, const StationRow& row) {
-  for (const OutcomeRecord& outcome : logbook.outcomes_here) {
-    if (outcome.station_id == row.station.id &&
-        outcome.source == row.station.provenance.source.name) {
-      return &outcome;
-    }
+void draw_list_acts(Ui& ui, Rect row, const LogbookState& logbook) {
+  const float between = ActRow::kGap;
+  const Rect by{row.left, row.top, row.left + 0.56f * (row.width() - between), row.bottom};
+  const std::array options{ui::Option{"networks", words::say("Networks")},
+                           ui::Option{"stations", words::say("Stations")}};
+  const auto chosen = static_cast<std::size_t>(logbook.tried_by);
+  if (const auto touched = ui::segmented(ui, "tried by", by, options, chosen)) {
+    ui.emit(act::ListTried{static_cast<TriedBy>(*touched)});
   }
-  return nullptr;
+  const Rect weather{by.right + between, row.top, row.right, row.bottom};
+  const std::string value =
+      logbook.weather.empty() ? words::say("Weather?") : words::say(logbook.weather.c_str());
+  if (ui::slip(ui, "weather now", weather, {}, value)) ui.emit(act::NextWeather{});
 }
 
-void draw_station(Ui& ui, Rect rect, const StationRow& row, const Shared& shared,
-                  const LogbookState& logbook) {
-  constexpr float kButton = 104.0f, kInset = 8.0f;
+void draw_record_acts(Ui& ui, Rect row, const Shared& shared, const LogbookState& logbook) {
   const ui::Theme& theme = ui.theme();
-  const float buttons = rect.right - 3.0f * kButton - 2.0f * kBetweenOutcomes;
-  ui.canvas().push_clip({rect.left, rect.top, buttons - kBetweenOutcomes, rect.bottom});
-  ui.canvas().text({rect.left, rect.top + 40.0f}, words::title(row.station), Face::Value,
-                   theme.ink);
-  const OutcomeRecord* known = outcome_of(logbook, row);
-  std::string said = "RF " + to_text(row.station.rf_channel);
-  const auto tried = [&] { return local_day(known->when, *shared.findings.zone.clocks); };
-  if (known != nullptr && tried() != shared.findings.today) {
-    said = "Tried on " + words::date(tried());
-  } else if (row.outlook) {
-    said += ", " + words::chance_number(*row.outlook) + " " + words::chance_word(*row.outlook);
-  }
-  ui.canvas().text({rect.left, rect.top + 70.0f}, said, Face::Small, theme.second_ink);
-  ui.canvas().pop_clip();
-  float left = buttons;
-  for (const OutcomeChoice& choice : kOutcomes) {
-    const bool chosen = known != nullptr && known->outcome == choice.outcome;
-    const std::string name =
-        std::string(choice.label) + " " + row.station.call_sign + " " + row.station.id;
-    if (ui.button(name, {left, rect.top + kInset, left + kButton, rect.bottom - kInset},
-                  choice.label, chosen ? ButtonLook::Filled : ButtonLook::Plain)) {
-      ui.emit(act::LogOutcome{key_of(row.station), choice.outcome});
-    }
-    left += kButton + kBetweenOutcomes;
-  }
-  ui.canvas().line({rect.left, rect.bottom}, {rect.right, rect.bottom}, theme.rule, 1.5f);
-}
-
-void draw_stations_tried(Ui& ui, Rect view, const Shared& shared, const LogbookState& logbook) {
-  const ui::Theme& theme = ui.theme();
-  ui.canvas().text({view.left, view.top + 22.0f}, "WHAT CAME IN HERE", Face::WordBold,
-                   theme.second_ink);
-  view.top += 36.0f;
-  if (!shared.findings.position || !shared.stations || shared.stations->rows.empty()) {
-    ui.paragraph({view.left, view.top + 30.0f}, view.width(), 28.0f,
-                 "Set the position to list stations here.", Face::Word, theme.ink);
-    return;
-  }
-  const auto& rows = shared.stations->rows;
-  const float offset = ui.begin_scroll("tried", view, kLogRow * static_cast<float>(rows.size()));
-  const auto first = static_cast<std::size_t>(offset / kLogRow);
-  const auto fitting = static_cast<std::size_t>(view.height() / kLogRow) + 2;
-  for (std::size_t i = first; i < std::min(rows.size(), first + fitting); ++i) {
-    const float top = view.top + kLogRow * static_cast<float>(i) - offset;
-    draw_station(ui, {view.left, top, view.right, top + kLogRow}, rows[i], shared, logbook);
-  }
-  ui.end_scroll();
-}
-
-// The share of stations that came in by shown chance: a mark on the diagonal was right.
-void draw_reliability(Ui& ui, Rect plot, const std::vector<learning::ReliabilityBin>& bins) {
-  const ui::Theme& theme = ui.theme();
-  ui::Canvas& canvas = ui.canvas();
-  const auto at = [&](double chance, double rate) {
-    return Point{plot.left + static_cast<float>(chance / 100.0) * plot.width(),
-                 plot.bottom - static_cast<float>(rate / 100.0) * plot.height()};
-  };
-  canvas.fill(plot, theme.panel, 6.0f);
-  canvas.line(at(0.0, 0.0), at(100.0, 100.0), theme.rule, 2.0f);
-  for (const learning::ReliabilityBin& bin : bins) {
-    if (!bin.mean_chance_percent || !bin.steady_percent || !bin.interval_percent) continue;
-    const double chance = *bin.mean_chance_percent;
-    canvas.line(at(chance, bin.interval_percent->low), at(chance, bin.interval_percent->high),
-                theme.second_ink, 3.0f);
-    canvas.disc(at(chance, *bin.steady_percent), 8.0f, theme.accent);
-  }
-  canvas.outline(plot, theme.rule, 2.0f, 6.0f);
-  canvas.text({plot.left, plot.bottom + 24.0f}, "chance shown", Face::Small, theme.second_ink);
-  canvas.text({plot.right, plot.bottom + 24.0f}, "100 %", Face::Small, theme.second_ink,
-              Align::Right);
-  canvas.text({plot.left + 8.0f, plot.top + 24.0f}, "came in", Face::Small, theme.second_ink);
-}
-
-const char* band_words(std::size_t band) {
-  constexpr std::array kBands{"Low VHF", "High VHF", "UHF"};
-  return kBands[band];
-}
-
-void draw_taught(Column& column, Ui& ui, Rect area, const LogbookState& logbook) {
-  const Taught& taught = logbook.log.taught;
-  column.heading("LESSONS OF THE RECORD");
-  if (!taught.brier) {
-    column.line("Nothing yet. Touch what came in and what did not: failures count too.");
-    return;
-  }
-  column.line(fmt::format("{} outcomes. Brier score {:.2f}; 0 is perfect, {:.2f} is guessing.",
-                          taught.outcomes, taught.brier->brier, taught.brier->uncertainty));
-  for (std::size_t band = 0; band < taught.corrections.size(); ++band) {
-    const learning::Correction& correction = taught.corrections[band];
-    if (correction.outcomes == 0) continue;
-    column.pair(band_words(band),
-                fmt::format("{:+.0f} ± {:.0f} dB{}", correction.bias_db, correction.sigma_db,
-                            correction.applied ? ", used" : ", not used yet"));
-  }
-  column.space(16.0f);
-  const float side = std::min(area.width(), 240.0f);
-  draw_reliability(ui, {area.left, column.bottom(), area.left + side, column.bottom() + side},
-                   taught.bins);
-  column.space(side + 28.0f);
-}
-
-void draw_facts(Ui& ui, Rect view, const Shared& shared, const LogbookState& logbook) {
-  Rect page = view;
-  page.top = ui.begin_page("log facts", view);
-  Column column(ui, page);
-  column.heading("HERE BEFORE");
-  if (logbook.worked_before.empty()) {
-    column.line("No records here yet.");
-  }
-  for (const std::string& line : logbook.worked_before) column.plain(line, Face::WordBold);
-  if (column.button("weather now",
-                    "Weather: " + (logbook.weather.empty() ? "not set" : logbook.weather), 0, 1)) {
-    ui.emit(act::NextWeather{});
-  }
-  if (column.button("logbook files", "Export and import", 0, 1)) {
+  ActRow acts(row, shared.settings.left_handed);
+  constexpr float kExport = 152.0f;
+  if (ui.button("logbook files", acts.next(kExport), words::say("Export or import"),
+                ui::ButtonLook::Plain)) {
     ui.emit(act::OpenSheet{Sheet::LogbookFiles});
   }
-  column.rule();
-  draw_taught(column, ui, page, logbook);
-  if (!logbook.log.stops.empty()) {
-    column.rule();
-    column.heading("STOPS");
-    const std::span<const StopRecord> stops = listed_stops(logbook.log);
-    for (std::size_t i = 0; i < std::min(stops.size(), logbook.days.size()); ++i) {
-      const StopRecord& stop = stops[i];
-      const places::NearPlace* near = near_place_of(shared, stop.position);
-      column.line(words::date(logbook.days[i]) + "  " +
-                      (near == nullptr ? format_position(stop.position, Notation::Decimal)
-                                       : words::near_place(*near, shared.settings.miles)) +
-                      (stop.name.empty() ? "" : "  " + stop.name),
-                  Face::Small);
-    }
+  const Rect onward = acts.rest();
+  const Taught& taught = logbook.log.taught;
+  if (ui::onward(ui, "stops", onward)) ui.emit(act::OpenSheet{Sheet::Stops});
+  const std::string records = words::records(taught.outcomes), stops = words::stops(taught.stops);
+  const bool both = ui.canvas().text_width(records, Face::Text) <= onward.width() - ui::kChevron;
+  const float middle = onward.center().y + 9.0f;
+  if (both) ui.canvas().text({onward.left, middle - 15.0f}, records, Face::Text, theme.ink);
+  ui.canvas().text({onward.left, both ? middle + 15.0f : middle}, stops, Face::Text, theme.ink);
+}
+
+struct Parts {
+  Rect list, list_acts, nights, lesson, record_acts;
+};
+
+Rect taken_below(Rect& area, float height) {
+  Rect taken = area;
+  taken.top = area.bottom - height;
+  area.bottom = taken.top - ui::ActRow::kGap;
+  return taken;
+}
+
+Parts parts_of(Ui& ui, Rect area, bool left_handed) {
+  Parts parts;
+  area.bottom -= 8.0f;
+  Rect list = area, facts = area;
+  if (ui.portrait()) {
+    facts.top = area.bottom - std::min(460.0f, 0.44f * area.height());
+    list.bottom = facts.top - ui::kMargin;
+    parts.record_acts = taken_below(facts, ActRow::kHeight);
+    parts.nights = parts.lesson = facts;
+    parts.nights.right = facts.center().x - ui::kMargin;
+    parts.lesson.left = facts.center().x;
+  } else {
+    constexpr float kWide = 1050.0f;
+    const float part = area.width() > kWide ? 0.36f : 0.33f;
+    (left_handed ? facts.right : facts.left) =
+        left_handed ? area.left + part * area.width() : area.right - part * area.width();
+    (left_handed ? list.left : list.right) =
+        left_handed ? facts.right + 2.0f * ui::kMargin : facts.left - 2.0f * ui::kMargin;
+    parts.record_acts = taken_below(facts, ActRow::kHeight);
+    parts.nights = parts.lesson = facts;
   }
-  ui.end_page("log facts", page.top, column.bottom() + 16.0f);
+  parts.list_acts = taken_below(list, ActRow::kHeight);
+  parts.list = list;
+  return parts;
 }
 
 }  // namespace
 
 void draw_logbook(Ui& ui, Rect area, const Shared& shared, const LogbookState& logbook) {
-  Rect tried = area, facts = area;
-  if (ui.portrait()) {
-    tried.bottom = area.top + 0.55f * area.height();
-    facts.top = tried.bottom + ui::kMargin;
-  } else {
-    facts.left = area.right - 0.38f * area.width();
-    tried.right = facts.left - 2.0f * ui::kMargin;
+  Parts parts = parts_of(ui, area, shared.settings.left_handed);
+  const ui::Theme& theme = ui.theme();
+  if (!ui.portrait()) {
+    const bool left = shared.settings.left_handed;
+    const float rule = left ? parts.nights.right + ui::kMargin : parts.nights.left - ui::kMargin;
+    ui.canvas().line({rule, 0.0f}, {rule, ui.screen().bottom}, theme.rule, 1.5f);
   }
-  draw_stations_tried(ui, tried, shared, logbook);
-  draw_facts(ui, facts, shared, logbook);
+  log::draw_tried(ui, parts.list, shared, logbook);
+  draw_list_acts(ui, parts.list_acts, logbook);
+  if (ui.portrait()) {
+    log::draw_nights(ui, parts.nights, shared, logbook);
+  } else {
+    // The plot keeps the larger part.
+    constexpr float kNights = 0.46f;
+    Rect nights = parts.nights;
+    nights.bottom = nights.top + kNights * nights.height();
+    parts.lesson.top = log::draw_nights(ui, nights, shared, logbook) + 12.0f;
+    ui.canvas().line({nights.left, parts.lesson.top}, {nights.right, parts.lesson.top}, theme.rule,
+                     1.5f);
+    parts.lesson.top += 12.0f;
+  }
+  log::draw_lesson(ui, parts.lesson, logbook);
+  draw_record_acts(ui, parts.record_acts, shared, logbook);
 }
 
 }  // namespace mastwise::screens

@@ -1,12 +1,9 @@
 #include "app/logbook/log.hpp"
 
 #include "app/logbook/actions.hpp"
-#include "app/words/units.hpp"
-#include "core/reception/aimed.hpp"
-#include "core/reception/chance.hpp"
+#include "app/logbook/tried.hpp"
 
 #include <algorithm>
-#include <cmath>
 #include <set>
 #include <utility>
 
@@ -81,15 +78,9 @@ const StopRecord& this_stop(LogbookState& state, const Shared& shared) {
   return *log.stops.insert(log.stops.begin(), std::move(stop));
 }
 
-// Where the antenna points, as far as is known: at the target, by the way in use. Without a target
-// an outcome is kept, but says nothing about a forecast.
-std::optional<Bearing<True>> aimed_at(const Shared& shared) {
-  if (!shared.findings.card) return std::nullopt;
-  return shared.findings.card->bearing_true;
-}
-
 OutcomeRecord record_of(const LogbookState& state, const Shared& shared, const StopRecord& stop,
-                        const StationRow& row, Outcome outcome) {
+                        const SurveyedRow& surveyed, Outcome outcome) {
+  const StationRow& row = *surveyed.row;
   OutcomeRecord record{.stop_id = stop.id,
                        .source = row.station.provenance.source.name,
                        .station_id = row.station.id,
@@ -108,24 +99,13 @@ OutcomeRecord record_of(const LogbookState& state, const Shared& shared, const S
   if (preset && preset->amplifier) record.amplifier = shared.settings.gear.amplifier;
   if (!row.outlook) return record;
   record.band = row.outlook->band;
-  // What the TV may be unable to decode says nothing about the signal.
-  if (row.outlook->decoding != gear::Decoding::possible) return record;
   if (!record.heading) return record;
-  // As computed at that heading, before the logbook's corrections.
-  const auto band = static_cast<std::size_t>(record.band);
-  const reception::LearnedBias& learned = shared.stations->question.learned[band];
-  reception::Outlook outlook = *row.outlook;
-  outlook.deviations.logbook_db = 0.0;
-  const gear::Pattern pattern = gear_of(shared.settings.gear).antenna.in(record.band).pattern;
-  const auto aimed = reception::aimed_elsewhere(outlook, pattern, *record.heading,
-                                                shared.findings.heading_error_deg);
-  if (!aimed) return record;
-  record.margin_db = aimed->margin_db - learned.bias_db;
-  record.deviation_db = aimed->deviation_db;
-  record.chance_percent =
-      std::min(outlook.chance_cap_percent,
-               reception::chance_percent(aimed->margin_db,
-                                         std::hypot(aimed->deviation_db, learned.sigma_db)));
+  // Without a target an outcome is kept, but says nothing about a forecast.
+  const auto forecast = forecast_at(shared, row, *record.heading, surveyed.learned);
+  if (!forecast) return record;
+  record.margin_db = forecast->margin_db;
+  record.deviation_db = forecast->deviation_db;
+  record.chance_percent = forecast->chance_percent;
   return record;
 }
 
@@ -149,9 +129,9 @@ std::span<const StopRecord> listed_stops(const Log& log) {
 }
 
 void log_outcome(LogbookState& state, Shared& shared, const StationKey& key, Outcome outcome) {
-  const StationRow* row = shared.stations ? find_row(*shared.stations, key) : nullptr;
-  if (row == nullptr || !shared.findings.position || !accepts(state, shared)) return;
-  const OutcomeRecord record = record_of(state, shared, this_stop(state, shared), *row, outcome);
+  const SurveyedRow row = surveyed_row(state, shared, key);
+  if (row.row == nullptr || !shared.findings.position || !accepts(state, shared)) return;
+  const OutcomeRecord record = record_of(state, shared, this_stop(state, shared), row, outcome);
   auto& outcomes = state.log.outcomes;
   const auto before = std::find_if(outcomes.begin(), outcomes.end(), [&](const OutcomeRecord& one) {
     return same_record(one, record);
@@ -215,9 +195,16 @@ void teach(LogbookState& state, const Shared& shared) {
     const bool practice = stop != nullptr && is_practice(*stop);
     if (practice == shared.stop.practice) real.push_back(outcome);
   }
-  Taught taught{.outcomes = real.size()};
+  std::set<std::string> stops;
+  for (const OutcomeRecord& outcome : real) stops.insert(outcome.stop_id);
+  Taught taught{.outcomes = real.size(), .stops = stops.size()};
   const auto forecasts = learning::forecasts(real);
-  taught.bins = learning::reliability_table(forecasts);
+  std::vector<learning::Forecast> vhf, uhf;
+  for (const learning::Forecast& one : forecasts) {
+    (one.band == Band::uhf ? uhf : vhf).push_back(one);
+  }
+  taught.vhf = learning::reliability_by_word(vhf);
+  taught.uhf = learning::reliability_by_word(uhf);
   taught.brier = learning::brier_score(forecasts);
   const learning::Learned learned = learning::learn(learning::trials(real));
   taught.practice = shared.stop.practice;
@@ -250,29 +237,62 @@ std::optional<std::string> stop_here(const Log& log, const Shared& shared) {
   return here == log.stops.end() ? std::nullopt : std::optional(here->id);
 }
 
+std::vector<const OutcomeRecord*> outcomes_of_this_stop(const Log& log, const Shared& shared) {
+  std::vector<const OutcomeRecord*> found;
+  const StopRecord* stop = log.stop_id ? stop_record(log, *log.stop_id) : nullptr;
+  if (stop == nullptr || !goes_on(log, shared, *stop)) return found;
+  for (const OutcomeRecord& outcome : log.outcomes) {
+    if (outcome.stop_id == stop->id) found.push_back(&outcome);
+  }
+  return found;
+}
+
+namespace {
+
+// The nights at this place before this one.
+void derive_nights(LogbookState& state, const Shared& shared, const World& world) {
+  const StopRecord* now = state.log.stop_id ? stop_record(state.log, *state.log.stop_id) : nullptr;
+  std::vector<StopRecord> before;
+  for (const StopRecord& stop : state.log.stops) {
+    const bool this_one = &stop == now && goes_on(state.log, shared, stop);
+    if (!this_one && is_at_this_place(stop, shared)) before.push_back(stop);
+  }
+  const std::vector<Night> found = nights(before, state.log.outcomes);
+  for (const Night& night : found) {
+    NightShown shown{.night = night,
+                     .day = local_day(night.arrived, *world.zone_of(night.position).clocks)};
+    if (night.heading) shown.on_compass = on_compass_here(shared, *night.heading);
+    state.found.nights.push_back(std::move(shown));
+  }
+  state.found.worked = heading_that_worked(found);
+  if (state.found.worked) {
+    state.found.worked_on_compass = on_compass_here(shared, state.found.worked->heading);
+  }
+}
+
+}  // namespace
+
 void derive_log(LogbookState& state, const Shared& shared, const World& world) {
   for (const StopRecord& stop : listed_stops(state.log)) {
     state.days.push_back(local_day(stop.arrived, *world.zone_of(stop.position).clocks));
   }
+  const auto lesson = learning::main_lesson(state.log.taught.corrections);
+  state.found.lesson = lesson;
+  state.found.ask_inverter =
+      lesson && lesson->bias_db < 0.0 && lesson->band != Band::uhf && !shared.stop.inverter_on;
   if (!shared.findings.position) return;
   std::set<std::string> here;
   for (const StopRecord& stop : state.log.stops) {
     if (is_at_this_place(stop, shared)) here.insert(stop.id);
   }
   std::set<std::pair<std::string, std::string>> stations;
-  std::vector<OutcomeRecord> before;
   for (const OutcomeRecord& outcome : state.log.outcomes) {  // the latest first
     if (!here.contains(outcome.stop_id)) continue;
-    if (outcome.stop_id != state.log.stop_id) before.push_back(outcome);
     if (stations.emplace(outcome.source, outcome.station_id).second) {
       state.outcomes_here.push_back(outcome);
     }
   }
-  for (const HeadingThatWorked& worked : headings_that_worked(before)) {
-    std::string line = words::whole_degrees(worked.heading) + " true:";
-    for (const std::string& call_sign : worked.call_signs) line += " " + call_sign;
-    state.worked_before.push_back(std::move(line));
-  }
+  derive_nights(state, shared, world);
 }
 
 std::string next_weather(const std::string& weather) {

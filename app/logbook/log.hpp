@@ -20,8 +20,11 @@ void teach(LogbookState& state, const Shared& shared);
 // The latest stop within 200 m of the position in use; empty: none yet.
 std::optional<std::string> stop_here(const Log& log, const Shared& shared);
 
-// Fills the outcomes of this place, the latest of each station, and the headings that worked at
-// earlier stops here, and the days of the listed stops.
+// The outcomes of this stop, as long as it goes on: 24 hours, unless a record was made elsewhere.
+std::vector<const OutcomeRecord*> outcomes_of_this_stop(const Log& log, const Shared& shared);
+
+// Fills the outcomes of this place, the latest of each station, the nights before here with the
+// heading that worked, the main lesson, and the days of the listed stops.
 void derive_log(LogbookState& state, const Shared& shared, const World& world);
 
 // The next kind of weather for outcomes; empty after the last.

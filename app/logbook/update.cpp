@@ -2,6 +2,7 @@
 
 #include "app/logbook/log.hpp"
 #include "app/logbook/tasks.hpp"
+#include "app/logbook/tried.hpp"
 #include "app/shared/actions.hpp"
 
 #include <utility>
@@ -15,6 +16,10 @@ class LogbookUpdater {
 
   void operator()(const act::LogOutcome& log) {
     log_outcome(state_, shared_, log.key, log.outcome);
+  }
+  void operator()(const act::ListTried& list) {
+    state_.tried_by = list.by;
+    list_tried(state_, shared_, true);
   }
   void operator()(const act::OutcomeBack& back) {
     take_back_outcome(state_, shared_, back.touched, back.replaced);
@@ -46,6 +51,10 @@ class LogbookUpdater {
 // Actions of all features that matter here too.
 void hear(LogbookState& state, Shared& shared, const Action& action) {
   if (const auto* kept = action.get_if<act::SweepKept>()) log_sweep(state, shared, kept->sweep);
+  if (shared.place == Place::Logbook) {
+    if (action.get_if<act::Show>()) list_tried(state, shared, true);
+    if (action.get_if<act::StationsFound>()) list_tried(state, shared, false);
+  }
   const auto* open = action.get_if<act::OpenSheet>();
   if (open != nullptr && open->sheet == Sheet::LogbookFiles) {
     ask_logbook_files(state.files, shared, LogbookTask::Look);
@@ -72,9 +81,11 @@ void derive(LogbookState& state, const Shared& shared, const World& world) {
     teach(state, shared);
   }
   state.outcomes_here.clear();
-  state.worked_before.clear();
+  state.found = {};
   state.days.clear();
-  if (shared.place == Place::Logbook) derive_log(state, shared, world);
+  if (shared.place != Place::Logbook && shared.sheet != Sheet::Stops) return;
+  mark_tried(state, shared);
+  derive_log(state, shared, world);
 }
 
 }  // namespace mastwise

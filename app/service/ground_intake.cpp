@@ -1,6 +1,7 @@
 #include "app/service/ground_intake.hpp"
 
 #include "app/service/browsing.hpp"
+#include "app/service/ground_around.hpp"
 #include "platform/cover_folder.hpp"
 #include "platform/cover_import.hpp"
 #include "platform/cover_raster.hpp"
@@ -9,6 +10,7 @@
 #include "platform/tile_folder.hpp"
 
 #include <filesystem>
+#include <set>
 
 namespace mastwise {
 namespace {
@@ -99,6 +101,20 @@ GroundHeld ground_held(const GroundFolders& folders) {
   for (const Error& problem : terrain.problems()) held.problems.push_back(problem.message());
   for (const Error& problem : cover.problems()) held.problems.push_back(problem.message());
   return held;
+}
+
+std::optional<GroundAround> ground_near(const GroundFolders& folders,
+                                        const IntakeQuestion& question,
+                                        const map::Borders* coasts) {
+  const auto set_of = [](const auto& folder) {
+    const auto cells = folder.cells();
+    return std::set<terrain::TileCell>(cells.begin(), cells.end());
+  };
+  const platform::TileFolder terrain(question.practice ? folders.practice_terrain
+                                                       : folders.terrain);
+  const platform::CoverFolder cover(question.practice ? std::string() : folders.cover);
+  return ground_around(question.way, set_of(terrain), set_of(cover),
+                       question.practice ? nullptr : coasts);
 }
 
 }  // namespace mastwise

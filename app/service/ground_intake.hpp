@@ -1,6 +1,7 @@
 #pragma once
 
 #include "app/data/state.hpp"
+#include "core/map/borders.hpp"
 #include "core/result.hpp"
 
 #include <functional>
@@ -11,7 +12,8 @@
 namespace mastwise {
 
 struct GroundFolders {
-  std::string terrain = {};       // of the user's tiles
+  std::string terrain = {};  // of the user's tiles
+  std::string practice_terrain = {};
   std::string cover = {};         // of the user's tiles
   std::string class_tables = {};  // built in
 };
@@ -29,5 +31,10 @@ Result<GroundReport> import_ground(const std::string& path, const TableReading& 
 
 // The tiles on board.
 GroundHeld ground_held(const GroundFolders& folders);
+
+// The squares around a way, by the user's tiles or those of the practice area (see
+// ground_around.hpp). Empty without a position.
+std::optional<GroundAround> ground_near(const GroundFolders& folders,
+                                        const IntakeQuestion& question, const map::Borders* coasts);
 
 }  // namespace mastwise

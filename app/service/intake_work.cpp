@@ -1,6 +1,7 @@
 #include "app/service/intake_work.hpp"
 
 #include "app/service/browsing.hpp"
+#include "app/service/ground_around.hpp"
 #include "app/service/intake_look.hpp"
 #include "core/catalog/catalog.hpp"
 #include "core/import/program_table.hpp"
@@ -88,6 +89,8 @@ class Intaker {
   Result<Catalog*> catalog();
   Result<Done> add_sources(IntakeAnswer& answer);
   Result<Done> work_out(IntakeAnswer& answer, const IntakeWorker::Work& work);
+  const map::Borders* borders();
+  void add_ground(IntakeAnswer& answer);
   Result<Done> add_look(IntakeAnswer& answer);
   Result<std::string> source_renewed_by(const TableLook& look);
   Result<IntakeReport> take_stations(const IntakeQuestion& question, Progress& progress);
@@ -144,6 +147,20 @@ Result<std::string> Intaker::source_renewed_by(const TableLook& look) {
   return std::string();
 }
 
+const map::Borders* Intaker::borders() {
+  if (!borders_ && sources_.borders) {
+    if (auto borders = sources_.borders()) borders_ = *std::move(borders);
+  }
+  return borders_ ? &*borders_ : nullptr;
+}
+
+void Intaker::add_ground(IntakeAnswer& answer) {
+  const GroundFolders& folders = sources_.ground;
+  answer.ground = ground_held(folders);
+  answer.around = ground_near(folders, answer.question, borders());
+  answer.disk = disk_use({folders.terrain, folders.cover}, sources_.catalog_path);
+}
+
 Result<Done> Intaker::add_look(IntakeAnswer& answer) {
   const IntakeQuestion& question = answer.question;
   if (sources::is_raster(question.path)) {
@@ -156,10 +173,7 @@ Result<Done> Intaker::add_look(IntakeAnswer& answer) {
   look.renews = *renewed;
   if (!look.renews.empty()) look.reading.source.name = look.renews;
   // Without borders the check map shows the stations alone.
-  if (!borders_) {
-    if (auto borders = sources_.borders()) borders_ = *std::move(borders);
-  }
-  add_map(look, borders_ ? &*borders_ : nullptr);
+  add_map(look, borders());
   answer.look = std::move(look);
   return Done{};
 }
@@ -252,8 +266,9 @@ Result<Done> Intaker::work_out(IntakeAnswer& answer, const IntakeWorker::Work& w
   if (const auto added = add_sources(answer); !added) return added;
   switch (answer.question.step) {
     case IntakeStep::Catalog:
-      answer.ground = ground_held(sources_.ground);
+      add_ground(answer);
       return Done{};
+    case IntakeStep::Places:
     case IntakeStep::Report:
       return Done{};
     case IntakeStep::Folder: {

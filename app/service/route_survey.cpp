@@ -2,6 +2,7 @@
 
 #include "core/geo/geodesic.hpp"
 #include "core/reception/compare.hpp"
+#include "core/terrain/tile_source.hpp"
 
 #include <algorithm>
 #include <array>
@@ -33,7 +34,7 @@ class Route {
 
  private:
   Result<Done> add_place(Country& country, const reception::RoutePoint& point);
-  void find_stretches();
+  void find_terrain(const Country& country, const std::vector<reception::RoutePoint>& places);
 
   StopSurveyor& surveyor_;
   RouteSheet& sheet_;
@@ -55,9 +56,15 @@ Result<Done> Route::add_place(Country& country, const reception::RoutePoint& poi
   return Done{};
 }
 
-void Route::find_stretches() {
-  for (RouteRow& row : sheet_.rows) {
-    row.stretches = reception::stretches_above(row.chances, sheet_.question.floor_percent);
+// Whether each place has heights around it; a part reaches halfway to the next places that do.
+void Route::find_terrain(const Country& country, const std::vector<reception::RoutePoint>& places) {
+  bool before = true;
+  for (std::size_t i = 0; i < places.size(); ++i) {
+    const bool known = terrain::ground_height_m(country.tiles, places[i].position).has_value();
+    const double from_km = i == 0 ? 0.0 : (places[i - 1].at_km + places[i].at_km) / 2.0;
+    if (!known && before) sheet_.without_terrain.push_back({from_km, sheet_.length_km});
+    if (known && !before) sheet_.without_terrain.back().to_km = from_km;
+    before = known;
   }
 }
 
@@ -67,11 +74,11 @@ Result<Done> Route::survey(const std::function<bool(const RouteSheet&)>& go_on) 
   sheet_.length_km = places->back().at_km;
   const auto visited = surveyor_.country(sheet_.question.here.practice);
   if (!visited) return visited.error();
+  find_terrain(*visited->country, *places);
   for (std::size_t i = 0; i < places->size(); ++i) {
     const auto added = add_place(*visited->country, (*places)[i]);
     if (!added) return added;
     sheet_.done = static_cast<double>(i + 1) / static_cast<double>(places->size());
-    find_stretches();
     if (!go_on(sheet_)) break;
   }
   return Done{};

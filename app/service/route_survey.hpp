@@ -11,8 +11,8 @@ namespace mastwise {
 
 using RouteWorker = Worker<RouteQuestion, RouteSheet>;
 
-// Surveys places along the route and finds the stretches of each network. `go_on` gets partial
-// results and may stop the work; the sheet's `done` is the fraction done.
+// Surveys places along the route for each network, and finds where heights are missing. `go_on`
+// gets partial results and may stop the work; the sheet's `done` is the fraction done.
 RouteSheet survey_route(StopSurveyor& surveyor, const RouteQuestion& question,
                         const std::function<bool(const RouteSheet&)>& go_on);
 

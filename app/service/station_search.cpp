@@ -157,36 +157,68 @@ Result<Done> Surveyor::add_on_board(StationsAnswer& answer, Country& country) co
   return Done{};
 }
 
-// The pinned networks and those of pinned stations, else all networks likely here.
-std::vector<reception::Wish> ahead_wishes(const StationsQuestion& question,
-                                          const std::vector<reception::Prospect>& here) {
-  constexpr std::size_t kMost = 6;
+// The pinned networks and those of pinned stations, or all networks in reach here or at a place
+// ahead, the likeliest here first.
+std::vector<reception::Wish> ahead_wishes(
+    const StationsQuestion& question,
+    const std::vector<std::vector<reception::Prospect>>& surveys) {
+  constexpr std::size_t kMost = 12;
+  constexpr double kInReach_percent = 10.0;
   std::vector<reception::Wish> wishes;
-  const auto add = [&](const Station& station) {
-    for (const std::string& network : networks_of(station)) {
-      const reception::Wish wish{reception::Wish::Kind::network, network};
-      const bool known = std::find(wishes.begin(), wishes.end(), wish) != wishes.end();
-      if (!known && wishes.size() < kMost) wishes.push_back(wish);
-    }
+  const auto add = [&](const std::string& network) {
+    const reception::Wish wish{reception::Wish::Kind::network, network};
+    const bool known = std::find(wishes.begin(), wishes.end(), wish) != wishes.end();
+    if (!known && wishes.size() < kMost) wishes.push_back(wish);
   };
   const auto is_pinned = [&](const reception::Prospect& prospect) {
     const auto& pinned = question.pinned;
     return std::find(pinned.begin(), pinned.end(), key_of(prospect.station)) != pinned.end();
   };
-  for (const std::string& network : question.pinned_networks) {
-    if (wishes.size() < kMost) wishes.push_back({reception::Wish::Kind::network, network});
+  if (question.compare_pinned) {
+    for (const std::string& network : question.pinned_networks) add(network);
   }
-  const bool none_pinned = question.pinned.empty() && question.pinned_networks.empty();
-  for (const reception::Prospect& prospect : here) {
-    if (none_pinned || is_pinned(prospect)) add(prospect.station);
+  for (const auto& survey : surveys) {
+    for (const reception::Prospect& prospect : survey) {
+      const bool wanted = question.compare_pinned
+                              ? is_pinned(prospect)
+                              : prospect.outlook.chance_percent.value_or(0.0) >= kInReach_percent;
+      if (!wanted) continue;
+      for (const std::string& network : networks_of(prospect.station)) add(network);
+    }
   }
   return wishes;
+}
+
+// By the chance at every place.
+AheadTable compared(const StationsQuestion& question,
+                    const std::vector<std::vector<reception::Prospect>>& surveys,
+                    const std::vector<reception::Wish>& wishes) {
+  AheadTable table;
+  for (const reception::Wish& wish : wishes) table.networks.push_back(wish.text);
+  if (wishes.empty()) return table;
+  for (const reception::PlaceOffers& row : reception::compare_places(surveys, wishes)) {
+    const bool here = row.place == 0;
+    AheadPlace place{.position = here ? *question.from : question.ahead[row.place - 1],
+                     .here = here};
+    for (const auto& offer : row.offers) {
+      if (!offer) {
+        place.offers.emplace_back();
+        continue;
+      }
+      const reception::Prospect& prospect = surveys[row.place][offer->prospect];
+      place.offers.push_back(AheadOffer{.call_sign = prospect.station.call_sign,
+                                        .chance_percent = offer->chance_percent,
+                                        .distance_m = offer->distance_m,
+                                        .bearing = offer->bearing});
+    }
+    table.places.push_back(std::move(place));
+  }
+  return table;
 }
 
 Result<Done> Surveyor::add_ahead(StationsAnswer& answer, Country& country,
                                  const StationsWorker::Work& work) {
   const StationsQuestion& question = answer.question;
-  const auto wishes = ahead_wishes(question, prospects_);
   std::vector<Prospects> surveys{prospects_};  // this place first
   for (const Position& place : question.ahead) {
     reception::Receiver receiver = receiver_of(question);
@@ -197,30 +229,7 @@ Result<Done> Surveyor::add_ahead(StationsAnswer& answer, Country& country,
     if (!*survey) return Done{};
     surveys.push_back((*survey)->prospects());
   }
-  AheadTable table;
-  for (const reception::Wish& wish : wishes) table.networks.push_back(wish.text);
-  if (wishes.empty()) {
-    answer.ahead = std::move(table);
-    return Done{};
-  }
-  for (const reception::PlaceOffers& row : reception::compare_places(surveys, wishes)) {
-    const bool here = row.place == 0;
-    AheadPlace place{.position = here ? *question.from : question.ahead[row.place - 1],
-                     .here = here};
-    for (const auto& offer : row.offers) {
-      if (!offer) {
-        place.offers.emplace_back();
-        continue;
-      }
-      place.offers.push_back(
-          AheadOffer{.call_sign = surveys[row.place][offer->prospect].station.call_sign,
-                     .chance_percent = offer->chance_percent,
-                     .distance_m = offer->distance_m,
-                     .bearing = offer->bearing});
-    }
-    table.places.push_back(std::move(place));
-  }
-  answer.ahead = std::move(table);
+  answer.ahead = compared(question, surveys, ahead_wishes(question, surveys));
   return Done{};
 }
 

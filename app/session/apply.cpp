@@ -48,6 +48,7 @@ void apply(Model& model, const Action& action, const World& world) {
 
 void derive_all(Model& model, const World& world) {
   derive(model, world);
+  derive(model.ahead, model, world);
   derive(model.list, model);
   derive(model.here, model);
   derive(model.map, model);

@@ -52,8 +52,11 @@ StationsQuestion stations_question(const Model& model) {
   }
   if (model.place == Place::Ahead) {
     question.compare = true;
+    question.compare_pinned = compares_pinned(model.ahead, model);
     question.ahead = model.ahead.places;
   }
+  // The Logbook lists all stations, whatever is searched for elsewhere.
+  if (model.place == Place::Logbook) question.search.clear();
   question.learned = biases(model.logbook.log.taught.corrections);
   return question;
 }
@@ -95,7 +98,10 @@ std::optional<PlacesQuestion> places_question(const Model& model) {
   if (model.place == Place::Ahead) {
     for (const Position& place : model.ahead.places) add(question.shown, place);
   }
-  if (model.place == Place::Logbook) {
+  if (model.sheet == Sheet::Import) {
+    for (const Position& place : model.data.question.way) add(question.shown, place);
+  }
+  if (model.place == Place::Logbook || model.sheet == Sheet::Stops) {
     for (const StopRecord& stop : listed_stops(model.logbook.log))
       add(question.shown, stop.position);
   }

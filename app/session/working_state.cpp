@@ -71,9 +71,11 @@ json state_of(const Model& model) {
           {"sweep_by", model.peak.by},
           {"sweep_meter", model.peak.meter},
           {"ahead", model.ahead.places},
-          {"along", model.ahead.along},
+          {"ahead_wants", model.ahead.wants},
+          {"ahead_floor", model.ahead.floor},
           {"neighbors", model.parking.neighbors},
           {"weather", model.logbook.weather},
+          {"tried_by", model.logbook.tried_by},
           {"undo", undo_json(model.undo)}};
 }
 
@@ -184,9 +186,12 @@ Result<Done> restore(Model& model, const std::string& kept, const World& world) 
     fit(*model.peak.sweep, gear_of(model.settings.gear).antenna.in(band).pattern);
   }
   restorer.into("ahead", model.ahead.places);
-  restorer.into("along", model.ahead.along);
+  restorer.into("ahead_wants", model.ahead.wants);
+  restorer.part("ahead_floor",
+                [&](const json& in) { read_index(in, kPlanFloors.size(), model.ahead.floor); });
   restorer.into("neighbors", model.parking.neighbors);
   restorer.into("weather", model.logbook.weather);
+  restorer.into("tried_by", model.logbook.tried_by);
   restorer.part("undo", [&](const json& in) { model.undo = undo_from(in); });
   return restorer.result();
 }

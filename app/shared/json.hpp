@@ -266,9 +266,9 @@ inline void from_json(const nlohmann::json& nlohmann_json_j, Stop& nlohmann_json
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE_WITH_DEFAULT(StationsQuestion, from, search, practice,
                                                 surroundings, leaves, month, gear, target, turn,
                                                 pinned, plan_for, plan_floor_percent,
-                                                heading_error_deg, learned, compare, ahead,
-                                                generation, pinned_networks, ticked_networks, noise,
-                                                inverter_on)
+                                                heading_error_deg, learned, compare, compare_pinned,
+                                                ahead, generation, pinned_networks, ticked_networks,
+                                                noise, inverter_on)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(Program, virtual_channel, name, network, language)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(Note, column, text)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(Source, name, date)

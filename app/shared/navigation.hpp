@@ -35,13 +35,14 @@ enum class Sheet {
   Parking,
   Antennas,
   Settings,
-  Start
+  Start,
+  Stops
 };
 template <>
 inline constexpr std::array kStoredNames<Sheet> =
     names({"none",  "gear",       "surroundings", "path",     "plan",          "scan",    "ways",
            "nose",  "paper",      "handle",       "checks",   "logbook_files", "carries", "import",
-           "noise", "television", "parking",      "antennas", "settings",      "start"});
+           "noise", "television", "parking",      "antennas", "settings",      "start",   "stops"});
 
 // What is typed.
 enum class KeypadPurpose { Position, Nose, Search, Field };

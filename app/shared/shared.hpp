@@ -103,6 +103,7 @@ struct Findings {
   bool antenna_up = false;
   std::optional<Monotonic> antenna_changed = {};  // while that can be undone
   bool importing = false;                         // a table
+  std::vector<Position> way = {};                 // the stop and the places ahead, as driven
   std::chrono::local_days earlier_day = {};       // of the earlier stop, where it was
   bool operator==(const Findings&) const = default;
 };
@@ -157,7 +158,7 @@ bool undo_is_antennas(const Shared& shared);
 void update(Shared& shared, const Action& action, const World& world);
 
 // Brings the findings up to date, except those that a feature sets: `listed`, `antenna_up`,
-// `antenna_changed`, `importing`.
+// `antenna_changed`, `importing`, `way`.
 void derive(Shared& shared, const World& world);
 
 // UTC, from the receiver if it sends it, else by the tablet's clock. Before the floor that clock is

@@ -30,6 +30,7 @@ StationsQuestion survey_part(StationsQuestion question) {
   question.plan_for = {};
   question.plan_floor_percent = kUsualFloor_percent;
   question.compare = false;
+  question.compare_pinned = false;
   question.ahead.clear();
   return question;
 }

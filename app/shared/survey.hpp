@@ -37,6 +37,7 @@ struct StationsQuestion {
   double heading_error_deg = reception::kUsualHeadingError_deg;
   std::array<reception::LearnedBias, 3> learned = {};  // by band
   bool compare = false;                                // this place with those ahead
+  bool compare_pinned = false;                         // by what is pinned, not by all networks
   std::vector<Position> ahead = {};                    // only if they are compared
   std::size_t generation = 0;  // of the user's catalog, raised by each change
   std::vector<std::string> pinned_networks = {};

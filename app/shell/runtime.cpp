@@ -76,6 +76,7 @@ IntakeSources intake_sources(const RuntimeWish& wish) {
   return {.catalog_path = wish.catalog_path,
           .mapping_folder = (data / "mappings").string(),
           .ground = {.terrain = wish.terrain_folder,
+                     .practice_terrain = service::practice_folder(),
                      .cover = (data / "landcover").string(),
                      .class_tables = service::class_table_folder()},
           .places = [wished = wish.import_folders] { return folders_to_begin(wished); },

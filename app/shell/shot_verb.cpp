@@ -1,5 +1,6 @@
 #include "app/cli/arguments.hpp"
 #include "app/service/clocks.hpp"
+#include "app/service/practice_log.hpp"
 #include "app/service/startup.hpp"
 #include "app/shell/shot.hpp"
 #include "app/shell/verbs.hpp"
@@ -50,11 +51,13 @@ const Screens& screens() {
         {"ahead-places",
          {act::Show{Place::Ahead}, act::OpenField{Field::AheadPlace},
           act::KeypadType{"43.1,-118.2"}, act::KeypadAccept{}, act::OpenField{Field::AheadPlace},
-          act::KeypadType{"42.2,-121.7"}, act::KeypadAccept{}}},
-        {"along",
+          act::KeypadType{"43.6,-119.4"}, act::KeypadAccept{}, act::OpenField{Field::AheadPlace},
+          act::KeypadType{"44.6,-119.4"}, act::KeypadAccept{}}},
+        {"logbook-nights", {act::Show{Place::Logbook}}},
+        {"data-way",
          {act::Show{Place::Ahead}, act::OpenField{Field::AheadPlace},
           act::KeypadType{"43.1,-118.2"}, act::KeypadAccept{}, act::OpenField{Field::AheadPlace},
-          act::KeypadType{"42.2,-121.7"}, act::KeypadAccept{}, act::SwitchAlong{}}},
+          act::KeypadType{"44.6,-119.4"}, act::KeypadAccept{}, act::OpenSheet{Sheet::Import}}},
         {"roof", {act::Show{Place::Aim}, act::GoToRoof{}, act::ConfirmAsked{}}},
         {"type-position", {act::OpenKeypad{KeypadPurpose::Position}}},
         {"type-place",
@@ -122,6 +125,13 @@ Result<Done> draw_shot(const ShotOptions& options) {
   const auto date = date_argument("--date", options.date, *clocks(shot.at).clocks);
   if (!date) return date.error();
   shot.date = *date;
+  if (options.screen == "logbook-nights") {
+    const auto practice = service::load_practice();
+    if (!practice) return practice.error();
+    LogbookFilesAnswer answer;
+    answer.records = service::practice_log(*practice, shot.date);
+    shot.acts.insert(shot.acts.begin(), act::LogbookFilesDone{std::move(answer)});
+  }
   if (!options.station.empty()) {
     const auto found = options.at.empty()
                            ? practice_destination(options.station)

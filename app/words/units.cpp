@@ -32,6 +32,16 @@ std::string plain_degrees(double degrees) {
   return std::to_string(std::lround(fold_circle_deg(degrees)) % 360);
 }
 
+std::string bytes(std::uint64_t bytes) {
+  constexpr double kKilo = 1e3, kMega = 1e6, kGiga = 1e9, kOneDigit = 10.0;
+  const auto size = static_cast<double>(bytes);
+  const auto words = [](double number, const char* unit) {
+    return fmt::format("{:.{}f} {}", number, number < kOneDigit ? 1 : 0, unit);
+  };
+  if (size < kMega) return fmt::format("{:.0f} kB", std::ceil(size / kKilo));
+  return size < kGiga ? words(size / kMega, "MB") : words(size / kGiga, "GB");
+}
+
 std::string whole_degrees(double degrees) {
   return fmt::format("{}°", static_cast<int>(std::lround(degrees)) % 360);
 }

@@ -2,6 +2,7 @@
 
 #include "core/angles/bearing.hpp"
 
+#include <cstdint>
 #include <string>
 
 // Lengths and angles as text: the only place that knows miles and feet.
@@ -20,6 +21,9 @@ std::string distance(double distance_m, bool miles);        // "6.4 mi", "0.31 m
 std::string whole_distance(double distance_m, bool miles);  // "12 mi"
 // Of masts, trees and walks: "210 ft", "64 m"; below 10 m "3.0 m".
 std::string height(double height_m, bool miles);
+
+// Of files: "310 kB", "2.4 MB", "40 MB", "11 GB"; decimal.
+std::string bytes(std::uint64_t bytes);
 
 std::string whole_degrees(double degrees);  // "208°", 359.7 is "0°"
 template <class North>

@@ -11,11 +11,10 @@ namespace {
 
 using std::chrono::January;
 using std::chrono::sys_days;
-using std::chrono::year;
 
 // Source: World Magnetic Model 2025: released on 2024-11-13, valid to the end of 2029.
-constexpr UtcTime kModelStart = sys_days{year{2024} / 11 / 13};
-constexpr UtcTime kModelEnd = sys_days{year{2030} / January / 1};
+constexpr UtcTime kModelStart = kMagneticModelFrom;
+constexpr UtcTime kModelEnd = kMagneticModelTo;
 
 constexpr double kBlackoutBelowNt = 2000.0;
 constexpr double kCautionBelowNt = 6000.0;

@@ -5,6 +5,7 @@
 #include "core/result.hpp"
 #include "core/time.hpp"
 
+#include <chrono>
 #include <memory>
 #include <string>
 
@@ -34,6 +35,11 @@ struct MagneticField {
   bool beyond_model_end;
   bool operator==(const MagneticField&) const = default;
 };
+
+// The days on which the World Magnetic Model 2025 is valid, UTC; the last is exclusive. Source: its
+// report: released on 2024-11-13, valid to the end of 2029.
+inline constexpr std::chrono::sys_days kMagneticModelFrom{std::chrono::year{2024} / 11 / 13};
+inline constexpr std::chrono::sys_days kMagneticModelTo{std::chrono::year{2030} / 1 / 1};
 
 // The standard deviation of the declination, degrees, at a horizontal field of `horizontal_nt`
 // (over 0): sqrt(0.26^2 + (5417 / H)^2). Infinite at 0.

@@ -1,5 +1,7 @@
 #include "core/logbook/reliability.hpp"
 
+#include "core/reception/chance.hpp"
+
 #include <algorithm>
 #include <cmath>
 #include <map>
@@ -13,14 +15,40 @@ double square(double value) {
   return value * value;
 }
 
+// Rows that begin at `from_percent`; `row_of` gives the index of a chance's row.
+template <class RowOf>
+std::vector<ReliabilityBin> counted(std::span<const Forecast> forecasts,
+                                    const std::vector<double>& from_percent, RowOf row_of) {
+  std::vector<ReliabilityBin> bins(from_percent.size());
+  std::vector<double> sums_percent(bins.size(), 0.0);
+  for (const Forecast& forecast : forecasts) {
+    const std::size_t bin = row_of(forecast.chance_percent);
+    ++bins[bin].forecasts;
+    bins[bin].steady += forecast.steady ? 1 : 0;
+    sums_percent[bin] += forecast.chance_percent;
+  }
+  for (std::size_t i = 0; i < bins.size(); ++i) {
+    ReliabilityBin& bin = bins[i];
+    bin.from_percent = from_percent[i];
+    if (bin.forecasts == 0) continue;
+    const double count = static_cast<double>(bin.forecasts);
+    const Interval rate = wilson_interval(bin.steady, bin.forecasts);
+    bin.mean_chance_percent = sums_percent[i] / count;
+    bin.steady_percent = 100.0 * static_cast<double>(bin.steady) / count;
+    bin.interval_percent = {.low = 100.0 * rate.low, .high = 100.0 * rate.high};
+  }
+  return bins;
+}
+
 }  // namespace
 
 std::vector<Forecast> forecasts(std::span<const OutcomeRecord> outcomes) {
   std::vector<Forecast> result;
   for (const OutcomeRecord& outcome : outcomes) {
     if (outcome.mark.deleted || !outcome.chance_percent) continue;
-    result.push_back(
-        {.chance_percent = *outcome.chance_percent, .steady = outcome.outcome == Outcome::steady});
+    result.push_back({.chance_percent = *outcome.chance_percent,
+                      .steady = outcome.outcome == Outcome::steady,
+                      .band = outcome.band});
   }
   return result;
 }
@@ -38,26 +66,22 @@ Interval wilson_interval(std::size_t successes, std::size_t trials) {
 std::vector<ReliabilityBin> reliability_table(std::span<const Forecast> forecasts) {
   constexpr std::size_t kBins = 10;
   constexpr double kWidth_percent = 100.0 / kBins;
-  std::vector<ReliabilityBin> bins(kBins);
-  std::vector<double> sums_percent(kBins, 0.0);
-  for (const Forecast& forecast : forecasts) {
-    const double place = std::max(0.0, forecast.chance_percent) / kWidth_percent;
-    const std::size_t bin = std::min(static_cast<std::size_t>(place), kBins - 1);
-    ++bins[bin].forecasts;
-    bins[bin].steady += forecast.steady ? 1 : 0;
-    sums_percent[bin] += forecast.chance_percent;
-  }
+  std::vector<double> from_percent;
   for (std::size_t i = 0; i < kBins; ++i) {
-    ReliabilityBin& bin = bins[i];
-    bin.from_percent = kWidth_percent * static_cast<double>(i);
-    if (bin.forecasts == 0) continue;
-    const double count = static_cast<double>(bin.forecasts);
-    const Interval rate = wilson_interval(bin.steady, bin.forecasts);
-    bin.mean_chance_percent = sums_percent[i] / count;
-    bin.steady_percent = 100.0 * static_cast<double>(bin.steady) / count;
-    bin.interval_percent = {.low = 100.0 * rate.low, .high = 100.0 * rate.high};
+    from_percent.push_back(kWidth_percent * static_cast<double>(i));
   }
-  return bins;
+  return counted(forecasts, from_percent, [](double chance_percent) {
+    const double place = std::max(0.0, chance_percent) / kWidth_percent;
+    return std::min(static_cast<std::size_t>(place), kBins - 1);
+  });
+}
+
+std::vector<ReliabilityBin> reliability_by_word(std::span<const Forecast> forecasts) {
+  using reception::ChanceWord;
+  return counted(forecasts, {0.0, 10.0, 40.0, 70.0, 90.0}, [](double chance_percent) {
+    return static_cast<std::size_t>(ChanceWord::out_of_reach) -
+           static_cast<std::size_t>(reception::chance_word(chance_percent));
+  });
 }
 
 std::optional<BrierScore> brier_score(std::span<const Forecast> forecasts) {

@@ -15,6 +15,7 @@ namespace mastwise::learning {
 struct Forecast {
   double chance_percent = 0.0;  // [0, 100]
   bool steady = false;
+  Band band = Band::uhf;
   bool operator==(const Forecast&) const = default;
 };
 
@@ -45,6 +46,10 @@ struct ReliabilityBin {
 
 // Ten rows: 0 to 10 %, ..., 90 to 100 %, including 100.
 std::vector<ReliabilityBin> reliability_table(std::span<const Forecast> forecasts);
+
+// Five rows, one for each word for a chance (reception::chance_word), from out of reach to steady:
+// the classes that the screens show.
+std::vector<ReliabilityBin> reliability_by_word(std::span<const Forecast> forecasts);
 
 // The Brier score and its parts, for displayed forecasts in whole percent: brier = reliability -
 // resolution + uncertainty. Source: A. H. Murphy, Journal of Applied Meteorology 12 (1973) 595.

@@ -90,12 +90,10 @@ bool Shore::coast_near(Bearing<True> bearing, double distance_m) const {
   return near_[static_cast<std::size_t>(y * side_ + x)];
 }
 
-void Shore::sea_toward(Bearing<True> bearing, double distance_m,
-                       std::vector<SeaStretch>& found) const {
-  found.clear();
+std::vector<double> Shore::crossings_m(Bearing<True> bearing, double distance_m) const {
   const double angle = bearing.degrees() * std::numbers::pi / 180.0;
   const PlanePoint along{std::sin(angle), std::cos(angle)};
-  std::vector<double> crossings_m;
+  std::vector<double> crossings;
   const auto sector = static_cast<std::size_t>(bearing.degrees() / 360.0 * kSectors) % kSectors;
   for (const std::size_t index : sectors_[sector]) {
     const Edge& edge = crossed_[index];
@@ -105,12 +103,23 @@ void Shore::sea_toward(Bearing<True> bearing, double distance_m,
     const double east_m = edge.from.east_m + part * (edge.to.east_m - edge.from.east_m);
     const double north_m = edge.from.north_m + part * (edge.to.north_m - edge.from.north_m);
     const double at_m = east_m * along.east_m + north_m * along.north_m;
-    if (at_m > 0.0 && at_m < distance_m) crossings_m.push_back(at_m);
+    if (at_m > 0.0 && at_m < distance_m) crossings.push_back(at_m);
   }
-  if (crossings_m.size() % 2 != 0) return;
-  std::sort(crossings_m.begin(), crossings_m.end());
-  for (std::size_t i = 0; i < crossings_m.size(); i += 2) {
-    found.push_back({crossings_m[i], crossings_m[i + 1]});
+  return crossings;
+}
+
+bool Shore::at_sea(Bearing<True> bearing, double distance_m) const {
+  return crossings_m(bearing, distance_m).size() % 2 != 0;
+}
+
+void Shore::sea_toward(Bearing<True> bearing, double distance_m,
+                       std::vector<SeaStretch>& found) const {
+  found.clear();
+  std::vector<double> crossings = crossings_m(bearing, distance_m);
+  if (crossings.size() % 2 != 0) return;
+  std::sort(crossings.begin(), crossings.end());
+  for (std::size_t i = 0; i < crossings.size(); i += 2) {
+    found.push_back({crossings[i], crossings[i + 1]});
   }
 }
 

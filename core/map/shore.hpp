@@ -32,6 +32,10 @@ class Shore {
   // not know every pier and island.
   void sea_toward(Bearing<True> bearing, double distance_m, std::vector<SeaStretch>& found) const;
 
+  // Whether that place lies at sea: an odd number of coasts on the line there. The center is on
+  // land. `distance_m` within the radius.
+  bool at_sea(Bearing<True> bearing, double distance_m) const;
+
   // Whether a coast lies within 50 km, to some 7 km; false beyond the radius.
   bool coast_near(Bearing<True> bearing, double distance_m) const;
 
@@ -48,6 +52,8 @@ class Shore {
   void add(const Edge& edge);
   void mark_near(PlanePoint point);
   std::ptrdiff_t cell_of(double offset_m) const;
+  // Where the line crosses coasts, in any order.
+  std::vector<double> crossings_m(Bearing<True> bearing, double distance_m) const;
 
   double radius_m_;
   std::ptrdiff_t side_;     // of the square of cells

@@ -39,6 +39,7 @@ void pick(Stage& stage, const Tablet& tablet, const std::string& name) {
   if (stage.model().sheet != Sheet::None) stage.tap("close sheet");
   stage.tap("place Stations");
   stage.tap("data");
+  stage.tap("import data");
   stage.tap("look in " + tablet.folder());
   stage.tap("folder stick");
   stage.tap("table " + name);

@@ -51,12 +51,6 @@ void leave_undo(Stage& stage) {
   press(stage, act::KeypadAccept{});
 }
 
-void type_number(Stage& stage, Field field, const std::string& text) {
-  press(stage, act::OpenField{field});
-  press(stage, act::KeypadType{text});
-  press(stage, act::KeypadAccept{});
-}
-
 void fill_paper(Stage& stage) {
   type_number(stage, Field::MapBar_mm, "20");
   type_number(stage, Field::MapBarLength, "30");
@@ -65,19 +59,22 @@ void fill_paper(Stage& stage) {
   type_number(stage, Field::MapLength_mm, "93.3");
 }
 
-std::vector<View> with(std::vector<View> more, std::initializer_list<View> own) {
-  more.insert(more.begin(), own.begin(), own.end());
-  return more;
-}
-
 }  // namespace
 
 void press(Stage& stage, const Action& action) {
   stage.set(action);
 }
 
-const std::vector<View>& views() {
-  static const std::vector<View> all = with(signal_views(), {
+void type_number(Stage& stage, Field field, const std::string& text) {
+  press(stage, act::OpenField{field});
+  press(stage, act::KeypadType{text});
+  press(stage, act::KeypadAccept{});
+}
+
+namespace {
+
+std::vector<View> place_views() {
+  return {
       {"Here in practice", use_practice},
       {"Here with nothing known", leave_practice},
       {"Here by hand", set_by_hand},
@@ -299,88 +296,12 @@ const std::vector<View>& views() {
          press(s, act::TurnSweep{-50.0});
          press(s, act::MarkEdge{.right = false});
        }},
-      {"logbook files, none found",
-       [](Stage& s) { press(s, act::OpenSheet{Sheet::LogbookFiles}); }},
-      {"logbook files, given out",
-       [](Stage& s) {
-         press(s, act::OpenSheet{Sheet::LogbookFiles});
-         press(s, act::AskLogbookFiles{LogbookTask::GiveTable, {}});
-         press(s, act::AskLogbookFiles{LogbookTask::GiveBackup, {}});
-       }},
-      {"logbook files, taken in",
-       [](Stage& s) {
-         press(s, act::OpenSheet{Sheet::LogbookFiles});
-         press(s, act::AskLogbookFiles{LogbookTask::GiveBackup, {}});
-         press(s, act::AskLogbookFiles{LogbookTask::TakeIn,
-                                       s.model().logbook.files.answer->files.front().path});
-       }},
-      {"Logbook", [](Stage& s) { press(s, act::Show{Place::Logbook}); }},
-      {"Ahead", [](Stage& s) { press(s, act::Show{Place::Ahead}); }},
-      {"along the way",
-       [](Stage& s) {
-         press(s, act::Show{Place::Ahead});
-         type_number(s, Field::AheadPlace, "43.1,-118.2");
-         press(s, act::SwitchAlong{});
-       }},
-      {"Ahead with two places",
-       [](Stage& s) {
-         press(s, act::Show{Place::Ahead});
-         type_number(s, Field::AheadPlace, "43.1,-118.2");
-         type_number(s, Field::AheadPlace, "-28.2,-65.1");
-       }},
       {"Stations by hand",
        [](Stage& s) {
          set_by_hand(s);
          press(s, act::Show{Place::Stations});
        }},
       {"carries", [](Stage& s) { press(s, act::OpenSheet{Sheet::Carries}); }},
-      {"data", [](Stage& s) { press(s, act::OpenSheet{Sheet::Import}); }},
-      {"data, a folder",
-       [](Stage& s) {
-         const std::filesystem::path table = put_table(s, 3);
-         press(s, act::OpenIntakeFolder{table.parent_path()});
-       }},
-      {"data, a folder that is gone",
-       [](Stage& s) {
-         press(s, act::OpenSheet{Sheet::Import});
-         press(s, act::OpenIntakeFolder{"/no/such/folder"});
-       }},
-      {"data, a table", pick_table},
-      {"data, which column",
-       [](Stage& s) {
-         pick_table(s);
-         press(s, act::ChooseColumnOf{"latitude"});
-       }},
-      {"data, being taken in",
-       [](Stage& s) {
-         press(s, act::PickTable{put_table(s, 20'000)});
-         s.session().act(act::TakeIn{});
-         s.round();
-         REQUIRE(s.model().data.question.step == IntakeStep::TakingIn);
-       }},
-      {"data, taken in",
-       [](Stage& s) {
-         pick_table(s);
-         press(s, act::TakeIn{});
-       }},
-      {"data, a raster", pick_cover},
-      {"data, a raster taken in",
-       [](Stage& s) {
-         pick_cover(s);
-         press(s, act::TakeIn{});
-       }},
-      {"data with land cover",
-       [](Stage& s) {
-         pick_cover(s);
-         press(s, act::TakeIn{});
-         press(s, act::OpenIntakeFolder{});
-       }},
-      {"data with a source",
-       [](Stage& s) {
-         pick_table(s);
-         press(s, act::TakeIn{});
-         press(s, act::OpenIntakeFolder{});
-       }},
       {"Stations, a network searched for and pinned",
        [](Stage& s) {
          press(s, act::OpenKeypad{KeypadPurpose::Search});
@@ -398,7 +319,20 @@ const std::vector<View>& views() {
          press(s, act::ConfirmAsked{});
          drive(s);
        }},
-  });
+  };
+}
+
+}  // namespace
+
+const std::vector<View>& views() {
+  static const std::vector<View> all = [] {
+    std::vector<View> views = place_views();
+    const std::vector<View> more = record_views();
+    views.insert(views.end(), more.begin(), more.end());
+    const std::vector<View> signals = signal_views();
+    views.insert(views.end(), signals.begin(), signals.end());
+    return views;
+  }();
   return all;
 }
 

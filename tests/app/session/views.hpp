@@ -14,11 +14,15 @@ struct View {
 };
 
 const std::vector<View>& views();
+// Those of the Logbook, of Ahead and of Data, which views() has too.
+std::vector<View> record_views();
 
 // Those of Path, Plan and Peak that are not among the usual ones; part of views().
 std::vector<View> signal_views();
 
 // Applies the action without a finger, and waits until nothing moves.
 void press(Stage& stage, const Action& action);
+// Types a number or place into a field.
+void type_number(Stage& stage, Field field, const std::string& text);
 
 }  // namespace mastwise::test

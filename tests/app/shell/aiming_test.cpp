@@ -179,10 +179,10 @@ TEST_CASE("a sweep by touch finds the highest reading and corrects this stop onl
 TEST_CASE("a touch saves an outcome, the next replaces it, and Undo restores it") {
   Stage stage;
   stage.tap("place Logbook");
-  const Station station = listed(stage, 0);
-  stage.tap(button_of("Steady", station));
+  const Station station = stage.model().logbook.tried.rows.front().station.station;
+  stage.tap(button_of("saw", station) + " steady");
   REQUIRE(stage.model().logbook.outcomes_here.size() == 1);
-  stage.tap(button_of("None", station));
+  stage.tap(button_of("saw", station) + " nothing");
   REQUIRE(stage.model().logbook.outcomes_here.size() == 1);
   CHECK(stage.model().logbook.outcomes_here.front().outcome == Outcome::nothing);
   stage.tap("take back");
@@ -201,7 +201,7 @@ TEST_CASE("places ahead compare with this stop, and a new fix does not survey it
   stage.tap("key Use it");
   REQUIRE(stage.model().stations->ahead->places.size() == 2);
   CHECK(stage.model().stations->question.ahead.size() == 1);
-  stage.tap("remove place 0");
+  stage.tap("remove place");
   CHECK(stage.model().stations->ahead->places.size() == 1);
 }
 

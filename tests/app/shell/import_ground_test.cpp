@@ -39,8 +39,9 @@ TEST_CASE("a person picks a land cover raster, says whose it is, and its tiles a
         landcover::CoverClass::water);
 
   stage.tap("more data");
+  stage.tap("places back");
   CHECK(stage.model().data.answer->ground.cover_cells == 1);
-  CHECK(stage.shows_within("1 tile of one degree"));
+  CHECK(stage.shows_within("1 of land cover"));
   CHECK(stage.shows_within("(c) ESA WorldCover project"));
 }
 

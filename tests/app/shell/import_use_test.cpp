@@ -53,7 +53,10 @@ TEST_CASE("the screens show the age of the data where it is chosen and used") {
   stage.tap("end practice");
   stand_at(stage, 44.5, -100.3);
   stage.tap("more data");
-  CHECK(stage.shows_within("1 stations, of 2022-06-01, 4 years 1 month old"));
+  stage.tap("places back");
+  CHECK(stage.shows("1 station"));
+  CHECK(stage.shows("June 2022"));
+  CHECK(stage.shows_within("Of 2022-06-01, 4 years 1 month old"));
   CHECK(stage.shows_within("Many channels may have changed"));
   stage.tap("close sheet");
   CHECK(stage.shows_within("Data of 2022-06-01, 4 years 1 month old"));
@@ -137,6 +140,7 @@ TEST_CASE("a touch imports a whole folder of joined tables") {
   Stage stage(kTablet, tablet.folder());
   stage.tap("place Stations");
   stage.tap("data");
+  stage.tap("import data");
   stage.tap("look in " + tablet.folder());
   stage.tap("folder stick");
   stage.tap("folder dump");

@@ -103,8 +103,8 @@ TEST_CASE("a touch imports another tablet's logbook, and a second import doubles
     CHECK(real_stops(stage) == 1);
     // The practice area's records in memory stay.
     stage.tap("place Logbook");
-    const Station station = stage.model().stations->rows.front().station;
-    stage.tap("Steady " + station.call_sign + " " + station.id);
+    const Station station = stage.model().logbook.tried.rows.front().station.station;
+    stage.tap("saw " + station.call_sign + " " + station.id + " steady");
     stage.tap("logbook files");
     REQUIRE(stage.model().logbook.files.answer->files.size() == 1);
     CHECK(stage.shows("from the dash"));

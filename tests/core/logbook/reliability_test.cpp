@@ -90,3 +90,23 @@ TEST_CASE("a breaking picture is not steady, and deleted outcomes do not count",
   CHECK(forecasts(std::vector{steady, breaks, unknown, deleted}) ==
         std::vector<Forecast>{{70.0, true}, {70.0, false}});
 }
+
+// The words' limits are those of reception::chance_word: 89.5 % shows as 90 and is steady.
+TEST_CASE("by word, each forecast counts in the class that the screen showed", "[learning]") {
+  const auto table = reliability_by_word(std::vector<Forecast>{
+      {9.4, false}, {9.6, false}, {39.4, true}, {40.0, true}, {69.5, false}, {89.5, true}});
+  REQUIRE(table.size() == 5);
+  const std::size_t counts[]{1, 2, 1, 1, 1};
+  const double limits[]{0.0, 10.0, 40.0, 70.0, 90.0};
+  for (std::size_t i = 0; i < table.size(); ++i) {
+    INFO(i);
+    CHECK(table[i].forecasts == counts[i]);
+    CHECK(table[i].from_percent == limits[i]);
+  }
+  CHECK(table[1].steady == 1);
+  CHECK(*table[1].mean_chance_percent == Approx(24.5));
+  CHECK(*table[1].steady_percent == Approx(50.0));
+  // Wilson by hand for 1 of 2: (0.5 +- 0.693 sqrt(...)): 9.45 to 90.55 %.
+  CHECK(table[1].interval_percent->low == Approx(9.45).margin(0.01));
+  CHECK(table[1].interval_percent->high == Approx(90.55).margin(0.01));
+}

@@ -40,6 +40,20 @@ TEST_CASE("a path across a strait has its sea", "[map]") {
   CHECK(catalina[0].to_m - catalina[0].from_m == Approx(32e3).margin(5e3));
 }
 
+// Any atlas: the middle of the Channel is sea, Calais is land.
+TEST_CASE("a place is at sea if an odd number of coasts lies before it", "[map]") {
+  const Position dover = at(51.16, 1.30);
+  const auto shore = Shore::around(test::borders(), dover, 100e3);
+  REQUIRE(shore);
+  const auto at_sea = [&](Position place) {
+    const auto path = path_between(dover, place);
+    return shore->at_sea(path.bearing, path.distance_m);
+  };
+  CHECK(at_sea(at(51.03, 1.58)));
+  CHECK_FALSE(at_sea(at(50.90, 1.95)));
+  CHECK_FALSE(at_sea(at(51.20, 1.20)));
+}
+
 TEST_CASE("inland there is no sea", "[map]") {
   CHECK(sea_between(at(39.7, -105.0), at(41.1, -104.8)).empty());
   CHECK_FALSE(Shore::around(test::borders(), at(39.7, -105.0), 300e3));

@@ -1,0 +1,172 @@
+#include "app/service/practice_log.hpp"
+#include "tests/app/session/picked_files.hpp"
+#include "tests/app/session/views.hpp"
+
+#include <catch2/catch.hpp>
+
+// The Logbook, the places ahead, and the data.
+namespace mastwise::test {
+namespace {
+
+const Position kNowhere = *Position::at_deg(-40.0, 20.0);
+
+void leave_practice(Stage& stage) {
+  stage.set(act::SetStop{Stop{}});
+}
+
+void nights_before(Stage& stage) {
+  const auto practice = service::load_practice();
+  REQUIRE(practice);
+  LogbookFilesAnswer answer;
+  answer.records = service::practice_log(*practice, moment_of(stage.model()));
+  press(stage, act::LogbookFilesDone{answer});
+  press(stage, act::Show{Place::Logbook});
+  REQUIRE(stage.model().logbook.found.nights.size() == 3);
+}
+
+}  // namespace
+
+std::vector<View> record_views() {
+  return {
+      {"logbook files, none found",
+       [](Stage& s) { press(s, act::OpenSheet{Sheet::LogbookFiles}); }},
+      {"logbook files, given out",
+       [](Stage& s) {
+         press(s, act::OpenSheet{Sheet::LogbookFiles});
+         press(s, act::AskLogbookFiles{LogbookTask::GiveTable, {}});
+         press(s, act::AskLogbookFiles{LogbookTask::GiveBackup, {}});
+       }},
+      {"logbook files, taken in",
+       [](Stage& s) {
+         press(s, act::OpenSheet{Sheet::LogbookFiles});
+         press(s, act::AskLogbookFiles{LogbookTask::GiveBackup, {}});
+         press(s, act::AskLogbookFiles{LogbookTask::TakeIn,
+                                       s.model().logbook.files.answer->files.front().path});
+       }},
+      {"Logbook", [](Stage& s) { press(s, act::Show{Place::Logbook}); }},
+      {"Logbook by station, with outcomes",
+       [](Stage& s) {
+         press(s, act::Show{Place::Logbook});
+         press(s, act::ListTried{TriedBy::Stations});
+         const auto rows = s.model().logbook.tried.rows;
+         for (std::size_t i = 0; i < 3; ++i) {
+           press(s, act::LogOutcome{key_of(rows[i].station.station), static_cast<Outcome>(i)});
+         }
+       }},
+      {"Logbook after nights here", nights_before},
+      {"Logbook without a position",
+       [](Stage& s) {
+         leave_practice(s);
+         press(s, act::Show{Place::Logbook});
+       }},
+      {"Logbook without stations",
+       [](Stage& s) {
+         press(s, act::SetStop{Stop{.source = PositionSource::ByHand, .by_hand = kNowhere}});
+         press(s, act::Show{Place::Logbook});
+       }},
+      {"stops, none", [](Stage& s) { press(s, act::OpenSheet{Sheet::Stops}); }},
+      {"stops",
+       [](Stage& s) {
+         nights_before(s);
+         press(s, act::OpenSheet{Sheet::Stops});
+       }},
+      {"Ahead", [](Stage& s) { press(s, act::Show{Place::Ahead}); }},
+      {"Ahead without a position",
+       [](Stage& s) {
+         leave_practice(s);
+         press(s, act::Show{Place::Ahead});
+       }},
+      {"Ahead, the way without heights",
+       [](Stage& s) {
+         press(s, act::Show{Place::Ahead});
+         type_number(s, Field::AheadPlace, "46.5,-118.5");
+       }},
+      {"Ahead, nothing pinned",
+       [](Stage& s) {
+         press(s, act::Show{Place::Ahead});
+         type_number(s, Field::AheadPlace, "43.1,-118.2");
+         press(s, act::CompareBy{AheadWants::Pinned});
+       }},
+      {"Ahead with more places than fit",
+       [](Stage& s) {
+         press(s, act::Show{Place::Ahead});
+         for (const char* place : {"42.6,-118.6", "42.7,-118.6", "43.1,-118.2", "43.4,-118.9",
+                                   "43.6,-119.5", "43.2,-120.4", "42.2,-121.7"}) {
+           type_number(s, Field::AheadPlace, place);
+         }
+         press(s, act::ShowPlacesFrom{2});
+       }},
+      {"Ahead with two places",
+       [](Stage& s) {
+         press(s, act::Show{Place::Ahead});
+         type_number(s, Field::AheadPlace, "43.1,-118.2");
+         type_number(s, Field::AheadPlace, "-28.2,-65.1");
+       }},
+      {"data", [](Stage& s) { press(s, act::OpenSheet{Sheet::Import}); }},
+      {"data along the way",
+       [](Stage& s) {
+         press(s, act::Show{Place::Ahead});
+         type_number(s, Field::AheadPlace, "44.6,-118.2");
+         type_number(s, Field::AheadPlace, "46.2,-119.7");
+         press(s, act::OpenSheet{Sheet::Import});
+       }},
+      {"data without a position",
+       [](Stage& s) {
+         leave_practice(s);
+         press(s, act::OpenSheet{Sheet::Import});
+       }},
+      {"data, where to import from",
+       [](Stage& s) {
+         press(s, act::OpenSheet{Sheet::Import});
+         press(s, act::ShowImportPlaces{});
+       }},
+      {"data, a folder",
+       [](Stage& s) {
+         const std::filesystem::path table = put_table(s, 3);
+         press(s, act::OpenIntakeFolder{table.parent_path()});
+       }},
+      {"data, a folder that is gone",
+       [](Stage& s) {
+         press(s, act::OpenSheet{Sheet::Import});
+         press(s, act::OpenIntakeFolder{"/no/such/folder"});
+       }},
+      {"data, a table", pick_table},
+      {"data, which column",
+       [](Stage& s) {
+         pick_table(s);
+         press(s, act::ChooseColumnOf{"latitude"});
+       }},
+      {"data, being taken in",
+       [](Stage& s) {
+         press(s, act::PickTable{put_table(s, 20'000)});
+         s.session().act(act::TakeIn{});
+         s.round();
+         REQUIRE(s.model().data.question.step == IntakeStep::TakingIn);
+       }},
+      {"data, taken in",
+       [](Stage& s) {
+         pick_table(s);
+         press(s, act::TakeIn{});
+       }},
+      {"data, a raster", pick_cover},
+      {"data, a raster taken in",
+       [](Stage& s) {
+         pick_cover(s);
+         press(s, act::TakeIn{});
+       }},
+      {"data with land cover",
+       [](Stage& s) {
+         pick_cover(s);
+         press(s, act::TakeIn{});
+         press(s, act::OpenIntakeFolder{});
+       }},
+      {"data with a source",
+       [](Stage& s) {
+         pick_table(s);
+         press(s, act::TakeIn{});
+         press(s, act::OpenIntakeFolder{});
+       }},
+  };
+}
+
+}  // namespace mastwise::test
