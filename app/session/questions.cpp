@@ -50,7 +50,7 @@ StationsQuestion stations_question(const Model& model) {
   if (!model.stop.practice && model.data.answer) {
     question.generation = model.data.answer->generation;
   }
-  if (model.place == Place::Ahead) {
+  if (model.place == Place::Ahead || model.safety.drive == safety::Drive::Underway) {
     question.compare = true;
     question.ahead = model.ahead.places;
   }
@@ -89,7 +89,7 @@ std::optional<PlacesQuestion> places_question(const Model& model) {
   } else if (model.keypad && types_position(*model.keypad)) {
     if (const auto typed = parse_position(model.keypad->text)) add(question.shown, *typed);
   }
-  if (model.place == Place::Ahead) {
+  if (model.place == Place::Ahead || model.safety.drive == safety::Drive::Underway) {
     for (const Position& place : model.ahead.places) add(question.shown, place);
   }
   if (model.place == Place::Logbook) {

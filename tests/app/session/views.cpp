@@ -3,6 +3,8 @@
 #include "tests/app/session/picked_files.hpp"
 #include "tests/support/receiver_log.hpp"
 
+#include <utility>
+
 #include <catch2/catch.hpp>
 
 namespace mastwise::test {
@@ -30,13 +32,6 @@ void receive_then_silence(Stage& stage) {
   }
   stage.set(act::LinkChanged{Link{Link::State::Lost, "the device is gone: no such device"}});
   stage.wait(milliseconds(4000));
-}
-
-void drive(Stage& stage) {
-  for (int second = 0; second < 3; ++second) {
-    stage.receive(test::epoch(36'000 + second, kDryLake, 20.0, 90.0));
-    stage.wait(milliseconds(1000));
-  }
 }
 
 void open_keypad(Stage& stage, KeypadPurpose purpose, bool turn_page) {
@@ -71,8 +66,10 @@ void press(Stage& stage, const Action& action) {
   stage.set(action);
 }
 
-const std::vector<View>& views() {
-  static const std::vector<View> all{
+namespace {
+
+std::vector<View> place_views() {
+  return {
       {"Here in practice", use_practice},
       {"Here with nothing known", leave_practice},
       {"Here by hand", set_by_hand},
@@ -177,11 +174,6 @@ const std::vector<View>& views() {
        }},
       {"keypad, search, letters", [](Stage& s) { open_keypad(s, KeypadPurpose::Search, false); }},
       {"keypad, search, figures", [](Stage& s) { open_keypad(s, KeypadPurpose::Search, true); }},
-      {"raise prompt",
-       [](Stage& s) {
-         press(s, act::Show{Place::Aim});
-         press(s, act::Ask{Asking::Raise});
-       }},
       {"gear", [](Stage& s) { press(s, act::OpenSheet{Sheet::Gear}); }},
       {"gear with an own pattern",
        [](Stage& s) {
@@ -266,9 +258,6 @@ const std::vector<View>& views() {
            press(s, act::ReadMeter{.nothing = false});
          }
        }},
-      {"roof prompt", [](Stage& s) { press(s, act::GoToRoof{}); }},
-      {"weather prompt", [](Stage& s) { press(s, act::Ask{Asking::Weather}); }},
-      {"driving prompt", [](Stage& s) { press(s, act::Ask{Asking::Drive}); }},
       {"Peak with both edges",
        [](Stage& s) {
          press(s, act::Show{Place::Peak});
@@ -369,14 +358,17 @@ const std::vector<View>& views() {
          press(s, act::Show{Place::Stations});
          REQUIRE(s.targets().find("pin what is searched") != nullptr);
        }},
-      {"under way", drive},
-      {"alarm",
-       [](Stage& s) {
-         press(s, act::Ask{Asking::Raise});
-         press(s, act::ConfirmAsked{});
-         drive(s);
-       }},
   };
+}
+
+}  // namespace
+
+const std::vector<View>& views() {
+  static const std::vector<View> all = [] {
+    std::vector<View> joined = place_views();
+    for (View& view : safety_views()) joined.push_back(std::move(view));
+    return joined;
+  }();
   return all;
 }
 

@@ -14,6 +14,8 @@ struct View {
 };
 
 const std::vector<View>& views();
+// Those of them that cover all others: prompts, roof, under way, alarm.
+std::vector<View> safety_views();
 
 // Applies the action without a finger, and waits until nothing moves.
 void press(Stage& stage, const Action& action);
