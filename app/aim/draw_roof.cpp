@@ -1,126 +1,342 @@
+#include "app/aim/aimed.hpp"
 #include "app/aim/draw.hpp"
-#include "app/aim/draw_dial.hpp"
+#include "app/aim/draw_roof_dial.hpp"
 #include "app/shared/actions.hpp"
+#include "app/ui/choice.hpp"
+#include "app/ui/kite.hpp"
 #include "app/ui/layout.hpp"
+#include "app/ui/shortened.hpp"
 #include "app/words/chances.hpp"
 #include "app/words/headings.hpp"
+#include "app/words/language.hpp"
 #include "app/words/phrases.hpp"
 #include "app/words/units.hpp"
 
+#include <algorithm>
+#include <array>
+#include <cmath>
+
 #include <fmt/format.h>
 
-// For work on the roof at dusk: one dial, three facts, targets of 15 mm.
+// For work on the roof, in gloves and sun: the turn owns half of the screen, nothing is under 34
+// units, targets are 15 mm.
 namespace mastwise::screens {
 namespace {
 
 using ui::Align;
-using ui::ButtonLook;
 using ui::Face;
+using words::say;
 
-constexpr float kAct = 15.0f * ui::kUnitsPerMm + 1.0f;
+constexpr float kAct = 15.0f * ui::kUnitsPerMm + 4.0f;
+constexpr std::array kWordFaces{Face::Answer, Face::Big, Face::Second, Face::Matter};
 
-// The heading as a compass shows it.
-float draw_heading(Ui& ui, Rect area, const Shared& shared) {
-  ui::Canvas& canvas = ui.canvas();
-  float y = area.top + 24.0f;
-  canvas.text({area.left, y}, "ON YOUR COMPASS", Face::WordBold, ui.theme().second_ink);
-  y += 106.0f;
-  const AimCard& card = *shared.findings.card;
-  const std::string number = words::whole_degrees(card.bearing_magnetic);
-  canvas.text({area.left, y}, number, Face::Answer, ui.theme().ink);
-  const float beside = area.left + canvas.text_width(number, Face::Answer) + 20.0f;
-  canvas.text({beside, y - 34.0f}, shared.findings.corrected ? "corrected" : "magnetic",
-              Face::Value, ui.theme().ink);
-  canvas.text({beside, y}, words::whole_degrees(card.bearing_true) + " true", Face::Value,
-              ui.theme().second_ink);
-  return y + 30.0f;
+// The largest face in which the words fit the width.
+Face largest(const ui::Canvas& canvas, std::string_view words, float width) {
+  for (const Face face : kWordFaces) {
+    if (canvas.text_width(words, face) <= width) return face;
+  }
+  return Face::Cardinal;
 }
 
-// The turn, or the angle from the nose if no sensor turns with the antenna.
-float draw_turn(Ui& ui, Rect area, float y, const Shared& shared) {
-  ui::Canvas& canvas = ui.canvas();
-  const Findings& found = shared.findings;
-  canvas.line({area.left, y}, {area.right, y}, ui.theme().rule, 2.0f);
-  y += 60.0f;
-  if (found.turn) {
-    canvas.text({area.left, y}, words::turn(*found.turn), Face::Cardinal, ui.theme().ink);
-    const std::string size = words::whole_degrees(found.turn->size_deg());
-    canvas.text({area.right, y + 8.0f}, size, Face::Big, ui.theme().accent, Align::Right);
-    return y + 42.0f;
+// The half with the answer.
+class AnswerHalf {
+ public:
+  AnswerHalf(Ui& ui, Rect area, const Shared& shared, const std::optional<Aimed>& pointing)
+      : ui_(ui),
+        canvas_(ui.canvas()),
+        theme_(ui.theme()),
+        area_(area),
+        shared_(shared),
+        pointing_(pointing) {}
+
+  void draw();
+
+ private:
+  bool good() const { return pointing_ && pointing_->state == Aimed::State::Good; }
+  Rect head();
+  void to_turn(Rect rect);
+  void hold_there(Rect rect);
+  void by_compass(Rect rect);
+  void words(Point baseline, const char* text, float width) {
+    canvas_.text(baseline, text, largest(canvas_, text, width), theme_.ink, Align::Center);
   }
-  if (found.card->rig_angle) {
-    canvas.text({area.left, y - 8.0f}, words::from_nose(*found.card->rig_angle), Face::Second,
-                ui.theme().ink);
-    return ui.paragraph({area.left, y + 32.0f}, area.width(), 28.0f,
-                        words::sentence(words::rig_sides(*found.card->rig_angle)), Face::Word,
-                        ui.theme().second_ink) +
-           6.0f;
+
+  Ui& ui_;
+  ui::Canvas& canvas_;
+  const ui::Theme& theme_;
+  Rect area_;
+  const Shared& shared_;
+  const std::optional<Aimed>& pointing_;
+};
+
+Rect AnswerHalf::head() {
+  constexpr float kSide = 12.0f;
+  const Rect page{area_.left + kSide, area_.top + ui::kMargin, area_.right - kSide,
+                  area_.bottom - ui::kMargin};
+  float room = page.width() - 2.0f * kSide;
+  if (shared_.stop.practice) {
+    const char* mark = say("PRACTICE");
+    canvas_.text({page.right - kSide, page.top + 32.0f}, mark, Face::Cardinal,
+                 good() ? theme_.ink : theme_.warning, Align::Right);
+    room -= canvas_.text_width(mark, Face::Cardinal) + 24.0f;
   }
-  canvas.text({area.left, y}, "Turn by compass", Face::Cardinal, ui.theme().ink);
-  return y + 42.0f;
+  if (shared_.stop.target) {
+    const std::string title =
+        ui::shortened(canvas_, words::title(*shared_.stop.target), Face::Cardinal, room);
+    canvas_.text({page.left + kSide, page.top + 32.0f}, title, Face::Cardinal, theme_.ink);
+  }
+  return {page.left, page.top + 60.0f, page.right, page.bottom};
 }
 
-void draw_slack(Ui& ui, Rect area, float y, const Shared& shared) {
-  ui::Canvas& canvas = ui.canvas();
-  canvas.line({area.left, y}, {area.right, y}, ui.theme().rule, 2.0f);
-  const std::string title = words::title(*shared.stop.target);
-  const auto& outlook = shared.findings.outlook;
-  canvas.text({area.left, y + 42.0f}, title, Face::Value, ui.theme().ink);
-  if (outlook) {
-    canvas.text({area.right, y + 42.0f},
-                words::chance_number(*outlook) + " " + words::chance_word(*outlook), Face::Value,
-                ui.theme().ink, Align::Right);
-  }
-  ui.paragraph({area.left, y + 78.0f}, area.width(), 28.0f, words::slack(shared.findings.slack),
-               Face::Word, ui.theme().second_ink);
+// An arrow, the words and the figure, spread over the height.
+void AnswerHalf::to_turn(Rect rect) {
+  constexpr float kFigure = 218.0f, kWords = 88.0f;
+  const bool right = pointing_->turn.clockwise_deg() >= 0.0;
+  const float arrow = std::min(0.34f * rect.width(), rect.height() - kFigure - kWords - 50.0f);
+  const float gap = (rect.height() - arrow - kFigure - kWords) / 3.0f;
+  const float middle = rect.center().x;
+  draw_turn_arrow(ui_, {rect.left + 24.0f, rect.top, rect.right - 24.0f, rect.top + arrow}, right);
+  const float y = rect.top + arrow + gap + kWords;
+  words({middle, y}, right ? say("Turn right") : say("Turn left"), rect.width());
+  const std::string figure = words::whole_degrees(pointing_->turn.size_deg());
+  canvas_.text({middle, y + gap + kFigure}, figure, Face::Roof, theme_.ink, Align::Center);
 }
 
-void draw_roof_acts(Ui& ui, Rect area, const Shared& shared) {
-  constexpr float kGap = 16.0f;
-  const bool raised = shared.findings.antenna_up;
-  const int count = raised ? 3 : 2;
-  const float width =
-      (area.width() - kGap * static_cast<float>(count - 1)) / static_cast<float>(count);
-  const auto slot = [&](int index) {
-    const float left = area.left + static_cast<float>(index) * (width + kGap);
-    return Rect{left, area.bottom - kAct, left + width, area.bottom};
+void AnswerHalf::hold_there(Rect rect) {
+  const std::optional<Slack>& slack = shared_.findings.slack;
+  const bool any = slack && slack->all_round();
+  const float scale = std::min(0.34f * rect.height(), 220.0f);
+  draw_tolerance_scale(ui_, {rect.left + 16.0f, rect.top, rect.right - 16.0f, rect.top + scale},
+                       *pointing_, slack);
+  const float middle = rect.center().x;
+  const float y = rect.top + scale + 0.4f * (rect.height() - scale);
+  words({middle, y}, any ? say("Any heading") : say("Hold there"), rect.width());
+  if (any) return;
+  const long left_deg = std::lround(pointing_->turn.size_deg());
+  if (pointing_->state == Aimed::State::Best) {
+    ui_.paragraph({middle, y + 70.0f}, rect.width(), 42.0f,
+                  say("As exact as this sensor is. Peak by the meter."), Face::Cardinal, theme_.ink,
+                  Align::Center);
+  } else if (left_deg > 0) {
+    const char* phrase = pointing_->turn.clockwise_deg() >= 0.0 ? say("{degrees}° right is best")
+                                                                : say("{degrees}° left is best");
+    const std::string best = words::fill(phrase, {{"degrees", fmt::format("{}", left_deg)}});
+    canvas_.text({middle, y + 86.0f}, best, largest(canvas_, best, 0.8f * rect.width()), theme_.ink,
+                 Align::Center);
+  }
+}
+
+// Without a sensor: the number to turn to on a compass in the hand.
+void AnswerHalf::by_compass(Rect rect) {
+  const Findings& found = shared_.findings;
+  const float middle = rect.center().x;
+  if (!found.card) {
+    ui_.paragraph({middle, rect.center().y - 40.0f}, rect.width(), 56.0f,
+                  shared_.stop.target ? say("Set the rig's position") : say("Choose a station"),
+                  Face::Matter, theme_.ink, Align::Center);
+    return;
+  }
+  constexpr float kFigure = 218.0f, kWords = 50.0f, kNorth = 44.0f;
+  const float tape = std::clamp(rect.height() - kFigure - kWords - kNorth - 80.0f, 180.0f, 230.0f);
+  draw_compass_tape(ui_, {rect.left + 24.0f, rect.top, rect.right - 24.0f, rect.top + tape},
+                    found.card->bearing_magnetic, found.slack);
+  const float gap = (rect.height() - tape - kFigure - kWords - kNorth) / 3.0f;
+  float y = rect.top + tape + gap + kWords;
+  const char* label = say("On your compass");
+  const bool big = canvas_.text_width(label, Face::Big) <= rect.width();
+  canvas_.text({middle, y}, label, big ? Face::Big : Face::Second, theme_.ink, Align::Center);
+  y += gap + kFigure;
+  const std::string figure = words::whole_degrees(found.card->bearing_magnetic);
+  canvas_.text({middle, y}, figure, Face::Roof, theme_.ink, Align::Center);
+  y += gap + kNorth;
+  const char* north = found.corrected ? say("corrected") : say("magnetic");
+  const float wide = canvas_.text_width(north, Face::Matter);
+  ui::kite(canvas_, {middle - 0.5f * wide - 16.0f, y - 15.0f}, 22.0f, theme_.ink, false);
+  canvas_.text({middle + 20.0f, y}, north, Face::Matter, theme_.ink, Align::Center);
+}
+
+void AnswerHalf::draw() {
+  canvas_.fill(area_, good() ? theme_.lobe : theme_.panel);
+  const Rect rect = head();
+  if (!pointing_) return by_compass(rect);
+  if (pointing_->state == Aimed::State::Off) return to_turn(rect);
+  hold_there(rect);
+}
+
+// The other half: numbers, dial, acts.
+class FactsHalf {
+ public:
+  FactsHalf(Ui& ui, Rect area, const Shared& shared, const std::optional<Aimed>& pointing)
+      : ui_(ui),
+        canvas_(ui.canvas()),
+        theme_(ui.theme()),
+        area_(area),
+        shared_(shared),
+        found_(shared.findings),
+        pointing_(pointing) {}
+
+  void draw();
+
+ private:
+  float target_number();
+  float from_nose();
+  void acts();
+  bool act(const std::string& name, Rect rect, const char* label, ui::ButtonLook look);
+  void tone_choice(Rect rect);
+
+  Ui& ui_;
+  ui::Canvas& canvas_;
+  const ui::Theme& theme_;
+  Rect area_;
+  const Shared& shared_;
+  const Findings& found_;
+  const std::optional<Aimed>& pointing_;
+};
+
+// The target on a compass, and where the antenna points now. Returns the free top.
+float FactsHalf::target_number() {
+  canvas_.text({area_.left, area_.top + 30.0f}, say("Target on your compass"), Face::Cardinal,
+               theme_.second_ink);
+  float y = area_.top + 138.0f;
+  const std::string figure = words::whole_degrees(found_.card->bearing_magnetic);
+  canvas_.text({area_.left, y}, figure, Face::Answer, theme_.ink);
+  const float beside = area_.left + canvas_.text_width(figure, Face::Answer) + 40.0f;
+  ui::kite(canvas_, {beside, y - 62.0f}, 22.0f, theme_.ink, false);
+  const char* north = found_.corrected ? say("corrected") : say("magnetic");
+  if (beside + 28.0f + canvas_.text_width(north, Face::Cardinal) <= area_.right) {
+    canvas_.text({beside + 28.0f, y - 50.0f}, north, Face::Cardinal, theme_.ink);
+  }
+  const auto now = on_compass_here(shared_, *found_.facing);
+  if (now) {
+    const std::string words =
+        words::fill(say("now {heading} ± {doubt}°"),
+                    {{"heading", words::whole_degrees(*now)},
+                     {"doubt", fmt::format("{:.0f}", std::ceil(pointing_->doubt_deg))}});
+    const bool fits = beside - 16.0f + canvas_.text_width(words, Face::Cardinal) <= area_.right;
+    if (!fits) y += 46.0f;
+    canvas_.text({fits ? beside - 16.0f : area_.left, y}, words, Face::Cardinal, theme_.ink);
+  }
+  return y + 20.0f;
+}
+
+// The way from the nose in words of the rig's sides.
+float FactsHalf::from_nose() {
+  float y = area_.top + 56.0f;
+  if (!found_.card) return area_.top;
+  if (!found_.card->rig_angle) {
+    canvas_.text({area_.left, y}, say("Nose not known"), Face::Matter, theme_.ink);
+    return ui_.paragraph({area_.left, y + 52.0f}, area_.width(), 42.0f, say("Turn by the compass."),
+                         Face::Cardinal, theme_.second_ink) -
+           20.0f;
+  }
+  const std::string sides = words::sentence(words::rig_sides(*found_.card->rig_angle));
+  const std::size_t comma = std::min(sides.find(", "), sides.size());
+  const std::string hour = sides.substr(0, comma);
+  const bool big = canvas_.text_width(hour, Face::Big) <= area_.width();
+  canvas_.text({area_.left, y}, hour, big ? Face::Big : Face::Matter, theme_.ink);
+  y += 52.0f;
+  if (comma < sides.size()) {
+    y = ui_.paragraph({area_.left, y}, area_.width(), 40.0f, sides.substr(comma + 2),
+                      Face::Cardinal, theme_.ink);
+  }
+  std::string angle = words::from_nose(*found_.card->rig_angle);
+  // "straight ahead" needs no nose.
+  if (angle.front() >= '0' && angle.front() <= '9') {
+    angle = words::fill(say("{angle} of the nose"), {{"angle", angle}});
+  }
+  y = ui_.paragraph({area_.left, y}, area_.width(), 40.0f, angle, Face::Cardinal,
+                    theme_.second_ink);
+  return y - 26.0f;
+}
+
+bool FactsHalf::act(const std::string& name, Rect rect, const char* label, ui::ButtonLook look) {
+  const bool tapped = ui_.touchable(name, rect);
+  const bool filled = (look == ui::ButtonLook::Filled) != ui_.pressed(name);
+  canvas_.fill(rect, filled ? theme_.accent : theme_.panel, 14.0f);
+  if (!filled) canvas_.outline(rect.inset(1.5f), theme_.accent, 3.0f, 14.0f);
+  canvas_.text({rect.center().x, rect.center().y + 12.0f}, label, Face::Cardinal,
+               filled ? theme_.on_accent : theme_.accent, Align::Center);
+  return tapped;
+}
+
+// Off or on, each with its mark over the word.
+void FactsHalf::tone_choice(Rect rect) {
+  const auto picture = [](const char* word, bool sounds) {
+    return [word, sounds](ui::Canvas& canvas, Rect part, ui::Color color) {
+      const Point mark{part.center().x - 12.0f, part.top + 22.0f};
+      canvas.disc(mark, 9.0f, color);
+      for (const float radius : {20.0f, 32.0f}) {
+        if (sounds) canvas.arc(mark, radius, 50.0f, 130.0f, color, 5.0f);
+      }
+      if (!sounds) {
+        const Point cross = mark + Point{28.0f, 0.0f};
+        canvas.line(cross + Point{-9.0f, -9.0f}, cross + Point{9.0f, 9.0f}, color, 5.0f);
+        canvas.line(cross + Point{-9.0f, 9.0f}, cross + Point{9.0f, -9.0f}, color, 5.0f);
+      }
+      canvas.text({part.center().x, part.bottom - 6.0f}, word, Face::Cardinal, color,
+                  Align::Center);
+    };
   };
-  if (ui.button("leave roof", slot(0), "Back", ButtonLook::Filled)) ui.emit(act::LeaveRoof{});
-  if (ui.button("tone", slot(1), shared.settings.tone ? "Tone on" : "Tone off",
-                ButtonLook::Plain)) {
-    ui.emit(act::NextSetting{"tone"});
+  const std::array options{ui::Option{"off", "", picture(say("Quiet"), false)},
+                           ui::Option{"on", "", picture(say("Tone"), true)}};
+  const bool on = shared_.settings.tone;
+  const auto touched = ui::segmented(ui_, "tone", rect, options, on ? 1 : 0);
+  if (touched && (*touched == 1) != on) ui_.emit(act::NextSetting{"tone"});
+}
+
+void FactsHalf::acts() {
+  constexpr float kGap = 15.0f;
+  const bool wind = found_.antenna_up, tone = pointing_.has_value();
+  const float parts = 1.0f + (wind ? 1.0f : 0.0f) + (tone ? 2.0f : 0.0f);
+  const float gaps = kGap * ((wind ? 1.0f : 0.0f) + (tone ? 1.0f : 0.0f));
+  const float part = (area_.width() - gaps) / parts;
+  float x = area_.left;
+  const auto next = [&](float width) {
+    const Rect rect{x, area_.bottom - kAct, x + width, area_.bottom};
+    x += width + kGap;
+    return rect;
+  };
+  if (tone) tone_choice(next(2.0f * part));
+  if (wind && act("weather", next(part), say("Wind"), ui::ButtonLook::Plain)) {
+    ui_.emit(act::Ask{Asking::Weather});
   }
-  if (raised && ui.button("weather", slot(2), "Wind?", ButtonLook::Plain)) {
-    ui.emit(act::Ask{Asking::Weather});
+  if (act("leave roof", next(part), say("Back"), ui::ButtonLook::Filled)) {
+    ui_.emit(act::LeaveRoof{});
   }
+}
+
+void FactsHalf::draw() {
+  acts();
+  Rect dial = area_;
+  dial.bottom -= kAct + 16.0f;
+  // An upright screen has the numbers beside the dial.
+  if (ui_.portrait()) dial.left = area_.right = area_.center().x;
+  const float top = pointing_ ? target_number() : from_nose();
+  if (!ui_.portrait()) dial.top = top;
+  draw_roof_dial(ui_, dial, shared_, pointing_);
 }
 
 }  // namespace
 
-void draw_roof(Ui& ui, const Shared& shared, const AimState& aim) {
-  const Rect page = ui.screen().inset(ui::kMargin);
-  Rect dial = page, facts = page;
+void draw_roof(Ui& ui, const Shared& shared, const AimState&) {
+  const Rect screen = ui.screen();
+  const std::optional<Aimed> pointing = aimed(shared);
+  constexpr float kWide = 0.545f, kHigh = 0.58f;
+  Rect answer = screen, facts = screen;
   if (ui.portrait()) {
-    dial.bottom = page.top + page.width();
-    facts.top = dial.bottom + ui::kMargin;
+    answer.bottom = facts.top = kHigh * screen.height();
+  } else if (shared.settings.left_handed) {
+    answer.left = facts.right = (1.0f - kWide) * screen.width();
   } else {
-    constexpr float kFacts = 456.0f;
-    facts.left = page.right - kFacts;
-    dial.right = facts.left - ui::kMargin;
-    if (shared.settings.left_handed) {
-      facts = {page.left, page.top, page.left + kFacts, page.bottom};
-      dial = {facts.right + ui::kMargin, page.top, page.right, page.bottom};
-    }
+    answer.right = facts.left = kWide * screen.width();
   }
-  draw_aim_dial(ui, dial, 0.0f, shared, aim);
-  draw_roof_acts(ui, facts, shared);
-  if (!shared.findings.card) {
-    ui.paragraph({facts.left, facts.top + 30.0f}, facts.width(), 36.0f,
-                 "Choose a station and set the position.", Face::Value, ui.theme().ink);
-    return;
+  AnswerHalf(ui, answer, shared, pointing).draw();
+  if (!ui.portrait()) {
+    const float edge = shared.settings.left_handed ? answer.left : answer.right;
+    ui.canvas().line({edge, screen.top}, {edge, screen.bottom}, ui.theme().rule, 2.0f);
   }
-  const float below = draw_heading(ui, facts, shared);
-  draw_slack(ui, facts, draw_turn(ui, facts, below, shared), shared);
+  constexpr float kInset = 20.0f;
+  FactsHalf(ui, facts.inset(kInset), shared, pointing).draw();
 }
 
 }  // namespace mastwise::screens

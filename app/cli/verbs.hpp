@@ -27,13 +27,15 @@ void add_peak(CLI::App& program, Job& chosen);
 void add_places(CLI::App& program, Job& chosen);
 void add_replay(CLI::App& program, Job& chosen);
 void add_scan(CLI::App& program, Job& chosen);
+void add_sound(CLI::App& program, Job& chosen);
 void add_survey(CLI::App& program, Job& chosen);
 void add_sun(CLI::App& program, Job& chosen);
 
 // All verbs that draw nothing.
 inline void add_verbs(CLI::App& program, Job& chosen) {
-  for (const auto add : {add_card, add_export, add_import, add_loss, add_plan, add_peak, add_places,
-                         add_replay, add_survey, add_scan, add_compare, add_gears, add_sun}) {
+  for (const auto add :
+       {add_card, add_export, add_import, add_loss, add_plan, add_peak, add_places, add_replay,
+        add_survey, add_scan, add_compare, add_gears, add_sun, add_sound}) {
     add(program, chosen);
   }
 }

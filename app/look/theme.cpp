@@ -84,6 +84,7 @@ std::vector<ColorPair> color_pairs(Look look) {
       {"warning on paper", t.warning, t.paper, text},
       {"warning on panel", t.warning, t.panel, text},
       {"text on warning", t.on_warning, t.warning, text},
+      {"warning on its text", t.warning, t.on_warning, text},
       {"accent mark on lobe", t.accent, t.lobe, kMark},
       {"second ink mark on lobe", t.second_ink, t.lobe, kMark},
       {"warning mark on lobe", t.warning, t.lobe, kMark},

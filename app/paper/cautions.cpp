@@ -15,6 +15,14 @@ constexpr Style kCaution{6.0};
 constexpr Style kTitle{6.4, Weight::Bold};
 constexpr Style kDeference{5.7, Weight::Regular, 0.30};
 
+// The caution in one piece. A head with a blank is for the screen, which knows the antenna's
+// height.
+std::string in_full(const safety::Caution& caution) {
+  const bool general = caution.head.find('{') == std::string_view::npos;
+  return general ? fmt::format("{}. {}", caution.head, caution.text)
+                 : fmt::format("Distance from any overhead line: {}", caution.text);
+}
+
 class Cautions {
  public:
   Cautions(Pen& pen, const Area& area) : pen_(pen), area_(area) {}
@@ -42,7 +50,7 @@ double Cautions::prompt(const safety::Prompt& prompt, const Area& column) {
   for (const safety::Caution& caution : prompt.cautions) {
     pen_.text({column.left, y + Pen::rise(kCaution)}, "–", kCaution);
     y = pen_.paragraph({column.left + kIndent_pt, y}, column.width() - kIndent_pt,
-                       fmt::format("{} [{}]", caution.text, number(caution.source)), kCaution);
+                       fmt::format("{} [{}]", in_full(caution), number(caution.source)), kCaution);
   }
   return pen_.paragraph({column.left, y}, column.width(), prompt.deference, kDeference) + 2.0;
 }

@@ -18,6 +18,16 @@ struct QuietAlarm {
   static constexpr std::string_view kName = "QuietAlarm";
 };
 
+// The rig stands after the alarm, and somebody goes out to lower the antenna.
+struct WillLower {
+  static constexpr std::string_view kName = "WillLower";
+};
+
+// A passenger unlocks the screens while the rig moves, on purpose.
+struct UnlockForPassenger {
+  static constexpr std::string_view kName = "UnlockForPassenger";
+};
+
 // The tablet went from external power to its battery, as when somebody gets ready to drive. A
 // raised antenna is asked about.
 struct Unplugged {
@@ -35,7 +45,8 @@ struct AntennaWritten {
 
 namespace mastwise {
 
-using SafetyActions = ActionList<act::ConfirmAsked, act::RefuseAsked, act::QuietAlarm,
-                                 act::Unplugged, act::AntennaWritten>;
+using SafetyActions =
+    ActionList<act::ConfirmAsked, act::RefuseAsked, act::QuietAlarm, act::WillLower,
+               act::UnlockForPassenger, act::Unplugged, act::AntennaWritten>;
 
 }  // namespace mastwise

@@ -18,7 +18,7 @@ struct PromptLayout {
 // more, so that a second tap cannot hit it. Without a finger they are at the bottom.
 inline PromptLayout prompt_layout(ui::Rect page, std::optional<ui::Point> opened_at,
                                   bool left_handed) {
-  constexpr float kHigh = 96.0f, kGap = 24.0f;
+  constexpr float kHigh = 104.0f, kGap = 24.0f;
   constexpr float kWidest = 50.0f * ui::kUnitsPerMm;
   const ui::Point middle = page.center();
   const bool on_top = opened_at && opened_at->y > middle.y;

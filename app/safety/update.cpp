@@ -13,6 +13,8 @@ using safety::Drive;
 constexpr milliseconds kTryAgain{5'000};
 constexpr milliseconds kUndoFor{60'000};
 constexpr milliseconds kQuietFor{30'000};
+// A free choice: longer than a traffic light, shorter than a change of drivers.
+constexpr milliseconds kPassengerStays{120'000};
 constexpr std::string_view kUndo = "Undo";
 
 bool rig_moves(const SafetyState& state, const Shared& shared) {
@@ -61,6 +63,31 @@ void ask_if_still_up(SafetyState& state, Monotonic now) {
   }
 }
 
+// The alarm's screen stays until somebody says that they will lower the antenna; then comes the
+// question whether it is down.
+void follow_alarm(SafetyState& state, Drive before) {
+  if (before == Drive::Alarm && state.drive == Drive::Parked) {
+    state.asking = Asking::AfterAlarm;
+    state.stopped = true;
+  }
+  if (state.asking != Asking::AfterAlarm) state.stopped = false;
+}
+
+void follow_passenger(SafetyState& state, Monotonic now) {
+  if (!state.passenger_until) return;
+  if (state.drive == Drive::Underway) state.passenger_until = now + kPassengerStays;
+  if (state.drive == Drive::Alarm || now >= *state.passenger_until) state.passenger_until.reset();
+}
+
+// Where the drive began: a halt of minutes, as at a light, does not begin another.
+void follow_drive(SafetyState& state, const Shared& shared, Drive before) {
+  constexpr milliseconds kParked = std::chrono::minutes(10);
+  if (state.drive == Drive::Parked || before != Drive::Parked) return;
+  const auto parked = shared.parked.result();
+  if (parked && parked->duration >= kParked) state.departed = parked->mean;
+  if (!state.departed) state.departed = shared.findings.position;
+}
+
 class SafetyUpdater {
  public:
   SafetyUpdater(SafetyState& state, Shared& shared) : state_(state), shared_(shared) {}
@@ -73,6 +100,10 @@ class SafetyUpdater {
   void operator()(const act::AntennaWritten& written);
   void operator()(const act::Unplugged&) { state_.asked.reset(); }
   void operator()(const act::QuietAlarm&) { state_.quiet_until = shared_.now + kQuietFor; }
+  void operator()(const act::WillLower&) { state_.stopped = false; }
+  void operator()(const act::UnlockForPassenger&) {
+    if (state_.drive == Drive::Underway) state_.passenger_until = shared_.now + kPassengerStays;
+  }
 
  private:
   SafetyState& state_;
@@ -151,14 +182,25 @@ void derive(SafetyState& state, Shared& shared) {
   state.drive = safety::drive_state(state.antenna,
                                     {.speed_kmh = speed_kmh, .silent_s = silent.count()}, before);
   if (state.drive != Drive::Parked) state.asking = Asking::Nothing;
-  if (before == Drive::Alarm && state.drive == Drive::Parked) state.asking = Asking::AfterAlarm;
+  follow_alarm(state, before);
+  follow_passenger(state, shared.now);
+  follow_drive(state, shared, before);
   ask_if_still_up(state, shared.now);
+  if (state.asking != Asking::Nothing) {
+    state.raised_m = gear_of(shared.settings.gear).height_m;
+    state.keep_out = safety::keep_out(state.raised_m);
+  }
   shared.findings.antenna_up = state.antenna == Antenna::Raised;
   if (state.undo) shared.findings.antenna_changed = state.undo->until - kUndoFor;
 }
 
 bool antenna_to_write(const SafetyState& state, Monotonic now) {
   return state.unsaved && now >= state.next_try;
+}
+
+bool screens_locked(const SafetyState& state) {
+  return state.stopped || state.drive == Drive::Alarm ||
+         (state.drive == Drive::Underway && !state.passenger_until);
 }
 
 bool alarm_is_quiet(const SafetyState& state, Monotonic now) {

@@ -17,6 +17,10 @@ void derive(SafetyState& state, Shared& shared);
 // A change waits to be written, and it is time to try.
 bool antenna_to_write(const SafetyState& state, Monotonic now);
 
+// One face covers all screens: the alarm until somebody answers it, or the face under way until a
+// passenger unlocks them.
+bool screens_locked(const SafetyState& state);
+
 // The alarm sounds at a fifth of its loudness.
 bool alarm_is_quiet(const SafetyState& state, Monotonic now);
 

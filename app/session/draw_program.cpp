@@ -10,6 +10,8 @@
 #include "app/peak/draw.hpp"
 #include "app/plan/draw.hpp"
 #include "app/safety/draw.hpp"
+#include "app/safety/update.hpp"
+#include "app/session/next_stop.hpp"
 #include "app/session/screens.hpp"
 #include "app/settings/draw.hpp"
 #include "app/shared/actions.hpp"
@@ -152,7 +154,10 @@ void draw_foot(Ui& ui, const ui::Layout& layout, const Model& model) {
     return;
   }
   const bool raised = model.findings.antenna_up;
-  const std::string right = raised ? words::say("ANTENNA IS UP") : undo_words(model);
+  const bool passenger = model.safety.passenger_until.has_value();
+  const std::string right = raised      ? words::say("ANTENNA IS UP")
+                            : passenger ? words::say("PASSENGER")
+                                        : undo_words(model);
   if (model.stop.practice) {
     const std::string whole = words::say("PRACTICE AREA: invented stations and hills");
     const float beside = ui.canvas().text_width(right, ui::Face::TextBold) + 24.0f;
@@ -211,16 +216,20 @@ void draw_explanation(Ui& ui, const Model& model) {
 
 // Draws the sheet that covers the rail and all places; false if none does.
 bool draw_cover(Ui& ui, const Model& model) {
-  if (model.safety.drive != safety::Drive::Parked) {
-    draw_drive_face(ui, model.safety, model.now);
+  if (screens_locked(model.safety)) {
+    draw_drive_face(ui, model, model.safety, next_stop(model));
     return true;
   }
   if (model.safety.asking != Asking::Nothing) {
-    draw_prompt(ui, model.safety, model.settings.left_handed);
-  } else if (!model.explained.empty()) {
-    draw_explanation(ui, model);
-  } else if (model.safety.roof) {
+    draw_prompt(ui, model, model.safety);
+    return true;
+  }
+  if (model.safety.roof && model.explained.empty()) {
     draw_roof(ui, model, model.aim);
+    return true;
+  }
+  if (!model.explained.empty()) {
+    draw_explanation(ui, model);
   } else if (model.keypad) {
     const std::optional<Rect> found = draw_keypad(ui, model, *model.keypad);
     if (found) draw_station_rows(ui, *found, model, model.list);

@@ -50,7 +50,7 @@ StationsQuestion stations_question(const Model& model) {
   if (!model.stop.practice && model.data.answer) {
     question.generation = model.data.answer->generation;
   }
-  if (model.place == Place::Ahead) {
+  if (model.place == Place::Ahead || model.safety.drive == safety::Drive::Underway) {
     question.compare = true;
     question.compare_pinned = compares_pinned(model.ahead, model);
     question.ahead = model.ahead.places;
@@ -95,7 +95,7 @@ std::optional<PlacesQuestion> places_question(const Model& model) {
   if (model.place == Place::Map && model.map.spot) {
     add(question.shown, model.map.spot->position);
   }
-  if (model.place == Place::Ahead) {
+  if (model.place == Place::Ahead || model.safety.drive == safety::Drive::Underway) {
     for (const Position& place : model.ahead.places) add(question.shown, place);
   }
   if (model.sheet == Sheet::Import) {

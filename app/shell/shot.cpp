@@ -46,9 +46,10 @@ Result<Done> draw_shot(Shot shot) {
   const auto interface = Interface::make(session, (*window)->metrics(), service::fonts_folder());
   if (!interface) return interface.error();
   Painter painter;
-  // A page has a height only after drawing.
+  // A page has a height only after drawing, and a prompt rests before it accepts touches.
   (*interface)->frame(now);
-  painter.paint((*interface)->frame(now), (*interface)->ground(), (*interface)->rasters());
+  painter.paint((*interface)->frame(now + touch::kPromptRest), (*interface)->ground(),
+                (*interface)->rasters());
   return (*window)->save_png(shot.file);
 }
 

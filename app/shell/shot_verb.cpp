@@ -4,10 +4,13 @@
 #include "app/service/startup.hpp"
 #include "app/shell/shot.hpp"
 #include "app/shell/verbs.hpp"
+#include "platform/clock.hpp"
 
 #include <algorithm>
 #include <map>
 #include <memory>
+
+#include <fmt/format.h>
 
 namespace mastwise::cli {
 namespace {
@@ -28,6 +31,24 @@ void add_sheets(Screens& screens) {
     std::replace(name.begin(), name.end(), '_', '-');
     screens.emplace(name, std::vector<Action>{act::OpenSheet{static_cast<Sheet>(i)}});
   }
+}
+
+// A sentence of a receiver, now.
+Action received(const std::string& sentence) {
+  unsigned sum = 0;
+  for (const char character : sentence) sum ^= static_cast<unsigned char>(character);
+  return act::ReceiverBytes{platform::monotonic_now(),
+                            fmt::format("${}*{:02X}\r\n", sentence, sum)};
+}
+
+// The roof while a sensor turns with the antenna.
+std::vector<Action> on_roof(const std::string& sentence) {
+  return {act::Show{Place::Aim}, act::GoToRoof{}, act::ConfirmAsked{}, received(sentence)};
+}
+
+// 50 knots to the north.
+Action drive() {
+  return received("GPRMC,180000.00,A,4244.0000,N,11824.0000,W,50.0,10.0,020726,,,A");
 }
 
 // The screens by their command line names, and the actions that open them.
@@ -64,10 +85,17 @@ const Screens& screens() {
          {act::OpenKeypad{KeypadPurpose::Position}, act::KeypadPage{}, act::KeypadType{"SPRINGF"}}},
         {"type-heading", {act::OpenKeypad{KeypadPurpose::Nose}}},
         {"search", {act::OpenKeypad{KeypadPurpose::Search}}},
+        {"roof-turn", on_roof("HEHDT,320.0,T")},
+        {"roof-good", on_roof("HEHDT,34.0,T")},
+        {"under-way",
+         {act::Show{Place::Ahead}, act::OpenField{Field::AheadPlace},
+          act::KeypadType{"43.586,-119.054"}, act::KeypadAccept{}, drive()}},
+        {"alarm", {act::Ask{Asking::Raise}, act::ConfirmAsked{}, drive()}},
         {"raise", {act::Ask{Asking::Raise}}},
         {"before-roof", {act::Ask{Asking::Roof}}},
         {"weather", {act::Ask{Asking::Weather}}},
         {"before-driving", {act::Ask{Asking::Drive}}},
+        {"after-alarm", {act::Ask{Asking::AfterAlarm}}},
         {"channels", {act::ScanStep{0}}},
         {"parking",
          {act::ToggleGear{"Omnidirectional roof disc with amplifier"},

@@ -7,7 +7,7 @@
 #include "app/shell/recording.hpp"
 #include "app/shell/runtime.hpp"
 #include "app/shell/sdl_input.hpp"
-#include "app/shell/speaker.hpp"
+#include "app/shell/sound_desk.hpp"
 #include "platform/clock.hpp"
 
 #include <algorithm>
@@ -51,7 +51,7 @@ class Loop {
   ReceiverLine& receiver_;
   std::unique_ptr<Interface> interface_;
   std::unique_ptr<Painter> painter_;
-  Speaker speaker_;
+  SoundDesk sound_{wake_loop};
   PowerWatch power_{SDL_GetPowerInfo};
   bool dirty_ = true;
   bool resized_ = false;
@@ -132,7 +132,8 @@ Result<Done> Loop::run() {
   if (const auto begun = begin_interface(); !begun) return begun;
   while (running_) {
     SDL_Event event;
-    if (wait(event, longest_sleep(platform::monotonic_now()))) {
+    const milliseconds longest = longest_sleep(platform::monotonic_now());
+    if (wait(event, std::min(longest, sound_.due().value_or(longest)))) {
       do take(event, platform::monotonic_now());
       while (SDL_PollEvent(&event) != 0);
     }
@@ -146,7 +147,7 @@ Result<Done> Loop::run() {
     if (resized_) {
       if (const auto begun = begin_interface(); !begun) return begun;
     }
-    speaker_.play(tone_of(session_.model()));
+    sound_.follow(session_.model());
     keep_awake();
     if (dirty_) draw(now);
   }

@@ -12,6 +12,9 @@ namespace mastwise::touch {
 inline constexpr milliseconds kPromptRest{700};
 // Time to hold a prompt's button. Our choice: longer than any tap or long press.
 inline constexpr milliseconds kHoldToConfirm{800};
+// Time for a passenger to hold the button that unlocks the screens under way. Our choice: longer
+// than the 2 s of a driver's glance [NHTSA visual-manual guidelines, 78 FR 24817].
+inline constexpr milliseconds kHoldToUnlock{3'000};
 
 // Detects a long enough hold of a prompt's button. A touch that began before the prompt was drawn
 // for kPromptRest does not count. Only time with drawn frames counts, so that a stall cannot
@@ -21,8 +24,10 @@ class Hold {
   explicit Hold(Monotonic drawn) : drawn_(drawn), last_frame_(drawn) {}
 
   // Call once for each frame that shows the button. `pressed_since`: when the one finger that rests
-  // on the button went down; empty without one. True once for each press.
-  bool advance(Monotonic now, std::optional<Monotonic> pressed_since) {
+  // on the button went down; empty without one. `needed`: how long it must rest. True once for each
+  // press.
+  bool advance(Monotonic now, std::optional<Monotonic> pressed_since,
+               milliseconds needed = kHoldToConfirm) {
     constexpr milliseconds kLongestFrame{100};
     const auto frame = std::clamp<Monotonic::duration>(now - last_frame_, {}, kLongestFrame);
     last_frame_ = now;
@@ -32,9 +37,10 @@ class Hold {
       held_ = {};
       return false;
     }
-    if (!press_ || held_ >= kHoldToConfirm) return false;
+    needed_ = needed;
+    if (!press_ || held_ >= needed_) return false;
     held_ += frame;
-    return held_ >= kHoldToConfirm;
+    return held_ >= needed_;
   }
 
   // Accepts touches now.
@@ -43,7 +49,7 @@ class Hold {
   // Of the hold, 0 to 1.
   float progress() const {
     using Seconds = std::chrono::duration<float>;
-    return std::min(1.0F, Seconds(held_) / Seconds(kHoldToConfirm));
+    return std::min(1.0F, Seconds(held_) / Seconds(needed_));
   }
   Monotonic drawn() const { return drawn_; }
 
@@ -52,6 +58,7 @@ class Hold {
   Monotonic last_frame_;
   std::optional<Monotonic> press_;
   Monotonic::duration held_{};
+  milliseconds needed_ = kHoldToConfirm;
 };
 
 }  // namespace mastwise::touch

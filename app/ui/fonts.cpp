@@ -20,8 +20,11 @@ struct FaceSize {
 constexpr ImWchar kText[] = {0x20,   0x7e,   0xa0,   0xff,   0x160,  0x161,  0x3c3,
                              0x3c3,  0x2010, 0x2026, 0x2032, 0x2033, 0x2190, 0x2193,
                              0x2212, 0x2212, 0x2264, 0x2265, 0};
-// Large text has only Mastwise's words, not names, so it does not need accents.
-constexpr ImWchar kPlain[] = {0x20, 0x7e, 0xb0, 0xb0, 0};
+// Large text has only Mastwise's words, not names: English and Spanish.
+constexpr ImWchar kPlain[] = {0x20, 0x7e, 0xa1, 0xa1, 0xb0, 0xb0,   0xbf,   0xbf, 0xc1,
+                              0xc1, 0xc9, 0xc9, 0xcd, 0xcd, 0xd1,   0xd1,   0xd3, 0xd3,
+                              0xda, 0xda, 0xe1, 0xe1, 0xe9, 0xe9,   0xed,   0xed, 0xf1,
+                              0xf1, 0xf3, 0xf3, 0xfa, 0xfa, 0x2013, 0x2013, 0};
 constexpr ImWchar kFigures[] = {'0', '9', 0xb0, 0xb0, 0x2013, 0x2013, 0};
 
 constexpr std::array<FaceSize, kFaceCount> kSizes{{
@@ -30,7 +33,7 @@ constexpr std::array<FaceSize, kFaceCount> kSizes{{
     {false, 25.0f, kText},
     {true, 25.0f, kText},
     {true, 42.0f, kText},
-    {true, 220.0f, kFigures},
+    {true, 240.0f, kFigures},
     {false, 19.0f, kText},
     {true, 19.0f, kText},
     {false, 23.0f, kText},
@@ -41,7 +44,7 @@ constexpr std::array<FaceSize, kFaceCount> kSizes{{
     {true, 34.0f, kText},
     {true, 52.0f, kPlain},
     {true, 66.0f, kPlain},
-    {true, 122.0f, kFigures},
+    {true, 122.0f, kPlain},
 }};
 
 }  // namespace

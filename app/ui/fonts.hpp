@@ -19,7 +19,7 @@ enum class Face {
   Text,        // 25: the least on the dash
   TextBold,    // 25
   Matter,      // 42 bold: what matters
-  Roof,        // 220 bold, figures only: read at arm's length in the sun
+  Roof,        // 240 bold, figures only: read at arm's length in the sun
   Small,       // 19: explanations, the smallest size
   SmallBold,   // 19
   Word,        // 23: words
@@ -30,7 +30,7 @@ enum class Face {
   Cardinal,    // 34 bold
   Second,      // 52 bold: second figures
   Big,         // 66 bold
-  Answer,      // 122 bold, figures only
+  Answer,      // 122 bold, figures and short words
 };
 constexpr std::size_t kFaceCount = 17;
 

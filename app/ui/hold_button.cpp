@@ -1,4 +1,5 @@
 #include "app/ui/ui.hpp"
+#include "app/words/language.hpp"
 
 namespace mastwise::ui {
 
@@ -11,7 +12,7 @@ std::optional<Point> Ui::begin_prompt(const std::string& name) {
   return *prompt_->opened_at_px * (1.0f / metrics_.px_per_unit);
 }
 
-bool Ui::hold_button(const std::string& name, Rect rect, std::string_view label) {
+Ui::Held Ui::hold_touch(const std::string& name, Rect rect, milliseconds needed) {
   touch::Hold& hold = prompt_->hold;
   touchable(name, rect);
   const auto& press = input_.press;
@@ -19,40 +20,41 @@ bool Ui::hold_button(const std::string& name, Rect rect, std::string_view label)
   const bool lies_here = press && !press->dragged && rect_px.contains(press->start_px) &&
                          rect_px.contains(press->current_px);
   const bool confirmed =
-      hold.advance(input_.now, lies_here ? std::optional(press->down_at) : std::nullopt);
-  if (!hold.awake(input_.now) || hold.pressed()) motion_.moving = true;
-  draw_hold(rect, label, hold);
-  return confirmed;
+      hold.advance(input_.now, lies_here ? std::optional(press->down_at) : std::nullopt, needed);
+  const bool awake = hold.awake(input_.now);
+  if (!awake || hold.pressed()) motion_.moving = true;
+  return {.confirmed = confirmed, .awake = awake, .progress = hold.progress()};
 }
 
-void Ui::draw_hold(Rect rect, std::string_view label, const touch::Hold& hold) {
-  constexpr float kRadius = 14.0f, kEdge = 3.0f, kLine = 29.0f, kInset = 12.0f;
-  const bool awake = hold.awake(input_.now);
-  const Color color = awake ? theme_.warning : theme_.second_ink;
-  const float widest = rect.width() - 2.0f * kInset;
-  const std::size_t needed = wrapped(label, widest, Face::TextBold).size();
-  float width = widest;  // lines of about one length
-  constexpr float kStep = 8.0f;
-  while (width > 2.0f * kStep && wrapped(label, width - kStep, Face::TextBold).size() == needed) {
-    width -= kStep;
-  }
-  const float done = rect.left + rect.width() * hold.progress();
-  const auto words = [&](Color ink) {
-    const auto lines = static_cast<float>(needed + 1);
-    const float first = rect.center().y - 0.5f * lines * kLine + 0.8f * kLine;
-    const float below = paragraph({rect.center().x, first}, width, kLine, label, Face::TextBold,
-                                  ink, Align::Center);
-    canvas_.text({rect.center().x, below}, "Press and hold", Face::Text, ink, Align::Center);
-  };
-  canvas_.fill(rect, theme_.panel, kRadius);
-  words(color);
-  if (hold.progress() > 0.0f) {
-    canvas_.push_clip({rect.left, rect.top, done, rect.bottom});
-    canvas_.fill(rect, theme_.warning, kRadius);
-    words(theme_.on_warning);
-    canvas_.pop_clip();
-  }
-  canvas_.outline(rect.inset(kEdge / 2.0f), color, kEdge, kRadius);
+bool Ui::hold_button(const std::string& name, Rect rect, std::string_view label) {
+  const Held held = hold_touch(name, rect);
+  draw_hold(rect, label, held);
+  return held.confirmed;
+}
+
+// Filled once it accepts touches; a bar along its foot shows how long it has been held.
+void Ui::draw_hold(Rect rect, std::string_view label, const Held& held) {
+  constexpr float kRadius = 14.0f, kEdge = 3.0f, kInset = 10.0f, kBar = 12.0f;
+  const Color ground = held.awake ? theme_.warning : theme_.panel;
+  const Color ink = held.awake ? theme_.on_warning : theme_.second_ink;
+  const float width = rect.width() - 2.0f * kInset;
+  const bool large = wrapped(label, width, Face::Value).size() == 1;
+  const Face face = large ? Face::Value : Face::TextBold;
+  const float line = large ? 34.0f : 29.0f;
+  const auto lines = static_cast<float>(wrapped(label, width, face).size() + 1);
+  canvas_.fill(rect, ground, kRadius);
+  const float first = rect.center().y - 0.5f * lines * line + 0.78f * line;
+  const float below =
+      paragraph({rect.center().x, first}, width, line, label, face, ink, Align::Center);
+  canvas_.text({rect.center().x, below - 2.0f}, words::say("Press and hold"), Face::Text, ink,
+               Align::Center);
+  canvas_.outline(rect.inset(kEdge / 2.0f), held.awake ? theme_.warning : theme_.second_ink, kEdge,
+                  kRadius);
+  if (held.progress <= 0.0f) return;
+  canvas_.push_clip(
+      {rect.left, rect.bottom - kBar, rect.left + rect.width() * held.progress, rect.bottom});
+  canvas_.fill(rect, theme_.on_warning, kRadius);
+  canvas_.pop_clip();
 }
 
 }  // namespace mastwise::ui

@@ -82,6 +82,13 @@ class Ui {
   // A prompt that must not be passed by accident; call once in each frame that shows it. Returns
   // where the finger that opened it went down, in units; empty without a finger.
   std::optional<Point> begin_prompt(const std::string& name);
+  // A target of the last begun prompt that must be held on purpose; the caller draws it.
+  struct Held {
+    bool confirmed = false;  // in the frame in which the hold is long enough (see touch::Hold)
+    bool awake = false;      // it accepts touches by now
+    float progress = 0.0f;   // of the hold, 0 to 1
+  };
+  Held hold_touch(const std::string& name, Rect rect, milliseconds needed = touch::kHoldToConfirm);
   // The button that confirms the last begun prompt: true in the frame in which the hold is long
   // enough (see touch::Hold). Draws its progress.
   bool hold_button(const std::string& name, Rect rect, std::string_view label);
@@ -116,7 +123,7 @@ class Ui {
 
  private:
   Rect to_px(Rect rect) const;
-  void draw_hold(Rect rect, std::string_view label, const touch::Hold& hold);
+  void draw_hold(Rect rect, std::string_view label, const Held& held);
 
   Canvas canvas_;
   const Metrics& metrics_;

@@ -8,57 +8,64 @@ namespace {
 
 constexpr std::string_view kPractice = "common practice, no source";
 
+using Mark = CautionMark;
+
 constexpr std::array kBeforeRaising{
-    Caution{"Look up. From any overhead line keep 10 ft (3 m), or one and a half times the raised "
-            "height if more.",
-            "29 CFR 1926.1408 table A, lines to 50 kV; US CPSC 2002"},
-    Caution{"Voltage not known: 20 ft (6 m) at least. Never take a line for insulated.",
+    Caution{
+        Mark::LookUp, "Stay {distance} from any line",
+        "10 ft (3 m), or one and a half times the raised height if more.",
+        "29 CFR 1926.1408 table A, lines to 50 kV; US CPSC 2002"},
+    Caution{Mark::LiveLine, "Treat every line as live",
+            "Voltage not known: 20 ft (6 m) at least. Never take a line for insulated.",
             "29 CFR 1926.1408 table A, lines to 350 kV; US CPSC 2002"},
-    Caution{"Not in strong wind or before a storm. Thunder heard: wait 30 minutes after the last.",
+    Caution{Mark::WindAndBolt, "No strong wind, no storm coming",
+            "Thunder heard: wait 30 minutes after the last.",
             "Thunder: US National Weather Service. Wind: common practice"},
-    Caution{"If it starts to fall, let go and stay away. If it touches a line, stay clear and call "
-            "the utility.",
-            "US CPSC 2002"},
+    Caution{Mark::Falling, "It falls? Let go, stay away",
+            "If it touches a line, stay clear and call the utility.", "US CPSC 2002"},
 };
 
 constexpr std::array kBeforeRoof{
-    Caution{"Do from inside what can be done inside. Never go up when it is wet, icy, windy or "
-            "dark, or alone.",
-            kPractice},
-    Caution{"Ladder: rails 3 ft (0.9 m) above the landing, and its foot out by a quarter of its "
-            "length.",
+    Caution{Mark::Rain, "Inside is better",
+            "Never go up when it is wet, icy, windy or dark, or alone.", kPractice},
+    Caution{Mark::Ladder, "Set the ladder one in four",
+            "Its foot out by a quarter of its length, its rails 3 ft (0.9 m) above the landing.",
             "29 CFR 1926.1053(b)(1), (b)(5)(i)"},
-    Caution{"Three points of contact on the ladder. Hands free: tablet and tools come up by bag or "
-            "line.",
+    Caution{Mark::ThreePoints, "Three points of contact",
+            "Hands free: tablet and tools come up by bag or line.",
             "29 CFR 1926.1053(b)(21), (b)(22). Three points, bag or line: common practice"},
-    Caution{"Look up for overhead lines. You, the ladder and the antenna all count for the "
-            "distance.",
+    Caution{Mark::LookUp, "Look up for overhead lines",
+            "You, the ladder and the antenna all count for the distance.",
             "US CPSC 2002 for the antenna; you and the ladder: common practice"},
 };
 
 constexpr std::array kWeather{
-    Caution{"Wind: keep to the limit of the antenna's maker or owner. Not known: lower it at a "
-            "strong breeze.",
+    Caution{Mark::Wind, "Keep to the wind limit",
+            "That of the antenna's maker or owner. Not known: lower it at a strong breeze.",
             "Common practice, no source. Strong breeze: Beaufort 6, from 22 knots"},
-    Caution{"Lower it before any storm arrives, while it can still be done calmly.", kPractice},
-    Caution{"Thunder heard: stop, get off the roof and inside. Leave the antenna as it is.",
+    Caution{Mark::Storm, "Lower it before any storm", "While it can still be done calmly.",
+            kPractice},
+    Caution{Mark::Thunder, "Thunder heard: stop",
+            "Get off the roof and inside. Leave the antenna as it is.",
             "US National Weather Service; leaving the antenna: common practice"},
-    Caution{"Wait 30 minutes after the last thunder before you go out again.",
+    Caution{Mark::HalfHour, "Then wait 30 minutes",
+            "30 minutes after the last thunder, before you go out again.",
             "US National Weather Service"},
 };
 
 constexpr std::array kBeforeDriving{
-    Caution{"Go out and look: the antenna is down, turned to its stow direction, and latched.",
-            kPractice},
-    Caution{"While it is up, hang a tag on the wheel. Take it off only when you have seen it down.",
-            kPractice},
-    Caution{"Ladder, cable and jacks are in, and nothing is left on the roof.", kPractice},
-    Caution{"The screen is for the stop. Under way let a passenger use it.",
+    Caution{Mark::Down, "Go out and look",
+            "The antenna is down, turned to its stow direction, and latched.", kPractice},
+    Caution{Mark::Tag, "Up? Hang a tag on the wheel",
+            "Take it off only when you have seen the antenna down.", kPractice},
+    Caution{Mark::Stowed, "Ladder, cable and jacks in", "Nothing is left on the roof.", kPractice},
+    Caution{Mark::Passenger, "The screen is for the stop", "Under way let a passenger use it.",
             "NHTSA visual-manual guidelines, 78 FR 24817"},
 };
 
 constexpr Prompt kRaising{
-    .title = "Before you raise the antenna",
+    .title = "Look up before you raise the antenna",
+    .picture = PromptPicture::KeepOut,
     .cautions = kBeforeRaising,
     .deference =
         "Local codes, the owner of the line and licensed electricians decide. This app "
@@ -69,6 +76,7 @@ constexpr Prompt kRaising{
 
 constexpr Prompt kRoof{
     .title = "Before you go on the roof",
+    .picture = PromptPicture::Ladder,
     .cautions = kBeforeRoof,
     .deference =
         "The rig's maker says whether its roof bears you; local rules decide. This app cannot "
@@ -79,6 +87,7 @@ constexpr Prompt kRoof{
 
 constexpr Prompt kWindAndThunder{
     .title = "Wind and thunder",
+    .picture = PromptPicture::Storm,
     .cautions = kWeather,
     .deference =
         "The weather service and the antenna's maker decide. This app does not see the sky "
@@ -89,6 +98,7 @@ constexpr Prompt kWindAndThunder{
 
 constexpr Prompt kDriving{
     .title = "Before you drive off",
+    .picture = PromptPicture::Lowered,
     .cautions = kBeforeDriving,
     .deference =
         "The driver decides. This app knows only what it was told and cannot tell that the "
@@ -100,6 +110,7 @@ constexpr Prompt kDriving{
 // The alarm has ended because the rig stands; nobody has looked at the antenna yet.
 constexpr Prompt kAfterAlarm{
     .title = "Is it down and latched?",
+    .picture = PromptPicture::Lowered,
     .cautions = kBeforeDriving,
     .deference = kDriving.deference,
     .accept = "I saw it down and latched",
@@ -108,6 +119,7 @@ constexpr Prompt kAfterAlarm{
 
 constexpr Prompt kStillUp{
     .title = "The antenna was left up",
+    .picture = PromptPicture::Lowered,
     .cautions = kBeforeDriving,
     .deference = kDriving.deference,
     .accept = "I saw it down and latched",
@@ -115,8 +127,8 @@ constexpr Prompt kStillUp{
 };
 
 constexpr std::array kBeforeMerging{
-    Caution{"The records of both logbooks are joined. Where both have the same record, the later "
-            "entry is kept.",
+    Caution{Mark::Files, "Both logbooks are joined",
+            "Where both have the same record, the later entry is kept.",
             "To be able to go back, cancel and export a backup first."},
 };
 
@@ -130,6 +142,7 @@ constexpr Prompt kMerging{
 
 constexpr Prompt kUndoRaising{
     .title = "Is the antenna still down?",
+    .picture = PromptPicture::Lowered,
     .cautions = kBeforeDriving,
     .deference = kDriving.deference,
     .accept = "I saw it down. Undo",

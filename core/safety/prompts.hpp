@@ -5,15 +5,42 @@
 
 namespace mastwise::safety {
 
-// A usual published caution. The words are this project's; the source says where the figure stands.
+// What a caution's mark shows.
+enum class CautionMark {
+  LookUp,       // an eye under a line
+  LiveLine,     // a line that sparks
+  WindAndBolt,  // a flag in the wind, and lightning
+  Falling,      // a mast that falls
+  Rain,         // wet, icy, windy or dark
+  Ladder,       // leaning
+  ThreePoints,  // of contact, on a ladder
+  Wind,         // a flag in the wind
+  Storm,        // a cloud that comes
+  Thunder,      // a cloud with lightning
+  HalfHour,     // half of a clock's face
+  Down,         // an antenna that is down
+  Tag,          // on a steering wheel
+  Stowed,       // a ladder on its hooks
+  Passenger,    // beside the driver
+  Files,        // two that are joined
+};
+
+// A usual published caution: the act in a few words, then its whole sense. The words are this
+// project's; the source says where the figure stands. {distance} in the head is that of keep_out().
 struct Caution {
+  CautionMark mark;
+  std::string_view head;
   std::string_view text;
   std::string_view source;
 };
 
+// What is drawn beside the cautions.
+enum class PromptPicture { KeepOut, Ladder, Storm, Lowered, None };
+
 // What is asked before an act that can hurt someone.
 struct Prompt {
   std::string_view title;
+  PromptPicture picture = PromptPicture::None;
   std::span<const Caution> cautions;
   std::string_view deference;  // who decides: never the app
   std::string_view accept;     // the person's own statement, as the label of the act

@@ -124,6 +124,8 @@ std::vector<Action> every_action() {
           act::ConfirmAsked{},
           act::RefuseAsked{},
           act::QuietAlarm{},
+          act::WillLower{},
+          act::UnlockForPassenger{},
           act::Unplugged{},
           act::AntennaWritten{.trouble = "the disk is full"},
           act::Trouble{"disk full"},

@@ -56,7 +56,7 @@ TEST_CASE("card on paper: other tools read its one page and its picture") {
   CHECK(read->height_pt == Approx(792.0));
   for (const char* words : {"222°", "208° true", "92° left", "14.1° west", "44.435217, -71.675993",
                             "Tolerance unknown: aim exactly", "47 mm left and 88 mm down",
-                            "Before you raise the antenna"}) {
+                            "before you raise the antenna"}) {
     INFO(words << " in: " << read->text);
     CHECK(contains(read->text, words));
   }

@@ -3,6 +3,8 @@
 #include "tests/app/session/picked_files.hpp"
 #include "tests/support/receiver_log.hpp"
 
+#include <utility>
+
 #include <catch2/catch.hpp>
 
 namespace mastwise::test {
@@ -30,13 +32,6 @@ void receive_then_silence(Stage& stage) {
   }
   stage.set(act::LinkChanged{Link{Link::State::Lost, "the device is gone: no such device"}});
   stage.wait(milliseconds(4000));
-}
-
-void drive(Stage& stage) {
-  for (int second = 0; second < 3; ++second) {
-    stage.receive(test::epoch(36'000 + second, kDryLake, 20.0, 90.0));
-    stage.wait(milliseconds(1000));
-  }
 }
 
 void open_keypad(Stage& stage, KeypadPurpose purpose, bool turn_page) {
@@ -195,11 +190,6 @@ std::vector<View> place_views() {
        }},
       {"keypad, search, letters", [](Stage& s) { open_keypad(s, KeypadPurpose::Search, false); }},
       {"keypad, search, figures", [](Stage& s) { open_keypad(s, KeypadPurpose::Search, true); }},
-      {"raise prompt",
-       [](Stage& s) {
-         press(s, act::Show{Place::Aim});
-         press(s, act::Ask{Asking::Raise});
-       }},
       {"gear", [](Stage& s) { press(s, act::OpenSheet{Sheet::Gear}); }},
       {"gear with an own pattern",
        [](Stage& s) {
@@ -284,9 +274,6 @@ std::vector<View> place_views() {
            press(s, act::ReadMeter{.nothing = false});
          }
        }},
-      {"roof prompt", [](Stage& s) { press(s, act::GoToRoof{}); }},
-      {"weather prompt", [](Stage& s) { press(s, act::Ask{Asking::Weather}); }},
-      {"driving prompt", [](Stage& s) { press(s, act::Ask{Asking::Drive}); }},
       {"Peak with both edges",
        [](Stage& s) {
          press(s, act::Show{Place::Peak});
@@ -312,13 +299,6 @@ std::vector<View> place_views() {
          press(s, act::Show{Place::Stations});
          REQUIRE(s.targets().find("pin what is searched") != nullptr);
        }},
-      {"under way", drive},
-      {"alarm",
-       [](Stage& s) {
-         press(s, act::Ask{Asking::Raise});
-         press(s, act::ConfirmAsked{});
-         drive(s);
-       }},
   };
 }
 
@@ -326,12 +306,11 @@ std::vector<View> place_views() {
 
 const std::vector<View>& views() {
   static const std::vector<View> all = [] {
-    std::vector<View> views = place_views();
-    const std::vector<View> more = record_views();
-    views.insert(views.end(), more.begin(), more.end());
-    const std::vector<View> signals = signal_views();
-    views.insert(views.end(), signals.begin(), signals.end());
-    return views;
+    std::vector<View> joined = place_views();
+    for (const auto& part : {record_views(), signal_views(), safety_views()}) {
+      joined.insert(joined.end(), part.begin(), part.end());
+    }
+    return joined;
   }();
   return all;
 }

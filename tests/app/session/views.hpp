@@ -19,6 +19,8 @@ std::vector<View> record_views();
 
 // Those of Path, Plan and Peak that are not among the usual ones; part of views().
 std::vector<View> signal_views();
+// Those of them that cover all others: prompts, roof, under way, alarm.
+std::vector<View> safety_views();
 
 // Applies the action without a finger, and waits until nothing moves.
 void press(Stage& stage, const Action& action);

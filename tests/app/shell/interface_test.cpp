@@ -115,15 +115,16 @@ TEST_CASE("a gliding list does not swallow the touch that quiets the alarm") {
   CHECK(stage.model().safety.quiet_until == stage.now() + milliseconds(30'000));
 }
 
-TEST_CASE("the driving screen has no buttons, and all screens return when the rig stops") {
+TEST_CASE("the driving screen has only the passenger's button, and all screens return when the rig stops") {
   Stage stage;
   const Position parked = *Position::at_deg(42.5, -118.5);
   stage.tap("place Aim");
   // 5 knots are 9.3 km/h, above the design's 8 km/h.
   stage.receive(test::epoch(36'000, parked, 5.0, 90.0));
   stage.settle();
-  CHECK(stage.shows("Under way"));
-  CHECK(stage.targets().all().empty());
+  CHECK(stage.shows("Antenna down"));
+  REQUIRE(stage.targets().all().size() == 1);
+  CHECK(stage.targets().all().front().name == "passenger");
   stage.wait(milliseconds(1000));
   stage.receive(test::epoch(36'001, parked, 0.0));
   stage.settle();

@@ -306,7 +306,7 @@ TEST_CASE("the raise prompt appears once for each raise") {
     stage.tap("refuse");
     CHECK(stage.model().safety.antenna == safety::Antenna::Down);
     stage.tap("raise");
-    CHECK(stage.shows_within("Before you raise the antenna"));
+    CHECK(stage.shows_within("before you raise the antenna"));
     stage.confirm();
     CHECK(stage.model().safety.antenna == safety::Antenna::Raised);
     CHECK(stage.model().safety.asking == Asking::Nothing);

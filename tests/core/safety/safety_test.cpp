@@ -1,4 +1,5 @@
 #include "core/safety/drive_off.hpp"
+#include "core/safety/keep_out.hpp"
 #include "core/safety/prompts.hpp"
 
 #include <string>
@@ -13,7 +14,8 @@ namespace {
 std::string all_words(const Prompt& prompt) {
   std::string words(prompt.title);
   for (const Caution& caution : prompt.cautions) {
-    words += "\n" + std::string(caution.text) + "\n" + std::string(caution.source);
+    words += "\n" + std::string(caution.head) + "\n" + std::string(caution.text) + "\n" +
+             std::string(caution.source);
   }
   return words + "\n" + std::string(prompt.deference);
 }
@@ -31,7 +33,8 @@ TEST_CASE(
   const Prompt& prompt = before_raising();
   const std::string words = all_words(prompt);
   for (const char* part :
-       {"10 ft (3 m)", "one and a half times", "20 ft (6 m)", "not known", "29 CFR 1926.1408",
+       {"10 ft (3 m)", "one and a half times", "20 ft (6 m)", "not known", "insulated",
+        "30 minutes after the last", "let go", "call the utility", "29 CFR 1926.1408",
         "Local codes", "owner of the line", "licensed", "cannot tell that a place is safe"}) {
     INFO(part);
     CHECK(says(words, part));
@@ -50,6 +53,9 @@ TEST_CASE("every prompt is short, has its sources and certifies nothing", "[ways
     CHECK(prompt->cautions.size() <= 4);
     for (const Caution& caution : prompt->cautions) {
       INFO(caution.text);
+      CHECK(caution.head.size() <= 34);
+      CHECK_FALSE(caution.head.empty());
+      CHECK_FALSE(says(std::string(caution.head), "safe"));
       CHECK(caution.text.size() <= 110);
       CHECK_FALSE(caution.text.empty());
       CHECK_FALSE(caution.source.empty());
@@ -65,6 +71,18 @@ TEST_CASE("every prompt is short, has its sources and certifies nothing", "[ways
     CHECK(deference.find("cannot tell that") < safe);
     CHECK(deference.find("safe", safe + 1) == std::string::npos);
   }
+}
+
+// By hand: 1.5 times 4.5 m are 6.75 m, more than 20 ft (6.096 m); 1.5 times 3.5 m are 5.25 m, less;
+// 1.5 times 1.5 m are less than 10 ft (3.048 m).
+TEST_CASE("the distance to keep is the larger of 10 ft and 1.5 times the height, unknown 20 ft") {
+  CHECK(keep_out(4.5).least_m == Approx(6.75));
+  CHECK(keep_out(4.5).unknown_m == Approx(6.75));
+  CHECK(keep_out(3.5).least_m == Approx(5.25));
+  CHECK(keep_out(3.5).unknown_m == Approx(6.096));
+  CHECK(keep_out(1.5).least_m == Approx(3.048));
+  CHECK(keep_out(1.5).unknown_m == Approx(6.096));
+  CHECK(keep_out(10.0).unknown_m == Approx(15.0));
 }
 
 // 29 CFR 1926.1053(b)(1): side rails at least 3 feet above the upper landing; (b)(5)(i): the foot

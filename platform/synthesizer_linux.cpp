@@ -1,0 +1,119 @@
+#include "core/sound/tone.hpp"
+#include "platform/synthesizer.hpp"
+
+#include <utility>
+
+#include <dlfcn.h>
+#include <espeak-ng/speak_lib.h>
+
+namespace mastwise::platform {
+namespace {
+
+constexpr const char* kRemedy = "install the package libespeak-ng1; it brings the voices";
+
+// What has been spoken so far, in the callback's format.
+std::vector<short>& heard() {
+  static std::vector<short> samples;
+  return samples;
+}
+
+int take_samples(short* samples, int count, espeak_EVENT*) {
+  if (samples != nullptr && count > 0) heard().insert(heard().end(), samples, samples + count);
+  return 0;  // go on
+}
+
+struct CloseLibrary {
+  void operator()(void* library) const { dlclose(library); }
+};
+using Library = std::unique_ptr<void, CloseLibrary>;
+
+// The functions in use; null if the library lacks one.
+struct Functions {
+  decltype(&espeak_Initialize) initialize;
+  decltype(&espeak_SetSynthCallback) call_back;
+  decltype(&espeak_SetVoiceByName) set_voice;
+  decltype(&espeak_SetParameter) set_parameter;
+  decltype(&espeak_Synth) speak;
+  decltype(&espeak_Synchronize) finish;
+  decltype(&espeak_Terminate) terminate;
+
+  bool complete() const {
+    return initialize && call_back && set_voice && set_parameter && speak && finish && terminate;
+  }
+};
+
+template <class Function>
+void find(void* library, const char* name, Function& function) {
+  // POSIX makes a function's address from that of an object.
+  function = reinterpret_cast<Function>(dlsym(library, name));
+}
+
+Functions functions_of(void* library) {
+  Functions all{};
+  find(library, "espeak_Initialize", all.initialize);
+  find(library, "espeak_SetSynthCallback", all.call_back);
+  find(library, "espeak_SetVoiceByName", all.set_voice);
+  find(library, "espeak_SetParameter", all.set_parameter);
+  find(library, "espeak_Synth", all.speak);
+  find(library, "espeak_Synchronize", all.finish);
+  find(library, "espeak_Terminate", all.terminate);
+  return all;
+}
+
+class ESpeak final : public Synthesizer {
+ public:
+  ESpeak(Library library, const Functions& functions)
+      : library_(std::move(library)), functions_(functions) {}
+  ~ESpeak() override { functions_.terminate(); }
+  ESpeak(const ESpeak&) = delete;
+  ESpeak& operator=(const ESpeak&) = delete;
+
+  Result<std::vector<float>> speak(const std::string& text, const std::string& voice) override {
+    if (functions_.set_voice(voice.c_str()) != EE_OK) {
+      return Error{.what = "the speech synthesizer has no voice named " + voice,
+                   .remedy = "use a language such as en-us or es"};
+    }
+    heard().clear();
+    // The size is ignored for text in one piece, which ends with its zero.
+    if (functions_.speak(text.c_str(), text.size() + 1, 0, POS_CHARACTER, 0, espeakCHARS_UTF8,
+                         nullptr, nullptr) != EE_OK ||
+        functions_.finish() != EE_OK) {
+      return Error{.what = "the speech synthesizer could not speak", .remedy = kRemedy};
+    }
+    constexpr float kFullScale = 32'768.0F;
+    std::vector<float> samples;
+    samples.reserve(heard().size());
+    for (const short sample : heard()) samples.push_back(static_cast<float>(sample) / kFullScale);
+    return samples;
+  }
+
+ private:
+  Library library_;
+  Functions functions_;
+};
+
+}  // namespace
+
+Result<std::unique_ptr<Synthesizer>> load_synthesizer(const std::string& name) {
+  Library library(dlopen(name.c_str(), RTLD_NOW | RTLD_LOCAL));
+  if (!library) return Error{.what = "no speech synthesizer: " + name, .remedy = kRemedy};
+  const Functions functions = functions_of(library.get());
+  if (!functions.complete()) {
+    return Error{.what = "the speech synthesizer " + name + " is of another version",
+                 .remedy = kRemedy};
+  }
+  // Synchronous: the samples come back through the callback, and no sound device is opened.
+  constexpr int kUsualBuffer_ms = 0;
+  const int rate_hz = functions.initialize(AUDIO_OUTPUT_SYNCHRONOUS, kUsualBuffer_ms, nullptr,
+                                           espeakINITIALIZE_DONT_EXIT);
+  if (rate_hz != sound::kRate_hz) {
+    return Error{.what = "the speech synthesizer has no voices at 22,050 samples a second",
+                 .remedy = "install the package espeak-ng-data"};
+  }
+  functions.call_back(take_samples);
+  constexpr int kWordsPerMinute = 160;  // a little slower than its usual 175: for old ears
+  functions.set_parameter(espeakRATE, kWordsPerMinute, 0);
+  return std::unique_ptr<Synthesizer>(new ESpeak(std::move(library), functions));
+}
+
+}  // namespace mastwise::platform
