@@ -1,6 +1,7 @@
 #include "app/words/times.hpp"
 
 #include "app/words/phrases.hpp"
+#include "app/words/units.hpp"
 #include "core/catalog/source_age.hpp"
 
 #include <chrono>
