@@ -106,9 +106,6 @@ constexpr Translation kNotesInSpanish[] = {
     {"{number} programs", "{number} programas"},
     {"{number} practice station", "{number} estación de práctica"},
     {"{number} practice stations", "{number} estaciones de práctica"},
-    {"{number} stations on board, the nearest {distance} {octant} of here. Is the position right?",
-     "{number} estaciones a bordo, la más cercana a {distance} al {octant}. ¿Es correcta la "
-     "posición?"},
     {"These tables name no networks. Import a table of programs: it names them.",
      "Estas tablas no nombran cadenas. Importe una tabla de programas: ella las nombra."},
     {"Call sign", "Sigla"},

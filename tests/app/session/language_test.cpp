@@ -1,4 +1,5 @@
 #include "app/words/language.hpp"
+
 #include "tests/app/session/views.hpp"
 
 #include <catch2/catch.hpp>
