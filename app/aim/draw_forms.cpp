@@ -70,7 +70,11 @@ void draw_checks_sheet(Ui& ui, const Shared& shared, const AimState& aim) {
   for (const KeepAway& keep : keep_away_distances()) {
     const bool miles = shared.settings.miles;
     std::string distance = words::height(keep.least_m, miles);
-    if (keep.better_m) distance += ", better " + words::height(*keep.better_m, miles);
+    if (keep.better_m) {
+      distance =
+          words::fill(say("{distance}, better {more}"),
+                      {{"distance", distance}, {"more", words::height(*keep.better_m, miles)}});
+    }
     right.pair(words::sentence(words::needle_pull(keep.from)), distance);
   }
   right.line(say("From field manuals: common practice, no source."), Face::Fine);

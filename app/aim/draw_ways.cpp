@@ -47,7 +47,7 @@ std::string budget_words(const std::vector<ErrorLine>& lines) {
   std::string words;
   for (const ErrorLine& line : lines) {
     if (!words.empty()) words += ", ";
-    words += fmt::format("{} {:.1f}°", to_text(line.kind), line.sigma_deg);
+    words += fmt::format("{} {:.1f}°", words::say(to_text(line.kind)), line.sigma_deg);
   }
   return words;
 }
@@ -100,7 +100,8 @@ void draw_ways_sheet(Ui& ui, const Shared& shared, const AimState& aim) {
   }
   if (aim.mistake) {
     y = ui.paragraph({page.left, y + 30.0f}, page.width(), 28.0f,
-                     std::string(say("The classic mistake: ")) + words::north_mistake(*aim.mistake),
+                     fill(say("The classic mistake: {mistake}"),
+                          {{"mistake", words::north_mistake(*aim.mistake)}}),
                      Face::TextBold, theme.warning) -
         8.0f;
   }

@@ -2,6 +2,8 @@
 
 #include "app/shared/dial_checks.hpp"
 #include "app/words/headings.hpp"
+#include "app/words/language.hpp"
+#include "app/words/phrases.hpp"
 #include "core/headings/handle.hpp"
 
 #include <fmt/format.h>
@@ -28,27 +30,33 @@ FormAnswer handle_turn(const Shared& shared) {
   const auto handle = handle_of(*choice);
   if (!handle) return in_trouble(handle.error());
   FormAnswer answer{
-      .lines = {fmt::format("{}; zero error {:.1f}°",
-                            choice == shared.settings.handle ? "Saved" : "Not saved yet",
-                            handle->sigma_deg())}};
+      .lines = {words::fill(choice == shared.settings.handle
+                                ? words::say("Saved; zero error {degrees}°")
+                                : words::say("Not saved yet; zero error {degrees}°"),
+                            {{"degrees", fmt::format("{:.1f}", handle->sigma_deg())}})}};
   const auto now = shared.form.number(Field::HandleNow_deg);
   // What stations showed of the saved handle says nothing about new readings.
   const auto nominal = shared.findings.card ? shared.findings.card->rig_angle : std::nullopt;
   const auto to = choice == shared.settings.handle ? angle_by_handle(shared.findings) : nominal;
   if (to) {
     const NearestAim aim = handle->nearest(*to);
-    answer.lines.push_back(fmt::format("Station at {:.0f} on the handle", aim.reading.dial_deg()));
+    answer.lines.push_back(
+        words::fill(words::say("Station at {reading} on the handle"),
+                    {{"reading", fmt::format("{:.0f}", aim.reading.dial_deg())}}));
     if (now) {
       const auto turn = handle->turn_to(*to, HandleReading::dial_deg(*now));
       if (!turn) return in_trouble(turn.error());
       answer.lines.push_back(words::handle_turn(*turn));
     }
   } else {
-    answer.lines.push_back("Set the rig heading to get the turn to a station");
+    answer.lines.push_back(words::say("Set the rig heading to get the turn to a station"));
   }
   if (now && choice->stow_deg) {
     const auto stow = handle->turn_to_stow(HandleReading::dial_deg(*now));
-    if (stow) answer.lines.push_back("Before lowering: " + words::handle_turn(*stow));
+    if (stow) {
+      answer.lines.push_back(words::fill(words::say("Before lowering: {turn}"),
+                                         {{"turn", words::handle_turn(*stow)}}));
+    }
   }
   return answer;
 }

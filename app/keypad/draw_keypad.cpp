@@ -105,8 +105,7 @@ void draw_keys(Ui& ui, Rect area, const Keypad& keypad) {
       // A name needs a touch on one of the places found.
       const bool possible = !accepts || !types_name(keypad);
       if (ui.button("key " + key.label, {key_left, top, key_left + width, top + height},
-                    say(key.label.c_str()), accepts ? ButtonLook::Filled : ButtonLook::Plain,
-                    possible)) {
+                    say(key.label), accepts ? ButtonLook::Filled : ButtonLook::Plain, possible)) {
         ui.emit(key.action);
       }
     }
@@ -123,7 +122,7 @@ std::string title(const Keypad& keypad, bool miles) {
     case KeypadPurpose::Search:
       return say("Program, network, call sign or channel");
     case KeypadPurpose::Field:
-      return field_words(keypad.field, miles);
+      return words::say(field_words(keypad.field, miles));
   }
   return "";
 }

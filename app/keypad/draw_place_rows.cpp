@@ -3,6 +3,8 @@
 #include "app/keypad/actions.hpp"
 #include "app/keypad/update.hpp"
 #include "app/ui/lit_row.hpp"
+#include "app/words/language.hpp"
+#include "app/words/phrases.hpp"
 #include "app/words/places.hpp"
 #include "app/words/units.hpp"
 
@@ -28,13 +30,16 @@ std::string grouped(std::uint32_t number) {
 
 // The population and distance, which distinguish places of the same name.
 std::string about(const places::FoundPlace& found, bool miles) {
-  std::string words = found.place.population ? grouped(*found.place.population) + " people"
-                                             : std::string("population unknown");
-  if (found.way) {
-    words += ", " + words::distance(found.way->distance_m, miles) + " " +
-             words::octant(found.way->bearing) + " of here";
-  }
-  return words;
+  using words::fill, words::say;
+  const std::string people =
+      found.place.population
+          ? fill(say("{number} people"), {{"number", grouped(*found.place.population)}})
+          : std::string(say("population unknown"));
+  if (!found.way) return people;
+  return fill(say("{people}, {distance} {octant} of here"),
+              {{"people", people},
+               {"distance", words::distance(found.way->distance_m, miles)},
+               {"octant", words::octant(found.way->bearing)}});
 }
 
 void draw_row(Ui& ui, Rect row, const std::string& name, const places::FoundPlace& found,
@@ -55,11 +60,11 @@ void draw_row(Ui& ui, Rect row, const std::string& name, const places::FoundPlac
 
 std::string state_words(const Shared& shared, const Keypad& keypad) {
   const auto* found = places_found(keypad, shared);
-  if (found == nullptr) return "Searching places.";
+  if (found == nullptr) return words::say("Searching places.");
   if (!shared.places->trouble.empty()) return shared.places->trouble;
-  if (!found->empty()) return "Touch the right place.";
-  if (shared.places->question.typed != keypad.text) return "Searching places.";
-  return "No match. Try fewer letters, or add the state: BEND OR";
+  if (!found->empty()) return words::say("Touch the right place.");
+  if (shared.places->question.typed != keypad.text) return words::say("Searching places.");
+  return words::say("No match. Try fewer letters, or add the state: BEND OR");
 }
 
 }  // namespace

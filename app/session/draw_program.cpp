@@ -122,7 +122,7 @@ std::string stands_words(const Model& model) {
 std::string undo_words(const Model& model) {
   if (undo_is_antennas(model)) return words::say("Antenna marked down");
   const bool fresh = model.now < model.undo_shown + kUndoFresh;
-  return fresh && !model.undo.empty() ? model.undo.back().what : std::string();
+  return fresh && !model.undo.empty() ? words::say(model.undo.back().what) : std::string();
 }
 
 std::string foot_warning(const Model& model) {

@@ -2,6 +2,7 @@
 
 #include "app/look/look.hpp"
 #include "app/shared/plan.hpp"
+#include "app/words/language.hpp"
 #include "core/gear/gear.hpp"
 #include "core/geo/notation.hpp"
 #include "core/headings/handle.hpp"
@@ -64,7 +65,6 @@ enum class TextSize { Usual, Larger, Largest };
 template <>
 inline constexpr std::array kStoredNames<TextSize> = names({"usual", "larger", "largest"});
 
-enum class Language { English, Spanish };
 template <>
 inline constexpr std::array kStoredNames<Language> = names({"en", "es"});
 

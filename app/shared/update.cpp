@@ -1,4 +1,6 @@
 #include "app/shared/actions.hpp"
+#include "app/words/language.hpp"
+#include "app/words/phrases.hpp"
 
 #include <algorithm>
 #include <utility>
@@ -98,7 +100,8 @@ class SharedUpdater {
   void aim(const StationKey& key, std::optional<Bearing<True>> turn) {
     const StationRow* row = s_.stations ? find_row(*s_.stations, key) : nullptr;
     if (row == nullptr) return;
-    remember(s_, "Aim at " + row->station.call_sign);
+    remember(s_,
+             words::fill(words::say("Aim at {station}"), {{"station", row->station.call_sign}}));
     s_.stop.target = row->station;
     s_.stop.turn = turn;
     s_.place = Place::Aim;

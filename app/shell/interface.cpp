@@ -2,6 +2,7 @@
 
 #include "app/session/screens.hpp"
 #include "app/words/glossary.hpp"
+#include "app/words/language.hpp"
 
 #include <algorithm>
 #include <array>
@@ -45,6 +46,7 @@ Result<std::unique_ptr<Interface>> Interface::make(Session& session, const ui::M
   io.DisplaySize = {metrics.width_px, metrics.height_px};
   io.BackendFlags |= ImGuiBackendFlags_RendererHasVtxOffset;
   made->fonts_folder_ = fonts_folder;
+  made->follow_language();
   made->metrics_ = ui::enlarged(metrics, text_factor(session.model().settings.text_size));
   if (const auto loaded = made->load_letters(); !loaded) return loaded.error();
   return made;
@@ -72,7 +74,16 @@ void Interface::follow_text_size() {
   }
 }
 
+// The model's words are made again in another language.
+void Interface::follow_language() {
+  const Language wanted = session_.model().settings.language;
+  if (wanted == words::language()) return;
+  words::use_language(wanted);
+  session_.derive_again();
+}
+
 Interface::~Interface() {
+  words::use_language(Language::English);
   ImGui::DestroyContext(context_);
 }
 
@@ -161,6 +172,7 @@ ImDrawData* Interface::frame(Monotonic now) {
   const auto taps = std::exchange(input.tapped, {});
   for (std::size_t pass = 0; pass < taps.size() + kMostPasses; ++pass) {
     if (pass < taps.size()) input.tapped = {taps[pass]};
+    follow_language();
     ImGui::NewFrame();
     texts_.clear();
     const ui::Canvas canvas(*ImGui::GetBackgroundDrawList(), fonts_, metrics_.px_per_unit, texts_);

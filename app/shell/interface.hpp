@@ -15,7 +15,8 @@ struct ImGuiContext;
 namespace mastwise::shell {
 
 // The touch interface without a window: fingers in, pictures out. The recognizer is the only thing
-// that feeds it. The interface thread only, one at a time (Dear ImGui has one current context).
+// that feeds it. The interface thread only, one at a time (Dear ImGui has one current context, and
+// the words have one language).
 class Interface {
  public:
   static Result<std::unique_ptr<Interface>> make(Session& session, const ui::Metrics& metrics,
@@ -56,6 +57,7 @@ class Interface {
   void explain_held(const std::vector<touch::Gesture>& gestures);
   Result<Done> load_letters();
   void follow_text_size();
+  void follow_language();
   bool began_before_prompt(const touch::Gesture& gesture) const;
 
   Session& session_;

@@ -3,6 +3,7 @@
 #include "app/paper/layout.hpp"
 #include "app/paper/print.hpp"
 #include "app/service/startup.hpp"
+#include "app/words/language.hpp"
 #include "core/text/iso_time.hpp"
 #include "core/text/words.hpp"
 
@@ -30,6 +31,7 @@ std::string file_name(const Shared& shared) {
 }  // namespace
 
 Result<std::string> save_card(const Shared& shared, const std::string& folder) {
+  const words::InEnglish english;  // as the card of the verb
   const auto card = paper::card_of(shared);
   if (!card) return card.error();
   std::error_code trouble;

@@ -31,6 +31,8 @@ class Session {
 
   const Model& model() const { return model_; }
   void act(const Action& action);
+  // Derives what follows from the model again, where something beside it has changed.
+  void derive_again() { derive_all(model_, world_); }
   // Applies the workers' answers; true if there was one.
   bool take_answers();
   // Waits until all workers are idle; true if there was an answer. For tests and pictures.

@@ -1,6 +1,8 @@
 #include "app/stations/update.hpp"
 
 #include "app/words/chances.hpp"
+#include "app/words/language.hpp"
+#include "app/words/phrases.hpp"
 #include "app/words/times.hpp"
 #include "core/text/words.hpp"
 
@@ -126,7 +128,7 @@ std::string wanted_line(const std::vector<StationRow>& rows, const std::string& 
     const std::string number = words::chance_number(*row.outlook);
     return line + ", " + (number.empty() ? words::chance_word(*row.outlook) : number);
   }
-  return network + ": no station here";
+  return words::fill(words::say("{network}: no station here"), {{"network", network}});
 }
 
 // The gravest caution; another of the same weight adds nothing.
@@ -137,9 +139,10 @@ std::string caution_of(const Shared& shared) {
     if (!date.empty() && (oldest.empty() || date < oldest)) oldest = date;
   }
   const std::string caution = words::data_caution(oldest, shared.findings.today);
-  return caution.empty()
-             ? caution
-             : "Data " + words::data_age(oldest, shared.findings.today) + ". " + caution;
+  return caution.empty() ? caution
+                         : words::fill(words::say("Data {age}. {caution}"),
+                                       {{"age", words::data_age(oldest, shared.findings.today)},
+                                        {"caution", caution}});
 }
 
 void derive_listing(StationsState& state, Shared& shared) {

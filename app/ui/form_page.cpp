@@ -1,6 +1,7 @@
 #include "app/ui/form_page.hpp"
 
 #include "app/shared/actions.hpp"
+#include "app/words/language.hpp"
 #include "app/words/phrases.hpp"
 #include "core/geo/notation.hpp"
 
@@ -41,9 +42,10 @@ void FormPage::field(Column& column, Field field) {
   const auto place = form_.place(field);
   const std::string value = number  ? fmt::format("{:g}", *number)
                             : place ? place_words(field, *place)
-                                    : std::string("type");
+                                    : std::string(words::say("type"));
   const std::string name(kStoredNames<Field>.at(static_cast<std::size_t>(field)));
-  if (column.field("field " + name, field_words(field, miles_), value, number || place)) {
+  if (column.field("field " + name, words::say(field_words(field, miles_)), value,
+                   number || place)) {
     ui_.emit(act::OpenField{field});
   }
 }

@@ -3,6 +3,7 @@
 #include "app/shared/actions.hpp"
 #include "app/ui/column.hpp"
 #include "app/ui/layout.hpp"
+#include "app/words/language.hpp"
 
 namespace mastwise::ui {
 
@@ -10,7 +11,7 @@ Rect draw_sheet_head(Ui& ui, const std::string& title, Sheet back) {
   const Rect page = ui.screen().inset(kMargin);
   ui.canvas().text({page.left, page.top + 44.0f}, title, Face::Cardinal, ui.theme().ink);
   const Rect close{page.right - 176.0f, page.top, page.right, page.top + Column::kButton};
-  if (ui.button("close sheet", close, "Done", ButtonLook::Filled)) {
+  if (ui.button("close sheet", close, words::say("Done"), ButtonLook::Filled)) {
     ui.emit(act::OpenSheet{back});
   }
   return {page.left, close.bottom + Column::kGap, page.right, page.bottom};

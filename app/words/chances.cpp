@@ -1,5 +1,6 @@
 #include "app/words/chances.hpp"
 
+#include "app/words/language.hpp"
 #include "app/words/phrases.hpp"
 
 #include <algorithm>
@@ -22,7 +23,7 @@ std::string chance_number(const reception::Outlook& outlook) {
 std::string chance_word(const reception::Outlook& outlook) {
   if (outlook.decoding == gear::Decoding::impossible) return phrases().chances.not_on_this_tv;
   if (!outlook.chance_percent) return phrases().chances.unknown;
-  return std::string(to_text(reception::chance_word(*outlook.chance_percent)));
+  return say(to_text(reception::chance_word(*outlook.chance_percent)));
 }
 
 std::string models(const reception::Outlook& outlook) {
@@ -39,7 +40,7 @@ std::string evening() {
 
 std::string surroundings(reception::Surroundings surroundings, bool in_leaf) {
   const auto& p = phrases().chances;
-  const std::string around(to_text(surroundings));
+  const std::string around = say(to_text(surroundings));
   if (reception::figures(surroundings).leaves_m == 0.0) return around;
   return fill(in_leaf ? p.in_leaf : p.bare, {{"around", around}});
 }

@@ -1,5 +1,6 @@
 #include "app/words/glossary.hpp"
 
+#include "app/words/language.hpp"
 #include "core/text/words.hpp"
 
 #include <array>
@@ -73,8 +74,9 @@ constexpr std::array kTerms{
     Term{"WGS84", "How GPS counts positions. Old maps count otherwise, up to 500 m off."},
 };
 
+// A byte of a letter beyond ASCII counts too.
 bool letter(char one) {
-  return (one >= 'a' && one <= 'z') || (one >= 'A' && one <= 'Z');
+  return (one >= 'a' && one <= 'z') || (one >= 'A' && one <= 'Z') || (one & 0x80) != 0;
 }
 
 bool has_word(std::string_view text, std::string_view word) {
@@ -94,12 +96,15 @@ std::span<const Term> glossary() {
 }
 
 std::string term_in(std::string_view text) {
-  std::string_view longest;
+  const char* found = "";
+  std::size_t longest = 0;
   for (const Term& term : kTerms) {
-    const std::string_view word = term.word;
-    if (word.size() > longest.size() && has_word(text, word)) longest = word;
+    const std::string_view word = say(term.word);
+    if (word.size() <= longest || !has_word(text, word)) continue;
+    found = term.word;
+    longest = word.size();
   }
-  return std::string(longest);
+  return found;
 }
 
 }  // namespace mastwise::words

@@ -14,8 +14,8 @@ struct Term {
 };
 std::span<const Term> glossary();
 
-// The longest word of the glossary in a text, as the glossary spells it; empty if it has none.
-// Ignores case; parts of longer words do not count.
+// The longest word of the glossary in a text of the language in use, as the glossary spells it in
+// English; empty if it has none. Ignores case; parts of longer words do not count.
 std::string term_in(std::string_view text);
 
 }  // namespace mastwise::words

@@ -12,7 +12,13 @@ std::string fill(Phrase phrase, std::initializer_list<std::pair<Phrase, std::str
 }
 
 std::string sentence(std::string words) {
-  if (!words.empty() && words.front() >= 'a' && words.front() <= 'z') words.front() -= 'a' - 'A';
+  constexpr char kToCapital = 'a' - 'A';  // in ASCII, and in UTF-8 from à to þ
+  if (words.empty()) return words;
+  if (words.front() >= 'a' && words.front() <= 'z') {
+    words.front() -= kToCapital;
+  } else if (words.size() > 1 && words[0] == '\xc3' && words[1] >= '\xa0' && words[1] <= '\xbe') {
+    words[1] -= kToCapital;
+  }
   return words;
 }
 

@@ -6,14 +6,14 @@
 #include <string>
 #include <utility>
 
-// Every sentence that Mastwise makes from facts, and the units in them. A second language is
-// another table like that of english.cpp.
+// Every sentence that Mastwise makes from facts, and the units in them: a table for each language,
+// english.cpp and spanish.cpp.
 namespace mastwise::words {
 
 using Phrase = const char*;
 
-// Blanks in braces are filled in by name; a language may reorder or omit them. Sentences that may
-// follow a label start in lower case: see sentence().
+// Blanks in braces are filled in by name; a language may reorder them. Sentences that may follow a
+// label start in lower case: see sentence().
 struct Phrases {
   struct Units {
     Phrase mile, kilometer, foot, meter;
@@ -49,6 +49,8 @@ struct Phrases {
     Phrase clutter;                       // {around} {clutter} {antenna}
     Phrase low_antenna;                   // {antenna}
     Phrase leaves, bare_trees;            // {depth}
+    // An obstacle marked beside the rig: {distance} {height}
+    Phrase trees_beside, bare_trees_beside, rig_beside, hill_beside;
     Phrase vertical_signal, horizontal_signal;
     Phrase same_channel, next_channel;  // {station} {distance} {level}
     Phrase weaker, stronger;            // {decibel}
@@ -183,16 +185,16 @@ struct Phrases {
 };
 
 extern const Phrases kEnglish;
+extern const Phrases kSpanish;
 
-// The language in use.
-inline const Phrases& phrases() {
-  return kEnglish;
-}
+// Those of the language in use: see language.hpp. A sentence that takes its phrases from one call
+// is of one language.
+const Phrases& phrases();
 
 // The phrase with its blanks filled in: fill(phrase, {{"distance", "6 mi"}}).
 std::string fill(Phrase phrase, std::initializer_list<std::pair<Phrase, std::string>> blanks);
 
-// The words with a capital first letter.
+// The words with a capital first letter; "¿" and digits stay.
 std::string sentence(std::string words);
 
 // The name of an enumerator in a table in enumeration order; empty if the number is out of range.

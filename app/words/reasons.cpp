@@ -1,5 +1,6 @@
 #include "app/words/reasons.hpp"
 
+#include "app/words/language.hpp"
 #include "app/words/phrases.hpp"
 #include "app/words/units.hpp"
 #include "core/gear/noise.hpp"
@@ -37,7 +38,7 @@ class ReasonWords {
   std::string operator()(const fact::AroundStop& it) const {
     const std::string antenna = height(it.antenna_m, miles_);
     if (!it.clutter_m) return with_cost(fill(p_.low_antenna, {{"antenna", antenna}}));
-    return with_cost(fill(p_.clutter, {{"around", std::string(to_text(it.around))},
+    return with_cost(fill(p_.clutter, {{"around", say(to_text(it.around))},
                                        {"clutter", height(*it.clutter_m, miles_)},
                                        {"antenna", antenna}}));
   }
@@ -55,9 +56,9 @@ class ReasonWords {
     return with_cost(interferer(p_.next_channel, it));
   }
   std::string operator()(const fact::Noise& it) const {
-    return with_cost(fill(it.inverter_on ? p_.noise_with_inverter : p_.noise,
-                          {{"frequency", whole(it.frequency_mhz)},
-                           {"environment", std::string(to_text(it.environment))}}));
+    return with_cost(fill(
+        it.inverter_on ? p_.noise_with_inverter : p_.noise,
+        {{"frequency", whole(it.frequency_mhz)}, {"environment", say(to_text(it.environment))}}));
   }
   std::string operator()(const fact::HeadingError& it) const {
     return with_cost(fill(p_.heading_error, {{"degrees", whole(it.sigma_deg)}}));
@@ -128,7 +129,7 @@ std::string ReasonWords::operator()(const fact::Lesson& it) const {
       it.stops == 1 ? p_.last_stop : fill(p_.last_stops, {{"number", std::to_string(it.stops)}});
   const bool worse = it.bias_db < 0.0;
   std::string lesson =
-      fill(worse ? p_.came_in_worse : p_.came_in_better, {{"band", std::string(to_text(it.band))},
+      fill(worse ? p_.came_in_worse : p_.came_in_better, {{"band", say(to_text(it.band))},
                                                           {"decibel", whole(std::fabs(it.bias_db))},
                                                           {"where", where}});
   if (!worse) return lesson;
@@ -190,7 +191,7 @@ class BriefWords {
     return it.assumed ? p_.assumed_hills : p_.uneven_ground;
   }
   std::string operator()(const fact::AroundStop& it) const {
-    return it.clutter_m ? sentence(std::string(to_text(it.around))) : p_.low_antenna;
+    return it.clutter_m ? sentence(say(to_text(it.around))) : p_.low_antenna;
   }
   std::string operator()(const fact::Leaves& it) const {
     return it.bare ? p_.bare_trees : p_.leaves;

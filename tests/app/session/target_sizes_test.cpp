@@ -64,14 +64,16 @@ std::string labels_too_wide(const Stage& stage) {
 }
 
 // Under the sanitizers a screen takes every fifth view.
-void check_all(const test::Screen& screen, bool left_handed) {
+void check_all(const test::Screen& screen, bool left_handed, const std::string& language = "en") {
   std::size_t number = static_cast<std::size_t>(screen.width_px / 40.0f);
   for (const View& view : test::views()) {
     if (test::kSanitized && number++ % 5 != 0) continue;
     Stage stage(screen);
     if (left_handed) stage.set(act::NextSetting{"left_handed"});
+    stage.set(act::ChooseSetting{"language", language});
     view.reach(stage);
-    INFO(view.name << " on " << screen.name << (left_handed ? ", left-handed" : ""));
+    INFO(view.name << " on " << screen.name << (left_handed ? ", left-handed" : "") << " in "
+                   << language);
     CHECK(joined(stage.targets().problems()) == "");
     CHECK(texts_off_screen(stage, screen) == "");
     CHECK(texts_cut(stage) == "");
@@ -97,6 +99,13 @@ TEST_CASE("whatever can be touched is 9 mm square, 2 mm apart and on the screen:
   for (const test::Screen& screen : kSizes) {
     check_all(screen, true);
   }
+}
+
+TEST_CASE("no layout is cut in Spanish: 800x480") {
+  check_all(test::kHeadUnit, false, "es");
+}
+TEST_CASE("no layout is cut in Spanish: upright") {
+  check_all(test::kUpright, false, "es");
 }
 
 TEST_CASE("on the roof whatever can be touched is 15 mm square and nothing is under 34 units") {
