@@ -188,7 +188,9 @@ void draw_search(Ui& ui, Rect field, const Shared& shared) {
       ui.emit(act::ClearSearch{});
     }
   }
-  const char* hint = field.width() < 300.0f ? say("Find") : say("Find network, channel or name");
+  const char* whole = say("Find network, channel or name");
+  const bool fits = ui.canvas().text_width(whole, Face::Text) < field.width() - 48.0f;
+  const char* hint = fits ? whole : say("Find");
   if (ui::slip(ui, "search", field, searching ? "" : hint, shared.search)) {
     ui.emit(act::OpenKeypad{KeypadPurpose::Search});
   }

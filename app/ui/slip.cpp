@@ -26,8 +26,9 @@ bool slip(Ui& ui, const std::string& name, Rect rect, const std::string& label,
   const float baseline = rect.center().y + 9.0f;
   float left = rect.left + kMargin;
   if (!label.empty()) {
-    canvas.text({left, baseline}, label, Face::Text, second_ink_on_row(theme, lit));
-    left += canvas.text_width(label, Face::Text) + kBetween;
+    const std::string fitted = shortened(canvas, label, Face::Text, rect.right - kFold - left);
+    canvas.text({left, baseline}, fitted, Face::Text, second_ink_on_row(theme, lit));
+    left += canvas.text_width(fitted, Face::Text) + kBetween;
   }
   const float room = rect.right - kMargin - left;
   canvas.text({left, baseline}, shortened(canvas, value, Face::TextBold, room), Face::TextBold,
