@@ -49,8 +49,7 @@ Result<std::vector<std::vector<reception::Prospect>>> survey_places(
   if (!visited) return visited.error();
   std::vector<std::vector<reception::Prospect>> prospects;
   for (const Position place : places) {
-    StationsQuestion question = setting.question;
-    question.from = place;
+    StationsQuestion question = elsewhere(setting.question, place);
     if (const auto added = add_lessons(question); !added) return added.error();
     const auto survey = surveyor.survey(*visited->country, receiver_of(question), {});
     if (!survey) return survey.error();

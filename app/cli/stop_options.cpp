@@ -33,6 +33,16 @@ Result<GearChoice> gear_choice(const StopOptions& options) {
   return choice;
 }
 
+Result<reception::ObstacleRing> ring_of(const StopOptions& options) {
+  reception::ObstacleRing ring;
+  for (const std::string& text : options.obstacles) {
+    const auto named = reception::parse_side(text);
+    if (!named) return named.error();
+    ring.sides[named->side] = named->what;
+  }
+  return ring;
+}
+
 }  // namespace
 
 void add_stop_options(CLI::App& verb, StopOptions& options) {
@@ -51,6 +61,10 @@ void add_stop_options(CLI::App& verb, StopOptions& options) {
   verb.add_flag("--inverter-on", options.inverter_on, "the rig's inverter or charger is on");
   verb.add_option("--leaves", options.leaves,
                   "trees around the stop in leaf: on, off, or by the season (default: season)");
+  verb.add_option("--obstacle", options.obstacles,
+                  "what stands on one side of the rig, as DIRECTION:KIND or with distance and "
+                  "height, NE:trees:20m:12m; KIND is open, trees, rig or hill; may be repeated")
+      ->allow_extra_args(false);
   verb.add_option("--terrain", options.terrain,
                   "folder of elevation tiles to use instead of yours");
   verb.add_option("--catalog", options.catalog, "catalog file to use instead of yours");
@@ -75,6 +89,8 @@ Result<StopSetting> stop_setting(const StopOptions& options, bool practice) {
   }
   const auto leaves = reception::parse_leaf_choice(options.leaves);
   if (!leaves) return leaves.error();
+  const auto ring = ring_of(options);
+  if (!ring) return ring.error();
   const auto catalog = catalog_path(options.catalog);
   if (!catalog) return catalog.error();
   const TimeZone tablet = platform::tablet_zone().value_or(utc_zone());
@@ -86,7 +102,8 @@ Result<StopSetting> stop_setting(const StopOptions& options, bool practice) {
                                   .month = month_of(local_day(platform::utc_now(), tablet)),
                                   .gear = *gear,
                                   .noise = noise,
-                                  .inverter_on = options.inverter_on},
+                                  .inverter_on = options.inverter_on,
+                                  .ring = *ring},
                      .sources = {.catalog_path = *catalog,
                                  .terrain_folder = *terrain,
                                  .practice_stations = area->stations,

@@ -6,6 +6,7 @@
 
 #include <chrono>
 #include <string>
+#include <vector>
 
 #include <CLI/CLI.hpp>
 
@@ -16,6 +17,7 @@ struct StopOptions {
   std::string gear, pattern, decodes, surroundings = "open", noise, leaves = "season", terrain,
                                       catalog;
   bool amplifier_off = false, inverter_on = false;
+  std::vector<std::string> obstacles;
 };
 
 void add_stop_options(CLI::App& verb, StopOptions& options);

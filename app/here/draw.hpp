@@ -10,10 +10,12 @@ using ui::Point;
 using ui::Rect;
 using ui::Ui;
 
+// A half of Here: what is known of the stop.
 void draw_here(Ui& ui, Rect area, const Shared& shared);
 
 // These cover the whole screen.
 void draw_start_sheet(Ui& ui, const Shared& shared);
+void draw_position_sheet(Ui& ui, const Shared& shared);
 void draw_gear_sheet(Ui& ui, const Shared& shared);
 void draw_surroundings_sheet(Ui& ui, const Shared& shared);
 void draw_noise_sheet(Ui& ui, const Shared& shared);
@@ -26,6 +28,9 @@ inline bool draw_sheet(Ui& ui, const Shared& shared, const HereState& here) {
   switch (shared.sheet) {
     case Sheet::Start:
       draw_start_sheet(ui, shared);
+      return true;
+    case Sheet::Position:
+      draw_position_sheet(ui, shared);
       return true;
     case Sheet::Gear:
       draw_gear_sheet(ui, shared);

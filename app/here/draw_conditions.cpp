@@ -1,119 +1,276 @@
 #include "app/here/actions.hpp"
 #include "app/here/draw.hpp"
+#include "app/here/facts.hpp"
+#include "app/ui/choice.hpp"
 #include "app/ui/layout.hpp"
+#include "app/ui/lit_row.hpp"
 #include "app/ui/sheet_head.hpp"
-#include "app/words/chances.hpp"
+#include "app/ui/side_marks.hpp"
+#include "app/words/language.hpp"
 
+#include <algorithm>
 #include <array>
 #include <optional>
 #include <string>
+#include <vector>
 
-// Sheets that cover the places: the noise at the stop, and what the TV decodes.
+// Sheets that cover the places: what surrounds the antenna, the noise at the stop, and what the TV
+// decodes.
 namespace mastwise::screens {
 namespace {
 
 using gear::NoiseEnvironment;
-using ui::ButtonLook;
+using reception::LeafChoice;
+using reception::SideKind;
+using reception::Surroundings;
+using ui::Align;
+using ui::Canvas;
+using ui::Color;
+using ui::Face;
+using ui::Option;
+using words::say;
 
-struct NoiseChoice {
-  std::optional<NoiseEnvironment> noise;
-  const char* name;
-  const char* label;
-};
-constexpr std::array kNoises{
-    NoiseChoice{NoiseEnvironment::quiet_rural, "quiet rural", "Quiet rural: no power lines"},
-    NoiseChoice{NoiseEnvironment::rural, "rural", "Rural: country, campground"},
-    NoiseChoice{NoiseEnvironment::residential, "residential", "Residential: houses"},
-    NoiseChoice{NoiseEnvironment::city, "city", "City: shops, traffic"},
-};
+constexpr float kApart = 16.0f, kTile = 168.0f, kChoiceHeight = 76.0f;
 
-// The buttons in two columns, from the top down.
-class Grid {
- public:
-  Grid(Ui& ui, Rect area) : ui_(ui), area_(area) {}
-
-  bool button(const std::string& name, const std::string& label, bool chosen) {
-    const float width = (area_.width() - kGap) / 2.0f;
-    const float left = area_.left + static_cast<float>(count_ % 2) * (width + kGap);
-    const float top = area_.top + static_cast<float>(count_ / 2) * (kHeight + kGap);
-    ++count_;
-    return ui_.button(name, {left, top, left + width, top + kHeight}, label,
-                      chosen ? ButtonLook::Filled : ButtonLook::Plain);
-  }
-  float bottom() const {
-    return area_.top + static_cast<float>((count_ + 1) / 2) * (kHeight + kGap);
-  }
-
- private:
-  static constexpr float kHeight = 80.0f, kGap = 16.0f;
-  Ui& ui_;
-  Rect area_;
-  std::size_t count_ = 0;
-};
-
-// Where the stations around are sent, which tells what a TV usually decodes.
-Raster raster_here(const Shared& shared) {
-  if (shared.stop.target) return shared.stop.target->raster;
-  if (shared.stations && !shared.stations->rows.empty()) {
-    return shared.stations->rows.front().station.raster;
-  }
-  return Raster::atsc;
+// A house from the side.
+void draw_house(Canvas& canvas, Point foot, float size, Color color) {
+  const float half = 0.5f * size;
+  const std::array walls{Point{foot.x - half, foot.y}, Point{foot.x - half, foot.y - 0.6f * size},
+                         Point{foot.x, foot.y - 1.05f * size},
+                         Point{foot.x + half, foot.y - 0.6f * size}, Point{foot.x + half, foot.y}};
+  canvas.polyline(walls, color, 3.0f, true);
 }
 
-void note(Ui& ui, Rect area, float top, const std::string& words) {
-  ui.paragraph({area.left, top + 20.0f}, area.width(), 26.0f, words, ui::Face::Word,
+// The antenna on its rig among what surrounds it, drawn from the side.
+void draw_around(Canvas& canvas, Rect room, Surroundings around, Color color) {
+  const float ground = room.bottom - 8.0f, unit = room.height() / 5.4f;
+  const float middle = room.center().x;
+  canvas.line({room.left, ground}, {room.right, ground}, color, 2.5f);
+  canvas.outline({middle - 1.5f * unit, ground - 1.5f * unit, middle + 1.5f * unit, ground}, color,
+                 3.0f, 4.0f);
+  canvas.line({middle, ground - 1.5f * unit}, {middle, ground - 2.8f * unit}, color, 3.0f);
+  canvas.line({middle - unit, ground - 2.8f * unit}, {middle + unit, ground - 2.8f * unit}, color,
+              3.0f);
+  const auto tree = [&](float at, float height) {
+    const Point top{middle + at * unit, ground - height * unit};
+    canvas.line({top.x, ground}, {top.x, top.y + 0.6f * unit}, color, 2.5f);
+    canvas.circle(top, 0.8f * unit, color, 2.5f);
+  };
+  switch (around) {
+    case Surroundings::open:
+      return;
+    case Surroundings::scrub:
+      for (const float at : {-4.2f, -3.0f, 3.0f, 4.2f}) {
+        canvas.circle({middle + at * unit, ground - 0.45f * unit}, 0.45f * unit, color, 2.5f);
+      }
+      return;
+    case Surroundings::scattered_trees:
+      tree(-3.6f, 3.4f);
+      tree(3.6f, 3.8f);
+      return;
+    case Surroundings::forest:
+      for (const float at : {-4.6f, -3.2f, 3.2f, 4.6f}) tree(at, 3.9f);
+      return;
+    case Surroundings::houses:
+      draw_house(canvas, {middle - 3.6f * unit, ground}, 2.4f * unit, color);
+      draw_house(canvas, {middle + 3.6f * unit, ground}, 2.4f * unit, color);
+      return;
+    case Surroundings::town:
+      for (const auto& [at, height] : {std::pair(-3.4f, 4.6f), std::pair(3.2f, 5.2f)}) {
+        const float left = middle + at * unit - unit;
+        canvas.outline({left, ground - height * unit, left + 2.0f * unit, ground}, color, 3.0f);
+      }
+      return;
+  }
+}
+
+struct Around {
+  Surroundings surroundings;
+  const char* key;
+  const char* label;
+};
+constexpr std::array kAround{Around{Surroundings::open, "Open ground", "Open ground"},
+                             Around{Surroundings::scrub, "Scrub", "Scrub"},
+                             Around{Surroundings::scattered_trees, "Scattered trees", "Some trees"},
+                             Around{Surroundings::forest, "Forest", "Forest"},
+                             Around{Surroundings::houses, "Houses", "Houses"},
+                             Around{Surroundings::town, "Town", "Town"}};
+
+// Drawn tiles in rows of three, the present one filled with ink.
+void draw_tiles(Ui& ui, Rect area, Surroundings chosen) {
+  constexpr std::size_t kColumns = 3;
+  const ui::Theme& theme = ui.theme();
+  const float width = (area.width() - (kColumns - 1.0f) * kApart) / kColumns;
+  for (std::size_t i = 0; i < kAround.size(); ++i) {
+    const Around& around = kAround[i];
+    const float left = area.left + static_cast<float>(i % kColumns) * (width + kApart);
+    const float top = area.top + static_cast<float>(i / kColumns) * (kTile + kApart);
+    const Rect tile{left, top, left + width, top + kTile};
+    const std::string name = std::string("surroundings ") + around.key;
+    if (ui.touchable(name, tile)) ui.emit(act::ChooseSurroundings{around.surroundings});
+    const bool filled = around.surroundings == chosen || ui.pressed(name);
+    ui.canvas().fill(tile, filled ? theme.ink : theme.panel, 14.0f);
+    if (!filled) ui.canvas().outline(tile.inset(1.0f), theme.rule, 2.0f, 14.0f);
+    const Color color = filled ? theme.paper : theme.ink;
+    draw_around(ui.canvas(),
+                {tile.left + 24.0f, tile.top + 14.0f, tile.right - 24.0f, tile.bottom - 44.0f},
+                around.surroundings, color);
+    ui.canvas().text({tile.center().x, tile.bottom - 18.0f}, say(around.label),
+                     filled ? Face::TextBold : Face::Text, color, Align::Center);
+  }
+}
+
+void draw_leaves(Ui& ui, Rect area, const Shared& shared) {
+  const std::array options{Option{"By season", say("By season")}, Option{"In leaf", say("In leaf")},
+                           Option{"Bare", say("Bare")}};
+  constexpr std::array kLeaves{LeafChoice::by_season, LeafChoice::in_leaf, LeafChoice::bare};
+  ui.canvas().text({area.left, area.top + 26.0f}, say("Leaves on the trees"), Face::TextBold,
+                   ui.theme().ink);
+  const float top = area.top + 44.0f;
+  const auto chosen = static_cast<std::size_t>(
+      std::find(kLeaves.begin(), kLeaves.end(), shared.stop.leaves) - kLeaves.begin());
+  const auto touched = ui::segmented(
+      ui, "leaves", {area.left, top, std::min(area.right, area.left + 640.0f), top + kChoiceHeight},
+      options, chosen);
+  if (touched) ui.emit(act::ChooseLeaves{kLeaves[*touched]});
+  const char* now = shared.findings.in_leaf
+                        ? say("Counted as in leaf. Evergreens keep their leaves: choose In leaf.")
+                        : say("Counted as bare. Evergreens keep their leaves: choose In leaf.");
+  ui.paragraph({area.left, top + kChoiceHeight + 36.0f}, area.width(), 32.0f, now, Face::Text,
                ui.theme().second_ink);
+}
+
+struct NoiseKind {
+  std::optional<NoiseEnvironment> noise;
+  const char* key;
+  const char* label;
+  const char* under;
+};
+constexpr std::array kNoises{
+    NoiseKind{NoiseEnvironment::quiet_rural, "quiet rural", "Quiet rural", "no power lines"},
+    NoiseKind{NoiseEnvironment::rural, "rural", "Rural", "country, campground"},
+    NoiseKind{NoiseEnvironment::residential, "residential", "Residential", "houses"},
+    NoiseKind{NoiseEnvironment::city, "city", "City", "shops, traffic"},
+};
+
+// The one sentence of a sheet.
+void note(Ui& ui, Rect area, float top, const char* words) {
+  ui.paragraph({area.left, top + 28.0f}, area.width(), 32.0f, words, Face::Text,
+               ui.theme().second_ink);
+}
+
+// A label above a choice; returns the choice's rectangle.
+Rect under_label(Ui& ui, Rect area, float top, const char* label, float width) {
+  ui.canvas().text({area.left, top + 26.0f}, label, Face::TextBold, ui.theme().ink);
+  return {area.left, top + 42.0f, std::min(area.right, area.left + width),
+          top + 42.0f + kChoiceHeight};
+}
+
+// Rows of which one is chosen, from the top down; each is filled with ink if it is.
+bool choice_row(Ui& ui, const std::string& name, Rect row, const char* label, const char* under,
+                bool chosen, const std::string& joined) {
+  const bool touched = ui.touchable(name, row, true, joined);
+  const bool filled = chosen || ui.pressed(name);
+  if (filled) ui.canvas().fill(row.inset(2.0f), ui.theme().ink, 12.0f);
+  const float baseline = row.center().y + 9.0f;
+  const Face face = filled ? Face::TextBold : Face::Text;
+  ui.canvas().text({row.left + 18.0f, baseline}, label, face,
+                   filled ? ui.theme().paper : ui.theme().ink);
+  ui.canvas().text({row.right - 18.0f, baseline}, under, Face::Text,
+                   filled ? ui.theme().paper : ui.theme().second_ink, Align::Right);
+  ui.canvas().line({row.left, row.bottom}, {row.right, row.bottom}, ui.theme().rule, 1.5f);
+  return touched;
 }
 
 }  // namespace
 
+void draw_surroundings_sheet(Ui& ui, const Shared& shared) {
+  const Rect view = draw_sheet_head(ui, say("What is around the antenna?"), Sheet::Gear);
+  Rect area = view;
+  area.top = ui.begin_page("surroundings", view);
+  draw_tiles(ui, area, shared.stop.surroundings);
+  Rect leaves = area;
+  leaves.top += 2.0f * (kTile + kApart) + kApart;
+  draw_leaves(ui, leaves, shared);
+  ui.end_page("surroundings", area.top, leaves.top + 44.0f + kChoiceHeight + 108.0f);
+}
+
 void draw_noise_sheet(Ui& ui, const Shared& shared) {
-  const Rect area = draw_sheet_head(ui, "How noisy is it here?");
+  constexpr float kRow = 76.0f;
+  const Rect view = draw_sheet_head(ui, say("How noisy is it here?"), Sheet::Gear);
+  Rect area = view;
+  area.top = ui.begin_page("noise", view);
   const Stop& stop = shared.stop;
-  Grid grid(ui, area);
   const auto usual = reception::figures(stop.surroundings).noise;
-  if (grid.button("noise as around", "As around: " + std::string(to_text(usual)), !stop.noise)) {
+  const Rect power = under_label(ui, area, area.top, say("The rig's inverter or charger"), 420.0f);
+  if (const auto on = ui::on_off(ui, "inverter", power, stop.inverter_on, say("Off"), say("On"))) {
+    ui.emit(act::ChooseNoise{stop.noise, *on});
+  }
+  float top = power.bottom + 2.0f * kApart;
+  const auto row = [&] {
+    const Rect next{area.left, top, area.right, top + kRow};
+    top = next.bottom;
+    return next;
+  };
+  const std::string as_around(to_text(usual));
+  if (choice_row(ui, "noise as around", row(), say("As around"), as_around.c_str(), !stop.noise,
+                 "noises")) {
     ui.emit(act::ChooseNoise{std::nullopt, stop.inverter_on});
   }
-  if (grid.button("inverter", stop.inverter_on ? "Inverter is on" : "Inverter is off",
-                  stop.inverter_on)) {
-    ui.emit(act::ChooseNoise{stop.noise, !stop.inverter_on});
-  }
-  for (const NoiseChoice& choice : kNoises) {
-    if (grid.button(std::string("noise ") + choice.name, choice.label,
-                    stop.noise == choice.noise)) {
-      ui.emit(act::ChooseNoise{choice.noise, stop.inverter_on});
+  for (const NoiseKind& kind : kNoises) {
+    if (choice_row(ui, std::string("noise ") + kind.key, row(), say(kind.label), say(kind.under),
+                   stop.noise == kind.noise, "noises")) {
+      ui.emit(act::ChooseNoise{kind.noise, stop.inverter_on});
     }
   }
-  note(
-      ui, area, grid.bottom(),
-      "Noise matters most on channels 2 to 13. The rig's inverter, charger and lamps are often the "
-      "loudest: turn them off while you watch.");
+  note(ui, area, top + kApart,
+       say("Inverter, charger and lamps are often the loudest on channels 2 to 13: turn them off "
+           "while you watch."));
+  ui.end_page("noise", area.top, top + kApart + 100.0f);
 }
 
 void draw_television_sheet(Ui& ui, const Shared& shared) {
-  const Rect area = draw_sheet_head(ui, "What can the TV decode?");
+  constexpr float kRow = 76.0f, kSwitch = 232.0f;
+  const Rect view = draw_sheet_head(ui, say("What can the TV decode?"), Sheet::Gear);
+  Rect area = view;
+  area.top = ui.begin_page("television", view);
   const GearChoice& choice = shared.settings.gear;
-  const gear::DecoderSet now = choice.decoders.value_or(gear::usual_decoders(raster_here(shared)));
-  Grid grid(ui, area);
-  for (const gear::Decoder decoder : gear::kDecoders) {
-    const bool has = now.has(decoder);
+  const gear::DecoderSet now = decoders_here(shared);
+  const std::array options{Option{"usual", say("Usual here")}, Option{"own", say("As below")}};
+  const Rect origin = under_label(ui, area, area.top, say("The TV's tuner"), 520.0f);
+  const auto touched = ui::segmented(ui, "decoders", origin, options, choice.decoders ? 1 : 0);
+  if (touched) {
+    GearChoice other = choice;
+    other.decoders = *touched == 0 ? std::nullopt : std::optional(now);
+    ui.emit(act::ChooseGear{other});
+  }
+  // In two columns where the screen is wide.
+  const float gutter = 4.0f * kApart;
+  const float width = ui.portrait() ? area.width() : (area.width() - gutter) / 2.0f;
+  const std::size_t columns = ui.portrait() ? 1 : 2;
+  const float first = origin.bottom + 2.0f * kApart;
+  for (std::size_t i = 0; i < gear::kDecoders.size(); ++i) {
+    const gear::Decoder decoder = gear::kDecoders[i];
     const std::string label(to_text(decoder));
-    if (!grid.button("decodes " + label, label, has)) continue;
-    GearChoice other = choice;
-    other.decoders = now;
-    has ? other.decoders->remove(decoder) : other.decoders->add(decoder);
-    ui.emit(act::ChooseGear{other});
+    const float left = area.left + static_cast<float>(i % columns) * (width + gutter);
+    const float line = first + static_cast<float>(i / columns) * (kRow + kApart);
+    const Rect part{left + width - kSwitch, line, left + width, line + kRow};
+    ui.canvas().text({left, part.center().y + 9.0f}, label, Face::Text, ui.theme().ink);
+    if (const auto on =
+            ui::on_off(ui, "decodes " + label, part, now.has(decoder), say("No"), say("Yes"))) {
+      GearChoice other = choice;
+      other.decoders = now;
+      *on ? other.decoders->add(decoder) : other.decoders->remove(decoder);
+      ui.emit(act::ChooseGear{other});
+    }
   }
-  if (grid.button("decodes the usual", "Usual here", !choice.decoders)) {
-    GearChoice other = choice;
-    other.decoders.reset();
-    ui.emit(act::ChooseGear{other});
-  }
-  note(ui, area, grid.bottom(),
-       choice.decoders ? "The TV's manual lists what its tuner decodes."
-                       : "Not set: the usual kind of TV is assumed. The TV's manual lists what its "
-                         "tuner decodes.");
+  const std::size_t lines = (gear::kDecoders.size() + columns - 1) / columns;
+  const float top = first + static_cast<float>(lines) * (kRow + kApart);
+  note(ui, area, top,
+       choice.decoders ? say("The TV's manual lists what its tuner decodes.")
+                       : say("Not set: the usual kind of TV is assumed. Its manual lists what its "
+                             "tuner decodes."));
+  ui.end_page("television", area.top, top + 100.0f);
 }
 
 }  // namespace mastwise::screens

@@ -1,276 +1,369 @@
 #include "app/here/actions.hpp"
 #include "app/here/draw.hpp"
+#include "app/here/facts.hpp"
 #include "app/shared/actions.hpp"
-#include "app/ui/column.hpp"
+#include "app/ui/kite.hpp"
+#include "app/ui/lit_row.hpp"
+#include "app/ui/onward.hpp"
+#include "app/ui/rig_symbol.hpp"
+#include "app/ui/shortened.hpp"
+#include "app/ui/slip.hpp"
 #include "app/words/chances.hpp"
-#include "app/words/headings.hpp"
+#include "app/words/language.hpp"
 #include "app/words/phrases.hpp"
 #include "app/words/places.hpp"
-#include "app/words/receivers.hpp"
 #include "app/words/times.hpp"
 #include "app/words/units.hpp"
 #include "core/geo/geodesic.hpp"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
+#include <string>
+#include <vector>
 
 #include <fmt/format.h>
 
+// The half of Here that shows what is known: where, which way the nose points, the antenna.
 namespace mastwise::screens {
 namespace {
 
-using ui::Column;
-
 using ui::Align;
-using ui::ButtonLook;
+using ui::Canvas;
+using ui::Color;
 using ui::Face;
+using words::fill;
+using words::say;
 
-std::string fix_words(const Shared& shared, const nmea::Fix& fix) {
-  std::string words = nmea::name_of(fix.quality);
-  if (fix.satellites) words += fmt::format(", {} satellites", *fix.satellites);
-  if (fix.hdop) words += fmt::format(", HDOP {:.1f}", *fix.hdop);
-  if (fix.age) words += fmt::format(", {} old", words::age(*fix.age));
-  if (const auto parked = shared.parked.result(); parked && parked->scatter_m) {
-    words += fmt::format("; average of {}, scatter {:.1f} m", parked->count, *parked->scatter_m);
+constexpr float kHereLine = 34.0f;
+constexpr float kApartUnits = 15.5f;  // 2 mm between targets
+
+constexpr float kNarrow = 92.0f;  // the least width of the drawings
+constexpr float kSlip = 84.0f;    // of the coordinates
+
+// How much each block takes, from the top down.
+struct HereRooms {
+  float place, position, nose, antenna, settings;
+};
+constexpr HereRooms kTight{84.0f, 176.0f, 134.0f, 108.0f, 68.0f};
+constexpr HereRooms kWide{92.0f, 214.0f, 156.0f, 152.0f, 70.0f};
+
+class Facts {
+ public:
+  Facts(Ui& ui, Rect area, const Shared& shared)
+      : ui_(ui),
+        canvas_(ui.canvas()),
+        theme_(ui.theme()),
+        shared_(shared),
+        found_(shared.findings),
+        area_(area) {}
+
+  void draw();
+
+ private:
+  // The next block, with a rule above it.
+  Rect next(float height, bool ruled);
+  void text(Point at, const std::string& words, Face face, Color color, float right) const {
+    canvas_.text(at, ui::shortened(canvas_, words, face, right - at.x), face, color);
   }
-  return words;
+  // The largest face of what matters in which the words fit.
+  Face face_for(const std::string& words, float width) const {
+    for (const Face face : {Face::Matter, Face::Cardinal, Face::Value}) {
+      if (canvas_.text_width(words, face) <= width) return face;
+    }
+    return Face::TextBold;
+  }
+  Color quiet(const char* name) const { return ui::second_ink_on_row(theme_, ui_.pressed(name)); }
+  float words_left(Rect row) const { return row.left + pictures_; }
+  static float words_right(Rect row) { return row.right - ui::kChevron; }
+
+  void place(Rect row);
+  void position(Rect row);
+  void coordinates(Rect row);
+  void credit();
+  void scatter(Point center, float radius) const;
+  void nose(Rect row);
+  void nose_picture(Rect row) const;
+  void antenna(Rect row);
+  void lobes(Point center, float radius) const;
+  void settings(Rect row);
+  void earlier(Rect row);
+
+  Ui& ui_;
+  Canvas& canvas_;
+  const ui::Theme& theme_;
+  const Shared& shared_;
+  const Findings& found_;
+  Rect area_;
+  float y_ = 0.0f;
+  float pictures_ = 152.0f;  // the width of the drawings
+};
+
+Rect Facts::next(float height, bool ruled) {
+  const Rect row{area_.left, y_, area_.right, y_ + height};
+  if (ruled) canvas_.line({row.left, row.top}, {row.right, row.top}, theme_.rule, 2.0f);
+  y_ = row.bottom;
+  return row;
 }
 
-void draw_source(Column& column, const Shared& shared) {
-  if (shared.stop.source == PositionSource::ByHand) {
-    const std::string& name = shared.stop.by_name;
-    if (!name.empty()) {
-      column.line("The middle of " + name + ": the rig may be miles away");
-    } else {
-      column.line(shared.stop.practice ? "The practice area's stop" : "Typed by hand");
+// The near town, large.
+void Facts::place(Rect row) {
+  const places::NearPlace* near =
+      found_.position ? near_place_of(shared_, *found_.position) : nullptr;
+  std::string over = say("Position"), name = say("Unknown");
+  if (near != nullptr) {
+    over = words::near_what(*near, shared_.settings.miles);
+    name = words::place(near->place);
+  } else if (found_.position) {
+    over = say("No town known near");
+    name = octants_words(*found_.position);
+  }
+  constexpr float kAct = 140.0f;
+  float right = row.right;
+  // While the position is one by hand: the way back to the receiver's.
+  if (shared_.stop.source == PositionSource::ByHand && shared_.receiver.fix(shared_.now).good()) {
+    right -= kAct + 16.0f;
+    if (ui_.button("use receiver", {row.right - kAct, row.top, row.right, row.top + 72.0f},
+                   say("Use GPS"), ui::ButtonLook::Plain)) {
+      ui_.emit(act::UseReceiver{});
+    }
+  }
+  text({row.left, row.top + 26.0f}, over, Face::Text, theme_.second_ink, right);
+  text({row.left, row.top + 72.0f}, name, face_for(name, right - row.left), theme_.ink, right);
+}
+
+// Each dot a position of the receiver since the rig stands, around their mean; the dotted ring says
+// how wide it is.
+void Facts::scatter(Point center, float radius) const {
+  canvas_.disc(center, radius, theme_.panel);
+  canvas_.circle(center, radius, theme_.rule, 2.0f);
+  const bool by_hand = shared_.stop.source == PositionSource::ByHand;
+  const auto offsets = shared_.parked.scatter();
+  if (by_hand || offsets.empty()) {
+    // A nail on the map, or nothing.
+    if (!found_.position) return;
+    canvas_.line(center, {center.x, center.y + 0.42f * radius}, theme_.ink, 3.5f);
+    canvas_.disc({center.x, center.y - 0.08f * radius}, 0.2f * radius, theme_.accent);
+    return;
+  }
+  const double ring_m = scatter_ring_m(offsets, shared_.settings.miles);
+  const float ring = 0.80f * radius;
+  for (int degrees = 0; degrees < 360; degrees += 9) {
+    canvas_.disc(ui::around(center, ring, degrees), 1.8f, theme_.accent);
+  }
+  const float scale = ring / static_cast<float>(ring_m);
+  for (const auto& offset : offsets) {
+    const Point off{static_cast<float>(offset.east_m) * scale,
+                    -static_cast<float>(offset.north_m) * scale};
+    if (touch::length(off) < radius - 4.0f) canvas_.disc(center + off, 2.6f, theme_.second_ink);
+  }
+  canvas_.disc(center, 7.0f, theme_.accent);
+  const std::string size = words::height(ring_m, shared_.settings.miles);
+  const float half = canvas_.text_width(size, Face::Text) / 2.0f + 6.0f;
+  const float top = center.y + ring - 15.0f;
+  canvas_.fill({center.x - half, top, center.x + half, top + 30.0f}, theme_.panel, 4.0f);
+  canvas_.text({center.x, top + 24.0f}, size, Face::Text, theme_.second_ink, Align::Center);
+}
+
+void Facts::position(Rect row) {
+  Rect known = row;
+  known.bottom -= kSlip;
+  known.bottom -= kApartUnits;
+  if (ui::onward(ui_, "position", known, "facts")) ui_.emit(act::OpenSheet{Sheet::Position});
+  const PositionFacts facts = position_facts(shared_);
+  const float radius = std::min(0.45f * pictures_, (known.height() - 12.0f) / 2.0f);
+  scatter({known.left + radius + 2.0f, known.center().y}, radius);
+  const float left = words_left(known), right = words_right(known);
+  const std::vector<std::string> warnings = clock_warnings(shared_);
+  const std::vector<std::string>& lines = warnings.empty() ? facts.lines : warnings;
+  const Color ink = facts.warns ? theme_.warning : theme_.ink;
+  const Color line_ink = warnings.empty() ? quiet("position") : theme_.warning;
+  float y = known.top + (known.height() < 110.0f ? 32.0f : 42.0f);
+  text({left, y}, facts.title, Face::Cardinal, ink, right);
+  for (const std::string& line : lines) {
+    for (const std::string_view part : ui_.wrapped(line, right - left, Face::Text)) {
+      y += kHereLine - 3.0f;
+      if (y > known.bottom - 2.0f) break;
+      canvas_.text({left, y}, part, Face::Text, line_ink);
+    }
+  }
+  coordinates({row.left, row.bottom - kSlip, row.right, row.bottom - kApartUnits});
+}
+
+// The position as a value to edit.
+void Facts::coordinates(Rect row) {
+  const std::string words = found_.position
+                                ? format_position(*found_.position, shared_.settings.notation)
+                                : std::string(say("Type position"));
+  if (ui::slip(ui_, "type position", row, {}, words)) {
+    ui_.emit(act::OpenKeypad{KeypadPurpose::Position});
+  }
+}
+
+// The rig nose up, the straight that it drove in on, and both norths turned as they are.
+void Facts::nose_picture(Rect row) const {
+  const float scale = 0.58f * row.height() / ui::kRigLength;
+  const Point center{row.left + 36.0f * scale + 4.0f, row.center().y - 6.0f};
+  const float right = center.x + 36.0f * scale;
+  using Origin = Nose::Origin;
+  const auto& nose = shared_.stop.nose;
+  if (found_.nose && nose &&
+      (nose->origin == Origin::LastCourse || nose->origin == Origin::BackedIn)) {
+    const float tail = center.y + 80.0f * scale + 5.0f;
+    for (const float side : {-22.0f, 22.0f}) {
+      for (float y = tail; y + 8.0f < row.bottom - 6.0f; y += 14.0f) {
+        canvas_.line({center.x + side * scale, y}, {center.x + side * scale, y + 8.0f},
+                     theme_.second_ink, 3.0f);
+      }
+    }
+  }
+  ui::draw_rig(canvas_, theme_, center, found_.nose ? std::optional(Turn()) : std::nullopt, scale);
+  // In a narrow column the picture of the sides alone shows the norths.
+  if (!found_.nose || pictures_ <= kNarrow) return;
+  constexpr float kHalf = 10.0f, kTrue = 11.0f, kMagnetic = 29.0f;
+  const Point rose{(right + words_left(row)) / 2.0f - 8.0f, center.y};
+  const double north_deg = -found_.nose->nose().degrees();
+  ui::kite(canvas_, ui::around(rose, kTrue, north_deg), kHalf, theme_.ink, true, north_deg);
+  if (!found_.field) return;
+  const double magnetic_deg = north_deg + found_.field->declination.east_deg();
+  ui::kite(canvas_, ui::around(rose, kMagnetic, magnetic_deg), kHalf, theme_.ink, false,
+           magnetic_deg);
+}
+
+void Facts::nose(Rect row) {
+  if (ui::onward(ui_, "nose", row, "facts")) ui_.emit(act::OpenSheet{Sheet::Nose});
+  nose_picture(row);
+  const float left = words_left(row), right = words_right(row);
+  const NoseFacts facts = nose_facts(shared_);
+  if (!found_.nose) {
+    text({left, row.top + 50.0f}, say("Nose unknown"), Face::Cardinal, theme_.ink, right);
+    float y = row.top + 50.0f;
+    for (const std::string_view part : ui_.wrapped(facts.origin, right - left, Face::Text)) {
+      y += kHereLine - 2.0f;
+      canvas_.text({left, y}, part, Face::Text, facts.warns ? theme_.warning : quiet("nose"));
     }
     return;
   }
-  const nmea::Fix fix = shared.receiver.fix(shared.now);
-  if (fix.good()) {
-    column.line(fix_words(shared, fix));
-    return;
+  constexpr float kMark = 14.0f, kAfter = 38.0f;
+  float y = row.top + 50.0f;
+  ui::kite(canvas_, {left + kMark, y - 15.0f}, kMark, theme_.ink, true);
+  text({left + kAfter, y}, facts.true_words, face_for(facts.true_words, right - left - kAfter),
+       theme_.ink, right);
+  if (!facts.magnetic_words.empty()) {
+    y += 43.0f;
+    ui::kite(canvas_, {left + kMark, y - 10.0f}, kMark - 1.0f, theme_.ink, false);
+    const bool fits =
+        canvas_.text_width(facts.magnetic_words, Face::Value) <= right - left - kAfter;
+    text({left + kAfter, y}, facts.magnetic_words, fits ? Face::Value : Face::TextBold, theme_.ink,
+         right);
   }
-  column.warning(words::fix_trouble(fix));
-  if (shared.findings.position && fix.age) {
-    column.line(fmt::format("Last position, {} old.", words::age(*fix.age)));
-  }
+  text({left, y + 37.0f}, facts.origin, Face::Text, facts.warns ? theme_.warning : quiet("nose"),
+       right);
 }
 
-// The same place in the other notations, for a map, a ranger or a friend.
-void draw_echo(Column& column, const Shared& shared) {
-  if (!shared.findings.position) return;
-  for (const Notation notation : kNotations) {
-    if (notation == shared.settings.notation) continue;
-    column.line(format_position(*shared.findings.position, notation));
+// The antenna's pattern in UHF from above, its axis to the right.
+void Facts::lobes(Point center, float radius) const {
+  const auto pattern = gear_of(shared_.settings.gear).antenna.uhf.pattern;
+  std::vector<Point> lobe;
+  for (int degrees = 0; degrees < 360; degrees += 4) {
+    const double field = std::pow(10.0, pattern.relative_db(Turn::clockwise_deg(degrees)) / 20.0);
+    lobe.push_back(ui::around(center, radius * static_cast<float>(field), degrees + 90.0));
   }
+  canvas_.fan(center, lobe, theme_.lobe);
+  canvas_.polyline(lobe, theme_.accent, 2.5f, true);
+  canvas_.fill(
+      {center.x - 5.0f, center.y - 0.46f * radius, center.x + 5.0f, center.y + 0.46f * radius},
+      theme_.ink, 3.0f);
 }
 
-std::string link_words(const Link& link) {
-  const auto& p = words::phrases().files;
-  switch (link.state) {
-    case Link::State::Searching:
-      return p.searching;
-    case Link::State::Open:
-      return words::fill(p.open, {{"name", link.name}});
-    case Link::State::Lost:
-      return words::fill(p.lost, {{"name", link.name}});
-    case Link::State::Ended:
-      return words::fill(p.ended, {{"name", link.name}});
+void Facts::antenna(Rect row) {
+  if (ui::onward(ui_, "gear", row, "facts")) ui_.emit(act::OpenSheet{Sheet::Gear});
+  const float reach = std::min({58.0f, 0.42f * row.height(), 0.46f * pictures_});
+  lobes({row.left + reach + 2.0f, row.center().y}, reach);
+  const float left = words_left(row), right = words_right(row);
+  const bool low = row.height() < 120.0f;
+  const float line = low ? 31.0f : kHereLine - 1.0f;
+  float y = row.top + (low ? 33.0f : 40.0f);
+  text({left, y}, found_.antenna_up ? say("Antenna up") : say("Antenna down"), Face::Value,
+       found_.antenna_up ? theme_.warning : theme_.ink, right);
+  const std::string name = gear_of(shared_.settings.gear).name;
+  auto lines = ui_.wrapped(name, right - left, Face::Text);
+  // On a low screen the name has one line, else two at most.
+  if (low) lines = {name};
+  if (lines.size() > 2) {
+    lines = {lines.front(), std::string_view(name).substr(lines.front().size() + 1)};
   }
-  return {};
+  for (const std::string_view words : lines) {
+    y += line;
+    text({left, y}, std::string(words), Face::Text, quiet("gear"), right);
+  }
+  text({left, y + line}, around_words(shared_), Face::Text, quiet("gear"), right);
+}
+
+void Facts::settings(Rect row) {
+  if (ui::onward(ui_, "settings", row, "facts")) ui_.emit(act::OpenSheet{Sheet::Settings});
+  canvas_.text({row.left, row.center().y + 10.0f}, say("Settings"), Face::Value, theme_.ink);
+}
+
+// What the license of the place names asks for, or why there are none.
+void Facts::credit() {
+  const bool none = shared_.places && !shared_.places->trouble.empty();
+  const std::string words = none ? std::string(say("No place names: ")) + shared_.places->trouble
+                                 : std::string(words::places_source());
+  const float below = ui_.paragraph({area_.left, y_ + 20.0f}, area_.width(), 23.0f, words,
+                                    Face::Fine, theme_.second_ink);
+  y_ = below - 16.0f;
 }
 
 // The stop of the last run, where the rig no longer is.
-void draw_earlier(Column& column, Ui& ui, const Shared& shared) {
-  if (!shared.earlier || !shared.earlier->elsewhere) return;
-  const double away_m = shared.findings.position
-                            ? path_between(shared.earlier->at, *shared.findings.position).distance_m
-                            : 0.0;
-  column.heading("EARLIER STOP");
-  column.line(words::earlier_stop(shared.findings.earlier_day, away_m, shared.settings.miles));
-  if (column.button("use earlier", "Use it here", 0, 1)) ui.emit(act::UseEarlierStop{});
-}
-
-void draw_position(Column& column, Ui& ui, const Shared& shared) {
-  column.heading("RIG POSITION");
-  const auto& position = shared.findings.position;
-  column.figure(position ? format_position(*position, shared.settings.notation) : "Unknown");
-  const places::NearPlace* near = position ? near_place_of(shared, *position) : nullptr;
-  if (near != nullptr) {
-    column.plain(words::sentence(words::near_place(*near, shared.settings.miles)), Face::WordBold);
-  }
-  draw_echo(column, shared);
-  draw_source(column, shared);
-  column.line(link_words(shared.link), Face::Small);
-  const bool by_hand = shared.stop.source == PositionSource::ByHand;
-  if (column.button("type position", "Type position", 0, 2)) {
-    ui.emit(act::OpenKeypad{KeypadPurpose::Position});
-  }
-  if (column.button("use receiver", "Use receiver", 1, 2, by_hand)) ui.emit(act::UseReceiver{});
-  if (column.button("notation", words::notation(shared.settings.notation), 0, 2,
-                    position.has_value())) {
-    ui.emit(act::NextSetting{"notation"});
-  }
-  if (column.button("paper map", "Paper map", 1, 2)) ui.emit(act::OpenSheet{Sheet::Paper});
-}
-
-const char* origin_words(Nose::Origin origin) {
-  switch (origin) {
-    case Nose::Origin::ByHand:
-      return "Typed by hand";
-    case Nose::Origin::LastCourse:
-      return "From the last straight course, driven forward";
-    case Nose::Origin::BackedIn:
-      return "From the last straight course, backed in";
-    case Nose::Origin::Sensor:
-      return "From the heading sensor";
-    case Nose::Origin::Sun:
-      return "By the sun along the rig";
-    case Nose::Origin::TwoPoints:
-      return "From two receiver positions";
-  }
-  return "";
-}
-
-void draw_nose(Column& column, Ui& ui, const Shared& shared) {
-  column.heading("RIG HEADING");
-  const Findings& found = shared.findings;
-  if (found.nose) {
-    std::string words = words::whole_degrees(found.nose->nose()) + " true";
-    if (found.field) {
-      words += ", " +
-               words::whole_degrees(to_magnetic(found.nose->nose(), found.field->declination)) +
-               " magnetic";
-    }
-    column.figure(words);
-    column.line(fmt::format("{}, ± {:.0f}°", origin_words(shared.stop.nose->origin),
-                            std::max(1.0, shared.stop.nose->sigma_deg)));
-    if (const auto& caution = shared.stop.nose->caution) {
-      column.line(words::sentence(words::rig_heading_caution(*caution)));
-    }
-  } else {
-    column.figure("Unknown");
-    if (found.moved_m) {
-      column.warning(words::sentence(words::rig_moved(*found.moved_m, shared.settings.miles)));
-    } else {
-      column.line(shared.stop.nose ? "Typed from the compass; set the position"
-                                   : "Only for angles from the nose");
-    }
-  }
-  if (column.button("type nose", "Type heading", 0, 2)) {
-    ui.emit(act::OpenKeypad{KeypadPurpose::Nose});
-  }
-  if (column.button("more nose", "More ways", 1, 2)) ui.emit(act::OpenSheet{Sheet::Nose});
-}
-
-const char* date_origin_words(Findings::DateOrigin origin) {
-  switch (origin) {
-    case Findings::DateOrigin::Receiver:
-      return ", from the receiver";
-    case Findings::DateOrigin::Machine:
-      return ", from the tablet's clock";
-    case Findings::DateOrigin::Floor:
-      break;
-  }
-  return ", the last day that is certain";
-}
-
-void draw_needle(Column& column, const Shared& shared) {
-  const Findings& found = shared.findings;
-  column.heading("DATE AND DECLINATION");
-  const auto& trusted = shared.receiver.date();
-  column.line(fmt::format("{} ({}){}", words::date(found.today),
-                          words::zone_name(*found.zone.clocks, found.date),
-                          date_origin_words(found.date_origin)));
-  const std::string caution = words::zone_caution(found.zone, found.date);
-  if (!caution.empty()) column.line(caution);
-  if (clock_is_wrong(shared)) {
-    column.warning(fmt::format("The tablet's clock is wrong, it says {}. Set it.",
-                               words::date(local_day(shared.machine_time, *found.zone.clocks))));
-  }
-  if (trusted && trusted->weeks_shifted != 0) {
-    column.warning(fmt::format("The receiver's date was {} weeks {}; corrected.",
-                               std::abs(trusted->weeks_shifted),
-                               trusted->weeks_shifted > 0 ? "behind" : "ahead"));
-  }
-  if (found.field) {
-    column.line(fmt::format("The needle points {} of true north, ± {:.1f}°",
-                            words::declination(found.field->declination),
-                            found.field->declination_sigma_deg));
-    if (found.field->beyond_model_end) {
-      column.warning("The magnetic model has ended: the compass number may be off.");
-    }
+void Facts::earlier(Rect row) {
+  const double away_m =
+      found_.position ? path_between(shared_.earlier->at, *found_.position).distance_m : 0.0;
+  constexpr float kAct = 176.0f;
+  const std::string words = words::earlier_stop(found_.earlier_day, away_m, shared_.settings.miles);
+  ui_.paragraph({row.left, row.top + 34.0f}, row.width() - kAct - 16.0f, 30.0f, words, Face::Text,
+                theme_.ink);
+  if (ui_.button("use earlier", {row.right - kAct, row.top + 10.0f, row.right, row.top + 82.0f},
+                 say("Use it here"), ui::ButtonLook::Plain)) {
+    ui_.emit(act::UseEarlierStop{});
   }
 }
 
-std::string noise_words(const Stop& stop) {
-  const auto usual = reception::figures(stop.surroundings).noise;
-  return std::string(to_text(stop.noise.value_or(usual))) +
-         (stop.inverter_on ? ", inverter on" : "");
-}
-
-void draw_reception(Column& column, Ui& ui, const Shared& shared) {
-  column.heading("THE ANTENNA");
-  const gear::Gear gear = gear_of(shared.settings.gear);
-  column.line(gear.name);
-  column.line(
-      "Around it: " + words::surroundings(shared.stop.surroundings, shared.findings.in_leaf) +
-      ". Noise: " + noise_words(shared.stop));
-  if (gear.decoders) column.line("TV: " + to_text(*gear.decoders));
-  if (column.button("gear", "Gear", 0, 2)) ui.emit(act::OpenSheet{Sheet::Gear});
-  if (column.button("surroundings", "Surroundings", 1, 2)) {
-    ui.emit(act::OpenSheet{Sheet::Surroundings});
+void Facts::draw() {
+  constexpr float kEarlier = 94.0f;
+  const bool has_earlier = shared_.earlier && shared_.earlier->elsewhere;
+  const auto whole = [](const HereRooms& rooms) {
+    return rooms.place + rooms.position + rooms.nose + rooms.antenna + rooms.settings;
+  };
+  const float room = area_.height() - (has_earlier ? kEarlier : 0.0f);
+  const HereRooms& rooms = room >= whole(kWide) ? kWide : kTight;
+  const float top = ui_.begin_page("here", area_);
+  const Rect whole_area = area_;
+  const bool beside = ui_.portrait() && area_.width() >= 700.0f;
+  if (beside) area_.right = area_.center().x - 16.0f;
+  if (area_.width() < 400.0f) pictures_ = area_.width() < 370.0f ? kNarrow : 126.0f;
+  y_ = top;
+  if (has_earlier) earlier(next(kEarlier, false));
+  place(next(rooms.place, has_earlier));
+  position(next(rooms.position, false));
+  if (beside) settings(next(rooms.settings, true));
+  if (beside) credit();
+  const float first = y_;
+  if (beside) {
+    y_ = top;
+    area_ = {whole_area.center().x + 16.0f, whole_area.top, whole_area.right, whole_area.bottom};
   }
-  if (column.button("noise", "Noise", 0, 3)) ui.emit(act::OpenSheet{Sheet::Noise});
-  if (column.button("television", "TV", 1, 3)) ui.emit(act::OpenSheet{Sheet::Television});
-  if (column.button("handle", "Handle", 2, 3)) ui.emit(act::OpenSheet{Sheet::Handle});
-  if (column.button("checks", "Compass checks", 0, 2)) ui.emit(act::OpenSheet{Sheet::Checks});
-  if (column.button("parking", "Before you park", 1, 2)) ui.emit(act::OpenSheet{Sheet::Parking});
-}
-
-void draw_settings(Column& column, Ui& ui, const Shared& shared) {
-  if (column.button("units", shared.settings.miles ? "Miles" : "Kilometers", 0, 3)) {
-    ui.emit(act::NextSetting{"miles"});
-  }
-  if (column.button("hand", shared.settings.left_handed ? "Left thumb" : "Right thumb", 1, 3)) {
-    ui.emit(act::NextSetting{"left_handed"});
-  }
-  if (column.button("practice", shared.stop.practice ? "End practice" : "Practice", 2, 3)) {
-    ui.emit(act::SwitchPractice{});
-  }
-  const bool no_names = shared.places && !shared.places->trouble.empty();
-  column.line(no_names ? "No place names: " + shared.places->trouble : words::places_source(),
-              Face::Small);
+  nose(next(rooms.nose, !beside));
+  antenna(next(rooms.antenna, true));
+  if (!beside) settings(next(rooms.settings, true));
+  if (!beside) credit();
+  ui_.end_page("here", top, std::max(first, y_));
 }
 
 }  // namespace
 
 void draw_here(Ui& ui, Rect area, const Shared& shared) {
-  constexpr float kBetween = 48.0f;
-  Rect page = area;
-  page.top = ui.begin_page("here", area);
-  Rect first = page, second = page;
-  if (!ui.portrait()) {
-    first.right = page.center().x - kBetween / 2.0f;
-    second.left = page.center().x + kBetween / 2.0f;
-  }
-  Column left(ui, first);
-  draw_earlier(left, ui, shared);
-  draw_position(left, ui, shared);
-  left.rule();
-  draw_needle(left, shared);
-  if (ui.portrait()) {
-    left.rule();
-    second.top = left.bottom();
-  }
-  Column right(ui, second);
-  draw_nose(right, ui, shared);
-  right.rule();
-  draw_reception(right, ui, shared);
-  right.rule();
-  draw_settings(right, ui, shared);
-  ui.end_page("here", page.top, std::max(left.bottom(), right.bottom()));
+  Facts(ui, area, shared).draw();
 }
 
 }  // namespace mastwise::screens

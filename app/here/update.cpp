@@ -24,7 +24,6 @@ class HereUpdater {
   void operator()(const act::ChooseSurroundings& chosen) {
     remember(shared_, "Other surroundings");
     shared_.stop.surroundings = chosen.surroundings;
-    shared_.sheet = Sheet::None;
   }
   void operator()(const act::ChooseLeaves& chosen) {
     remember(shared_, "Leaves changed");

@@ -10,6 +10,9 @@ using ui::Point;
 using ui::Rect;
 using ui::Ui;
 
+// A half of Here: which way to park.
+void draw_park(Ui& ui, Rect area, const Shared& shared, const ParkingState& parking);
+
 // These cover the whole screen.
 void draw_parking_sheet(Ui& ui, const Shared& shared, const ParkingState& parking);
 void draw_antennas_sheet(Ui& ui, const Shared& shared);

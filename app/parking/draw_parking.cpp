@@ -3,14 +3,17 @@
 #include "app/parking/draw_sectors.hpp"
 #include "app/shared/actions.hpp"
 #include "app/ui/chance_mark.hpp"
+#include "app/ui/choice.hpp"
 #include "app/ui/column.hpp"
 #include "app/ui/lit_row.hpp"
 #include "app/ui/sheet_head.hpp"
 #include "app/ui/shortened.hpp"
 #include "app/words/chances.hpp"
+#include "app/words/language.hpp"
 #include "app/words/units.hpp"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 
 #include <fmt/format.h>
@@ -23,8 +26,9 @@ using ui::Align;
 using ui::ButtonLook;
 using ui::Column;
 using ui::Face;
+using words::say;
 
-constexpr float kPad = 16.0f, kOfferLine = 34.0f, kCount = 132.0f;
+constexpr float kPad = 16.0f, kOfferLine = 38.0f, kCount = 132.0f;
 
 std::string count_words(std::size_t count, std::size_t all, const char* one, const char* many) {
   return fmt::format("{} of {} {}", count, all, all == 1 ? one : many);
@@ -66,9 +70,14 @@ class GearCard {
                : fmt::format("Only with it: {}", fmt::join(row_.only, ", "));
   }
   // The room of the count.
-  float head() const { return answer_.networks.empty() || answer_.unnamed == 0 ? 78.0f : 102.0f; }
+  float head() const { return answer_.networks.empty() || answer_.unnamed == 0 ? 88.0f : 120.0f; }
   float name_width() const { return area_.width() - 2.0f * kPad - kCount; }
-  std::size_t columns() const { return area_.width() > 640.0f ? 3 : 2; }
+  // As many as leave room for the names.
+  std::size_t columns() const {
+    constexpr float kLeast = 284.0f, kBetween = 20.0f;
+    const float room = area_.width() - 2.0f * kPad + kBetween;
+    return std::max<std::size_t>(1, static_cast<std::size_t>(room / (kLeast + kBetween)));
+  }
   float height() const;
   void count(float top);
   float offers(float top);
@@ -84,13 +93,13 @@ class GearCard {
 
 float GearCard::height() const {
   const auto names =
-      static_cast<float>(ui_.wrapped(row_.name, name_width(), Face::WordBold).size());
+      static_cast<float>(ui_.wrapped(row_.name, name_width(), Face::TextBold).size());
   const auto lines = static_cast<float>((row_.offers.size() + columns() - 1) / columns());
   const std::string words = only();
   const float width = area_.width() - 2.0f * kPad;
   const auto extra =
-      words.empty() ? 0.0f : static_cast<float>(ui_.wrapped(words, width, Face::Small).size());
-  return std::max(head(), 46.0f + 28.0f * names) + kOfferLine * lines + 26.0f * extra + 10.0f;
+      words.empty() ? 0.0f : static_cast<float>(ui_.wrapped(words, width, Face::Text).size());
+  return std::max(head(), 54.0f + 28.0f * names) + kOfferLine * lines + 32.0f * extra + 10.0f;
 }
 
 void GearCard::count(float top) {
@@ -101,17 +110,17 @@ void GearCard::count(float top) {
   ui_.canvas().text({right, top + 40.0f}, fmt::format("{} of {}", brought, all), Face::Cardinal,
                     theme_.ink, Align::Right);
   const ui::Color ink = ui::second_ink_on_row(theme_, lit_);
-  ui_.canvas().text({right, top + 66.0f}, named ? "networks" : "stations", Face::Small, ink,
+  ui_.canvas().text({right, top + 72.0f}, named ? "networks" : "stations", Face::Text, ink,
                     Align::Right);
   if (!named || answer_.unnamed == 0) return;
-  ui_.canvas().text({right, top + 90.0f},
-                    count_words(row_.unnamed, answer_.unnamed, "other", "others"), Face::Small, ink,
+  ui_.canvas().text({right, top + 104.0f},
+                    count_words(row_.unnamed, answer_.unnamed, "other", "others"), Face::Text, ink,
                     Align::Right);
 }
 
 // Each network at the same place in every card: its name, the chance and its mark.
 float GearCard::offers(float top) {
-  constexpr float kMark = 60.0f, kNumber = 56.0f, kBetween = 20.0f;
+  constexpr float kMark = 60.0f, kNumber = 66.0f, kBetween = 20.0f;
   const std::size_t columns = this->columns();
   const float width = (area_.width() - 2.0f * kPad - kBetween * static_cast<float>(columns - 1)) /
                       static_cast<float>(columns);
@@ -121,19 +130,19 @@ float GearCard::offers(float top) {
     const auto& percent = row_.offers[i].chance_percent;
     const bool likely =
         percent && reception::chance_word(*percent) <= reception::ChanceWord::likely;
-    const Face face = likely ? Face::SmallBold : Face::Small;
+    const Face face = likely ? Face::TextBold : Face::Text;
     const ui::Color ink = likely ? theme_.ink : ui::second_ink_on_row(theme_, lit_);
     const float room = width - kMark - kNumber - 8.0f;
     ui_.canvas().text({left, baseline},
                       ui::shortened(ui_.canvas(), answer_.networks[i], face, room), face, ink);
     const float right = left + width;
     if (!percent) {
-      ui_.canvas().text({right, baseline}, "unknown", Face::Small, ink, Align::Right);
+      ui_.canvas().text({right, baseline}, "unknown", Face::Text, ink, Align::Right);
       continue;
     }
     ui_.canvas().text({right - kMark - 8.0f, baseline}, words::chance_number(*percent), face, ink,
                       Align::Right);
-    ui::draw_chance_mark(ui_, {right - kMark, baseline - 14.0f, right, baseline - 1.0f},
+    ui::draw_chance_mark(ui_, {right - kMark, baseline - 16.0f, right, baseline - 1.0f},
                          reception::chance_word(*percent));
   }
   const std::size_t lines = (row_.offers.size() + columns - 1) / columns;
@@ -147,42 +156,32 @@ float GearCard::draw() {
   lit_ = in_use_ || ui_.pressed(target);
   if (lit_) ui_.canvas().fill(card.inset(2.0f), theme_.lobe, 10.0f);
   const float left = area_.left + kPad;
-  float y = ui_.paragraph({left, card.top + 34.0f}, name_width(), 28.0f, row_.name, Face::WordBold,
+  float y = ui_.paragraph({left, card.top + 34.0f}, name_width(), 28.0f, row_.name, Face::TextBold,
                           theme_.ink);
-  ui_.canvas().text({left, y}, under(), Face::Small, ui::second_ink_on_row(theme_, lit_));
+  ui_.canvas().text({left, y}, under(), Face::Text, ui::second_ink_on_row(theme_, lit_));
   count(card.top);
   y = offers(std::max(card.top + head(), y + 12.0f));
   if (const std::string words = only(); !words.empty()) {
-    ui_.paragraph({left, y + 24.0f}, area_.width() - 2.0f * kPad, 26.0f, words, Face::Small,
+    ui_.paragraph({left, y + 28.0f}, area_.width() - 2.0f * kPad, 32.0f, words, Face::Text,
                   ui::second_ink_on_row(theme_, lit_));
   }
   ui_.canvas().line({card.left, card.bottom}, {card.right, card.bottom}, theme_.rule, 1.5f);
   return card.bottom;
 }
 
-const char* neighbors_label(Neighbors neighbors) {
-  switch (neighbors) {
-    case Neighbors::both:
-      return "Neighbors on both sides";
-    case Neighbors::right:
-      return "Neighbor on the right";
-    case Neighbors::left:
-      return "Neighbor on the left";
-    case Neighbors::none:
-      break;
-  }
-  return "No neighbors";
-}
+constexpr float kNeighborsHeight = 72.0f;
 
-// Beside Done, and below the word PRACTICE.
-void draw_neighbors_button(Ui& ui, Rect area, const ParkingState& parking) {
-  constexpr float kWidth = 320.0f, kHeight = 68.0f, kDone = 176.0f;
-  const float right = area.right - kDone - Column::kGap;
-  const float bottom = area.top - Column::kGap;
-  if (ui.button("neighbors", {right - kWidth, bottom - kHeight, right, bottom},
-                neighbors_label(parking.neighbors), ButtonLook::Plain)) {
-    ui.emit(act::NextNeighbors{});
-  }
+// Where rigs are expected on the next sites.
+void draw_neighbors(Ui& ui, Rect row, const ParkingState& parking) {
+  ui.canvas().text({row.left, row.center().y + 9.0f}, say("Neighbors"), Face::Text, ui.theme().ink);
+  const std::array options{ui::Option{"left", say("Left")}, ui::Option{"both", say("Both")},
+                           ui::Option{"right", say("Right")}, ui::Option{"none", say("None")}};
+  constexpr std::array kEach{Neighbors::left, Neighbors::both, Neighbors::right, Neighbors::none};
+  const auto chosen = static_cast<std::size_t>(
+      std::find(kEach.begin(), kEach.end(), parking.neighbors) - kEach.begin());
+  const auto touched = ui::segmented(
+      ui, "neighbors", {row.left + 150.0f, row.top, row.right, row.bottom}, options, chosen);
+  if (touched) ui.emit(act::ChooseNeighbors{kEach[*touched]});
 }
 
 // How low things in the sectors must be.
@@ -199,7 +198,7 @@ std::string low_words(const GearRow& row, bool miles) {
 // Which way to park, below the gears.
 void draw_which_way(Column& column, const Shared& shared, const ParkingState& parking) {
   const GearRow& row = parking.answer->rows[*parking.row];
-  column.heading("WHICH WAY TO PARK");
+  column.heading(say("WHICH WAY TO PARK"));
   if (row.sectors.empty()) {
     column.plain("No wanted station is likely with this antenna: no sector to keep clear.");
     return;
@@ -208,7 +207,7 @@ void draw_which_way(Column& column, const Shared& shared, const ParkingState& pa
   column.line(fmt::format("The inner ring shows the nose headings. A sector has the clearance of "
                           "ITU-R P.526 for each station, and ± {:.0f}° for your compass.",
                           std::max(1.0, parking.answer->question.here.heading_error_deg)),
-              Face::Small);
+              Face::Text);
 }
 
 void draw_page(Ui& ui, Rect view, const Shared& shared, const ParkingState& parking) {
@@ -226,7 +225,7 @@ void draw_page(Ui& ui, Rect view, const Shared& shared, const ParkingState& park
   }
   page.top = y;
   Column column(ui, page);
-  if (column.button("antennas", "Antennas on this rig", 0, 1)) {
+  if (column.button("antennas", say("Antennas on this rig"), 0, 1)) {
     ui.emit(act::OpenSheet{Sheet::Antennas});
   }
   column.space(24.0f);
@@ -237,11 +236,11 @@ void draw_page(Ui& ui, Rect view, const Shared& shared, const ParkingState& park
 }  // namespace
 
 void draw_parking_sheet(Ui& ui, const Shared& shared, const ParkingState& parking) {
-  const Rect area = draw_sheet_head(ui, "Before you park");
+  const Rect area = draw_sheet_head(ui, say("Which antenna is enough"), Sheet::Gear);
   if (!parking.answer || !shared.findings.position) {
     Column column(ui, area);
-    column.plain(shared.findings.position ? "Computing the paths."
-                                          : "Position unknown. Set it under Here.");
+    column.plain(shared.findings.position ? say("Computing the paths.")
+                                          : say("Position unknown. Set it under Here."));
     return;
   }
   if (!parking.answer->trouble.empty()) {
@@ -249,7 +248,6 @@ void draw_parking_sheet(Ui& ui, const Shared& shared, const ParkingState& parkin
     column.warning(parking.answer->trouble);
     return;
   }
-  if (parking.row) draw_neighbors_button(ui, area, parking);
   constexpr float kBetween = 32.0f;
   Rect picture = area, page = area;
   if (ui.portrait()) {
@@ -259,14 +257,19 @@ void draw_parking_sheet(Ui& ui, const Shared& shared, const ParkingState& parkin
     picture.right = area.left + 0.49f * area.width();
     page.left = picture.right + kBetween;
   }
-  if (parking.row) draw_sectors(ui, picture, shared, parking);
+  if (parking.row) {
+    draw_neighbors(ui, {picture.left, picture.top, picture.right, picture.top + kNeighborsHeight},
+                   parking);
+    picture.top += kNeighborsHeight + kPad;
+    draw_sectors(ui, picture, shared, parking);
+  }
   draw_page(ui, page, shared, parking);
 }
 
 // Every preset, those that the rig has marked.
 void draw_antennas_sheet(Ui& ui, const Shared& shared) {
-  constexpr float kRow = 84.0f, kBox = 34.0f;
-  const Rect area = draw_sheet_head(ui, "Antennas on this rig", Sheet::Parking);
+  constexpr float kRow = 88.0f, kBox = 34.0f;
+  const Rect area = draw_sheet_head(ui, say("Antennas on this rig"), Sheet::Parking);
   const std::vector<gear::Gear> presets = gear::presets();
   const std::vector<GearChoice> has = rig_gears(shared.settings);
   const float offset = ui.begin_scroll("antennas", area, kRow * static_cast<float>(presets.size()));
@@ -287,11 +290,11 @@ void draw_antennas_sheet(Ui& ui, const Shared& shared) {
     if (on_rig) ui.canvas().fill(box.inset(8.0f), ui.theme().accent, 3.0f);
     const float left = box.right + 20.0f, baseline = row.center().y + 9.0f;
     ui.canvas().text({left, baseline},
-                     ui::shortened(ui.canvas(), preset.name, Face::Word, row.right - left - 120.0f),
-                     on_rig ? Face::WordBold : Face::Word, ui.theme().ink);
+                     ui::shortened(ui.canvas(), preset.name, Face::Text, row.right - left - 120.0f),
+                     on_rig ? Face::TextBold : Face::Text, ui.theme().ink);
     ui.canvas().text({row.right - 16.0f, baseline},
                      in_use ? "in use" : words::height(preset.height_m, shared.settings.miles),
-                     Face::Small, ui::second_ink_on_row(ui.theme(), lit), Align::Right);
+                     Face::Text, ui::second_ink_on_row(ui.theme(), lit), Align::Right);
     ui.canvas().line({row.left, row.bottom}, {row.right, row.bottom}, ui.theme().rule, 1.5f);
     top += kRow;
   }

@@ -24,8 +24,8 @@ using ui::Rect;
 using ui::Theme;
 using ui::Ui;
 
-constexpr float kLabelLine = 24.0f, kLabelGap = 10.0f, kLabelOut = 26.0f, kBand = 13.0f;
-constexpr float kSideRoom = 124.0f, kEndRoom = 78.0f;
+constexpr float kLabelLine = 30.0f, kLabelGap = 8.0f, kLabelOut = 26.0f, kBand = 13.0f;
+constexpr float kSideRoom = 136.0f, kEndRoom = 70.0f;
 
 // Words beside the ring, at the middle of their arc.
 struct ArcLabel {
@@ -56,7 +56,7 @@ std::string nose_words(const Shared& shared, const ParkingState& parking) {
 }
 
 // Of the room's height.
-constexpr float kCaption = 116.0f;
+constexpr float kCaption = 140.0f;
 
 class SectorPainter {
  public:
@@ -111,7 +111,7 @@ void SectorPainter::ring() const {
     if (!cardinal) continue;
     const Point middle = at(degrees, radius_ - 34.0f);
     canvas_.text({middle.x, middle.y + 8.5f}, kCardinals[static_cast<std::size_t>(degrees / 90)],
-                 Face::WordBold, theme_.ink, Align::Center);
+                 Face::TextBold, theme_.ink, Align::Center);
   }
 }
 
@@ -214,8 +214,8 @@ void SectorPainter::write(const ArcLabel& label) const {
   const float width = right ? room_.right - x : x - room_.left;
   for (std::size_t i = 0; i < label.lines.size(); ++i) {
     const bool last = i + 1 == label.lines.size();
-    const Face face = last ? Face::Small : Face::SmallBold;
-    const Point point{x, label.top + kLabelLine * static_cast<float>(i) + 18.0f};
+    const Face face = last ? Face::Text : Face::TextBold;
+    const Point point{x, label.top + kLabelLine * static_cast<float>(i) + 23.0f};
     canvas_.text(point, ui::shortened(canvas_, label.lines[i], face, width), face,
                  last || label.free ? theme_.second_ink : theme_.ink,
                  right ? Align::Left : Align::Right);
@@ -242,16 +242,16 @@ void SectorPainter::labels() const {
 
 // What the picture shows.
 void SectorPainter::caption() const {
-  constexpr float kLine = 28.0f;
-  ui_.paragraph({center_.x, room_.bottom + 26.0f}, room_.width(), kLine,
-                "Keep the colored sectors clear.", Face::WordBold, theme_.ink, Align::Center);
+  constexpr float kLine = 32.0f;
+  ui_.paragraph({center_.x, room_.bottom + 30.0f}, room_.width(), kLine,
+                "Keep the colored sectors clear.", Face::TextBold, theme_.ink, Align::Center);
   const float y =
-      ui_.paragraph({center_.x, room_.bottom + 26.0f + kLine}, room_.width(), kLine,
-                    nose_words(shared_, parking_), Face::Word, theme_.ink, Align::Center);
+      ui_.paragraph({center_.x, room_.bottom + 30.0f + kLine}, room_.width(), kLine,
+                    nose_words(shared_, parking_), Face::Text, theme_.ink, Align::Center);
   canvas_.text(
       {center_.x, y},
       shared_.findings.field ? "Degrees are magnetic; true north is up" : "Degrees are true",
-      Face::Small, theme_.second_ink, Align::Center);
+      Face::Text, theme_.second_ink, Align::Center);
 }
 
 void SectorPainter::draw() {

@@ -4,7 +4,9 @@
 #include "app/shared/settings.hpp"
 #include "app/shared/survey.hpp"
 #include "core/plan/clear_sectors.hpp"
+#include "core/reception/obstacle_ring.hpp"
 
+#include <algorithm>
 #include <array>
 #include <optional>
 #include <string>
@@ -72,9 +74,49 @@ enum class Neighbors { both, right, left, none };
 template <>
 inline constexpr std::array kStoredNames<Neighbors> = names({"both", "right", "left", "none"});
 
+// What a touch paints on a side of the rig.
+struct Brush {
+  reception::SideKind kind = reception::SideKind::trees;
+  bool far = false, high = true;
+  reception::Side side() const { return reception::usual_side(kind, far, high); }
+  bool operator==(const Brush&) const = default;
+};
+
+// How a wanted station's way stands against what is around the rig.
+enum class Sight { clear, blocked, unseen };
+
+// A station that decides how to park.
+struct WantedSight {
+  std::string title = {};                  // call sign and virtual channel
+  std::vector<std::string> networks = {};  // that it stands for; empty if unknown
+  Bearing<True> bearing = {};
+  HeadingArc arc = {};   // to be kept clear
+  double side_db = 0.0;  // what the obstacle on its side costs
+  Sight sight = Sight::unseen;
+  std::size_t counts() const { return std::max<std::size_t>(1, networks.size()); }
+  bool operator==(const WantedSight&) const = default;
+};
+
+// The answer to which way to park, with the antenna in use. Networks count, and stations whose
+// networks are unknown.
+struct ParkVerdict {
+  std::size_t wanted = 0, clear = 0, unseen = 0;
+  std::optional<RigHeading> better = {};  // a nose with fewer blocked ones
+  std::size_t better_blocked = 0;         // with that nose
+  std::size_t blocked() const { return wanted - clear - unseen; }
+  bool operator==(const ParkVerdict&) const = default;
+};
+
 struct ParkingState {
   Neighbors neighbors = Neighbors::both;
   std::optional<GearsAnswer> answer = {};
+  Brush brush = {};
+  std::vector<std::size_t> stroke = {};  // the sides last painted
+  bool wiping = false;
+  std::vector<WantedSight> wanted = {};  // from the last whole answer about the stations here
+
+  // While Here is open:
+  ParkVerdict verdict = {};
 
   // While the sheet is open:
   std::optional<std::size_t> row = {};   // of the answer: the gear in use

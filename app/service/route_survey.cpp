@@ -42,8 +42,7 @@ class Route {
 };
 
 Result<Done> Route::add_place(Country& country, const reception::RoutePoint& point) {
-  StationsQuestion there = sheet_.question.here;
-  there.from = point.position;
+  const StationsQuestion there = elsewhere(sheet_.question.here, point.position);
   const auto survey = surveyor_.survey(country, receiver_of(there), {.complete = completer(there)});
   if (!survey) return survey.error();
   const std::array place{(*survey)->prospects()};

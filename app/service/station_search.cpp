@@ -221,10 +221,9 @@ Result<Done> Surveyor::add_ahead(StationsAnswer& answer, Country& country,
   const StationsQuestion& question = answer.question;
   std::vector<Prospects> surveys{prospects_};  // this place first
   for (const Position& place : question.ahead) {
-    reception::Receiver receiver = receiver_of(question);
-    receiver.position = place;
-    const auto survey = surveyor_.survey(
-        country, receiver, {.complete = completer(question), .stop = work.superseded});
+    const auto survey =
+        surveyor_.survey(country, receiver_of(elsewhere(question, place)),
+                         {.complete = completer(question), .stop = work.superseded});
     if (!survey) return survey.error();
     if (!*survey) return Done{};
     surveys.push_back((*survey)->prospects());

@@ -20,7 +20,8 @@ reception::Receiver receiver_of(const StationsQuestion& question) {
           .heading_error_deg = question.heading_error_deg,
           .learned = question.learned,
           .noise = question.noise,
-          .inverter_on = question.inverter_on};
+          .inverter_on = question.inverter_on,
+          .ring = question.ring};
 }
 
 std::function<void(Station&)> completer(const StationsQuestion& question) {

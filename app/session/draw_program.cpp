@@ -24,6 +24,7 @@
 #include "app/words/phrases.hpp"
 #include "app/words/places.hpp"
 
+#include <algorithm>
 #include <array>
 
 namespace mastwise::screens {
@@ -245,6 +246,29 @@ bool draw_cover(Ui& ui, const Model& model) {
   return true;
 }
 
+// Here: what is known of the stop, and which way to park. On an upright screen the picture is
+// above; else it is under the acting thumb.
+void draw_stop(Ui& ui, const ui::Layout& layout, const Model& model) {
+  constexpr float kBetween = 32.0f;
+  Rect facts = layout.body, park = layout.body;
+  if (ui.portrait()) {
+    const float least = park.width() >= 700.0f ? 372.0f : 0.38f * park.height();
+    facts.top = facts.bottom - least;
+    park.bottom = facts.top - kBetween / 2.0f;
+  } else {
+    const float width = std::clamp(0.39f * layout.body.width(), 372.0f, 480.0f);
+    if (model.settings.left_handed) {
+      facts.left = facts.right - width;
+      park.right = facts.left - kBetween;
+    } else {
+      facts.right = facts.left + width;
+      park.left = facts.right + kBetween;
+    }
+  }
+  draw_here(ui, facts, model);
+  draw_park(ui, park, model, model.parking);
+}
+
 }  // namespace
 
 void draw_program(Ui& ui, const Model& model) {
@@ -253,7 +277,7 @@ void draw_program(Ui& ui, const Model& model) {
   draw_rail(ui, layout, model);
   switch (model.place) {
     case Place::Here:
-      draw_here(ui, layout.body, model);
+      draw_stop(ui, layout, model);
       break;
     case Place::Stations:
       draw_stations(ui, layout.body, model, model.list);

@@ -38,7 +38,8 @@ StationsQuestion stations_question(const Model& model) {
       .month = static_cast<unsigned>(std::chrono::year_month_day(model.findings.today).month()),
       .gear = model.settings.gear,
       .noise = model.stop.noise,
-      .inverter_on = model.stop.inverter_on};
+      .inverter_on = model.stop.inverter_on,
+      .ring = model.findings.ring};
   if (model.stop.target) question.target = key_of(*model.stop.target);
   question.turn = model.stop.turn;
   question.pinned = model.stop.pinned;

@@ -20,6 +20,14 @@ std::optional<RigHeading> nose_heading(const std::optional<Nose>& nose,
   return RigHeading::nose_at(to_true(heading, field->declination));
 }
 
+// Whether the rig is no longer where its surroundings were marked.
+bool left_ring(const Stop& stop, const std::optional<Position>& position,
+               const std::optional<nmea::ParkedPosition>& parked) {
+  if (!stop.ring_at) return false;
+  if (parked && rig_moved_m(*stop.ring_at, *parked)) return true;
+  return position && !same_stop(*stop.ring_at, *position);
+}
+
 void find_position(const Shared& shared, Findings& findings) {
   if (shared.stop.source == PositionSource::ByHand) {
     findings.position = shared.stop.by_hand;
@@ -140,6 +148,7 @@ void derive(Shared& shared, const World& world) {
     findings.moved_m = rig_moved_m(*shared.stop.nose->taken_at, *parked);
     if (findings.moved_m) findings.nose.reset();
   }
+  if (!left_ring(shared.stop, findings.position, parked)) findings.ring = shared.stop.ring;
   if (findings.position && shared.stop.target &&
       *findings.position != shared.stop.target->position) {
     findings.card = aim_card(*findings.position, shared.stop.target->position, findings.date,

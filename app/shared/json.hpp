@@ -178,6 +178,18 @@ namespace mastwise::reception {
 
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE_WITH_DEFAULT(LearnedBias, bias_db, sigma_db, stops)
 
+inline void to_json(nlohmann::json& out, const Side& side) {
+  out = {{"kind", side.kind}, {"distance_m", side.distance_m}, {"height_m", side.height_m}};
+}
+// Figures that nothing has would make the survey compute nonsense.
+inline void from_json(const nlohmann::json& in, Side& side) {
+  in.at("kind").get_to(side.kind);
+  side.distance_m = in.value("distance_m", 0.0);
+  side.height_m = in.value("height_m", 0.0);
+  if (const auto error = fault(side)) throw std::invalid_argument(error->message());
+}
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(ObstacleRing, first, sides)
+
 }  // namespace mastwise::reception
 
 namespace mastwise {
@@ -250,9 +262,9 @@ NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(KeptSweep, station, by, band, scale, readings
 inline void to_json(nlohmann::json& nlohmann_json_j, const Stop& nlohmann_json_t) {
   NLOHMANN_JSON_EXPAND(NLOHMANN_JSON_PASTE(
       NLOHMANN_JSON_TO, practice, source, by_hand, nose, tail_mark, target, strong_stations, pinned,
-      surroundings, leaves, by_name, by_hand_error_m, noise, inverter_on, turn))
+      surroundings, leaves, by_name, by_hand_error_m, noise, inverter_on, turn, ring, ring_at))
 }
-// Files of older versions lack the leaves, the noise around the stop and the turn.
+// Files of older versions lack the leaves, the noise, the turn and what stands around the stop.
 inline void from_json(const nlohmann::json& nlohmann_json_j, Stop& nlohmann_json_t) {
   NLOHMANN_JSON_EXPAND(NLOHMANN_JSON_PASTE(NLOHMANN_JSON_FROM, practice, source, by_hand, nose,
                                            tail_mark, target, strong_stations, pinned, surroundings,
@@ -262,13 +274,15 @@ inline void from_json(const nlohmann::json& nlohmann_json_j, Stop& nlohmann_json
   nlohmann_json_t.noise = nlohmann_json_j.value("noise", usual.noise);
   nlohmann_json_t.turn = nlohmann_json_j.value("turn", usual.turn);
   nlohmann_json_t.inverter_on = nlohmann_json_j.value("inverter_on", usual.inverter_on);
+  nlohmann_json_t.ring = nlohmann_json_j.value("ring", usual.ring);
+  nlohmann_json_t.ring_at = nlohmann_json_j.value("ring_at", usual.ring_at);
 }
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE_WITH_DEFAULT(StationsQuestion, from, search, practice,
                                                 surroundings, leaves, month, gear, target, turn,
                                                 pinned, plan_for, plan_floor_percent,
                                                 heading_error_deg, learned, compare, compare_pinned,
                                                 ahead, generation, pinned_networks, ticked_networks,
-                                                noise, inverter_on)
+                                                noise, inverter_on, ring)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(Program, virtual_channel, name, network, language)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(Note, column, text)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(Source, name, date)

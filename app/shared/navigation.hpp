@@ -36,13 +36,15 @@ enum class Sheet {
   Antennas,
   Settings,
   Start,
-  Stops
+  Stops,
+  Position
 };
 template <>
 inline constexpr std::array kStoredNames<Sheet> =
-    names({"none",  "gear",       "surroundings", "path",     "plan",          "scan",    "ways",
-           "nose",  "paper",      "handle",       "checks",   "logbook_files", "carries", "import",
-           "noise", "television", "parking",      "antennas", "settings",      "start",   "stops"});
+    names({"none",     "gear",   "surroundings", "path",       "plan",    "scan",
+           "ways",     "nose",   "paper",        "handle",     "checks",  "logbook_files",
+           "carries",  "import", "noise",        "television", "parking", "antennas",
+           "settings", "start",  "stops",        "position"});
 
 // What is typed.
 enum class KeypadPurpose { Position, Nose, Search, Field };

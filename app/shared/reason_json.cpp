@@ -142,6 +142,9 @@ void visit(Way& way, Fact& it) {
     way.number("needs_db", it.needs_db);
     way.number("least_db", it.least_db);
     way.number("most_db", it.most_db);
+  } else if constexpr (std::is_same_v<T, fact::OnItsSide>) {
+    way.number("side", it.side);
+    way.flag("bare", it.bare);
   } else if constexpr (std::is_same_v<T, fact::AmplifierOff>) {
     return;
   } else {

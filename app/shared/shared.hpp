@@ -84,6 +84,7 @@ struct Findings {
   std::optional<RigHeading> nose = {};  // needs the declination if read from a compass
   // How far the rig has moved since its heading was set, which is no longer valid.
   std::optional<double> moved_m = {};
+  reception::ObstacleRing ring = {};  // what was marked around the rig where it is now
   std::optional<AimCard> card = {};
   std::optional<Bearing<True>> facing = {};        // direction of the heading sensor
   std::optional<Turn> turn = {};                   // from there to the target

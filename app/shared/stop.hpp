@@ -6,6 +6,7 @@
 #include "core/channels/channels.hpp"
 #include "core/geo/position.hpp"
 #include "core/headings/heading_error.hpp"
+#include "core/reception/obstacle_ring.hpp"
 #include "core/reception/surroundings.hpp"
 #include "core/rig/rig_heading.hpp"
 #include "core/stations/station.hpp"
@@ -90,6 +91,8 @@ struct Stop {
   std::optional<gear::NoiseEnvironment> noise = {};  // empty: that of the surroundings
   bool inverter_on = false;
   reception::LeafChoice leaves = reception::LeafChoice::by_season;
+  reception::ObstacleRing ring = {};     // what stands around the rig
+  std::optional<Position> ring_at = {};  // where it was marked; empty: here
   bool operator==(const Stop&) const = default;
 };
 

@@ -64,6 +64,9 @@ template <>
 inline constexpr std::array kStoredNames<reception::LeafChoice> = names({"by_season", "in_leaf",
                                                                          "bare"});
 template <>
+inline constexpr std::array kStoredNames<reception::SideKind> = names({"unmarked", "open", "trees",
+                                                                       "rig", "hill"});
+template <>
 inline constexpr std::array kStoredNames<reception::PathMode> = names({"none", "point_to_point",
                                                                        "partial", "area"});
 template <>
@@ -77,6 +80,6 @@ inline constexpr std::array kStoredNames<reception::ReasonKind> =
            "same_channel", "next_channel",        "noise",        "aim",          "fading",
            "model_spread", "transmitter_pattern", "shortfall",    "overload",     "logbook",
            "clear_line",   "no_terrain",          "model_limit",  "unknown_fact", "amplifier_off",
-           "decoding",     "assumed_mode"});
+           "decoding",     "assumed_mode",        "on_its_side"});
 
 }  // namespace mastwise

@@ -21,6 +21,12 @@ bool same_question(const StationsQuestion& asked, StationsQuestion now) {
   return asked == now;
 }
 
+StationsQuestion elsewhere(StationsQuestion question, const Position& place) {
+  question.from = place;
+  question.ring = {};
+  return question;
+}
+
 StationsQuestion survey_part(StationsQuestion question) {
   question.search.clear();
   question.target.reset();

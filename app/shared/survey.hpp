@@ -44,8 +44,12 @@ struct StationsQuestion {
   std::vector<TickedNetwork> ticked_networks = {};
   std::optional<gear::NoiseEnvironment> noise = {};
   bool inverter_on = false;
+  reception::ObstacleRing ring = {};  // around `from`
   bool operator==(const StationsQuestion&) const = default;
 };
+
+// The question at another place, where nobody has marked what stands around.
+StationsQuestion elsewhere(StationsQuestion question, const Position& place);
 
 // Whether the answer to one question serves the other: a list for a place a few steps away still
 // does.

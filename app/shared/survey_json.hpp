@@ -36,7 +36,7 @@ NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE_WITH_DEFAULT(Outlook, distance_m, bearing, fr
                                                 field_p1812_dbuvm, field_itm_dbuvm, field_dbuvm,
                                                 spread_db, margin_db, chance_percent,
                                                 chance_cap_percent, deviations, obstacles,
-                                                amplifier_off, decoding)
+                                                amplifier_off, decoding, side_db)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(PicturePoint, distance_m, ground_m, line_m, fresnel_m)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(PictureObstacle, obstacle, ground_m)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(PathPicture, distance_m, frequency_mhz, points, obstacles,

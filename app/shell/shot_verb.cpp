@@ -56,6 +56,12 @@ const Screens& screens() {
   static const Screens kScreens = [] {
     Screens screens{
         {"here", {act::Show{Place::Here}}},
+        {"painted",
+         {act::Show{Place::Here}, act::PaintSide{0, true}, act::PaintSide{1, true}, act::EndWipe{},
+          act::ChooseBrush{reception::SideKind::open}, act::PaintSide{2, true},
+          act::PaintSide{7, true}, act::EndWipe{}, act::ChooseBrush{reception::SideKind::rig},
+          act::PaintSide{6, false}, act::ChooseBrush{reception::SideKind::hill},
+          act::PaintSide{3, false}}},
         {"stations", {act::Show{Place::Stations}}},
         {"map", {act::Show{Place::Map}}},
         {"map-place", {act::Show{Place::Map}, act::HoldMap{{90.0, 70.0}}}},

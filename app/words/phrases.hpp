@@ -85,6 +85,7 @@ struct Phrases {
     Phrase ridge;  // {distance}
     Phrase curve, uneven_ground, assumed_hills, low_antenna;
     Phrase leaves, bare_trees, polarization;
+    Phrase trees_beside, rig_beside, hill_beside;
     Phrase same_channel, next_channel;  // {station}
     Phrase noise, noise_with_inverter;
     Phrase aim;  // {degrees}

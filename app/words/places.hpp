@@ -14,6 +14,8 @@ const char* places_source();
 std::string place(const places::Place& place);
 // A position relative to a place: "12 mi NE of Bend, OR", "near Bend, OR" within 1 mi or km.
 std::string near_place(const places::NearPlace& near, bool miles);
+// The same without the place, to be written above it: "12 mi NE of", "Near".
+std::string near_what(const places::NearPlace& near, bool miles);
 std::string notation(Notation notation);  // "Degrees, minutes"
 
 }  // namespace mastwise::words

@@ -101,6 +101,7 @@ class ReasonWords {
                                   {"least", whole(it.least_db)},
                                   {"most", whole(it.most_db)}});
   }
+  std::string operator()(const fact::OnItsSide& it) const;
 
  private:
   std::string distance(double distance_m) const { return words::distance(distance_m, miles_); }
@@ -157,6 +158,26 @@ std::string ReasonWords::operator()(const fact::Unknown& it) const {
                   {{"standard", it.assumed ? std::string(to_text(*it.assumed)) : ""}});
   }
   return {};
+}
+
+std::string ReasonWords::operator()(const fact::OnItsSide& it) const {
+  using reception::SideKind;
+  const auto phrase = [&]() -> Phrase {
+    switch (it.side.kind) {
+      case SideKind::unmarked:
+      case SideKind::open:
+        return "";
+      case SideKind::trees:
+        return it.bare ? p_.bare_trees_beside : p_.trees_beside;
+      case SideKind::rig:
+        return p_.rig_beside;
+      case SideKind::hill:
+        return p_.hill_beside;
+    }
+    return "";
+  };
+  return with_cost(fill(phrase(), {{"distance", height(it.side.distance_m, miles_)},
+                                   {"height", height(it.side.height_m, miles_)}}));
 }
 
 std::string ReasonWords::operator()(const fact::Decoding& it) const {
@@ -224,6 +245,21 @@ class BriefWords {
     return sentence(ReasonWords(0.0, miles_)(it));
   }
   std::string operator()(const fact::AssumedMode&) const { return p_.assumed_mode; }
+  std::string operator()(const fact::OnItsSide& it) const {
+    using reception::SideKind;
+    switch (it.side.kind) {
+      case SideKind::unmarked:
+      case SideKind::open:
+        break;
+      case SideKind::trees:
+        return p_.trees_beside;
+      case SideKind::rig:
+        return p_.rig_beside;
+      case SideKind::hill:
+        return p_.hill_beside;
+    }
+    return {};
+  }
 
  private:
   std::string by(Phrase phrase, const fact::Interferer& it) const {

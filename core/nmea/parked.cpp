@@ -12,12 +12,7 @@ GeographicLib::LocalCartesian plane_at(const Position& origin) {
   return GeographicLib::LocalCartesian(origin.latitude_deg(), origin.longitude_deg());
 }
 
-struct Offset {
-  double east_m;
-  double north_m;
-};
-
-Offset offset(const Position& origin, const Position& position) {
+ParkedAverage::Offset offset(const Position& origin, const Position& position) {
   double east_m = 0.0;
   double north_m = 0.0;
   double up_m = 0.0;
@@ -49,6 +44,7 @@ void ParkedAverage::include(const Sample& sample) {
   const Offset at = offset(*origin_, sample.position);
   if (count_ == 0) first_ = sample.when;
   last_ = sample.when;
+  if (count_ % stride_ == 0) show(at);
   ++count_;
   const double east_before_m = at.east_m - mean_east_m_;
   const double north_before_m = at.north_m - mean_north_m_;
@@ -56,6 +52,26 @@ void ParkedAverage::include(const Sample& sample) {
   mean_north_m_ += north_before_m / static_cast<double>(count_);
   squares_m2_ +=
       east_before_m * (at.east_m - mean_east_m_) + north_before_m * (at.north_m - mean_north_m_);
+}
+
+// Half of them go when there is no more room.
+void ParkedAverage::show(const Offset& at) {
+  if (shown_.size() == kShown) {
+    for (std::size_t i = 0; i < kShown / 2; ++i) shown_[i] = shown_[2 * i];
+    shown_.resize(kShown / 2);
+    stride_ *= 2;
+    if (count_ % stride_ != 0) return;
+  }
+  shown_.push_back(at);
+}
+
+std::vector<ParkedAverage::Offset> ParkedAverage::scatter() const {
+  std::vector<Offset> from_mean = shown_;
+  for (Offset& each : from_mean) {
+    each.east_m -= mean_east_m_;
+    each.north_m -= mean_north_m_;
+  }
+  return from_mean;
 }
 
 bool ParkedAverage::is_away(double east_m, double north_m) const {

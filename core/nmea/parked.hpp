@@ -33,6 +33,13 @@ class ParkedAverage {
   // std::nullopt before the first position.
   std::optional<ParkedPosition> result() const;
   void restart() { *this = ParkedAverage(); }
+  // Some of the positions as offsets from the mean, evenly over the time: at most kShown.
+  struct Offset {
+    double east_m = 0.0, north_m = 0.0;
+    bool operator==(const Offset&) const = default;
+  };
+  std::vector<Offset> scatter() const;
+  static constexpr std::size_t kShown = 48;
   bool operator==(const ParkedAverage&) const = default;
 
   static constexpr std::size_t kAwayInARow = 3;
@@ -46,11 +53,14 @@ class ParkedAverage {
     bool operator==(const Sample&) const = default;
   };
   void include(const Sample& sample);
+  void show(const Offset& at);
   bool is_away(double east_m, double north_m) const;
   double scatter_m() const;
 
   std::optional<Position> origin_;
   std::size_t count_ = 0;
+  std::vector<Offset> shown_;  // from the origin; every stride_-th position
+  std::size_t stride_ = 1;
   double mean_east_m_ = 0.0;
   double mean_north_m_ = 0.0;
   double squares_m2_ = 0.0;  // of the distances from the mean, both axes together

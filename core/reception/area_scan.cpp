@@ -1,7 +1,9 @@
 #include "core/reception/area_scan.hpp"
 
+#include "core/geo/geodesic.hpp"
 #include "core/reception/link_budget.hpp"
 #include "core/reception/path_fields.hpp"
+#include "core/reception/scan_transmitter.hpp"
 #include "core/reception/transmitter_height.hpp"
 #include "core/reception/unknown_pattern.hpp"
 
@@ -21,36 +23,9 @@ constexpr double kOwnProfile_m = 3'000.0;
 constexpr double kRayMiss_m = 5.0;
 constexpr double kRayMissOfCell = 0.0625;
 constexpr std::size_t kLeastSlice = 256;  // cells
+constexpr double kRingReach_m = 30.0;
+constexpr double kRingReachOfCell = 0.75;
 constexpr double kTurn_rad = 2.0 * std::numbers::pi;
-
-// The station, as it is for every cell.
-struct Transmitter {
-  Station station;
-  double height_m;  // above its foot
-  double foot_m;    // the tile's ground, or the site's height where there is none
-};
-
-Error cannot_scan(const Station& station, const char* what) {
-  return {.what = what,
-          .where = station.call_sign,
-          .remedy = "complete the station's facts or load the terrain there"};
-}
-
-Result<Transmitter> transmitter_of(const Station& station, const terrain::TileSource& tiles) {
-  if (missing_for_field(station, 1e6) == Missing::power) {
-    return cannot_scan(station, "the power is unknown");
-  }
-  if (!channel_slot(station.raster, station.rf_channel)) {
-    return cannot_scan(station, "the channel plan does not have its channel");
-  }
-  const auto tile_m = terrain::ground_height_m(tiles, station.position);
-  const auto foot_m = tile_m ? tile_m : station.site_amsl_m;
-  if (!foot_m) return cannot_scan(station, "missing terrain at the transmitter");
-  const auto height_m =
-      tile_m ? height_over_tile_m(station, tiles) : height_over_ground_m(station, *foot_m);
-  if (!height_m) return cannot_scan(station, "the antenna height is unknown");
-  return Transmitter{station, *height_m, *foot_m};
-}
 
 double bearing_rad(const CellPlace& place) {
   const double angle = std::atan2(place.east_m, place.north_m);
@@ -62,7 +37,7 @@ double bearing_rad(const CellPlace& place) {
 struct AreaScan::State {
   using Wanted = AreaScratch::Wanted;
 
-  State(const AreaGrid& area, const Receiver& at, Transmitter from, const Land& land);
+  State(const AreaGrid& area, const Receiver& at, ScanTransmitter from, const Land& land);
 
   bool in_pass(std::size_t row, std::size_t column) const;
   void sort_by_rays();
@@ -70,6 +45,7 @@ struct AreaScan::State {
 
   void measure_ray(std::size_t ray, Receiver& at, AreaScratch& scratch);
   bool take_mean(std::size_t cell);
+  bool in_ring(std::size_t cell) const;
   void compute_alone(const Wanted& wanted, Receiver& at, Scratch& scratch);
   void compute_along(Receiver& at, AreaScratch& scratch);
   void find_sea(Bearing<True> bearing, double distance_m, GroundCover& cover) const;
@@ -79,7 +55,7 @@ struct AreaScan::State {
 
   AreaGrid grid;
   Receiver receiver;
-  Transmitter transmitter;
+  ScanTransmitter transmitter;
   const terrain::TileSource& tiles;
   const landcover::CoverSource* classes;
   std::optional<map::Shore> shore = {};  // around the transmitter
@@ -101,7 +77,8 @@ struct AreaScan::State {
   std::vector<std::size_t> slice_starts;  // in ray_starts, and its last
 };
 
-AreaScan::State::State(const AreaGrid& area, const Receiver& at, Transmitter from, const Land& land)
+AreaScan::State::State(const AreaGrid& area, const Receiver& at, ScanTransmitter from,
+                       const Land& land)
     : grid(area),
       receiver(at),
       transmitter(std::move(from)),
@@ -204,7 +181,7 @@ void AreaScan::State::measure_ray(std::size_t ray, Receiver& at, AreaScratch& sc
 // Cells between rows and columns of the previous pass: two neighbors in its row or column, or four
 // if it is between both.
 bool AreaScan::State::take_mean(std::size_t cell) {
-  if (step == first_step) return false;
+  if (step == first_step || in_ring(cell)) return false;
   const std::size_t row = cell / grid.side();
   const std::size_t column = cell % grid.side();
   const std::size_t rows_apart = row % (2 * step) != 0 ? step : 0;
@@ -236,6 +213,12 @@ bool AreaScan::State::take_mean(std::size_t cell) {
   here.cap_percent = mean.cap_percent;
   here.state = CellState::between;
   return true;
+}
+
+// Whether what stands around the stop stands around the cell too.
+bool AreaScan::State::in_ring(std::size_t cell) const {
+  return !receiver.ring.clear() &&
+         grid.distance_m(cell) <= std::max(kRingReach_m, kRingReachOfCell * grid.cell_m());
 }
 
 void AreaScan::State::compute_alone(const Wanted& wanted, Receiver& at, Scratch& scratch) {
@@ -296,6 +279,11 @@ void AreaScan::State::compute(const Wanted& wanted, const itm::TerrainProfile& t
   at.position = *Position::at_deg(wanted.place.latitude_deg, wanted.place.longitude_deg);
   Measurement measurement = start;
   measurement.outlook.distance_m = wanted.distance_m;
+  const bool ringed = in_ring(wanted.cell);
+  at.ring = ringed ? receiver.ring : ObstacleRing();
+  if (ringed) {
+    measurement.outlook.bearing = path_between(at.position, transmitter.station.position).bearing;
+  }
   std::optional<AlongShore> along;
   if (shore) {
     along.emplace(
@@ -338,7 +326,7 @@ Result<AreaScan> AreaScan::of(const AreaGrid& grid, const Receiver& receiver,
                  .where = station.call_sign,
                  .remedy = "set what the TV decodes, or choose another station"};
   }
-  auto transmitter = transmitter_of(station, land.tiles);
+  auto transmitter = scan_transmitter(station, land.tiles);
   if (!transmitter) return transmitter.error();
   return AreaScan(std::make_unique<State>(grid, receiver, *std::move(transmitter), land));
 }

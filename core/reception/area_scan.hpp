@@ -50,7 +50,8 @@ struct AreaScratch {
 };
 
 // One station's margin over the cells around a stop, by the same models, gear, surroundings and
-// heading error as Survey::measure at the cell; other stations neither interfere nor overload. Use:
+// heading error as Survey::measure at the cell; other stations neither interfere nor overload. The
+// receiver's ring counts at the cells within 30 m of the stop, or three quarters of a cell. Use:
 //   while (scan.next_pass())
 //     scan.measure(slice, scratch)  for every slice of [0, slices()), each once, on any threads at
 //                                   once, with one scratch per thread

@@ -84,7 +84,7 @@ void ChanceCurves::State::find_overload() {
   ChanceCurve::Values sum_mw = {};
   for (const Measurement& each : measurements) {
     if (!each.heard()) continue;
-    const double aimed_mw = milliwatts(exactly_aimed_dbm(each));
+    const double aimed_mw = milliwatts(exactly_aimed_dbm(each) + each.detail.local.side_db);
     const ChanceCurve::Values response = table(each).response(each.outlook.bearing);
     for (std::size_t h = 0; h < sum_mw.size(); ++h) sum_mw[h] += aimed_mw * response[h];
   }

@@ -20,6 +20,11 @@ double on_axis_dbm(const Measurement& other, double field_dbuvm) {
   return other.detail.received_dbm + field_dbuvm - *other.outlook.field_dbuvm;
 }
 
+// The same as if no obstacle of the ring stood on its side.
+double on_axis_unsheltered_dbm(const Measurement& other, double field_dbuvm) {
+  return on_axis_dbm(other, field_dbuvm) + other.detail.local.side_db;
+}
+
 void keep_worst(std::optional<Disturber>& worst, const Disturber& disturber) {
   if (!worst || disturber.cost_db > worst->cost_db) worst = disturber;
 }
@@ -114,10 +119,12 @@ void find_disturbers(std::span<const Station> stations, std::span<const Measurem
     if (relation == ChannelRelation::apart) continue;
     const bool same = relation == ChannelRelation::same;
     const double ratio = ratio_db(ratios, relation);
-    const double strongest_dbm = on_axis_dbm(other, other.detail.field_tenth_dbuvm);
+    const double strongest_dbm = on_axis_unsheltered_dbm(other, other.detail.field_tenth_dbuvm);
     if (strongest_dbm + ratio < needed_dbm - kNegligible_db) continue;
-    const double median_dbm = on_axis_dbm(other, *other.outlook.field_dbuvm);
+    double median_dbm = on_axis_unsheltered_dbm(other, *other.outlook.field_dbuvm);
     if (at_one_site(stations[wanted], stations[i])) {
+      // Both are behind the same obstacle.
+      median_dbm -= own.detail.local.side_db;
       if (same || !matters_at_site(own, median_dbm + ratio)) continue;
       found.push_back({.station = i,
                        .same_site = true,
@@ -185,8 +192,8 @@ void Interference::find_strong(std::span<const Measurement> measurements) {
   const auto& amplifier = budget_.receiver().gear.amplifier;
   if (!amplifier) return;
   for (std::size_t i = 0; i < measurements.size(); ++i) {
-    if (measurements[i].heard() &&
-        measurements[i].detail.received_dbm > amplifier->overload_dbm - kTooWeakToOverload_db) {
+    if (measurements[i].heard() && measurements[i].detail.unsheltered_dbm() >
+                                       amplifier->overload_dbm - kTooWeakToOverload_db) {
       strong_.push_back(i);
     }
   }
@@ -197,7 +204,7 @@ void Interference::check_overload(std::span<Measurement> measurements, std::size
   Measurement& own = measurements[wanted];
   powers_dbm_.clear();
   for (const std::size_t other : strong_) {
-    powers_dbm_.push_back(measurements[other].detail.received_dbm +
+    powers_dbm_.push_back(measurements[other].detail.unsheltered_dbm() +
                           (other == wanted ? 0.0 : toward_db(budget_, own, measurements[other])));
   }
   const auto overload = gear::overload(budget_.receiver().gear, powers_dbm_);

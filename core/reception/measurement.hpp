@@ -32,12 +32,15 @@ struct Detail {
   double excess_db = 0.0;        // loss beyond free space down to the top of the surroundings
   itm::Warnings itm_warnings = 0;
   LocalLoss local = {};
+  std::size_t side = 0;                // of the ring, whose obstacle adds to the local loss
   double station_pattern_db = 0.0;     // loss of the station's pattern toward the stop
   bool station_pattern_known = false;  // false: it is assumed
   double field_tenth_dbuvm = 0.0;      // exceeded for 10 % of the time
   double polarization_db = 0.0;
   double heading_db = 0.0;    // mean loss from the heading error
   double received_dbm = 0.0;  // median after all losses, antenna aimed
+  // The same as if no obstacle of the ring stood on its side.
+  double unsheltered_dbm() const { return received_dbm + local.side_db; }
   double noise_dbm = 0.0;
   double external_noise_db = 0.0;  // margin lost to external noise
   double required_cn_db = 0.0;

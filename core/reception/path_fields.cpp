@@ -90,6 +90,8 @@ class PathComputer {
   itm::Link itm_link(double transmitter_height_m, double sea_share) const;
   void fail() { detail_.missing = Missing::model; }
   void set_fields(Knowledge knowledge, const std::optional<Losses>& p1812, const Losses& itm);
+  GroundAhead ahead_on(const PathGround& ground, double transmitter_height_m) const;
+  void set_local_loss();
 
   const Station& station_;
   const Receiver& receiver_;
@@ -97,6 +99,7 @@ class PathComputer {
   Detail& detail_;
   double stop_height_m_;
   Air air_;
+  GroundAhead ahead_ = {};
 };
 
 std::optional<Losses> PathComputer::p1812_losses(const PathGround& ground,
@@ -177,6 +180,7 @@ void PathComputer::on_profile(const PathGround& ground, double transmitter_heigh
                               p1812::Scratch& scratch) {
   const auto found = losses(ground, transmitter_height_m, scratch);
   if (!found) return fail();
+  ahead_ = ahead_on(ground, transmitter_height_m);
   conclude(PathMode::point_to_point, *found, transmitter_height_m);
 }
 
@@ -197,6 +201,7 @@ void PathComputer::on_guesses(const PathGround& smooth, std::span<const double> 
   middle.itm = mean(low->itm, rough->itm);
   outlook_.deviations.ground_db = std::fabs(rough->median_db() - low->median_db()) / 2.0;
   detail_.rough_ground_db = std::max(0.0, rough->median_db() - middle.median_db());
+  ahead_ = ahead_on(smooth, transmitter_height_m);
   conclude(PathMode::partial, middle, transmitter_height_m);
 }
 
@@ -220,10 +225,27 @@ void PathComputer::in_area(double transmitter_height_m) {
   set_fields(Knowledge::irregularity_only, std::nullopt, *itm);
 }
 
-void PathComputer::set_fields(Knowledge knowledge, const std::optional<Losses>& p1812,
-                              const Losses& itm) {
+GroundAhead PathComputer::ahead_on(const PathGround& ground, double transmitter_height_m) const {
+  const auto& heights_m = ground.terrain.heights_m;
+  return {heights_m, ground.terrain.spacing_m, heights_m.front() + transmitter_height_m,
+          heights_m.back() + receiver_.gear.height_m};
+}
+
+// Surroundings and the obstacle on the signal's side are one shield: the stronger one counts.
+void PathComputer::set_local_loss() {
   detail_.local = local_loss(receiver_.surroundings, receiver_.leaves_m, receiver_.gear.height_m,
                              outlook_.frequency_mhz, receiver_.in_leaf);
+  if (receiver_.ring.clear()) return;
+  const RingLoss ring = ring_loss(receiver_.ring, outlook_.bearing, ahead_, receiver_.gear.height_m,
+                                  outlook_.frequency_mhz, receiver_.in_leaf);
+  detail_.local.side_db = std::max(0.0, ring.loss_db - detail_.local.blocked_db);
+  detail_.side = ring.side;
+  outlook_.side_db = detail_.local.side_db;
+}
+
+void PathComputer::set_fields(Knowledge knowledge, const std::optional<Losses>& p1812,
+                              const Losses& itm) {
+  set_local_loss();
   Deviations& deviations = outlook_.deviations;
   if (station_.pattern) {
     detail_.station_pattern_db =

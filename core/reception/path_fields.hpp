@@ -17,7 +17,8 @@ inline constexpr double kTenthDeviate = 1.2816;
 // says why.
 //
 // Both models use the same profile, to the top of the surroundings at the stop; the loss from there
-// down to the antenna is subtracted from both (surroundings.hpp). The field is the mean of the two
+// down to the antenna is subtracted from both (surroundings.hpp), with what the ring's obstacle on
+// that side costs beyond it (obstacle_ring.hpp). The field is the mean of the two
 // medians in dB. If part of the path has no terrain, both models compute it over two guesses of the
 // ground (partial_ground.hpp): the field is the mean of both in dB, and half of their difference
 // joins the spread. If the ground at the stop is unknown, the field is that of the terrain model's
@@ -42,8 +43,9 @@ void compute_path(const Station& station, const Receiver& receiver, const Land& 
                   const map::Shore* shore, Measurement& measurement, Scratch& scratch);
 
 // The part that both models compute on one profile of known ground, from the station's foot to the
-// stop's: mode, transmitter's height, fields and spreads; no obstacles. The measurement has its
-// frequency, band and distance; the station its power.
+// stop's: mode, transmitter's height, fields and spreads; no obstacles of the path. The measurement
+// has its frequency, band and distance, and for a ring with obstacles its bearing; the station its
+// power.
 void compute_on_profile(const Station& station, const Receiver& receiver, const PathGround& ground,
                         double transmitter_height_m, Measurement& measurement,
                         p1812::Scratch& scratch);

@@ -46,6 +46,7 @@ struct Outlook {
   double chance_cap_percent = 100.0;
   Deviations deviations = {};
   Obstacles obstacles = {};
+  double side_db = 0.0;        // what the marked obstacle on its side costs
   bool amplifier_off = false;  // strong signals overload the amplifier: computed without it
   gear::Decoding decoding = gear::Decoding::possible;  // by the TV
   bool operator==(const Outlook&) const = default;

@@ -10,7 +10,7 @@ constexpr std::array<std::string_view, kReasonKinds> kKindNames{
     "same_channel", "next_channel",        "noise",        "aim",          "fading",
     "model_spread", "transmitter_pattern", "shortfall",    "overload",     "logbook",
     "clear_line",   "no_terrain",          "model_limit",  "unknown_fact", "amplifier_off",
-    "decoding",     "assumed_mode"};
+    "decoding",     "assumed_mode",        "on_its_side"};
 
 constexpr std::array<std::string_view, kUnknownFacts> kUnknownNames{
     "channel", "power", "height", "too_near", "model_range", "antenna_amsl", "standard"};

@@ -2,6 +2,7 @@
 
 #include "core/channels/channels.hpp"
 #include "core/reception/obstacle.hpp"
+#include "core/reception/obstacle_ring.hpp"
 #include "core/stations/station.hpp"
 
 #include <cstddef>
@@ -50,8 +51,9 @@ enum class ReasonKind : std::uint8_t {
   amplifier_off,  // the amplifier has no power; this one costs decibels
   decoding,       // the TV cannot decode the station, or may be unable to
   assumed_mode,   // the table does not say how the station sends
+  on_its_side,    // an obstacle that a person marked; this one costs decibels
 };
-inline constexpr std::size_t kReasonKinds = 22;
+inline constexpr std::size_t kReasonKinds = 23;
 
 // The name for storage: "rough_ground". Empty for an invalid value.
 std::string_view to_text(ReasonKind kind);
@@ -180,6 +182,11 @@ struct AssumedMode {
   double most_db = 0.0;   // of its most demanding one
   bool operator==(const AssumedMode&) const = default;
 };
+struct OnItsSide {
+  Side side = {};     // of the ring
+  bool bare = false;  // trees without leaves
+  bool operator==(const OnItsSide&) const = default;
+};
 
 }  // namespace fact
 
@@ -188,7 +195,7 @@ using Fact = std::variant<fact::InTheWay, fact::RoughGround, fact::AroundStop, f
                           fact::Noise, fact::HeadingError, fact::Fading, fact::ModelSpread,
                           fact::TransmitterPattern, fact::Shortfall, fact::Overload, fact::Lesson,
                           fact::ClearLine, fact::NoTerrain, fact::ModelLimit, fact::Unknown,
-                          fact::AmplifierOff, fact::Decoding, fact::AssumedMode>;
+                          fact::AmplifierOff, fact::Decoding, fact::AssumedMode, fact::OnItsSide>;
 static_assert(std::variant_size_v<Fact> == kReasonKinds);
 
 struct Reason {

@@ -138,6 +138,8 @@ void Collector::stop() {
   cost(detail_.local.surroundings_db, stop);
   cost(detail_.local.leaves_db,
        fact::Leaves{receiver_.leaves_m.value_or(around.leaves_m), !receiver_.in_leaf});
+  cost(detail_.local.side_db,
+       fact::OnItsSide{receiver_.ring.sides[detail_.side], !receiver_.in_leaf});
   const gear::NoiseSources noise = noise_sources(receiver_);
   cost(detail_.external_noise_db,
        fact::Noise{outlook_.frequency_mhz, noise.environment, noise.inverter_on});

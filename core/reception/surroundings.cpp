@@ -159,14 +159,15 @@ LocalLoss local_loss(Surroundings surroundings, std::optional<double> leaves_m,
       height_loss_db(around.built, around.clutter_height_m, antenna_height_m, frequency_mhz);
   const double leaves_db =
       leaves_loss_db(leaves_m.value_or(around.leaves_m), frequency_mhz, in_leaf);
-  if (!around.wooded || antenna_height_m >= around.clutter_height_m) {
-    return {.surroundings_db = shield_db, .leaves_db = leaves_db};
-  }
   const double ground_db =
       height_loss_db(false, around.clutter_height_m, antenna_height_m, frequency_mhz);
-  const double bare_db = both_ways_db(shield_db, ground_db);
-  return {.surroundings_db = bare_db,
-          .leaves_db = both_ways_db(shield_db, ground_db + leaves_db) - bare_db};
+  LocalLoss loss{.surroundings_db = shield_db, .leaves_db = leaves_db};
+  if (around.wooded && antenna_height_m < around.clutter_height_m) {
+    loss.surroundings_db = both_ways_db(shield_db, ground_db);
+    loss.leaves_db = both_ways_db(shield_db, ground_db + leaves_db) - loss.surroundings_db;
+  }
+  loss.blocked_db = std::max(0.0, loss.total_db() - ground_db);
+  return loss;
 }
 
 }  // namespace mastwise::reception

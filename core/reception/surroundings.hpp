@@ -67,14 +67,19 @@ double leaves_loss_db(double depth_m, double frequency_mhz, bool in_leaf = true)
 struct LocalLoss {
   double surroundings_db = 0.0;  // ground, houses or trees, without the leaves
   double leaves_db = 0.0;        // or of the bare trees in their place
-  double total_db() const { return surroundings_db + leaves_db; }
+  double side_db = 0.0;          // what an obstacle on the signal's side adds
+  double total_db() const { return surroundings_db + leaves_db + side_db; }
+
+  // Of surroundings and leaves, what stands in the way: the rest is the low antenna's over open
+  // ground.
+  double blocked_db = 0.0;
 };
 
 // The height-gain correction of P.2108-1 section 3.1 from the top of the surroundings down to the
 // antenna (above ground in m, at least 1), plus leaves. Among trees the field arrives both over
 // their tops, (2a), and through the leaves over open ground, (2b) and P.833; the powers of both add
 // [P.833 section 3: the paths over and through a wood are combined by power]. `leaves_m` replaces
-// the default depth of trees. Frequency within [30, 3000] MHz.
+// the default depth of trees. Frequency within [30, 3000] MHz. No `side_db` yet.
 LocalLoss local_loss(Surroundings surroundings, std::optional<double> leaves_m,
                      double antenna_height_m, double frequency_mhz, bool in_leaf = true);
 

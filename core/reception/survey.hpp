@@ -5,6 +5,7 @@
 #include "core/propagation/itm/itm.hpp"
 #include "core/propagation/p1812/p1812.hpp"
 #include "core/reception/land.hpp"
+#include "core/reception/obstacle_ring.hpp"
 #include "core/reception/partial_ground.hpp"
 #include "core/reception/path_ground.hpp"
 #include "core/reception/prospect.hpp"
@@ -50,6 +51,7 @@ struct Receiver {
   std::array<LearnedBias, 3> learned = {};            // in the order of Band
   std::optional<gear::NoiseEnvironment> noise = {};   // if empty, that of the surroundings
   bool inverter_on = false;
+  ObstacleRing ring = {};
 };
 
 // The noise around the stop: as told, else as the surroundings have it.

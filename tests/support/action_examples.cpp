@@ -34,7 +34,13 @@ std::vector<Action> every_action() {
                            .sigma_deg = 0.2}},
       .pinned = {{"s", "QABC-23"}},
       .noise = gear::NoiseEnvironment::quiet_rural,
-      .inverter_on = true};
+      .inverter_on = true,
+      .ring = {.first = Bearing<True>::degrees(33.3),
+               .sides = {{{reception::SideKind::trees, 12.5, 7.5},
+                          {reception::SideKind::open},
+                          {},
+                          {reception::SideKind::hill, 300.5, 40.5}}}},
+      .ring_at = *Position::at_deg(0.15, 0.25)};
   const StationsAnswer answer{
       .question = {.from = *Position::at_deg(1.0 / 3.0, -0.7), .search = "a b", .practice = true},
       .rows = {{.station = some_station(), .outlook = some_outlook(), .reasons = some_reasons()},
@@ -106,6 +112,11 @@ std::vector<Action> every_action() {
           act::UseGear{"p"},
           act::ToggleGear{"p"},
           act::NextNeighbors{},
+          act::ChooseNeighbors{Neighbors::left},
+          act::ChooseBrush{reception::SideKind::hill},
+          act::ShapeBrush{true, false},
+          act::PaintSide{5, true},
+          act::EndWipe{},
           act::GearsCompared{test::some_gears()},
           act::SwitchMap{},
           act::MoveMap{{.drag = {0.1, 0.2}, .scale = 1.3, .turn_deg = 0.7, .about = {1.1, 2.2}}},

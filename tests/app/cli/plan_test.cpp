@@ -117,4 +117,42 @@ TEST_CASE("plan: as text") {
   CHECK(ended.output.find("QBPA 6.1") != std::string::npos);
 }
 
+TEST_CASE("survey and plan count an obstacle on one side, and refuse an impossible one") {
+  const json free = printed({"survey"});
+  // Trees to the northeast, where most stations of the practice area are.
+  const json marked = printed({"survey", "--obstacle", "NE:trees:15m:15m", "--obstacle", "W:open"});
+  REQUIRE(free.size() == marked.size());
+  std::size_t lower = 0, named = 0;
+  for (const json& row : marked) {
+    const auto same = std::find_if(free.begin(), free.end(), [&](const json& one) {
+      return one.at("call_sign") == row.at("call_sign");
+    });
+    REQUIRE(same != free.end());
+    if (row.at("field_itm_dbuvm").is_null()) continue;
+    const double off_deg = std::remainder(row.at("bearing_true_deg").get<double>() - 45.0, 360.0);
+    const double loss_db =
+        same->at("field_itm_dbuvm").get<double>() - row.at("field_itm_dbuvm").get<double>();
+    if (std::fabs(off_deg) > 60.0) CHECK(loss_db == Approx(0.0).margin(1e-9));
+    if (std::fabs(off_deg) < 20.0) CHECK(loss_db > 0.5);
+    CHECK(loss_db >= -1e-9);
+    lower += loss_db > 0.5 ? 1 : 0;
+    for (const json& reason : row.at("reasons")) named += reason.at("kind") == "on_its_side";
+  }
+  CHECK(lower > 0);
+  CHECK(named > 0);
+  const auto best = [](const json& plan) {
+    double best = 0.0;
+    for (const json& heading : plan.at("headings")) {
+      for (const json& each : heading.at("brings")) best += each.at("chance").get<double>();
+    }
+    return best;
+  };
+  CHECK(best(printed({"plan", "--obstacle", "NE:hill:50m:100m"})) < best(printed({"plan"})));
+  for (const char* verb : {"survey", "plan", "scan"}) {
+    const std::string said = refusal({verb, "--obstacle", "NE:swamp"});
+    INFO(verb);
+    CHECK(said.find("trees") != std::string::npos);
+  }
+}
+
 }  // namespace mastwise

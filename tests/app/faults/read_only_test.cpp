@@ -68,7 +68,9 @@ TEST_CASE("in an empty read-only folder the app starts in practice and says that
   disk.emplace(folder.path().string(), 1, FaultyDisk::Fails::from_then_on, FaultyDisk::kReadOnly);
   Stage stage(test::kTablet, folder.path());
   CHECK(stage.model().stop.practice);
-  stage.tap("units");
+  stage.tap("settings");
+  stage.tap("miles off");
+  stage.tap("close sheet");
   CHECK(stage.shows_within("not saved"));
   CHECK(folder.content().empty());
   disk.reset();

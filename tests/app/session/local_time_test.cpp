@@ -34,7 +34,9 @@ TEST_CASE("after 5 in the afternoon on the Pacific coast, today is not tomorrow"
   // 2 July 2036, 18:30 by Pacific daylight time; the build is of the year 2026 at the earliest.
   stage.set_clock(utc("2036-07-03T01:30:00Z"));
   stage.tap("place Here");
-  CHECK(stage.shows("2 July 2036 (PDT), from the tablet's clock"));
+  stage.tap("position");
+  CHECK(stage.shows_within("2 July 2036 (PDT)"));
+  stage.tap("close sheet");
   stage.tap("place Logbook");
   stage.settle();
   log_first(stage);
@@ -54,7 +56,8 @@ TEST_CASE("after 5 in the afternoon on the Pacific coast, today is not tomorrow"
   // Newfoundland's clocks are 4.5 hours ahead of these.
   test::stand_at(stage, 47.5615, -52.7126);
   stage.tap("place Here");
-  CHECK(stage.shows("3 July 2036 (NDT), from the tablet's clock"));
+  stage.tap("position");
+  CHECK(stage.shows_within("3 July 2036 (NDT)"));
 }
 
 TEST_CASE("a stop keeps the day that it had where it was") {
@@ -76,10 +79,12 @@ TEST_CASE("a stop keeps the day that it had where it was") {
   CHECK_FALSE(stage.shows_within("3 July 2036"));
 }
 
-TEST_CASE("without a position the tablet's own clock counts, and Here says so") {
+TEST_CASE(
+    "without a position the tablet's own clock counts, and the page of the position says so") {
   Stage stage;
   stage.set(act::SetStop{Stop{}});
   stage.tap("place Here");
+  stage.tap("position");
   CHECK(stage.model().findings.zone.origin != LocalZone::Origin::Place);
   CHECK(stage.shows_within("No time zone known"));
 }
@@ -93,14 +98,15 @@ TEST_CASE("leaves follow the season at the stop, and a touch overrules it") {
   stage.set_clock(utc("2036-07-02T18:00:00Z"));
   stage.tap("place Here");
   stage.settle();
-  CHECK(stage.shows_within("Around it: forest, in leaf"));
+  CHECK(stage.shows("Forest, in leaf"));
   const auto margin_db = [&] { return *stage.model().stations->rows.front().outlook->margin_db; };
   const double summer_db = margin_db();
   stage.set_clock(utc("2037-01-02T18:00:00Z"));
   stage.wait(milliseconds(1'000));
   stage.settle();
-  CHECK(stage.shows_within("Around it: forest, bare"));
+  CHECK(stage.shows("Forest, bare"));
   CHECK(margin_db() > summer_db);
+  stage.tap("gear");
   stage.tap("surroundings");
   CHECK(stage.shows_within("Counted as bare."));
   stage.tap("leaves In leaf");

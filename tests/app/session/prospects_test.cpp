@@ -71,8 +71,9 @@ TEST_CASE(
     CHECK(model.stations->rows[listed].outlook->decoding != gear::Decoding::impossible);
   }
   stage.tap("place Here");
+  stage.tap("gear");
   stage.tap("television");
-  stage.tap("decodes ATSC 3.0 encrypted");
+  stage.tap("decodes ATSC 3.0 encrypted on");
   CHECK(model.settings.gear.decoders ==
         gear::DecoderSet{gear::Decoder::atsc1, gear::Decoder::atsc3_encrypted});
   stage.tap("close sheet");
@@ -80,7 +81,7 @@ TEST_CASE(
   REQUIRE(row("QHWA")->outlook->chance_percent);
   CHECK(*row("QHWA")->outlook->chance_percent > 90.0);
   stage.tap("television");
-  stage.tap("decodes the usual");
+  stage.tap("decoders usual");
   CHECK_FALSE(model.settings.gear.decoders);
 }
 
@@ -106,9 +107,10 @@ TEST_CASE("the noise at the stop and the amplifier's power are set by touch, and
   const Model& model = stage.model();
   const double before_db = *model.findings.outlook->margin_db;
   stage.tap("place Here");
+  stage.tap("gear");
   stage.tap("noise");
   stage.tap("noise city");
-  stage.tap("inverter");
+  stage.tap("inverter on");
   CHECK(model.stop.noise == gear::NoiseEnvironment::city);
   CHECK(model.stop.inverter_on);
   stage.tap("close sheet");
@@ -118,12 +120,11 @@ TEST_CASE("the noise at the stop and the amplifier's power are set by touch, and
   stage.tap("noise as around");
   CHECK_FALSE(model.stop.noise);
   CHECK(model.stop.inverter_on);
-  stage.tap("inverter");
+  stage.tap("inverter off");
   stage.tap("close sheet");
   stage.settle();
   CHECK(*model.findings.outlook->margin_db == before_db);
-  stage.tap("gear");
-  stage.tap("amplifier");
+  stage.tap("amplifier off");
   stage.tap("close sheet");
   stage.settle();
   // Most of the target's noise is interference, which falls with it.

@@ -41,7 +41,9 @@ TEST_CASE("the units button changes the words and leaves the survey's question a
   CHECK_FALSE(shown(false));
 
   stage.tap("place Here");
-  stage.tap("units");
+  stage.tap("settings");
+  stage.tap("miles off");
+  stage.tap("close sheet");
 
   CHECK_FALSE(model.settings.miles);
   CHECK(stations_question(model) == asked);

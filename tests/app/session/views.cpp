@@ -1,6 +1,7 @@
 #include "tests/app/session/views.hpp"
 
 #include "tests/app/session/picked_files.hpp"
+#include "tests/app/session/stop_steps.hpp"
 #include "tests/support/receiver_log.hpp"
 
 #include <utility>
@@ -190,6 +191,9 @@ std::vector<View> place_views() {
        }},
       {"keypad, search, letters", [](Stage& s) { open_keypad(s, KeypadPurpose::Search, false); }},
       {"keypad, search, figures", [](Stage& s) { open_keypad(s, KeypadPurpose::Search, true); }},
+      {"Here, painted", paint_sides},
+      {"Here while parked", stand_parked},
+      {"position", [](Stage& s) { press(s, act::OpenSheet{Sheet::Position}); }},
       {"gear", [](Stage& s) { press(s, act::OpenSheet{Sheet::Gear}); }},
       {"gear with an own pattern",
        [](Stage& s) {

@@ -52,8 +52,9 @@ TEST_CASE("settings survive a kill") {
   test::in_killed_child([&] {
     Stage stage(test::kTablet, folder.path());
     stage.tap("look");
-    stage.tap("units");
-    stage.tap("notation");
+    stage.tap("settings");
+    stage.tap("miles off");
+    stage.tap("notation degrees_minutes");
   });
   Stage stage(test::kTablet, folder.path());
   const std::string& tablet = stage.model().settings.tablet;

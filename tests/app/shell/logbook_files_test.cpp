@@ -130,7 +130,8 @@ TEST_CASE("a touch imports another tablet's logbook, and a second import doubles
   Stage again(test::kTablet, hand.path());
   CHECK(real_stops(again) == 2);
   again.tap("place Here");
-  again.tap("practice");
+  again.tap("settings");
+  again.tap("practice off");
   CHECK(again.model().logbook.log.taught.outcomes == 2);
 }
 

@@ -121,6 +121,7 @@ TEST_CASE("a recorded session replays onto the same model") {
       stage.receive("$GP\xFF noise \x01");
       stage.wait(milliseconds(1000));
     }
+    stage.tap("nose");
     stage.tap("type nose");
     stage.tap_keys("118");
     stage.tap("key Use it");

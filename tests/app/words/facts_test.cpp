@@ -74,6 +74,22 @@ TEST_CASE("what the TV cannot decode is said plainly, and what is not known as n
         "mode unknown: DVB-T 64QAM 2/3 assumed, needs 20 dB over noise (others 7 to 24)");
 }
 
+TEST_CASE("an obstacle beside the rig is named with its distance, height and cost") {
+  using reception::SideKind;
+  CHECK(said(6.2, fact::OnItsSide{{SideKind::trees, 15.0, 8.0}, false}) ==
+        "trees on this side, 15 m away, 8.0 m high: -6 dB");
+  CHECK(said(5.0, fact::OnItsSide{{SideKind::trees, 15.0, 8.0}, true}) ==
+        "bare trees on this side, 15 m away, 8.0 m high: -5 dB");
+  CHECK(said(9.0, fact::OnItsSide{{SideKind::rig, 8.0, 4.0}, false}) ==
+        "rig on this side, 8.0 m away, 4.0 m high: -9 dB");
+  CHECK(said(12.0, fact::OnItsSide{{SideKind::hill, 150.0, 60.0}, false}) ==
+        "hill on this side, 150 m away, 60 m high: -12 dB");
+  const words::Brief brief = words::brief(
+      {.decibel = 6.2, .fact = fact::OnItsSide{{SideKind::trees, 15.0, 8.0}, false}}, false);
+  CHECK(brief.what == "Trees on this side");
+  CHECK(brief.cost == "costs 6 dB");
+}
+
 TEST_CASE("interferers are named with their level relative to the wanted station") {
   CHECK(said(5.0, fact::SameChannel{{"QDST", 60e3, 12.0}}) ==
         "same channel as QDST, 60.0 km away and 12 dB weaker: -5 dB");

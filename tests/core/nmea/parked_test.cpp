@@ -1,5 +1,6 @@
 #include "core/nmea/parked.hpp"
 
+#include <algorithm>
 #include <cmath>
 #include <random>
 
@@ -106,4 +107,30 @@ TEST_CASE("the average works at the poles") {
     average.add(*Position::at_deg(89.99999, i * 10.0), Monotonic(i * 1s));
   }
   CHECK_THAT(average.result()->mean.latitude_deg(), WithinAbs(90.0, 1e-8));
+}
+
+TEST_CASE("the scatter to draw is spread over the time and centered on the mean") {
+  std::mt19937 random(3);
+  std::normal_distribution<double> off_m(0.0, 2.0);
+  ParkedAverage average;
+  Monotonic now{};
+  CHECK(average.scatter().empty());
+  for (int i = 0; i < 1'000; ++i) {
+    average.add(near_equator(off_m(random), off_m(random), -71.0), now);
+    now += 1s;
+    const auto shown = average.scatter();
+    CHECK(shown.size() <= ParkedAverage::kShown);
+    CHECK(shown.size() >= std::min<std::size_t>(i + 1, ParkedAverage::kShown / 2));
+  }
+  double east_m = 0.0, north_m = 0.0, squares_m2 = 0.0;
+  const auto shown = average.scatter();
+  for (const auto& offset : shown) {
+    east_m += offset.east_m;
+    north_m += offset.north_m;
+    squares_m2 += offset.east_m * offset.east_m + offset.north_m * offset.north_m;
+  }
+  const auto count = static_cast<double>(shown.size());
+  CHECK_THAT(east_m / count, WithinAbs(0.0, 1.2));
+  CHECK_THAT(north_m / count, WithinAbs(0.0, 1.2));
+  CHECK_THAT(std::sqrt(squares_m2 / 2.0 / count), WithinAbs(2.0, 0.7));
 }
