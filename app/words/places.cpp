@@ -1,5 +1,6 @@
 #include "app/words/places.hpp"
 
+#include "app/words/language.hpp"
 #include "app/words/phrases.hpp"
 #include "app/words/units.hpp"
 
@@ -40,7 +41,7 @@ std::string notation(Notation notation) {
 }
 
 const char* places_source() {
-  return "Place names: GeoNames (geonames.org), CC BY 4.0";
+  return say("Place names: GeoNames (geonames.org), CC BY 4.0");
 }
 
 }  // namespace mastwise::words

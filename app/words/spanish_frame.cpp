@@ -36,6 +36,8 @@ constexpr Translation kFrameInSpanish[] = {
     {"Position in any notation, or a town's name", "Posición en cualquier notación, o un pueblo"},
     {"Program, network, call sign or channel", "Programa, cadena, sigla o canal"},
     {"Searching places.", "Buscando lugares."},
+    {"Place names: GeoNames (geonames.org), CC BY 4.0",
+     "Nombres de lugares: GeoNames (geonames.org), CC BY 4.0"},
     {"Touch the right place.", "Toque el lugar correcto."},
     {"No match. Try fewer letters, or add the state: BEND OR",
      "Nada coincide. Pruebe con menos letras o agregue el estado: BEND OR"},

@@ -93,7 +93,7 @@ constexpr Translation kPlanInSpanish[] = {
     {"Learned from your log", "Aprendido de su bitácora"},
     {"gained", "ganado"},
     {"lost", "perdido"},
-    {"Too weak, any heading", "Débil en todo rumbo"},
+    {"Too weak", "Muy débil"},
     {"{what}: {cost} dB", "{what}: {cost} dB"},
     {"A station", "Una estación"},
     {"{decibel} dB to spare", "{decibel} dB de sobra"},
