@@ -16,8 +16,8 @@ const Phrases kSpanish{
               .east_letter = "E",
               .west_letter = "W",
               .octants = {"N", "NE", "E", "SE", "S", "SW", "W", "NW"},
-              .right = "{degrees} a la derecha",
-              .left = "{degrees} a la izquierda",
+              .right = "{degrees} derecha",
+              .left = "{degrees} izquierda",
               .straight_along = "derecho por ahí",
               .straight_ahead = "al frente",
               .straight_behind = "atrás",
@@ -43,7 +43,7 @@ const Phrases kSpanish{
               .source_age = "del {date}, hace {age}",
               .source_age_unknown = "del {date}, edad desconocida",
               .age_unknown = "edad desconocida",
-              .source_ageing = "Desde entonces algunas estaciones pueden haber empezado, mudado o "
+              .source_ageing = "Desde entonces algunas emisoras pueden haber empezado, mudado o "
                                "cambiado de canal.",
               .source_stale = "Desde entonces muchos canales pueden haber cambiado; los rumbos "
                               "cambian poco.",
@@ -71,15 +71,15 @@ const Phrases kSpanish{
          .next_channel = "canal vecino de {station}, a {distance} y {level}",
          .weaker = "{decibel} dB más débil",
          .stronger = "{decibel} dB más fuerte",
-         .a_station = "una estación",
+         .a_station = "una emisora",
          .noise = "ruido en {frequency} MHz (entorno: {environment})",
          .noise_with_inverter =
              "ruido en {frequency} MHz (entorno: {environment}, inversor encendido)",
          .heading_error = "error de puntería de {degrees} grados con esta antena",
          .fading = "una noche de cada diez baja {cost} dB o más en {distance}",
          .model_spread = "los dos modelos difieren {spread} dB en {distance}",
-         .pattern_known = "la estación envía {cost} dB menos hacia acá que hacia su lado fuerte",
-         .pattern_assumed = "estación direccional, patrón desconocido: se suponen {cost} dB menos",
+         .pattern_known = "la emisora envía {cost} dB menos hacia acá que hacia su lado fuerte",
+         .pattern_assumed = "emisora direccional, patrón desconocido: se suponen {cost} dB menos",
          .too_weak = "le faltan {cost} dB",
          .too_weak_for_amplifier = "le faltan {cost} dB; ningún amplificador los repone",
          .overload = "las señales fuertes suman {sum} dBm, {cost} dB de más para el amplificador: "
@@ -93,8 +93,8 @@ const Phrases kSpanish{
          .clear_line = "nada estorba en {distance}",
          .no_terrain = "{missing} de {distance} no están en su terreno: importe {tile}",
          .unknown_channel = "el canal RF {channel} no está en el plan de canales",
-         .unknown_power = "se desconoce la potencia de la estación: no se puede calcular su señal",
-         .unknown_height = "se desconoce la altura de la antena de la estación",
+         .unknown_power = "se desconoce la potencia de la emisora: no se puede calcular su señal",
+         .unknown_height = "se desconoce la altura de la antena de la emisora",
          .too_near = "a solo {distance} del transmisor: demasiado cerca para calcular",
          .beyond_models = "las alturas de este trayecto exceden los modelos",
          .unknown_amsl = "se desconoce la altura de la antena sobre el mar: se suponen colinas "
@@ -173,14 +173,14 @@ const Phrases kSpanish{
                          "líneas",
          .magnetic_bearing = "Una brújula con la declinación en 0 marca {degrees}",
          .set_compass = "Ponga la declinación de su brújula en {declination} y lea {degrees}",
-         .sun_shadow = "Mire a lo largo de la sombra de una plomada, de espaldas al sol: el rumbo "
-                       "está {now} ahora, {later} en cinco minutos",
-         .pole_star = "De cara a la estrella polar: el rumbo está {aside}",
-         .landmark = "De cara a {landmark}: el rumbo está {aside}",
+         .sun_shadow = "Mire a lo largo de la sombra de una plomada, de espaldas al sol; rumbo: "
+                       "{now} ahora, {later} en cinco minutos",
+         .pole_star = "De cara a la estrella polar; rumbo: {aside}",
+         .landmark = "De cara a {landmark}; rumbo: {aside}",
          .a_landmark = "la referencia",
          .middle_of_town = "el centro de {name}",
          .walk = "Camine {distance} desde el vehículo hasta que el receptor muestre {latitude}, "
-                 "{longitude}: la estación está en línea con el vehículo y ese punto",
+                 "{longitude}: la emisora está en línea con el vehículo y ese punto",
          .leave_handle = "Deje la manija en {reading}",
          .handle_clockwise = "Mire hacia arriba y gire la manija {degrees} a la derecha, hasta "
                              "{reading}; la antena gira hacia {side}",
@@ -237,9 +237,9 @@ const Phrases kSpanish{
                       "una está mal: averigüe cuál antes de girar"},
          .needle_pulls = {"un vehículo o el suyo", "una cerca de alambre",
                           "líneas de alta tensión"},
-         .by_one_station = "Según 1 estación afinada",
-         .by_stations = "Según {number} estaciones afinadas",
-         .implausible = "Son más de 20 grados: quizá se afinó otra estación, o un reflejo. No se "
+         .by_one_station = "Según 1 emisora afinada",
+         .by_stations = "Según {number} emisoras afinadas",
+         .implausible = "Son más de 20 grados: quizá se afinó otra emisora, o un reflejo. No se "
                         "corrige nada.",
          .compass_low = "{by}, esta brújula marca aquí {off}° de menos: gire a {set} en ella, ± "
                         "{error}°",
@@ -249,13 +249,13 @@ const Phrases kSpanish{
                            "{forgiven}°: se guarda como lecturas, no como corrección",
          .handle_off = "{by}, frente y manija juntos fallan aquí por {off}°: ponga la manija en "
                        "{set}, ± {error}°",
-         .contradiction = ". Las estaciones se contradicen"},
+         .contradiction = ". Las emisoras se contradicen"},
     .scans =
         {.states = {"Marque cada canal como hallado o no.",
                     "Todos llegan. Conserve esta lista; no busque otra vez aquí.",
                     "No llegó nada. Revise que el amplificador tenga corriente, el cable y sus "
                     "conectores, que la entrada del televisor sea la antena y que la antena siga "
-                    "la polarización de las estaciones. Después revise el rumbo.",
+                    "la polarización de las emisoras. Después revise el rumbo.",
                     "Solo faltan las débiles: afine con la más débil que llega y vuelva a entrar "
                     "los canales que faltan.",
                     "Falta una más fuerte y llegó una más débil: entre su canal a mano. Si sigue "
@@ -314,9 +314,9 @@ const Phrases kSpanish{
                                  "Quedan: {stops} paradas, {outcomes} resultados. El archivo "
                                  "dañado: {file}",
               .logbook_unwritable = "No se puede guardar nada: {why}. Mastwise sigue intentando.",
-              .catalog_rescued = "El archivo de estaciones estaba dañado. Quedan: {stations} "
-                                 "estaciones. Importe estaciones otra vez. El archivo dañado: "
+              .catalog_rescued = "El archivo de emisoras estaba dañado. Quedan: {stations} "
+                                 "emisoras. Importe emisoras otra vez. El archivo dañado: "
                                  "{file}",
-              .catalog_damaged = "El archivo de estaciones está dañado: {why}"}};
+              .catalog_damaged = "El archivo de emisoras está dañado: {why}"}};
 
 }  // namespace mastwise::words

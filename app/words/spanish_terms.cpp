@@ -49,7 +49,7 @@ constexpr Translation kTermsInSpanish[] = {
     {"How likely the picture is to be steady on an ordinary evening, from the ground between, the "
      "antenna, noise and other stations.",
      "Qué tan probable es una imagen firme en una noche común, según el terreno, la antena, el "
-     "ruido y las demás estaciones."},
+     "ruido y las demás emisoras."},
     {"Decibels compare strengths. 3 dB is twice the power, 10 dB ten times. A digital picture is "
      "steady with a few dB to spare and gone with a few too little.",
      "Los decibeles comparan fuerzas. 3 dB es el doble de potencia, 10 dB diez veces. La imagen "
@@ -60,16 +60,16 @@ constexpr Translation kTermsInSpanish[] = {
     {"ERP", "PRE"},
     {"Effective radiated power: how strongly a station sends toward you, with its antenna counted "
      "in.",
-     "Potencia radiada efectiva: con cuánta fuerza envía una estación hacia usted, contando su "
+     "Potencia radiada efectiva: con cuánta fuerza envía una emisora hacia usted, contando su "
      "antena."},
     {"The channel on which a station really sends. Enter it when you add a channel by hand.",
-     "El canal en que la estación envía de verdad. Éntrelo cuando agregue un canal a mano."},
+     "El canal en que la emisora envía de verdad. Éntrelo cuando agregue un canal a mano."},
     {"virtual channel", "canal virtual"},
     {"The number that the TV shows, as 6.1. It need not be the channel on which the station sends.",
-     "El número que muestra el televisor, como 6.1. Puede no ser el canal en que la estación "
+     "El número que muestra el televisor, como 6.1. Puede no ser el canal en que la emisora "
      "envía."},
     {"network", "cadena"},
-    {"Whose programs a station carries.", "De quién son los programas que trae una estación."},
+    {"Whose programs a station carries.", "De quién son los programas que trae una emisora."},
     {"RF channels 2 to 13 in North America. They need a wide antenna and suffer from noise.",
      "Canales RF 2 a 13 en Norteamérica. Piden una antena ancha y sufren con el ruido."},
     {"RF channels 14 and up. They need a small antenna and suffer from hills and trees.",
@@ -87,16 +87,16 @@ constexpr Translation kTermsInSpanish[] = {
      "En un trayecto largo el propio suelo se abomba hacia la línea a la torre."},
     {"next channel", "canal vecino"},
     {"A station on the channel beside, strong enough to disturb.",
-     "Una estación en el canal de al lado, bastante fuerte para molestar."},
+     "Una emisora en el canal de al lado, bastante fuerte para molestar."},
     {"same channel", "mismo canal"},
     {"Another station far away on the same channel, which disturbs some evenings.",
-     "Otra estación lejana en el mismo canal, que algunas noches molesta."},
+     "Otra emisora lejana en el mismo canal, que algunas noches molesta."},
     {"noise", "ruido"},
     {"Hiss from power lines, cars and appliances, strongest on the low channels.",
      "Siseo de líneas eléctricas, autos y aparatos, más fuerte en los canales bajos."},
     {"amplifier", "amplificador"},
     {"It makes up for the cable's loss. Near strong stations it is overdriven and better off.",
-     "Repone lo que pierde el cable. Cerca de estaciones fuertes se satura y conviene apagarlo."},
+     "Repone lo que pierde el cable. Cerca de emisoras fuertes se satura y conviene apagarlo."},
     {"sweep", "barrido"},
     {"Meter readings at several headings. The peak between them shows where to point.",
      "Lecturas del medidor en varios rumbos. El pico entre ellas muestra adónde apuntar."},

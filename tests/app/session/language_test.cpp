@@ -23,7 +23,7 @@ TEST_CASE("a chosen language shows at once, also in what the model had said befo
     stage.tap("close sheet");
     CHECK(stage.shows("Bitácora"));
     CHECK(!stage.shows("Logbook"));
-    CHECK(stage.model().list.wanted.back() == "Nowhere TV: aquí no hay estación");
+    CHECK(stage.model().list.wanted.back() == "Nowhere TV: aquí no hay emisora");
 
     stage.set(act::ChooseSetting{"language", "en"});
     CHECK(stage.shows("Logbook"));

@@ -173,7 +173,7 @@ TEST_CASE("sentences are of the language in use") {
   CHECK(words::say("Stations") == std::string("Stations"));
   {
     const InSpanish in_spanish;
-    CHECK(words::say("Stations") == std::string("Estaciones"));
+    CHECK(words::say("Stations") == std::string("Emisoras"));
     CHECK(words::say("no text of a screen") == std::string("no text of a screen"));
     CHECK(words::date(day) == "2 de julio de 2026");
     CHECK(words::reason(trees, false) == "20 m de hojas frente a la antena: -5 dB");
