@@ -232,7 +232,7 @@ constexpr Translation kAimInSpanish[] = {
     {"Import this logbook?", "¿Importar esta bitácora?"},
     {"This cannot be undone.", "Esto no se puede deshacer."},
     {"Is the antenna still down?", "¿La antena sigue abajo?"},
-    {"I saw it down. Undo", "La vi abajo. Deshacer"},
+    {"I saw it down. Undo", "La vi abajo. Anular"},
     {"Leave it marked up", "Dejarla arriba"},
     // Peak.
     {"All the rest", "Todo lo demás"},

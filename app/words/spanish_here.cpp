@@ -84,6 +84,7 @@ constexpr Translation kHereInSpanish[] = {
     {"Ceiling handle", "Manija interior"},
     {"set", "lista"},
     {"not set", "sin ajustar"},
+    {"Compare antennas", "Comparar antenas"},
     {"Which antenna is enough", "Qué antena basta"},
     {"The antenna", "La antena"},
     {"Position", "Posición"},
