@@ -90,7 +90,7 @@ Rect AnswerHalf::head() {
 
 // An arrow, the words and the figure, spread over the height.
 void AnswerHalf::to_turn(Rect rect) {
-  constexpr float kFigure = 218.0f, kWords = 88.0f;
+  constexpr float kFigure = 184.0f, kWords = 92.0f;
   const bool right = pointing_->turn.clockwise_deg() >= 0.0;
   const float arrow = std::min(0.34f * rect.width(), rect.height() - kFigure - kWords - 50.0f);
   const float gap = (rect.height() - arrow - kFigure - kWords) / 3.0f;
@@ -136,7 +136,7 @@ void AnswerHalf::by_compass(Rect rect) {
                   Face::Matter, theme_.ink, Align::Center);
     return;
   }
-  constexpr float kFigure = 218.0f, kWords = 50.0f, kNorth = 44.0f;
+  constexpr float kFigure = 184.0f, kWords = 52.0f, kNorth = 44.0f;
   const float tape = std::clamp(rect.height() - kFigure - kWords - kNorth - 80.0f, 180.0f, 230.0f);
   draw_compass_tape(ui_, {rect.left + 24.0f, rect.top, rect.right - 24.0f, rect.top + tape},
                     found.card->bearing_magnetic, found.slack);

@@ -102,6 +102,9 @@ void RoofDial::tolerance() {
     const double right_deg = std::min(180.0, found_.slack->right_deg);
     canvas_.arc(center_, radius_ + kAway, deg(-left_deg), deg(right_deg), theme_.accent, kWide);
   }
+  canvas_.line(ui::around(center_, radius_ + 4.0f, target_deg),
+               ui::around(center_, radius_ + kAway + 0.6f * kWide, target_deg), theme_.paper,
+               13.0f);
   canvas_.line(ui::around(center_, radius_ + 2.0f, target_deg),
                ui::around(center_, radius_ + kAway + kWide, target_deg), theme_.ink, 5.0f);
 }
@@ -177,6 +180,10 @@ void draw_tolerance_scale(Ui& ui, Rect area, const Aimed& pointing,
   const auto at = [&](double deg, float out) {
     return ui::around(bow.center, bow.radius + out, on_bow(deg));
   };
+  // A gap on both sides sets the heading off where band and ink have one color.
+  const bool good = pointing.state == Aimed::State::Good;
+  canvas.line(at(0.0, -0.5f * band - 2.0f), at(0.0, 0.5f * band + 2.0f),
+              good ? theme.lobe : theme.panel, 24.0f);
   canvas.line(at(0.0, -0.5f * band - 2.0f), at(0.0, 0.5f * band + 12.0f), theme.ink, 10.0f);
   const double shown_deg = ui.smooth("roof points", points_deg);
   const float doubt_out = -0.5f * band - 16.0f;

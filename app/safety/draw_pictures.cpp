@@ -131,7 +131,9 @@ void Picture::circle(Point conductor, float units_per_m) {
   arrow({conductor.x - 12.0f, conductor.y}, edge, theme_.warning, 3.5f);
   const std::string distance = words::at_least_alone(unknown_m, miles_);
   const Point below{edge.x + 0.5f * radius, conductor.y + 44.0f};
-  canvas_.text(below, distance, Face::Matter, theme_.warning, Align::Center);
+  const bool large = canvas_.text_width(distance, Face::Matter) < 0.66f * radius;
+  canvas_.text(below, distance, large ? Face::Matter : Face::TextBold, theme_.warning,
+               Align::Center);
   const bool by_height = state_.keep_out.least_m >= state_.keep_out.unknown_m;
   const std::string why = by_height
                               ? fmt::format("1.5 × {}", words::height(state_.raised_m, miles_))

@@ -145,11 +145,13 @@ void PromptPage::beside(Rect area) {
 // An upright one: picture, cautions, who decides.
 void PromptPage::stacked(Rect area) {
   constexpr float kGap = 12.0f, kLeastPicture = 170.0f;
-  float needed = foot_height(area.width()) + kGap;
-  needed += height_of_all(area.width(), kMark) + kGap;
   const bool drawn = prompt_.picture != safety::PromptPicture::None;
-  const float picture =
-      drawn ? std::clamp(area.height() - needed - kGap, kLeastPicture, 0.62f * area.width()) : 0.0f;
+  const auto left_by = [&](float mark) {
+    return area.height() - foot_height(area.width()) - height_of_all(area.width(), mark) -
+           3.0f * kGap;
+  };
+  const float room = left_by(kMark) < kLeastPicture ? left_by(kSmallMark) : left_by(kMark);
+  const float picture = drawn ? std::clamp(room, 0.0f, 0.62f * area.width()) : 0.0f;
   draw_prompt_picture(ui_, {area.left, area.top, area.right, area.top + picture}, prompt_.picture,
                       state_, miles_);
   const float foot_top = area.bottom - foot_height(area.width());

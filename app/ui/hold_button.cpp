@@ -37,11 +37,16 @@ void Ui::draw_hold(Rect rect, std::string_view label, const Held& held) {
   constexpr float kRadius = 14.0f, kEdge = 3.0f, kInset = 10.0f, kBar = 12.0f;
   const Color ground = held.awake ? theme_.warning : theme_.panel;
   const Color ink = held.awake ? theme_.on_warning : theme_.second_ink;
-  const float width = rect.width() - 2.0f * kInset;
+  float width = rect.width() - 2.0f * kInset;
   const bool large = wrapped(label, width, Face::Value).size() == 1;
   const Face face = large ? Face::Value : Face::TextBold;
   const float line = large ? 34.0f : 29.0f;
-  const auto lines = static_cast<float>(wrapped(label, width, face).size() + 1);
+  const std::size_t needed = wrapped(label, width, face).size();
+  constexpr float kStep = 8.0f;  // lines of about one length
+  while (width > 2.0f * kStep && wrapped(label, width - kStep, face).size() == needed) {
+    width -= kStep;
+  }
+  const auto lines = static_cast<float>(needed + 1);
   canvas_.fill(rect, ground, kRadius);
   const float first = rect.center().y - 0.5f * lines * line + 0.78f * line;
   const float below =

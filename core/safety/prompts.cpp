@@ -11,10 +11,9 @@ constexpr std::string_view kPractice = "common practice, no source";
 using Mark = CautionMark;
 
 constexpr std::array kBeforeRaising{
-    Caution{
-        Mark::LookUp, "Stay {distance} from any line",
-        "10 ft (3 m), or one and a half times the raised height if more.",
-        "29 CFR 1926.1408 table A, lines to 50 kV; US CPSC 2002"},
+    Caution{Mark::LookUp, "Stay {distance} from any line",
+            "10 ft (3 m), or one and a half times the raised height if more.",
+            "29 CFR 1926.1408 table A, lines to 50 kV; US CPSC 2002"},
     Caution{Mark::LiveLine, "Treat every line as live",
             "Voltage not known: 20 ft (6 m) at least. Never take a line for insulated.",
             "29 CFR 1926.1408 table A, lines to 350 kV; US CPSC 2002"},

@@ -115,7 +115,9 @@ TEST_CASE("a gliding list does not swallow the touch that quiets the alarm") {
   CHECK(stage.model().safety.quiet_until == stage.now() + milliseconds(30'000));
 }
 
-TEST_CASE("the driving screen has only the passenger's button, and all screens return when the rig stops") {
+TEST_CASE(
+    "the driving screen has only the passenger's button, and all screens return when the rig "
+    "stops") {
   Stage stage;
   const Position parked = *Position::at_deg(42.5, -118.5);
   stage.tap("place Aim");
