@@ -1,5 +1,6 @@
 #include "app/map/draw_frame.hpp"
 #include "app/map/draw_rasters.hpp"
+#include "app/map/update.hpp"
 #include "app/words/units.hpp"
 
 #include <algorithm>
@@ -109,8 +110,8 @@ void MapFrame::draw_unknown() {
   constexpr float kStep = 22.0f, kDot = 2.4f;
   const map::Relief& relief = *map_.sheet->relief;
   const Cells ground(map_.view, area_.center(), relief.grid.columns, relief.grid.meters_per_cell);
-  const auto& shadow = map_.sheet->shadow;
-  const bool with_way = shadow && !map_.area;
+  const reception::RidgeShadow* shadow = shadow_of_target(map_, shared_);
+  const bool with_way = shadow != nullptr && !map_.area;
   const Cells way(map_.view, area_.center(), with_way ? shadow->side : 0,
                   with_way ? shadow->meters_per_cell : 1.0);
   const float reach = units(kShadow_m);
@@ -134,11 +135,11 @@ void MapFrame::draw_unknown() {
 
 // Strokes over ground behind a ridge, also anchored at the stop.
 void MapFrame::draw_shadow() {
-  if (!map_.sheet || !map_.sheet->shadow || map_.area) return;
+  const reception::RidgeShadow* shadow = shadow_of_target(map_, shared_);
+  if (shadow == nullptr || map_.area) return;
   constexpr float kApart = 14.0f, kStep = 4.0f, kWidth = 1.1f;
   constexpr Point kAlong{0.6f, 0.8f}, kAcross{0.8f, -0.6f};
-  const reception::RidgeShadow& shadow = *map_.sheet->shadow;
-  const Cells cells(map_.view, area_.center(), shadow.side, shadow.meters_per_cell);
+  const Cells cells(map_.view, area_.center(), shadow->side, shadow->meters_per_cell);
   const Point anchor = stop();
   const float reach = units(kShadow_m);
   const auto span = [&](Point way) {
@@ -163,7 +164,7 @@ void MapFrame::draw_shadow() {
       const Point place = line + kAlong * along;
       const bool near = seen(place, kStep) && touch::distance(place, anchor) < reach;
       const auto cell = near ? cells.at(place) : std::nullopt;
-      if (cell && behind_ridge(shadow.cells[*cell])) {
+      if (cell && behind_ridge(shadow->cells[*cell])) {
         if (!begun) begun = along;
       } else if (begun) {
         canvas_.line(line + kAlong * *begun, place, theme_.second_ink, kWidth);

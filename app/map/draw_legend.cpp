@@ -1,6 +1,7 @@
 #include "app/map/draw_legend.hpp"
 
 #include "app/map/draw_frame.hpp"
+#include "app/map/update.hpp"
 #include "app/ui/kite.hpp"
 #include "app/words/language.hpp"
 #include "app/words/phrases.hpp"
@@ -46,8 +47,8 @@ Legend::Legend(ui::Ui& ui, const Shared& shared, const MapState& map) : ui_(ui) 
   ui::Canvas& canvas = ui_.canvas();
   const ui::Theme& theme = ui_.theme();
   const auto& sheet = map.sheet;
-  const bool shadow = sheet && sheet->shadow && shared.stop.target && !map.area;
-  if (shadow) {
+  const reception::RidgeShadow* shadow = map.area ? nullptr : shadow_of_target(map, shared);
+  if (shadow != nullptr) {
     entries_.push_back({[&canvas, &theme](Point at) {
                           for (int i = -1; i <= 2; ++i) {
                             const float x = at.x + 10.0f * static_cast<float>(i) - 5.0f;
@@ -58,7 +59,7 @@ Legend::Legend(ui::Ui& ui, const Shared& shared, const MapState& map) : ui_(ui) 
                         44.0f, ridge_words(shared, map)});
   }
   if (sheet && ((sheet->relief && any_unknown(sheet->relief->shade)) ||
-                (shadow && any_unknown(sheet->shadow->cells)))) {
+                (shadow != nullptr && any_unknown(shadow->cells)))) {
     entries_.push_back({[&canvas, &theme](Point at) {
                           std::vector<Point> dots;
                           for (const float x : {-12.0f, 0.0f, 12.0f}) {

@@ -258,7 +258,7 @@ void draw_station_map(Ui& ui, Rect area, const Shared& shared, const MapState& m
   const bool card_on_map = card && !places.card_replaces_answer;
   Rect above_card = places.map;
   if (card_on_map) above_card.bottom = places.card.top;
-  places.scale = scale_bar_rect(above_card, left_handed);
+  places.scale = scale_bar_rect(above_card, left_handed && !ui.portrait());
   std::vector<Rect> covered{places.larger, places.smaller, places.scale};
   if (!places.card_replaces_answer) {
     covered.insert(covered.end(), {places.up, places.center, places.best, places.answer});

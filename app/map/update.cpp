@@ -164,6 +164,12 @@ void derive(MapState& state, const Shared& shared) {
   state.view.up = by_nose ? shared.findings.nose->nose() : Bearing<True>();
 }
 
+const reception::RidgeShadow* shadow_of_target(const MapState& state, const Shared& shared) {
+  const bool same =
+      state.sheet && state.sheet->shadow && state.sheet->question.target == shared.stop.target;
+  return same ? &*state.sheet->shadow : nullptr;
+}
+
 std::optional<MapQuestion> map_question(const MapState& state, const Shared& shared,
                                         const StationsQuestion& here) {
   if (shared.place != Place::Map || !shared.findings.position) {

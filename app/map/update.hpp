@@ -14,6 +14,9 @@ void update(MapState& state, Shared& shared, const Action& action);
 // Turns the map: it follows north or the nose by itself. Keeps the way to the held place.
 void derive(MapState& state, const Shared& shared);
 
+// The ground behind ridges as the sheet has it, if that is of the present target; else null.
+const reception::RidgeShadow* shadow_of_target(const MapState& state, const Shared& shared);
+
 // The questions to the workers; empty while the map is hidden. `here`: what the survey asks.
 std::optional<MapQuestion> map_question(const MapState& state, const Shared& shared,
                                         const StationsQuestion& here);

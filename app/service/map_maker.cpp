@@ -187,7 +187,6 @@ Result<Done> MapMaker::fill(MapSheet& sheet, const MapWorker::Work& work) {
     const auto added = add_ground(sheet, *projection, *visited->country, work);
     if (!added) return added;
   }
-  work.publish(sheet);
   sheet.shadow = shadow_of(sheet.question, *projection, visited->country->tiles);
   last_ = sheet;
   return Done{};
