@@ -8,6 +8,7 @@ namespace mastwise::safety {
 struct KeepOut {
   double least_m = 0.0;    // from any line
   double unknown_m = 0.0;  // from a line whose voltage is not known
+  bool operator==(const KeepOut&) const = default;
 };
 
 // 10 ft and 20 ft: 29 CFR 1926.1408 table A, lines to 50 kV and, where the voltage is not known, to

@@ -25,7 +25,8 @@ TEST_CASE("a forgotten minus sign leaves the stations on board, with how far the
   // The nearest of all, one by one.
   const auto practice = service::load_practice();
   REQUIRE(practice);
-  PathBetween nearest{.distance_m = 1e9};
+  PathBetween nearest = path_between(*Position::at_deg(42.5, 118.5),
+                                     practice->stations.front().position);
   for (const Station& station : practice->stations) {
     const PathBetween path = path_between(*Position::at_deg(42.5, 118.5), station.position);
     if (path.distance_m < nearest.distance_m) nearest = path;

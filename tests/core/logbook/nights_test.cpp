@@ -15,7 +15,9 @@ OutcomeRecord tried(const char* stop, const char* call_sign, Outcome outcome, do
 }
 
 Night night(double heading_deg, bool worked = true) {
-  return {.heading = Bearing<True>::degrees(heading_deg), .worked = worked};
+  return {.position = *Position::at_deg(42.5, -118.5),
+          .heading = Bearing<True>::degrees(heading_deg),
+          .worked = worked};
 }
 
 }  // namespace
