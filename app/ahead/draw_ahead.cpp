@@ -237,7 +237,7 @@ void draw_ahead(Ui& ui, Rect area, const Shared& shared, const AheadState& ahead
   if (!found.without_terrain.empty() && !found.rows.empty() && ahead_page::pages(way, ahead)) {
     const Rect row{way.left, way.bottom - ActRow::kHeight + 4.0f, way.right, way.bottom};
     draw_missing(ui, row, shared, found);
-    way.bottom = row.top - 8.0f;
+    way.bottom = row.top - 16.0f;
   }
   const bool comparable = shared.findings.position && !(found.compared && found.rows.empty());
   if (comparable && ahead.places.empty()) {

@@ -146,7 +146,7 @@ void Way::axis() {
 void Way::corner() {
   if (columns_.pages(found_.columns.size())) return paging();
   if (found_.without_terrain.empty()) return;
-  const Rect rect{area_.left, area_.top + 8.0f, area_.left + kName - 14.0f,
+  const Rect rect{area_.left, area_.top + 8.0f, area_.left + kName - 20.0f,
                   area_.top + kHead - 8.0f};
   if (ui::onward(ui_, "ground ahead", rect)) ui_.emit(act::OpenSheet{Sheet::Import});
   const RoutePart& first = found_.without_terrain.front();

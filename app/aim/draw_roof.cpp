@@ -321,7 +321,7 @@ void FactsHalf::draw() {
 void draw_roof(Ui& ui, const Shared& shared, const AimState&) {
   const Rect screen = ui.screen();
   const std::optional<Aimed> pointing = aimed(shared);
-  constexpr float kWide = 0.545f, kHigh = 0.58f;
+  constexpr float kWide = 0.545f, kHigh = 0.54f;
   Rect answer = screen, facts = screen;
   if (ui.portrait()) {
     answer.bottom = facts.top = kHigh * screen.height();

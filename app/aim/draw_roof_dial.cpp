@@ -79,7 +79,10 @@ void RoofDial::ring() {
 // Letters of true north inside; outside a filled kite for it, and a hollow one for the needle's.
 void RoofDial::norths() {
   constexpr std::array kLetters{"N", "E", "S", "W"};
-  for (std::size_t i = 0; i < kLetters.size(); ++i) {
+  // A small dial has room for one letter.
+  constexpr float kRoomForAll = 88.0f;
+  const std::size_t shown = radius_ >= kRoomForAll ? kLetters.size() : 1;
+  for (std::size_t i = 0; i < shown; ++i) {
     const Point middle = at(Bearing<True>::degrees(90.0 * static_cast<double>(i)), radius_ - 42.0f);
     canvas_.text({middle.x, middle.y + 12.0f}, words::say(kLetters[i]), Face::Cardinal, theme_.ink,
                  Align::Center);

@@ -53,7 +53,7 @@ float draw_remarks(Ui& ui, Rect area, const IntakeAnswer& answer) {
   };
   if (!answer.trouble.empty()) line(words::sentence(answer.trouble), Face::Text, theme.warning);
   if (answer.ground.terrain_cells + answer.ground.cover_cells > 0)
-    line(words::fill(words::say("On board: {heights} squares of heights, {cover} of land cover."),
+    line(words::fill(words::say("{heights} squares of heights, {cover} of land cover"),
                      {{"heights", std::to_string(answer.ground.terrain_cells)},
                       {"cover", std::to_string(answer.ground.cover_cells)}}),
          Face::Text, theme.second_ink);

@@ -30,7 +30,9 @@ constexpr float kRow = 88.0f;
 // A row of two lines, the label above the value, that leads to another page.
 bool draw_choice(Ui& ui, Rect rect, const std::string& name, const std::string& label,
                  const std::string& value, const std::string& aside, bool given) {
-  const bool tapped = ui::onward(ui, name, rect, "readings");
+  // As far from its neighbors as a slip.
+  const bool tapped =
+      ui::onward(ui, name, {rect.left, rect.top + 8.0f, rect.right, rect.bottom - 8.0f});
   const ui::Theme& theme = ui.theme();
   const bool lit = ui.pressed(name);
   const ui::Color second = second_ink_on_row(theme, lit);

@@ -99,7 +99,7 @@ float draw_corner(Ui& ui, Point top_right, const Shared& shared) {
     canvas.text({top_right.x, top_right.y + 92.0f}, say("PRACTICE"), Face::TextBold, ink,
                 Align::Right);
   }
-  return 100.0f;
+  return 116.0f;
 }
 
 }  // namespace

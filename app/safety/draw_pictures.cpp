@@ -178,7 +178,9 @@ void Picture::keep_out() {
 void Picture::ladder() {
   constexpr float kAbove_m = 0.9144f, kLeast_m = 5.6f;
   const RigProfile plain = rig_of(theme_, state_.raised_m);
-  const float scale = std::min(scale_for(kLeast_m), (area_.width() - 190.0f) / plain.length_m);
+  constexpr float kLabels = 156.0f;
+  const float wide_m = 0.98f * plain.length_m + 0.25f * plain.roof_m + 0.4f;
+  const float scale = std::min(scale_for(kLeast_m), (area_.width() - kLabels) / wide_m);
   RigProfile rig = rig_at(area_.left + 20.0f, scale);
   rig.nose_right = false;
   ui::draw_rig_side(canvas_, rig);

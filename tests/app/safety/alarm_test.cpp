@@ -23,12 +23,26 @@ class Rig {
   explicit Rig(Stage& stage) : stage_(stage) {}
   void drive_knots(double knots, int seconds = 1) {
     for (int i = 0; i < seconds; ++i) {
-      stage_.receive(test::epoch(second_++, parked_, knots, 90.0));
+      report_knots(knots);
       stage_.wait(milliseconds(1'000));
     }
   }
+  // A finger on a target, without lifting, while the rig drives.
+  void hold_at_knots(const std::string& target, double knots, milliseconds time) {
+    const touch::Point place = stage_.middle_of(target);
+    constexpr milliseconds kFrame{20}, kEpoch{1'000};
+    stage_.finger(SDL_FINGERDOWN, place);
+    for (milliseconds passed{0}; passed < time; passed += kFrame) {
+      if (passed % kEpoch == milliseconds(0)) report_knots(knots);
+      stage_.late_round(kFrame);
+    }
+    stage_.finger(SDL_FINGERUP, place);
+    stage_.settle();
+  }
 
  private:
+  void report_knots(double knots) { stage_.receive(test::epoch(second_++, parked_, knots, 90.0)); }
+
   Stage& stage_;
   const Position parked_ = *Position::at_deg(42.5, -118.5);
   int second_ = 36'000;
@@ -176,9 +190,9 @@ TEST_CASE("under way one face covers all, and a passenger unlocks it by holding 
     CHECK(stage.shows("Antenna down"));
     // A tap and a driver's glance do nothing.
     stage.tap("passenger");
-    stage.hold("passenger", milliseconds(2'000));
+    rig.hold_at_knots("passenger", 30.0, milliseconds(2'800));
     CHECK(stage.targets().all().size() == 1);
-    stage.hold("passenger", milliseconds(3'200));
+    rig.hold_at_knots("passenger", 30.0, milliseconds(3'200));
     CHECK(stage.targets().find("place Stations") != nullptr);
     CHECK(stage.shows("PASSENGER"));
     // It stays unlocked at a light, and while driving on.
@@ -205,9 +219,11 @@ TEST_CASE("a passenger's screens give way to the alarm, and cannot be unlocked f
 }
 
 // Reading tasks of more than 30 characters are to be locked out under way in NHTSA's proposal of
-// 2012 (77 FR 11200, from memory); the face is for glances of 2 s (78 FR 24817). 16 words are read
-// in about 4 s, so a glance takes half of them.
+// 2012 (77 FR 11200, from memory); the face is for glances of 2 s (78 FR 24817). The most words are
+// our choice: those for the driver are "Next stop", the town, two units and "Antenna down"; the
+// rest is for the passenger.
 TEST_CASE("the faces under way and of the alarm have few words") {
+  constexpr int kMostWords = 23;
   const auto words_on = [](const Stage& stage) {
     std::istringstream text(stage.all_text());
     std::string word;
@@ -217,20 +233,22 @@ TEST_CASE("the faces under way and of the alarm have few words") {
   };
   Stage stage;
   Rig rig(stage);
-  stage.set(act::Show{Place::Ahead});
-  stage.set(act::OpenField{Field::AheadPlace});
-  stage.set(act::KeypadType{"43.1,-118.2"});
-  stage.set(act::KeypadAccept{});
-  rig.drive_knots(30.0, 2);
-  INFO(stage.all_text());
-  CHECK(stage.shows("Next stop"));
-  CHECK(words_on(stage) <= 24);
-  Stage up;
-  Rig other(up);
-  raise(up);
-  other.drive_knots(30.0, 2);
-  INFO(up.all_text());
-  CHECK(words_on(up) <= 16);
+  SECTION("under way") {
+    stage.set(act::Show{Place::Ahead});
+    stage.set(act::OpenField{Field::AheadPlace});
+    stage.set(act::KeypadType{"43.586,-119.054"});
+    stage.set(act::KeypadAccept{});
+    rig.drive_knots(30.0, 2);
+    INFO(stage.all_text());
+    CHECK(stage.shows("Next stop"));
+    CHECK(words_on(stage) <= kMostWords);
+  }
+  SECTION("alarm") {
+    raise(stage);
+    rig.drive_knots(30.0, 2);
+    INFO(stage.all_text());
+    CHECK(words_on(stage) <= kMostWords);
+  }
 }
 
 // By the geodesic: from 42.5 to 43.1 degrees north at 118.5 and 118.2 west about 71 km.

@@ -66,7 +66,8 @@ TEST_CASE("a touch exports the whole logbook in each of three forms", "[logbook]
     Stage stage(test::kHeadUnit, dash.path());
     open_files(stage);
     stage.tap("give out Table");
-    CHECK(stage.shows_within("Written: " + kTable));
+    CHECK(said(stage, "written: " + kTable));
+    CHECK(stage.shows_within(kTable));
     stage.tap("give out Waypoints");
     stage.tap("give out Backup");
     CHECK(said(stage, "stops: 1, outcomes: 1"));

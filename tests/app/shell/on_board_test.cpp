@@ -25,8 +25,8 @@ TEST_CASE("a forgotten minus sign leaves the stations on board, with how far the
   // The nearest of all, one by one.
   const auto practice = service::load_practice();
   REQUIRE(practice);
-  PathBetween nearest = path_between(*Position::at_deg(42.5, 118.5),
-                                     practice->stations.front().position);
+  PathBetween nearest =
+      path_between(*Position::at_deg(42.5, 118.5), practice->stations.front().position);
   for (const Station& station : practice->stations) {
     const PathBetween path = path_between(*Position::at_deg(42.5, 118.5), station.position);
     if (path.distance_m < nearest.distance_m) nearest = path;
@@ -42,35 +42,6 @@ TEST_CASE("a forgotten minus sign leaves the stations on board, with how far the
   CHECK(model.findings.on_board->count == 32);
   CHECK_FALSE(model.findings.on_board->nearest_m);
   CHECK(model.findings.on_board->networks_named);
-}
-
-TEST_CASE("a table without networks is known to name none") {
-  const test::Tablet tablet;
-  tablet.table("own.csv",
-               "call_sign,raster,rf_channel,latitude_deg,longitude_deg,erp_kw,haat_m\n"
-               "QAAA,ATSC,23,44.5,-100.4,100,200\n");
-  Stage stage(test::kTablet, tablet.folder());
-  test::pick(stage, tablet, "own.csv");
-  stage.tap("take in");
-  stage.tap("end practice");
-  test::stand_at(stage, 44.5, -100.3);
-  stage.settle();
-  REQUIRE(stage.model().findings.on_board);
-  CHECK(stage.model().findings.on_board->count == 1);
-  CHECK_FALSE(stage.model().findings.on_board->networks_named);
-  // Ahead, which compares networks, says so, and what brings names.
-  stage.tap("close sheet");
-  stage.tap("place Ahead");
-  stage.set(act::PlaceTyped{*Position::at_deg(44.6, -100.5)});
-  stage.settle();
-  CHECK(stage.shows_within("name no networks"));
-}
-
-TEST_CASE("counts are grouped by thousands") {
-  CHECK(words::grouped(0) == "0");
-  CHECK(words::grouped(999) == "999");
-  CHECK(words::grouped(2'074) == "2,074");
-  CHECK(words::grouped(1'234'567) == "1,234,567");
 }
 
 TEST_CASE("a table without networks is known to name none") {

@@ -15,7 +15,7 @@ OutcomeRecord tried(const char* stop, const char* call_sign, Outcome outcome, do
 }
 
 Night night(double heading_deg, bool worked = true) {
-  return {.position = *Position::at_deg(42.5, -118.5),
+  return {.position = *Position::at_deg(44.0, -71.0),
           .heading = Bearing<True>::degrees(heading_deg),
           .worked = worked};
 }

@@ -47,13 +47,13 @@ TEST_CASE("the squares around a stop cover a circle", "[terrain]") {
 // A capsule: pi r^2 + 2 r length. Four degrees of the meridian from 40 to 44 N are 444.2 km
 // [WGS84: 111.05 km a degree there].
 TEST_CASE("the squares along a way cover a strip with round ends", "[terrain]") {
-  const auto squares = squares_near(std::vector{at(40.0, 10.5), at(44.0, 10.5)}, 60e3);
-  const double capsule_km2 = std::numbers::pi * 60.0 * 60.0 + 2.0 * 60.0 * 444.2;
+  const auto squares = squares_near(std::vector{at(40.0, 10.5), at(44.0, 10.5)}, 145e3);
+  const double capsule_km2 = std::numbers::pi * 145.0 * 145.0 + 2.0 * 145.0 * 444.2;
   CHECK(whole_km2(squares) == Approx(capsule_km2).epsilon(0.015));
 }
 
 TEST_CASE("the squares go on beyond the date line and stay on the globe at a pole", "[terrain]") {
-  const auto across = squares_near(std::vector{at(0.5, 179.9)}, 50e3);
+  const auto across = squares_near(std::vector{at(0.5, 179.9)}, 145e3);
   const auto has = [&](int south, int west) {
     return std::any_of(across.begin(), across.end(), [&](const NearSquare& one) {
       return one.cell == TileCell{south, west};
@@ -61,7 +61,7 @@ TEST_CASE("the squares go on beyond the date line and stay on the globe at a pol
   };
   CHECK(has(0, 179));
   CHECK(has(0, -180));
-  CHECK(whole_km2(across) == Approx(std::numbers::pi * 50.0 * 50.0).epsilon(0.03));
+  CHECK(whole_km2(across) == Approx(std::numbers::pi * 145.0 * 145.0).epsilon(0.015));
   for (const NearSquare& square : squares_near(std::vector{at(89.9, 0.0)}, 50e3)) {
     CHECK(square.cell.south_deg == 89);
     CHECK(square.cell.west_deg >= -180);
