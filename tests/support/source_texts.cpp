@@ -100,9 +100,9 @@ class Scan {
   int said_depth_ = 0;
 };
 
-using Reader = std::function<std::vector<SourceText>(const std::string&, std::string_view)>;
+using LiteralReader = std::function<std::vector<SourceText>(const std::string&, std::string_view)>;
 
-std::vector<SourceText> all_below(const std::string& folder, const Reader& read) {
+std::vector<SourceText> all_below(const std::string& folder, const LiteralReader& read) {
   std::vector<std::string> paths;
   for (const auto& entry : std::filesystem::recursive_directory_iterator(folder)) {
     const std::string end = entry.path().extension().string();

@@ -110,7 +110,7 @@ TEST_CASE("a heading of the turn plan stays after a restart, and another station
   CHECK(stage.model().stop.turn == turn);
 }
 
-TEST_CASE("a finger held on a word of the trade explains it; not over a safety prompt") {
+TEST_CASE("a finger held on a word of the trade explains it, but not over a safety prompt") {
   Stage stage;
   stage.tap("place Aim");
   const auto word_px = [&](const char* word) {
