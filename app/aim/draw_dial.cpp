@@ -1,6 +1,7 @@
 #include "app/aim/draw_dial.hpp"
 
 #include "app/ui/dial.hpp"
+#include "app/ui/side_marks.hpp"
 #include "app/words/chances.hpp"
 #include "app/words/units.hpp"
 #include "core/stations/networks.hpp"
@@ -76,6 +77,11 @@ void draw_aim_dial(Ui& ui, Rect area, float acts_height, const Shared& shared,
   view.slack = found.slack;
   view.facing = found.facing;
   view.facing_error_deg = found.heading_error_deg;
+  view.surroundings = [&](ui::Canvas& canvas, const ui::Theme& theme, ui::Point center,
+                          float radius) {
+    constexpr float kSize = 22.0f;
+    ui::draw_obstacles(canvas, theme, center, radius - kSize, kSize, shared.stop.ring, view.up);
+  };
   add_others(view, shared);
   add_pattern(view, shared);
   ui::draw_dial(ui, view);

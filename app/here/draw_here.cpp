@@ -123,7 +123,7 @@ void Facts::place(Rect row) {
   // While the position is one by hand: the way back to the receiver's.
   if (shared_.stop.source == PositionSource::ByHand && shared_.receiver.fix(shared_.now).good()) {
     right -= kAct + 16.0f;
-    if (ui_.button("use receiver", {row.right - kAct, row.top, row.right, row.top + 72.0f},
+    if (ui_.button("use receiver", {row.right - kAct, row.top, row.right, row.top + 68.0f},
                    say("Use GPS"), ui::ButtonLook::Plain)) {
       ui_.emit(act::UseReceiver{});
     }

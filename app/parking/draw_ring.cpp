@@ -325,8 +325,8 @@ void RingPainter::paint_along(const touch::Gesture& gesture) {
 }
 
 void RingPainter::touch() {
-  // The largest upright square that stays within every side.
-  const float half = 0.19f * outer_;
+  // The largest upright square that stays within every side, and 9 mm at least.
+  const float half = std::max(0.19f * outer_, 0.5f * ui::kTouchUnits + 0.2f);
   for (std::size_t side = 0; side < kSides; ++side) {
     const Point middle = at(screen_deg(ring_.middle_of(side)), 0.5f * (1.0f + kInner) * outer_);
     const Rect square{middle.x - half, middle.y - half, middle.x + half, middle.y + half};

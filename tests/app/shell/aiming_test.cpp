@@ -161,7 +161,7 @@ TEST_CASE("a sweep by touch finds the highest reading and corrects this stop onl
   stage.set(act::OpenSheet{Sheet::Plan});
   const Bearing<True> planned = stage.model().stations->plan->steps.front().bearing;
   const Turn beside = planned - stage.model().findings.card->bearing_true;
-  CHECK(stage.shows(words::whole_degrees((corrected + beside).degrees()) + " magnetic"));
+  CHECK(stage.shows(words::whole_degrees((corrected + beside).degrees())));
   stage.tap("close sheet");
   stage.set(act::GoToRoof{});
   stage.confirm();

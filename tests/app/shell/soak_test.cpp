@@ -72,6 +72,7 @@ class Road {
       go(0.0, 5);
       REQUIRE(stage_->model().safety.asking == Asking::AfterAlarm);
       stage_->settle();
+      stage_->tap("will lower");
       stage_->confirm();
     }
     REQUIRE(stage_->model().safety.antenna == safety::Antenna::Down);
