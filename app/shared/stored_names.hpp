@@ -72,7 +72,7 @@ inline constexpr std::array kStoredNames<reception::PathMode> = names({"none", "
 template <>
 inline constexpr std::array kStoredNames<reception::SignalLoss> =
     names({"distance", "transmitter_pattern", "ridge", "earth_curve", "ground", "low_antenna",
-           "surroundings", "leaves", "polarization", "heading", "amplifier_off", "noise",
+           "surroundings", "leaves", "beside", "polarization", "heading", "amplifier_off", "noise",
            "same_channel", "next_channel", "helpers", "logbook"});
 template <>
 inline constexpr std::array kStoredNames<reception::ReasonKind> =

@@ -18,13 +18,23 @@ using reception::SignalLoss;
 namespace fact = reception::fact;
 
 // In the order of SignalLoss.
-constexpr std::array<Phrase, reception::kSignalLosses> kSteps{
-    "Distance, {distance}",    "Not sent toward you",     "Ridge, {distance} out",
-    "Earth's curve",           "Uneven ground",           "Low antenna, {height}",
-    "Houses or trees around",  "Trees in front",          "Signal the other way up",
-    "Aim not exact",           "Amplifier off",           "Noise around",
-    "{station}, same channel", "{station}, next channel", "Second transmitter",
-    "Learned from your log"};
+constexpr std::array<Phrase, reception::kSignalLosses> kSteps{"Distance, {distance}",
+                                                              "Not sent toward you",
+                                                              "Ridge, {distance} out",
+                                                              "Earth's curve",
+                                                              "Uneven ground",
+                                                              "Low antenna, {height}",
+                                                              "Houses or trees around",
+                                                              "Trees in front",
+                                                              "Painted beside you",
+                                                              "Signal the other way up",
+                                                              "Aim not exact",
+                                                              "Amplifier off",
+                                                              "Noise around",
+                                                              "{station}, same channel",
+                                                              "{station}, next channel",
+                                                              "Second transmitter",
+                                                              "Learned from your log"};
 
 std::string with_cost(const std::string& what, double decibel) {
   return fill(say("{what}: {cost} dB"), {{"what", what}, {"cost", fmt::format("{:.0f}", decibel)}});
@@ -45,6 +55,7 @@ struct StepOf {
         .height_m = it.antenna_m};
   }
   Step operator()(const fact::Leaves&) const { return of(SignalLoss::leaves); }
+  Step operator()(const fact::OnItsSide&) const { return of(SignalLoss::beside); }
   Step operator()(const fact::CrossedPolarization&) const { return of(SignalLoss::polarization); }
   Step operator()(const fact::SameChannel& it) const {
     return reception::SignalStep{.what = SignalLoss::same_channel, .station = it.call_sign};

@@ -83,6 +83,7 @@ constexpr Translation kPlanInSpanish[] = {
     {"Low antenna, {height}", "Antena baja, {height}"},
     {"Houses or trees around", "Casas o árboles"},
     {"Trees in front", "Árboles al frente"},
+    {"Painted beside you", "Pintado a su lado"},
     {"Signal the other way up", "Otra polarización"},
     {"Aim not exact", "Puntería inexacta"},
     {"Amplifier off", "Amplificador apagado"},

@@ -18,6 +18,7 @@ enum class SignalLoss : std::uint8_t {
   low_antenna,   // over open ground
   surroundings,  // an antenna among houses or trees
   leaves,
+  beside,  // an obstacle that a person marked on its side
   polarization,
   heading,        // the mean loss from the heading error
   amplifier_off,  // it has no power, or is off because strong signals overload it
@@ -27,7 +28,7 @@ enum class SignalLoss : std::uint8_t {
   helpers,        // negative: other transmitters of the program on the channel
   logbook,        // earlier stops came in worse than computed; negative: better
 };
-inline constexpr std::size_t kSignalLosses = 16;
+inline constexpr std::size_t kSignalLosses = 17;
 // The name for storage: "transmitter_pattern".
 std::string_view to_text(SignalLoss what);
 

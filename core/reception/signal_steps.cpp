@@ -12,14 +12,12 @@
 namespace mastwise::reception {
 namespace {
 
-constexpr std::array<std::string_view, kSignalLosses> kNames{"distance",      "transmitter_pattern",
-                                                             "ridge",         "earth_curve",
-                                                             "ground",        "low_antenna",
-                                                             "surroundings",  "leaves",
-                                                             "polarization",  "heading",
-                                                             "amplifier_off", "noise",
-                                                             "same_channel",  "next_channel",
-                                                             "helpers",       "logbook"};
+constexpr std::array<std::string_view, kSignalLosses> kNames{
+    "distance", "transmitter_pattern", "ridge",        "earth_curve",
+    "ground",   "low_antenna",         "surroundings", "leaves",
+    "beside",   "polarization",        "heading",      "amplifier_off",
+    "noise",    "same_channel",        "next_channel", "helpers",
+    "logbook"};
 
 class Budgeter {
  public:
@@ -102,6 +100,7 @@ void Budgeter::stop() {
         .decibel = detail_.local.surroundings_db,
         .height_m = receiver_.gear.height_m});
   take({.what = SignalLoss::leaves, .decibel = detail_.local.leaves_db});
+  take({.what = SignalLoss::beside, .decibel = detail_.local.side_db});
   take({.what = SignalLoss::polarization, .decibel = detail_.polarization_db});
   take({.what = SignalLoss::heading, .decibel = detail_.heading_db});
   take({.what = SignalLoss::noise, .decibel = detail_.external_noise_db});
