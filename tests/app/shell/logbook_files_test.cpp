@@ -66,7 +66,7 @@ TEST_CASE("a touch exports the whole logbook in each of three forms", "[logbook]
     Stage stage(test::kHeadUnit, dash.path());
     open_files(stage);
     stage.tap("give out Table");
-    CHECK(said(stage, "written: " + kTable));
+    CHECK(said(stage, "Written: " + kTable));
     CHECK(stage.shows_within(kTable));
     stage.tap("give out Waypoints");
     stage.tap("give out Backup");
