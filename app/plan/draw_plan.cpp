@@ -140,11 +140,16 @@ Rect draw_plan_head(Ui& ui, const Shared& shared, const PlanState& state) {
   if (ui.button("close sheet", close, words::say("Back"), ButtonLook::Plain)) {
     ui.emit(act::OpenSheet{Sheet::None});
   }
+  const Remark remark = plan_remark(theme, shared, state);
   Rect choices{close.left - kPlanGap - kChoices, page.top, close.left - kPlanGap, close.bottom};
   float title_right = choices.left - kPlanGap, y = page.top + 52.0f;
   if (ui.portrait()) {
     title_right = close.left - kPlanGap;
-    choices = {page.left, close.bottom + 56.0f, page.right, close.bottom + 56.0f + kPlanAct};
+    // Below the remark, however many lines that takes.
+    const float lines =
+        static_cast<float>(ui.wrapped(remark.words, page.width(), remark.face).size());
+    const float top = close.bottom + 26.0f + 30.0f * lines;
+    choices = {page.left, top, page.right, top + kPlanAct};
   }
   draw_choices(ui, choices, state);
   const std::string title = plan_title(shared, state);
@@ -156,7 +161,6 @@ Rect draw_plan_head(Ui& ui, const Shared& shared, const PlanState& state) {
                                            : Face::Value;
   ui.canvas().text({page.left, y}, ui::shortened(ui.canvas(), title, face, title_right - page.left),
                    face, theme.ink);
-  const Remark remark = plan_remark(theme, shared, state);
   y = ui.portrait() ? close.bottom + 36.0f : page.top + 100.0f;
   const float room = page.width();
   const float bottom =

@@ -74,7 +74,7 @@ std::vector<reception::Reason> some_reasons() {
        fact::AmplifierOff{},
        fact::Decoding{gear::Decoding::may_be_encrypted, BroadcastStandard::atsc3},
        fact::AssumedMode{BroadcastStandard::dvb_t, "64QAM 2/3", 20.1, 0.3, 30.7},
-       fact::OnItsSide{{reception::SideKind::hill, 0.1, 0.2}, true}});
+       fact::OnItsSide{{reception::SideKind::hill, 300.1, 40.2}, true}});
   static_assert(std::tuple_size_v<decltype(all)> == reception::kReasonKinds);
   std::vector<reception::Reason> reasons;
   for (const reception::Fact& fact : all) reasons.push_back({0.1, fact});

@@ -54,6 +54,7 @@ std::string texts_cut(const Stage& stage) {
 std::string labels_too_wide(const Stage& stage) {
   std::string found;
   for (const test::PictureText& text : stage.texts()) {
+    if (!text.clip_px.contains(text.rect_px.center())) continue;  // scrolled away
     for (const touch::Target& target : stage.targets().all()) {
       if (!target.visible_px().contains(text.rect_px.center())) continue;
       if (!beyond_sides(text.rect_px, target.rect_px)) continue;
