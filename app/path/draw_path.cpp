@@ -25,6 +25,7 @@ namespace {
 using ui::Align;
 using ui::Face;
 
+constexpr float kUnderPractice = 8.0f;  // the mark of the practice area is above the head
 constexpr float kPathHead = 72.0f, kPathGap = 16.0f, kPathAct = 152.0f;
 
 // What the chance would gain without a reason; empty if nothing worth showing.
@@ -57,7 +58,8 @@ float draw_reasons(Ui& ui, Rect area, const StationRow& row, bool miles) {
 // The head: whose path, the chance, and the way back. Returns the room below.
 Rect draw_head(Ui& ui, const StationRow* row) {
   const ui::Theme& theme = ui.theme();
-  const Rect page = ui.screen().inset(ui::kMargin);
+  Rect page = ui.screen().inset(ui::kMargin);
+  page.top += kUnderPractice;
   const Rect close{page.right - kPathAct, page.top, page.right, page.top + kPathHead};
   if (ui.button("close sheet", close, words::say("Back"), ui::ButtonLook::Plain)) {
     ui.emit(act::OpenSheet{Sheet::None});
@@ -168,7 +170,7 @@ std::string source_words(const StationRow& row, const Shared& shared, Rect pictu
 // Right-aligned at the foot of the free room, if it is wide enough; false if not.
 bool draw_sources_beside(Ui& ui, Rect free, const std::string& words) {
   constexpr float kLine = 24.0f;
-  constexpr std::size_t kMostLines = 3;
+  constexpr std::size_t kMostLines = 4;
   const auto lines = ui.wrapped(words, free.width(), Face::Fine);
   if (free.width() < 280.0f || lines.size() > kMostLines) return false;
   float y = free.bottom - kLine * static_cast<float>(lines.size() - 1) - 6.0f;
@@ -194,7 +196,7 @@ void draw_path_sheet(Ui& ui, const Shared& shared) {
                               : nullptr;
   const Rect room = draw_head(ui, row);
   const bool computed = row != nullptr && row->outlook && shared.stations->target_path;
-  constexpr float kMoreLine = 36.0f;
+  constexpr float kMoreLine = 44.0f;
   const bool budgeted = row != nullptr && row->outlook && shared.stations->target_budget;
   if (!budgeted) {
     Rect picture = room;

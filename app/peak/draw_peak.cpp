@@ -116,11 +116,10 @@ std::string caption_of(const Sweep& sweep, const Shared& shared) {
                     {{"degrees", words::whole_degrees(shared.findings.card->bearing_magnetic)}});
   }
   if (!sweep.fit || sweep.no_meter) return words;
-  return words +
-         words::fill(words::say("{count} readings, antenna's {band} pattern, {error} at 95 %"),
-                     {{"count", std::to_string(sweep.readings.size())},
-                      {"band", std::string(to_text(sweep.band))},
-                      {"error", plus_minus(sweep.fit->error95_deg)}});
+  return words + words::fill(words::say("{count} readings, {band} pattern, {error} at 95 %"),
+                             {{"count", std::to_string(sweep.readings.size())},
+                              {"band", std::string(to_text(sweep.band))},
+                              {"error", plus_minus(sweep.fit->error95_deg)}});
 }
 
 void draw_chart(Ui& ui, Rect chart, const Sweep& sweep, const Shared& shared) {

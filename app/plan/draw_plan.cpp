@@ -26,6 +26,7 @@ using ui::Align;
 using ui::ButtonLook;
 using ui::Face;
 
+constexpr float kUnderMark = 8.0f;  // the mark of the practice area is above the head
 constexpr float kPlanAct = 72.0f, kPlanGap = 16.0f;
 
 std::string number_word(std::size_t number) {
@@ -135,7 +136,8 @@ void draw_choices(Ui& ui, Rect rect, const PlanState& state) {
 Rect draw_plan_head(Ui& ui, const Shared& shared, const PlanState& state) {
   constexpr float kBack = 136.0f, kChoices = 444.0f;
   const ui::Theme& theme = ui.theme();
-  const Rect page = ui.screen().inset(ui::kMargin);
+  Rect page = ui.screen().inset(ui::kMargin);
+  page.top += kUnderMark;
   const Rect close{page.right - kBack, page.top, page.right, page.top + kPlanAct};
   if (ui.button("close sheet", close, words::say("Back"), ButtonLook::Plain)) {
     ui.emit(act::OpenSheet{Sheet::None});
@@ -161,7 +163,7 @@ Rect draw_plan_head(Ui& ui, const Shared& shared, const PlanState& state) {
                                            : Face::Value;
   ui.canvas().text({page.left, y}, ui::shortened(ui.canvas(), title, face, title_right - page.left),
                    face, theme.ink);
-  y = ui.portrait() ? close.bottom + 36.0f : page.top + 100.0f;
+  y = ui.portrait() ? close.bottom + 36.0f : page.top + 98.0f;
   const float room = page.width();
   const float bottom =
       ui.paragraph({page.left, y}, room, 30.0f, remark.words, remark.face, remark.color);

@@ -62,17 +62,21 @@ void draw_channel(Ui& ui, Rect area, float& y, const ScanLine& line) {
   const float text = area.left + kChannel - 40.0f;
   const Rect tick{area.right - kTick, y + 12.0f, area.right, y + 12.0f + 72.0f};
   const float chance_right = tick.left - 24.0f;
+  // On a tall screen the second line has the chance.
+  const bool upright = ui.portrait();
+  const float chance_line = y + (upright ? 78.0f : 44.0f);
   if (line.channel.chance_percent) {
-    canvas.text({chance_right, y + 44.0f}, words::chance_number(*line.channel.chance_percent),
+    canvas.text({chance_right, chance_line}, words::chance_number(*line.channel.chance_percent),
                 Face::Value, theme.ink, Align::Right);
   }
-  const float room = chance_right - kChance - text;
-  canvas.text({text, y + 44.0f},
-              ui::shortened(canvas, words::expected(line.channel), Face::Value, room), Face::Value,
-              theme.ink);
+  const float beside = chance_right - kChance - text, whole = chance_right - text;
+  canvas.text(
+      {text, y + 44.0f},
+      ui::shortened(canvas, words::expected(line.channel), Face::Value, upright ? whole : beside),
+      Face::Value, theme.ink);
   canvas.text({text, y + 78.0f},
-              ui::shortened(canvas, about_words(line), Face::Text, chance_right - text), Face::Text,
-              theme.second_ink);
+              ui::shortened(canvas, about_words(line), Face::Text, upright ? beside : whole),
+              Face::Text, theme.second_ink);
   draw_tick(ui, tick, line);
   y += kLine;
   canvas.line({area.left, y}, {area.right, y}, theme.rule, 1.5f);

@@ -69,6 +69,7 @@ class TableDrawing {
   Rect weak_ = {};
   Rect strip_ = {};  // above the columns, instead of the third one
   bool has_third_ = false;
+  std::size_t weak_count_ = 0;
   float cell_row_ = kLeastRow;
 };
 
@@ -85,9 +86,14 @@ void TableDrawing::lay_out() {
   const float third = has_third_ ? 0.24f * area_.width() : 0.0f;
   const float gaps = (two ? 2.0f : 1.0f) * kTableGap + (has_third_ ? kTableGap : 0.0f);
   const float each = (area_.width() - name - third - gaps) / (two ? 2.0f : 1.0f);
-  const std::size_t most_weak = wide ? 3 : 2;
-  const float weak_rows = wide ? 1.0f : static_cast<float>(std::min(most_weak, table_.weak.size()));
-  const float weak = table_.weak.empty() ? 0.0f : weak_rows * kWeakRow + kTableGap;
+  // On a tall screen one below the other, as far as the rows leave room.
+  const float rows_need =
+      static_cast<float>(table_.rows.size()) * kLeastRow + (each < kNarrow ? 164.0f : 124.0f);
+  const float room_below = area_.height() - rows_need - kTableGap - 12.0f;
+  weak_count_ = std::min<std::size_t>(table_.weak.size(), area_.width() > 1150.0f ? 3 : 2);
+  if (!wide && room_below < 2.0f * kWeakRow) weak_count_ = std::min<std::size_t>(weak_count_, 1);
+  const float weak_rows = wide ? 1.0f : static_cast<float>(weak_count_);
+  const float weak = weak_count_ == 0 ? 0.0f : weak_rows * kWeakRow + kTableGap;
   const float bottom = area_.bottom - weak;
   // First a head, then the rows, then a larger head, then rows of two lines.
   const float least_head = each < kNarrow ? 164.0f : 124.0f;
@@ -313,13 +319,12 @@ void TableDrawing::weak() {
   const bool wide = area_.width() > 900.0f;
   ui_.paragraph({weak_.left, weak_.top + 26.0f}, names_.width(), 30.0f, words::say("Too weak"),
                 Face::TextBold, theme_.ink);
-  const std::size_t count =
-      std::min<std::size_t>(table_.weak.size(), area_.width() > 1150.0f ? 3 : 2);
   const float left = names_.right + kTableGap;
   const float room = weak_.right - left;
-  for (std::size_t i = 0; i < count; ++i) {
+  for (std::size_t i = 0; i < weak_count_; ++i) {
     const auto at = static_cast<float>(i);
-    const float width = wide ? (room + kTableGap) / static_cast<float>(count) - kTableGap : room;
+    const float width =
+        wide ? (room + kTableGap) / static_cast<float>(weak_count_) - kTableGap : room;
     const float x = wide ? left + at * (width + kTableGap) : left;
     const float top = wide ? weak_.top : weak_.top + at * kWeakRow;
     weak_one({x, top, x + width, top + kWeakRow}, table_.weak[i]);
