@@ -61,7 +61,9 @@ TEST_CASE("the squares go on beyond the date line and stay on the globe at a pol
   };
   CHECK(has(0, 179));
   CHECK(has(0, -180));
-  CHECK(whole_km2(across) == Approx(std::numbers::pi * 145.0 * 145.0).epsilon(0.015));
+  // 1.1 % from places a tenth of a degree apart (counted on a sphere by another program), 0.5 %
+  // from the sphere's longer degrees of latitude at the equator.
+  CHECK(whole_km2(across) == Approx(std::numbers::pi * 145.0 * 145.0).epsilon(0.02));
   for (const NearSquare& square : squares_near(std::vector{at(89.9, 0.0)}, 50e3)) {
     CHECK(square.cell.south_deg == 89);
     CHECK(square.cell.west_deg >= -180);
