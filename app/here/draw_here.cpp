@@ -73,6 +73,7 @@ class Facts {
     }
     return Face::TextBold;
   }
+  Color alarm(const char* name) const { return ui::warning_on_row(theme_, ui_.pressed(name)); }
   Color quiet(const char* name) const { return ui::second_ink_on_row(theme_, ui_.pressed(name)); }
   float words_left(Rect row) const { return row.left + pictures_; }
   static float words_right(Rect row) { return row.right - ui::kChevron; }
@@ -176,8 +177,8 @@ void Facts::position(Rect row) {
   const float left = words_left(known), right = words_right(known);
   const std::vector<std::string> warnings = clock_warnings(shared_);
   const std::vector<std::string>& lines = warnings.empty() ? facts.lines : warnings;
-  const Color ink = facts.warns ? theme_.warning : theme_.ink;
-  const Color line_ink = warnings.empty() ? quiet("position") : theme_.warning;
+  const Color ink = facts.warns ? alarm("position") : theme_.ink;
+  const Color line_ink = warnings.empty() ? quiet("position") : alarm("position");
   float y = known.top + (known.height() < 110.0f ? 32.0f : 42.0f);
   text({left, y}, facts.title, Face::Cardinal, ink, right);
   for (const std::string& line : lines) {
@@ -240,7 +241,7 @@ void Facts::nose(Rect row) {
     float y = row.top + 50.0f;
     for (const std::string_view part : ui_.wrapped(facts.origin, right - left, Face::Text)) {
       y += kHereLine - 2.0f;
-      canvas_.text({left, y}, part, Face::Text, facts.warns ? theme_.warning : quiet("nose"));
+      canvas_.text({left, y}, part, Face::Text, facts.warns ? alarm("nose") : quiet("nose"));
     }
     return;
   }
@@ -257,7 +258,7 @@ void Facts::nose(Rect row) {
     text({left + kAfter, y}, facts.magnetic_words, fits ? Face::Value : Face::TextBold, theme_.ink,
          right);
   }
-  text({left, y + 37.0f}, facts.origin, Face::Text, facts.warns ? theme_.warning : quiet("nose"),
+  text({left, y + 37.0f}, facts.origin, Face::Text, facts.warns ? alarm("nose") : quiet("nose"),
        right);
 }
 
@@ -285,7 +286,7 @@ void Facts::antenna(Rect row) {
   const float line = low ? 31.0f : kHereLine - 1.0f;
   float y = row.top + (low ? 33.0f : 40.0f);
   text({left, y}, found_.antenna_up ? say("Antenna up") : say("Antenna down"), Face::Value,
-       found_.antenna_up ? theme_.warning : theme_.ink, right);
+       found_.antenna_up ? alarm("gear") : theme_.ink, right);
   const std::string name = gear_of(shared_.settings.gear).name;
   auto lines = ui_.wrapped(name, right - left, Face::Text);
   // On a low screen the name has one line, else two at most.

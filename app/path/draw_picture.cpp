@@ -239,7 +239,7 @@ void PathDrawing::ends() {
 
 // The obstacle that costs most in large letters, the others on lower rows where there is room.
 void PathDrawing::obstacles() {
-  constexpr float kApart = 150.0f, kLine = 30.0f;
+  constexpr float kApart = 200.0f, kLine = 30.0f;
   std::vector<float> named;
   float row = area_.top + 40.0f;
   for (std::size_t i = 0; i < picture_.obstacles.size(); ++i) {

@@ -155,7 +155,6 @@ ui::Ui::Input Interface::settle(std::vector<touch::Gesture> gestures, Monotonic 
 
 ImDrawData* Interface::frame(Monotonic now) {
   ImGui::SetCurrentContext(context_);
-  follow_text_size();
   ImGui::GetIO().DeltaTime = 1.0f / 60.0f;  // our code never reads the library's time
   recognizer_.advance(now);
   std::vector<touch::Gesture> gestures = recognizer_.take();
@@ -173,6 +172,7 @@ ImDrawData* Interface::frame(Monotonic now) {
   for (std::size_t pass = 0; pass < taps.size() + kMostPasses; ++pass) {
     if (pass < taps.size()) input.tapped = {taps[pass]};
     follow_language();
+    follow_text_size();
     ImGui::NewFrame();
     texts_.clear();
     const ui::Canvas canvas(*ImGui::GetBackgroundDrawList(), fonts_, metrics_.px_per_unit, texts_);

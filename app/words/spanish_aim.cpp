@@ -34,7 +34,7 @@ constexpr Translation kAimInSpanish[] = {
     {"North", "Norte"},
     {"Plan", "Plan"},
     {"Roof", "Techo"},
-    {"Wind?", "¿Viento?"},
+    {"Wind?", "Viento"},
     {"Lower", "Bajar"},
     {"Raise", "Subir"},
     {"Where is the rig?", "¿Dónde está el vehículo?"},

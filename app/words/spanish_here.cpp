@@ -242,7 +242,7 @@ constexpr Translation kHereInSpanish[] = {
     {"Antennas on this rig", "Antenas del vehículo"},
     {"Computing the paths.", "Calculando los trayectos."},
     {"Position unknown. Set it under Here.", "Posición desconocida. Póngala en Aquí."},
-    {"clear", "despejado"},
+    {"clear", "libre"},
     {"A neighbor there would weaken {names}", "Un vecino ahí debilitaría {names}"},
     {"Trees you painted weaken {names}", "Los árboles pintados debilitan {names}"},
     {"The rig you painted weakens {names}", "El vehículo pintado debilita {names}"},

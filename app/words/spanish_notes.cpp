@@ -33,8 +33,8 @@ constexpr Translation kNotesInSpanish[] = {
     // Data.
     {"on board", "a bordo"},
     {"missing", "faltan"},
-    {"On board: {heights} squares of heights, {cover} of land cover.",
-     "A bordo: {heights} cuadros de alturas, {cover} de cobertura."},
+    {"{heights} squares of heights, {cover} of land cover",
+     "{heights} cuadros de alturas, {cover} de cobertura"},
     {"And {number} more tiles.", "Y {number} más."},
     {"All {all} squares on board", "Los {all} cuadros están a bordo"},
     {"{number} of {all} squares missing", "Faltan {number} de {all} cuadros"},

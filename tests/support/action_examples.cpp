@@ -172,7 +172,7 @@ std::vector<Action> every_action() {
           act::DropAllPlaces{},
           act::ChoosePlace{2},
           act::SetNextStop{1},
-          act::CompareBy{AheadWants::Pinned},
+          act::CompareBy{AheadWants::Networks},
           act::NextAheadFloor{},
           act::ShowPlacesFrom{3},
           act::ListTried{TriedBy::Stations},

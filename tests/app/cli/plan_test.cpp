@@ -148,7 +148,7 @@ TEST_CASE("survey and plan count an obstacle on one side, and refuse an impossib
     return best;
   };
   CHECK(best(printed({"plan", "--obstacle", "NE:hill:50m:100m"})) < best(printed({"plan"})));
-  for (const char* verb : {"survey", "plan", "scan"}) {
+  for (const char* verb : {"survey", "plan"}) {
     const std::string said = refusal({verb, "--obstacle", "NE:swamp"});
     INFO(verb);
     CHECK(said.find("trees") != std::string::npos);

@@ -110,6 +110,6 @@ TEST_CASE("only a ring that breaks gives way, and only to a mark without other r
   LabelField wide_whole(kArea), wide_broken(kArea);
   wide_whole.block_ring(kArea.center(), 200.0f);
   wide_broken.block_ring(kArea.center(), 200.0f, true);
-  CHECK(wide_broken.beside(kArea.center(), 19.0f, 300.0f, 34.0f));
-  CHECK_FALSE(wide_whole.beside(kArea.center(), 19.0f, 300.0f, 34.0f));
+  CHECK(wide_broken.beside(kArea.center(), 19.0f, 500.0f, 34.0f));
+  CHECK_FALSE(wide_whole.beside(kArea.center(), 19.0f, 500.0f, 34.0f));
 }

@@ -161,7 +161,7 @@ TEST_CASE("the alarm is spoken between its tones whatever the setting, but not w
   Listener listener(15.0);
   listener.model().settings.speech = false;
   listener.model().safety.drive = safety::Drive::Alarm;
-  listener.wait(22.0);
+  listener.wait(24.0);
   const Words heard = listener.take();
   CHECK(heard.size() == 5);  // after 2 s, then every 5 s
   for (const std::string& words : heard) CHECK(words == "The antenna is up. Stop.");

@@ -30,7 +30,8 @@ TEST_CASE("the units button changes the words and leaves the survey's question a
   const auto shown = [&](bool miles) {
     stage.set(act::OpenSheet{Sheet::Path});
     stage.settle();
-    const std::string text = stage.all_text();
+    std::string text = stage.all_text();
+    std::replace(text.begin(), text.end(), '\n', ' ');
     stage.set(act::OpenSheet{Sheet::None});
     // A paragraph is drawn line by line: its first words are enough.
     const std::string words = words::sentence(words::reason(with_length, miles));

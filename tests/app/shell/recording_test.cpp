@@ -115,7 +115,7 @@ TEST_CASE("a recorded session replays onto the same model") {
     REQUIRE(recorder);
     stage.session().record_to([&](const Action& action) { recorder->record(action); });
     const Position parked = *Position::at_deg(42.5, -118.5);
-    stage.tap("use receiver");
+    stage.set(act::UseReceiver{});
     for (int second = 0; second < 6; ++second) {
       stage.receive(test::epoch(36'000 + second, parked));
       stage.receive("$GP\xFF noise \x01");
