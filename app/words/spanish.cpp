@@ -7,7 +7,7 @@ namespace mastwise::words {
 const Phrases kSpanish{
     .units = {.mile = "mi",
               .kilometer = "km",
-              .foot = "pies",
+              .foot = "ft",
               .meter = "m",
               .one_degree = "1 grado",
               .degrees = "{number} grados",

@@ -23,7 +23,7 @@ constexpr Translation kAimInSpanish[] = {
     {"Nose not known", "Frente desconocido"},
     {"Turn by the compass.", "Gire con la brújula."},
     {"{angle} of the nose", "{angle} del frente"},
-    {"Quiet", "Silencio"},
+    {"Quiet", "Mudo"},
     {"Wind", "Viento"},
     {"Back", "Volver"},
     {"nose", "frente"},

@@ -1,3 +1,5 @@
+#include "app/words/units.hpp"
+
 #include "app/session/questions.hpp"
 #include "app/words/phrases.hpp"
 #include "app/words/reasons.hpp"
@@ -26,16 +28,14 @@ TEST_CASE("the units button changes the words and leaves the survey's question a
         return words::reason(reason, true) != words::reason(reason, false);
       });
   REQUIRE(found != reasons.end());
-  const reception::Reason with_length = *found;
   const auto shown = [&](bool miles) {
     stage.set(act::OpenSheet{Sheet::Path});
     stage.settle();
     std::string text = stage.all_text();
     std::replace(text.begin(), text.end(), '\n', ' ');
     stage.set(act::OpenSheet{Sheet::None});
-    // A paragraph is drawn line by line: its first words are enough.
-    const std::string words = words::sentence(words::reason(with_length, miles));
-    return text.find(words.substr(0, 24)) != std::string::npos;
+    const std::string far = words::distance(model.findings.card->distance_m, miles);
+    return text.find(far) != std::string::npos;
   };
   REQUIRE(model.settings.miles);
   CHECK(shown(true));

@@ -127,7 +127,7 @@ TEST_CASE("the rig is drawn with its nose, and neighbors in a sector are told") 
   turn_to(bearing_deg - 90.0);
   CHECK(parking.right_blocks);
   CHECK_FALSE(parking.left_blocks);
-  CHECK(stage.shows_within("keeps neighbors"));
+  CHECK(stage.shows_within("neighbors"));
   stage.tap("neighbors left");
   CHECK(parking.neighbors == Neighbors::left);
   CHECK_FALSE(parking.right_blocks);

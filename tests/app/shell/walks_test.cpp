@@ -101,6 +101,7 @@ TEST_CASE("a heading of the turn plan stays after a restart, and another station
     stage.tap("turn 0");
     turn = stage.model().stop.turn;
     REQUIRE(turn);
+    stage.wait(milliseconds(3000));
   }
   Stage stage(test::kTablet, folder.path());
   REQUIRE(stage.model().stop.turn);

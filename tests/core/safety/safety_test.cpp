@@ -34,7 +34,7 @@ TEST_CASE(
   const std::string words = all_words(prompt);
   for (const char* part :
        {"10 ft (3 m)", "one and a half times", "20 ft (6 m)", "not known", "insulated",
-        "30 minutes after the last", "let go", "call the utility", "29 CFR 1926.1408",
+        "30 minutes after the last", "Let go", "call the utility", "29 CFR 1926.1408",
         "Local codes", "owner of the line", "licensed", "cannot tell that a place is safe"}) {
     INFO(part);
     CHECK(says(words, part));
