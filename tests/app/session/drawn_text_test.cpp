@@ -61,12 +61,11 @@ bool press_a_row(Stage& stage) {
 
 TEST_CASE("every drawn text has a listed pair of colors, in every look") {
   for (const char* look : {"day", "night", "red"}) {
-    if (look != std::string("day") && test::kSanitized) return;
     std::set<std::string> seen;
     int pressed = 0;
     std::size_t number = 0;
     for (const View& view : test::views()) {
-      if (test::kSanitized && number++ % 3 != 0) continue;
+      if (test::kSanitized && number++ % 13 != 0) continue;
       Stage stage;
       stage.set(act::ChooseSetting{"look", look});
       view.reach(stage);
@@ -77,7 +76,8 @@ TEST_CASE("every drawn text has a listed pair of colors, in every look") {
       INFO("with a finger on a row");
       CHECK(unlisted_colors(stage, seen) == "");
     }
-    CHECK(pressed >= (test::kSanitized ? 1 : 5));
+    if (test::kSanitized) return;  // they draw few of the views
+    CHECK(pressed >= 5);
     CHECK(seen.count("ink on lobe") == 1);
     CHECK(seen.count("second ink on panel") == 1);
   }
