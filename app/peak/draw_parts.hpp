@@ -11,7 +11,8 @@ namespace mastwise::screens {
 void draw_before_sweep(Ui& ui, Rect area, const Shared& shared, const PeakState& peak);
 
 // Readings over headings with the antenna's pattern through them, or the two failing edges.
-void draw_sweep_plot(Ui& ui, Rect area, const Sweep& sweep);
+// A touch in it as high as the meter reads is a reading.
+void draw_sweep_plot(Ui& ui, Rect area, const PeakState& peak);
 
 // Where to turn next, the keys for the meter, and the acts of one reading.
 struct ReadingPanel {

@@ -82,9 +82,11 @@ Sentence sentence_of(const Sweep& sweep) {
     if (sweep.no_meter) {
       return {words::say("Turn until the picture fails, on both sides. The middle is the peak.")};
     }
-    return {sweep.readings.size() < 2
-                ? words::say("Turn there, wait 5 s, read. The peak shows after 2 readings.")
-                : words::sentence(sweep.why_no_fit)};
+    return {
+        sweep.readings.size() < 2
+            ? words::say("Turn there, wait 5 s. Touch the plot as high as the meter reads, or use "
+                         "the keys.")
+            : words::sentence(sweep.why_no_fit)};
   }
   if (sweep.fit->second_lobe) {
     return {words::fill(words::say("A reflection comes from {heading}."),
@@ -122,7 +124,8 @@ std::string caption_of(const Sweep& sweep, const Shared& shared) {
                               {"error", plus_minus(sweep.fit->error95_deg)}});
 }
 
-void draw_chart(Ui& ui, Rect chart, const Sweep& sweep, const Shared& shared) {
+void draw_chart(Ui& ui, Rect chart, const PeakState& peak, const Shared& shared) {
+  const Sweep& sweep = *peak.sweep;
   draw_answer(ui, {chart.left, chart.top, chart.right, chart.top + kPeakHead}, sweep);
   const Sentence sentence = sentence_of(sweep);
   // Two lines, so that the plot rarely changes its size.
@@ -130,7 +133,7 @@ void draw_chart(Ui& ui, Rect chart, const Sweep& sweep, const Shared& shared) {
       std::max<std::size_t>(2, ui.wrapped(sentence.words, chart.width(), Face::Text).size());
   const Rect plot{chart.left, chart.top + kPeakHead + 4.0f, chart.right,
                   chart.bottom - kSentenceLine * static_cast<float>(lines) - kCaption};
-  draw_sweep_plot(ui, plot, sweep);
+  draw_sweep_plot(ui, plot, peak);
   const std::string caption = caption_of(sweep, shared);
   ui.canvas().text({chart.left, plot.bottom + 22.0f},
                    ui::shortened(ui.canvas(), caption, Face::Fine, chart.width()), Face::Fine,
@@ -171,7 +174,7 @@ void draw_upright(Ui& ui, Rect area, const Shared& shared, const PeakState& peak
   const Sweep& sweep = *peak.sweep;
   const Rect acts{area.left, area.bottom - kPeakAct - 8.0f, area.right, area.bottom - 8.0f};
   const float panel_top = acts.top - kPeakGap - reading_panel_height(false);
-  draw_chart(ui, {area.left, area.top, area.right, panel_top - kPeakGap}, sweep, shared);
+  draw_chart(ui, {area.left, area.top, area.right, panel_top - kPeakGap}, peak, shared);
   draw_reading_panel(ui, {{area.left, panel_top, area.right, acts.top - kPeakGap}, false}, shared,
                      peak);
   const float part = (acts.width() - 2.0f * kPeakGap) / 4.0f;
@@ -194,7 +197,7 @@ void draw_wide(Ui& ui, Rect area, const Shared& shared, const PeakState& peak) {
       shared.settings.left_handed ? panel.right + ui::kMargin : panel.left - ui::kMargin;
   ui.canvas().line({rule, area.top - ui::kMargin}, {rule, area.bottom}, ui.theme().rule, 1.5f);
   const float acts = area.bottom - kPeakAct;
-  draw_chart(ui, {chart.left, chart.top, chart.right, acts - 8.0f}, sweep, shared);
+  draw_chart(ui, {chart.left, chart.top, chart.right, acts - 8.0f}, peak, shared);
   draw_undo(ui, {chart.left, acts, chart.left + 152.0f, area.bottom}, sweep);
   draw_over(ui, {chart.left + 152.0f + kPeakGap, acts, chart.left + 360.0f, area.bottom});
   const bool tall = reading_panel_height(true) + kPeakAct + kPeakGap <= panel.height();

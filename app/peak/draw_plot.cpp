@@ -1,3 +1,4 @@
+#include "app/peak/actions.hpp"
 #include "app/peak/draw_parts.hpp"
 #include "app/words/language.hpp"
 #include "app/words/phrases.hpp"
@@ -25,7 +26,8 @@ constexpr float kValues = 60.0f, kDegrees = 42.0f, kLabels = 46.0f;  // beside, 
 class SweepPlot {
  public:
   SweepPlot(Ui& ui, Rect area, const Sweep& sweep)
-      : canvas_(ui.canvas()),
+      : ui_(ui),
+        canvas_(ui.canvas()),
         theme_(ui.theme()),
         area_(area),
         plot_{area.left + kValues, area.top + kLabels, area.right - 16.0f, area.bottom - kDegrees},
@@ -33,6 +35,8 @@ class SweepPlot {
     find_extent();
   }
   void draw();
+  // A finger in the plot sets the next reading by its height, and its lift takes it.
+  void touch();
 
  private:
   void find_extent();
@@ -44,6 +48,10 @@ class SweepPlot {
   float y(double value) const {
     const double up = (std::clamp(value, least_, most_) - least_) / (most_ - least_);
     return plot_.bottom - static_cast<float>(up) * plot_.height();
+  }
+  double value_of(float y) const {
+    const double up = std::clamp((plot_.bottom - y) / plot_.height(), 0.0f, 1.0f);
+    return std::round(least_ + up * (most_ - least_));
   }
   Point at(double off_deg, double value) const { return {x(off_deg), y(value)}; }
   std::vector<CurvePoint> curve_here() const;
@@ -57,6 +65,7 @@ class SweepPlot {
   void edges();
   void dashed(float at_x, float top, ui::Color color, float width);
 
+  Ui& ui_;
   ui::Canvas& canvas_;
   const ui::Theme& theme_;
   Rect area_, plot_;
@@ -266,10 +275,23 @@ void SweepPlot::draw() {
   next();
 }
 
+void SweepPlot::touch() {
+  using touch::Gesture;
+  for (const Gesture& gesture : ui_.gestures_in(plot_)) {
+    if (gesture.kind != Gesture::Kind::Drag && gesture.kind != Gesture::Kind::Tap) continue;
+    if (gesture.phase == Gesture::Phase::Cancel) continue;
+    const double value = value_of(gesture.current_px.y / canvas_.px_per_unit());
+    ui_.emit(act::SetMeter{value - sweep_.value});
+    if (gesture.phase == Gesture::Phase::End) ui_.emit(act::ReadMeter{.nothing = false});
+  }
+}
+
 }  // namespace
 
-void draw_sweep_plot(Ui& ui, Rect area, const Sweep& sweep) {
-  SweepPlot(ui, area, sweep).draw();
+void draw_sweep_plot(Ui& ui, Rect area, const PeakState& peak) {
+  SweepPlot plot(ui, area, *peak.sweep);
+  plot.draw();
+  if (!peak.turning && !peak.sweep->no_meter) plot.touch();
 }
 
 }  // namespace mastwise::screens

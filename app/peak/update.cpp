@@ -72,16 +72,6 @@ class SweepUpdater {
   void operator()(const act::KeepSweep&);
 
  private:
-  // What the antenna forgives: half of its half-power beamwidth, of any antenna at most 45 degrees.
-  double forgiven() const {
-    constexpr double kMost_deg = 45.0;
-    const gear::Pattern pattern = this->pattern();
-    double off_deg = 1.0;
-    while (off_deg < kMost_deg && pattern.relative_db(Turn::clockwise_deg(off_deg)) > -3.0) {
-      off_deg += 1.0;
-    }
-    return off_deg;
-  }
   gear::Pattern pattern() const { return pattern_of(shared_, sweep_); }
 
   Sweep& sweep_;
@@ -94,7 +84,7 @@ void SweepUpdater::operator()(const act::KeepSweep&) {
   const StationRow* row = find_row(*shared_.stations, sweep_.station);
   if (row == nullptr) return;
   remember(shared_, "Sweep saved");
-  const double forgiven_deg = forgiven();
+  const double forgiven_deg = aim::forgiven_deg(pattern());
   if (result->error95_deg > forgiven_deg) {
     shared_.trouble = words::sweep_too_wide(result->error95_deg, forgiven_deg);
   } else {

@@ -15,29 +15,34 @@ constexpr double kLostDb = 0.5;
 constexpr std::size_t kLeastReadings = 3;
 constexpr double kMostMore = 6.0;
 
-// How far the antenna may be off before it loses half a decibel, on the side with the steeper loss.
-double slack_deg(const gear::Pattern& pattern) {
+// How far the antenna may be off before it loses this much, on the side with the steeper loss; at
+// most `most_deg`.
+double slack_deg(const gear::Pattern& pattern, double most_lost_db, double most_deg) {
   constexpr double kStepDeg = 0.1;
-  double off = 0.0;
+  double off = kStepDeg;
   const auto lost = [&](double degrees) {
     return -pattern.relative_db(Turn::clockwise_deg(degrees));
   };
-  while (off < 90.0 && std::max(lost(off + kStepDeg), lost(-off - kStepDeg)) < kLostDb) {
+  while (off < most_deg && std::max(lost(off + kStepDeg), lost(-off - kStepDeg)) < most_lost_db) {
     off += kStepDeg;
   }
   return off;
 }
 
-// The error falls with the root of the number of readings.
-int more_headings(std::size_t read, double sigma_deg, double needed_deg) {
+// The error falls with the root of the number of readings. `ratio`: of the error to the needed one.
+int more_headings(std::size_t read, double ratio) {
   const auto count = static_cast<double>(read);
-  const double ratio = sigma_deg / needed_deg;
   const double wanted = std::ceil(count * (ratio * ratio - 1.0));
   const double least = std::max(static_cast<double>(kLeastReadings) - count, 1.0);
   return static_cast<int>(std::clamp(wanted, least, kMostMore));
 }
 
 }  // namespace
+
+double forgiven_deg(const gear::Pattern& pattern) {
+  constexpr double kHalfPowerDb = 3.0, kMostDeg = 45.0;
+  return slack_deg(pattern, kHalfPowerDb, kMostDeg);
+}
 
 Result<SweepFit> SweepFitter::fit(std::span<const Reading> readings,
                                   const SweepOptions& options) const {
@@ -89,9 +94,10 @@ Result<SweepFit> SweepFitter::fit(std::span<const Reading> readings,
   fit.noise =
       std::sqrt(static_cast<double>(posterior.level_at(posterior.likeliest()).noise_variance[0])) *
       data->units_per_db;
-  const double needed_deg = slack_deg(pattern_);
-  fit.enough = readings.size() >= kLeastReadings && fit.sigma_deg <= needed_deg;
-  if (!fit.enough) fit.more_headings = more_headings(readings.size(), fit.sigma_deg, needed_deg);
+  const double ratio = std::max(fit.sigma_deg / slack_deg(pattern_, kLostDb, 90.0),
+                                fit.error95_deg / forgiven_deg(pattern_));
+  fit.enough = readings.size() >= kLeastReadings && ratio <= 1.0;
+  if (!fit.enough) fit.more_headings = more_headings(readings.size(), ratio);
   return fit;
 }
 

@@ -57,10 +57,13 @@ struct SweepFit {
   // else if it has over 2.5 % of the probability.
   std::optional<Bearing<Dial>> other_face;
   std::optional<SecondLobe> second_lobe;  // only if the evidence favors it
-  bool enough;                            // an error of sigma costs less than 0.5 dB of the peak
-  int more_headings;                      // number of further readings to take; 0 if enough
+  bool enough;        // sigma costs less than 0.5 dB of the peak, error95_deg is forgiven
+  int more_headings;  // number of further readings to take; 0 if enough
   bool operator==(const SweepFit&) const = default;
 };
+
+// What the antenna forgives: half of its half-power beamwidth, of any antenna at most 45 degrees.
+double forgiven_deg(const gear::Pattern& pattern);
 
 // What the meter shows at a heading, by the fit.
 struct CurvePoint {

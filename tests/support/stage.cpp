@@ -132,6 +132,15 @@ void Stage::hold(const std::string& name, milliseconds time) {
   settle();
 }
 
+void Stage::tap_at(touch::Point place_px) {
+  finger(SDL_FINGERDOWN, place_px);
+  round();
+  now_ += kFrame;
+  finger(SDL_FINGERUP, place_px);
+  settle();
+  ++taps_;
+}
+
 void Stage::confirm() {
   hold("confirm", touch::kHoldToConfirm + milliseconds(100));
   ++taps_;

@@ -51,6 +51,8 @@ class Stage {
   void set(const Action& action);
 
   void tap(const std::string& target);
+  // Taps there, in pixels, whatever is there.
+  void tap_at(touch::Point place_px);
   // Taps "key X" for every character X, and "Space" for a space.
   void tap_keys(std::string_view text);
   void hold(const std::string& target, milliseconds time);

@@ -22,6 +22,24 @@ void receive_at(Stage& stage, const Position& place) {
   }
 }
 
+// The place in the sweep's plot at this height of its scale, by the words of its ends.
+touch::Point height_of(const Stage& stage, double meter) {
+  const auto line_px = [&](const char* words) {
+    for (const ui::DrawnText& text : stage.drawn()) {
+      if (text.text == words) return text.rect.center().y * stage.metrics().px_per_unit;
+    }
+    FAIL("no \"" << words << "\" beside the plot");
+    return 0.0f;
+  };
+  float left_px = 0.0f;
+  for (const ui::DrawnText& text : stage.drawn()) {
+    if (text.text == "100") left_px = text.rect.right * stage.metrics().px_per_unit;
+  }
+  const float none_px = line_px("0"), most_px = line_px("100");
+  const auto share = static_cast<float>(meter / 100.0);
+  return {left_px + 100.0f, none_px + share * (most_px - none_px)};
+}
+
 }  // namespace
 
 TEST_CASE("first start: from nothing to a practice heading in 2 taps, nothing assumed") {
@@ -77,6 +95,49 @@ TEST_CASE("the receiver is dead: coordinates from a paper map, a tap each and 2 
   stage.tap("key Use it");
   CHECK(stage.model().findings.position == kDryLake);
   CHECK(stage.taps() - before == static_cast<int>(typed.size()) + 1);
+}
+
+// The compass reads 8 degrees too much; the meter gives a point for each decibel of the pattern.
+TEST_CASE("a sweep and its correction: a touch for each reading and 3 more") {
+  Stage stage;
+  stage.tap("place Peak");
+  const int before = stage.taps();
+  const double computed_deg = stage.model().findings.card->bearing_magnetic.degrees();
+  stage.tap("begin sweep");
+  const auto pattern =
+      gear_of(stage.model().settings.gear).antenna.in(stage.model().peak.sweep->band).pattern;
+  const auto sweep = [&]() -> const Sweep& { return *stage.model().peak.sweep; };
+  int readings = 0;
+  while (!(sweep().fit && sweep().fit->enough) && readings < 40) {
+    const double off_deg = sweep().heading.degrees() - computed_deg - 8.0;
+    const double meter = 70.0 + pattern.relative_db(Turn::clockwise_deg(off_deg));
+    stage.tap_at(height_of(stage, meter));
+    ++readings;
+    REQUIRE(sweep().readings.size() == static_cast<std::size_t>(readings));
+    REQUIRE(sweep().readings.back().value);
+    CHECK(*sweep().readings.back().value == Approx(meter).margin(2.0));
+  }
+  REQUIRE(sweep().fit->enough);
+  stage.tap("keep sweep");
+  INFO(stage.model().trouble << ", 95 % within " << sweep().fit->error95_deg);
+  stage.tap("place Aim");
+  REQUIRE(stage.model().findings.corrected);
+  const double found_deg = stage.model().findings.corrected->degrees() - computed_deg - 8.0;
+  CHECK(std::fabs(fold_half_circle_deg(found_deg)) < 4.0);
+  CHECK(stage.taps() - before == readings + 3);
+  CHECK(readings <= 16);
+}
+
+TEST_CASE("a finger that slides over the plot reads where it lifts") {
+  Stage stage;
+  stage.tap("place Peak");
+  stage.tap("begin sweep");
+  stage.drag(height_of(stage, 20.0), height_of(stage, 75.0), milliseconds(600));
+  REQUIRE(stage.model().peak.sweep->readings.size() == 1);
+  CHECK(*stage.model().peak.sweep->readings[0].value == Approx(75.0).margin(2.0));
+  stage.tap("turn to");
+  stage.tap_at(height_of(stage, 30.0));
+  CHECK(stage.model().peak.sweep->readings.size() == 1);
 }
 
 TEST_CASE("pack up and drive off: 2 taps to an antenna that counts as down") {
