@@ -114,13 +114,15 @@ class Page {
   float y_;
 };
 
-void draw_sight(Page& page, const Settings& settings) {
+void draw_sight(Page& page, const Shared& shared) {
+  const Settings& settings = shared.settings;
   page.choice("look", say("Look"),
               {{"day", say("Day"), draw_sun},
                {"night", say("Night"), draw_moon},
                {"red", say("Red"), draw_lamp},
                {"sun", say("Sun"), draw_sun_path}},
               static_cast<std::size_t>(settings.look), 104.0f);
+  if (shared.backlight) page.on_off("dim", say("Dim at night"), settings.dim);
   page.choice("text_size", say("Text size"),
               {{"usual", "", letter_tile(Face::Text, 9.0f)},
                {"larger", "", letter_tile(Face::Cardinal, 12.0f)},
@@ -171,7 +173,7 @@ bool draw_settings_sheet(Ui& ui, const Shared& shared) {
     second.left = page.center().x + kGutter / 2.0f;
   }
   Page left(ui, shared, first);
-  draw_sight(left, shared.settings);
+  draw_sight(left, shared);
   if (ui.portrait()) second.top = left.bottom();
   Page right(ui, shared, second);
   draw_words(right, shared.settings);

@@ -30,6 +30,11 @@ struct LinkChanged {
   Link link;
 };
 
+// The system lets the screen's backlight be set.
+struct BacklightFound {
+  static constexpr std::string_view kName = "BacklightFound";
+};
+
 struct Show {
   static constexpr std::string_view kName = "Show";
   static constexpr auto kFields = fields("place");
@@ -188,11 +193,12 @@ struct TakeBack {
 namespace mastwise {
 
 using SharedActions =
-    ActionList<act::Tick, act::ReceiverBytes, act::LinkChanged, act::Show, act::SwitchMap,
-               act::OpenSheet, act::Explain, act::OpenKeypad, act::OpenField, act::Ask,
-               act::Confirmed, act::GoToRoof, act::LeaveRoof, act::NextSetting, act::ChooseSetting,
-               act::SetStop, act::UseEarlierStop, act::NotSaved, act::SwitchPractice,
-               act::SelectStation, act::AimTurn, act::PinStation, act::StationsFound,
-               act::PlacesFound, act::PlaceTyped, act::SweepKept, act::Trouble, act::TakeBack>;
+    ActionList<act::Tick, act::ReceiverBytes, act::LinkChanged, act::BacklightFound, act::Show,
+               act::SwitchMap, act::OpenSheet, act::Explain, act::OpenKeypad, act::OpenField,
+               act::Ask, act::Confirmed, act::GoToRoof, act::LeaveRoof, act::NextSetting,
+               act::ChooseSetting, act::SetStop, act::UseEarlierStop, act::NotSaved,
+               act::SwitchPractice, act::SelectStation, act::AimTurn, act::PinStation,
+               act::StationsFound, act::PlacesFound, act::PlaceTyped, act::SweepKept, act::Trouble,
+               act::TakeBack>;
 
 }  // namespace mastwise

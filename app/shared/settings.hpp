@@ -71,6 +71,7 @@ inline constexpr std::array kStoredNames<Language> = names({"en", "es"});
 // Kept from session to session.
 struct Settings {
   LookChoice look = LookChoice::Day;
+  bool dim = true;  // the backlight follows the look
   TextSize text_size = TextSize::Usual;
   Language language = Language::English;
   bool miles = true;
@@ -94,6 +95,7 @@ struct Settings {
   template <class Self, class F>
   static void each(Self& self, F f) {
     f("look", self.look);
+    f("dim", self.dim);
     f("text_size", self.text_size);
     f("language", self.language);
     f("miles", self.miles);

@@ -127,6 +127,7 @@ struct Shared {
   Unsaved unsaved = {};
 
   Link link = {};
+  bool backlight = false;  // of the screen can be set
   nmea::Receiver receiver;
   nmea::ParkedAverage parked = {};
   nmea::StraightCourseFinder course = {};

@@ -8,6 +8,7 @@
 #include "app/shell/runtime.hpp"
 #include "app/shell/sdl_input.hpp"
 #include "app/shell/sound_desk.hpp"
+#include "platform/backlight.hpp"
 #include "platform/clock.hpp"
 
 #include <algorithm>
@@ -45,6 +46,7 @@ class Loop {
   void take(const SDL_Event& event, Monotonic now);
   void draw(Monotonic now);
   void keep_awake();
+  void dim();
 
   GlWindow& window_;
   Session& session_;
@@ -53,6 +55,8 @@ class Loop {
   std::unique_ptr<Painter> painter_;
   SoundDesk sound_{wake_loop};
   PowerWatch power_{SDL_GetPowerInfo};
+  platform::Backlight light_ = platform::Backlight::in();
+  ui::Look lit_for_ = ui::Look::Day;
   bool dirty_ = true;
   bool resized_ = false;
   bool running_ = true;
@@ -128,7 +132,25 @@ void Loop::keep_awake() {
   }
 }
 
+// So much of the backlight at most (common practice, no source).
+double most_light(ui::Look look) {
+  return look == ui::Look::Night ? 0.4 : 0.1;
+}
+
+void Loop::dim() {
+  const Model& model = session_.model();
+  const ui::Look look = model.settings.dim ? model.findings.look : ui::Look::Day;
+  if (look == lit_for_) return;
+  lit_for_ = look;
+  if (look == ui::Look::Day) {
+    light_.restore();
+  } else {
+    light_.at_most(most_light(look));
+  }
+}
+
 Result<Done> Loop::run() {
+  if (light_.found()) session_.act(act::BacklightFound{});
   if (const auto begun = begin_interface(); !begun) return begun;
   while (running_) {
     SDL_Event event;
@@ -149,6 +171,7 @@ Result<Done> Loop::run() {
     }
     sound_.follow(session_.model());
     keep_awake();
+    dim();
     if (dirty_) draw(now);
   }
   return Done{};

@@ -16,6 +16,7 @@ constexpr Translation kFrameInSpanish[] = {
     {"Miles", "Millas"},
     {"Kilometers", "Kilómetros"},
     {"Language", "Idioma"},
+    {"Dim at night", "Atenuar"},
     {"Speech", "Voz"},
     {"Tone", "Tono"},
     // Keypad and forms.

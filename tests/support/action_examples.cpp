@@ -68,6 +68,7 @@ std::vector<Action> every_action() {
   return {act::Tick{now, UtcTime(milliseconds(1'800'000'000'123))},
           act::ReceiverBytes{now, std::string("$GP\xFF\0\x80*\r\n", 10)},
           act::LinkChanged{{Link::State::Lost, "gone"}},
+          act::BacklightFound{},
           act::Show{Place::Aim},
           act::SetStop{stop},
           act::UseReceiver{},

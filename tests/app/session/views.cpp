@@ -130,6 +130,11 @@ std::vector<View> place_views() {
          press(s, act::SwitchArea{});
        }},
       {"settings", [](Stage& s) { press(s, act::OpenSheet{Sheet::Settings}); }},
+      {"settings with a backlight",
+       [](Stage& s) {
+         press(s, act::BacklightFound{});
+         press(s, act::OpenSheet{Sheet::Settings});
+       }},
       {"Aim in practice", [](Stage& s) { press(s, act::Show{Place::Aim}); }},
       {"Aim in practice with Undo",
        [](Stage& s) {
