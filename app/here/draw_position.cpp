@@ -15,6 +15,7 @@
 
 #include <algorithm>
 #include <array>
+#include <cmath>
 #include <string>
 
 #include <fmt/format.h>
@@ -128,6 +129,38 @@ const char* date_origin_words(Findings::DateOrigin origin) {
   return say("the last day that is certain");
 }
 
+// How the compass needle behaves here.
+void draw_needle(Column& column, const MagneticField& field) {
+  column.line(fmt::format("{}, ±\u00a0{:.1f}°",
+                          fill(say("The needle points {declination} of true north"),
+                               {{"declination", words::declination(field.declination)}}),
+                          field.declination_sigma_deg),
+              Face::Text);
+  const double yearly_deg = field.declination_deg_per_year;
+  if (std::fabs(yearly_deg) >= 0.05) {
+    column.line(fill(say("That moves {change} a year"),
+                     {{"change", words::declination(Declination::east_deg(yearly_deg))}}),
+                Face::Text);
+  }
+  // Common practice, no source: makers balance needles for zones of about 40 degrees of dip.
+  constexpr double kNearlyLevel_deg = 20.0;
+  const std::string dip = words::whole_degrees(std::fabs(field.inclination_deg));
+  if (std::fabs(field.inclination_deg) < kNearlyLevel_deg) {
+    column.line(fill(say("It dips only {degrees}. A needle balanced for the far north or south may "
+                         "drag: hold it so that it swings free."),
+                     {{"degrees", dip}}),
+                Face::Text);
+  } else {
+    column.line(fill(field.inclination_deg > 0.0
+                         ? say("Its north end dips {degrees}. A needle balanced for the south "
+                               "drags: hold it so that it swings free.")
+                         : say("Its south end dips {degrees}. A needle balanced for the north "
+                               "drags: hold it so that it swings free."),
+                     {{"degrees", dip}}),
+                Face::Text);
+  }
+}
+
 void draw_date(Column& column, const Shared& shared) {
   const Findings& found = shared.findings;
   column.line(fmt::format("{} ({}), {}", words::date(found.today),
@@ -137,12 +170,6 @@ void draw_date(Column& column, const Shared& shared) {
   const std::string caution = words::zone_caution(found.zone, found.date);
   if (!caution.empty()) column.line(caution, Face::Text);
   for (const std::string& warning : clock_warnings(shared)) column.warning(warning);
-  if (!found.field) return;
-  column.line(fmt::format("{}, ± {:.1f}°",
-                          fill(say("The needle points {declination} of true north"),
-                               {{"declination", words::declination(found.field->declination)}}),
-                          found.field->declination_sigma_deg),
-              Face::Text);
 }
 
 }  // namespace
@@ -159,6 +186,10 @@ void draw_position_sheet(Ui& ui, const Shared& shared) {
   }
   Column left(ui, first);
   draw_notations(left, shared);
+  if (shared.findings.field) {
+    left.rule();
+    draw_needle(left, *shared.findings.field);
+  }
   if (ui.portrait()) second.top = left.bottom() + 16.0f;
   Column right(ui, second);
   draw_source(right, shared);

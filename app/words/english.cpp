@@ -225,7 +225,8 @@ const Phrases kEnglish{
          .no_shadow = {"the sun is down", "the sun is too low", "the sun is nearly overhead"},
          .no_pole_star = {"it is too low or below the horizon this far south", "it is not dark"}},
     .checks =
-        {.readings_agree = "The two readings agree: no iron near either spot",
+        {.readings_agree = "The two readings agree: the needle is pulled the same at both "
+                           "spots, or at neither. Sun, star or a strong station can tell",
          .readings_disagree = "The two readings disagree by {degrees}: iron pulls the needle at "
                               "one of the spots. Read again from a third, farther from iron",
          .agreement = "{degrees} apart, where {usual} would be usual: {verdict}",

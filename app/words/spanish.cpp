@@ -231,7 +231,9 @@ const Phrases kSpanish{
          .no_shadow = {"el sol ya se puso", "el sol está muy bajo", "el sol está casi encima"},
          .no_pole_star = {"tan al sur está muy baja o bajo el horizonte", "no está oscuro"}},
     .checks =
-        {.readings_agree = "Las dos lecturas coinciden: no hay hierro cerca de ningún punto",
+        {.readings_agree = "Las dos lecturas coinciden: la aguja se desvía igual en los dos "
+                           "puntos, o en ninguno. El sol, una estrella o una emisora fuerte lo "
+                           "dicen",
          .readings_disagree = "Las dos lecturas difieren {degrees}: el hierro desvía la aguja en "
                               "uno de los puntos. Lea otra vez desde un tercero, más lejos del "
                               "hierro",

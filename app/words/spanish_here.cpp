@@ -108,6 +108,19 @@ constexpr Translation kHereInSpanish[] = {
     {"from the receiver", "del receptor"},
     {"from the tablet's clock", "del reloj de la tableta"},
     {"the last day that is certain", "el último día seguro"},
+    {"That moves {change} a year", "Eso cambia {change} al año"},
+    {"It dips only {degrees}. A needle balanced for the far north or south may drag: hold it so "
+     "that it swings free.",
+     "Se inclina solo {degrees}. Una aguja equilibrada para el extremo norte o sur puede rozar: "
+     "sosténgala de modo que gire libre."},
+    {"Its north end dips {degrees}. A needle balanced for the south drags: hold it so that it "
+     "swings free.",
+     "Su extremo norte se inclina {degrees}. Una aguja equilibrada para el sur roza: sosténgala de "
+     "modo que gire libre."},
+    {"Its south end dips {degrees}. A needle balanced for the north drags: hold it so that it "
+     "swings free.",
+     "Su extremo sur se inclina {degrees}. Una aguja equilibrada para el norte roza: sosténgala de "
+     "modo que gire libre."},
     {"The needle points {declination} of true north",
      "La aguja apunta {declination} del norte verdadero"},
     {"Practice", "Práctica"},

@@ -57,23 +57,27 @@ MagneticModel& MagneticModel::operator=(MagneticModel&&) noexcept = default;
 MagneticModel::~MagneticModel() = default;
 
 MagneticField MagneticModel::at(Position position, UtcTime date, double height_m) const {
-  double east_nt = 0.0;
-  double north_nt = 0.0;
-  double up_nt = 0.0;
+  // Each with its change in a year.
+  struct Value {
+    double now = 0.0, per_year = 0.0;
+  };
+  Value east_nt, north_nt, up_nt;
   (*model_)(decimal_year(date), position.latitude_deg(), position.longitude_deg(), height_m,
-            east_nt, north_nt, up_nt);
-  double horizontal_nt = 0.0;
-  double total_nt = 0.0;
-  double declination_deg = 0.0;
-  double inclination_deg = 0.0;
-  GeographicLib::MagneticModel::FieldComponents(east_nt, north_nt, up_nt, horizontal_nt, total_nt,
-                                                declination_deg, inclination_deg);
-  return MagneticField{.declination = Declination::east_deg(declination_deg),
-                       .declination_sigma_deg = declination_sigma_deg(horizontal_nt),
-                       .inclination_deg = inclination_deg,
-                       .horizontal_nt = horizontal_nt,
-                       .total_nt = total_nt,
-                       .zone = magnetic_zone(horizontal_nt),
+            east_nt.now, north_nt.now, up_nt.now, east_nt.per_year, north_nt.per_year,
+            up_nt.per_year);
+  Value horizontal_nt, total_nt, declination_deg, inclination_deg;
+  GeographicLib::MagneticModel::FieldComponents(
+      east_nt.now, north_nt.now, up_nt.now, east_nt.per_year, north_nt.per_year, up_nt.per_year,
+      horizontal_nt.now, total_nt.now, declination_deg.now, inclination_deg.now,
+      horizontal_nt.per_year, total_nt.per_year, declination_deg.per_year,
+      inclination_deg.per_year);
+  return MagneticField{.declination = Declination::east_deg(declination_deg.now),
+                       .declination_sigma_deg = declination_sigma_deg(horizontal_nt.now),
+                       .declination_deg_per_year = declination_deg.per_year,
+                       .inclination_deg = inclination_deg.now,
+                       .horizontal_nt = horizontal_nt.now,
+                       .total_nt = total_nt.now,
+                       .zone = magnetic_zone(horizontal_nt.now),
                        .beyond_model_end = date < kModelStart || date >= kModelEnd};
 }
 

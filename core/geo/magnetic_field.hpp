@@ -25,8 +25,9 @@ struct MagneticField {
   };
 
   Declination declination;
-  double declination_sigma_deg;  // one standard deviation; see declination_sigma_deg()
-  double inclination_deg;        // below the horizon positive, [-90, 90]
+  double declination_sigma_deg;     // one standard deviation; see declination_sigma_deg()
+  double declination_deg_per_year;  // its change, east positive
+  double inclination_deg;           // below the horizon positive, [-90, 90]
   double horizontal_nt;
   double total_nt;
   Zone zone;

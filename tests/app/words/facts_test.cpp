@@ -226,7 +226,8 @@ TEST_CASE("rig heading cautions name their condition") {
 TEST_CASE("compass checks print their result and advice") {
   const auto magnetic = [](double degrees) { return Bearing<Magnetic>::degrees(degrees); };
   CHECK(words::reciprocal(check_reciprocal(magnetic(40.0), magnetic(221.0))) ==
-        "The two readings agree: no iron near either spot");
+        "The two readings agree: the needle is pulled the same at both spots, or at neither. Sun, "
+        "star or a strong station can tell");
   CHECK(words::reciprocal(check_reciprocal(magnetic(33.0), magnetic(220.0))) ==
         "The two readings disagree by 7 degrees: iron pulls the needle at one of the spots. Read "
         "again from a third, farther from iron");

@@ -62,7 +62,8 @@ std::vector<std::vector<double>> read_rows(const std::filesystem::path& path) {
 
 }  // namespace
 
-// Source: NOAA's WMM2025 test values, 100 rows: year, height km, lat, lon, D, I, H, X, Y, Z, F.
+// Source: NOAA's WMM2025 test values, 100 rows: year, height km, lat, lon, D, I, H, X, Y,
+// Z, F, and the change of D in a year.
 TEST_CASE("the field agrees with NOAA's 100 test values") {
   const auto path = test::reference("wmm/WMM2025_FINAL_TEST_VALUES_HIGHPREC.txt");
   if (!path) return;
@@ -77,6 +78,7 @@ TEST_CASE("the field agrees with NOAA's 100 test values") {
     CHECK(field.inclination_deg == Approx(row[5]).margin(0.01));
     CHECK(field.horizontal_nt == Approx(row[6]).margin(0.01));
     CHECK(field.total_nt == Approx(row[10]).margin(0.01));
+    CHECK(field.declination_deg_per_year == Approx(row[11]).margin(0.0001));
     CHECK_FALSE(field.beyond_model_end);
   }
 }
