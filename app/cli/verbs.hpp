@@ -23,6 +23,7 @@ void add_import_programs(CLI::App& import, Job& chosen);
 void add_import_terrain(CLI::App& import, Job& chosen);
 void add_loss(CLI::App& program, Job& chosen);
 void add_plan(CLI::App& program, Job& chosen);
+void add_pack(CLI::App& program, Job& chosen);
 void add_peak(CLI::App& program, Job& chosen);
 void add_places(CLI::App& program, Job& chosen);
 void add_replay(CLI::App& program, Job& chosen);
@@ -34,8 +35,8 @@ void add_sun(CLI::App& program, Job& chosen);
 // All verbs that draw nothing.
 inline void add_verbs(CLI::App& program, Job& chosen) {
   for (const auto add :
-       {add_card, add_export, add_import, add_loss, add_plan, add_peak, add_places, add_replay,
-        add_survey, add_scan, add_compare, add_gears, add_sun, add_sound}) {
+       {add_card, add_export, add_import, add_loss, add_plan, add_pack, add_peak, add_places,
+        add_replay, add_survey, add_scan, add_compare, add_gears, add_sun, add_sound}) {
     add(program, chosen);
   }
 }

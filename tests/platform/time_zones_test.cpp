@@ -13,7 +13,7 @@ using test::utc;
 namespace {
 
 struct Clock {
-  seconds ahead;
+  std::chrono::seconds ahead;
   std::string short_name;
   bool operator==(const Clock&) const = default;
 };

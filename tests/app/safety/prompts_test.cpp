@@ -245,7 +245,7 @@ class Storm {
 // All storms together; MASTWISE_STORM=100000 makes it a longer one.
 int storm_touches() {
   if (const char* wanted = std::getenv("MASTWISE_STORM")) return std::max(1'000, std::atoi(wanted));
-  return test::kSanitized ? 1'000 : 20'000;
+  return test::kSanitized ? 200 : 20'000;
 }
 
 // Half of the touches on all screens and prompts, for one hand.
