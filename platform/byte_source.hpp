@@ -27,6 +27,9 @@ class ByteSource {
   // Waits for bytes, but not much longer than `timeout`. Writes at most into.size() bytes, which is
   // over 0. After an error the source is lost and must be opened again.
   virtual Result<Chunk> read(std::span<char> into, milliseconds timeout) = 0;
+  // What the bytes come from, for display, once there are some; empty if the source was named by
+  // whoever opened it.
+  virtual std::string name() const { return {}; }
 };
 
 // Opens a source, and opens it again after it was lost. It never waits; the source's reads do the
@@ -70,5 +73,29 @@ std::vector<SerialDevice> list_serial_devices(const std::filesystem::path& root 
 OpenSource any_serial_source(
     SerialSearch search = {},
     std::function<std::vector<SerialDevice>()> list = [] { return list_serial_devices(); });
+
+// The paths of the devices that a gpsd has at the moment. It reads them itself, and a second reader
+// would take bytes from it.
+struct HeldByGpsd {
+  std::vector<std::string> paths;
+};
+
+struct GpsdPatience {
+  milliseconds greeting{3000};  // for the first line of a gpsd
+  milliseconds silence{15000};  // without a sentence; gpsd itself tries speeds for some seconds
+};
+
+// A receiver that gpsd reads: the sentences as they came from it, or those that gpsd writes for a
+// receiver of another protocol. Of several receivers one, and the next after one that is silent or
+// gone. The address is as in tcp_source; the default port is 2947 (registered for gpsd with IANA).
+OpenSource gpsd_source(std::string address, std::shared_ptr<HeldByGpsd> held = nullptr,
+                       GpsdPatience patience = {});
+
+// Any receiver of this machine: that of gpsd if it runs and has one, else any serial device that
+// gpsd does not hold. When it is opened again it begins anew with gpsd.
+OpenSource any_receiver_source(
+    std::string gpsd_address = "localhost", GpsdPatience patience = {},
+    std::function<std::vector<SerialDevice>()> list = [] { return list_serial_devices(); },
+    SerialSearch search = {});
 
 }  // namespace mastwise::platform

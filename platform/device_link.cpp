@@ -47,7 +47,7 @@ DeviceLink::Outcome DeviceLink::listen(ByteSource& source) {
       return Outcome::lost;
     }
     if (chunk->size > 0) {
-      if (!found) tell(LinkNews::Kind::found, {});
+      if (!found) tell(LinkNews::Kind::found, source.name());
       found = true;
       lost_because_.clear();
       retry_after_ = timing_.first_retry;

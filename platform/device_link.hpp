@@ -20,7 +20,7 @@ struct LinkNews {
     ended,  // no more bytes follow, as at the end of a file; the link's thread has finished
   };
   Kind kind;
-  std::string text;  // the bytes, or why it was lost, for display
+  std::string text;  // the bytes; for display, why it was lost or the name of what was found
   Monotonic when;    // by monotonic_now()
 };
 

@@ -52,7 +52,7 @@ Result<std::string> read_file(const std::string& path) {
 
 std::string assets_folder() {
   if (const char* folder = std::getenv("MASTWISE_ASSETS")) return folder;
-  return (fs::path(program_folder()) / "assets").string();
+  return assets_beside(program_folder());
 }
 
 Result<std::string> data_folder() {

@@ -1,4 +1,4 @@
-# Sourced by run and test: Debian packages, and the build folder.
+# Sourced by run, test and package: Debian packages, and the build folder.
 
 run_packages=(
   g++ cmake ninja-build pkg-config ccache python3
@@ -8,7 +8,10 @@ run_packages=(
   libgdal-dev libzip-dev nettle-dev libnova-dev libcairo2-dev libabsl-dev tzdata
   libespeak-ng-dev espeak-ng-data
 )
-test_packages=(catch2 clang libclang-rt-14-dev clang-format poppler-utils strace)
+test_packages=(catch2 clang libclang-rt-14-dev clang-format poppler-utils strace gpsd gpsd-clients)
+# For platform/package deb, and for its test.
+deb_packages=(git librsvg2-bin dpkg-dev)
+deb_test_packages=(lintian mmdebstrap appstream desktop-file-utils file man-db)
 
 install_missing() {
   local missing=()

@@ -10,6 +10,16 @@ std::string program_folder() {
   return std::filesystem::read_symlink("/proc/self/exe", ignored).parent_path().string();
 }
 
+std::string assets_beside(const std::string& program_folder) {
+  const std::filesystem::path folder = program_folder;
+  const std::filesystem::path beside = folder / "assets";
+  const std::filesystem::path installed = folder.parent_path() / "share" / "mastwise";
+  std::error_code ignored;
+  const bool is_installed =
+      !std::filesystem::exists(beside, ignored) && std::filesystem::exists(installed, ignored);
+  return (is_installed ? installed : beside).string();
+}
+
 // XDG Base Directory Specification.
 std::string user_data_folder() {
   if (const char* data = std::getenv("XDG_DATA_HOME"); data != nullptr && *data == '/') {

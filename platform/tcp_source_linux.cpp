@@ -1,6 +1,6 @@
-#include "platform/byte_source.hpp"
 #include "platform/clock.hpp"
 #include "platform/descriptor_linux.hpp"
+#include "platform/tcp_connection.hpp"
 
 #include <cerrno>
 #include <string>
@@ -22,8 +22,7 @@ struct HostAndPort {
   std::string port;
 };
 
-HostAndPort split_address(const std::string& address) {
-  const std::string default_port = "10110";
+HostAndPort split_address(const std::string& address, const std::string& default_port) {
   if (address.starts_with('[')) {
     const std::size_t close = address.find(']');
     if (close == std::string::npos) return {};
@@ -49,7 +48,7 @@ void notice_dead_peer(const Descriptor& socket) {
 }
 
 // Connects during its first reads, so that opening does not wait.
-class TcpSource : public ByteSource {
+class TcpSource : public TcpConnection {
  public:
   TcpSource(Descriptor socket, std::string address)
       : socket_(std::move(socket)),
@@ -64,6 +63,15 @@ class TcpSource : public ByteSource {
     return Error{.what = "no answer",
                  .where = address_,
                  .remedy = "check the address, and that this tablet is in the device's network"};
+  }
+
+  bool is_connected() const override { return connected_; }
+
+  Result<Done> send(std::string_view text) override {
+    const ssize_t sent = ::send(socket_.number(), text.data(), text.size(), MSG_NOSIGNAL);
+    if (sent < 0) return system_error("cannot send", address_);
+    if (static_cast<std::size_t>(sent) == text.size()) return Done{};
+    return Error{.what = "cannot send: the other side does not read", .where = address_};
   }
 
  private:
@@ -83,33 +91,41 @@ class TcpSource : public ByteSource {
   bool connected_ = false;
 };
 
-Result<std::unique_ptr<ByteSource>> connect_to(const addrinfo& peer, const std::string& address) {
+Result<std::unique_ptr<TcpConnection>> connect_to(const addrinfo& peer,
+                                                  const std::string& address) {
   Descriptor socket(::socket(peer.ai_family, SOCK_STREAM | SOCK_NONBLOCK | SOCK_CLOEXEC, 0));
   if (!socket.is_open()) return system_error("cannot create a connection", address);
   notice_dead_peer(socket);
   if (::connect(socket.number(), peer.ai_addr, peer.ai_addrlen) != 0 && errno != EINPROGRESS) {
     return system_error("cannot connect", address);
   }
-  return std::unique_ptr<ByteSource>(std::make_unique<TcpSource>(std::move(socket), address));
+  return std::unique_ptr<TcpConnection>(std::make_unique<TcpSource>(std::move(socket), address));
 }
 
 }  // namespace
 
+Result<std::unique_ptr<TcpConnection>> connect_tcp(const std::string& address,
+                                                   const std::string& default_port) {
+  auto [host, port] = split_address(address, default_port);
+  if (host == "localhost") host = "127.0.0.1";
+  addrinfo wanted{};
+  wanted.ai_socktype = SOCK_STREAM;
+  wanted.ai_flags = AI_NUMERICHOST | AI_NUMERICSERV;
+  addrinfo* found = nullptr;
+  if (::getaddrinfo(host.c_str(), port.c_str(), &wanted, &found) != 0) {
+    return Error{.what = "not a network address",
+                 .where = address,
+                 .remedy = "enter numbers and a port, as in 192.168.4.1:" + default_port};
+  }
+  const std::unique_ptr<addrinfo, void (*)(addrinfo*)> owner(found, ::freeaddrinfo);
+  return connect_to(*found, address);
+}
+
 OpenSource tcp_source(std::string address) {
   return [=]() -> Result<std::unique_ptr<ByteSource>> {
-    auto [host, port] = split_address(address);
-    if (host == "localhost") host = "127.0.0.1";
-    addrinfo wanted{};
-    wanted.ai_socktype = SOCK_STREAM;
-    wanted.ai_flags = AI_NUMERICHOST | AI_NUMERICSERV;
-    addrinfo* found = nullptr;
-    if (::getaddrinfo(host.c_str(), port.c_str(), &wanted, &found) != 0) {
-      return Error{.what = "not a network address",
-                   .where = address,
-                   .remedy = "enter numbers and a port, as in 192.168.4.1:10110"};
-    }
-    const std::unique_ptr<addrinfo, void (*)(addrinfo*)> owner(found, ::freeaddrinfo);
-    return connect_to(*found, address);
+    auto connection = connect_tcp(address, "10110");
+    if (!connection) return connection.error();
+    return std::unique_ptr<ByteSource>(std::move(connection).value());
   };
 }
 

@@ -173,8 +173,9 @@ void add_replay(CLI::App& program, Job& chosen) {
   CLI::App* verb = program.add_subcommand(
       "replay", "Decode a receiver's log, and print the card from its position");
   auto* log = verb->add_option("log", options->log, "a recorded NMEA log");
-  verb->add_option("--device", options->device,
-                   "a live source instead of a log: a serial device or HOST:PORT")
+  verb->add_option(
+          "--device", options->device,
+          "a live source instead of a log: a serial device, HOST:PORT, gpsd or gpsd://HOST:PORT")
       ->excludes(log);
   verb->add_option("--seconds", options->seconds, "how long to listen to the device (default: 10)")
       ->check(CLI::Range(0.1, 3600.0));

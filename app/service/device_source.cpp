@@ -19,6 +19,9 @@ platform::OpenSource device_source(const std::string& device) {
   if (is_recording(device)) {
     return platform::file_source(device, kBytesPerSecond);
   }
+  constexpr std::string_view kGpsd = "gpsd://";
+  if (device == "gpsd") return platform::gpsd_source("localhost");
+  if (device.starts_with(kGpsd)) return platform::gpsd_source(device.substr(kGpsd.size()));
   const bool is_path = device.find('/') != std::string::npos;
   return is_path ? platform::serial_source(device) : platform::tcp_source(device);
 }

@@ -9,7 +9,9 @@ namespace {
 
 Link link_after(const platform::LinkNews& news, const std::string& name, bool recorded) {
   using Kind = platform::LinkNews::Kind;
-  if (news.kind == Kind::found) return {Link::State::Open, name, recorded};
+  if (news.kind == Kind::found) {
+    return {Link::State::Open, news.text.empty() ? name : news.text, recorded};
+  }
   if (news.kind == Kind::ended) return {Link::State::Ended, name, recorded};
   return {Link::State::Lost, news.text, recorded};
 }
@@ -44,7 +46,7 @@ ReceiverLine::ReceiverLine(const std::optional<std::string>& device, std::functi
     : name_(device.value_or("the serial line")),
       recorded_(device && service::is_recording(*device)),
       wake_(std::move(wake)),
-      link_(device ? service::device_source(*device) : platform::any_serial_source(),
+      link_(device ? service::device_source(*device) : platform::any_receiver_source(),
             [this](platform::LinkNews news) {
               {
                 const std::lock_guard lock(mutex_);

@@ -37,8 +37,8 @@ class NewsQueue {
 // on as actions.
 class ReceiverLine {
  public:
-  // `device`: a serial device, HOST:PORT, or a log file (played at 4800 baud); empty searches all
-  // serial devices. The link's thread calls `wake`.
+  // `device` as in service::device_source; empty searches gpsd and all serial devices of this
+  // machine. The link's thread calls `wake`.
   ReceiverLine(const std::optional<std::string>& device, std::function<void()> wake);
 
   // Passes all received events to the session, in order; true if there were any.

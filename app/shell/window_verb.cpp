@@ -51,8 +51,9 @@ void add_window(CLI::App& program, Job& chosen) {
       .add_option("--dpi", options->dots_per_inch, "dots per inch, if the system reports it wrong")
       ->check(CLI::Range(50.0f, 600.0f));
   program.add_flag("--fullscreen", options->fullscreen, "use the whole screen");
-  program.add_option("--device", options->device,
-                     "the receiver: a serial device, HOST:PORT, or a log file");
+  program.add_option(
+      "--device", options->device,
+      "the receiver: a serial device, HOST:PORT, gpsd, gpsd://HOST:PORT, or a log file");
   program.add_option("--catalog", options->catalog, "catalog file to use instead of yours");
   program.add_option("--terrain", options->terrain,
                      "folder of elevation tiles to use instead of yours");
