@@ -118,7 +118,7 @@ std::string caption_of(const Sweep& sweep, const Shared& shared) {
   if (!sweep.fit || sweep.no_meter) return words;
   return words + words::fill(words::say("{count} readings, {band} pattern, {error} at 95 %"),
                              {{"count", std::to_string(sweep.readings.size())},
-                              {"band", std::string(to_text(sweep.band))},
+                              {"band", words::say(to_text(sweep.band))},
                               {"error", plus_minus(sweep.fit->error95_deg)}});
 }
 
