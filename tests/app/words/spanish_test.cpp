@@ -125,7 +125,7 @@ TEST_CASE("a feature writes no text for the screen that has no Spanish") {
   std::size_t seen = 0;
   for (const char* folder :
        {"here", "stations", "map", "path", "aim", "plan", "peak", "logbook", "ahead", "parking",
-        "data", "keypad", "safety", "settings", "session", "shared", "ui"}) {
+        "data", "keypad", "safety", "settings", "guide", "session", "shared", "ui"}) {
     for (const test::SourceText& one : test::texts_in(test::source_folder() + "/app/" + folder)) {
       // Headers have the names of actions; "Scattered trees" is the name of a target.
       if (!one.file.ends_with(".cpp") || one.text.empty() || !for_the_screen(one.text)) continue;
