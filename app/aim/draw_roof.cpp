@@ -3,6 +3,7 @@
 #include "app/aim/draw_roof_dial.hpp"
 #include "app/shared/actions.hpp"
 #include "app/ui/choice.hpp"
+#include "app/ui/guide_mark.hpp"
 #include "app/ui/kite.hpp"
 #include "app/ui/layout.hpp"
 #include "app/ui/shortened.hpp"
@@ -73,7 +74,9 @@ Rect AnswerHalf::head() {
   constexpr float kSide = 12.0f;
   const Rect page{area_.left + kSide, area_.top + ui::kMargin, area_.right - kSide,
                   area_.bottom - ui::kMargin};
-  float room = page.width() - 2.0f * kSide;
+  ui::guide_button(ui_, Guide::Roof, {area_.left, area_.top, area_.left + kAct, area_.top + kAct});
+  const float left = area_.left + kAct;
+  float room = page.right - kSide - left;
   if (shared_.stop.practice) {
     const char* mark = say("PRACTICE");
     canvas_.text({page.right - kSide, page.top + 32.0f}, mark, Face::Cardinal,
@@ -83,7 +86,7 @@ Rect AnswerHalf::head() {
   if (shared_.stop.target) {
     const std::string title =
         ui::shortened(canvas_, words::title(*shared_.stop.target), Face::Cardinal, room);
-    canvas_.text({page.left + kSide, page.top + 32.0f}, title, Face::Cardinal, theme_.ink);
+    canvas_.text({left, page.top + 32.0f}, title, Face::Cardinal, theme_.ink);
   }
   return {page.left, page.top + 60.0f, page.right, page.bottom};
 }

@@ -113,7 +113,7 @@ void draw_board(Ui& ui, Rect view, const Shared& shared, const Intake& data) {
 
 void draw_catalog(Ui& ui, const Shared& shared, const Intake& data) {
   const ui::Theme& theme = ui.theme();
-  Rect room = draw_sheet_head(ui, catalog_title(data));
+  Rect room = draw_sheet_head(ui, catalog_title(data), Sheet::None, Guide::Data);
   const std::string words = ground_words(shared, data);
   room.top = ui.paragraph({room.left, room.top + 8.0f}, room.width(), 30.0f, words, Face::Text,
                           theme.ink) -

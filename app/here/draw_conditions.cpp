@@ -212,7 +212,7 @@ void draw_noise_sheet(Ui& ui, const Shared& shared) {
     top = next.bottom;
     return next;
   };
-  const std::string as_around(to_text(usual));
+  const std::string as_around = say(to_text(usual));
   if (choice_row(ui, "noise as around", row(), say("As around"), as_around.c_str(), !stop.noise,
                  "noises")) {
     ui.emit(act::ChooseNoise{std::nullopt, stop.inverter_on});
@@ -255,7 +255,8 @@ void draw_television_sheet(Ui& ui, const Shared& shared) {
     const float left = area.left + static_cast<float>(i % columns) * (width + gutter);
     const float line = first + static_cast<float>(i / columns) * (kRow + kApart);
     const Rect part{left + width - kSwitch, line, left + width, line + kRow};
-    ui.canvas().text({left, part.center().y + 9.0f}, label, Face::Text, ui.theme().ink);
+    ui.canvas().text({left, part.center().y + 9.0f}, say(std::string_view(label)), Face::Text,
+                     ui.theme().ink);
     if (const auto on =
             ui::on_off(ui, "decodes " + label, part, now.has(decoder), say("No"), say("Yes"))) {
       GearChoice other = choice;

@@ -67,9 +67,10 @@ void draw_by_drive(Column& column, Ui& ui, Rect room, const Shared& shared) {
   column.heading(say("BY THE LAST DRIVE"));
   const auto& course = shared.course.last();
   column.line(
-      course ? fmt::format("The last straight: {} at {} true, ± {:.0f}°",
-                           words::height(course->length_m, shared.settings.miles),
-                           words::whole_degrees(course->course), std::max(1.0, course->sigma_deg))
+      course ? words::fill(say("The last straight: {length} at {degrees} true, ± {error}°"),
+                           {{"length", words::height(course->length_m, shared.settings.miles)},
+                            {"degrees", words::whole_degrees(course->course)},
+                            {"error", fmt::format("{:.0f}", std::max(1.0, course->sigma_deg))}})
              : words::fill(say("No straight drive of {length} since."),
                            {{"length", words::height(20.0, shared.settings.miles)}}),
       Face::Text);

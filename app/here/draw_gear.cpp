@@ -78,7 +78,7 @@ class GearLines {
       return;
     }
     const auto touched =
-        ui::on_off(ui_, "amplifier", row, choice_.amplifier, say("No power"), say("Power"));
+        ui::on_off(ui_, "amplifier", row, choice_.amplifier, say("Off"), say("On"));
     if (!touched) return;
     GearChoice other = choice_;
     other.amplifier = *touched;
@@ -169,7 +169,8 @@ void draw_presets(Ui& ui, Rect area, const GearChoice& choice, const std::string
     const ui::Color ink = chosen ? ui.theme().paper : ui.theme().ink;
     draw_pattern(ui, {row.left + 46.0f, row.center().y}, 32.0f, preset.antenna, ink);
     const Face face = chosen ? Face::TextBold : Face::Text;
-    const auto lines = ui.wrapped(preset.name, row.width() - kPicture - 16.0f, face);
+    const std::string called = say(std::string_view(preset.name));
+    const auto lines = ui.wrapped(called, row.width() - kPicture - 16.0f, face);
     float baseline = row.center().y + 9.0f - 14.0f * static_cast<float>(lines.size() - 1);
     for (const std::string_view line : lines) {
       ui.canvas().text({row.left + kPicture, baseline}, line, face, ink);

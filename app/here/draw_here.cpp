@@ -287,7 +287,7 @@ void Facts::antenna(Rect row) {
   float y = row.top + (low ? 33.0f : 40.0f);
   text({left, y}, found_.antenna_up ? say("Antenna up") : say("Antenna down"), Face::Value,
        found_.antenna_up ? alarm("gear") : theme_.ink, right);
-  const std::string name = gear_of(shared_.settings.gear).name;
+  const std::string name = say(std::string_view(gear_of(shared_.settings.gear).name));
   auto lines = ui_.wrapped(name, right - left, Face::Text);
   // On a low screen the name has one line, else two at most.
   if (low) lines = {name};

@@ -31,13 +31,16 @@ using words::fill;
 using words::say;
 
 std::string fix_words(const Shared& shared, const nmea::Fix& fix) {
-  std::string words = nmea::name_of(fix.quality);
-  if (fix.satellites) words += fmt::format(", {} satellites", *fix.satellites);
+  std::string words = say(nmea::name_of(fix.quality));
+  if (fix.satellites) {
+    words += ", " + fill(say("{number} satellites"), {{"number", std::to_string(*fix.satellites)}});
+  }
   if (fix.hdop) words += fmt::format(", HDOP {:.1f}", *fix.hdop);
-  if (fix.age) words += fmt::format(", {} old", words::age(*fix.age));
+  if (fix.age) words += ", " + fill(say("{age} old"), {{"age", words::age(*fix.age)}});
   if (const auto parked = shared.parked.result(); parked && parked->scatter_m) {
-    words += fmt::format("; average of {}, scatter {}", parked->count,
-                         words::height(*parked->scatter_m, shared.settings.miles));
+    words += "; " + fill(say("average of {number}, scatter {distance}"),
+                         {{"number", std::to_string(parked->count)},
+                          {"distance", words::height(*parked->scatter_m, shared.settings.miles)}});
   }
   return words;
 }

@@ -178,7 +178,7 @@ gear::DecoderSet decoders_here(const Shared& shared) {
 std::string noise_words(const Shared& shared) {
   const Stop& stop = shared.stop;
   const auto usual = reception::figures(stop.surroundings).noise;
-  std::string words(to_text(stop.noise.value_or(usual)));
+  std::string words = say(to_text(stop.noise.value_or(usual)));
   if (stop.inverter_on) words += say(", inverter on");
   return words;
 }

@@ -1,5 +1,6 @@
 #include "app/here/nose.hpp"
 
+#include "app/words/language.hpp"
 #include "core/sky/sun.hpp"
 
 #include <algorithm>
@@ -24,7 +25,7 @@ void take(Shared& shared, const Result<RigHeadingReading>& reading, Nose::Origin
 
 bool knows_position(Shared& shared) {
   if (shared.findings.position) return true;
-  shared.trouble = "The position is unknown.";
+  shared.trouble = words::say("The position is unknown.");
   return false;
 }
 
@@ -50,7 +51,7 @@ void nose_from_sun(Shared& shared, SunFrom side) {
   if (!knows_position(shared)) return;
   const sky::Shadow shadow = sky::plumb_shadow(*shared.findings.position, moment_of(shared));
   if (shadow.why_none) {
-    shared.trouble = "The sun gives no usable shadow now.";
+    shared.trouble = words::say("The sun gives no usable shadow now.");
     return;
   }
   take(shared,

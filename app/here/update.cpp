@@ -78,7 +78,7 @@ void derive(HereState& state, const Shared& shared) {
   state = {};
   if (shared.sheet != Sheet::Paper) return;
   state.from_map = place_from_map(shared.form, shared.settings.miles);
-  state.from_net = place_from_net(shared.form);
+  state.from_net = place_from_net(shared.form, shared.settings.miles);
   state.ruler = ruler_for_heading(shared);
 }
 

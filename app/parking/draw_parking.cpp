@@ -10,6 +10,7 @@
 #include "app/ui/shortened.hpp"
 #include "app/words/chances.hpp"
 #include "app/words/language.hpp"
+#include "app/words/phrases.hpp"
 #include "app/words/units.hpp"
 
 #include <algorithm>
@@ -26,20 +27,23 @@ using ui::Align;
 using ui::ButtonLook;
 using ui::Column;
 using ui::Face;
+using words::fill;
 using words::say;
 
 constexpr float kPad = 16.0f, kOfferLine = 38.0f, kCount = 132.0f;
 
-std::string count_words(std::size_t count, std::size_t all, const char* one, const char* many) {
-  return fmt::format("{} of {} {}", count, all, all == 1 ? one : many);
+std::string count_words(std::size_t count, std::size_t all, const char* phrase) {
+  return fill(say(phrase), {{"count", std::to_string(count)}, {"all", std::to_string(all)}});
 }
 
 // Which gear to raise, in one sentence.
 std::string enough_words(const GearsAnswer& answer) {
-  if (answer.networks.empty() && answer.unnamed == 0) return "Nothing is likely here with any.";
-  if (answer.rows.size() == 1) return "The only antenna on the list.";
-  if (!answer.enough) return "No antenna brings in all of it.";
-  return fmt::format("{} is enough.", answer.rows[*answer.enough].name);
+  if (answer.networks.empty() && answer.unnamed == 0)
+    return say("Nothing is likely here with any.");
+  if (answer.rows.size() == 1) return say("The only antenna on the list.");
+  if (!answer.enough) return say("No antenna brings in all of it.");
+  return fill(say("{antenna} is enough."),
+              {{"antenna", say(std::string_view(answer.rows[*answer.enough].name))}});
 }
 
 // One gear with its networks, from the top down; the whole row can be touched.
@@ -59,15 +63,16 @@ class GearCard {
   float draw();
 
  private:
+  std::string name() const { return say(std::string_view(row_.name)); }
   std::string under() const {
-    std::string words = words::height(row_.height_m, miles_) + " up";
-    if (in_use_) words += ", in use";
-    return words;
+    return fill(in_use_ ? say("{height} up, in use") : say("{height} up"),
+                {{"height", words::height(row_.height_m, miles_)}});
   }
   std::string only() const {
     return row_.only.empty() || answer_.rows.size() < 2
                ? std::string()
-               : fmt::format("Only with it: {}", fmt::join(row_.only, ", "));
+               : fill(say("Only with it: {names}"),
+                      {{"names", fmt::format("{}", fmt::join(row_.only, ", "))}});
   }
   // The room of the count.
   float head() const { return answer_.networks.empty() || answer_.unnamed == 0 ? 88.0f : 120.0f; }
@@ -107,15 +112,17 @@ void GearCard::count(float top) {
   const bool named = !answer_.networks.empty();
   const std::size_t brought = named ? row_.networks : row_.unnamed;
   const std::size_t all = named ? answer_.networks.size() : answer_.unnamed;
-  ui_.canvas().text({right, top + 40.0f}, fmt::format("{} of {}", brought, all), Face::Cardinal,
-                    theme_.ink, Align::Right);
+  ui_.canvas().text({right, top + 40.0f}, count_words(brought, all, "{count} of {all}"),
+                    Face::Cardinal, theme_.ink, Align::Right);
   const ui::Color ink = ui::second_ink_on_row(theme_, lit_);
-  ui_.canvas().text({right, top + 72.0f}, named ? "networks" : "stations", Face::Text, ink,
-                    Align::Right);
+  ui_.canvas().text({right, top + 72.0f}, named ? say("networks") : say("stations"), Face::Text,
+                    ink, Align::Right);
   if (!named || answer_.unnamed == 0) return;
-  ui_.canvas().text({right, top + 104.0f},
-                    count_words(row_.unnamed, answer_.unnamed, "other", "others"), Face::Text, ink,
-                    Align::Right);
+  ui_.canvas().text(
+      {right, top + 104.0f},
+      count_words(row_.unnamed, answer_.unnamed,
+                  answer_.unnamed == 1 ? "{count} of {all} other" : "{count} of {all} others"),
+      Face::Text, ink, Align::Right);
 }
 
 // Each network at the same place in every card: its name, the chance and its mark.
@@ -137,7 +144,7 @@ float GearCard::offers(float top) {
                       ui::shortened(ui_.canvas(), answer_.networks[i], face, room), face, ink);
     const float right = left + width;
     if (!percent) {
-      ui_.canvas().text({right, baseline}, "unknown", Face::Text, ink, Align::Right);
+      ui_.canvas().text({right, baseline}, say("unknown"), Face::Text, ink, Align::Right);
       continue;
     }
     ui_.canvas().text({right - kMark - 8.0f, baseline}, words::chance_number(*percent), face, ink,
@@ -156,7 +163,7 @@ float GearCard::draw() {
   lit_ = in_use_ || ui_.pressed(target);
   if (lit_) ui_.canvas().fill(card.inset(2.0f), theme_.lobe, 10.0f);
   const float left = area_.left + kPad;
-  float y = ui_.paragraph({left, card.top + 34.0f}, name_width(), 28.0f, row_.name, Face::TextBold,
+  float y = ui_.paragraph({left, card.top + 34.0f}, name_width(), 28.0f, name(), Face::TextBold,
                           theme_.ink);
   ui_.canvas().text({left, y}, under(), Face::Text, ui::second_ink_on_row(theme_, lit_));
   count(card.top);
@@ -190,9 +197,11 @@ std::string low_words(const GearRow& row, bool miles) {
   double lowest_m = row.height_m;
   for (const KeptSector& sector : row.sectors) lowest_m = std::min(lowest_m, sector.harmless_m);
   const std::string away = words::height(kNearObstacle_m, miles);
-  if (lowest_m < kLeast_m) return fmt::format("In the sectors nothing may stand within {}.", away);
-  return fmt::format("In the sectors keep what stands {} away lower than {}.", away,
-                     words::height(lowest_m, miles));
+  if (lowest_m < kLeast_m) {
+    return fill(say("In the sectors nothing may stand within {distance}."), {{"distance", away}});
+  }
+  return fill(say("In the sectors keep what stands {distance} away lower than {height}."),
+              {{"distance", away}, {"height", words::height(lowest_m, miles)}});
 }
 
 // Which way to park, below the gears.
@@ -200,13 +209,14 @@ void draw_which_way(Column& column, const Shared& shared, const ParkingState& pa
   const GearRow& row = parking.answer->rows[*parking.row];
   column.heading(say("WHICH WAY TO PARK"));
   if (row.sectors.empty()) {
-    column.plain("No wanted station is likely with this antenna: no sector to keep clear.");
+    column.plain(say("No wanted station is likely with this antenna: no sector to keep clear."));
     return;
   }
   column.plain(low_words(row, shared.settings.miles));
-  column.line(fmt::format("The inner ring shows the nose headings. A sector has the clearance of "
-                          "ITU-R P.526 for each station, and ± {:.0f}° for your compass.",
-                          std::max(1.0, parking.answer->question.here.heading_error_deg)),
+  const double error_deg = parking.answer->question.here.heading_error_deg;
+  column.line(fill(say("The inner ring shows the nose headings. A sector has the clearance of "
+                       "ITU-R P.526 for each station, and ± {degrees}° for your compass."),
+                   {{"degrees", fmt::format("{:.0f}", std::max(1.0, error_deg))}}),
               Face::Text);
 }
 
@@ -290,10 +300,11 @@ void draw_antennas_sheet(Ui& ui, const Shared& shared) {
     if (on_rig) ui.canvas().fill(box.inset(8.0f), ui.theme().accent, 3.0f);
     const float left = box.right + 20.0f, baseline = row.center().y + 9.0f;
     ui.canvas().text({left, baseline},
-                     ui::shortened(ui.canvas(), preset.name, Face::Text, row.right - left - 120.0f),
+                     ui::shortened(ui.canvas(), say(std::string_view(preset.name)), Face::Text,
+                                   row.right - left - 120.0f),
                      on_rig ? Face::TextBold : Face::Text, ui.theme().ink);
     ui.canvas().text({row.right - 16.0f, baseline},
-                     in_use ? "in use" : words::height(preset.height_m, shared.settings.miles),
+                     in_use ? say("in use") : words::height(preset.height_m, shared.settings.miles),
                      Face::Text, ui::second_ink_on_row(ui.theme(), lit), Align::Right);
     ui.canvas().line({row.left, row.bottom}, {row.right, row.bottom}, ui.theme().rule, 1.5f);
     top += kRow;

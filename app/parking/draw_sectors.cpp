@@ -2,6 +2,8 @@
 
 #include "app/ui/rig_symbol.hpp"
 #include "app/ui/shortened.hpp"
+#include "app/words/language.hpp"
+#include "app/words/phrases.hpp"
 #include "app/words/units.hpp"
 
 #include <algorithm>
@@ -9,8 +11,6 @@
 #include <cmath>
 #include <numbers>
 #include <vector>
-
-#include <fmt/format.h>
 
 namespace mastwise::screens {
 namespace {
@@ -23,6 +23,8 @@ using ui::Point;
 using ui::Rect;
 using ui::Theme;
 using ui::Ui;
+using words::fill;
+using words::say;
 
 constexpr float kLabelLine = 30.0f, kLabelGap = 8.0f, kLabelOut = 26.0f, kBand = 13.0f;
 constexpr float kSideRoom = 136.0f, kEndRoom = 70.0f;
@@ -42,17 +44,21 @@ double middle_deg(const HeadingArc& arc) {
 
 std::string nose_words(const Shared& shared, const ParkingState& parking) {
   if (parking.neighbors == Neighbors::none || parking.answer->rows[*parking.row].sectors.empty()) {
-    return "Any nose heading will do.";
+    return say("Any nose heading will do.");
   }
   if (parking.noses.empty()) {
-    return "At any nose heading a neighbor is in the way. Look for a pad with a free side.";
+    return say("At any nose heading a neighbor is in the way. Look for a pad with a free side.");
   }
   std::string ranges = arc_words(shared, parking.noses.front());
-  if (parking.noses.size() > 1) ranges += ", or " + arc_words(shared, parking.noses[1]);
-  if (shared.findings.nose && !parking.right_blocks && !parking.left_blocks) {
-    return fmt::format("The nose is right: neighbors stand outside. Good from {}.", ranges);
+  if (parking.noses.size() > 1) {
+    ranges = fill(say("{one}, or {other}"),
+                  {{"one", ranges}, {"other", arc_words(shared, parking.noses[1])}});
   }
-  return fmt::format("Nose from {} keeps neighbors outside.", ranges);
+  if (shared.findings.nose && !parking.right_blocks && !parking.left_blocks) {
+    return fill(say("The nose is right: neighbors stand outside. Good from {ranges}."),
+                {{"ranges", ranges}});
+  }
+  return fill(say("Nose from {ranges} keeps neighbors outside."), {{"ranges", ranges}});
 }
 
 // Of the room's height.
@@ -101,7 +107,7 @@ class SectorPainter {
 };
 
 void SectorPainter::ring() const {
-  static constexpr std::array<const char*, 4> kCardinals{"N", "E", "S", "W"};
+  const std::array<const char*, 4> cardinals{say("N"), say("E"), say("S"), say("W")};
   canvas_.circle(center_, radius_, theme_.rule, 2.0f);
   for (int degrees = 0; degrees < 360; degrees += 10) {
     const bool cardinal = degrees % 90 == 0, hour = degrees % 30 == 0;
@@ -110,7 +116,7 @@ void SectorPainter::ring() const {
                  hour ? 3.0f : 1.5f);
     if (!cardinal) continue;
     const Point middle = at(degrees, radius_ - 34.0f);
-    canvas_.text({middle.x, middle.y + 8.5f}, kCardinals[static_cast<std::size_t>(degrees / 90)],
+    canvas_.text({middle.x, middle.y + 8.5f}, cardinals[static_cast<std::size_t>(degrees / 90)],
                  Face::TextBold, theme_.ink, Align::Center);
   }
 }
@@ -176,7 +182,7 @@ ArcLabel SectorPainter::label(const KeptSector& sector) const {
   if (names.size() > kMost) {
     const std::size_t more = names.size() - kMost + 1;
     names.resize(kMost - 1);
-    names.push_back(fmt::format("{} more", more));
+    names.push_back(fill(say("{number} more"), {{"number", std::to_string(more)}}));
   }
   names.push_back(arc_words(shared_, sector.arc));
   return {.middle_deg = middle_deg(sector.arc), .lines = std::move(names)};
@@ -231,7 +237,7 @@ void SectorPainter::labels() const {
   if (!parking_.free.empty() && !parking_.free.front().all_round()) {
     const HeadingArc& widest = parking_.free.front();
     add({.middle_deg = middle_deg(widest),
-         .lines = {"Free", arc_words(shared_, widest)},
+         .lines = {say("Free"), arc_words(shared_, widest)},
          .free = true});
   }
   for (std::vector<ArcLabel>* side : {&right, &left}) {
@@ -244,14 +250,14 @@ void SectorPainter::labels() const {
 void SectorPainter::caption() const {
   constexpr float kLine = 32.0f;
   ui_.paragraph({center_.x, room_.bottom + 30.0f}, room_.width(), kLine,
-                "Keep the colored sectors clear.", Face::TextBold, theme_.ink, Align::Center);
+                say("Keep the colored sectors clear."), Face::TextBold, theme_.ink, Align::Center);
   const float y =
       ui_.paragraph({center_.x, room_.bottom + 30.0f + kLine}, room_.width(), kLine,
                     nose_words(shared_, parking_), Face::Text, theme_.ink, Align::Center);
-  canvas_.text(
-      {center_.x, y},
-      shared_.findings.field ? "Degrees are magnetic; true north is up" : "Degrees are true",
-      Face::Text, theme_.second_ink, Align::Center);
+  canvas_.text({center_.x, y},
+               shared_.findings.field ? say("Degrees are magnetic; true north is up")
+                                      : say("Degrees are true"),
+               Face::Text, theme_.second_ink, Align::Center);
 }
 
 void SectorPainter::draw() {
@@ -272,8 +278,9 @@ std::string arc_words(const Shared& shared, const HeadingArc& arc) {
     const auto magnetic = on_compass_here(shared, bearing);
     return magnetic ? words::whole_degrees(*magnetic) : words::whole_degrees(bearing);
   };
-  return words(arc.from) + " to " +
-         words(Bearing<True>::degrees(arc.from.degrees() + arc.length_deg));
+  return fill(say("{from} to {to}"),
+              {{"from", words(arc.from)},
+               {"to", words(Bearing<True>::degrees(arc.from.degrees() + arc.length_deg))}});
 }
 
 void draw_sectors(Ui& ui, Rect room, const Shared& shared, const ParkingState& parking) {

@@ -4,6 +4,7 @@
 #include "app/shared/actions.hpp"
 #include "app/ui/chance_mark.hpp"
 #include "app/ui/column.hpp"
+#include "app/ui/guide_mark.hpp"
 #include "app/ui/layout.hpp"
 #include "app/ui/shortened.hpp"
 #include "app/words/chances.hpp"
@@ -64,13 +65,14 @@ Rect draw_head(Ui& ui, const StationRow* row) {
   if (ui.button("close sheet", close, words::say("Back"), ui::ButtonLook::Plain)) {
     ui.emit(act::OpenSheet{Sheet::None});
   }
+  const float mark = close.left - kPathGap - ui::kGuideMark;
+  ui::guide_button(ui, Guide::Path, {mark, page.top, mark + ui::kGuideMark, close.bottom});
   const Rect below{page.left, close.bottom + kPathGap, page.right, page.bottom};
   if (row == nullptr) {
     ui.canvas().text({page.left, page.top + 54.0f}, words::say("Path"), Face::Matter, theme.ink);
     return below;
   }
-  const Rect carries{close.left - kPathGap - kPathAct, page.top, close.left - kPathGap,
-                     close.bottom};
+  const Rect carries{mark - kPathGap - kPathAct, page.top, mark - kPathGap, close.bottom};
   if (ui.button("carries", carries, words::say("Carries"), ui::ButtonLook::Plain)) {
     ui.emit(act::OpenSheet{Sheet::Carries});
   }

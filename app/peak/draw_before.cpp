@@ -1,6 +1,7 @@
 #include "app/peak/actions.hpp"
 #include "app/peak/draw_parts.hpp"
 #include "app/shared/actions.hpp"
+#include "app/ui/arrow.hpp"
 #include "app/ui/choice.hpp"
 #include "app/ui/rig_symbol.hpp"
 #include "app/ui/shortened.hpp"
@@ -42,14 +43,15 @@ void draw_turning(Ui& ui, Rect area) {
                 theme.rule, 5.0f);
     canvas.disc(ui::around(center, 0.92f * radius, at), 0.06f * radius, theme.rule);
   }
-  draw_arrow(canvas, center, ui::around(center, 0.95f * radius, 98.0), theme.ink, 0.07f * radius);
+  ui::draw_arrow(canvas, center, ui::around(center, 0.95f * radius, 98.0), theme.ink,
+                 0.07f * radius);
   canvas.disc(center, 0.07f * radius, theme.ink);
   for (const double side : {-1.0, 1.0}) {
     const double from = 98.0 + side * 12.0, to = 98.0 + side * 30.0;
     canvas.arc(center, 1.18f * radius, static_cast<float>(std::min(from, to)),
                static_cast<float>(std::max(from, to)), theme.accent, 6.0f);
-    draw_arrow(canvas, ui::around(center, 1.18f * radius, to - side * 1.0),
-               ui::around(center, 1.19f * radius, to + side * 11.0), theme.accent, 5.0f);
+    ui::draw_arrow(canvas, ui::around(center, 1.18f * radius, to - side * 1.0),
+                   ui::around(center, 1.19f * radius, to + side * 11.0), theme.accent, 5.0f);
   }
 }
 

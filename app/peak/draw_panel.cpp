@@ -1,6 +1,7 @@
 #include "app/peak/actions.hpp"
 #include "app/peak/draw_parts.hpp"
 #include "app/shared/actions.hpp"
+#include "app/ui/arrow.hpp"
 #include "app/ui/choice.hpp"
 #include "app/ui/rig_symbol.hpp"
 #include "app/ui/shortened.hpp"
@@ -64,14 +65,14 @@ void draw_turn_dial(Ui& ui, Point center, float radius, const Shared& shared, co
   const double to_deg = place(sweep.heading);
   if (const auto turn = next_turn(sweep)) {
     const double from_deg = place(sweep.readings.back().heading);
-    draw_arrow(canvas, center, ui::around(center, 0.86f * radius, from_deg), theme.ink, 6.0f);
+    ui::draw_arrow(canvas, center, ui::around(center, 0.86f * radius, from_deg), theme.ink, 6.0f);
     if (turn->size_deg() > 2.0) {
       const double left = std::min(0.0, turn->clockwise_deg());
       canvas.arc(center, radius + 9.0f, static_cast<float>(from_deg + left),
                  static_cast<float>(from_deg + left + turn->size_deg()), theme.accent, 6.0f);
     }
   }
-  draw_arrow(canvas, center, ui::around(center, 0.86f * radius, to_deg), theme.accent, 6.0f);
+  ui::draw_arrow(canvas, center, ui::around(center, 0.86f * radius, to_deg), theme.accent, 6.0f);
   canvas.disc(center, 8.0f, theme.ink);
 }
 

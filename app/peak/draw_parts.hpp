@@ -28,7 +28,4 @@ std::string dial_word(SweepBy by);
 // "24° magnetic".
 std::string on_dial(SweepBy by, Bearing<Dial> heading);
 
-// The antenna's arrow: thick, with a head at `tip`.
-void draw_arrow(ui::Canvas& canvas, Point from, Point tip, ui::Color color, float width);
-
 }  // namespace mastwise::screens

@@ -120,7 +120,7 @@ std::string caption_of(const Sweep& sweep, const Shared& shared) {
   if (!sweep.fit || sweep.no_meter) return words;
   return words + words::fill(words::say("{count} readings, {band} pattern, {error} at 95 %"),
                              {{"count", std::to_string(sweep.readings.size())},
-                              {"band", std::string(to_text(sweep.band))},
+                              {"band", words::say(to_text(sweep.band))},
                               {"error", plus_minus(sweep.fit->error95_deg)}});
 }
 
@@ -214,19 +214,6 @@ std::string dial_word(SweepBy by) {
 
 std::string on_dial(SweepBy by, Bearing<Dial> heading) {
   return words::whole_degrees(heading.degrees()) + " " + dial_word(by);
-}
-
-void draw_arrow(ui::Canvas& canvas, Point from, Point tip, ui::Color color, float width) {
-  const float dx = tip.x - from.x, dy = tip.y - from.y;
-  const float length = std::hypot(dx, dy);
-  if (length < 1.0f) return;
-  const Point along{dx / length, dy / length}, across{-along.y, along.x};
-  const float head = 4.0f * width, half = 1.7f * width;
-  const Point neck{tip.x - head * along.x, tip.y - head * along.y};
-  canvas.line(from, neck, color, width);
-  const std::array corners{tip, Point{neck.x + half * across.x, neck.y + half * across.y},
-                           Point{neck.x - half * across.x, neck.y - half * across.y}};
-  canvas.polygon(corners, color);
 }
 
 void draw_peak(Ui& ui, Rect area, const Shared& shared, const PeakState& peak) {

@@ -3,6 +3,7 @@
 #include "app/plan/draw_table.hpp"
 #include "app/shared/actions.hpp"
 #include "app/ui/choice.hpp"
+#include "app/ui/guide_mark.hpp"
 #include "app/ui/layout.hpp"
 #include "app/ui/shortened.hpp"
 #include "app/ui/slip.hpp"
@@ -143,10 +144,12 @@ Rect draw_plan_head(Ui& ui, const Shared& shared, const PlanState& state) {
     ui.emit(act::OpenSheet{Sheet::None});
   }
   const Remark remark = plan_remark(theme, shared, state);
-  Rect choices{close.left - kPlanGap - kChoices, page.top, close.left - kPlanGap, close.bottom};
+  const float mark = close.left - kPlanGap - ui::kGuideMark;
+  ui::guide_button(ui, Guide::Plan, {mark, page.top, mark + ui::kGuideMark, close.bottom});
+  Rect choices{mark - kPlanGap - kChoices, page.top, mark - kPlanGap, close.bottom};
   float title_right = choices.left - kPlanGap, y = page.top + 52.0f;
   if (ui.portrait()) {
-    title_right = close.left - kPlanGap;
+    title_right = mark - kPlanGap;
     // Below the remark, however many lines that takes.
     const float lines =
         static_cast<float>(ui.wrapped(remark.words, page.width(), remark.face).size());

@@ -1,6 +1,7 @@
 #include "app/service/area_work.hpp"
 #include "app/service/map_maker.hpp"
 #include "app/service/stop_survey.hpp"
+#include "app/words/language.hpp"
 #include "core/reception/area_scan.hpp"
 #include "core/reception/best_spots.hpp"
 
@@ -60,8 +61,8 @@ Result<Done> AreaScanner::scan_all(AreaSheet& sheet, const reception::AreaGrid& 
     sheet.percent = percents(reception::weakest(maps_));
   }
   if (maps_.empty()) {
-    return Error{.what = "none of the pinned stations can be scanned",
-                 .remedy = "pin others, or complete their facts"};
+    return Error{.what = words::say("none of the pinned stations can be scanned"),
+                 .remedy = words::say("pin others, or complete their facts")};
   }
   sheet.done = 1.0;
   return Done{};
@@ -70,8 +71,8 @@ Result<Done> AreaScanner::scan_all(AreaSheet& sheet, const reception::AreaGrid& 
 Result<Done> AreaScanner::fill(AreaSheet& sheet, const AreaWorker::Work& work) {
   const AreaQuestion& question = sheet.question;
   if (question.stations.empty()) {
-    return Error{.what = "no station chosen",
-                 .remedy = "aim at a station, or pin the ones you want"};
+    return Error{.what = words::say("no station chosen"),
+                 .remedy = words::say("aim at a station, or pin the ones you want")};
   }
   const auto visited = countries_.visit(question.here.practice);
   if (!visited) return visited.error();

@@ -2,6 +2,8 @@
 
 #include "app/service/browsing.hpp"
 #include "app/service/ground_around.hpp"
+#include "app/words/language.hpp"
+#include "app/words/phrases.hpp"
 #include "platform/cover_folder.hpp"
 #include "platform/cover_import.hpp"
 #include "platform/cover_raster.hpp"
@@ -34,12 +36,13 @@ void look_into_cover(TableLook& look, const std::string& path,
   for (const landcover::ClassTable& table : *tables) look.class_tables.push_back(table.name);
   const auto found = platform::recognize_cover(path, *tables, "");
   if (found) look.reading.classes = (*tables)[*found].name;
-  look.known_by = found
-                      ? "Land cover: its name, colors or codes are those of " + look.reading.classes
-                      : "Land cover, but it does not say whose classes these are";
+  look.known_by =
+      found ? words::fill(words::say("Land cover: its name, colors or codes are those of {name}"),
+                          {{"name", look.reading.classes}})
+            : words::say("Land cover, but it does not say whose classes these are");
   const std::string chosen = reading ? reading->classes : look.reading.classes;
   if (chosen.empty()) {
-    look.trouble = "Choose whose classes these are";
+    look.trouble = words::say("Choose whose classes these are");
   } else if (const auto fits = platform::recognize_cover(path, *tables, chosen); !fits) {
     look.trouble = fits.error().what;
   }
@@ -61,7 +64,7 @@ TableLook look_into_raster(const std::string& path, const std::optional<TableRea
   look.reading.kind = Kind::Terrain;
   const auto heights = platform::ElevationRaster::open(path);
   if (heights) {
-    look.known_by = "A raster of ground heights";
+    look.known_by = words::say("A raster of ground heights");
   } else {
     look.trouble = heights.error().what;
   }

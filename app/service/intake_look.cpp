@@ -1,6 +1,8 @@
 #include "app/service/intake_look.hpp"
 
 #include "app/service/browsing.hpp"
+#include "app/words/language.hpp"
+#include "app/words/phrases.hpp"
 #include "core/geo/geodesic.hpp"
 #include "core/import/guess_columns.hpp"
 #include "core/import/import_csv.hpp"
@@ -16,18 +18,21 @@ namespace mastwise {
 namespace {
 
 using Kind = TableReading::Kind;
+using words::fill;
+using words::say;
 
 void joined_set(TableLook& look, const std::string& path) {
   look.reading = {.kind = Kind::Joined, .source = sources::source_of(path)};
   const auto ready = sources::ready_for_set(path);
   if (!ready) {
     look.trouble =
-        "No built-in mapping knows these tables. Join them by your mapping on the "
-        "command line";
+        say("No built-in mapping knows these tables. Join them by your mapping on the command "
+            "line");
     return;
   }
   const auto& mapping = std::get<JoinedMapping>(ready->way);
-  look.known_by = "A set of tables with a built-in mapping, " + ready->name;
+  look.known_by =
+      fill(say("A set of tables with a built-in mapping, {name}"), {{"name", ready->name}});
   look.reading.ready = ready->name;
   look.reading.source = mapping.stations.source;
 }
@@ -54,18 +59,20 @@ void mapped(TableLook& look, const std::string& head, const sources::MappingMemo
   const Source own = look.reading.source;
   look.reading.kind = Kind::Mapped;
   if (const auto known = memory.recall(head)) {
-    look.known_by = "Same columns as an earlier import: read as you corrected it then";
+    look.known_by = say("Same columns as an earlier import: read as you corrected it then");
     look.reading.mapping = *known;
   } else if (const auto ready = sources::ready_for_table(head)) {
-    look.known_by = "Its columns match the built-in mapping " + ready->name;
+    look.known_by =
+        fill(say("Its columns match the built-in mapping {name}"), {{"name", ready->name}});
     look.reading.mapping = std::get<TableMapping>(ready->way);
     look.reading.source = look.reading.mapping.source;
   } else if (const auto guess = guess_mapping(head, own)) {
-    look.known_by = "Guessed columns: check them with stations you know";
+    look.known_by = say("Guessed columns: check them with stations you know");
     look.reading.mapping = guess->mapping;
     look.doubts = guess->doubts;
   } else {
-    look.known_by = "Choose columns that cannot be guessed: " + guess.error().what;
+    look.known_by =
+        fill(say("Choose columns that cannot be guessed: {why}"), {{"why", guess.error().what}});
     look.reading.mapping = mapping_by_names(head);
   }
   look.reading.mapping.source = look.reading.source;
@@ -75,10 +82,10 @@ void identify(TableLook& look, const std::string& path, const std::string& head,
               const sources::MappingMemory& memory) {
   look.reading.source = sources::source_of(path);
   if (sources::is_program_table(head)) {
-    look.known_by = "A table of programs for stations in the catalog";
+    look.known_by = say("A table of programs for stations in the catalog");
     look.reading.kind = Kind::Programs;
   } else if (sources::is_own_format(head)) {
-    look.known_by = "Mastwise's station table";
+    look.known_by = say("Mastwise's station table");
     look.reading.kind = Kind::OwnFormat;
   } else {
     mapped(look, head, memory);
@@ -94,16 +101,16 @@ void take_rejected(TableLook& look, std::size_t rows, const std::vector<Rejected
 }
 
 std::string none_readable(const std::vector<RejectedRow>& rejected) {
-  if (rejected.empty()) return "The table has no rows below the header";
-  return "All rows rejected. Line " + std::to_string(rejected.front().line) + ": " +
-         rejected.front().reason;
+  if (rejected.empty()) return say("The table has no rows below the header");
+  return fill(say("All rows rejected. Line {line}: {why}"),
+              {{"line", std::to_string(rejected.front().line)}, {"why", rejected.front().reason}});
 }
 
 void sample_stations_of(TableLook& look, const std::string& head) {
   const std::string_view lines = guess::whole_lines(head);
   for (const MappingPart& part : mapping_parts(look.reading.mapping)) {
     if (look.reading.kind != Kind::Mapped || !part.needed || !part.value.empty()) continue;
-    look.trouble = "Choose the required columns";
+    look.trouble = say("Choose the required columns");
     return;
   }
   const auto table = look.reading.kind == Kind::OwnFormat

@@ -3,6 +3,8 @@
 #include "app/service/browsing.hpp"
 #include "app/service/ground_around.hpp"
 #include "app/service/intake_look.hpp"
+#include "app/words/language.hpp"
+#include "app/words/phrases.hpp"
 #include "core/catalog/catalog.hpp"
 #include "core/import/program_table.hpp"
 
@@ -17,12 +19,15 @@ namespace mastwise {
 namespace {
 
 using Kind = TableReading::Kind;
+using words::fill;
+using words::say;
 
 IntakeFolder folder_of(const sources::FolderShown& shown) {
   IntakeFolder folder{.path = shown.path, .parent = shown.parent};
   if (!shown.set_known_as.empty()) {
-    folder.entries.push_back({IntakeEntry::Kind::Set, shown.path,
-                              "All tables in this folder (" + shown.set_known_as + ")", 0});
+    folder.entries.push_back(
+        {IntakeEntry::Kind::Set, shown.path,
+         fill(say("All tables in this folder ({name})"), {{"name", shown.set_known_as}}), 0});
   }
   for (const sources::Offer& offer : shown.folders) {
     folder.entries.push_back({IntakeEntry::Kind::Folder, offer.path, offer.name, 0});
@@ -72,11 +77,11 @@ bool of_ground(const IntakeQuestion& question) {
 
 // A table without a readable row must not replace the existing one.
 Error nothing_readable(const std::vector<RejectedRow>& rejected) {
-  return Error{.what = rejected.empty()
-                           ? "the table has no rows"
-                           : fmt::format("all rows rejected; line {}: {}", rejected.front().line,
-                                         rejected.front().reason),
-               .remedy = "the catalog is unchanged"};
+  return Error{.what = rejected.empty() ? say("the table has no rows")
+                                        : fill(say("all rows rejected; line {line}: {why}"),
+                                               {{"line", std::to_string(rejected.front().line)},
+                                                {"why", rejected.front().reason}}),
+               .remedy = say("the catalog is unchanged")};
 }
 
 class Intaker {
@@ -190,7 +195,8 @@ void Intaker::remember(const IntakeQuestion& question, ImportReport& report) con
   const auto kept =
       head ? memory_.remember(*head, question.reading->mapping) : Result<Done>(head.error());
   if (!kept)
-    report.remarks.push_back("Mastwise could not save the columns: " + kept.error().message());
+    report.remarks.push_back(
+        fill(say("Mastwise could not save the columns: {why}"), {{"why", kept.error().message()}}));
 }
 
 Result<IntakeReport> Intaker::take_stations(const IntakeQuestion& question, Progress& progress) {
@@ -200,10 +206,10 @@ Result<IntakeReport> Intaker::take_stations(const IntakeQuestion& question, Prog
     if (all == 0) return std::nullopt;
     return static_cast<double>(done) / static_cast<double>(all);
   };
-  if (!progress.told("Reading", std::nullopt)) return Error{.what = "the import was stopped"};
+  if (!progress.told(say("Reading"), std::nullopt)) return Error{.what = "the import was stopped"};
   const auto table = sources::read_stations(
       question.path, *way, [&](const std::string& file, std::uint64_t done, std::uint64_t all) {
-        return progress.told("Reading " + file, of(done, all));
+        return progress.told(fill(say("Reading {file}"), {{"file", file}}), of(done, all));
       });
   if (!table) return table.error();
   if (table->stations.empty()) return nothing_readable(table->rejected);
@@ -212,7 +218,7 @@ Result<IntakeReport> Intaker::take_stations(const IntakeQuestion& question, Prog
   const auto before = (*opened)->count();
   if (!before) return before.error();
   auto done = (*opened)->replace_source(*table, [&](std::size_t count, std::size_t all) {
-    return progress.told("Writing stations", of(count, all));
+    return progress.told(say("Writing stations"), of(count, all));
   });
   if (!done) return done.error();
   IntakeReport report{.stations = *std::move(done), .first_stations = *before == 0};
@@ -238,7 +244,7 @@ Result<IntakeReport> Intaker::take_programs(const IntakeQuestion& question) {
 
 Result<IntakeReport> Intaker::take_ground(const IntakeQuestion& question, Progress& progress) {
   const char* const doing =
-      question.reading->kind == Kind::Terrain ? "Reading heights" : "Reading land cover";
+      question.reading->kind == Kind::Terrain ? say("Reading heights") : say("Reading land cover");
   if (!progress.told(doing, 0.0)) return Error{.what = "the import was stopped"};
   auto done = import_ground(question.path, *question.reading, sources_.ground,
                             [&](double part) { return progress.told(doing, part); });

@@ -2,15 +2,17 @@
 
 #include "app/service/logbook_files.hpp"
 #include "app/words/files.hpp"
+#include "app/words/language.hpp"
+#include "app/words/phrases.hpp"
 
 #include <filesystem>
-
-#include <fmt/format.h>
 
 namespace mastwise {
 namespace {
 
 namespace fs = std::filesystem;
+using words::fill;
+using words::say;
 using Said = Result<std::vector<std::string>>;
 
 struct Form {
@@ -32,6 +34,10 @@ Form form_of(LogbookTask task) {
   return {sources::LogbookForm::table, ".csv"};
 }
 
+std::string counted(std::size_t count, const char* one, const char* many) {
+  return count == 1 ? one : fill(many, {{"number", std::to_string(count)}});
+}
+
 Said give_out(Logbook& logbook, const LogbookFilesQuestion& question) {
   const auto content = logbook.content();
   if (!content) return content.error();
@@ -42,8 +48,11 @@ Said give_out(Logbook& logbook, const LogbookFilesQuestion& question) {
   if (!written) return written.error();
   const sources::LogbookSize size = sources::size_of(*content);
   return std::vector<std::string>{
-      "Written: " + name, "in " + question.path,
-      fmt::format("stops: {}, outcomes: {}", size.stops, size.outcomes)};
+      fill(say("Written: {file}"), {{"file", name}}),
+      fill(say("in {folder}"), {{"folder", question.path}}),
+      fill(say("It holds {stops} and {outcomes}"),
+           {{"stops", counted(size.stops, say("1 stop"), say("{number} stops"))},
+            {"outcomes", counted(size.outcomes, say("1 outcome"), say("{number} outcomes"))}})};
 }
 
 Said take_in(Logbook& logbook, const std::string& path) {
@@ -51,11 +60,14 @@ Said take_in(Logbook& logbook, const std::string& path) {
   if (!table) return table.error();
   const auto report = logbook.merge(table->content);
   if (!report) return report.error();
-  std::vector<std::string> said{"Imported: " + fs::path(path).filename().string()};
+  std::vector<std::string> said{
+      fill(say("Imported: {file}"), {{"file", fs::path(path).filename().string()}})};
   for (std::string& line : words::merged(*report)) said.push_back(std::move(line));
   if (!table->rejected.empty()) {
-    said.push_back(fmt::format("{} rows rejected; the first, line {}: {}", table->rejected.size(),
-                               table->rejected.front().line, table->rejected.front().reason));
+    said.push_back(fill(say("{number} rows rejected; the first, line {line}: {why}"),
+                        {{"number", std::to_string(table->rejected.size())},
+                         {"line", std::to_string(table->rejected.front().line)},
+                         {"why", table->rejected.front().reason}}));
   }
   return said;
 }
@@ -83,7 +95,7 @@ LogbookFilesAnswer answer_of(const LogbookFilesSources& sources,
                              const LogbookFilesQuestion& question) {
   LogbookFilesAnswer answer{.question = question};
   if (!sources.logbook_path) {
-    answer.trouble = "Mastwise runs without a logbook";
+    answer.trouble = say("Mastwise runs without a logbook");
     return answer;
   }
   auto said = do_task(*sources.logbook_path, question);

@@ -1,5 +1,6 @@
 #include "app/service/route_survey.hpp"
 
+#include "app/words/language.hpp"
 #include "core/geo/geodesic.hpp"
 #include "core/reception/compare.hpp"
 #include "core/terrain/tile_source.hpp"
@@ -89,7 +90,9 @@ RouteSheet survey_route(StopSurveyor& surveyor, const RouteQuestion& question,
                         const std::function<bool(const RouteSheet&)>& go_on) {
   RouteSheet sheet{.question = question};
   if (question.networks.empty()) {
-    sheet.trouble = Error{.what = "no network chosen", .remedy = "pin a network"}.message();
+    sheet.trouble =
+        Error{.what = words::say("no network chosen"), .remedy = words::say("pin a network")}
+            .message();
     return sheet;
   }
   if (const auto surveyed = Route(surveyor, sheet).survey(go_on); !surveyed) {

@@ -1,6 +1,8 @@
 #include "app/ahead/draw.hpp"
 #include "app/aim/draw.hpp"
 #include "app/data/draw.hpp"
+#include "app/guide/draw.hpp"
+#include "app/guide/guides.hpp"
 #include "app/here/draw.hpp"
 #include "app/keypad/draw.hpp"
 #include "app/logbook/draw.hpp"
@@ -16,6 +18,7 @@
 #include "app/settings/draw.hpp"
 #include "app/shared/actions.hpp"
 #include "app/stations/draw.hpp"
+#include "app/ui/guide_mark.hpp"
 #include "app/ui/icons.hpp"
 #include "app/ui/layout.hpp"
 #include "app/words/files.hpp"
@@ -41,12 +44,14 @@ constexpr std::array kPlaces{
     PlaceOnRail{Place::Ahead, "Ahead"}};
 static_assert(kPlaces.size() == kPlaceCount);
 
-// The present place is filled with ink over the whole width of the rail.
+// The present place is filled with ink over the whole width of the rail; a touch on it opens its
+// guide.
 void draw_place(Ui& ui, const ui::Layout& layout, Rect rect, const PlaceOnRail& entry,
                 bool chosen) {
   const std::string name = std::string("place ") + entry.label;
   if (ui.touchable(name, rect, true, layout.rail_lies ? "rail" : "")) {
-    ui.emit(act::Show{entry.place});
+    ui.emit(chosen ? Action(act::OpenGuide{guide_of(entry.place)})
+                   : Action(act::Show{entry.place}));
   }
   const ui::Theme& theme = ui.theme();
   const bool filled = chosen || ui.pressed(name);
@@ -59,7 +64,14 @@ void draw_place(Ui& ui, const ui::Layout& layout, Rect rect, const PlaceOnRail& 
   const ui::Color color = filled ? theme.paper : theme.ink;
   const Point center = rect.center();
   const float apart = 0.27f * std::min(rect.height(), 88.0f);
-  ui::draw_place_icon(ui.canvas(), entry.place, {center.x, center.y - 0.62f * apart}, color);
+  Point icon{center.x, center.y - 0.62f * apart};
+  if (chosen) {
+    constexpr float kMark = 14.0f, kIcon = 22.0f, kEdge = 3.0f;
+    const Point mark{rect.right - kEdge - kMark, icon.y - 6.0f};
+    icon.x = std::min(icon.x, mark.x - kMark - kEdge - kIcon);
+    ui::draw_guide_mark(ui.canvas(), mark, kMark, ui::Face::TextBold, theme.paper, theme.ink);
+  }
+  ui::draw_place_icon(ui.canvas(), entry.place, icon, color);
   using ui::Face;
   const Face face = layout.rail_lies ? (filled ? Face::FineBold : Face::Fine)
                                      : (filled ? Face::TextBold : Face::Text);
@@ -225,12 +237,14 @@ bool draw_cover(Ui& ui, const Model& model) {
     draw_prompt(ui, model, model.safety);
     return true;
   }
-  if (model.safety.roof && model.explained.empty()) {
+  if (model.safety.roof && model.explained.empty() && model.guide == Guide::None) {
     draw_roof(ui, model, model.aim);
     return true;
   }
   if (!model.explained.empty()) {
     draw_explanation(ui, model);
+  } else if (model.guide != Guide::None) {
+    draw_guide(ui, model);
   } else if (model.keypad) {
     const std::optional<Rect> found = draw_keypad(ui, model, *model.keypad);
     if (found) draw_station_rows(ui, *found, model, model.list);

@@ -53,6 +53,13 @@ struct Explain {
   std::string term;
 };
 
+// Opens a drawn guide; None closes it.
+struct OpenGuide {
+  static constexpr std::string_view kName = "OpenGuide";
+  static constexpr auto kFields = fields("guide");
+  Guide guide;
+};
+
 struct OpenSheet {
   static constexpr std::string_view kName = "OpenSheet";
   static constexpr auto kFields = fields("sheet");
@@ -194,11 +201,11 @@ namespace mastwise {
 
 using SharedActions =
     ActionList<act::Tick, act::ReceiverBytes, act::LinkChanged, act::BacklightFound, act::Show,
-               act::SwitchMap, act::OpenSheet, act::Explain, act::OpenKeypad, act::OpenField,
-               act::Ask, act::Confirmed, act::GoToRoof, act::LeaveRoof, act::NextSetting,
-               act::ChooseSetting, act::SetStop, act::UseEarlierStop, act::NotSaved,
-               act::SwitchPractice, act::SelectStation, act::AimTurn, act::PinStation,
-               act::StationsFound, act::PlacesFound, act::PlaceTyped, act::SweepKept, act::Trouble,
-               act::TakeBack>;
+               act::SwitchMap, act::OpenSheet, act::Explain, act::OpenGuide, act::OpenKeypad,
+               act::OpenField, act::Ask, act::Confirmed, act::GoToRoof, act::LeaveRoof,
+               act::NextSetting, act::ChooseSetting, act::SetStop, act::UseEarlierStop,
+               act::NotSaved, act::SwitchPractice, act::SelectStation, act::AimTurn,
+               act::PinStation, act::StationsFound, act::PlacesFound, act::PlaceTyped,
+               act::SweepKept, act::Trouble, act::TakeBack>;
 
 }  // namespace mastwise

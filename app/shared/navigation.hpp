@@ -46,6 +46,13 @@ inline constexpr std::array kStoredNames<Sheet> =
            "carries",  "import", "noise",        "television", "parking", "antennas",
            "settings", "start",  "stops",        "position"});
 
+// The drawn guides: a page for each place, for the sheets that need one, and for the roof.
+enum class Guide { None, Here, Stations, Map, Aim, Plan, Path, Peak, Logbook, Ahead, Data, Roof };
+template <>
+inline constexpr std::array kStoredNames<Guide> = names({"none", "here", "stations", "map", "aim",
+                                                         "plan", "path", "peak", "logbook", "ahead",
+                                                         "data", "roof"});
+
 // What is typed.
 enum class KeypadPurpose { Position, Nose, Search, Field };
 template <>

@@ -117,6 +117,7 @@ struct Shared {
   Settings settings = {};
 
   std::string explained = {};  // the word of the trade whose page is open
+  Guide guide = Guide::None;   // the one that is open
 
   // Where the person is.
   Place place = Place::Here;

@@ -69,6 +69,7 @@ class SharedUpdater {
   }
   void operator()(const act::SelectStation& selected) { aim(selected.key, std::nullopt); }
   void operator()(const act::Explain& explain) { s_.explained = explain.term; }
+  void operator()(const act::OpenGuide& open) { s_.guide = open.guide; }
   void operator()(const act::AimTurn& turn) { aim(turn.key, turn.bearing); }
   void operator()(const act::PinStation& pin) {
     remember(s_, is_pinned(s_.stop, pin.key) ? "Unpinned" : "Pinned");

@@ -33,6 +33,13 @@ void add_sheets(Screens& screens) {
   }
 }
 
+void add_guides(Screens& screens) {
+  for (std::size_t i = 1; i < kStoredNames<Guide>.size(); ++i) {
+    screens.emplace("guide-" + std::string(kStoredNames<Guide>[i]),
+                    std::vector<Action>{act::OpenGuide{static_cast<Guide>(i)}});
+  }
+}
+
 // A sentence of a receiver, now.
 Action received(const std::string& sentence) {
   unsigned sum = 0;
@@ -110,6 +117,7 @@ const Screens& screens() {
         {"table", {act::OpenSheet{Sheet::Import}}},
     };
     add_sheets(screens);
+    add_guides(screens);
     return screens;
   }();
   return kScreens;

@@ -14,25 +14,19 @@ namespace mastwise::ui {
 // The faces that screens use, with the size of the em in units; capitals and figures are three
 // quarters of it. Text is 12 arc minutes high at 700 mm, Matter 21, Answer 60; Fine 16 at 400 mm.
 enum class Face {
-  Fine,        // 19: sources and credits, read in the hand
-  FineBold,    // 19
-  Text,        // 25: the least on the dash
-  TextBold,    // 25
-  Matter,      // 42 bold: what matters
-  Roof,        // 240 bold, figures only: read at arm's length in the sun
-  Small,       // 19: explanations, the smallest size
-  SmallBold,   // 19
-  Word,        // 23: words
-  WordBold,    // 23
-  Prompt,      // 25: cautions, read before acting
-  PromptBold,  // 25
-  Value,       // 28 bold
-  Cardinal,    // 34 bold
-  Second,      // 52 bold: second figures
-  Big,         // 66 bold
-  Answer,      // 122 bold, figures and short words
+  Fine,      // 19: sources and credits, read in the hand
+  FineBold,  // 19
+  Text,      // 25: the least on the dash
+  TextBold,  // 25
+  Matter,    // 42 bold: what matters
+  Roof,      // 240 bold, figures only: read at arm's length in the sun
+  Value,     // 28 bold
+  Cardinal,  // 34 bold
+  Second,    // 52 bold: second figures
+  Big,       // 66 bold
+  Answer,    // 122 bold, figures and short words
 };
-constexpr std::size_t kFaceCount = 17;
+constexpr std::size_t kFaceCount = 11;
 
 // The size of the em, in units.
 float em_units(Face face);

@@ -73,7 +73,7 @@ constexpr Translation kPlanInSpanish[] = {
     {"tower, {distance}", "torre, {distance}"},
     {"Tower, {power}", "Torre, {power}"},
     {"{decibel} dB above what the TV needs", "{decibel} dB sobre lo que pide el TV"},
-    {"{decibel} dB over its need", "{decibel} dB de sobra"},
+    {"{decibel} dB to spare", "{decibel} dB de sobra"},
     {"{decibel} dB", "{decibel} dB"},
     {"Distance, {distance}", "Distancia, {distance}"},
     {"Not sent toward you", "No enviado hacia acá"},

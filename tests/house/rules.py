@@ -39,7 +39,7 @@ FORBIDDEN = [
 
 # A room for each feature: state, actions, update, JSON, and what it draws in files named draw*.
 ROOMS = ("here", "stations", "map", "path", "aim", "plan", "peak", "logbook", "ahead", "parking", "data",
-         "keypad", "safety", "settings")
+         "keypad", "safety", "settings", "guide")
 
 
 # How Mastwise does not write, and what to write. Quotes directly before a word make it data.

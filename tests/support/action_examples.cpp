@@ -74,6 +74,7 @@ std::vector<Action> every_action() {
           act::UseReceiver{},
           act::NextSetting{"notation"},
           act::Explain{"magnetic"},
+          act::OpenGuide{Guide::Peak},
           act::ChooseSetting{"look", "red"},
           act::SwitchPractice{},
           act::TurnDial{},

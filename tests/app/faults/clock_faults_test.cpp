@@ -41,7 +41,7 @@ TEST_CASE("the screen reports a clock in 1970, and neither declination nor recor
   };
   const double before_deg = declined_deg();
   stage.set_clock(k1970);
-  stage.tap("place Here");
+  stage.set(act::Show{Place::Here});
   CHECK(stage.model().findings.date_origin == Findings::DateOrigin::Floor);
   CHECK(stage.model().findings.date >= sys_days(year(2026) / 7 / 2));
   CHECK(declined_deg() == Approx(before_deg).margin(0.05));
@@ -60,7 +60,7 @@ TEST_CASE("a receiver's date wins over a clock two years ahead, and the screen s
   stage.set(act::SetStop{Stop{}});
   stage.set(act::LinkChanged{{.state = Link::State::Open, .name = "test"}});
   stage.set_clock(sys_days(year(2038) / 7 / 2) + hours(18));
-  stage.tap("place Here");
+  stage.set(act::Show{Place::Here});
   for (int second = 0; second < 6; ++second) {
     stage.receive(test::epoch(kHome, second));
     stage.wait(milliseconds(1'000));

@@ -182,7 +182,7 @@ TEST_CASE("a receiver 1,024 weeks behind gets its date back, and the shift is sh
   CHECK(stage.model().receiver.date()->date == real);
   CHECK(stage.model().receiver.date()->weeks_shifted == 1'024);
   CHECK(std::chrono::floor<std::chrono::days>(stage.model().findings.date) == real);
-  stage.tap("place Here");
+  stage.set(act::Show{Place::Here});
   stage.settle();
   stage.set(act::OpenSheet{Sheet::Position});
   CHECK(stage.shows_within("1024"));

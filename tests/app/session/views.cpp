@@ -316,7 +316,7 @@ std::vector<View> place_views() {
 const std::vector<View>& views() {
   static const std::vector<View> all = [] {
     std::vector<View> joined = place_views();
-    for (const auto& part : {record_views(), signal_views(), safety_views()}) {
+    for (const auto& part : {record_views(), signal_views(), safety_views(), guide_views()}) {
       joined.insert(joined.end(), part.begin(), part.end());
     }
     return joined;

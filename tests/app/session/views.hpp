@@ -22,6 +22,9 @@ std::vector<View> signal_views();
 // Those of them that cover all others: prompts, roof, under way, alarm.
 std::vector<View> safety_views();
 
+// The drawn guides; part of views().
+std::vector<View> guide_views();
+
 // Applies the action without a finger, and waits until nothing moves.
 void press(Stage& stage, const Action& action);
 // Types a number or place into a field.

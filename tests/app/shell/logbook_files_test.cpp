@@ -70,7 +70,7 @@ TEST_CASE("a touch exports the whole logbook in each of three forms", "[logbook]
     CHECK(stage.shows_within(kTable));
     stage.tap("give out Waypoints");
     stage.tap("give out Backup");
-    CHECK(said(stage, "stops: 1, outcomes: 1"));
+    CHECK(said(stage, "It holds 1 stop and 1 outcome"));
     stage.tap("close sheet");
     CHECK(stage.model().sheet == Sheet::None);
   }

@@ -87,7 +87,7 @@ TEST_CASE("arrive and aim: 2 taps from the list's place to the number") {
 TEST_CASE("the receiver is dead: coordinates from a paper map, a tap each and 2 more") {
   Stage stage;
   stage.set(act::SetStop{Stop{}});
-  stage.tap("place Here");
+  stage.set(act::Show{Place::Here});
   const int before = stage.taps();
   stage.set(act::OpenKeypad{KeypadPurpose::Position});
   const std::string typed = "42.5,-118.5";

@@ -14,8 +14,10 @@
 #include "tests/support/folders.hpp"
 #include "tests/support/source_texts.hpp"
 
+#include <algorithm>
 #include <array>
 #include <bit>
+#include <cctype>
 #include <cstring>
 #include <map>
 #include <set>
@@ -96,6 +98,47 @@ TEST_CASE("every text that a source passes to say() has its Spanish") {
     if (spanish.contains(one.text)) continue;
     FAIL_CHECK(one.file << ":" << one.line << ": no Spanish for \"" << one.text << "\"");
   }
+}
+
+// A text that begins like a sentence or has blanks for words. Targets, files and stored names begin
+// in lower case.
+bool for_the_screen(const std::string& text) {
+  std::string letters = text;
+  for (std::size_t at = letters.find('{'); at != std::string::npos; at = letters.find('{')) {
+    letters.erase(at, letters.find('}', at) - at + 1);
+  }
+  std::size_t longest = 0, length = 0;
+  for (const char letter : letters) {
+    length = std::isalpha(static_cast<unsigned char>(letter)) != 0 ? length + 1 : 0;
+    longest = std::max(longest, length);
+  }
+  const bool capital = std::isupper(static_cast<unsigned char>(text.front())) != 0;
+  return longest >= 3 && (capital || text.find('{') != std::string::npos);
+}
+
+TEST_CASE("a feature writes no text for the screen that has no Spanish") {
+  // Names, units, and one target that has a number in it.
+  const Names same{"Mastwise",      "English",          "Español",        "ITM",
+                   "ABC",           ", HDOP {:.1f}",    "{:.0f} MHz",     "place {}",
+                   "B612-Bold.otf", "B612-Regular.otf", "Scattered trees"};
+  const auto spanish = translations();
+  std::size_t seen = 0;
+  for (const char* folder :
+       {"here", "stations", "map", "path", "aim", "plan", "peak", "logbook", "ahead", "parking",
+        "data", "keypad", "safety", "settings", "guide", "session", "shared", "ui"}) {
+    for (const test::SourceText& one : test::texts_in(test::source_folder() + "/app/" + folder)) {
+      // Headers have the names of actions; "Scattered trees" is the name of a target.
+      if (!one.file.ends_with(".cpp") || one.text.empty() || !for_the_screen(one.text)) continue;
+      ++seen;
+      if (spanish.contains(one.text) || same.contains(one.text)) continue;
+      FAIL_CHECK(one.file << ":" << one.line << ": no Spanish for \"" << one.text << "\"");
+    }
+  }
+  CHECK(seen > 400);  // the scan sees the sources
+  CHECK(for_the_screen("Only with it: {names}"));
+  CHECK(for_the_screen("{count} of {all} others"));
+  CHECK(!for_the_screen("see stations"));
+  CHECK(!for_the_screen("{count} / {all}"));
 }
 
 TEST_CASE("every Spanish text belongs to a text in the sources") {
