@@ -95,10 +95,10 @@ TEST_CASE("incomplete rows of programs are rejected with their line") {
       {"lineup", ""});
   REQUIRE(table);
   CHECK(table->rows_read == 4);
-  REQUIRE(table->rejected.size() == 3);
+  REQUIRE(table->rejected.size() == 2);
   CHECK(table->rejected[0] == RejectedRow{2, "both call sign and facility number are empty"});
-  CHECK(table->rejected[1] == RejectedRow{3, "the virtual channel is empty"});
-  CHECK(table->rejected[2].line == 4);
+  CHECK(table->rejected[1].line == 4);
+  CHECK(table->rows_without_program == 1);
   CHECK(table->programs.at(0).rf_channel == RfChannel{9});
   CHECK_FALSE(read_program_csv("call_sign,network\nQAAB,x\n", {"lineup", ""}));
   CHECK_FALSE(read_program_csv("virtual_channel\n6.1\n", {"lineup", ""}));
@@ -144,4 +144,49 @@ TEST_CASE("the lists of an import are bounded, its counts are not") {
   REQUIRE(report);
   CHECK(report->stations_added == 70);
   CHECK(report->added_call_signs.size() == ImportReport::kListedStations);
+}
+
+TEST_CASE("a number decides where call signs changed, and the change is told") {
+  Catalog catalog = filled();
+  const auto report = add(catalog,
+                          "facility_id,callsign,tv_virtual_channel,network_affiliation\n"
+                          "17,QNEW,6,Northlight\n"
+                          "18,QAAC-TV,11,Harrow\n"
+                          "99,QAAB,3,Lodestone\n"
+                          "98,QZZZ,,\n");
+  CHECK(report.stations == 3);
+  CHECK(report.renamed == std::vector<RenamedStation>{{"17", "QAAB", "QNEW"}});
+  CHECK(report.stations_renamed == 1);
+  CHECK(report.rows_without_program == 1);
+  CHECK(report.without_station == 1);
+  CHECK(report.strangers == std::vector<std::string>{"QAAB"});
+  const auto basin = catalog.with_call_sign("QAAB");
+  REQUIRE(basin);
+  REQUIRE(basin->size() == 1);
+  // The call sign now belongs to facility 99, whose programs are not this station's.
+  CHECK(basin->at(0).programs.back() == Program{"6", "", "Northlight", ""});
+  CHECK(catalog.search("Lodestone", 5)->empty());
+}
+
+TEST_CASE("a call sign joins where the station or the program has no number") {
+  auto catalog = Catalog::open(":memory:");
+  REQUIRE(catalog);
+  REQUIRE(catalog->replace_source(*read_station_csv(
+      "call_sign,raster,rf_channel,latitude_deg,longitude_deg\nQAAB,ATSC,23,44,-100\n",
+      {"stations", ""})));
+  CHECK(add(*catalog, "facility_id,call_sign,virtual_channel\n17,QAAB,6.1\n").stations == 1);
+  CHECK(add(*catalog, "callsign,virtual\nqaab,6.1\n").stations == 1);
+}
+
+TEST_CASE("columns of a table of programs are guessed, or chosen") {
+  CHECK(guess_program_columns("callsign,virtual\n") ==
+        ProgramColumns{.call_sign = "callsign", .virtual_channel = "virtual"});
+  CHECK_FALSE(guess_program_columns("callsign,network\n"));
+  CHECK_FALSE(guess_program_columns("virtual,network\n"));
+  const auto table =
+      read_program_csv("who,shown\nQAAB,6.1\n", {"lineup", ""},
+                       ProgramColumns{.call_sign = "who", .virtual_channel = "shown"});
+  REQUIRE(table);
+  REQUIRE(table->programs.size() == 1);
+  CHECK(table->programs[0].program.virtual_channel == "6.1");
 }
