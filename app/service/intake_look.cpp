@@ -116,6 +116,11 @@ void suspect(TableLook& look, const std::string& head, const CountriesNear& coun
 
 void sample_stations_of(TableLook& look, const std::string& head,
                         const CountriesNear& countries_near) {
+  if (look.columns.empty()) {
+    look.known_by.clear();
+    look.trouble = "The table is empty. Choose a file with a header line and rows";
+    return;
+  }
   const std::string_view lines = guess::whole_lines(head);
   for (const MappingPart& part : mapping_parts(look.reading.mapping)) {
     if (look.reading.kind != Kind::Mapped || !part.needed || !part.value.empty()) continue;

@@ -1,5 +1,8 @@
 #include "core/catalog/catalog.hpp"
 #include "core/import/import_csv.hpp"
+#include "core/import/import_table.hpp"
+#include "tests/support/folders.hpp"
+#include "tests/support/reference.hpp"
 
 #include <string>
 
@@ -189,4 +192,30 @@ TEST_CASE("columns of a table of programs are guessed, or chosen") {
   REQUIRE(table);
   REQUIRE(table->programs.size() == 1);
   CHECK(table->programs[0].program.virtual_channel == "6.1");
+}
+
+TEST_CASE("the regulator's facilities of 2026 complete its table of 2017 by number") {
+  const auto stations = test::reference("stations/fcc_post_auction_technical_parameters.csv");
+  const auto facilities = test::reference("stations/us_lms_facility_tv_2026-08-10.csv");
+  if (!stations || !facilities) return;
+  const auto mapping = parse_table_mapping(
+      test::read_file(test::source_folder() + "/assets/mappings/us_post_auction.json"));
+  REQUIRE(mapping);
+  auto catalog = Catalog::open(":memory:");
+  REQUIRE(catalog);
+  REQUIRE(catalog->replace_source(*read_station_table(test::read_file(*stations), *mapping)));
+  const auto table = read_program_csv(test::read_file(*facilities), {"facilities", "2026-08-10"});
+  REQUIRE(table);
+  CHECK(table->rows_read == 6809);
+  CHECK(table->rejected.empty());
+  const auto report = catalog->replace_programs(*table);
+  REQUIRE(report);
+  // Counted in the two tables by another program.
+  CHECK(table->programs.size() == 2283);
+  CHECK(report->stations == 2020);
+  CHECK(report->stations_renamed == 107);
+  const auto wled = catalog->with_call_sign("WLED-TV");
+  REQUIRE(wled);
+  REQUIRE(wled->size() == 1);
+  CHECK(wled->front().programs == std::vector<Program>{{"49", "", "PBS", ""}});
 }
