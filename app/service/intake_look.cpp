@@ -146,7 +146,10 @@ void sample_programs_of(TableLook& look, const std::string& head) {
     return;
   }
   take_rejected(look, table->rows_read, table->rejected);
-  if (table->programs.empty()) look.trouble = none_readable(table->rejected);
+  if (table->programs.empty()) {
+    look.trouble =
+        table->rows_without_program > 0 ? "No row names a program" : none_readable(table->rejected);
+  }
   constexpr std::size_t kSample = 10;
   const std::size_t shown = std::min(kSample, table->programs.size());
   look.programs.assign(table->programs.begin(),

@@ -65,6 +65,16 @@ void keep_first(std::vector<RejectedRow>& rejected) {
   rejected.resize(std::min(rejected.size(), IntakeReport::kRejected));
 }
 
+Error no_programs(const ProgramTable& table) {
+  const auto& rejected = table.rejected;
+  return Error{.what = table.rows_without_program > 0 ? "no row names a program"
+                       : rejected.empty()
+                           ? "the table has no rows"
+                           : fmt::format("all rows rejected; line {}: {}", rejected.front().line,
+                                         rejected.front().reason),
+               .remedy = "the catalog is unchanged"};
+}
+
 bool of_ground(const IntakeQuestion& question) {
   return question.reading->kind == Kind::Terrain || question.reading->kind == Kind::LandCover;
 }
@@ -222,13 +232,7 @@ Result<IntakeReport> Intaker::take_programs(const IntakeQuestion& question) {
   if (!text) return text.error();
   const auto table = read_program_csv(*text, question.reading->source, question.reading->programs);
   if (!table) return table.error();
-  if (table->programs.empty()) {
-    return Error{.what = table->rejected.empty() ? "the table has no rows"
-                                                 : fmt::format("all rows rejected; line {}: {}",
-                                                               table->rejected.front().line,
-                                                               table->rejected.front().reason),
-                 .remedy = "the catalog is unchanged"};
-  }
+  if (table->programs.empty()) return no_programs(*table);
   const auto opened = catalog();
   if (!opened) return opened.error();
   auto done = (*opened)->replace_programs(*table);
