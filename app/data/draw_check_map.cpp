@@ -120,7 +120,10 @@ void draw_suspicion(Ui& ui, Rect rect, const Shared& shared, const TableLook& lo
         Face::TextBold, ui.theme().ink);
     part.top += 40.0f;
     part.bottom = button.top - Column::kGap;
-    if (map) draw_check_map(ui, part, *map, sample, shared.settings.miles);
+    constexpr float kLeastMap = 100.0f;
+    if (map && part.height() >= kLeastMap) {
+      draw_check_map(ui, part, *map, sample, shared.settings.miles);
+    }
   };
   Rect first = rect, second = rect;
   if (suspicion.other) {
