@@ -159,8 +159,6 @@ void Guesser::find_raster(const Column& call_signs) {
 }
 
 void Guesser::doubt_signs(const guess::Angle& latitude, const guess::Angle& longitude) {
-  guess_.mapping.latitude = latitude.rule;
-  guess_.mapping.longitude = longitude.rule;
   if (longitude.unsigned_all) {
     guess_.mapping.longitude.positive_is_south_or_west = north_america_;
     guess_.doubts.push_back({Kind::longitude_sign,
@@ -282,10 +280,14 @@ void Guesser::find_angles() {
   if (!latitude_) {
     guess_.missing.push_back("latitude");
     guess_.mapping.latitude.column = guess::latitude_column(columns_);
+  } else {
+    guess_.mapping.latitude = latitude_->rule;
   }
   if (!longitude_) {
     guess_.missing.push_back("longitude");
     guess_.mapping.longitude.column = guess::longitude_column(columns_);
+  } else {
+    guess_.mapping.longitude = longitude_->rule;
   }
 }
 
