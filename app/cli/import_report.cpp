@@ -128,6 +128,7 @@ json guess_json(const GuessedMapping& guess, const std::vector<Station>& sample)
   }
   return {{"guess", json::parse(to_json(guess.mapping), nullptr, false)},
           {"doubts", doubts},
+          {"remarks", guess.remarks},
           {"sample", stations},
           {"imported", false}};
 }
@@ -140,6 +141,7 @@ std::string guess_text(const GuessedMapping& guess, const std::vector<Station>& 
   for (const auto& [name, rule] : mapping.fields) {
     text += fmt::format("  {} from {}\n", name, rule.column);
   }
+  for (const std::string& remark : guess.remarks) text += "Recognized: " + remark + "\n";
   for (const Doubt& doubt : guess.doubts) {
     text += fmt::format("In doubt: {} read as {} (choices: {}): {}\n", doubt.field,
                         doubt.options.at(doubt.chosen), fmt::join(doubt.options, ", "), doubt.why);
