@@ -5,6 +5,7 @@
 
 #include <algorithm>
 #include <cerrno>
+#include <cstdio>
 #include <cstring>
 #include <fstream>
 #include <optional>
@@ -24,6 +25,10 @@ Error damaged(const std::string& archive, const std::string& how) {
           .where = archive,
           .remedy = "copy the file again from its source"};
 }
+
+struct CloseFile {
+  void operator()(std::FILE* file) const { std::fclose(file); }
+};
 
 class FileStream : public ByteStream {
  public:
@@ -96,35 +101,98 @@ std::vector<std::string> entries_of(zip_t* archive) {
   return names;
 }
 
-Result<std::unique_ptr<ByteStream>> open_zipped(const fs::path& path, const std::string& name) {
-  auto archive = open_archive(path);
-  if (!archive) return archive.error();
-  const auto names = entries_of(archive->get());
+std::string zipped_name(const std::string& name) {
+  return fs::path(name).replace_extension(".zip").string();
+}
+
+std::optional<zip_uint64_t> place_of(const std::vector<std::string>& names,
+                                     const std::string& name) {
   const auto found = std::find_if(names.begin(), names.end(), [&](const std::string& one) {
     return words::same_word(one, name);
   });
-  if (found == names.end()) {
-    return Error{.what = fmt::format("missing file {}", name),
-                 .where = path.string(),
-                 .remedy = fmt::format("the files are: {}", fmt::join(names, ", "))};
-  }
-  const auto index = static_cast<zip_uint64_t>(found - names.begin());
+  if (found == names.end()) return std::nullopt;
+  return static_cast<zip_uint64_t>(found - names.begin());
+}
+
+Result<std::unique_ptr<ByteStream>> open_entry(Archive archive, const std::string& path,
+                                               zip_uint64_t index, const std::string& name) {
   zip_stat_t status;
   zip_stat_init(&status);
-  if (zip_stat_index(archive->get(), index, 0, &status) != 0 ||
+  if (zip_stat_index(archive.get(), index, 0, &status) != 0 ||
       (status.valid & ZIP_STAT_SIZE) == 0) {
-    return damaged(path.string(), "the size of " + name + " is unknown");
+    return damaged(path, "the size of " + name + " is unknown");
   }
   if (status.size > kLargestUnpacked) {
     return Error{.what = fmt::format("{} unpacks to {} MB; the most read from an archive is {} MB",
                                      name, status.size >> 20, kLargestUnpacked >> 20),
-                 .where = path.string(),
+                 .where = path,
                  .remedy = "if you trust the archive, unpack it and choose its folder"};
   }
-  Entry entry(zip_fopen_index(archive->get(), index, 0));
-  if (!entry) return damaged(path.string(), zip_strerror(archive->get()));
-  return std::unique_ptr<ByteStream>(std::make_unique<ZipStream>(
-      std::move(archive).value(), std::move(entry), path.string(), status.size));
+  Entry entry(zip_fopen_index(archive.get(), index, 0));
+  if (!entry) return damaged(path, zip_strerror(archive.get()));
+  return std::unique_ptr<ByteStream>(
+      std::make_unique<ZipStream>(std::move(archive), std::move(entry), path, status.size));
+}
+
+// The archive within an archive, by way of a temporary file that has no name: nothing is left of it
+// however the import ends.
+Result<Archive> open_inner(Archive outer, const std::string& path, zip_uint64_t index,
+                           const std::string& name) {
+  auto packed = open_entry(std::move(outer), path, index, name);
+  if (!packed) return packed.error();
+  std::unique_ptr<std::FILE, CloseFile> copy(std::tmpfile());
+  const Error no_room{.what = "cannot write a temporary file to unpack " + name,
+                      .where = path,
+                      .remedy = "unpack the archive and choose its folder"};
+  if (!copy) return no_room;
+  std::vector<char> piece(std::size_t{1} << 18);
+  while (true) {
+    const auto got = (*packed)->read(piece);
+    if (!got) return got.error();
+    if (*got == 0) break;
+    if (std::fwrite(piece.data(), 1, *got, copy.get()) != *got) return no_room;
+  }
+  if (std::fflush(copy.get()) != 0) return no_room;
+  zip_error_t error;
+  zip_error_init(&error);
+  zip_source_t* const source = zip_source_filep_create(copy.get(), 0, -1, &error);
+  if (source == nullptr) {
+    zip_error_fini(&error);
+    return no_room;
+  }
+  static_cast<void>(copy.release());  // the source closes it
+  Archive inner(zip_open_from_source(source, ZIP_RDONLY, &error));
+  if (!inner) zip_source_free(source);
+  const std::string why = inner ? std::string() : zip_error_strerror(&error);
+  zip_error_fini(&error);
+  if (!inner) return damaged(path + ", " + name, why);
+  return inner;
+}
+
+Error missing(const std::string& path, const std::string& name,
+              const std::vector<std::string>& names) {
+  return Error{.what = fmt::format("missing file {}", name),
+               .where = path,
+               .remedy = fmt::format("the files are: {}", fmt::join(names, ", "))};
+}
+
+// A table of an archive, or of an archive of the table's name in it.
+Result<std::unique_ptr<ByteStream>> open_zipped(const fs::path& path, const std::string& name) {
+  auto archive = open_archive(path);
+  if (!archive) return archive.error();
+  const auto names = entries_of(archive->get());
+  if (const auto index = place_of(names, name)) {
+    return open_entry(std::move(archive).value(), path.string(), *index, name);
+  }
+  const auto index = place_of(names, zipped_name(name));
+  if (!index) return missing(path.string(), name, names);
+  auto inner = open_inner(std::move(archive).value(), path.string(), *index, zipped_name(name));
+  if (!inner) return inner.error();
+  const auto within = entries_of(inner->get());
+  const std::string where = path.string() + ", " + zipped_name(name);
+  const auto inner_index = place_of(within, name);
+  if (!inner_index) return missing(where, name, within);
+  return open_entry(std::move(inner).value(), where, *inner_index, name);
 }
 
 }  // namespace
@@ -162,7 +230,7 @@ Result<TableFolder> TableFolder::at(const fs::path& path) {
 
 Result<std::unique_ptr<ByteStream>> TableFolder::open(const std::string& name) {
   if (zipped_) return open_zipped(path_, name);
-  const std::string zipped = fs::path(name).replace_extension(".zip").string();
+  const std::string zipped = zipped_name(name);
   for (const std::string& one : names_) {
     if (words::same_word(one, name)) return open_file(path_ / one);
   }
@@ -172,6 +240,13 @@ Result<std::unique_ptr<ByteStream>> TableFolder::open(const std::string& name) {
   return Error{.what = fmt::format("missing file: neither {} nor {} exists", name, zipped),
                .where = path_.string(),
                .remedy = fmt::format("the files are: {}", fmt::join(names_, ", "))};
+}
+
+bool TableFolder::has(const std::string& name) const {
+  const std::string zipped = zipped_name(name);
+  return std::any_of(names_.begin(), names_.end(), [&](const std::string& one) {
+    return words::same_word(one, name) || words::same_word(one, zipped);
+  });
 }
 
 }  // namespace mastwise::platform

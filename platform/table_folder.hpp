@@ -10,14 +10,15 @@
 
 namespace mastwise::platform {
 
-// The tables of a folder, or of one zip archive. A folder may also contain a table "x.dat" zipped
-// as the one file of that name in "x.zip". Tables are never unpacked to the disk or wholly into
-// memory.
+// The tables of a folder, or of one zip archive. Both may also contain a table "x.dat" zipped as
+// the one file of that name in "x.zip". Tables are never unpacked to the disk or wholly into
+// memory; an archive within an archive is copied to a temporary file.
 class TableFolder : public TableFiles {
  public:
   static Result<TableFolder> at(const std::filesystem::path& folder_or_zip);
 
   Result<std::unique_ptr<ByteStream>> open(const std::string& name) override;
+  bool has(const std::string& name) const override;
 
   // The files, without folders; sorted.
   const std::vector<std::string>& names() const { return names_; }

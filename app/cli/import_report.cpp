@@ -52,7 +52,7 @@ json report_json(const ImportReport& report) {
           {"added", report.added_call_signs},
           {"gone", report.gone_call_signs},
           {"moved", moved},
-          {"rows_rejected", report.rejected.size()},
+          {"rows_rejected", report.rows_rejected},
           {"rejected", rejected_json(report.rejected)},
           {"remarks", report.remarks}};
 }
@@ -62,8 +62,7 @@ std::string report_text(const ImportReport& report) {
       "{}: {} rows read, {} stations added, {} changed, {} unchanged, {} gone, {} moved, {} rows "
       "rejected\n",
       report.source.name, report.rows_read, report.stations_added, report.stations_changed,
-      report.stations_unchanged, report.stations_gone, report.stations_moved,
-      report.rejected.size());
+      report.stations_unchanged, report.stations_gone, report.stations_moved, report.rows_rejected);
   const bool replaced = report.stations_changed + report.stations_unchanged + report.stations_gone;
   if (replaced) text += listed("new", report.added_call_signs, report.stations_added);
   text += listed("gone", report.gone_call_signs, report.stations_gone);
@@ -78,6 +77,11 @@ std::string report_text(const ImportReport& report) {
 }
 
 json report_json(const ProgramReport& report) {
+  json renamed = json::array();
+  for (const RenamedStation& one : report.renamed) {
+    renamed.push_back(
+        {{"facility_id", one.facility_id}, {"call_sign", one.call_sign}, {"now", one.now}});
+  }
   return {{"source", report.source.name},
           {"source_date", report.source.date},
           {"rows_read", report.rows_read},
@@ -85,16 +89,24 @@ json report_json(const ProgramReport& report) {
           {"stations", report.stations},
           {"without_station", report.without_station},
           {"strangers", report.strangers},
+          {"stations_renamed", report.stations_renamed},
+          {"renamed", renamed},
+          {"rows_without_program", report.rows_without_program},
           {"rows_rejected", report.rejected.size()},
           {"rejected", rejected_json(report.rejected)}};
 }
 
 std::string report_text(const ProgramReport& report) {
+  std::vector<std::string> renamed;
+  for (const RenamedStation& one : report.renamed) {
+    renamed.push_back(fmt::format("{} is {} here", one.call_sign, one.now));
+  }
   return fmt::format(
              "{}: {} rows read, {} programs, {} without a station in the catalog, {} rows "
-             "rejected; {} stations have added programs\n",
+             "rejected, {} rows name no program; {} stations have added programs\n",
              report.source.name, report.rows_read, report.programs, report.without_station,
-             report.rejected.size(), report.stations) +
+             report.rejected.size(), report.rows_without_program, report.stations) +
+         listed("other call signs", renamed, report.stations_renamed) +
          listed("without a station", report.strangers, report.strangers.size()) +
          rejected_text(report.rejected);
 }
@@ -116,6 +128,7 @@ json guess_json(const GuessedMapping& guess, const std::vector<Station>& sample)
   }
   return {{"guess", json::parse(to_json(guess.mapping), nullptr, false)},
           {"doubts", doubts},
+          {"remarks", guess.remarks},
           {"sample", stations},
           {"imported", false}};
 }
@@ -128,6 +141,7 @@ std::string guess_text(const GuessedMapping& guess, const std::vector<Station>& 
   for (const auto& [name, rule] : mapping.fields) {
     text += fmt::format("  {} from {}\n", name, rule.column);
   }
+  for (const std::string& remark : guess.remarks) text += "Recognized: " + remark + "\n";
   for (const Doubt& doubt : guess.doubts) {
     text += fmt::format("In doubt: {} read as {} (choices: {}): {}\n", doubt.field,
                         doubt.options.at(doubt.chosen), fmt::join(doubt.options, ", "), doubt.why);

@@ -49,12 +49,16 @@ Result<Done> export_logbook(const ExportOptions& options) {
   if (!logbook) return logbook.error();
   const auto content = logbook->content();
   if (!content) return content.error();
+  if (options.csv == "-") {
+    std::cout << logbook_csv(*content);
+    if (options.gpx.empty() && options.backup.empty()) return Done{};
+  }
   nlohmann::json written = nlohmann::json::array();
   using sources::LogbookForm;
   for (const auto& [form, file] :
        {std::pair(LogbookForm::table, options.csv), std::pair(LogbookForm::waypoints, options.gpx),
         std::pair(LogbookForm::backup, options.backup)}) {
-    if (file.empty()) continue;
+    if (file.empty() || (file == "-" && form == LogbookForm::table)) continue;
     const auto done = sources::give_out(*logbook, *content, form, file);
     if (!done) return done;
     written.push_back(file);
@@ -117,7 +121,8 @@ void add_export(CLI::App& program, Job& chosen) {
   verb->require_subcommand(1);
   CLI::App* logbook =
       verb->add_subcommand("logbook", "Export stops and results as a table, waypoints or a backup");
-  logbook->add_option("--csv", options->csv, "write this table");
+  logbook->add_option("--csv", options->csv,
+                      "write this table; - writes it to the standard output");
   logbook->add_option("--gpx", options->gpx, "write the stops to this GPX file");
   logbook->add_option("--backup", options->backup, "write a copy of the whole logbook");
   logbook->add_option("--logbook", options->logbook, "logbook file to use instead of yours");

@@ -94,6 +94,12 @@ Result<StopSetting> stop_setting(const StopOptions& options, bool practice) {
   const auto catalog = catalog_path(options.catalog);
   if (!catalog) return catalog.error();
   const TimeZone tablet = platform::tablet_zone().value_or(utc_zone());
+  std::error_code ignored;
+  if (!options.terrain.empty() && !std::filesystem::is_directory(options.terrain, ignored)) {
+    return Error{.what = "this folder does not exist",
+                 .where = "--terrain " + options.terrain,
+                 .remedy = "name a folder of elevation tiles"};
+  }
   const auto terrain = options.terrain.empty() ? service::terrain_folder() : options.terrain;
   if (!terrain) return terrain.error();
   return StopSetting{.question = {.practice = practice,

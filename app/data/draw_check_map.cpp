@@ -1,7 +1,12 @@
+#include "app/data/actions.hpp"
 #include "app/data/draw_import.hpp"
+#include "app/data/findings.hpp"
+#include "app/ui/column.hpp"
 #include "app/ui/kite.hpp"
+#include "app/ui/shortened.hpp"
 #include "app/words/language.hpp"
 #include "app/words/phrases.hpp"
+#include "app/words/suspicions.hpp"
 #include "app/words/units.hpp"
 
 #include <algorithm>
@@ -13,6 +18,8 @@
 namespace mastwise::screens::import {
 namespace {
 
+using ui::ButtonLook;
+using ui::Column;
 using ui::Face;
 using ui::Point;
 using ui::Rect;
@@ -51,10 +58,10 @@ class Labels {
 
 }  // namespace
 
-void draw_check_map(Ui& ui, Rect rect, const TableLook& look, bool miles) {
+void draw_check_map(Ui& ui, Rect rect, const CheckMap& map,
+                    const std::vector<CheckedStation>& sample, bool miles) {
   const ui::Theme& theme = ui.theme();
   ui::Canvas& canvas = ui.canvas();
-  const CheckMap& map = *look.map;
   constexpr float kCaption = 38.0f;
   const Rect plot{rect.left, rect.top, rect.right, rect.bottom - kCaption};
   const float side = std::min(plot.width(), plot.height());
@@ -75,7 +82,7 @@ void draw_check_map(Ui& ui, Rect rect, const TableLook& look, bool miles) {
   labels.keep_free({rect.left, plot.bottom, rect.right, rect.bottom});
   constexpr float kDisc = 6.0f;
   std::vector<std::pair<Point, std::string>> stations;
-  for (const CheckedStation& station : look.sample) {
+  for (const CheckedStation& station : sample) {
     if (!station.at) continue;
     const Point at = on_screen(*station.at);
     stations.emplace_back(at, station.call_sign);
@@ -92,6 +99,41 @@ void draw_check_map(Ui& ui, Rect rect, const TableLook& look, bool miles) {
   canvas.text({rect.left + 46.0f, rect.bottom - 11.0f}, caption, Face::Text, theme.ink);
   canvas.pop_clip();
   canvas.outline(rect, theme.rule, 2.0f, 6.0f);
+}
+
+void draw_suspicion(Ui& ui, Rect rect, const Shared& shared, const TableLook& look) {
+  const Suspicion& suspicion = *look.suspicion;
+  constexpr float kLine = 30.0f;
+  rect.top = ui.paragraph({rect.left, rect.top + 26.0f}, rect.width(), kLine,
+                          words::suspicion(suspicion), Face::Text, ui.theme().warning) -
+             12.0f;
+  const auto reading = [&](Rect part, const char* name, CoordinateReading as, const char* act,
+                           const char* value, const std::optional<CheckMap>& map,
+                           const std::vector<CheckedStation>& sample) {
+    const Rect button{part.left, part.bottom - Column::kButton, part.right, part.bottom};
+    if (ui.button(name, button, words::say(act), ButtonLook::Plain, true)) {
+      ui.emit(act::CorrectReading{"positions", value});
+    }
+    ui.canvas().text(
+        {part.left, part.top + 28.0f},
+        ui::shortened(ui.canvas(), words::coordinate_reading(as), Face::TextBold, part.width()),
+        Face::TextBold, ui.theme().ink);
+    part.top += 40.0f;
+    part.bottom = button.top - Column::kGap;
+    constexpr float kLeastMap = 100.0f;
+    if (map && part.height() >= kLeastMap) {
+      draw_check_map(ui, part, *map, sample, shared.settings.miles);
+    }
+  };
+  Rect first = rect, second = rect;
+  if (suspicion.other) {
+    first.right = rect.center().x - Column::kGap / 2.0f;
+    second.left = rect.center().x + Column::kGap / 2.0f;
+    reading(second, "positions other", *suspicion.other, "Use this reading", kOtherPositions,
+            look.map_other, look.sample_other);
+  }
+  reading(first, "positions as read", CoordinateReading::as_mapped, "They are right",
+          kPositionsAsRead, look.map, look.sample);
 }
 
 }  // namespace mastwise::screens::import

@@ -23,7 +23,10 @@ struct Halves {
 Halves halves(const ui::Ui& ui, ui::Rect room);
 
 void draw_table(ui::Ui& ui, const Shared& shared, const Intake& data);
-void draw_check_map(ui::Ui& ui, ui::Rect rect, const TableLook& look, bool miles);
+void draw_check_map(ui::Ui& ui, ui::Rect rect, const CheckMap& map,
+                    const std::vector<CheckedStation>& sample, bool miles);
+// Why the positions look wrong, and both readings to choose from.
+void draw_suspicion(ui::Ui& ui, ui::Rect rect, const Shared& shared, const TableLook& look);
 void draw_taking_in(ui::Ui& ui, const Intake& data);
 void draw_report(ui::Ui& ui, const Shared& shared, const Intake& data);
 

@@ -68,6 +68,15 @@ void draw_programs(Column& column, const ProgramReport& report) {
   column.pair(words::say("Programs"), counted(report.programs));
   column.pair(words::say("Stations with programs"), counted(report.stations));
   draw_names(column, words::say("No such station"), report.strangers, report.without_station);
+  std::vector<std::string> renamed;
+  for (const RenamedStation& one : report.renamed)
+    renamed.push_back(one.call_sign + " = " + one.now);
+  if (!renamed.empty()) {
+    draw_names(column, words::say("Named otherwise"), renamed, report.stations_renamed);
+  }
+  if (report.rows_without_program > 0) {
+    column.pair(words::say("Rows without a program"), counted(report.rows_without_program));
+  }
 }
 
 void draw_ground_report(Column& column, const GroundReport& ground) {

@@ -1,5 +1,6 @@
 #include "app/data/actions.hpp"
 #include "app/data/draw_import.hpp"
+#include "app/data/findings.hpp"
 #include "app/ui/column.hpp"
 #include "app/ui/lit_row.hpp"
 #include "app/ui/onward.hpp"
@@ -163,6 +164,7 @@ void draw_sample(Ui& ui, Rect view, const Intake& data) {
   };
   said(words::sentence(data.trouble), theme.warning);
   said(words::sentence(look.trouble), theme.warning);
+  for (const std::string& remark : look.remarks) said(words::sentence(remark), theme.second_ink);
   for (const CheckedStation& station : look.sample) {
     line(fmt::format("{}  RF {}  {:.4f}, {:.4f}  {}", station.call_sign, station.rf_channel,
                      station.position.latitude_deg(), station.position.longitude_deg(),
@@ -185,6 +187,7 @@ void draw_check(Ui& ui, Rect rect, const Shared& shared, const Intake& data) {
   }
   rect.top = draw_known_by(ui, rect, data);
   rect.bottom = button.top - Column::kGap;
+  if (suspected(data)) return draw_suspicion(ui, rect, shared, look);
   if (look.map) {
     Rect map = rect;
     if (ui.portrait()) {
@@ -195,7 +198,7 @@ void draw_check(Ui& ui, Rect rect, const Shared& shared, const Intake& data) {
       map.bottom = std::min(rect.bottom - kSample, rect.top + kPart * rect.height());
       rect.top = map.bottom + 8.0f;
     }
-    draw_check_map(ui, map, look, shared.settings.miles);
+    draw_check_map(ui, map, *look.map, look.sample, shared.settings.miles);
   }
   draw_sample(ui, rect, data);
 }

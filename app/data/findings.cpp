@@ -43,6 +43,7 @@ const std::map<std::string, std::string>& labels() {
       {"antenna_amsl_m.zero", "Above the sea, 0 means"},
       {"haat_m.zero", "Above terrain, 0 means"},
       {"site_amsl_m.zero", "Ground, 0 means"},
+      {"virtual_channel", "Virtual channel"},
       {"network", "Network"},
       {"name", "Name"},
       {"city", "Town"},
@@ -78,6 +79,21 @@ void add_once(std::vector<std::string>& choices, const std::string& choice) {
   if (std::find(choices.begin(), choices.end(), choice) == choices.end()) choices.push_back(choice);
 }
 
+struct ProgramPart {
+  const char* name;
+  const char* label;
+  std::string ProgramColumns::*member;
+};
+constexpr ProgramPart kProgramParts[] = {
+    {"programs.call_sign", "Call sign", &ProgramColumns::call_sign},
+    {"programs.facility_id", "Facility number", &ProgramColumns::facility_id},
+    {"programs.virtual_channel", "Virtual channel", &ProgramColumns::virtual_channel},
+    {"programs.network", "Network", &ProgramColumns::network},
+    {"programs.name", "Name", &ProgramColumns::name},
+    {"programs.language", "Language", &ProgramColumns::language},
+    {"programs.rf_channel", "RF channel", &ProgramColumns::rf_channel},
+};
+
 class RowWriter {
  public:
   RowWriter(const Intake& intake, const TableLook& look, const TableReading& reading)
@@ -85,6 +101,8 @@ class RowWriter {
 
   IntakeRow source() const;
   IntakeRow date() const;
+  IntakeRow kind() const;
+  std::vector<IntakeRow> program_parts() const;
   std::vector<IntakeRow> parts() const;
   IntakeRow classes() const;
 
@@ -145,6 +163,31 @@ IntakeRow RowWriter::date() const {
   return row;
 }
 
+IntakeRow RowWriter::kind() const {
+  const bool programs = reading_.kind == TableReading::Kind::Programs;
+  return {.part = "kind",
+          .label = "The table lists",
+          .value = words::say(programs ? "programs" : "stations"),
+          .next = programs ? kStationsKind : kProgramsKind};
+}
+
+std::vector<IntakeRow> RowWriter::program_parts() const {
+  std::vector<IntakeRow> rows;
+  ProgramColumns columns = reading_.programs;
+  const bool of_stations = !columns.call_sign.empty() || !columns.facility_id.empty();
+  for (const ProgramPart& part : kProgramParts) {
+    IntakeRow row{.part = part.name, .label = part.label, .value = columns.*part.member};
+    row.column = true;
+    row.example = example_of(look_, row.value);
+    const bool needed = part.member == &ProgramColumns::virtual_channel ||
+                        (part.member == &ProgramColumns::call_sign && !of_stations);
+    row.missing = needed && row.value.empty();
+    if (row.missing) row.note = words::say("Required: choose a column");
+    rows.push_back(std::move(row));
+  }
+  return rows;
+}
+
 std::vector<IntakeRow> RowWriter::parts() const {
   std::vector<IntakeRow> rows;
   for (const MappingPart& part : mapping_parts(reading_.mapping)) {
@@ -201,6 +244,19 @@ SquaresCounted counted(const GroundAround& around) {
 
 }  // namespace
 
+bool suspected(const Intake& intake) {
+  const auto& all = intake.decided;
+  return intake.look && intake.look->suspicion &&
+         std::find(all.begin(), all.end(), "positions") == all.end();
+}
+
+std::string* program_column(ProgramColumns& columns, std::string_view part) {
+  for (const ProgramPart& one : kProgramParts) {
+    if (part == one.name) return &(columns.*one.member);
+  }
+  return nullptr;
+}
+
 IntakeSource source_shown(const SourceSummary& source, std::chrono::local_days today) {
   const auto age = source_age(source.source.date, today);
   const auto made_on = parse_iso_day(source.source.date);
@@ -236,11 +292,18 @@ IntakeFindings intake_findings(const Intake& intake, std::chrono::local_days tod
   } else if (kind != TableReading::Kind::Terrain) {
     found.rows = {writer.source(), writer.date()};
   }
+  if (kind == TableReading::Kind::Mapped || kind == TableReading::Kind::Programs) {
+    found.rows.push_back(writer.kind());
+  }
+  if (kind == TableReading::Kind::Programs) {
+    const auto parts = writer.program_parts();
+    found.rows.insert(found.rows.end(), parts.begin(), parts.end());
+  }
   if (kind == TableReading::Kind::Mapped) {
     const auto parts = writer.parts();
     found.rows.insert(found.rows.end(), parts.begin(), parts.end());
   }
-  found.ready = look.trouble.empty();
+  found.ready = look.trouble.empty() && !suspected(intake);
   if (look.map && here) {
     const PathBetween way = path_between(*here, look.map->middle);
     found.from_here = words::fill(words::say("Their middle is {distance} {octant} of here"),

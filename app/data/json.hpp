@@ -42,25 +42,36 @@ NLOHMANN_JSON_NAMESPACE_END
 
 namespace mastwise {
 
-NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(FieldRule, column, factor, unknown, values)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(Fallback, how, columns)
+// Recordings made before there were fallbacks lack some members; likewise below.
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE_WITH_DEFAULT(FieldRule, column, factor, scale, unknown, values,
+                                                otherwise, optional)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(AngleRule, notation, column, minutes_column, seconds_column,
                                    letter_column, letter_in_cell, positive_is_south_or_west,
                                    sixty_seconds_carry)
-NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(TableMapping, source, separator, comment, raster, standard,
-                                   datum, latitude, longitude, fields, optional_columns)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE_WITH_DEFAULT(TableMapping, source, separator, comment, raster,
+                                                standard, datum, latitude, longitude, fields,
+                                                optional_columns, decimal_comma, columns, where,
+                                                where_not)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(Doubt, kind, field, options, chosen, why)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(RejectedRow, line, reason)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(StationMove, call_sign, distance_m)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(SourceSummary, source, stations)
-NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(ImportReport, source, rows_read, stations_added,
-                                   stations_changed, stations_unchanged, stations_gone,
-                                   stations_moved, added_call_signs, gone_call_signs, moved,
-                                   rejected, remarks)
-NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(ProgramReport, source, rows_read, programs, stations,
-                                   without_station, strangers, rejected)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE_WITH_DEFAULT(ImportReport, source, rows_read, stations_added,
+                                                stations_changed, stations_unchanged, stations_gone,
+                                                stations_moved, added_call_signs, gone_call_signs,
+                                                moved, rows_rejected, rejected, remarks)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(RenamedStation, facility_id, call_sign, now)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE_WITH_DEFAULT(ProgramReport, source, rows_read, programs,
+                                                stations, without_station, strangers,
+                                                stations_renamed, renamed, rows_without_program,
+                                                rejected)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(ProgramColumns, call_sign, facility_id, rf_channel,
+                                   virtual_channel, name, network, language)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(StationProgram, call_sign, facility_id, rf_channel, program)
 // Recordings from before rasters were imported lack some members.
-NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE_WITH_DEFAULT(TableReading, kind, source, mapping, ready, classes)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE_WITH_DEFAULT(TableReading, kind, source, mapping, programs,
+                                                ready, classes)
 // Those from before the ground was shown, likewise.
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE_WITH_DEFAULT(IntakeQuestion, step, look, folder, path, reading,
                                                 taking, way, practice)
@@ -70,9 +81,11 @@ NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(DiskUse, ground_bytes, station_bytes, free_by
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(IntakeEntry, kind, path, name, bytes)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(IntakeFolder, path, parent, entries)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(IntakeColumn, name, example)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(Suspicion, kind, as_read, other, share, share_other)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE_WITH_DEFAULT(TableLook, reading, renews, known_by, doubts,
                                                 columns, file_date, rows, rejected, first_rejected,
-                                                sample, programs, map, class_tables, trouble)
+                                                sample, programs, map, suspicion, sample_other,
+                                                map_other, remarks, class_tables, trouble)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(GroundReport, land_cover, source, notice, cells, filled,
                                    unlisted_codes)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(GroundHeld, terrain_cells, cover_cells, notices, problems)

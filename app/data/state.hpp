@@ -7,6 +7,7 @@
 #include "core/geo/position.hpp"
 #include "core/import/guess_mapping.hpp"
 #include "core/import/mapping_parts.hpp"
+#include "core/import/suspicion.hpp"
 #include "core/import/table_mapping.hpp"
 #include "core/map/projection.hpp"
 #include "core/time.hpp"
@@ -39,6 +40,7 @@ struct TableReading {
   Kind kind = Kind::OwnFormat;
   Source source = {};  // its name and date in the catalog
   TableMapping mapping = {};
+  ProgramColumns programs = {};  // of a table of programs
   std::string ready = {};
   std::string classes = {};
   bool operator==(const TableReading&) const = default;
@@ -110,6 +112,10 @@ struct TableLook {
   std::vector<CheckedStation> sample = {};
   std::vector<StationProgram> programs = {};  // of a table of programs
   std::optional<CheckMap> map = {};
+  std::optional<Suspicion> suspicion = {};        // why the positions look wrong
+  std::vector<CheckedStation> sample_other = {};  // the sample by the suspicion's other reading
+  std::optional<CheckMap> map_other = {};
+  std::vector<std::string> remarks = {};       // what was recognized: encoding, decimal commas
   std::vector<std::string> class_tables = {};  // to choose from, of a raster of land cover
   std::string trouble = {};                    // why nothing can be read this way
   bool operator==(const TableLook&) const = default;

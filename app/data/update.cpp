@@ -2,6 +2,7 @@
 
 #include "app/data/findings.hpp"
 #include "app/shared/actions.hpp"
+#include "core/import/import_csv.hpp"
 
 #include <algorithm>
 
@@ -55,6 +56,19 @@ void pick_table(Intake& intake, const std::string& path) {
   go_to(intake, IntakeStep::Table);
 }
 
+using Kind = TableReading::Kind;
+
+// Reads the coordinates as the suspicion's other reading does, unless they are right as they are.
+void choose_positions(TableReading& reading, const std::optional<Suspicion>& suspicion,
+                      const std::string& value) {
+  if (value != kOtherPositions || !suspicion || !suspicion->other) return;
+  if (reading.kind == Kind::OwnFormat) {
+    reading.mapping = own_mapping(reading.source);
+    reading.kind = Kind::Mapped;
+  }
+  reading.mapping = reread(reading.mapping, *suspicion->other);
+}
+
 void correct_reading(Intake& intake, const std::string& part, const std::string& value) {
   if (!intake.reading || !intake.look || intake.question.step != IntakeStep::Table) return;
   TableReading& reading = *intake.reading;
@@ -64,6 +78,12 @@ void correct_reading(Intake& intake, const std::string& part, const std::string&
     reading.classes = value;
   } else if (part == "source.date") {
     reading.source.date = value;
+  } else if (part == "kind") {
+    reading.kind = value == kProgramsKind ? Kind::Programs : Kind::Mapped;
+  } else if (part == "positions") {
+    choose_positions(reading, intake.look->suspicion, value);
+  } else if (std::string* const column = program_column(reading.programs, part)) {
+    *column = value;
   } else {
     correct(reading.mapping, part, value, column_names(*intake.look));
   }
@@ -75,6 +95,7 @@ void correct_reading(Intake& intake, const std::string& part, const std::string&
 
 void take_in(Intake& intake) {
   if (!intake.reading || !intake.look || !intake.look->trouble.empty()) return;
+  if (suspected(intake)) return;
   intake.question.step = IntakeStep::TakingIn;
   intake.question.reading = intake.reading;
   intake.trouble.clear();

@@ -13,6 +13,7 @@
 #include "app/words/reasons.hpp"
 #include "app/words/times.hpp"
 #include "app/words/units.hpp"
+#include "core/stations/note_names.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -161,6 +162,14 @@ std::string source_words(const StationRow& row, const Shared& shared, Rect pictu
                    "times taller. "),
         {{"share", fmt::format("{:.0f}", std::floor(100.0 * path->terrain_coverage))},
          {"times", fmt::format("{:.0f}", height_exaggeration(picture, *path))}});
+  }
+  for (const Note& note : row.station.notes) {
+    if (note.column == kRebroadcasts) {
+      words += words::fill(words::say("Repeats {station}. "), {{"station", note.text}});
+    }
+    if (note.column == kAlsoInSource) {
+      words += words::fill(words::say("Also in {source}. "), {{"source", note.text}});
+    }
   }
   const Provenance& from = row.station.provenance;
   return words + words::fill(words::say("Station from {source}, line {line}, {age}."),

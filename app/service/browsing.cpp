@@ -52,8 +52,24 @@ void add(FolderShown& shown, const fs::directory_entry& entry) {
     const auto files = platform::TableFolder::at(entry.path());
     if (!files) return;
     offer.joined_set = files->names().size() > 1;
+    if (offer.joined_set && !ready_for_set(offer.path)) {
+      shown.folders.push_back(std::move(offer));
+      return;
+    }
   }
   (raster ? shown.rasters : shown.tables).push_back(std::move(offer));
+}
+
+// The tables of an archive that no built-in mapping knows, one of which is chosen.
+Result<FolderShown> show_archive(const std::string& path) {
+  const auto files = platform::TableFolder::at(path);
+  if (!files) return files.error();
+  FolderShown shown{.path = path, .parent = fs::path(path).parent_path().string()};
+  for (const std::string& name : files->names()) {
+    if (is_table(name)) shown.tables.push_back({.path = path + "/" + name, .name = name});
+  }
+  by_name(shown.tables);
+  return shown;
 }
 
 }  // namespace
@@ -73,6 +89,7 @@ std::string day_written(const std::string& path) {
 Result<FolderShown> show_folder(const std::string& path) {
   FolderShown shown{.path = path};
   std::error_code trouble;
+  if (is_archive(path) && fs::is_regular_file(path, trouble)) return show_archive(path);
   fs::directory_iterator at(path, trouble), end;
   for (; !trouble && at != end; at.increment(trouble)) add(shown, *at);
   if (trouble) {

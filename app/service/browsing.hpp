@@ -19,8 +19,9 @@ struct Offer {
 
 struct FolderShown {
   std::string path = {};
-  std::string parent = {};          // empty if it has none
-  std::vector<Offer> folders = {};  // subfolders by name, without hidden ones
+  std::string parent = {};  // empty if it has none
+  // Subfolders by name, without hidden ones; and archives of several tables to choose from.
+  std::vector<Offer> folders = {};
   std::vector<Offer> tables = {};   // .csv, .tsv, .txt, .dat and .zip, by name
   std::vector<Offer> rasters = {};  // is_raster(), by name
   std::string set_known_as = {};    // the built-in mapping for all tables of this folder

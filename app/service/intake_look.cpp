@@ -37,24 +37,6 @@ void joined_set(TableLook& look, const std::string& path) {
   look.reading.source = mapping.stations.source;
 }
 
-// The columns known by the header alone, for a person to complete.
-TableMapping mapping_by_names(const std::string& head) {
-  TableMapping mapping{.comment = '#', .raster = Raster::atsc};
-  const auto columns = guess::columns_of(head, mapping.separator);
-  for (const char* field : {"call_sign", "rf_channel", "city", "state", "network", "facility_id"}) {
-    const auto named = guess::named(columns, field);
-    if (!named.empty()) mapping.fields[field].column = named.front()->name;
-  }
-  for (const guess::Column& column : columns) {
-    if (column.key.starts_with("LAT") && mapping.latitude.column.empty()) {
-      mapping.latitude.column = column.name;
-    } else if (column.key.starts_with("LON") && mapping.longitude.column.empty()) {
-      mapping.longitude.column = column.name;
-    }
-  }
-  return mapping;
-}
-
 void mapped(TableLook& look, const std::string& head, const sources::MappingMemory& memory) {
   const Source own = look.reading.source;
   look.reading.kind = Kind::Mapped;
@@ -70,10 +52,13 @@ void mapped(TableLook& look, const std::string& head, const sources::MappingMemo
     look.known_by = say("Guessed columns: check them with stations you know");
     look.reading.mapping = guess->mapping;
     look.doubts = guess->doubts;
+    look.remarks = guess->remarks;
   } else {
     look.known_by =
         fill(say("Choose columns that cannot be guessed: {why}"), {{"why", guess.error().what}});
-    look.reading.mapping = mapping_by_names(head);
+    const GuessedMapping recognized = recognized_columns(head, own);
+    look.reading.mapping = recognized.mapping;
+    look.remarks = recognized.remarks;
   }
   look.reading.mapping.source = look.reading.source;
 }
@@ -81,7 +66,10 @@ void mapped(TableLook& look, const std::string& head, const sources::MappingMemo
 void identify(TableLook& look, const std::string& path, const std::string& head,
               const sources::MappingMemory& memory) {
   look.reading.source = sources::source_of(path);
+  look.reading.programs = program_columns_named(head);
   if (sources::is_program_table(head)) {
+    // A person may know that it is of stations.
+    look.reading.mapping = recognized_columns(head, look.reading.source).mapping;
     look.known_by = say("A table of programs for stations in the catalog");
     look.reading.kind = Kind::Programs;
   } else if (sources::is_own_format(head)) {
@@ -106,39 +94,69 @@ std::string none_readable(const std::vector<RejectedRow>& rejected) {
               {{"line", std::to_string(rejected.front().line)}, {"why", rejected.front().reason}});
 }
 
-void sample_stations_of(TableLook& look, const std::string& head) {
+std::vector<CheckedStation> checked(const std::vector<Station>& stations) {
+  constexpr std::size_t kSample = 10;
+  std::vector<CheckedStation> sample;
+  for (const Station& station : spread_over(stations, kSample)) {
+    sample.push_back({.call_sign = station.call_sign,
+                      .rf_channel = to_text(station.rf_channel),
+                      .city = station.city,
+                      .position = station.position});
+  }
+  return sample;
+}
+
+TableMapping mapping_of(const TableReading& reading) {
+  return reading.kind == Kind::OwnFormat ? own_mapping(reading.source) : reading.mapping;
+}
+
+// Whether the stations lie where they can be, and by which other reading they would.
+void suspect(TableLook& look, const std::string& head, const CountriesNear& countries_near) {
+  if (!countries_near) return;
+  const TableMapping mapping = mapping_of(look.reading);
+  look.suspicion = suspicion_of(head, mapping, countries_near);
+  if (!look.suspicion || !look.suspicion->other) return;
+  const auto table =
+      read_station_table(guess::whole_lines(head), reread(mapping, *look.suspicion->other));
+  if (table) look.sample_other = checked(table->stations);
+}
+
+void sample_stations_of(TableLook& look, const std::string& head,
+                        const CountriesNear& countries_near) {
+  if (look.columns.empty()) {
+    look.known_by.clear();
+    look.trouble = say("The table is empty. Choose a file with a header line and rows");
+    return;
+  }
   const std::string_view lines = guess::whole_lines(head);
   for (const MappingPart& part : mapping_parts(look.reading.mapping)) {
     if (look.reading.kind != Kind::Mapped || !part.needed || !part.value.empty()) continue;
     look.trouble = say("Choose the required columns");
     return;
   }
-  const auto table = look.reading.kind == Kind::OwnFormat
-                         ? read_station_csv(lines, look.reading.source)
-                         : read_station_table(lines, look.reading.mapping);
+  const auto table = read_station_table(lines, mapping_of(look.reading));
   if (!table) {
     look.trouble = table.error().message();
     return;
   }
   take_rejected(look, table->rows_read, table->rejected);
+  look.sample = checked(table->stations);
+  suspect(look, head, countries_near);
   if (table->stations.empty()) look.trouble = none_readable(table->rejected);
-  constexpr std::size_t kSample = 10;
-  for (const Station& station : spread_over(table->stations, kSample)) {
-    look.sample.push_back({.call_sign = station.call_sign,
-                           .rf_channel = to_text(station.rf_channel),
-                           .city = station.city,
-                           .position = station.position});
-  }
 }
 
 void sample_programs_of(TableLook& look, const std::string& head) {
-  const auto table = read_program_csv(guess::whole_lines(head), look.reading.source);
+  const auto table =
+      read_program_csv(guess::whole_lines(head), look.reading.source, look.reading.programs);
   if (!table) {
     look.trouble = table.error().message();
     return;
   }
   take_rejected(look, table->rows_read, table->rejected);
-  if (table->programs.empty()) look.trouble = none_readable(table->rejected);
+  if (table->programs.empty()) {
+    look.trouble =
+        table->rows_without_program > 0 ? "No row names a program" : none_readable(table->rejected);
+  }
   constexpr std::size_t kSample = 10;
   const std::size_t shown = std::min(kSample, table->programs.size());
   look.programs.assign(table->programs.begin(),
@@ -178,6 +196,29 @@ std::vector<map::PlanePoint> thinned(const std::vector<map::PlanePoint>& points,
   return kept;
 }
 
+std::optional<CheckMap> map_of(std::vector<CheckedStation>& sample, const map::Borders* borders) {
+  constexpr double kLeastRadius_m = 30e3, kAround = 1.2, kPartOfRadius = 0.004;
+  const auto middle = middle_of(sample);
+  if (!middle) return std::nullopt;
+  const auto projection = map::Projection::around(*middle);
+  if (!projection) return std::nullopt;
+  CheckMap map{.middle = *middle, .radius_m = kLeastRadius_m};
+  for (CheckedStation& station : sample) {
+    station.at = projection->to_plane(station.position);
+    if (!station.at) continue;
+    map.radius_m =
+        std::max(map.radius_m, kAround * std::hypot(station.at->east_m, station.at->north_m));
+  }
+  map.radius_m = std::min(map.radius_m, map::Projection::kFarthestM);
+  if (borders != nullptr) {
+    const double corner_m = std::min(1.5 * map.radius_m, map::Projection::kFarthestM);
+    for (const map::PlaneLine& line : borders->on_plane(*projection, corner_m)) {
+      map.lines.push_back(thinned(line.points, kPartOfRadius * map.radius_m));
+    }
+  }
+  return map;
+}
+
 }  // namespace
 
 Result<sources::Way> way_of(const TableReading& reading) {
@@ -195,7 +236,7 @@ Result<sources::Way> way_of(const TableReading& reading) {
 }
 
 TableLook look_into(const std::string& path, const std::optional<TableReading>& reading,
-                    const sources::MappingMemory& memory) {
+                    const sources::MappingMemory& memory, const CountriesNear& countries_near) {
   TableLook look{.file_date = sources::day_written(path)};
   std::error_code ignored;
   const bool folder = std::filesystem::is_directory(path, ignored);
@@ -210,39 +251,23 @@ TableLook look_into(const std::string& path, const std::optional<TableReading>& 
     for (const sources::ColumnShown& column : sources::columns_shown(*head)) {
       look.columns.push_back({column.name, column.example});
     }
+    const auto of_text = sources::encoding_remarks(path, *head);
+    look.remarks.insert(look.remarks.begin(), of_text.begin(), of_text.end());
   }
   // Source and doubts describe the table, not the correction.
   const TableReading first = look.reading;
   if (reading) look.reading = *reading;
   if (head && look.reading.kind == Kind::Programs) sample_programs_of(look, *head);
   if (head && (look.reading.kind == Kind::OwnFormat || look.reading.kind == Kind::Mapped)) {
-    sample_stations_of(look, *head);
+    sample_stations_of(look, *head, countries_near);
   }
   look.reading = first;
   return look;
 }
 
-void add_map(TableLook& look, const map::Borders* borders) {
-  constexpr double kLeastRadius_m = 30e3, kAround = 1.2, kPartOfRadius = 0.004;
-  const auto middle = middle_of(look.sample);
-  if (!middle) return;
-  const auto projection = map::Projection::around(*middle);
-  if (!projection) return;
-  CheckMap map{.middle = *middle, .radius_m = kLeastRadius_m};
-  for (CheckedStation& station : look.sample) {
-    station.at = projection->to_plane(station.position);
-    if (!station.at) continue;
-    map.radius_m =
-        std::max(map.radius_m, kAround * std::hypot(station.at->east_m, station.at->north_m));
-  }
-  map.radius_m = std::min(map.radius_m, map::Projection::kFarthestM);
-  if (borders != nullptr) {
-    const double corner_m = std::min(1.5 * map.radius_m, map::Projection::kFarthestM);
-    for (const map::PlaneLine& line : borders->on_plane(*projection, corner_m)) {
-      map.lines.push_back(thinned(line.points, kPartOfRadius * map.radius_m));
-    }
-  }
-  look.map = std::move(map);
+void add_maps(TableLook& look, const map::Borders* borders) {
+  look.map = map_of(look.sample, borders);
+  look.map_other = map_of(look.sample_other, borders);
 }
 
 }  // namespace mastwise

@@ -14,10 +14,10 @@ Result<sources::Way> way_of(const TableReading& reading);
 // Identifies a table and reads its head; `reading`: the person's corrections. The answer contains
 // any trouble.
 TableLook look_into(const std::string& path, const std::optional<TableReading>& reading,
-                    const sources::MappingMemory& memory);
+                    const sources::MappingMemory& memory, const CountriesNear& countries_near);
 
-// Projects the sample onto a plane around its middle, with coasts and borders. Without stations the
-// map is empty.
-void add_map(TableLook& look, const map::Borders* borders);
+// Projects the samples onto planes around their middles, with coasts and borders. Without stations
+// a map is empty.
+void add_maps(TableLook& look, const map::Borders* borders);
 
 }  // namespace mastwise

@@ -66,22 +66,22 @@ class Progress {
   std::optional<std::chrono::steady_clock::time_point> last_;
 };
 
-void keep_first_rejected(std::vector<RejectedRow>& rejected, IntakeReport& report) {
-  report.rejected = rejected.size();
+void keep_first(std::vector<RejectedRow>& rejected) {
   rejected.resize(std::min(rejected.size(), IntakeReport::kRejected));
+}
+
+Error no_programs(const ProgramTable& table) {
+  const auto& rejected = table.rejected;
+  return Error{.what = table.rows_without_program > 0 ? say("no row names a program")
+                       : rejected.empty()             ? say("the table has no rows")
+                                          : fill(say("all rows rejected; line {line}: {why}"),
+                                                 {{"line", std::to_string(rejected.front().line)},
+                                                  {"why", rejected.front().reason}}),
+               .remedy = say("the catalog is unchanged")};
 }
 
 bool of_ground(const IntakeQuestion& question) {
   return question.reading->kind == Kind::Terrain || question.reading->kind == Kind::LandCover;
-}
-
-// A table without a readable row must not replace the existing one.
-Error nothing_readable(const std::vector<RejectedRow>& rejected) {
-  return Error{.what = rejected.empty() ? say("the table has no rows")
-                                        : fill(say("all rows rejected; line {line}: {why}"),
-                                               {{"line", std::to_string(rejected.front().line)},
-                                                {"why", rejected.front().reason}}),
-               .remedy = say("the catalog is unchanged")};
 }
 
 class Intaker {
@@ -95,6 +95,7 @@ class Intaker {
   Result<Done> add_sources(IntakeAnswer& answer);
   Result<Done> work_out(IntakeAnswer& answer, const IntakeWorker::Work& work);
   const map::Borders* borders();
+  CountriesNear countries_near();
   void add_ground(IntakeAnswer& answer);
   Result<Done> add_look(IntakeAnswer& answer);
   Result<std::string> source_renewed_by(const TableLook& look);
@@ -108,6 +109,7 @@ class Intaker {
   sources::MappingMemory memory_;
   std::optional<Catalog> catalog_;
   std::optional<map::Borders> borders_;
+  std::optional<places::Gazetteer> towns_;
   std::size_t generation_ = 0;
   // The last import, for an answer that nobody waited for.
   std::optional<IntakeReport> report_;
@@ -159,6 +161,13 @@ const map::Borders* Intaker::borders() {
   return borders_ ? &*borders_ : nullptr;
 }
 
+CountriesNear Intaker::countries_near() {
+  if (!towns_ && sources_.towns) {
+    if (auto towns = sources_.towns()) towns_ = *std::move(towns);
+  }
+  return towns_ ? sources::countries_by(*towns_) : CountriesNear();
+}
+
 void Intaker::add_ground(IntakeAnswer& answer) {
   const GroundFolders& folders = sources_.ground;
   answer.ground = ground_held(folders);
@@ -172,13 +181,13 @@ Result<Done> Intaker::add_look(IntakeAnswer& answer) {
     answer.look = look_into_raster(question.path, question.reading, sources_.ground);
     return Done{};
   }
-  TableLook look = look_into(question.path, question.reading, memory_);
+  TableLook look = look_into(question.path, question.reading, memory_, countries_near());
   const auto renewed = source_renewed_by(look);
   if (!renewed) return renewed.error();
   look.renews = *renewed;
   if (!look.renews.empty()) look.reading.source.name = look.renews;
   // Without borders the check map shows the stations alone.
-  add_map(look, borders());
+  add_maps(look, borders());
   answer.look = std::move(look);
   return Done{};
 }
@@ -207,22 +216,21 @@ Result<IntakeReport> Intaker::take_stations(const IntakeQuestion& question, Prog
     return static_cast<double>(done) / static_cast<double>(all);
   };
   if (!progress.told(say("Reading"), std::nullopt)) return Error{.what = "the import was stopped"};
-  const auto table = sources::read_stations(
-      question.path, *way, [&](const std::string& file, std::uint64_t done, std::uint64_t all) {
-        return progress.told(fill(say("Reading {file}"), {{"file", file}}), of(done, all));
-      });
-  if (!table) return table.error();
-  if (table->stations.empty()) return nothing_readable(table->rejected);
   const auto opened = catalog();
   if (!opened) return opened.error();
   const auto before = (*opened)->count();
   if (!before) return before.error();
-  auto done = (*opened)->replace_source(*table, [&](std::size_t count, std::size_t all) {
-    return progress.told(say("Writing stations"), of(count, all));
-  });
+  auto done = sources::import_stations(
+      question.path, *way, **opened,
+      [&](const std::string& file, std::uint64_t part, std::uint64_t all) {
+        return progress.told(file.empty() ? std::string(say("Writing stations"))
+                                          : fill(say("Reading {file}"), {{"file", file}}),
+                             of(part, all));
+      });
   if (!done) return done.error();
   IntakeReport report{.stations = *std::move(done), .first_stations = *before == 0};
-  keep_first_rejected(report.stations.rejected, report);
+  report.rejected = report.stations.rows_rejected;
+  keep_first(report.stations.rejected);
   remember(question, report.stations);
   return report;
 }
@@ -230,15 +238,16 @@ Result<IntakeReport> Intaker::take_stations(const IntakeQuestion& question, Prog
 Result<IntakeReport> Intaker::take_programs(const IntakeQuestion& question) {
   const auto text = sources::read_whole(question.path);
   if (!text) return text.error();
-  const auto table = read_program_csv(*text, question.reading->source);
+  const auto table = read_program_csv(*text, question.reading->source, question.reading->programs);
   if (!table) return table.error();
-  if (table->programs.empty()) return nothing_readable(table->rejected);
+  if (table->programs.empty()) return no_programs(*table);
   const auto opened = catalog();
   if (!opened) return opened.error();
   auto done = (*opened)->replace_programs(*table);
   if (!done) return done.error();
   IntakeReport report{.of_programs = true, .programs = *std::move(done)};
-  keep_first_rejected(report.programs.rejected, report);
+  report.rejected = report.programs.rejected.size();
+  keep_first(report.programs.rejected);
   return report;
 }
 

@@ -4,6 +4,7 @@
 #include "app/service/ground_intake.hpp"
 #include "app/service/worker.hpp"
 #include "core/map/borders.hpp"
+#include "core/places/gazetteer.hpp"
 #include "core/result.hpp"
 
 #include <functional>
@@ -21,6 +22,7 @@ struct IntakeSources {
   GroundFolders ground = {};                              // of tiles
   std::function<std::vector<IntakeEntry>()> places = {};  // start folders
   std::function<Result<map::Borders>()> borders = {};     // for the check map
+  std::function<Result<places::Gazetteer>()> towns = {};  // to see that stations lie near some
 };
 
 // Lists folders, reads tables and imports them. The asking thread opens the catalog and the borders

@@ -1,6 +1,8 @@
 #include "app/service/known_tables.hpp"
 
 #include "core/import/guess_columns.hpp"
+#include "core/import/import_table.hpp"
+#include "core/import/program_table.hpp"
 #include "core/import/table_header.hpp"
 #include "core/text/delimited.hpp"
 #include "core/text/words.hpp"
@@ -36,7 +38,9 @@ std::vector<std::string> columns_of(const TableMapping& mapping) {
     columns.insert(columns.end(),
                    {rule->column, rule->minutes_column, rule->seconds_column, rule->letter_column});
   }
-  for (const auto& [name, rule] : mapping.fields) columns.push_back(rule.column);
+  for (const auto& [name, rule] : mapping.fields) {
+    if (!rule.optional) columns.push_back(rule.column);
+  }
   columns.erase(std::remove(columns.begin(), columns.end(), std::string()), columns.end());
   return columns;
 }
@@ -45,6 +49,14 @@ bool has_columns(const TableHeader& header, const TableMapping& mapping) {
   const auto columns = columns_of(mapping);
   return std::all_of(columns.begin(), columns.end(),
                      [&](const std::string& column) { return header.place(column).has_value(); });
+}
+
+// A table without a header line is known by the number of its columns and by rows that can be read.
+bool fits_without_header(std::string_view head, const TableHeader& first_row,
+                         const TableMapping& mapping) {
+  if (first_row.names().size() != mapping.columns.size()) return false;
+  const auto table = read_station_table(guess::whole_lines(head), mapping);
+  return table && table->stations.size() > table->rejected.size();
 }
 
 // A table "x.dat" may also be zipped as "x.zip".
@@ -90,10 +102,9 @@ std::vector<ColumnShown> columns_shown(std::string_view head) {
 }
 
 bool is_program_table(std::string_view head) {
-  const auto header = header_of(head);
-  return header && header->place("virtual_channel") &&
-         (header->place("call_sign") || header->place("facility_id")) &&
-         !header->place("latitude_deg");
+  char separator = '\0';
+  return guess_program_columns(head) &&
+         guess::latitude_column(guess::columns_of(head, separator)).empty();
 }
 
 std::optional<ReadyMapping> ready_for_table(std::string_view head) {
@@ -101,7 +112,10 @@ std::optional<ReadyMapping> ready_for_table(std::string_view head) {
   if (!header) return std::nullopt;
   for (ReadyMapping& ready : ready_mappings()) {
     const auto* mapping = std::get_if<TableMapping>(&ready.way);
-    if (mapping != nullptr && has_columns(*header, *mapping)) return std::move(ready);
+    if (mapping == nullptr) continue;
+    const bool known = mapping->columns.empty() ? has_columns(*header, *mapping)
+                                                : fits_without_header(head, *header, *mapping);
+    if (known) return std::move(ready);
   }
   return std::nullopt;
 }
@@ -114,6 +128,20 @@ std::optional<ReadyMapping> ready_for_set(const std::string& folder_or_zip) {
     if (mapping != nullptr && has_files(files->names(), *mapping)) return std::move(ready);
   }
   return std::nullopt;
+}
+
+CountriesNear countries_by(const places::Gazetteer& gazetteer) {
+  return [gazetteer](const Position& position) {
+    constexpr double kNear_m = 100e3;  // free choice: stations serve towns
+    constexpr std::size_t kMost = 30;
+    std::vector<std::string> countries;
+    for (const places::Place& place : gazetteer.largest_within(position, kNear_m, kMost)) {
+      if (std::find(countries.begin(), countries.end(), place.country) == countries.end()) {
+        countries.push_back(place.country);
+      }
+    }
+    return countries;
+  };
 }
 
 // A hash of the column names for the file name: FNV-1a of 64 bits (Fowler, Noll, Vo).

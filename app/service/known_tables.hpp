@@ -1,6 +1,8 @@
 #pragma once
 
 #include "app/service/station_source.hpp"
+#include "core/import/suspicion.hpp"
+#include "core/places/gazetteer.hpp"
 #include "core/result.hpp"
 
 #include <optional>
@@ -19,7 +21,8 @@ struct ColumnShown {
 };
 std::vector<ColumnShown> columns_shown(std::string_view head);
 
-// Whether a head's header has the columns of a table of programs, program_table.hpp.
+// Whether a head's header has the columns of a table of programs, guess_program_columns(), and none
+// of positions.
 bool is_program_table(std::string_view head);
 
 // A built-in mapping.
@@ -31,6 +34,9 @@ struct ReadyMapping {
 std::optional<ReadyMapping> ready_for_table(std::string_view head);
 // The built-in mapping of joined tables if the folder or archive has all its required files.
 std::optional<ReadyMapping> ready_for_set(const std::string& folder_or_zip);
+
+// The countries of the towns within 100 km, for suspicion_of(); the gazetteer's data is shared.
+CountriesNear countries_by(const places::Gazetteer& gazetteer);
 
 // Mappings corrected by a person, each for tables with the same columns.
 class MappingMemory {

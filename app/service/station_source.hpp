@@ -1,5 +1,6 @@
 #pragma once
 
+#include "core/catalog/catalog.hpp"
 #include "core/import/guess_mapping.hpp"
 #include "core/import/joined_import.hpp"
 #include "core/import/joined_mapping.hpp"
@@ -23,7 +24,10 @@
 //   mapping_parts(mapping), correct(...)   the person chooses another column or reading
 //                                       (core/import/mapping_parts.hpp)
 //   sample_stations(head, mapping)      ten stations for the map, after each choice
-//   read_stations(path, way, progress)  the whole table, in a worker; then Catalog::replace_source
+//   import_stations(path, way, catalog, progress)  the whole table, in a worker
+//
+// The path of a table in an archive of several is "archive.zip/table.csv". Text may be UTF-8,
+// UTF-16 or Windows-1252.
 namespace mastwise::sources {
 
 // Mastwise's station table, import_csv.hpp.
@@ -46,15 +50,18 @@ Source source_of(const std::string& path, const std::string& date = {});
 // "us_lms"). A `date` that is not empty replaces the mapping's date.
 Result<Way> load_mapping(const std::string& name, const std::string& date = {});
 
-// Reads a whole file, or a folder or archive of joined tables. A single table stays in memory and
-// may have up to 256 MB; only joined tables report progress.
-Result<StationTable> read_stations(const std::string& path, const Way& way,
-                                   const JoinProgress& progress = {});
+// Imports a whole file, or a folder or archive of joined tables, into the catalog. Of joined tables
+// the progress without a file name counts the stations written. Errors leave the catalog unchanged.
+Result<ImportReport> import_stations(const std::string& path, const Way& way, Catalog& catalog,
+                                     const JoinProgress& progress = {});
+
+// Remarks on a text's encoding that are worth showing: UTF-16, Windows-1252.
+std::vector<std::string> encoding_remarks(const std::string& path, std::string_view head);
 
 // By its name.
 bool is_archive(const std::string& path);
 
-// A whole file, or the one file in a zip archive, 256 MB at most.
+// A whole file, or the one file in a zip archive, 32 MB at most.
 Result<std::string> read_whole(const std::string& path);
 
 }  // namespace mastwise::sources

@@ -80,7 +80,8 @@ IntakeSources intake_sources(const RuntimeWish& wish) {
                      .cover = (data / "landcover").string(),
                      .class_tables = service::class_table_folder()},
           .places = [wished = wish.import_folders] { return folders_to_begin(wished); },
-          .borders = service::load_borders};
+          .borders = service::load_borders,
+          .towns = service::load_places};
 }
 
 }  // namespace

@@ -23,9 +23,10 @@ struct StationMove {
   bool operator==(const StationMove&) const = default;
 };
 
-// The result of an import. The lists hold at most the first kListedStations.
+// The result of an import. The lists of stations hold at most the first kListedStations.
 struct ImportReport {
   static constexpr std::size_t kListedStations = 50;
+  static constexpr std::size_t kListedRows = 50'000;
   // A shorter move is a coordinate that was rewritten: a second of arc is 31 m, a changed datum up
   // to 100 m. Neither affects aiming (100 m at 10 km is 0.6 degrees).
   static constexpr double kMove_m = 100.0;
@@ -40,9 +41,18 @@ struct ImportReport {
   std::vector<std::string> added_call_signs = {};  // in the table's order
   std::vector<std::string> gone_call_signs = {};   // by call sign
   std::vector<StationMove> moved = {};             // farthest first
-  std::vector<RejectedRow> rejected = {};
+  std::size_t rows_rejected = 0;
+  std::vector<RejectedRow> rejected = {};  // at most kListedRows
   std::vector<std::string> remarks = {};
   bool operator==(const ImportReport&) const = default;
+};
+
+// A station that a table of programs calls otherwise, by the number of its facility.
+struct RenamedStation {
+  std::string facility_id = {};
+  std::string call_sign = {};  // in the catalog
+  std::string now = {};        // in the table
+  bool operator==(const RenamedStation&) const = default;
 };
 
 // The result of an import of programs.
@@ -53,6 +63,9 @@ struct ProgramReport {
   std::size_t stations = 0;                 // of the catalog, that now have these programs
   std::size_t without_station = 0;          // programs whose station is not in the catalog
   std::vector<std::string> strangers = {};  // their call signs or facility numbers, at most 50
+  std::size_t stations_renamed = 0;
+  std::vector<RenamedStation> renamed = {};  // at most 50
+  std::size_t rows_without_program = 0;
   std::vector<RejectedRow> rejected = {};
   bool operator==(const ProgramReport&) const = default;
 };
@@ -80,6 +93,9 @@ struct SalvagedCatalog {
 // Called from time to time with the stations done and the total; returns false to stop the import.
 using ImportProgress = std::function<bool(std::size_t done, std::size_t all)>;
 
+// Reads a table into a sink.
+using StationReader = std::function<Result<TableSummary>(StationSink& sink)>;
+
 // All known stations, in one SQLite file. The sources can always rebuild it, so a file of another
 // version is refused with advice to import again.
 //
@@ -105,6 +121,11 @@ class Catalog {
   Result<ImportReport> replace_source(const StationTable& table,
                                       const ImportProgress& progress = {});
 
+  // The same for a table that need not fit the memory. A second row of one station is rejected. A
+  // table without a readable row is an error, and so is one of the reader. Afterwards no more than
+  // 4 MB of the log remain beside the file.
+  Result<ImportReport> replace_source(const Source& source, const StationReader& reader);
+
   // Removes a source's stations. Returns how many there were.
   Result<std::size_t> remove_source(std::string_view name);
 
@@ -114,7 +135,9 @@ class Catalog {
   Result<Done> remove_programs(std::string_view name);
   Result<std::vector<SourceSummary>> program_sources();  // by name; `stations`: programs
 
-  // At most `limit` stations within a distance in meters, nearest first.
+  // At most `limit` stations within a distance in meters, nearest first. Records of two sources on
+  // one channel within 500 m are one station: that of the newer source, completed from the other,
+  // which is a note (note_names.hpp).
   Result<std::vector<NearStation>> nearest(const Position& from, double max_distance_m,
                                            std::size_t limit);
 

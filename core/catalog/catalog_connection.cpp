@@ -79,13 +79,16 @@ CREATE VIRTUAL TABLE station_words USING fts5(
   prefix='1 2 3', tokenize='unicode61 remove_diacritics 2');
 )sql";
 
+constexpr const char* kFacilityIndex =
+    "CREATE INDEX IF NOT EXISTS stations_by_facility ON stations(facility_id)";
+
 }  // namespace
 
 Result<Done> Catalog::Connection::set_up() {
   // Losing the last import in a power cut is harmless, since the catalog can be rebuilt. A damaged
   // file would not be; the write-ahead log prevents that.
   if (auto done = database.run("PRAGMA journal_mode = WAL; PRAGMA synchronous = NORMAL;"
-                               "PRAGMA cache_size = -16000");
+                               "PRAGMA cache_size = -16000; PRAGMA journal_size_limit = 4000000");
       !done) {
     return done;
   }
@@ -100,6 +103,10 @@ Result<Done> Catalog::Connection::set_up() {
     if (auto created = create(); !created) return created;
   } else if (auto known = check_version(*application, *version); !known) {
     return known;
+  }
+  // Catalogs made before programs were joined by number have no such index.
+  if (!database.is_read_only()) {
+    if (auto made = database.run(kFacilityIndex); !made) return made;
   }
   return prepare();
 }
@@ -178,21 +185,31 @@ Result<Done> Catalog::Connection::prepare() {
       {insert_overlay, "INSERT INTO program_overlay VALUES(?, ?, ?, ?, ?, ?, ?, ?, ?)"},
       {select_overlay,
        "SELECT virtual_channel, name, network, language FROM program_overlay"
-       " WHERE ((call_sign <> '' AND call_sign = ?1)"
-       " OR (call_sign = '' AND facility_id <> '' AND facility_id = ?2))"
+       " WHERE ((facility_id <> '' AND facility_id = ?2)"
+       " OR (call_sign <> '' AND call_sign = ?1 AND (facility_id = '' OR ?2 = '')))"
        " AND (rf_channel = '' OR rf_channel = ?3) ORDER BY source, place"},
       {stations_of_overlay,
        "SELECT station FROM stations WHERE EXISTS(SELECT 1 FROM program_overlay AS p"
-       " WHERE ((p.call_sign <> '' AND p.call_sign = stations.call_sign)"
-       " OR (p.call_sign = '' AND p.facility_id <> '' AND p.facility_id = stations.facility_id))"
+       " WHERE ((p.facility_id <> '' AND p.facility_id = stations.facility_id)"
+       " OR (p.call_sign <> '' AND p.call_sign = stations.call_sign"
+       " AND (p.facility_id = '' OR stations.facility_id = '')))"
        " AND (p.rf_channel = '' OR p.rf_channel = stations.rf_channel))"},
       {station_of_program,
-       "SELECT 1 FROM stations WHERE ((?1 <> '' AND call_sign = ?1 COLLATE NOCASE)"
-       " OR (?1 = '' AND ?2 <> '' AND facility_id = ?2)) AND (?3 = '' OR rf_channel = ?3) LIMIT 1"},
+       "SELECT 1 FROM stations WHERE ((?2 <> '' AND facility_id = ?2)"
+       " OR (?1 <> '' AND call_sign = ?1 COLLATE NOCASE AND (?2 = '' OR facility_id = '')))"
+       " AND (?3 = '' OR rf_channel = ?3) LIMIT 1"},
+      {renamed_stations,
+       "SELECT s.facility_id, s.call_sign, p.call_sign FROM program_overlay AS p"
+       " JOIN program_sources AS q USING(source) JOIN stations AS s ON s.facility_id = "
+       "p.facility_id"
+       " WHERE q.name = ? AND p.facility_id <> '' AND p.call_sign <> ''"
+       " AND p.call_sign <> s.call_sign ORDER BY s.call_sign"},
       {delete_words_of, "DELETE FROM station_words WHERE rowid = ?"},
-      {ids_of_source,
-       "SELECT id, call_sign FROM stations JOIN sources USING(source) WHERE sources.name = ?"
-       " ORDER BY call_sign, id"},
+      {gone_from_source,
+       "SELECT call_sign FROM stations AS b WHERE source = ?1 AND NOT EXISTS(SELECT 1 FROM stations"
+       " AS n WHERE n.source = ?2 AND n.id = b.id) ORDER BY call_sign, id"},
+      {rename_source, "UPDATE sources SET name = ? WHERE source = ?"},
+      {line_of_station, "SELECT line FROM stations WHERE source = ? AND id = ?"},
       {select_notes, "SELECT column_name, text FROM notes WHERE station = ? ORDER BY place"},
       {count_stations, "SELECT count(*) FROM stations"},
       {count_of_source, "SELECT count(*) FROM stations WHERE source = ?"},

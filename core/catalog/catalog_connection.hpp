@@ -29,13 +29,18 @@ struct Catalog::Connection {
   // The words a search finds the station by, including the programs of the overlay.
   Result<Done> insert_words_of(std::int64_t row, const Station& station);
 
-  // Counts what a table would add, change, move and remove.
-  Result<Done> compare_with(const StationTable& table, ImportReport& report);
+  // Within a transaction: inserts what the reader reads, instead of the stations of that name.
+  Result<ImportReport> replace(const Source& source, const StationReader& reader);
+  // Counts the stations of one source that another lacks.
+  Result<Done> count_gone(std::int64_t before, std::int64_t now, ImportReport& report);
+  // Shortens the write-ahead log to nothing if no other connection needs it.
+  void shorten_log();
 
   // Stations that programs of the overlay belong to.
   Result<std::set<std::int64_t>> rows_of_overlay();
   Result<Done> find_words_anew(const std::set<std::int64_t>& rows);
   Result<Done> insert_programs(const ProgramTable& table);
+  Result<Done> count_renamed(const Source& source, ProgramReport& report);
   Result<Done> count_strangers(const ProgramTable& table, ProgramReport& report);
 
   store::Database database;
@@ -46,12 +51,13 @@ struct Catalog::Connection {
   store::Statement select_station, select_programs, select_notes;
   store::Statement insert_program_source, delete_program_source, list_program_sources;
   store::Statement insert_overlay, select_overlay, stations_of_overlay, delete_words_of;
-  store::Statement station_of_program;
-  store::Statement ids_of_source;
+  store::Statement station_of_program, renamed_stations;
+  store::Statement gone_from_source, rename_source, line_of_station;
   store::Statement count_stations, count_of_source, by_id, by_call_sign;
   store::Statement in_box, matching;
 
  private:
+  class Inserter;
   Result<Done> create();
   Result<Done> check_version(std::int64_t application, std::int64_t version) const;
   Result<Done> read_parts(std::int64_t row, Station& station);

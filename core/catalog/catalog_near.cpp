@@ -2,12 +2,15 @@
 #include "core/catalog/catalog_search.hpp"
 #include "core/geo/circle_boxes.hpp"
 #include "core/geo/geodesic.hpp"
+#include "core/stations/note_names.hpp"
 #include "core/text/words.hpp"
 
 #include <algorithm>
 #include <cmath>
 #include <numbers>
+#include <string>
 #include <tuple>
+#include <utility>
 
 namespace mastwise {
 namespace {
@@ -66,6 +69,50 @@ void sort_and_cut(std::vector<Spot>& spots, std::size_t limit) {
     spots.erase(spots.begin() + static_cast<std::ptrdiff_t>(limit), spots.end());
 }
 
+// Two sources' records of one transmitter: no two use one channel at one place.
+bool same_transmitter(const Station& a, const Station& b) {
+  constexpr double kApart_m = 500.0;
+  return a.provenance.source.name != b.provenance.source.name && a.raster == b.raster &&
+         a.rf_channel == b.rf_channel &&
+         path_between(a.position, b.position).distance_m <= kApart_m;
+}
+
+// The record of the newer source, with what only the other knows, and that source as a note.
+Station merged(Station kept, Station other) {
+  if (other.provenance.source.date > kept.provenance.source.date) std::swap(kept, other);
+  for (const auto text : {&Station::facility_id, &Station::name, &Station::network, &Station::city,
+                          &Station::state}) {
+    if ((kept.*text).empty()) kept.*text = other.*text;
+  }
+  for (const auto number :
+       {&Station::site_amsl_m, &Station::antenna_amsl_m, &Station::haat_m, &Station::erp_kw}) {
+    if (!(kept.*number)) kept.*number = other.*number;
+  }
+  if (!kept.pattern) kept.pattern = other.pattern;
+  if (!kept.directional) kept.directional = other.directional;
+  if (!kept.standard) kept.standard = other.standard;
+  if (kept.polarization == Polarization::unknown) kept.polarization = other.polarization;
+  if (kept.programs.empty()) kept.programs = other.programs;
+  const Source& source = other.provenance.source;
+  kept.notes.push_back({std::string(kAlsoInSource),
+                        source.date.empty() ? source.name : source.name + ", " + source.date});
+  return kept;
+}
+
+// Adds a station, to the record of another source if there is one.
+void add_once(NearStation station, std::vector<NearStation>& stations) {
+  for (NearStation& known : stations) {
+    if (!same_transmitter(known.station, station.station)) continue;
+    const bool newer =
+        known.station.provenance.source.date < station.station.provenance.source.date;
+    if (newer)
+      std::tie(known.distance_m, known.bearing) = std::tie(station.distance_m, station.bearing);
+    known.station = merged(std::move(known.station), std::move(station.station));
+    return;
+  }
+  stations.push_back(std::move(station));
+}
+
 template <class Connection>
 Result<std::vector<NearStation>> read_spots(const std::vector<Spot>& spots,
                                             Connection& connection) {
@@ -73,7 +120,7 @@ Result<std::vector<NearStation>> read_spots(const std::vector<Spot>& spots,
   for (const Spot& spot : spots) {
     auto station = connection.read(spot.row);
     if (!station) return station.error();
-    stations.push_back({std::move(station).value(), spot.path.distance_m, spot.path.bearing});
+    add_once({std::move(station).value(), spot.path.distance_m, spot.path.bearing}, stations);
   }
   return stations;
 }

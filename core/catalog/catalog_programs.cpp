@@ -1,11 +1,22 @@
 #include "core/catalog/catalog.hpp"
 #include "core/catalog/catalog_connection.hpp"
 #include "core/import/source_date.hpp"
+#include "core/text/words.hpp"
 
 #include <set>
 #include <string>
+#include <string_view>
+#include <utility>
 
 namespace mastwise {
+namespace {
+
+// Call signs of the same station often differ in their ending alone: "QAAB" and "QAAB-TV".
+bool same_letters(std::string_view a, std::string_view b) {
+  return words::same_word(a.substr(0, a.find('-')), b.substr(0, b.find('-')));
+}
+
+}  // namespace
 
 Result<std::set<std::int64_t>> Catalog::Connection::rows_of_overlay() {
   std::set<std::int64_t> rows;
@@ -63,6 +74,23 @@ Result<Done> Catalog::Connection::count_strangers(const ProgramTable& table,
   return Done{};
 }
 
+Result<Done> Catalog::Connection::count_renamed(const Source& source, ProgramReport& report) {
+  std::set<std::string> named;
+  renamed_stations.bind(source.name);
+  while (true) {
+    const auto more = renamed_stations.step();
+    if (!more) return more.error();
+    if (!*more) return Done{};
+    RenamedStation one{renamed_stations.text(0), renamed_stations.text(1),
+                       renamed_stations.text(2)};
+    if (same_letters(one.call_sign, one.now) || !named.insert(one.facility_id).second) continue;
+    ++report.stations_renamed;
+    if (report.renamed.size() < ImportReport::kListedStations) {
+      report.renamed.push_back(std::move(one));
+    }
+  }
+}
+
 Result<ProgramReport> Catalog::replace_programs(const ProgramTable& table) {
   if (table.source.name.empty()) {
     return Error{.what = "the table of programs has no source",
@@ -72,6 +100,7 @@ Result<ProgramReport> Catalog::replace_programs(const ProgramTable& table) {
   ProgramReport report{.source = table.source,
                        .rows_read = table.rows_read,
                        .programs = table.programs.size(),
+                       .rows_without_program = table.rows_without_program,
                        .rejected = table.rejected};
   auto transaction = store::Transaction::begin(connection_->database);
   if (!transaction) return transaction.error();
@@ -79,7 +108,8 @@ Result<ProgramReport> Catalog::replace_programs(const ProgramTable& table) {
   if (!changed) return changed.error();
   for (const auto& done :
        {connection_->delete_program_source.bind(table.source.name).run(),
-        connection_->insert_programs(table), connection_->count_strangers(table, report)}) {
+        connection_->insert_programs(table), connection_->count_strangers(table, report),
+        connection_->count_renamed(table.source, report)}) {
     if (!done) return done.error();
   }
   const auto rows = connection_->rows_of_overlay();

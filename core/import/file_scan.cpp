@@ -15,10 +15,7 @@ struct Filter {
   const std::vector<std::string>* cells;
   bool wanted;  // false: the cell must be none of these
 
-  bool passes(const Record& record) const {
-    const auto& cell = record.cells[place];
-    return (std::find(cells->begin(), cells->end(), cell) != cells->end()) == wanted;
-  }
+  bool passes(const Record& record) const { return one_of(*cells, record.cells[place]) == wanted; }
 };
 
 Error in_file(const TableFile& file, Error error) {
@@ -41,19 +38,21 @@ Result<std::size_t> place_of(const TableHeader& header, const std::string& colum
 // The file's columns, bound: which cells are wanted and which filter.
 struct Columns {
   std::size_t count = 0;
-  std::vector<std::size_t> wanted = {};
+  std::vector<std::optional<std::size_t>> wanted = {};  // empty: the file lacks it
   std::vector<Filter> filters = {};
+  std::vector<std::string> missing = {};
 };
 
 Result<Columns> bind(const TableFile& file, const DelimitedRow& names,
-                     const std::vector<std::string>& wanted) {
+                     const std::vector<Wanted>& wanted) {
   const auto header = TableHeader::read(names);
   if (!header) return header.error();
   Columns columns{.count = names.cells.size()};
-  for (const std::string& column : wanted) {
-    const auto place = place_of(*header, column);
-    if (!place) return place.error();
-    columns.wanted.push_back(*place);
+  for (const Wanted& one : wanted) {
+    const auto place = header->place(one.column);
+    if (!place && !one.optional) return header->lacks(one.column);
+    if (!place) columns.missing.push_back(one.column);
+    columns.wanted.push_back(place);
   }
   for (const bool is_wanted : {true, false}) {
     for (const auto& [column, cells] : is_wanted ? file.where : file.where_not) {
@@ -77,7 +76,7 @@ Result<DelimitedRow> header_of(const TableFile& file, RecordReader& reader, Reco
 }  // namespace
 
 Result<ScanCounts> scan(TableFiles& files, const TableFile& file, const RecordFormat& format,
-                        const std::vector<std::string>& wanted, const JoinProgress& progress,
+                        const std::vector<Wanted>& wanted, const JoinProgress& progress,
                         const std::function<Result<Done>(const Row&)>& each) {
   const auto stream = files.open(file.file);
   if (!stream) return stream.error();
@@ -90,7 +89,7 @@ Result<ScanCounts> scan(TableFiles& files, const TableFile& file, const RecordFo
   const auto columns = bind(file, *names, wanted);
   if (!columns) return in_file(file, columns.error());
 
-  ScanCounts counts;
+  ScanCounts counts{.missing = columns->missing};
   Row row;
   while (true) {
     constexpr std::size_t kEvery = 8192;
@@ -118,7 +117,9 @@ Result<ScanCounts> scan(TableFiles& files, const TableFile& file, const RecordFo
     ++counts.passed;
     row.line = record.line;
     row.cells.clear();
-    for (const std::size_t place : columns->wanted) row.cells.push_back(record.cells[place]);
+    for (const auto& place : columns->wanted) {
+      row.cells.push_back(place ? record.cells[*place] : std::string_view());
+    }
     if (const auto done = each(row); !done) return in_file(file, done.error());
   }
   counts.malformed += reader.too_long();

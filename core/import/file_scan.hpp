@@ -20,16 +20,23 @@ struct Row {
   std::vector<std::string_view> cells = {};
 };
 
+// A column to read; the file may lack an optional one, whose cells are then empty.
+struct Wanted {
+  std::string column = {};
+  bool optional = false;
+};
+
 struct ScanCounts {
   std::size_t records = 0;    // below the header
   std::size_t passed = 0;     // that passed the filters
   std::size_t malformed = 0;  // with another number of cells than the header, or too long
+  std::vector<std::string> missing = {};  // optional columns
 };
 
 // Calls `each` with every record that passes the filters. An error from `each` ends the pass.
 // Errors: see read_joined_tables.
 Result<ScanCounts> scan(TableFiles& files, const TableFile& file, const RecordFormat& format,
-                        const std::vector<std::string>& wanted, const JoinProgress& progress,
+                        const std::vector<Wanted>& wanted, const JoinProgress& progress,
                         const std::function<Result<Done>(const Row&)>& each);
 
 }  // namespace mastwise::joined

@@ -13,11 +13,13 @@ namespace mastwise::guess {
 namespace {
 
 constexpr std::size_t kRows = 200;
-constexpr double kMost = 0.9;  // share of the cells that must fit the guessed column
+constexpr double kMost = 0.9;  // share of the cells that must fit a way of writing
+constexpr double kHalf = 0.5;  // and of those of a column whose name fits: some rows may be bad
 
 struct Names {
   std::string_view field;
   std::vector<std::string_view> keys;  // best first
+  bool with_unit = false;              // the header may name a unit behind
 };
 
 // Words that tables use; common practice, no source.
@@ -35,13 +37,21 @@ const std::vector<Names>& known_names() {
       {"state", {"STATE", "ST", "PROVINCE", "COMMSTATE", "COMMUNITYSTATE"}},
       {"erp_kw",
        {"ERPKW", "ERPW", "ERP", "MAXERP", "MAXIMUMERP", "MAXERPW", "MAXERPKW", "POWERKW", "POWERW",
-        "POWER", "ERPMAX"}},
+        "POWER", "ERPMAX"},
+       true},
       {"antenna_amsl_m",
        {"RCAMSL", "ANTENNAAMSLM", "AMSL", "ANTENNAAMSL", "HEIGHTAMSL", "RCAMSLM",
-        "RADIATIONCENTERAMSL"}},
-      {"haat_m", {"HAAT", "HAATM", "EFFECTIVEHEIGHT", "EHAAT"}},
-      {"site_amsl_m", {"SITEAMSLM", "GROUNDELEVATION", "SITEELEVATION", "GROUNDLEVEL", "SITEAMSL"}},
-      {"polarization", {"POLARIZATION", "POLARIZATION", "POL"}},
+        "RADIATIONCENTERAMSL"},
+       true},
+      {"haat_m", {"HAAT", "HAATM", "EFFECTIVEHEIGHT", "EHAAT"}, true},
+      {"site_amsl_m",
+       {"SITEAMSLM", "GROUNDELEVATION", "SITEELEVATION", "GROUNDLEVEL", "SITEAMSL"},
+       true},
+      {"polarization", {"POLARIZATION", "POLARISATION", "POL"}},
+      {"virtual_channel",
+       {"VIRTUALCHANNEL", "VIRTUAL", "TVVIRTUALCHANNEL", "VIRTUALCH", "VCHANNEL", "DISPLAYCHANNEL",
+        "PSIPCHANNEL", "PSIP", "MAJORCHANNEL", "LOGICALCHANNEL", "LCN"}},
+      {"language", {"LANGUAGE", "LANG"}},
       {"directional", {"DIRECTIONAL", "DA", "ANTENNAPATTERN", "DIRECTIONALANTENNA"}},
   };
   return kNames;
@@ -90,10 +100,11 @@ bool has_letter(const Column& column, const AxisWords& axis) {
          }) >= kMost;
 }
 
-double readable(const Column& column, const AxisWords& axis, const AngleRule& rule) {
+double readable(const Column& column, const AxisWords& axis, const AngleRule& rule,
+                bool decimal_comma) {
   const double limit = axis.axis == Axis::latitude ? 90.0 : 180.0;
   return share(column, [&](const std::string& cell) {
-    const auto angle = read_angle(axis.axis, rule, {.whole = cell}, false);
+    const auto angle = read_angle(axis.axis, rule, {.whole = cell}, decimal_comma);
     return angle && angle->degrees >= -limit && angle->degrees <= limit;
   });
 }
@@ -118,27 +129,66 @@ std::optional<Angle> separate(const std::vector<Column>& columns, const AxisWord
   return angle;
 }
 
-std::optional<Angle> in_one_column(const std::vector<Column>& columns, const AxisWords& axis) {
-  const Column* column =
-      with_end(columns, axis, {"", "DEG", "DEGREES", "DECIMAL", "DD", "DMS", "WGS84", "NAD83"});
+const std::vector<std::string_view>& usual_ends() {
+  static const std::vector<std::string_view> kEnds{"",   "DEG", "DEGREES", "DECIMAL",
+                                                   "DD", "DMS", "WGS84",   "NAD83"};
+  return kEnds;
+}
+
+// Headers that say which way positive counts: "Lon W", "Latitude South".
+const Column* with_far_end(const std::vector<Column>& columns, const AxisWords& axis) {
+  return axis.axis == Axis::longitude ? with_end(columns, axis, {"W", "WEST"})
+                                      : with_end(columns, axis, {"SOUTH"});
+}
+
+std::optional<Angle> in_one_column(const std::vector<Column>& columns, const AxisWords& axis,
+                                   bool decimal_comma) {
+  const Column* column = with_end(columns, axis, usual_ends());
+  const Column* far = column == nullptr ? with_far_end(columns, axis) : nullptr;
+  if (far != nullptr) column = far;
   if (column == nullptr) return std::nullopt;
   Angle angle{.rule = {.column = column->name, .letter_in_cell = has_letter(*column, axis)}};
-  // A decimal angle with five or more digits before its point would be over 180 degrees.
-  if (readable(*column, axis, angle.rule) < kMost) {
-    angle.rule.notation = AngleNotation::packed_dms;
-    const double plain = readable(*column, axis, angle.rule);
-    angle.rule.sixty_seconds_carry = true;
-    const double carried = readable(*column, axis, angle.rule);
-    angle.rule.sixty_seconds_carry = carried > plain;
-    if (carried < kMost) return std::nullopt;
+  // The way of writing that most cells have. A decimal angle with five or more digits before its
+  // point would be over 180 degrees.
+  const double decimal = readable(*column, axis, angle.rule, decimal_comma);
+  if (decimal < kMost) {
+    AngleRule packed = angle.rule;
+    packed.notation = AngleNotation::packed_dms;
+    const double plain = readable(*column, axis, packed, decimal_comma);
+    packed.sixty_seconds_carry = true;
+    const double carried = readable(*column, axis, packed, decimal_comma);
+    packed.sixty_seconds_carry = carried > plain;
+    if (std::max(decimal, carried) < kHalf) return std::nullopt;
+    if (carried > decimal) angle.rule = packed;
   }
-  angle.unsigned_all = !angle.rule.letter_in_cell && all_positive(*column);
+  const bool positive = !angle.rule.letter_in_cell && all_positive(*column);
+  angle.rule.positive_is_south_or_west = positive && far != nullptr;
+  angle.unsigned_all = positive && far == nullptr;
   return angle;
 }
 
-std::optional<Angle> find(const std::vector<Column>& columns, const AxisWords& axis) {
+std::optional<Angle> find(const std::vector<Column>& columns, const AxisWords& axis,
+                          bool decimal_comma) {
   if (auto angle = separate(columns, axis)) return angle;
-  return in_one_column(columns, axis);
+  return in_one_column(columns, axis, decimal_comma);
+}
+
+std::string by_name(const std::vector<Column>& columns, const AxisWords& axis) {
+  const Column* column = with_end(columns, axis, usual_ends());
+  if (column == nullptr) column = with_far_end(columns, axis);
+  if (column == nullptr) column = with_end(columns, axis, {"DEG", "DEGREES", "D"});
+  return column == nullptr ? std::string() : column->name;
+}
+
+// Without a unit that the header names: "Site elevation (m)", "ERP [kW]".
+std::string bare_key(const std::string& key) {
+  for (const std::string_view unit :
+       {"METERS", "METRES", "FEET", "DBW", "KW", "MW", "FT", "M", "W"}) {
+    if (key.size() > unit.size() + 1 && key.ends_with(unit)) {
+      return key.substr(0, key.size() - unit.size());
+    }
+  }
+  return key;
 }
 
 }  // namespace
@@ -155,7 +205,8 @@ std::vector<Column> columns_of(std::string_view head, char& separator) {
   const auto header = rows.next();
   if (!header || !header->fault.empty()) return columns;
   for (const std::string& name : header->cells) {
-    columns.push_back({std::string(words::trimmed(name)), key_of(name), {}});
+    const std::string key = key_of(name);
+    columns.push_back({std::string(words::trimmed(name)), key, bare_key(key), {}});
   }
   for (std::size_t i = 0; i < kRows; ++i) {
     const auto row = rows.next();
@@ -177,7 +228,10 @@ std::vector<const Column*> named(const std::vector<Column>& columns, std::string
   if (names == all.end()) return found;
   for (const std::string_view key : names->keys) {
     for (const Column& column : columns) {
-      if (column.key == key) found.push_back(&column);
+      const bool fits = column.key == key || (names->with_unit && column.bare == key);
+      if (fits && std::find(found.begin(), found.end(), &column) == found.end()) {
+        found.push_back(&column);
+      }
     }
   }
   return found;
@@ -209,16 +263,24 @@ bool looks_like_channel(std::string_view cell) {
   return channel && channel->number >= 1 && channel->number <= 83;
 }
 
-std::optional<double> number(std::string_view cell) {
-  return fields::parse_number(cell, false);
+std::optional<double> number(std::string_view cell, bool decimal_comma) {
+  return fields::parse_number(cell, decimal_comma);
 }
 
-std::optional<Angle> find_latitude(const std::vector<Column>& columns) {
-  return find(columns, kLatitude);
+std::optional<Angle> find_latitude(const std::vector<Column>& columns, bool decimal_comma) {
+  return find(columns, kLatitude, decimal_comma);
 }
 
-std::optional<Angle> find_longitude(const std::vector<Column>& columns) {
-  return find(columns, kLongitude);
+std::optional<Angle> find_longitude(const std::vector<Column>& columns, bool decimal_comma) {
+  return find(columns, kLongitude, decimal_comma);
+}
+
+std::string latitude_column(const std::vector<Column>& columns) {
+  return by_name(columns, kLatitude);
+}
+
+std::string longitude_column(const std::vector<Column>& columns) {
+  return by_name(columns, kLongitude);
 }
 
 }  // namespace mastwise::guess

@@ -15,6 +15,7 @@ namespace mastwise::guess {
 struct Column {
   std::string name = {};
   std::string key = {};                 // letters and digits of the name, in capitals
+  std::string bare = {};                // the key without a unit at the end
   std::vector<std::string> cells = {};  // those that are not empty
 };
 
@@ -42,14 +43,17 @@ std::map<std::string, std::string> usual_values(std::string_view field);
 
 bool looks_like_call_sign(std::string_view cell);
 bool looks_like_channel(std::string_view cell);
-std::optional<double> number(std::string_view cell);
+std::optional<double> number(std::string_view cell, bool decimal_comma);
 
 // How an axis is written, and whether all of its cells are positive without a letter.
 struct Angle {
   AngleRule rule = {};
   bool unsigned_all = false;
 };
-std::optional<Angle> find_latitude(const std::vector<Column>& columns);
-std::optional<Angle> find_longitude(const std::vector<Column>& columns);
+std::optional<Angle> find_latitude(const std::vector<Column>& columns, bool decimal_comma);
+std::optional<Angle> find_longitude(const std::vector<Column>& columns, bool decimal_comma);
+// The column by its name alone, where its cells cannot be read; empty without one.
+std::string latitude_column(const std::vector<Column>& columns);
+std::string longitude_column(const std::vector<Column>& columns);
 
 }  // namespace mastwise::guess

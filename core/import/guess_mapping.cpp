@@ -17,6 +17,7 @@ namespace {
 using guess::Column;
 using Kind = Doubt::Kind;
 constexpr double kMost = 0.9;
+constexpr double kHalf = 0.5;  // of a column whose name fits: some rows may be bad
 
 // Whether a call sign is of the series of North America [ITU Radio Regulations, appendix 42].
 bool north_american(std::string_view cell) {
@@ -35,9 +36,16 @@ class Guesser {
     guess_.mapping.comment = '#';
     columns_ = guess::columns_of(head, guess_.mapping.separator);
   }
-  Result<GuessedMapping> guess();
+  GuessedMapping guess();
+  // Why a guess lacks a column that no table can be read without.
+  Error missing(const GuessedMapping& guess) const;
 
  private:
+  void find_angles();
+  std::optional<double> number(std::string_view cell) const {
+    return guess::number(cell, decimal_comma_);
+  }
+
   bool find_field(const std::string& field, bool (*fits)(std::string_view));
   void find_numbers();
   void find_words();
@@ -46,18 +54,22 @@ class Guesser {
   void doubt_units();
   void doubt_zeros();
   const Column* column_of(const std::string& field) const;
-  Error missing(std::string_view what) const;
-
   std::vector<Column> columns_;
   GuessedMapping guess_;
+  std::optional<guess::Angle> latitude_ = {}, longitude_ = {};
   bool north_america_ = false;
+  bool decimal_comma_ = false;
 };
 
-Error Guesser::missing(std::string_view what) const {
+Error Guesser::missing(const GuessedMapping& guess) const {
+  if (columns_.empty()) {
+    return Error{.what = "the table is empty",
+                 .remedy = "choose a file with a header line and rows"};
+  }
   std::vector<std::string> names;
   for (const Column& column : columns_) names.push_back(column.name);
   return Error{
-      .what = fmt::format("no column looks like the {}", what),
+      .what = fmt::format("no column looks like the {}", fmt::join(guess.missing, ", ")),
       .where = "the header line",
       .remedy = fmt::format("provide a mapping; the columns are: {}", fmt::join(names, ", "))};
 }
@@ -76,7 +88,7 @@ const Column* Guesser::column_of(const std::string& field) const {
 bool Guesser::find_field(const std::string& field, bool (*fits)(std::string_view)) {
   auto candidates = guess::named(columns_, field);
   candidates.erase(std::remove_if(candidates.begin(), candidates.end(),
-                                  [&](const Column* c) { return guess::share(*c, fits) < kMost; }),
+                                  [&](const Column* c) { return guess::share(*c, fits) < kHalf; }),
                    candidates.end());
   if (candidates.empty() && field == "call_sign") {
     for (const Column& column : columns_) {
@@ -96,8 +108,8 @@ bool Guesser::find_field(const std::string& field, bool (*fits)(std::string_view
 void Guesser::find_numbers() {
   for (const char* field : {"erp_kw", "antenna_amsl_m", "haat_m", "site_amsl_m"}) {
     for (const Column* column : guess::named(columns_, field)) {
-      const auto is_number = [](std::string_view cell) { return guess::number(cell).has_value(); };
-      if (guess::share(*column, is_number) < kMost) continue;
+      const auto is_number = [&](std::string_view cell) { return number(cell).has_value(); };
+      if (guess::share(*column, is_number) < kHalf) continue;
       guess_.mapping.fields[field].column = column->name;
       break;
     }
@@ -106,7 +118,8 @@ void Guesser::find_numbers() {
 
 // Texts, and trade words with an obvious meaning.
 void Guesser::find_words() {
-  for (const char* field : {"facility_id", "site", "name", "network", "city", "state"}) {
+  for (const char* field :
+       {"facility_id", "site", "name", "network", "city", "state", "virtual_channel"}) {
     const auto found = guess::named(columns_, field);
     const bool taken = !found.empty() && column_of("call_sign") == found.front();
     if (!found.empty() && !taken) guess_.mapping.fields[field].column = found.front()->name;
@@ -146,8 +159,6 @@ void Guesser::find_raster(const Column& call_signs) {
 }
 
 void Guesser::doubt_signs(const guess::Angle& latitude, const guess::Angle& longitude) {
-  guess_.mapping.latitude = latitude.rule;
-  guess_.mapping.longitude = longitude.rule;
   if (longitude.unsigned_all) {
     guess_.mapping.longitude.positive_is_south_or_west = north_america_;
     guess_.doubts.push_back({Kind::longitude_sign,
@@ -183,11 +194,18 @@ void Guesser::doubt_units() {
     const bool told = ends("KW") || ends("W");
     // No television station has more than 5 MW anywhere [common practice, no source].
     constexpr double kMostKilowatts = 5000.0;
-    const bool large = guess::share(*power, [](std::string_view cell) {
-                         return guess::number(cell).value_or(0.0) > kMostKilowatts;
+    const bool large = guess::share(*power, [&](std::string_view cell) {
+                         return number(cell).value_or(0.0) > kMostKilowatts;
                        }) > 0.02;
     const bool watts = told ? !ends("KW") : large;
-    guess_.mapping.fields["erp_kw"].factor = watts ? 0.001 : 1.0;
+    FieldRule& rule = guess_.mapping.fields["erp_kw"];
+    const bool decibels = ends("DBW"), megawatts = ends("MW");
+    rule.factor = decibels ? 1.0 : megawatts ? 1000.0 : watts ? 0.001 : 1.0;
+    if (decibels) rule.scale = Scale::dbw;
+    if (told) {
+      const char* const unit = decibels ? "dBW" : megawatts ? "MW" : watts ? "W" : "kW";
+      guess_.remarks.push_back(fmt::format("powers are in {}, by the header", unit));
+    }
     if (!told) {
       guess_.doubts.push_back({Kind::power_unit,
                                "erp_kw",
@@ -204,11 +222,13 @@ void Guesser::doubt_units() {
     const bool says_feet = column->key.find("FT") != std::string::npos ||
                            column->key.find("FEET") != std::string::npos;
     feet = feet || says_feet;
-    told = told && says_feet;
+    // A unit behind the name that is not feet is meters.
+    told = told && (says_feet || column->key != column->bare);
     if (says_feet) guess_.mapping.fields[field].factor = 0.3048;
   }
   const bool any = std::any_of(fields::kHeightFields.begin(), fields::kHeightFields.end(),
                                [&](const char* field) { return column_of(field) != nullptr; });
+  if (feet) guess_.remarks.push_back("heights are in feet, by the header");
   if (any && !told) {
     guess_.doubts.push_back({Kind::height_unit,
                              "heights",
@@ -225,7 +245,7 @@ void Guesser::doubt_zeros() {
     if (column == nullptr) continue;
     std::set<std::string> zeros;
     for (const std::string& cell : column->cells) {
-      if (guess::number(cell) == 0.0) zeros.insert(cell);
+      if (number(cell) == 0.0) zeros.insert(cell);
     }
     if (zeros.empty()) continue;
     guess_.mapping.fields[field].unknown.assign(zeros.begin(), zeros.end());
@@ -238,20 +258,52 @@ void Guesser::doubt_zeros() {
   }
 }
 
-Result<GuessedMapping> Guesser::guess() {
-  if (columns_.size() < 4) return missing("call sign, channel, latitude and longitude");
-  const auto latitude = guess::find_latitude(columns_);
-  if (!latitude) return missing("latitude");
-  const auto longitude = guess::find_longitude(columns_);
-  if (!longitude) return missing("longitude");
-  if (!find_field("call_sign", guess::looks_like_call_sign)) return missing("call sign");
-  if (!find_field("rf_channel", guess::looks_like_channel)) return missing("RF channel");
+void Guesser::find_angles() {
+  decimal_comma_ = guess_.mapping.separator != ',';
+  latitude_ = guess::find_latitude(columns_, decimal_comma_);
+  longitude_ = guess::find_longitude(columns_, decimal_comma_);
+  if (!decimal_comma_ && !latitude_ && !longitude_) {
+    latitude_ = guess::find_latitude(columns_, true);
+    longitude_ = guess::find_longitude(columns_, true);
+    decimal_comma_ = latitude_ && longitude_;
+    guess_.mapping.decimal_comma = decimal_comma_;
+  }
+  const auto has_comma = [](const std::string& cell) {
+    return cell.find(',') != std::string::npos;
+  };
+  const bool commas = std::any_of(columns_.begin(), columns_.end(), [&](const Column& column) {
+    const bool angle = (latitude_ && column.name == latitude_->rule.column) ||
+                       (longitude_ && column.name == longitude_->rule.column);
+    return angle && guess::share(column, has_comma) >= kHalf;
+  });
+  if (decimal_comma_ && commas) guess_.remarks.push_back("numbers have decimal commas");
+  if (!latitude_) {
+    guess_.missing.push_back("latitude");
+    guess_.mapping.latitude.column = guess::latitude_column(columns_);
+  } else {
+    guess_.mapping.latitude = latitude_->rule;
+  }
+  if (!longitude_) {
+    guess_.missing.push_back("longitude");
+    guess_.mapping.longitude.column = guess::longitude_column(columns_);
+  } else {
+    guess_.mapping.longitude = longitude_->rule;
+  }
+}
+
+GuessedMapping Guesser::guess() {
+  guess_.mapping.raster = Raster::atsc;
+  find_angles();
+  const bool called = find_field("call_sign", guess::looks_like_call_sign);
+  const bool placed = find_field("rf_channel", guess::looks_like_channel);
+  if (!called) guess_.missing.push_back("call sign");
+  if (!placed) guess_.missing.push_back("RF channel");
   const std::vector<Doubt> of_columns = std::move(guess_.doubts);
   guess_.doubts.clear();
-  find_raster(*column_of("call_sign"));
+  if (called && placed) find_raster(*column_of("call_sign"));
   const std::vector<Doubt> of_raster = std::move(guess_.doubts);
   guess_.doubts.clear();
-  doubt_signs(*latitude, *longitude);
+  if (latitude_ && longitude_) doubt_signs(*latitude_, *longitude_);
   for (const auto& more : {of_raster, of_columns}) {
     guess_.doubts.insert(guess_.doubts.end(), more.begin(), more.end());
   }
@@ -259,7 +311,7 @@ Result<GuessedMapping> Guesser::guess() {
   find_words();
   doubt_units();
   doubt_zeros();
-  return std::move(guess_);
+  return guess_;
 }
 
 void choose_power(TableMapping& mapping, const std::string& unit) {
@@ -278,6 +330,13 @@ void choose_heights(TableMapping& mapping, const std::string& unit) {
 }  // namespace
 
 Result<GuessedMapping> guess_mapping(std::string_view head, const Source& source) {
+  Guesser guesser(head, source);
+  auto guess = guesser.guess();
+  if (!guess.missing.empty()) return guesser.missing(guess);
+  return guess;
+}
+
+GuessedMapping recognized_columns(std::string_view head, const Source& source) {
   return Guesser(head, source).guess();
 }
 

@@ -34,7 +34,9 @@ struct Doubt {
 
 struct GuessedMapping {
   TableMapping mapping = {};
-  std::vector<Doubt> doubts = {};  // those that move stations first
+  std::vector<Doubt> doubts = {};         // those that move stations first
+  std::vector<std::string> missing = {};  // "the RF channel": needed, and not recognized
+  std::vector<std::string> remarks = {};  // what was recognized and changes how numbers are read
 };
 
 // Guesses the columns of a delimited table from its header and the first 200 rows of its head (an
@@ -44,6 +46,9 @@ struct GuessedMapping {
 // VG, XA to XI], else east; either way this is listed as a doubt. The error says which of call
 // sign, RF channel, latitude and longitude was not found, and lists the columns.
 Result<GuessedMapping> guess_mapping(std::string_view head, const Source& source);
+
+// The same with the columns that can be recognized, for a person to complete: never an error.
+GuessedMapping recognized_columns(std::string_view head, const Source& source);
 
 // Chooses another reading of a doubt. `doubt` and `option` are indexes in the lists; an invalid
 // index changes nothing.

@@ -7,7 +7,7 @@
 
 namespace mastwise {
 
-Result<StationTable> read_station_csv(std::string_view text, const Source& source) {
+TableMapping own_mapping(const Source& source) {
   TableMapping mapping;
   mapping.source = source;
   mapping.comment = '#';
@@ -17,7 +17,11 @@ Result<StationTable> read_station_csv(std::string_view text, const Source& sourc
   for (const std::string_view name : fields::names()) {
     mapping.fields[std::string(name)].column = name;
   }
-  return read_station_table(text, mapping);
+  return mapping;
+}
+
+Result<StationTable> read_station_csv(std::string_view text, const Source& source) {
+  return read_station_table(text, own_mapping(source));
 }
 
 }  // namespace mastwise

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "core/import/table_mapping.hpp"
 #include "core/result.hpp"
 #include "core/stations/station_table.hpp"
 
@@ -36,9 +37,13 @@ namespace mastwise {
 //                   the separator is ";", in quotes
 //   city, state     text, the place of license
 //   translator      yes, no
+//   virtual_channel  of the first program, "6.1" or "6", where there is no list of programs
 //
 // Any other column is kept as a note.
 //
+// How that table is read, as a mapping.
+TableMapping own_mapping(const Source& source);
+
 // Reads such a table; rows and errors as with read_station_table().
 Result<StationTable> read_station_csv(std::string_view text, const Source& source);
 

@@ -7,6 +7,8 @@
 
 #include <algorithm>
 #include <limits>
+#include <set>
+#include <tuple>
 #include <unordered_map>
 #include <utility>
 
@@ -24,6 +26,17 @@ struct Joined {
   std::vector<std::string> cells = {};
 };
 
+// Which of several rows of one station is kept: the highest.
+struct Rank {
+  bool latest = false;
+  std::string date = {};
+  double erp_kw = 0.0;
+  bool operator<(const Rank& other) const {
+    return std::tie(latest, date, erp_kw) < std::tie(other.latest, other.date, other.erp_kw);
+  }
+  bool same_filing(const Rank& other) const { return latest == other.latest && date == other.date; }
+};
+
 std::string table_of(const std::string& column) {
   return column.substr(0, column.find('.'));
 }
@@ -36,7 +49,7 @@ class Join {
   Result<StationTable> read();
 
  private:
-  void need(const std::string& column);
+  void need(const std::string& column, bool optional = false);
   void need_all();
   std::size_t place(const std::string& column) const;
   Result<Done> count(std::size_t bytes);
@@ -46,36 +59,46 @@ class Join {
   Result<Done> read_patterns(const PatternTable& table);
   void note(const TableFile& file, const joined::ScanCounts& counts);
   // The wanted columns of the table, and the destination of their cells.
-  std::pair<std::vector<std::string>, std::vector<std::size_t>> own_columns(
+  std::pair<std::vector<joined::Wanted>, std::vector<std::size_t>> own_columns(
       const std::string& table) const;
   Index index(const std::string& column) const;
   Result<StationTable> stations();
   void put_pattern(const Joined& joined, Station& station);
-  void put(Station station, StationTable& table);
+  void put_notes(const Joined& joined, Station& station) const;
+  Rank rank_of(const Joined& joined, const Station& station) const;
+  void put(Station station, const Rank& rank, StationTable& table);
+  bool lacks_file(const TableFile& file, const std::string& consequence);
 
   TableFiles& files_;
   const JoinedMapping& mapping_;
   const JoinProgress& progress_;
   std::vector<std::string> columns_ = {};       // "table.column"
+  std::set<std::string> needed_ = {};           // the subset without which nothing can be read
   std::vector<std::string> for_stations_ = {};  // the subset that stations are read from
   std::vector<Joined> rows_ = {};
   std::unordered_map<std::string, Points> patterns_ = {};
-  std::unordered_map<std::string, std::size_t> by_id_ = {};
+  std::unordered_map<std::string, std::pair<std::size_t, Rank>> by_id_ = {};
   std::size_t kept_ = 0;
   std::size_t bad_patterns_ = 0;
   std::string bad_pattern_ = {};
   std::vector<std::string> remarks_ = {};
 };
 
-void Join::need(const std::string& column) {
+void Join::need(const std::string& column, bool optional) {
   if (column.empty()) return;
+  if (!optional) needed_.insert(column);
   if (std::find(columns_.begin(), columns_.end(), column) == columns_.end()) {
     columns_.push_back(column);
   }
 }
 
 void Join::need_all() {
-  for (const auto& field : mapping_.stations.fields) need(field.second.column);
+  for (const auto& [name, rule] : mapping_.stations.fields) {
+    need(rule.column, rule.optional);
+    for (const Fallback& fallback : rule.otherwise) {
+      for (const std::string& column : fallback.columns) need(column, true);
+    }
+  }
   for (const AngleRule* rule : {&mapping_.stations.latitude, &mapping_.stations.longitude}) {
     need(rule->column);
     need(rule->minutes_column);
@@ -83,7 +106,16 @@ void Join::need_all() {
     need(rule->letter_column);
   }
   for_stations_ = columns_;
-  for (const JoinedTable& table : mapping_.tables) need(table.file.joins);
+  for (const JoinedTable& table : mapping_.tables) need(table.file.joins, table.optional);
+  if (mapping_.latest) {
+    for (const std::string* column :
+         {&mapping_.latest->column, &mapping_.latest->equals, &mapping_.latest->date}) {
+      need(*column, true);
+    }
+  }
+  for (const JoinedNote& note : mapping_.notes) {
+    for (const std::string& column : note.columns) need(column, true);
+  }
   if (!mapping_.pattern) return;
   need(mapping_.pattern->file.joins);
   need(mapping_.pattern->rotation);
@@ -108,12 +140,12 @@ Result<Done> Join::keep(std::string_view cell, std::string& into) {
   return count(sizeof(std::string) + (cell.size() > kWithinString ? cell.size() + 16 : 0));
 }
 
-std::pair<std::vector<std::string>, std::vector<std::size_t>> Join::own_columns(
+std::pair<std::vector<joined::Wanted>, std::vector<std::size_t>> Join::own_columns(
     const std::string& table) const {
-  std::pair<std::vector<std::string>, std::vector<std::size_t>> own;
+  std::pair<std::vector<joined::Wanted>, std::vector<std::size_t>> own;
   for (std::size_t i = 0; i < columns_.size(); ++i) {
     if (table_of(columns_[i]) != table) continue;
-    own.first.push_back(columns_[i].substr(table.size() + 1));
+    own.first.push_back({columns_[i].substr(table.size() + 1), needed_.count(columns_[i]) == 0});
     own.second.push_back(i);
   }
   return own;
@@ -131,9 +163,21 @@ Index Join::index(const std::string& column) const {
 void Join::note(const TableFile& file, const joined::ScanCounts& counts) {
   remarks_.push_back(fmt::format("{}: {} of {} records pass the mapping's filters", file.file,
                                  counts.passed, counts.records));
-  if (counts.malformed == 0) return;
-  remarks_.push_back(fmt::format("{}: {} records have a wrong number of cells, or no end",
-                                 file.file, counts.malformed));
+  if (counts.malformed > 0) {
+    remarks_.push_back(fmt::format("{}: {} records have a wrong number of cells, or no end",
+                                   file.file, counts.malformed));
+  }
+  if (!counts.missing.empty()) {
+    remarks_.push_back(fmt::format("{}: missing columns, whose facts stay unknown: {}", file.file,
+                                   fmt::join(counts.missing, ", ")));
+  }
+}
+
+// A file that the import can do without.
+bool Join::lacks_file(const TableFile& file, const std::string& consequence) {
+  if (files_.has(file.file)) return false;
+  remarks_.push_back(fmt::format("missing file {}: {}", file.file, consequence));
+  return true;
 }
 
 Result<Done> Join::read_first(const JoinedTable& table) {
@@ -155,8 +199,9 @@ Result<Done> Join::read_first(const JoinedTable& table) {
 }
 
 Result<Done> Join::read_next(const JoinedTable& table) {
+  if (table.optional && lacks_file(table.file, "its facts stay unknown")) return Done{};
   auto own = own_columns(table.name);
-  own.first.push_back(table.file.key);
+  own.first.push_back({table.file.key});
   const Index known = index(table.file.joins);
   std::vector<std::pair<std::size_t, Joined>> next;  // with the number of the source row
   std::vector<bool> matched(rows_.size(), false);
@@ -178,9 +223,11 @@ Result<Done> Join::read_next(const JoinedTable& table) {
   if (!counts) return counts.error();
   note(table.file, *counts);
   std::size_t without = 0;
+  const std::size_t joins = place(table.file.joins);
   for (std::size_t i = 0; i < rows_.size(); ++i) {
     if (matched[i]) continue;
-    ++without;
+    // A row that names nothing in an optional table has no match to lack.
+    if (!table.optional || !rows_[i].cells[joins].empty()) ++without;
     if (table.optional) next.emplace_back(i, std::move(rows_[i]));
   }
   if (without > 0) {
@@ -195,6 +242,7 @@ Result<Done> Join::read_next(const JoinedTable& table) {
 }
 
 Result<Done> Join::read_patterns(const PatternTable& table) {
+  if (lacks_file(table.file, "the transmitting antennas' patterns stay unknown")) return Done{};
   const Index known = index(table.file.joins);
   std::size_t orphans = 0;
   const auto take = [&](const joined::Row& row) -> Result<Done> {
@@ -210,8 +258,9 @@ Result<Done> Join::read_patterns(const PatternTable& table) {
         {static_cast<float>(azimuth.value_or(-1.0)), static_cast<float>(field.value_or(-1.0))});
     return count(2 * sizeof(TransmitPattern::Point));
   };
-  const auto counts = joined::scan(files_, table.file, mapping_.format,
-                                   {table.azimuth, table.field, table.file.key}, progress_, take);
+  const auto counts =
+      joined::scan(files_, table.file, mapping_.format,
+                   {{table.azimuth}, {table.field}, {table.file.key}}, progress_, take);
   if (!counts) return counts.error();
   note(table.file, *counts);
   if (orphans > 0) {
@@ -241,17 +290,43 @@ void Join::put_pattern(const Joined& joined, Station& station) {
   }
 }
 
-void Join::put(Station station, StationTable& table) {
-  const auto known = by_id_.emplace(station.id, table.stations.size());
+void Join::put_notes(const Joined& joined, Station& station) const {
+  for (const JoinedNote& note : mapping_.notes) {
+    for (const std::string& column : note.columns) {
+      const std::string& cell = joined.cells[place(column)];
+      if (cell.empty()) continue;
+      station.notes.push_back({note.label, to_utf8(cell)});
+      break;
+    }
+  }
+}
+
+Rank Join::rank_of(const Joined& joined, const Station& station) const {
+  Rank rank{.erp_kw = station.erp_kw.value_or(0.0)};
+  if (!mapping_.latest) return rank;
+  const std::string& filing = joined.cells[place(mapping_.latest->column)];
+  rank.latest = !filing.empty() && filing == joined.cells[place(mapping_.latest->equals)];
+  rank.date = joined.cells[place(mapping_.latest->date)];
+  return rank;
+}
+
+void Join::put(Station station, const Rank& rank, StationTable& table) {
+  const auto known = by_id_.emplace(station.id, std::pair(table.stations.size(), rank));
   if (known.second) {
     table.stations.push_back(std::move(station));
     return;
   }
-  Station& kept = table.stations[known.first->second];
-  if (station.erp_kw.value_or(0.0) > kept.erp_kw.value_or(0.0)) std::swap(kept, station);
+  auto& [index, kept] = known.first->second;
+  const bool of_one_filing = rank.same_filing(kept);
+  if (kept < rank) {
+    std::swap(table.stations[index], station);
+    kept = rank;
+  }
   table.rejected.push_back(
       {station.provenance.line,
-       fmt::format("the station {} is already listed with at least this power", station.id)});
+       of_one_filing
+           ? fmt::format("the station {} is already listed with at least this power", station.id)
+           : fmt::format("the station {} has a later filing", station.id)});
 }
 
 Result<StationTable> Join::stations() {
@@ -273,7 +348,9 @@ Result<StationTable> Join::stations() {
       continue;
     }
     put_pattern(joined, *station);
-    put(std::move(station).value(), table);
+    put_notes(joined, *station);
+    const Rank rank = rank_of(joined, *station);
+    put(std::move(station).value(), rank, table);
   }
   table.remarks = reader->remarks();
   table.remarks.insert(table.remarks.begin(), remarks_.begin(), remarks_.end());

@@ -12,33 +12,6 @@ namespace {
 
 using namespace mapping_json;
 
-std::vector<std::string> texts_at(const json& object, const std::string& key,
-                                  const std::string& where) {
-  std::vector<std::string> texts;
-  const auto found = object.find(key);
-  if (found == object.end()) return texts;
-  if (!found->is_array()) fail(where, fmt::format("\"{}\" is not a list", key), "use brackets");
-  for (const json& text : *found) {
-    if (!text.is_string())
-      fail(where, fmt::format("\"{}\" contains something other than text", key), "quote it");
-    texts.push_back(text.get<std::string>());
-  }
-  return texts;
-}
-
-std::map<std::string, std::vector<std::string>> filter_at(const json& object,
-                                                          const std::string& key,
-                                                          const std::string& where) {
-  std::map<std::string, std::vector<std::string>> filter;
-  const auto found = object.find(key);
-  if (found == object.end()) return filter;
-  if (!found->is_object()) fail(where, fmt::format("\"{}\" is not an object", key), "use braces");
-  for (const auto& item : found->items()) {
-    filter[item.key()] = texts_at(*found, item.key(), where + ", " + key);
-  }
-  return filter;
-}
-
 // The tables read so far, to check the table of a column "table.column".
 using Names = std::set<std::string>;
 
@@ -61,13 +34,6 @@ TableFile read_file(const json& object, const std::string& where, const Names& b
   return file;
 }
 
-bool optional_at(const json& object, const std::string& where) {
-  const auto found = object.find("optional");
-  if (found == object.end()) return false;
-  if (!found->is_boolean()) fail(where, "\"optional\" is neither true nor false");
-  return found->get<bool>();
-}
-
 std::vector<JoinedTable> read_tables(const json& root, Names& names) {
   const json& list = root.at("tables");
   if (!list.is_array() || list.empty()) fail("tables", "this is not a list of tables");
@@ -82,7 +48,7 @@ std::vector<JoinedTable> read_tables(const json& root, Names& names) {
            "give each table a different name without a dot");
     }
     table.file = read_file(object, where + ", " + table.name, names);
-    table.optional = optional_at(object, where);
+    table.optional = flag_at(object, "optional", where);
     names.insert(table.name);
     tables.push_back(std::move(table));
   }
@@ -102,9 +68,36 @@ PatternTable read_pattern(const json& object, const Names& names) {
   return pattern;
 }
 
+LatestRule read_latest(const json& object, const Names& names) {
+  const std::string where = "latest";
+  expect_object(object, where, {"column", "equals", "date"});
+  LatestRule latest{needed_text(object, "column", where), needed_text(object, "equals", where),
+                    needed_text(object, "date", where)};
+  for (const std::string& column : {latest.column, latest.equals, latest.date}) {
+    check_column(column, names, where);
+  }
+  return latest;
+}
+
+std::vector<JoinedNote> read_notes(const json& object, const Names& names) {
+  if (!object.is_object()) fail("notes", "this is not an object", "write it in braces, { }");
+  std::vector<JoinedNote> notes;
+  for (const auto& item : object.items()) {
+    JoinedNote note{item.key(), texts_at(object, item.key(), "notes")};
+    for (const std::string& column : note.columns) check_column(column, names, "notes");
+    notes.push_back(std::move(note));
+  }
+  return notes;
+}
+
 void check_columns(const TableMapping& stations, const Names& names) {
   for (const auto& [name, rule] : stations.fields) {
     check_column(rule.column, names, "fields, " + name);
+    for (const Fallback& fallback : rule.otherwise) {
+      for (const std::string& column : fallback.columns) {
+        check_column(column, names, "fields, " + name);
+      }
+    }
   }
   for (const AngleRule* rule : {&stations.latitude, &stations.longitude}) {
     for (const std::string* column :
@@ -118,7 +111,7 @@ JoinedMapping read_joined(const json& root) {
   if (!root.is_object()) fail("whole", "this is not an object", "write it in braces, { }");
   if (root.find("tables") == root.end()) fail("tables", "this key is missing", "list the files");
   json plain = root;
-  for (const char* key : {"tables", "pattern", "record_end"}) plain.erase(key);
+  for (const char* key : {"tables", "pattern", "record_end", "latest", "notes"}) plain.erase(key);
   JoinedMapping mapping;
   auto stations = parse_table_mapping(plain.dump());
   if (!stations) throw Fault{stations.error()};
@@ -131,6 +124,12 @@ JoinedMapping read_joined(const json& root) {
   mapping.tables = read_tables(root, names);
   if (const auto found = root.find("pattern"); found != root.end()) {
     mapping.pattern = read_pattern(*found, names);
+  }
+  if (const auto found = root.find("latest"); found != root.end()) {
+    mapping.latest = read_latest(*found, names);
+  }
+  if (const auto found = root.find("notes"); found != root.end()) {
+    mapping.notes = read_notes(*found, names);
   }
   check_columns(mapping.stations, names);
   return mapping;

@@ -4,6 +4,7 @@
 #include "core/text/json_text.hpp"
 
 #include <algorithm>
+#include <map>
 #include <string>
 #include <string_view>
 #include <utility>
@@ -42,6 +43,40 @@ inline std::string text_at(const json& object, const std::string& key, const std
   if (found == object.end()) return {};
   if (!found->is_string()) fail(where, fmt::format("\"{}\" is not text", key), "quote it");
   return found->get<std::string>();
+}
+
+inline bool flag_at(const json& object, const std::string& key, const std::string& where) {
+  const auto found = object.find(key);
+  if (found == object.end()) return false;
+  if (!found->is_boolean()) fail(where, fmt::format("\"{}\" is neither true nor false", key));
+  return found->get<bool>();
+}
+
+inline std::vector<std::string> texts_at(const json& object, const std::string& key,
+                                         const std::string& where) {
+  std::vector<std::string> texts;
+  const auto found = object.find(key);
+  if (found == object.end()) return texts;
+  if (!found->is_array()) fail(where, fmt::format("\"{}\" is not a list", key), "use brackets");
+  for (const json& text : *found) {
+    if (!text.is_string())
+      fail(where, fmt::format("\"{}\" contains something other than text", key), "quote it");
+    texts.push_back(text.get<std::string>());
+  }
+  return texts;
+}
+
+inline std::map<std::string, std::vector<std::string>> filter_at(const json& object,
+                                                                 const std::string& key,
+                                                                 const std::string& where) {
+  std::map<std::string, std::vector<std::string>> filter;
+  const auto found = object.find(key);
+  if (found == object.end()) return filter;
+  if (!found->is_object()) fail(where, fmt::format("\"{}\" is not an object", key), "use braces");
+  for (const auto& item : found->items()) {
+    filter[item.key()] = texts_at(*found, item.key(), where + ", " + key);
+  }
+  return filter;
 }
 
 inline std::string needed_text(const json& object, const std::string& key,

@@ -1,5 +1,6 @@
 #include "core/import/program_table.hpp"
 
+#include "core/import/guess_columns.hpp"
 #include "core/import/table_header.hpp"
 #include "core/text/words.hpp"
 
@@ -15,11 +16,25 @@ struct Columns {
       language;
 };
 
-Result<Columns> columns_of(const TableHeader& header) {
-  const Columns columns{header.place("call_sign"),  header.place("facility_id"),
-                        header.place("rf_channel"), header.place("virtual_channel"),
-                        header.place("name"),       header.place("network"),
-                        header.place("language")};
+// The first column whose name fits the field, of those not taken yet.
+std::string named_column(const std::vector<guess::Column>& columns, std::string_view field,
+                         std::vector<std::string>& taken) {
+  for (const guess::Column* column : guess::named(columns, field)) {
+    if (std::find(taken.begin(), taken.end(), column->name) != taken.end()) continue;
+    taken.push_back(column->name);
+    return column->name;
+  }
+  return {};
+}
+
+Result<Columns> columns_of(const TableHeader& header, const ProgramColumns& names) {
+  const auto place = [&](const std::string& name) {
+    return name.empty() ? std::nullopt : header.place(name);
+  };
+  const Columns columns{place(names.call_sign),  place(names.facility_id),
+                        place(names.rf_channel), place(names.virtual_channel),
+                        place(names.name),       place(names.network),
+                        place(names.language)};
   if (!columns.virtual_channel) return header.lacks("virtual_channel");
   if (!columns.call_sign && !columns.facility_id) return header.lacks("call_sign");
   return columns;
@@ -38,7 +53,6 @@ Result<StationProgram> read_row(const DelimitedRow& row, const Columns& columns)
   if (read.call_sign.empty() && read.facility_id.empty()) {
     return Error{.what = "both call sign and facility number are empty"};
   }
-  if (read.program.virtual_channel.empty()) return Error{.what = "the virtual channel is empty"};
   if (const std::string text = cell(columns.rf_channel); !text.empty()) {
     const auto channel = parse_rf_channel(text);
     if (!channel) return Error{.what = "rf_channel: " + channel.error().message()};
@@ -55,21 +69,49 @@ void complete(Program& own, const Program& added) {
 
 }  // namespace
 
-Result<ProgramTable> read_program_csv(std::string_view text, const Source& source) {
-  if (const auto error = unreadable_text(text)) return *error;
+ProgramColumns program_columns_named(std::string_view head) {
+  char separator = '\0';
+  const auto all = guess::columns_of(head, separator);
+  std::vector<std::string> taken;
+  ProgramColumns columns;
+  columns.virtual_channel = named_column(all, "virtual_channel", taken);
+  columns.call_sign = named_column(all, "call_sign", taken);
+  columns.facility_id = named_column(all, "facility_id", taken);
+  columns.rf_channel = named_column(all, "rf_channel", taken);
+  columns.network = named_column(all, "network", taken);
+  columns.name = named_column(all, "name", taken);
+  columns.language = named_column(all, "language", taken);
+  return columns;
+}
+
+std::optional<ProgramColumns> guess_program_columns(std::string_view head) {
+  ProgramColumns columns = program_columns_named(head);
+  const bool of_stations = columns.call_sign.empty() && columns.facility_id.empty();
+  if (columns.virtual_channel.empty() || of_stations) return std::nullopt;
+  return columns;
+}
+
+Result<ProgramTable> read_program_csv(std::string_view text, const Source& source,
+                                      const std::optional<ProgramColumns>& given) {
   DelimitedReader rows(text, '\0', '#');
   const auto first = rows.next();
-  if (!first) return Error{.what = "the table is empty", .remedy = "add a header line"};
+  if (!first) {
+    return Error{.what = "the table is empty",
+                 .remedy = "choose a file with a header line and rows"};
+  }
+  if (const auto error = unreadable_text(first->cells)) return *error;
   const auto header = TableHeader::read(*first);
   if (!header) return header.error();
-  const auto columns = columns_of(*header);
+  const auto columns = columns_of(*header, given ? *given : program_columns_named(text));
   if (!columns) return columns.error();
 
   ProgramTable table{.source = source};
   while (const auto row = rows.next()) {
     ++table.rows_read;
     auto read = read_row(*row, *columns);
-    if (read) {
+    if (read && read->program == Program{.language = read->program.language}) {
+      ++table.rows_without_program;
+    } else if (read) {
       table.programs.push_back(std::move(read).value());
     } else {
       table.rejected.push_back({row->line, read.error().message()});

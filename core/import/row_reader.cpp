@@ -12,11 +12,16 @@ namespace mastwise {
 namespace {
 
 std::string_view cell_at(const std::vector<std::string>& cells, std::optional<std::size_t> place) {
-  return place ? std::string_view(cells[*place]) : std::string_view();
+  return place ? words::trimmed(cells[*place]) : std::string_view();
 }
 
 Error in_column(const std::string& column, const Error& error) {
   return Error{.what = fmt::format("{}: {}", column, error.message())};
+}
+
+bool is_known(const FieldRule& rule, std::string_view cell) {
+  return !cell.empty() &&
+         std::find(rule.unknown.begin(), rule.unknown.end(), cell) == rule.unknown.end();
 }
 
 // The cell's word translated by the mapping; an empty word is unknown, std::nullopt a word that the
@@ -37,19 +42,38 @@ Result<RowReader> RowReader::bind(const TableMapping& mapping, TableHeader heade
   if (!shift) return shift.error();
   RowReader reader(mapping, std::move(header), std::move(shift).value(), decimal_comma);
   for (const auto& [name, rule] : mapping.fields) {
-    const auto place = reader.header_.place(rule.column);
-    if (place) {
-      reader.fields_.push_back({name, &rule, *place});
-      reader.used_.insert(*place);
-    } else if (!mapping.optional_columns || (name == "raster" && !mapping.raster) ||
-               name == "call_sign" || name == "rf_channel") {
-      return reader.header_.lacks(rule.column);
-    }
+    BoundField field{name, &rule, reader.header_.place(rule.column)};
+    const bool needed = (name == "raster" && !mapping.raster) || name == "call_sign" ||
+                        name == "rf_channel" || !(mapping.optional_columns || rule.optional);
+    if (!field.place && needed) return reader.header_.lacks(rule.column);
+    if (field.place) reader.used_.insert(*field.place);
+    reader.bind_fallbacks(field);
+    if (field.place || !field.otherwise.empty()) reader.fields_.push_back(std::move(field));
   }
   for (BoundAngle* angle : {&reader.latitude_, &reader.longitude_}) {
     if (const auto bound = reader.bind_angle(*angle); !bound) return bound.error();
   }
+  if (const auto bound = reader.bind_filters(); !bound) return bound.error();
   return reader;
+}
+
+Result<Done> RowReader::bind_filters() {
+  for (const bool wanted : {true, false}) {
+    for (const auto& [column, cells] : wanted ? mapping_->where : mapping_->where_not) {
+      const auto place = header_.place(column);
+      if (!place) return header_.lacks(column);
+      filters_.push_back({*place, &cells, wanted});
+    }
+  }
+  return Done{};
+}
+
+bool RowReader::wants(const DelimitedRow& row) const {
+  return std::all_of(filters_.begin(), filters_.end(), [&](const BoundFilter& filter) {
+    if (filter.place >= row.cells.size()) return true;
+    const std::string_view cell = words::trimmed(row.cells[filter.place]);
+    return one_of(*filter.cells, cell) == filter.wanted;
+  });
 }
 
 Result<Station> RowReader::read(const DelimitedRow& row) {
@@ -64,7 +88,7 @@ Result<Station> RowReader::read(const DelimitedRow& row) {
                   .standard = mapping_->standard,
                   .position = *position};
   for (const BoundField& field : fields_) {
-    const std::string fault = set_field(station, field, row.cells[field.place]);
+    const std::string fault = set_field(station, field, given(field, row.cells));
     if (!fault.empty()) return in_column(field.rule->column, Error{.what = fault});
   }
   for (std::size_t i = 0; i < row.cells.size(); ++i) {
@@ -110,15 +134,67 @@ Result<Position> RowReader::read_position(const Cells& cells) {
   return shift_.shift(*latitude, *longitude);
 }
 
+// Columns that the table lacks are no fallback.
+void RowReader::bind_fallbacks(BoundField& field) {
+  for (const Fallback& fallback : field.rule->otherwise) {
+    BoundFallback bound{fallback.how, {}};
+    for (const std::string& column : fallback.columns) {
+      if (const auto place = header_.place(column)) bound.places.push_back(*place);
+    }
+    const bool whole = bound.places.size() == fallback.columns.size();
+    if (!whole && (fallback.how != Fallback::How::largest || bound.places.empty())) continue;
+    used_.insert(bound.places.begin(), bound.places.end());
+    field.otherwise.push_back(std::move(bound));
+  }
+}
+
+std::optional<std::string> RowReader::fallen_back(const BoundField& field,
+                                                  const BoundFallback& fallback,
+                                                  const Cells& cells) const {
+  const auto number = [&](std::size_t i) {
+    return fields::parse_number(cells[fallback.places[i]], decimal_comma_);
+  };
+  const auto known = [&](std::size_t i) {
+    return is_known(*field.rule, words::trimmed(cells[fallback.places[i]]));
+  };
+  if (fallback.how == Fallback::How::value) {
+    if (!known(0)) return std::nullopt;
+    return std::string(words::trimmed(cells[fallback.places[0]]));
+  }
+  std::optional<double> value;
+  if (fallback.how == Fallback::How::sum) {
+    const auto first = number(0), second = number(1);
+    if (first && second && known(1)) value = *first + *second;
+  } else {
+    for (std::size_t i = 0; i < fallback.places.size(); ++i) {
+      const auto one = number(i);
+      if (one && known(i)) value = std::max(value.value_or(*one), *one);
+    }
+  }
+  if (!value) return std::nullopt;
+  return fmt::format("{}", *value);
+}
+
+// The cell, or that of the first fallback that has one; empty if unknown.
+std::string RowReader::given(const BoundField& field, const Cells& cells) const {
+  if (field.place) {
+    const std::string_view cell = words::trimmed(cells[*field.place]);
+    if (is_known(*field.rule, cell)) return std::string(cell);
+  }
+  for (const BoundFallback& fallback : field.otherwise) {
+    if (auto cell = fallen_back(field, fallback, cells)) return *std::move(cell);
+  }
+  return {};
+}
+
 std::string RowReader::set_field(Station& station, const BoundField& field,
                                  std::string_view cell) const {
-  cell = words::trimmed(cell);
-  const auto& unknown = field.rule->unknown;
-  if (cell.empty() || std::find(unknown.begin(), unknown.end(), cell) != unknown.end()) return {};
+  if (cell.empty() && field.rule->values.count(std::string()) == 0) return {};
   const auto word = translated(*field.rule, cell);
   if (!word) return fmt::format("the mapping's \"values\" do not define \"{}\"", cell);
   if (word->empty()) return {};
-  return fields::set(station, field.name, {*word, field.rule->factor, decimal_comma_});
+  return fields::set(station, field.name,
+                     {*word, field.rule->factor, field.rule->scale, decimal_comma_});
 }
 
 Result<Station> RowReader::checked(Station station, const DelimitedRow& row) const {
@@ -131,13 +207,17 @@ Result<Station> RowReader::checked(Station station, const DelimitedRow& row) con
     return Error{.what = fmt::format("the {} channel plan has no RF channel {}",
                                      to_text(station.raster), to_text(station.rf_channel))};
   }
+  if (!station.programs.empty() && mapping_->fields.count("virtual_channel") > 0 &&
+      station.programs.front().network.empty()) {
+    station.programs.front().network = station.network;
+  }
   station.id = fields::identity(station, cell_of("site", row.cells));
   return station;
 }
 
 std::string_view RowReader::cell_of(std::string_view name, const Cells& cells) const {
   for (const BoundField& field : fields_) {
-    if (field.name == name) return words::trimmed(cells[field.place]);
+    if (field.name == name) return cell_at(cells, field.place);
   }
   return {};
 }

@@ -24,6 +24,9 @@ class RowReader {
   static Result<RowReader> bind(const TableMapping& mapping, TableHeader header,
                                 bool decimal_comma);
 
+  // Whether the mapping reads the row: its "where" and "where_not".
+  bool wants(const DelimitedRow& row) const;
+
   // The station of a row, or why the row is not one.
   Result<Station> read(const DelimitedRow& row);
 
@@ -32,10 +35,15 @@ class RowReader {
 
  private:
   using Cells = std::vector<std::string>;
+  struct BoundFallback {
+    Fallback::How how;
+    std::vector<std::size_t> places;
+  };
   struct BoundField {
     std::string name;
     const FieldRule* rule;
-    std::size_t place;
+    std::optional<std::size_t> place;  // empty: the table lacks the column
+    std::vector<BoundFallback> otherwise = {};
   };
   struct BoundAngle {
     Axis axis;
@@ -51,9 +59,20 @@ class RowReader {
         latitude_{Axis::latitude, &mapping.latitude},
         longitude_{Axis::longitude, &mapping.longitude} {}
 
+  struct BoundFilter {
+    std::size_t place;
+    const std::vector<std::string>* cells;
+    bool wanted;
+  };
+
+  Result<Done> bind_filters();
   Result<Done> bind_angle(BoundAngle& angle);
   Result<double> read_degrees(const BoundAngle& angle, const Cells& cells);
   Result<Position> read_position(const Cells& cells);
+  void bind_fallbacks(BoundField& field);
+  std::string given(const BoundField& field, const Cells& cells) const;
+  std::optional<std::string> fallen_back(const BoundField& field, const BoundFallback& fallback,
+                                         const Cells& cells) const;
   std::string set_field(Station& station, const BoundField& field, std::string_view cell) const;
   Result<Station> checked(Station station, const DelimitedRow& row) const;
   std::string_view cell_of(std::string_view name, const Cells& cells) const;
@@ -64,6 +83,7 @@ class RowReader {
   DatumShift shift_;
   bool decimal_comma_;
   std::vector<BoundField> fields_ = {};
+  std::vector<BoundFilter> filters_ = {};
   BoundAngle latitude_;
   BoundAngle longitude_;
   std::set<std::size_t> used_ = {};

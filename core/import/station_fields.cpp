@@ -91,6 +91,17 @@ std::string set_programs(Station& station, std::string_view text) {
   return {};
 }
 
+// The first program, as the receiver shows it: "6-1" is written "6.1".
+std::string set_virtual_channel(Station& station, std::string_view text) {
+  Program first{.virtual_channel = std::string(text)};
+  std::replace(first.virtual_channel.begin(), first.virtual_channel.end(), '-', '.');
+  const bool listed =
+      std::any_of(station.programs.begin(), station.programs.end(),
+                  [&](const Program& one) { return one.virtual_channel == first.virtual_channel; });
+  if (!listed) station.programs.insert(station.programs.begin(), std::move(first));
+  return {};
+}
+
 struct WordField {
   std::string_view name;
   std::string (*set)(Station&, std::string_view);
@@ -102,6 +113,7 @@ constexpr std::array kWords{
         "rf_channel",
         [](Station& s, std::string_view t) { return keep(parse_rf_channel(t), s.rf_channel); }},
     WordField{"programs", &set_programs},
+    WordField{"virtual_channel", &set_virtual_channel},
     WordField{"standard",
               [](Station& s, std::string_view t) {
                 return keep(parse_broadcast_standard(t), s.standard);
@@ -121,13 +133,45 @@ constexpr std::array kWords{
 std::string set_number(Station& station, const NumberField& field, const Cell& cell) {
   const auto number = parse_number(cell.text, cell.decimal_comma);
   if (!number) return fmt::format("\"{}\" is not a number", cell.text);
-  const double value = *number * cell.factor;
+  constexpr double kWattsInKilowatt = 1000.0;
+  const double value = cell.scale == Scale::dbw ? std::pow(10.0, *number / 10.0) / kWattsInKilowatt
+                                                : *number * cell.factor;
   if (value < field.lowest || value > field.highest) {
     return fmt::format("{} is not within {} to {}", value, field.lowest, field.highest);
   }
   station.*field.member = value;
   return {};
 }
+
+std::string set_channel_by_frequency(Station& station, const Cell& cell) {
+  const auto mhz = parse_number(cell.text, cell.decimal_comma);
+  if (!mhz) return fmt::format("\"{}\" is not a number", cell.text);
+  double center_mhz = *mhz;
+  if (cell.scale == Scale::low_mhz) {
+    // The slot of these plans is 6 to 8 MHz wide: try the one that begins there.
+    for (const double half_mhz : {3.0, 3.5, 4.0}) {
+      const auto channel = channel_at(station.raster, *mhz + half_mhz);
+      const auto slot = channel ? channel_slot(station.raster, *channel) : std::nullopt;
+      if (slot && std::fabs(slot->low_mhz - *mhz) < 0.5) center_mhz = slot->center_mhz;
+    }
+  }
+  const auto channel = channel_at(station.raster, center_mhz);
+  if (!channel) {
+    return fmt::format("the {} channel plan has no channel at {} MHz", to_text(station.raster),
+                       *mhz);
+  }
+  station.rf_channel = *channel;
+  return {};
+}
+
+struct NamedScale {
+  std::string_view name;
+  std::string_view field;
+  Scale scale;
+};
+constexpr std::array kScales{NamedScale{"dBW", "erp_kw", Scale::dbw},
+                             NamedScale{"center MHz", "rf_channel", Scale::center_mhz},
+                             NamedScale{"low MHz", "rf_channel", Scale::low_mhz}};
 
 template <class Fields>
 auto find(const Fields& all, std::string_view name) {
@@ -138,10 +182,10 @@ auto find(const Fields& all, std::string_view name) {
 
 const std::vector<std::string_view>& names() {
   static const std::vector<std::string_view> kNames{
-      "call_sign",   "raster",         "rf_channel", "id",       "facility_id",
-      "site",        "name",           "network",    "programs", "standard",
-      "site_amsl_m", "antenna_amsl_m", "haat_m",     "erp_kw",   "polarization",
-      "directional", "pattern",        "city",       "state",    "translator"};
+      "call_sign", "raster",     "rf_channel",     "id",          "facility_id", "site",
+      "name",      "network",    "programs",       "standard",    "site_amsl_m", "antenna_amsl_m",
+      "haat_m",    "erp_kw",     "polarization",   "directional", "pattern",     "city",
+      "state",     "translator", "virtual_channel"};
   return kNames;
 }
 
@@ -155,6 +199,19 @@ std::optional<double> unit_factor(std::string_view name, std::string_view unit) 
   if (field == kNumbers.end() || known == kUnits.end()) return std::nullopt;
   if (field->quantity != known->quantity) return std::nullopt;
   return known->factor;
+}
+
+std::optional<Scale> scale_of(std::string_view name, std::string_view unit) {
+  const auto found = find(kScales, unit);
+  if (found == kScales.end() || found->field != name) return std::nullopt;
+  return found->scale;
+}
+
+std::string_view unit_of(Scale scale) {
+  for (const NamedScale& one : kScales) {
+    if (one.scale == scale) return one.name;
+  }
+  return {};
 }
 
 std::string_view unit_of(std::string_view name, double factor) {
@@ -184,6 +241,9 @@ std::string set(Station& station, std::string_view name, const Cell& cell) {
   }
   if (const auto number = find(kNumbers, name); number != kNumbers.end()) {
     return set_number(station, *number, cell);
+  }
+  if (cell.scale == Scale::center_mhz || cell.scale == Scale::low_mhz) {
+    return set_channel_by_frequency(station, cell);
   }
   if (const auto word = find(kWords, name); word != kWords.end()) {
     return word->set(station, cell.text);

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "core/import/table_mapping.hpp"
 #include "core/stations/station.hpp"
 
 #include <array>
@@ -25,12 +26,17 @@ std::optional<double> unit_factor(std::string_view name, std::string_view unit);
 // The unit of a field by its factor, for writing a mapping; "" where the factor is 1 or no unit's.
 std::string_view unit_of(std::string_view name, double factor);
 
+// The scale that a field's unit "dBW", "center MHz" or "low MHz" names; std::nullopt for others.
+std::optional<Scale> scale_of(std::string_view name, std::string_view unit);
+std::string_view unit_of(Scale scale);
+
 // The finite number in a cell, with a decimal comma if allowed; std::nullopt otherwise.
 std::optional<double> parse_number(std::string_view cell, bool decimal_comma);
 
 struct Cell {
   std::string_view text = {};  // not empty
   double factor = 1.0;         // for numbers: to the field's unit
+  Scale scale = Scale::linear;
   bool decimal_comma = false;
 };
 

@@ -2,6 +2,8 @@
 
 #include "core/text/words.hpp"
 
+#include <algorithm>
+
 #include <fmt/format.h>
 
 namespace mastwise {
@@ -33,13 +35,10 @@ Error TableHeader::lacks(std::string_view column) const {
                .remedy = fmt::format("the columns are: {}", fmt::join(names_, ", "))};
 }
 
-std::optional<Error> unreadable_text(std::string_view text) {
-  const std::string_view start = text.substr(0, 2);
-  if (start == "\xFF\xFE" || start == "\xFE\xFF" || text.find('\0') != std::string_view::npos) {
-    return Error{.what = "this is not text in UTF-8 or ISO 8859-1",
-                 .remedy = "save the table as CSV in UTF-8"};
-  }
-  return std::nullopt;
+std::optional<Error> unreadable_text(const std::vector<std::string>& cells) {
+  const auto binary = [](const std::string& cell) { return cell.find('\0') != std::string::npos; };
+  if (std::none_of(cells.begin(), cells.end(), binary)) return std::nullopt;
+  return Error{.what = "this is not a text table", .remedy = "save the table as CSV in UTF-8"};
 }
 
 }  // namespace mastwise

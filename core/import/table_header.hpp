@@ -28,7 +28,7 @@ class TableHeader {
   std::map<std::string, std::size_t> places_;
 };
 
-// The error for a text in an unsupported encoding: UTF-16 or binary.
-std::optional<Error> unreadable_text(std::string_view text);
+// The error for cells that are not text, as of a picture or a spreadsheet's own file.
+std::optional<Error> unreadable_text(const std::vector<std::string>& cells);
 
 }  // namespace mastwise

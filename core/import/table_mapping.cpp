@@ -100,21 +100,59 @@ void read_values(const json& object, const std::string& where, FieldRule& rule) 
   }
 }
 
+std::vector<std::string> columns_in(const json& list, const std::string& where) {
+  if (!list.is_array()) fail(where, "the columns are not a list", "write them in brackets, [ ]");
+  std::vector<std::string> columns;
+  for (const json& column : list) {
+    if (!column.is_string()) fail(where, "a column is not text", "quote it");
+    columns.push_back(column.get<std::string>());
+  }
+  return columns;
+}
+
+Fallback read_fallback(const json& given, const std::string& where) {
+  if (given.is_string()) return {Fallback::How::value, {given.get<std::string>()}};
+  expect_object(given, where, {"largest", "sum"});
+  if (given.size() != 1) fail(where, "this is neither \"largest\" nor \"sum\"", "give one of them");
+  const bool sum = given.begin().key() == "sum";
+  Fallback fallback{sum ? Fallback::How::sum : Fallback::How::largest,
+                    columns_in(given.begin().value(), where)};
+  if (fallback.columns.size() < 2 || (sum && fallback.columns.size() > 2)) {
+    fail(where, "the number of columns is wrong",
+         "give two for a sum, two or more for the largest");
+  }
+  return fallback;
+}
+
+void read_fallbacks(const json& object, const std::string& where, FieldRule& rule) {
+  const auto found = object.find("otherwise");
+  if (found == object.end()) return;
+  if (!found->is_array()) fail(where, "\"otherwise\" is not a list", "write it in brackets, [ ]");
+  for (const json& one : *found) {
+    rule.otherwise.push_back(read_fallback(one, where + ", otherwise"));
+  }
+}
+
 FieldRule read_field(const std::string& name, const json& given) {
   const std::string where = "fields, " + name;
   if (given.is_string()) return FieldRule{.column = given.get<std::string>()};
-  expect_object(given, where, {"column", "unit", "unknown", "values"});
+  expect_object(given, where, {"column", "unit", "unknown", "values", "otherwise", "optional"});
   FieldRule rule{.column = needed_text(given, "column", where)};
-  if (const std::string unit = text_at(given, "unit", where); !unit.empty()) {
+  const std::string unit = text_at(given, "unit", where);
+  if (const auto scale = fields::scale_of(name, unit)) {
+    rule.scale = *scale;
+  } else if (!unit.empty()) {
     const auto factor = fields::unit_factor(name, unit);
     if (!factor) {
       fail(where, fmt::format("this field has no unit \"{}\"", unit),
-           "use m, ft for heights and kW, W, MW for powers");
+           "use m, ft for heights, kW, W, MW, dBW for powers, center MHz, low MHz for channels");
     }
     rule.factor = *factor;
   }
   read_unknown(given, where, rule);
   read_values(given, where, rule);
+  read_fallbacks(given, where, rule);
+  rule.optional = flag_at(given, "optional", where);
   return rule;
 }
 
@@ -139,12 +177,16 @@ void read_fields(const json& root, TableMapping& mapping) {
 
 TableMapping read_mapping(const json& root) {
   expect_object(root, "whole",
-                {"source", "separator", "comment", "raster", "standard", "datum", "latitude",
-                 "longitude", "fields", "about"});
+                {"source", "separator", "comment", "decimal_comma", "columns", "where", "where_not",
+                 "raster", "standard", "datum", "latitude", "longitude", "fields", "about"});
   TableMapping mapping;
   mapping.source = read_source(root);
   mapping.separator = character_at(root, "separator");
   mapping.comment = character_at(root, "comment");
+  mapping.columns = texts_at(root, "columns", "columns");
+  mapping.where = filter_at(root, "where", "whole");
+  mapping.where_not = filter_at(root, "where_not", "whole");
+  mapping.decimal_comma = flag_at(root, "decimal_comma", "decimal_comma");
   if (const std::string raster = text_at(root, "raster", "raster"); !raster.empty()) {
     mapping.raster = taken(parse_raster(raster), "raster");
   }
@@ -159,6 +201,16 @@ TableMapping read_mapping(const json& root) {
 }
 
 }  // namespace
+
+bool one_of(const std::vector<std::string>& filter, std::string_view cell) {
+  return std::any_of(filter.begin(), filter.end(), [&](const std::string& one) {
+    if (one.empty() || one.back() != '*') return cell == one;
+    if (one.size() > 2 && one.front() == '*') {
+      return cell.find(std::string_view(one).substr(1, one.size() - 2)) != std::string_view::npos;
+    }
+    return cell.starts_with(std::string_view(one).substr(0, one.size() - 1));
+  });
+}
 
 Result<TableMapping> parse_table_mapping(std::string_view text) {
   return read<TableMapping>(text, read_mapping);

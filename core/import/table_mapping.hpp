@@ -12,13 +12,36 @@
 
 namespace mastwise {
 
+// Cells that give a field where its own column has none.
+struct Fallback {
+  enum class How : std::uint8_t {
+    value,    // of the one column
+    largest,  // number of the columns
+    sum,      // of a first number, which may be 0, and a second one
+  };
+  How how = How::value;
+  std::vector<std::string> columns = {};
+  bool operator==(const Fallback&) const = default;
+};
+
+// What a field's number counts.
+enum class Scale : std::uint8_t {
+  linear,
+  dbw,         // of a power: dB above 1 W
+  center_mhz,  // of an RF channel: the frequency of its center
+  low_mhz,     // of an RF channel: its lower edge
+};
+
 // How to find one of a station's fields in a foreign table.
 struct FieldRule {
   std::string column = {};
-  double factor = 1.0;                    // the cell's number times this is in the field's unit
+  double factor = 1.0;  // the cell's number times this is in the field's unit
+  Scale scale = Scale::linear;
   std::vector<std::string> unknown = {};  // cells that mean "not known", besides an empty cell
   // Cell to Mastwise word; if empty, cells are Mastwise words.
   std::map<std::string, std::string> values = {};
+  std::vector<Fallback> otherwise = {};  // tried in this order
+  bool optional = false;                 // the table may lack the column
   bool operator==(const FieldRule&) const = default;
 };
 
@@ -54,13 +77,22 @@ struct TableMapping {
   AngleRule longitude = {};
   std::map<std::string, FieldRule> fields = {};  // by the field names of import_csv.hpp
   bool optional_columns = false;                 // columns that the table lacks are ignored
+  bool decimal_comma = false;             // numbers have one though commas separate the cells
+  std::vector<std::string> columns = {};  // their names, if the table has no header line
+  // Rows to read: column: one of these cells, or none of them.
+  std::map<std::string, std::vector<std::string>> where = {};
+  std::map<std::string, std::vector<std::string>> where_not = {};
   bool operator==(const TableMapping&) const = default;
 };
+
+// Whether a filter lists the cell: "X*" stands for all that begin so, "*X*" for all with it inside.
+bool one_of(const std::vector<std::string>& filter, std::string_view cell);
 
 // Reads a mapping file, JSON:
 //   {"source": {"name": "...", "date": "2017-04-13"},       date may be left out
 //    "separator": ",",                                       may be left out
 //    "comment": "#",                                         may be left out
+//    "decimal_comma": true,                                  needed where "," is the separator too
 //    "raster": "ATSC",                                       unless "fields" has raster
 //    "standard": "ATSC 1.0",                                 may be left out
 //    "datum": "NAD83",                                       WGS84, NAD83, NAD27
@@ -69,15 +101,24 @@ struct TableMapping {
 //                  "sixty_seconds": "carry"},
 //    "fields": {"call_sign": "Call",
 //               "erp_kw": {"column": "ERP_W", "unit": "W", "unknown": ["0"]},
-//               "directional": {"column": "DA", "values": {"DA": "yes", "ND": "no"}}},
+//               "directional": {"column": "DA", "values": {"DA": "yes", "ND": "no"}},
+//               "antenna_amsl_m": {"column": "AMSL", "optional": true,
+//                                  "otherwise": ["AMSL2", {"sum": ["Ground", "Height"]}]}},
+//    "columns": ["Call", "Ch", ...],                         if the table has no header line
+//    "where": {"Kind": ["TV"]}, "where_not": {"Status": ["off", "X*"]},  rows to read, as in
+//                                                            joined_mapping.hpp; may be left out
 //    "about": "..."}                                         for the human reader
 // Notations: "decimal"; "DDMMSS" or "DDDMMSS"; "separate" with "degrees", "minutes", "seconds"
 // (columns; the last two are optional) instead of "column". "positive": north, south, east or west;
 // "letter" if the cell ends in its letter; or omit it and name a "letter_column". "values": "*"
-// matches any other cell, and an empty word means "not known". "sixty_seconds": "refuse" (the
-// default) or "carry". Units: kW, W, MW for erp_kw; m, ft for the heights. Fields: those of
-// import_csv.hpp except the coordinates, and "site" (distinguishes transmitters within a facility).
-// The error names the wrong key, the known choices and the remedy.
+// matches any other cell, "" an empty one, and an empty word means "not known". "otherwise":
+// columns for an empty or unknown cell, in the same unit: one, the {"largest": [...]} of several,
+// or the
+// {"sum": [...]} of two numbers. "optional": the table may lack the column. "sixty_seconds":
+// "refuse" (the default) or "carry". Units: kW, W, MW,
+// dBW for erp_kw; m, ft for the heights; "center MHz", "low MHz" for rf_channel. Fields:
+// those of import_csv.hpp except the coordinates, and "site" (distinguishes transmitters within a
+// facility). The error names the wrong key, the known choices and the remedy.
 Result<TableMapping> parse_table_mapping(std::string_view json);
 
 // A mapping file that parse_table_mapping() reads back as this mapping, so that a guessed and

@@ -37,13 +37,23 @@ OrderedJson angle_json(const AngleRule& rule, bool latitude) {
   return object;
 }
 
+OrderedJson fallback_json(const Fallback& fallback) {
+  if (fallback.how == Fallback::How::value) return fallback.columns.front();
+  OrderedJson object;
+  object[fallback.how == Fallback::How::sum ? "sum" : "largest"] = fallback.columns;
+  return object;
+}
+
 OrderedJson field_json(const std::string& name, const FieldRule& rule) {
-  const std::string unit(fields::unit_of(name, rule.factor));
-  if (unit.empty() && rule.unknown.empty() && rule.values.empty()) return rule.column;
+  std::string unit(fields::unit_of(name, rule.factor));
+  if (rule.scale != Scale::linear) unit = fields::unit_of(rule.scale);
+  if (rule == FieldRule{.column = rule.column}) return rule.column;
   OrderedJson object{{"column", rule.column}};
   put(object, "unit", unit);
   if (!rule.unknown.empty()) object["unknown"] = rule.unknown;
   if (!rule.values.empty()) object["values"] = rule.values;
+  for (const Fallback& one : rule.otherwise) object["otherwise"].push_back(fallback_json(one));
+  if (rule.optional) object["optional"] = true;
   return object;
 }
 
@@ -55,6 +65,10 @@ std::string to_json(const TableMapping& mapping) {
   put(root["source"], "date", mapping.source.date);
   if (mapping.separator != '\0') root["separator"] = std::string(1, mapping.separator);
   if (mapping.comment != '\0') root["comment"] = std::string(1, mapping.comment);
+  if (!mapping.columns.empty()) root["columns"] = mapping.columns;
+  if (!mapping.where.empty()) root["where"] = mapping.where;
+  if (!mapping.where_not.empty()) root["where_not"] = mapping.where_not;
+  if (mapping.decimal_comma) root["decimal_comma"] = true;
   if (mapping.raster) root["raster"] = to_text(*mapping.raster);
   if (mapping.standard) root["standard"] = to_text(*mapping.standard);
   root["datum"] = to_text(mapping.datum);

@@ -65,7 +65,8 @@ std::string logbook_gpx(const LogbookContent& content) {
     text += fmt::format("  <wpt lat=\"{:.9f}\" lon=\"{:.9f}\">\n", stop.position.latitude_deg(),
                         stop.position.longitude_deg());
     text += element("time", iso_utc(stop.arrived));
-    text += element("name", stop.name);
+    const std::string day = iso_utc(stop.arrived).substr(0, 10);
+    text += element("name", stop.name.empty() ? "Stop " + day : stop.name);
     text += element("desc", description(stop, content.outcomes));
     text += element("type", "stop");
     text += "  </wpt>\n";

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "core/result.hpp"
 #include "core/stations/station.hpp"
 
 #include <cstddef>
@@ -22,6 +23,22 @@ struct StationTable {
   std::size_t rows_read = 0;  // rows below the header, blank and comment lines not counted
   std::vector<RejectedRow> rejected = {};
   std::vector<std::string> remarks = {};  // notes on the reading worth showing to the user
+};
+
+// Takes the stations of a table one by one, in the table's order, so that no table need fit the
+// memory.
+class StationSink {
+ public:
+  virtual ~StationSink() = default;
+  // An error ends the reading.
+  virtual Result<Done> take(Station station) = 0;
+  virtual void reject(RejectedRow row) = 0;
+};
+
+// What a reader tells of a table besides its stations.
+struct TableSummary {
+  std::size_t rows_read = 0;
+  std::vector<std::string> remarks = {};
 };
 
 }  // namespace mastwise

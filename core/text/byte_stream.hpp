@@ -27,6 +27,8 @@ class TableFiles {
   virtual ~TableFiles() = default;
   // Opens the file of that name, ignoring case. The error lists the files that exist.
   virtual Result<std::unique_ptr<ByteStream>> open(const std::string& name) = 0;
+  // Whether open() would find it.
+  virtual bool has(const std::string& name) const = 0;
 };
 
 }  // namespace mastwise

@@ -3,11 +3,18 @@
 #include "core/text/utf8.hpp"
 
 #include <algorithm>
+#include <array>
 
 namespace mastwise {
 namespace {
 
 constexpr std::string_view kByteOrderMark = "\xEF\xBB\xBF";
+
+// The letters of the bytes 0x80 to 0x9F; the five that have none stay control characters.
+constexpr std::array<char32_t, 32> kWindows1252{
+    0x20AC, 0x81,   0x201A, 0x0192, 0x201E, 0x2026, 0x2020, 0x2021, 0x02C6, 0x2030, 0x0160,
+    0x2039, 0x0152, 0x8D,   0x017D, 0x8F,   0x90,   0x2018, 0x2019, 0x201C, 0x201D, 0x2022,
+    0x2013, 0x2014, 0x02DC, 0x2122, 0x0161, 0x203A, 0x0153, 0x9D,   0x017E, 0x0178};
 
 bool is_line_end(char c) {
   return c == '\n' || c == '\r';
@@ -41,19 +48,16 @@ std::string to_utf8(std::string cell) {
   std::string result;
   for (const char c : cell) {
     const auto byte = static_cast<unsigned char>(c);
-    if (byte < 0x80) {
-      result += c;
-    } else {
-      result += static_cast<char>(0xC0 | (byte >> 6));
-      result += static_cast<char>(0x80 | (byte & 0x3F));
-    }
+    append_utf8(byte >= 0x80 && byte < 0xA0 ? kWindows1252[byte - 0x80] : byte, result);
   }
   return result;
 }
 
-DelimitedReader::DelimitedReader(std::string_view text, char separator, char comment)
-    : text_(text), separator_(separator), comment_(comment) {
-  if (text_.substr(0, kByteOrderMark.size()) == kByteOrderMark) at_ = kByteOrderMark.size();
+DelimitedReader::DelimitedReader(std::string_view text, char separator, char comment,
+                                 std::size_t line)
+    : text_(text), line_(std::max<std::size_t>(line, 1)), separator_(separator), comment_(comment) {
+  if (line == 0 && text_.substr(0, kByteOrderMark.size()) == kByteOrderMark)
+    at_ = kByteOrderMark.size();
   if (separator_ == '\0') {
     while (skip_blank_line()) {
     }
@@ -75,7 +79,7 @@ std::optional<DelimitedRow> DelimitedReader::next() {
   text_ = all;
   if (cut) {
     row.cells.clear();
-    row.fault = "the row is longer than 1 MB; look for a missing line end or closing quote";
+    row.fault = kTooLong;
   }
   if (row.fault.empty()) {
     end_line();

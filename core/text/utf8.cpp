@@ -20,6 +20,23 @@ std::size_t utf8_length(std::string_view text) {
   return overlong || outside ? 0 : length;
 }
 
+void append_utf8(char32_t character, std::string& text) {
+  const auto put = [&](char32_t byte) { text += static_cast<char>(byte); };
+  const auto follow = [&](int shift) { put(0x80 | ((character >> shift) & 0x3F)); };
+  if (character < 0x80) return put(character);
+  if (character < 0x800) {
+    put(0xC0 | (character >> 6));
+  } else if (character < 0x10000) {
+    put(0xE0 | (character >> 12));
+    follow(6);
+  } else {
+    put(0xF0 | (character >> 18));
+    follow(12);
+    follow(6);
+  }
+  follow(0);
+}
+
 bool is_utf8(std::string_view text) {
   while (!text.empty()) {
     const std::size_t length = utf8_length(text);

@@ -1,6 +1,7 @@
 #pragma once
 
 #include <cstddef>
+#include <string>
 #include <string_view>
 
 namespace mastwise {
@@ -9,5 +10,8 @@ namespace mastwise {
 std::size_t utf8_length(std::string_view text);
 
 bool is_utf8(std::string_view text);
+
+// Appends a character, at most U+10FFFF and no surrogate, as UTF-8.
+void append_utf8(char32_t character, std::string& text);
 
 }  // namespace mastwise

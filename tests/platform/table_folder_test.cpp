@@ -4,6 +4,7 @@
 
 #include <filesystem>
 #include <fstream>
+#include <iterator>
 #include <string>
 #include <utility>
 #include <vector>
@@ -68,6 +69,24 @@ TEST_CASE("tables are read from a folder, plain or zipped, and from one archive"
   CHECK(text_of(*archive, "FACILITY.DAT") == "zipped");
   CHECK(text_of(*archive, "place.dat") == large);
   CHECK_FALSE(archive->open("antenna.dat"));
+}
+
+TEST_CASE("an archive within an archive is read, and leaves nothing behind") {
+  const test::TemporaryFolder folder;
+  const std::string large(300'000, 'y');
+  write_zip(folder / "place.zip", {{"place.dat", large}});
+  std::ifstream packed(folder / "place.zip", std::ios::binary);
+  const std::string bytes{std::istreambuf_iterator<char>(packed), {}};
+  write_zip(folder / "all.zip", {{"place.zip", bytes}, {"other.zip", "no archive"}});
+  auto archive = TableFolder::at(folder / "all.zip");
+  REQUIRE(archive);
+  CHECK(archive->has("place.dat"));
+  CHECK_FALSE(archive->has("antenna.dat"));
+  CHECK(text_of(*archive, "place.dat") == large);
+  const auto damaged = archive->open("other.dat");
+  REQUIRE_FALSE(damaged);
+  CHECK(damaged.error().where.find("other.zip") != std::string::npos);
+  CHECK(std::distance(fs::directory_iterator(folder.path()), fs::directory_iterator()) == 2);
 }
 
 TEST_CASE("a damaged archive and a missing folder are errors") {

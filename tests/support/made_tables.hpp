@@ -38,6 +38,7 @@ class MadeTables : public TableFiles {
     if (found == files_.end()) return Error{.what = "missing file " + name};
     return std::unique_ptr<ByteStream>(std::make_unique<TextStream>(found->second, chunk_));
   }
+  bool has(const std::string& name) const override { return files_.count(name) > 0; }
 
  private:
   std::map<std::string, std::string> files_;

@@ -142,3 +142,36 @@ TEST_CASE("land cover is imported by its own codes or by the class table given")
   CHECK(refused.errors.find("faulty.json") != std::string::npos);
   CHECK(refused.errors.find("notice") != std::string::npos);
 }
+
+TEST_CASE("positions at sea stop an import, and a reading is asked for") {
+  const Import import;
+  // PRACTICE: the western plains with the latitude's sign turned, in the ocean.
+  const std::string table =
+      import.file("turned.csv",
+                  "call_sign,raster,rf_channel,latitude_deg,longitude_deg\n"
+                  "QAAB,ATSC,23,-44.1,-100.2\nQAAC,ATSC,9,-44.5,-100.9\nQAAD,ATSC,9,-43.6,-99.3\n");
+  const auto stopped = import.run({"stations", table});
+  CHECK(stopped.status == 1);
+  CHECK(stopped.errors.find("far from any town") != std::string::npos);
+  CHECK(stopped.errors.find("-44.100, -100.200") != std::string::npos);
+  CHECK(stopped.errors.find("44.100, -100.200; ") != std::string::npos);
+  CHECK(stopped.errors.find("--positions latitude-turned") != std::string::npos);
+  CHECK(import.printed({"stations", table, "--positions", "latitude-turned", "--json"})
+            .at("stations_added") == 3);
+  CHECK(import.printed({"stations", table, "--positions", "as-read", "--json"})
+            .at("stations_moved") == 3);
+  CHECK(import.run({"stations", table, "--positions", "upside-down"}).status == 1);
+}
+
+TEST_CASE("UTF-16 is imported, and told") {
+  const Import import;
+  std::string text = "\xFF\xFE";
+  for (const char c : std::string("call_sign,raster,rf_channel,latitude_deg,longitude_deg\n"
+                                  "QAAB,ATSC,23,44,-100\n")) {
+    text += c;
+    text += '\0';
+  }
+  const json done = import.printed({"stations", import.file("wide.csv", text), "--json"});
+  CHECK(done.at("stations_added") == 1);
+  CHECK(done.at("remarks").at(0) == "the text is UTF-16");
+}

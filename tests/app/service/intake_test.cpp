@@ -31,7 +31,8 @@ class Desk {
     return intake_answerer({.catalog_path = folder_.file("catalog"),
                             .mapping_folder = folder_.file("mappings"),
                             .places = [] { return std::vector<IntakeEntry>(); },
-                            .borders = service::load_borders});
+                            .borders = service::load_borders,
+                            .towns = service::load_places});
   }
 
  private:
@@ -177,4 +178,35 @@ TEST_CASE("columns known by the header stay if most of a column is unreadable") 
   CHECK(answer.look->sample.size() == 1);
   CHECK(answer.look->rejected == 2);
   CHECK(answer.look->first_rejected.front().line == 3);
+}
+
+TEST_CASE("a table with swapped columns shows both readings on maps") {
+  const Desk desk;
+  const std::string path = desk.table(
+      "swapped.csv", kHeader + "QAAA,ATSC,9,-80,40.5\nQAAB,ATSC,9,-81,41\nQAAC,ATSC,9,-79.5,40\n");
+  const IntakeAnswer answer = ask(desk.answerer(), look_at(path));
+  REQUIRE(answer.look);
+  REQUIRE(answer.look->suspicion);
+  CHECK(answer.look->suspicion->other == CoordinateReading::swapped);
+  REQUIRE(answer.look->sample_other.size() == 3);
+  CHECK(answer.look->sample_other[0].position.longitude_deg() == Approx(-80.0));
+  CHECK(answer.look->map);
+  CHECK(answer.look->map_other);
+  const std::string right = desk.table("right.csv", kHeader +
+                                                        "QAAA,ATSC,9,40.5,-80\n"
+                                                        "QAAB,ATSC,9,41,-81\n"
+                                                        "QAAC,ATSC,9,40,-79.5\n");
+  CHECK_FALSE(ask(desk.answerer(), look_at(right)).look->suspicion);
+}
+
+TEST_CASE("a table of programs is known by common headers, and its columns are shown") {
+  const Desk desk;
+  const std::string path = desk.table("programs.csv", "callsign,virtual\nQAAB,6.1\n");
+  const IntakeAnswer answer = ask(desk.answerer(), look_at(path));
+  REQUIRE(answer.look);
+  CHECK(answer.look->reading.kind == TableReading::Kind::Programs);
+  CHECK(answer.look->reading.programs.virtual_channel == "virtual");
+  REQUIRE(answer.look->programs.size() == 1);
+  const std::string empty = desk.table("empty.csv", "");
+  CHECK(ask(desk.answerer(), look_at(empty)).look->trouble.find("empty") != std::string::npos);
 }

@@ -129,11 +129,13 @@ TEST_CASE("an import that fails or is stopped changes nothing") {
   Catalog catalog = in_memory();
   REQUIRE(catalog.replace_source(table_of("one", {station("QAAA", 1, 1)})));
 
-  // Two stations with one id break the file's rule halfway.
-  const auto failed = catalog.replace_source(
-      table_of("one", {station("QAAB", 2, 2), station("QAAC", 3, 3), station("QAAC", 3, 3)}));
+  const auto failed =
+      catalog.replace_source({"one", ""}, [](StationSink& sink) -> Result<TableSummary> {
+        if (!sink.take(station("QAAB", 2, 2))) return TableSummary{};
+        return Error{.what = "the stick was pulled out"};
+      });
   REQUIRE_FALSE(failed);
-  CHECK(failed.error().message().find("UNIQUE") != std::string::npos);
+  CHECK(failed.error().what == "the stick was pulled out");
   const auto stopped = catalog.replace_source(table_of("one", {station("QAAB", 2, 2)}),
                                               [](std::size_t, std::size_t) { return false; });
   REQUIRE_FALSE(stopped);
@@ -216,4 +218,47 @@ TEST_CASE("the catalog imports the regulator's whole table") {
   CHECK((*near)[1].station.call_sign == "WVTB");
   CHECK((*near)[1].distance_m == Approx(22968.18).margin(0.05));
   CHECK((*near)[1].bearing.degrees() == Approx(311.183).margin(0.001));
+}
+
+TEST_CASE("a second row of one station is rejected, and the rest is imported") {
+  Catalog catalog = in_memory();
+  const auto report = catalog.replace_source(
+      table_of("one", {station("QAAB", 2, 2), station("QAAC", 3, 3), station("QAAC", 3, 3)}));
+  REQUIRE(report);
+  CHECK(report->stations_added == 2);
+  CHECK(report->rows_rejected == 1);
+  CHECK(report->rejected.at(0).reason.find("is already on line") != std::string::npos);
+  // A table of nothing but faulty rows replaces nothing.
+  StationTable faulty = table_of("one", {});
+  faulty.rejected.push_back({2, "the call sign is empty"});
+  const auto refused = catalog.replace_source(faulty);
+  REQUIRE_FALSE(refused);
+  CHECK(refused.error().what == "all rows rejected; line 2: the call sign is empty");
+  CHECK(*catalog.count() == 2);
+}
+
+TEST_CASE("two sources' records of one transmitter are one station") {
+  Catalog catalog = in_memory();
+  StationTable old = table_of("old", {station("QAAB", 44.0, -100.0)});
+  old.source.date = "2017-04-13";
+  old.stations[0].network = "Northlight";
+  old.stations[0].provenance.source = old.source;
+  StationTable fresh = table_of("fresh", {station("QNEW", 44.004, -100.0)});  // 445 m
+  fresh.source.date = "2026-08-10";
+  fresh.stations[0].provenance.source = fresh.source;
+  REQUIRE(catalog.replace_source(old));
+  REQUIRE(catalog.replace_source(fresh));
+  const auto near = catalog.nearest(*Position::at_deg(44.0, -100.0), 10e3, 10);
+  REQUIRE(near);
+  REQUIRE(near->size() == 1);
+  const NearStation& one = near->front();
+  CHECK(one.station.call_sign == "QNEW");
+  CHECK(one.station.network == "Northlight");
+  CHECK(one.station.notes.back() == Note{"Also in source", "old, 2017-04-13"});
+  CHECK(one.distance_m == Approx(444.5).margin(1.0));  // 0.004 degrees of 111.13 km
+  CHECK(*catalog.count() == 2);
+
+  StationTable apart = table_of("apart", {station("QAAD", 44.010, -100.0)});
+  REQUIRE(catalog.replace_source(apart));
+  CHECK(catalog.nearest(*Position::at_deg(44.0, -100.0), 10e3, 10)->size() == 2);
 }

@@ -170,9 +170,8 @@ TEST_CASE("a table without stations is refused with its columns") {
     return guess ? std::string() : guess.error().message();
   };
   CHECK(fault("a,b,c,d\n1,2,3,4\n") ==
-        "the header line: no column looks like the latitude; provide a mapping; the "
-        "columns are: a, b, c, d");
-  CHECK(fault("").find("no column looks like") != std::string::npos);
+        "the header line: no column looks like the latitude, longitude, call sign, RF channel; "
+        "provide a mapping; the columns are: a, b, c, d");
   CHECK(fault("lat,lon,call,power\n44,-100,QAAB,5.5\n").find("RF channel") != std::string::npos);
 }
 
@@ -194,4 +193,58 @@ TEST_CASE("a mapping comes back from its JSON") {
   const auto ready = parse_table_mapping(*json);
   REQUIRE(ready);
   CHECK(*parse_table_mapping(to_json(*ready)) == *ready);
+}
+
+TEST_CASE("one bad channel does not hide its column") {
+  const GuessedMapping guess =
+      guessed("Call,Channel,Lat,Lon\nQAAB,23,44,-100\nQAAC,x,44,-100\nQAAD,9,44,-101\n");
+  CHECK(guess.mapping.fields.at("rf_channel").column == "Channel");
+}
+
+TEST_CASE("units behind a name are understood, and told") {
+  const GuessedMapping guess = guessed(
+      "Call,Channel,Lat,Lon,ERP (kW),Site elevation (m),HAAT (ft)\n"
+      "QAAB,23,44,-100,100,500,300\nQAAC,24,44,-100,50,400,200\n");
+  CHECK(guess.mapping.fields.at("erp_kw").column == "ERP (kW)");
+  CHECK(guess.mapping.fields.at("erp_kw").factor == 1.0);
+  CHECK(guess.mapping.fields.at("site_amsl_m").column == "Site elevation (m)");
+  CHECK(guess.mapping.fields.at("site_amsl_m").factor == 1.0);
+  CHECK(guess.mapping.fields.at("haat_m").factor == Approx(0.3048));  // the international foot
+  CHECK_FALSE(doubt_of(guess, Doubt::Kind::height_unit));
+  CHECK(guess.remarks == std::vector<std::string>{"powers are in kW, by the header",
+                                                  "heights are in feet, by the header"});
+}
+
+TEST_CASE("decimal commas are understood with any separator, and told") {
+  for (const char* head : {"Call;Channel;Latitude;Longitude;ERP\nQAAB;23;44,5;-100,25;1,5\n",
+                           "Call,Channel,Latitude,Longitude,ERP\n"
+                           "QAAB,23,\"44,5\",\"-100,25\",\"1,5\"\n"}) {
+    const GuessedMapping guess = guessed(head);
+    CHECK(guess.remarks.front() == "numbers have decimal commas");
+    const auto sample = sample_stations(head, guess.mapping);
+    REQUIRE(sample.size() == 1);
+    CHECK(sample[0].position.longitude_deg() == Approx(-100.25));
+    CHECK(sample[0].erp_kw == 1.5);
+    const auto again = parse_table_mapping(to_json(guess.mapping));
+    REQUIRE(again);
+    CHECK(*again == guess.mapping);
+  }
+}
+
+TEST_CASE("a header that says west counts longitudes to the west") {
+  const std::string head = "Call,Channel,Lat,Lon W\nQAAB,23,44,100.5\nQAAC,9,45,101\n";
+  const GuessedMapping guess = guessed(head);
+  CHECK(guess.mapping.longitude.positive_is_south_or_west);
+  CHECK_FALSE(doubt_of(guess, Doubt::Kind::longitude_sign));
+  CHECK(sample_stations(head, guess.mapping).at(0).position.longitude_deg() == Approx(-100.5));
+}
+
+TEST_CASE("an empty table and a lacking column have errors of their own") {
+  CHECK(guess_mapping("", {"a table", ""}).error().what == "the table is empty");
+  const std::string head = "Call,Lat,Lon,ERP (kW)\nQAAB,44,-100,5\n";
+  CHECK(guess_mapping(head, {"a table", ""}).error().what == "no column looks like the RF channel");
+  const GuessedMapping partly = recognized_columns(head, {"a table", ""});
+  CHECK(partly.missing == std::vector<std::string>{"RF channel"});
+  CHECK(partly.mapping.latitude.column == "Lat");
+  CHECK(partly.mapping.fields.at("erp_kw").column == "ERP (kW)");
 }

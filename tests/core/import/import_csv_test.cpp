@@ -128,7 +128,7 @@ TEST_CASE("a file that is not a table is refused whole with a remedy") {
     REQUIRE_FALSE(table);
     return table.error().message();
   };
-  CHECK(message("") == "the table is empty; add a header line");
+  CHECK(message("") == "the table is empty; choose a file with a header line and rows");
   CHECK(message("call_sign,rf_channel,latitude_deg,longitude_deg\n") ==
         "the header line: missing column \"raster\"; the columns are: call_sign, "
         "rf_channel, latitude_deg, longitude_deg");

@@ -202,3 +202,53 @@ TEST_CASE("a mapped column missing in the table is an error") {
   REQUIRE_FALSE(table);
   CHECK(table.error().message().find("the columns are: FacID, Call") != std::string::npos);
 }
+
+TEST_CASE("Canada's extract is read by its built-in mapping") {
+  const auto path = test::reference("stations/canada_white_space_sample.csv");
+  if (!path) return;
+  const auto mapping = parse_table_mapping(
+      test::read_file(test::source_folder() + "/assets/mappings/ca_white_space.json"));
+  if (!mapping) FAIL(mapping.error().message());
+  CHECK(*parse_table_mapping(to_json(*mapping)) == *mapping);
+  const auto table = read_station_table(test::read_file(*path), *mapping);
+  if (!table) FAIL(table.error().message());
+  CHECK(table->rejected.empty());
+  CHECK(table->stations.size() == table->rows_read);
+  for (const Station& station : table->stations) {
+    CHECK(station.position.longitude_deg() < -50.0);  // west is positive in the table
+    CHECK(station.antenna_amsl_m > station.site_amsl_m);
+  }
+  // Row 2 of the sample: 45:30:11, 75:51:1, ground 359 m, 142.3 m above it, 54.77411 dBW, 569 MHz,
+  // the center of channel 30 [47 CFR 73.603: 566 to 572 MHz]. 10^5.477411 W = 300.2 kW.
+  const Station& second = station_called(*table, "CIVO-DT");
+  CHECK(second.rf_channel.number == 30);
+  CHECK(second.position.latitude_deg() == Approx(45.0 + 30.0 / 60.0 + 11.0 / 3600.0));
+  CHECK(second.position.longitude_deg() == Approx(-(75.0 + 51.0 / 60.0 + 1.0 / 3600.0)));
+  CHECK(*second.erp_kw == Approx(300.2).epsilon(1e-3));
+  CHECK(*second.antenna_amsl_m == Approx(501.3));
+  CHECK(second.state == "QC");
+  // Row 1 is analog.
+  CHECK(std::none_of(table->stations.begin(), table->stations.end(),
+                     [](const Station& one) { return one.call_sign == "CITO-TV-1"; }));
+}
+
+// The columns and the form of the angles as documented; PRACTICE values.
+TEST_CASE("Australia's list is read by its built-in mapping") {
+  const auto mapping = parse_table_mapping(
+      test::read_file(test::source_folder() + "/assets/mappings/au_broadcast_list.json"));
+  if (!mapping) FAIL(mapping.error().message());
+  const auto table = read_station_table(
+      "Area Served,Callsign,Frequency(MHz),Purpose,Polarisation,Antenna Height (m),Antenna Pattern,"
+      "Maximum ERP (W),Lic"
+      "ence Number,Site Id,Site Name,Latitude,Longitude,State\n"
+      "Alder,QAA6,177.5,Commercial,M,50,DA,50000,1/1,77,Mount Alder,42 52 28S,147 29 55E,QQ\n",
+      *mapping);
+  if (!table) FAIL(table.error().message());
+  REQUIRE(table->stations.size() == 1);
+  const Station& station = table->stations[0];
+  CHECK(station.rf_channel.number == 6);  // 174 to 181 MHz in the published band plan
+  CHECK(station.erp_kw == 50.0);
+  CHECK(station.position.latitude_deg() == Approx(-(42.0 + 52.0 / 60.0 + 28.0 / 3600.0)));
+  CHECK(station.position.longitude_deg() == Approx(147.0 + 29.0 / 60.0 + 55.0 / 3600.0));
+  CHECK_FALSE(station.antenna_amsl_m);
+}

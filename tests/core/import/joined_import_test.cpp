@@ -168,8 +168,8 @@ TEST_CASE("a missing file or column is an error that lists the existing ones") {
     const auto table = read_joined_tables(tables, mapping());
     return table ? std::string() : table.error().message();
   };
-  files.erase("power.dat");
-  CHECK(fault() == "missing file power.dat");
+  files.erase("antenna.dat");
+  CHECK(fault() == "missing file antenna.dat");
   files = practice();
   files["power.dat"] = "ant|channel|erp|^|\n";
   CHECK(fault() ==
@@ -178,6 +178,21 @@ TEST_CASE("a missing file or column is an error that lists the existing ones") {
   files = practice();
   files["location.dat"] = "app|loc|seq|lad|lam|las|lah|lod|lom|los|loh|^|\n";
   CHECK(fault().find("no stations remain: ") == 0);
+}
+
+TEST_CASE("missing tables that only complete stations are told") {
+  Files files = practice();
+  files.erase("pattern.dat");
+  const auto table = joined(files);
+  CHECK(table.stations.size() == 2);
+  CHECK_FALSE(table.stations[0].pattern);
+  CHECK(remarked(table, "missing file pattern.dat: the transmitting antennas' patterns stay"));
+  files.erase("power.dat");
+  test::MadeTables tables(files);
+  const auto without = read_joined_tables(tables, mapping());
+  REQUIRE_FALSE(without);  // here the power table has the channel
+  CHECK(without.error().what.find("missing file power.dat: its facts stay unknown") !=
+        std::string::npos);
 }
 
 TEST_CASE("an import of joined tables reports progress and can be stopped") {
@@ -220,7 +235,7 @@ TEST_CASE("the built-in mapping of the licensing database parses and joins its t
   const auto text = platform::read_file(platform::assets_folder() + "/mappings/us_lms.json");
   REQUIRE(text);
   const auto ready = mapping(*text);
-  CHECK(ready.tables.size() == 6);
+  CHECK(ready.tables.size() == 7);
   test::MadeTables tables(test::licensing_tables());
   const auto table = read_joined_tables(tables, ready);
   if (!table) FAIL(table.error().message());

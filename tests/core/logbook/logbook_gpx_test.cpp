@@ -68,7 +68,8 @@ TEST_CASE("the stops as waypoints keep the order of the GPX 1.1 schema", "[logbo
   }
   CHECK(open.empty());
   CHECK(waypoints == 2);
-  CHECK(elements == 2 + 4);
+  CHECK(elements == 3 + 4);
+  CHECK(text.find("<name>Stop 2026-07-01</name>") != std::string::npos);  // it has no name
 }
 
 TEST_CASE("a logbook's waypoints read back unchanged", "[logbook][gpx]") {

@@ -9,7 +9,7 @@ using namespace mastwise;
 namespace {
 
 void check(const std::string& path, const sources::MappingMemory& memory) {
-  const TableLook look = look_into(path, std::nullopt, memory);
+  const TableLook look = look_into(path, std::nullopt, memory, {});
   fuzz::require(look.sample.size() <= 10 && look.rejected <= look.rows);
   fuzz::require(!look.sample.empty() || !look.programs.empty() || !look.trouble.empty() ||
                 look.reading.kind == TableReading::Kind::Joined);
@@ -22,14 +22,17 @@ void check(const std::string& path, const sources::MappingMemory& memory) {
   }
   const auto way = way_of(look.reading);
   if (!fuzz::read_or_told(way)) return;
-  const auto table = sources::read_stations(path, *way);
-  if (!fuzz::read_or_told(table)) return;
-  fuzz::require(table->stations.size() + table->rejected.size() == table->rows_read);
+  auto catalog = Catalog::open(":memory:");
+  fuzz::require(static_cast<bool>(catalog));
+  const auto report = sources::import_stations(path, *way, *catalog);
+  if (!fuzz::read_or_told(report)) return;
+  fuzz::require(report->stations_added + report->rows_rejected == report->rows_read);
   // What the sample showed is what the import brings.
   for (const CheckedStation& shown : look.sample) {
-    fuzz::require(
-        std::any_of(table->stations.begin(), table->stations.end(),
-                    [&](const Station& station) { return station.position == shown.position; }));
+    const auto found = catalog->with_call_sign(shown.call_sign);
+    fuzz::require(found && std::any_of(found->begin(), found->end(), [&](const Station& station) {
+                    return station.position == shown.position;
+                  }));
   }
   if (look.reading.kind != TableReading::Kind::Mapped) return;
   const auto head = sources::head_of(path);
