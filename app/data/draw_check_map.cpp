@@ -10,6 +10,7 @@
 #include "app/words/units.hpp"
 
 #include <algorithm>
+#include <array>
 #include <utility>
 #include <vector>
 
@@ -72,6 +73,12 @@ void draw_check_map(Ui& ui, Rect rect, const CheckMap& map,
   };
   canvas.fill(rect, theme.panel, 6.0f);
   canvas.push_clip(rect);
+  for (const auto& corners : map.squares) {
+    const std::array square{on_screen(corners[0]), on_screen(corners[1]), on_screen(corners[2]),
+                            on_screen(corners[3])};
+    canvas.solid(square, theme.lobe);
+    canvas.polyline(square, theme.rule, 1.5f, true);
+  }
   // Drawn piece by piece: the miters of a coast in one line would stick out like hairs.
   for (const auto& line : map.lines) {
     for (std::size_t i = 1; i < line.size(); ++i) {

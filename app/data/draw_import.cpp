@@ -183,7 +183,8 @@ void draw_start_folders(Ui& ui, const Shared& shared, const Intake& data) {
   }
   y = ui.paragraph({view.left, y + 44.0f}, view.width(), 30.0f,
                    words::say("Tables of stations or programs (.csv, .tsv, .txt, .dat), plain, "
-                              "zipped or joined; heights or land cover (.tif, .img, .dt2)."),
+                              "zipped or joined; heights or land cover (.tif, .img, .dt2); packs "
+                              "(.mwpack)."),
                    Face::Text, theme.second_ink);
   ui.end_page("start folders", top, y);
 }
@@ -196,6 +197,8 @@ std::string kind_words(const IntakeEntry& entry) {
       return words::say("Set of tables");
     case IntakeEntry::Kind::Set:
       return words::say("All tables");
+    case IntakeEntry::Kind::Pack:
+      return words::fill(words::say("Pack, {size}"), {{"size", words::bytes(entry.bytes)}});
     case IntakeEntry::Kind::Table:
     case IntakeEntry::Kind::Raster:
       break;
@@ -257,9 +260,10 @@ void draw_folder(Ui& ui, const Intake& data) {
     return;
   }
   ui.paragraph({view.left, view.top + 40.0f}, view.width(), 30.0f,
-               failed              ? words::sentence(answer->trouble)
-               : folder == nullptr ? words::say("Searching")
-                                   : words::say("This folder has no tables, rasters or folders."),
+               failed ? words::sentence(answer->trouble)
+               : folder == nullptr
+                   ? words::say("Searching")
+                   : words::say("This folder has no tables, rasters, packs or folders."),
                Face::Text, failed ? ui.theme().warning : ui.theme().ink);
 }
 

@@ -27,6 +27,9 @@ void draw_check_map(ui::Ui& ui, ui::Rect rect, const CheckMap& map,
                     const std::vector<CheckedStation>& sample, bool miles);
 // Why the positions look wrong, and both readings to choose from.
 void draw_suspicion(ui::Ui& ui, ui::Rect rect, const Shared& shared, const TableLook& look);
+// What a pack holds, from where, and how much room it still needs.
+void draw_pack(ui::Ui& ui, ui::Rect rect, const PackLook& pack);
+void draw_pack_report(ui::Ui& ui, ui::Rect rect, const PackReport& pack);
 void draw_taking_in(ui::Ui& ui, const Intake& data);
 void draw_report(ui::Ui& ui, const Shared& shared, const Intake& data);
 

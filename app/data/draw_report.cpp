@@ -165,6 +165,13 @@ void draw_report(Ui& ui, const Shared& shared, const Intake& data) {
     ui.end_page("report", head, std::max(about.bottom(), next.bottom()) + 16.0f);
     return;
   }
+  if (report.pack) {
+    const Halves both = halves(ui, room);
+    draw_pack_report(ui, both.first, *report.pack);
+    Column next(ui, both.second);
+    draw_acts(next, ui, shared, report);
+    return;
+  }
   const Source& source = report.of_programs ? report.programs.source : report.stations.source;
   const float top = ui.begin_page("report", room);
   auto [first, second] = halves(ui, room);

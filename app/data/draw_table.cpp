@@ -227,7 +227,9 @@ void draw_table(Ui& ui, const Shared& shared, const Intake& data) {
     readings = both.first;
     check = both.second;
   }
-  if (chosen != nullptr) {
+  if (data.look->pack) {
+    draw_pack(ui, readings, *data.look->pack);
+  } else if (chosen != nullptr) {
     draw_columns(ui, readings, *chosen, *data.look);
   } else {
     draw_readings(ui, readings, data);

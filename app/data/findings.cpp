@@ -289,7 +289,7 @@ IntakeFindings intake_findings(const Intake& intake, std::chrono::local_days tod
   const auto kind = intake.reading->kind;
   if (kind == TableReading::Kind::LandCover) {
     found.rows = {writer.classes()};
-  } else if (kind != TableReading::Kind::Terrain) {
+  } else if (kind != TableReading::Kind::Terrain && kind != TableReading::Kind::Pack) {
     found.rows = {writer.source(), writer.date()};
   }
   if (kind == TableReading::Kind::Mapped || kind == TableReading::Kind::Programs) {

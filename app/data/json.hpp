@@ -28,20 +28,35 @@ struct adl_serializer<mastwise::CheckedStation> {
 template <>
 struct adl_serializer<mastwise::CheckMap> {
   static void to_json(json& out, const mastwise::CheckMap& map) {
-    out = {{"middle", map.middle}, {"radius_m", map.radius_m}, {"lines", map.lines}};
+    out = {{"middle", map.middle},
+           {"radius_m", map.radius_m},
+           {"lines", map.lines},
+           {"squares", map.squares}};
   }
   static mastwise::CheckMap from_json(const json& in) {
     mastwise::CheckMap map{.middle = in.at("middle").get<mastwise::Position>(),
                            .radius_m = in.at("radius_m").get<double>()};
     in.at("lines").get_to(map.lines);
+    if (in.contains("squares")) in.at("squares").get_to(map.squares);
     return map;
   }
 };
 
 NLOHMANN_JSON_NAMESPACE_END
 
+namespace mastwise::pack {
+
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(Origin, source, date, license)
+
+}  // namespace mastwise::pack
+
 namespace mastwise {
 
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(PackLine, kind, parts, bytes, origin)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(PackLook, name, made, lines, to_write)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(PackReport, name, tiles_new, tiles_same, tiles_kept_finer,
+                                   stations_added, stations_changed, stations_unchanged,
+                                   stations_gone)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(Fallback, how, columns)
 // Recordings made before there were fallbacks lack some members; likewise below.
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE_WITH_DEFAULT(FieldRule, column, factor, scale, unknown, values,
@@ -85,12 +100,12 @@ NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(Suspicion, kind, as_read, other, share, share
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE_WITH_DEFAULT(TableLook, reading, renews, known_by, doubts,
                                                 columns, file_date, rows, rejected, first_rejected,
                                                 sample, programs, map, suspicion, sample_other,
-                                                map_other, remarks, class_tables, trouble)
+                                                map_other, remarks, pack, class_tables, trouble)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(GroundReport, land_cover, source, notice, cells, filled,
                                    unlisted_codes)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(GroundHeld, terrain_cells, cover_cells, notices, problems)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE_WITH_DEFAULT(IntakeReport, of_programs, stations, programs,
-                                                rejected, first_stations, ground)
+                                                rejected, first_stations, ground, pack)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE_WITH_DEFAULT(IntakeAnswer, question, generation, stations,
                                                 programs, ground, around, disk, places, folder,
                                                 look, doing, part, report, trouble)

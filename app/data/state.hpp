@@ -10,8 +10,10 @@
 #include "core/import/suspicion.hpp"
 #include "core/import/table_mapping.hpp"
 #include "core/map/projection.hpp"
+#include "core/pack/manifest.hpp"
 #include "core/time.hpp"
 
+#include <array>
 #include <cstddef>
 #include <cstdint>
 #include <optional>
@@ -36,6 +38,7 @@ struct TableReading {
     Programs,   // a table of programs
     Terrain,    // a raster of heights
     LandCover,  // a raster of land cover codes, by the class table `classes`
+    Pack,       // all that a region needs, in one file
   };
   Kind kind = Kind::OwnFormat;
   Source source = {};  // its name and date in the catalog
@@ -60,7 +63,7 @@ struct IntakeQuestion {
 
 // An entry in the list of a folder.
 struct IntakeEntry {
-  enum class Kind { Folder, Table, Archive, Set, Raster } kind = Kind::Folder;
+  enum class Kind { Folder, Table, Archive, Set, Raster, Pack } kind = Kind::Folder;
   std::string path = {};
   std::string name = {};
   std::uint64_t bytes = 0;
@@ -95,7 +98,26 @@ struct CheckMap {
   Position middle;
   double radius_m = 0.0;
   std::vector<std::vector<map::PlanePoint>> lines = {};  // coasts and borders
+  // Squares of ground, each from its south-west corner counterclockwise.
+  std::vector<std::array<map::PlanePoint, 4>> squares = {};
   bool operator==(const CheckMap&) const = default;
+};
+
+// What a pack has of one kind from one source.
+struct PackLine {
+  pack::PartKind kind = pack::PartKind::terrain;
+  std::size_t parts = 0;
+  std::uint64_t bytes = 0;
+  pack::Origin origin = {};
+  bool operator==(const PackLine&) const = default;
+};
+
+struct PackLook {
+  std::string name = {};
+  std::string made = {};  // the day
+  std::vector<PackLine> lines = {};
+  std::uint64_t to_write = 0;  // bytes that are not on board yet
+  bool operator==(const PackLook&) const = default;
 };
 
 // The result of reading a table's head.
@@ -115,7 +137,8 @@ struct TableLook {
   std::optional<Suspicion> suspicion = {};        // why the positions look wrong
   std::vector<CheckedStation> sample_other = {};  // the sample by the suspicion's other reading
   std::optional<CheckMap> map_other = {};
-  std::vector<std::string> remarks = {};       // what was recognized: encoding, decimal commas
+  std::vector<std::string> remarks = {};  // what was recognized: encoding, decimal commas
+  std::optional<PackLook> pack = {};
   std::vector<std::string> class_tables = {};  // to choose from, of a raster of land cover
   std::string trouble = {};                    // why nothing can be read this way
   bool operator==(const TableLook&) const = default;
@@ -130,6 +153,14 @@ struct GroundReport {
   std::size_t filled = 0;                // heights or areas that were unknown before
   std::vector<int> unlisted_codes = {};  // without a class: they stay unknown
   bool operator==(const GroundReport&) const = default;
+};
+
+// The result of taking in a pack.
+struct PackReport {
+  std::string name = {};
+  std::size_t tiles_new = 0, tiles_same = 0, tiles_kept_finer = 0;
+  std::size_t stations_added = 0, stations_changed = 0, stations_unchanged = 0, stations_gone = 0;
+  bool operator==(const PackReport&) const = default;
 };
 
 // The tiles on board.
@@ -150,6 +181,7 @@ struct IntakeReport {
   std::size_t rejected = 0;
   bool first_stations = false;              // the catalog had none before
   std::optional<GroundReport> ground = {};  // of a raster; then the rest is empty
+  std::optional<PackReport> pack = {};      // of a pack; likewise
   bool operator==(const IntakeReport&) const = default;
 };
 

@@ -44,8 +44,8 @@ void add(FolderShown& shown, const fs::directory_entry& entry) {
     return;
   }
   const bool archive = is_archive(offer.path);
-  const bool raster = is_raster(offer.path);
-  if (!archive && !raster && !is_table(entry.path())) return;
+  const bool raster = is_raster(offer.path), pack = is_pack(offer.path);
+  if (!archive && !raster && !pack && !is_table(entry.path())) return;
   const auto bytes = entry.file_size(unreadable);
   if (!unreadable) offer.bytes = bytes;
   if (archive) {
@@ -57,7 +57,7 @@ void add(FolderShown& shown, const fs::directory_entry& entry) {
       return;
     }
   }
-  (raster ? shown.rasters : shown.tables).push_back(std::move(offer));
+  (raster ? shown.rasters : pack ? shown.packs : shown.tables).push_back(std::move(offer));
 }
 
 // The tables of an archive that no built-in mapping knows, one of which is chosen.
@@ -76,6 +76,10 @@ Result<FolderShown> show_archive(const std::string& path) {
 
 bool is_raster(const std::string& path) {
   return ends_in_one(path, std::array{".tif", ".tiff", ".img", ".dt0", ".dt1", ".dt2"});
+}
+
+bool is_pack(const std::string& path) {
+  return ends_in_one(path, std::array{".mwpack"});
 }
 
 std::string day_written(const std::string& path) {
@@ -100,6 +104,7 @@ Result<FolderShown> show_folder(const std::string& path) {
   by_name(shown.folders);
   by_name(shown.tables);
   by_name(shown.rasters);
+  by_name(shown.packs);
   const fs::path here = fs::path(path).lexically_normal();
   if (here.has_relative_path()) shown.parent = here.parent_path().string();
   if (const auto ready = ready_for_set(path)) shown.set_known_as = ready->name;

@@ -24,6 +24,7 @@ struct FolderShown {
   std::vector<Offer> folders = {};
   std::vector<Offer> tables = {};   // .csv, .tsv, .txt, .dat and .zip, by name
   std::vector<Offer> rasters = {};  // is_raster(), by name
+  std::vector<Offer> packs = {};    // is_pack(), by name
   std::string set_known_as = {};    // the built-in mapping for all tables of this folder
   bool operator==(const FolderShown&) const = default;
 };
@@ -34,6 +35,9 @@ std::string day_written(const std::string& path);
 // Whether a file's name is that of a raster of heights or land cover: .tif, .tiff, .img, .dt0, .dt1
 // or .dt2.
 bool is_raster(const std::string& path);
+
+// Whether a file's name is that of a pack: .mwpack.
+bool is_pack(const std::string& path);
 
 // The entries of a folder.
 Result<FolderShown> show_folder(const std::string& path);

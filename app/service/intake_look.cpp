@@ -154,8 +154,8 @@ void sample_programs_of(TableLook& look, const std::string& head) {
   }
   take_rejected(look, table->rows_read, table->rejected);
   if (table->programs.empty()) {
-    look.trouble =
-        table->rows_without_program > 0 ? "No row names a program" : none_readable(table->rejected);
+    look.trouble = table->rows_without_program > 0 ? say("No row names a program")
+                                                   : none_readable(table->rejected);
   }
   constexpr std::size_t kSample = 10;
   const std::size_t shown = std::min(kSample, table->programs.size());
@@ -197,7 +197,7 @@ std::vector<map::PlanePoint> thinned(const std::vector<map::PlanePoint>& points,
 }
 
 std::optional<CheckMap> map_of(std::vector<CheckedStation>& sample, const map::Borders* borders) {
-  constexpr double kLeastRadius_m = 30e3, kAround = 1.2, kPartOfRadius = 0.004;
+  constexpr double kLeastRadius_m = 30e3, kAround = 1.2;
   const auto middle = middle_of(sample);
   if (!middle) return std::nullopt;
   const auto projection = map::Projection::around(*middle);
@@ -210,16 +210,20 @@ std::optional<CheckMap> map_of(std::vector<CheckedStation>& sample, const map::B
         std::max(map.radius_m, kAround * std::hypot(station.at->east_m, station.at->north_m));
   }
   map.radius_m = std::min(map.radius_m, map::Projection::kFarthestM);
-  if (borders != nullptr) {
-    const double corner_m = std::min(1.5 * map.radius_m, map::Projection::kFarthestM);
-    for (const map::PlaneLine& line : borders->on_plane(*projection, corner_m)) {
-      map.lines.push_back(thinned(line.points, kPartOfRadius * map.radius_m));
-    }
-  }
+  add_lines(map, *projection, borders);
   return map;
 }
 
 }  // namespace
+
+void add_lines(CheckMap& map, const map::Projection& projection, const map::Borders* borders) {
+  constexpr double kPartOfRadius = 0.004;
+  if (borders == nullptr) return;
+  const double corner_m = std::min(1.5 * map.radius_m, map::Projection::kFarthestM);
+  for (const map::PlaneLine& line : borders->on_plane(projection, corner_m)) {
+    map.lines.push_back(thinned(line.points, kPartOfRadius * map.radius_m));
+  }
+}
 
 Result<sources::Way> way_of(const TableReading& reading) {
   if (reading.kind == Kind::OwnFormat) return sources::Way(sources::OwnFormat{reading.source});

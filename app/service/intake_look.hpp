@@ -20,4 +20,7 @@ TableLook look_into(const std::string& path, const std::optional<TableReading>& 
 // a map is empty.
 void add_maps(TableLook& look, const map::Borders* borders);
 
+// Adds coasts and borders to a check map on this plane.
+void add_lines(CheckMap& map, const map::Projection& projection, const map::Borders* borders);
+
 }  // namespace mastwise

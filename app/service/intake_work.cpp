@@ -3,6 +3,7 @@
 #include "app/service/browsing.hpp"
 #include "app/service/ground_around.hpp"
 #include "app/service/intake_look.hpp"
+#include "app/service/pack_intake.hpp"
 #include "app/words/language.hpp"
 #include "app/words/phrases.hpp"
 #include "core/catalog/catalog.hpp"
@@ -31,6 +32,9 @@ IntakeFolder folder_of(const sources::FolderShown& shown) {
   }
   for (const sources::Offer& offer : shown.folders) {
     folder.entries.push_back({IntakeEntry::Kind::Folder, offer.path, offer.name, 0});
+  }
+  for (const sources::Offer& offer : shown.packs) {
+    folder.entries.push_back({IntakeEntry::Kind::Pack, offer.path, offer.name, offer.bytes});
   }
   for (const sources::Offer& offer : shown.rasters) {
     folder.entries.push_back({IntakeEntry::Kind::Raster, offer.path, offer.name, offer.bytes});
@@ -102,6 +106,8 @@ class Intaker {
   Result<IntakeReport> take_stations(const IntakeQuestion& question, Progress& progress);
   Result<IntakeReport> take_programs(const IntakeQuestion& question);
   Result<IntakeReport> take_ground(const IntakeQuestion& question, Progress& progress);
+  packs::Home home() const;
+  Result<IntakeReport> take_pack(const IntakeQuestion& question, Progress& progress);
   Result<Done> take(IntakeAnswer& answer, const IntakeWorker::Work& work);
   void remember(const IntakeQuestion& question, ImportReport& report) const;
 
@@ -179,6 +185,10 @@ Result<Done> Intaker::add_look(IntakeAnswer& answer) {
   const IntakeQuestion& question = answer.question;
   if (sources::is_raster(question.path)) {
     answer.look = look_into_raster(question.path, question.reading, sources_.ground);
+    return Done{};
+  }
+  if (sources::is_pack(question.path)) {
+    answer.look = look_into_pack(question.path, home(), borders());
     return Done{};
   }
   TableLook look = look_into(question.path, question.reading, memory_, countries_near());
@@ -261,18 +271,37 @@ Result<IntakeReport> Intaker::take_ground(const IntakeQuestion& question, Progre
   return IntakeReport{.ground = *std::move(done)};
 }
 
+packs::Home Intaker::home() const {
+  return {.terrain = sources_.ground.terrain,
+          .cover = sources_.ground.cover,
+          .catalog = sources_.catalog_path};
+}
+
+Result<IntakeReport> Intaker::take_pack(const IntakeQuestion& question, Progress& progress) {
+  const auto opened = catalog();
+  if (!opened) return opened.error();
+  const auto before = (*opened)->count();
+  if (!before) return before.error();
+  auto done = import_pack(question.path, home(),
+                          [&](double part) { return progress.told(say("Unpacking"), part); });
+  if (!done) return done.error();
+  return IntakeReport{.first_stations = *before == 0, .pack = *std::move(done)};
+}
+
 Result<Done> Intaker::take(IntakeAnswer& answer, const IntakeWorker::Work& work) {
   const IntakeQuestion& question = answer.question;
   if (!question.reading || question.taking == reported_) return Done{};
   Progress progress(answer, work);
+  const bool pack = question.reading->kind == Kind::Pack;
   auto report = of_ground(question)                        ? take_ground(question, progress)
+                : pack                                     ? take_pack(question, progress)
                 : question.reading->kind == Kind::Programs ? take_programs(question)
                                                            : take_stations(question, progress);
   if (!report) return report.error();
   ++generation_;
   report_ = *std::move(report);
   reported_ = question.taking;
-  if (of_ground(question)) answer.ground = ground_held(sources_.ground);
+  if (of_ground(question) || pack) answer.ground = ground_held(sources_.ground);
   return add_sources(answer);
 }
 

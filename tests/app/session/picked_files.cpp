@@ -1,10 +1,14 @@
 #include "tests/app/session/picked_files.hpp"
 
+#include "app/service/packs.hpp"
 #include "tests/app/session/views.hpp"
+#include "tests/support/invented_catalog.hpp"
 #include "tests/support/made_raster.hpp"
 
 #include <filesystem>
 #include <fstream>
+
+#include <catch2/catch.hpp>
 
 namespace mastwise::test {
 
@@ -29,6 +33,22 @@ void pick_cover(Stage& stage) {
       path, {.columns = 90, .rows = 90, .left = -71.9, .top = 44.6, .spacing = 1.0 / 1200.0},
       [](int column, int) { return column < 40 ? 30 : 80; });
   press(stage, act::PickTable{path});
+}
+
+void pick_pack(Stage& stage) {
+  press(stage, act::OpenSheet{Sheet::Import});
+  const std::string folder = stage.model().data.answer->places.front().path;
+  fill_catalog(folder + "/others");
+  const auto made = packs::make(
+      {.name = "Lakes and high desert",
+       .made = "2026-07-01",
+       .ground = packs::around(*Position::at_deg(42.5, -118.5), 60'000.0),
+       .folders = {service::practice_folder()},
+       .catalog = folder + "/others",
+       .origins = {{pack::PartKind::terrain, {"invented heights", "2026-07-01", "free for all"}}}},
+      folder + "/lakes.mwpack");
+  REQUIRE(made);
+  press(stage, act::PickTable{folder + "/lakes.mwpack"});
 }
 
 void pick_table(Stage& stage) {

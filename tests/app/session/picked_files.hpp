@@ -13,5 +13,6 @@ std::string put_table(Stage& stage, int rows);
 // Open the import of such a table, and of a land cover raster.
 void pick_table(Stage& stage);
 void pick_cover(Stage& stage);
+void pick_pack(Stage& stage);
 
 }  // namespace mastwise::test

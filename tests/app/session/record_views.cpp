@@ -148,6 +148,12 @@ std::vector<View> record_views() {
          pick_table(s);
          press(s, act::TakeIn{});
        }},
+      {"data, a pack", pick_pack},
+      {"data, a pack taken in",
+       [](Stage& s) {
+         pick_pack(s);
+         press(s, act::TakeIn{});
+       }},
       {"data, a raster", pick_cover},
       {"data, a raster taken in",
        [](Stage& s) {
