@@ -103,7 +103,7 @@ void Waterfall::tower(float top) {
   // Up to the break.
   const float room = bars_.right - 70.0f - x(0.0) - 14.0f;
   for (const char* phrase :
-       {"{decibel} dB above what the TV needs", "{decibel} dB to spare", "{decibel} dB"}) {
+       {"{decibel} dB above what the TV needs", "{decibel} dB to lose", "{decibel} dB"}) {
     const std::string words =
         words::fill(words::say(phrase), {{"decibel", fmt::format("{:.0f}", budget_.tower_db)}});
     if (canvas_.text_width(words, Face::TextBold) > room) continue;

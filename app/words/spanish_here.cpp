@@ -281,8 +281,6 @@ constexpr Translation kHereInSpanish[] = {
     {"{count} of {all}", "{count} de {all}"},
     {"{count} of {all} other", "{count} de {all} otra"},
     {"{count} of {all} others", "{count} de {all} otras"},
-    {"networks", "cadenas"},
-    {"stations", "emisoras"},
     {"Nothing is likely here with any.", "Aquí nada es probable con ninguna."},
     {"The only antenna on the list.", "La única antena de la lista."},
     {"No antenna brings in all of it.", "Ninguna antena recibe todo."},
