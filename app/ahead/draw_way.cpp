@@ -248,7 +248,7 @@ void Way::rows() {
       ui_.begin_scroll("ahead rows", view, row_ * static_cast<float>(found_.rows.size()));
   for (std::size_t i = 0; i < found_.rows.size(); ++i) {
     const float top = view.top + row_ * static_cast<float>(i) - offset;
-    if (top + row_ < view.top || top > view.bottom) continue;
+    if (!ui_.in_reach(top, top + row_)) continue;
     row({view.left, top, view.right, top + row_}, i);
   }
   ui_.end_scroll();

@@ -65,11 +65,11 @@ void draw_dial_up(Ui& ui, Rect area, const Shared& shared, const AimState& aim) 
 
 void draw_dial_half(Ui& ui, Rect area, const Shared& shared, const AimState& aim) {
   draw_aim_dial(ui, area, kAimAct + kActGap, shared, aim);
-  draw_dial_up(ui, area, shared, aim);
   const Rect plan{area.left, area.bottom - kAimAct, area.left + 112.0f, area.bottom};
   if (ui.button("plan", plan, say("Plan"), ui::ButtonLook::Plain)) {
     ui.emit(act::OpenSheet{Sheet::Plan});
   }
+  draw_dial_up(ui, area, shared, aim);
 }
 
 // The next act at the right, under the thumb, or at the left for the left hand.

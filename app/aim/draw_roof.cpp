@@ -303,6 +303,7 @@ void FactsHalf::acts() {
   if (wind && act("weather", next(part), say("Wind"), ui::ButtonLook::Plain)) {
     ui_.emit(act::Ask{Asking::Weather});
   }
+  ui_.back_is("leave roof");
   if (act("leave roof", next(part), say("Back"), ui::ButtonLook::Filled)) {
     ui_.emit(act::LeaveRoof{});
   }

@@ -230,10 +230,9 @@ void draw_entries(Ui& ui, Rect view, const IntakeFolder& folder) {
   constexpr float kRow = 76.0f;
   const float offset =
       ui.begin_scroll("entries " + folder.path, view, kRow * static_cast<float>(entries.size()));
-  const auto first = static_cast<std::size_t>(offset / kRow);
-  const auto fitting = static_cast<std::size_t>(view.height() / kRow) + 2;
-  for (std::size_t i = first; i < std::min(entries.size(), first + fitting); ++i) {
+  for (std::size_t i = 0; i < entries.size(); ++i) {
     const float top = view.top + kRow * static_cast<float>(i) - offset;
+    if (!ui.in_reach(top, top + kRow)) continue;
     draw_entry(ui, {view.left, top, view.right, top + kRow}, entries[i]);
   }
   ui.end_scroll();
@@ -281,7 +280,9 @@ Head draw_head(Ui& ui, const std::string& title, const std::string& act, const c
   ui.canvas().text({page.left, page.top + 44.0f},
                    ui::shortened(ui.canvas(), title, Face::Cardinal, room), Face::Cardinal,
                    ui.theme().ink);
-  return {draw_sheet_head(ui, {}), tapped};
+  const Rect room_below = draw_sheet_head(ui, {});
+  ui.back_is(act);
+  return {room_below, tapped};
 }
 
 Halves halves(const Ui& ui, Rect room) {

@@ -131,16 +131,18 @@ class TimeAxis {
 
 void TimeAxis::draw_span(float top, const Span& span) {
   const ui::Color color = span.stale ? theme_.warning : theme_.ink;
+  // Bold, so that the color does not tell it alone.
+  const Face date_face = span.stale ? Face::TextBold : Face::Text;
   const float baseline = top + 28.0f, y = top + 52.0f;
   const std::string date = span.to             ? words::fill(words::say("good to {year}"),
                                                              {{"year", std::to_string(year_of(*span.to))}})
                            : span.from         ? month_and_year(*span.from)
                            : span.name.empty() ? std::string(words::say("invented"))
                                                : std::string(words::say("no date"));
-  canvas_.text({area_.right, baseline}, date, Face::Text, color, Align::Right);
+  canvas_.text({area_.right, baseline}, date, date_face, color, Align::Right);
   canvas_.text({area_.left, baseline}, span.count, Face::TextBold, theme_.ink);
   const float left = area_.left + canvas_.text_width(span.count, Face::TextBold) + 12.0f;
-  const float room = area_.right - canvas_.text_width(date, Face::Text) - 12.0f - left;
+  const float room = area_.right - canvas_.text_width(date, date_face) - 12.0f - left;
   canvas_.text({left, baseline}, ui::shortened(canvas_, span.name, Face::Text, room), Face::Text,
                theme_.second_ink);
   const float today = at(today_);

@@ -238,6 +238,7 @@ std::optional<Rect> draw_keypad(Ui& ui, const Shared& shared, const Keypad& keyp
     keys.left = keys.right - kKeysWidth;
     beside.right = keys.left - 2.0f * kGap;
   }
+  ui.back_is(keypad.purpose == KeypadPurpose::Search ? "key Done" : "key Cancel");
   draw_keys(ui, keys, keypad);
   draw_beside(ui, beside, shared, keypad);
   const bool found = keypad.purpose == KeypadPurpose::Search && !keypad.error;

@@ -85,7 +85,7 @@ void draw_place_rows(Ui& ui, Rect view, const Shared& shared, const Keypad& keyp
       ui.begin_scroll("places found", view, kRow * static_cast<float>(found->size()));
   for (std::size_t i = 0; i < found->size(); ++i) {
     const float top = view.top + kRow * static_cast<float>(i) - offset;
-    if (top + kRow < view.top || top > view.bottom) continue;
+    if (!ui.in_reach(top, top + kRow)) continue;
     draw_row(ui, {view.left, top, view.right, top + kRow}, fmt::format("place {}", i + 1),
              (*found)[i], shared.settings.miles);
   }

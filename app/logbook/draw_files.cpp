@@ -138,7 +138,7 @@ void draw_import(Ui& ui, Rect view, const LogbookFiles& files, bool left_handed)
       ui.begin_scroll("logbooks found", view, kRow * static_cast<float>(found.size()));
   for (std::size_t i = 0; i < found.size(); ++i) {
     const float top = view.top + kRow * static_cast<float>(i) - offset;
-    if (top + kRow < view.top || top > view.bottom) continue;
+    if (!ui.in_reach(top, top + kRow)) continue;
     draw_file(ui, {view.left, top, view.right, top + kRow}, "logbook " + std::to_string(i + 1),
               found[i]);
   }

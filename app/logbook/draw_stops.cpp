@@ -60,7 +60,7 @@ void draw_stops_sheet(Ui& ui, const Shared& shared, const LogbookState& logbook)
   const float offset = ui.begin_scroll("stops", view, all);
   for (std::size_t i = 0; i < count; ++i) {
     const float top = view.top + kRow * static_cast<float>(i) - offset;
-    if (top + kRow < view.top || top > view.bottom) continue;
+    if (!ui.in_reach(top, top + kRow)) continue;
     draw_stop(ui, {view.left, top, view.right, top + kRow}, shared, logbook, i);
   }
   if (hidden > 0) {

@@ -216,10 +216,9 @@ void draw_tried(Ui& ui, Rect view, const Shared& shared, const LogbookState& log
   if (rows.empty()) return draw_nothing(ui, view, shared);
   const float row = row_height(view.height(), rows.size());
   const float offset = ui.begin_scroll("tried", view, row * static_cast<float>(rows.size()));
-  const auto first = static_cast<std::size_t>(offset / row);
-  const auto fitting = static_cast<std::size_t>(view.height() / row) + 2;
-  for (std::size_t i = first; i < std::min(rows.size(), first + fitting); ++i) {
+  for (std::size_t i = 0; i < rows.size(); ++i) {
     const float top = view.top + row * static_cast<float>(i) - offset;
+    if (!ui.in_reach(top, top + row)) continue;
     draw_row(ui, {view.left, top, view.right, top + row}, rows[i]);
   }
   ui.end_scroll();

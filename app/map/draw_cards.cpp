@@ -89,13 +89,14 @@ struct CardAct {
 float draw_card_acts(Ui& ui, Rect rect, const std::array<CardAct, 2>& acts) {
   constexpr float kWidth = 140.0f;
   const float top = rect.center().y - kCardButton / 2.0f;
-  float right = rect.right - kCardMargin;
-  for (auto act = acts.rbegin(); act != acts.rend(); ++act) {
-    const Rect button{right - kWidth, top, right, top + kCardButton};
-    if (ui.button(act->name, button, act->label, act->look)) ui.emit(act->action);
-    right = button.left - kCardGap;
+  const float first = rect.right - kCardMargin - 2.0f * kWidth - kCardGap;
+  float left = first;
+  for (const CardAct& act : acts) {
+    const Rect button{left, top, left + kWidth, top + kCardButton};
+    if (ui.button(act.name, button, act.label, act.look)) ui.emit(act.action);
+    left = button.right + kCardGap;
   }
-  return right;
+  return first - kCardGap;
 }
 
 void draw_station_card(Ui& ui, Rect rect, const StationRow& row, const Shared& shared) {

@@ -133,6 +133,44 @@ void take_gestures(Ui& ui, Rect map, const std::vector<Rect>& covered) {
   }
 }
 
+// Keys move the map under a cross in its middle.
+void take_keys(Ui& ui, const Ui::Steered& keys) {
+  using touch::Key;
+  constexpr float kStep = 60.0f;
+  constexpr double kNearer = 1.2;
+  if (keys.tapped) ui.emit(act::TouchMap{});
+  if (keys.held) ui.emit(act::HoldMap{});
+  if (!keys.key) return;
+  MapMove move;
+  switch (*keys.key) {
+    case Key::Left:
+      move.drag.right = kStep;
+      break;
+    case Key::Right:
+      move.drag.right = -kStep;
+      break;
+    case Key::Up:
+      move.drag.down = kStep;
+      break;
+    case Key::Down:
+      move.drag.down = -kStep;
+      break;
+    default:
+      move.scale = *keys.key == Key::Next ? kNearer : 1.0 / kNearer;
+  }
+  ui.emit(act::MoveMap{move});
+}
+
+void draw_cross(Ui& ui, Point middle) {
+  constexpr float kFrom = 14.0f, kTo = 44.0f, kWide = 11.0f, kThin = 5.0f;
+  for (const auto& [color, width] :
+       {std::pair(ui.theme().paper, kWide), std::pair(ui.theme().ink, kThin)}) {
+    for (const double deg : {0.0, 90.0, 180.0, 270.0}) {
+      ui.canvas().line(ui::around(middle, kFrom, deg), ui::around(middle, kTo, deg), color, width);
+    }
+  }
+}
+
 void draw_map_zoom(Ui& ui, const MapPlaces& places, const MapState& map) {
   constexpr double kZoom = 1.6;
   const auto zoom = [&](const char* name, Rect rect, const char* label, double scale,
@@ -270,11 +308,14 @@ void draw_station_map(Ui& ui, Rect area, const Shared& shared, const MapState& m
     covered.push_back(status_rect(ui, places, status.words, left_handed));
   }
   take_gestures(ui, places.map, covered);
+  const Ui::Steered keys = ui.steered("map", places.map);
+  take_keys(ui, keys);
   ui.canvas().push_clip(places.map);
   MapFrame frame(ui, places.map, covered, shared, map);
   frame.draw_ground();
   frame.draw_rings();
   frame.draw_marks();
+  if (keys.on) draw_cross(ui, places.map.center());
   ui.canvas().pop_clip();
   draw_scale_bar(ui, places.scale, map.view, shared.settings.miles);
   legend.draw(places.legend);

@@ -163,8 +163,15 @@ void SectorPainter::rigs() const {
   const auto neighbor = [&](double side_deg, bool blocks) {
     Theme theme = theme_;
     theme.ink = blocks ? theme_.warning : theme_.second_ink;
-    ui::draw_rig(canvas_, theme, at(nose.degrees() + side_deg, kBeside * kShare * radius_), turned,
-                 0.8f * scale);
+    const Point middle = at(nose.degrees() + side_deg, kBeside * kShare * radius_);
+    ui::draw_rig(canvas_, theme, middle, turned, 0.8f * scale);
+    if (!blocks) return;
+    // Struck out, so that the color does not tell it alone.
+    const float reach = 0.36f * kShare * radius_;
+    for (const double off_deg : {30.0, 150.0, 210.0, 330.0}) {
+      canvas_.line(middle, ui::around(middle, reach, nose.degrees() + off_deg), theme_.warning,
+                   5.0f);
+    }
   };
   if (on_right(parking_.neighbors)) neighbor(90.0, parking_.right_blocks);
   if (on_left(parking_.neighbors)) neighbor(-90.0, parking_.left_blocks);

@@ -63,6 +63,7 @@ Rect draw_head(Ui& ui, const StationRow* row) {
   Rect page = ui.screen().inset(ui::kMargin);
   page.top += kUnderPractice;
   const Rect close{page.right - kPathAct, page.top, page.right, page.top + kPathHead};
+  ui.back_is("close sheet");
   if (ui.button("close sheet", close, words::say("Back"), ui::ButtonLook::Plain)) {
     ui.emit(act::OpenSheet{Sheet::None});
   }

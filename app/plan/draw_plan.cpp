@@ -140,6 +140,7 @@ Rect draw_plan_head(Ui& ui, const Shared& shared, const PlanState& state) {
   Rect page = ui.screen().inset(ui::kMargin);
   page.top += kUnderMark;
   const Rect close{page.right - kBack, page.top, page.right, page.top + kPlanAct};
+  ui.back_is("close sheet");
   if (ui.button("close sheet", close, words::say("Back"), ButtonLook::Plain)) {
     ui.emit(act::OpenSheet{Sheet::None});
   }

@@ -176,6 +176,7 @@ void draw_prompt(Ui& ui, const Shared& shared, const SafetyState& state) {
   const PromptLayout layout =
       prompt_layout(ui.screen().inset(1.5f * ui::kMargin), opened_at, shared.settings.left_handed);
   PromptPage(ui, state, shared.settings.miles).draw(layout.text, shared.stop.practice);
+  ui.back_is("refuse");
   if (ui.button("refuse", layout.refuse, words::in_language(prompt.refuse), ButtonLook::Plain)) {
     ui.emit(act::RefuseAsked{});
   }

@@ -108,10 +108,10 @@ void draw_rail_end(Ui& ui, const ui::Layout& layout, const Model& model) {
     }
     return;
   }
-  draw_look_switch(ui, layout.rail_end, model.findings.look);
   if (undo && ui.button("take back", layout.take_back, words::say("Undo"), ui::ButtonLook::Plain)) {
     ui.emit(act::TakeBack{});
   }
+  draw_look_switch(ui, layout.rail_end, model.findings.look);
 }
 
 void draw_rail(Ui& ui, const ui::Layout& layout, const Model& model) {
@@ -202,6 +202,7 @@ void draw_explanation(Ui& ui, const Model& model) {
   const Rect page = ui.screen().inset(ui::kMargin);
   const ui::Theme& theme = ui.theme();
   const Rect close{page.right - 176.0f, page.top, page.right, page.top + 72.0f};
+  ui.back_is("close explanation");
   if (ui.button("close explanation", close, words::say("Done"), ui::ButtonLook::Filled)) {
     ui.emit(act::Explain{});
   }

@@ -4,6 +4,7 @@
 #include "app/ui/choice.hpp"
 #include "app/ui/icons.hpp"
 #include "app/ui/sheet_head.hpp"
+#include "app/ui/shortened.hpp"
 #include "app/words/language.hpp"
 #include "app/words/places.hpp"
 
@@ -100,6 +101,21 @@ class Page {
     if (touched && *touched != shared_.stop.practice) ui_.emit(act::SwitchPractice{});
   }
 
+  // The rail of a small screen has room for Undo only for some seconds; here it has no time limit.
+  void undo() {
+    if (shared_.undo.empty()) return;
+    constexpr float kWide = 176.0f;
+    const Rect row{area_.left, y_, area_.right, y_ + kChoiceRow};
+    const Rect act{row.right - kWide, row.top, row.right, row.bottom};
+    const std::string what = ui::shortened(ui_.canvas(), say(shared_.undo.back().what), Face::Text,
+                                           act.left - 16.0f - row.left);
+    ui_.canvas().text({row.left, row.center().y + 9.0f}, what, Face::Text, ui_.theme().ink);
+    if (ui_.button("undo change", act, say("Undo"), ui::ButtonLook::Plain)) {
+      ui_.emit(act::TakeBack{});
+    }
+    y_ = row.bottom + kApart;
+  }
+
  private:
   Rect next(const char* label, float height) {
     const Rect row{area_.left + kLabel, y_, area_.right, y_ + height};
@@ -181,6 +197,7 @@ bool draw_settings_sheet(Ui& ui, const Shared& shared) {
   Page whole(ui, shared, {page.left, below, page.right, below});
   draw_notation(whole, shared, !ui.portrait());
   whole.practice();
+  whole.undo();
   const bool no_names = shared.places && !shared.places->trouble.empty();
   const std::string source = no_names
                                  ? std::string(say("No place names: ")) + shared.places->trouble

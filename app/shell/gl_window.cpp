@@ -68,7 +68,7 @@ void GlWindow::present() {
   SDL_GL_SwapWindow(window_);
 }
 
-Result<Done> GlWindow::save_png(const std::string& path) {
+Result<Done> GlWindow::save_png(const std::string& path, ui::Eyes eyes) {
   const ui::Metrics size = metrics();
   const int width = static_cast<int>(size.width_px), height = static_cast<int>(size.height_px);
   const std::size_t row_bytes = static_cast<std::size_t>(width) * 3;
@@ -79,6 +79,12 @@ Result<Done> GlWindow::save_png(const std::string& path) {
   for (std::size_t row = 0; row < static_cast<std::size_t>(height); ++row) {
     const std::size_t mirrored = static_cast<std::size_t>(height) - 1 - row;
     std::memcpy(&picture[row * row_bytes], &pixels[mirrored * row_bytes], row_bytes);
+  }
+  for (std::size_t i = 0; eyes != ui::Eyes::Usual && i < picture.size(); i += 3) {
+    const ui::Color seen = ui::as_seen({picture[i], picture[i + 1], picture[i + 2]}, eyes);
+    picture[i] = seen.red;
+    picture[i + 1] = seen.green;
+    picture[i + 2] = seen.blue;
   }
   return service::write_png(path, width, height, picture);
 }

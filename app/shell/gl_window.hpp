@@ -1,5 +1,6 @@
 #pragma once
 
+#include "app/look/color_vision.hpp"
 #include "app/ui/metrics.hpp"
 #include "core/result.hpp"
 
@@ -27,8 +28,8 @@ class GlWindow {
 
   ui::Metrics metrics() const;
   void present();
-  // The picture as drawn since the last present, written as PNG.
-  Result<Done> save_png(const std::string& path);
+  // The picture as drawn since the last present, written as PNG, as these eyes see it.
+  Result<Done> save_png(const std::string& path, ui::Eyes eyes = ui::Eyes::Usual);
   // The driver cannot wait for events and would poll: the caller lengthens the wait.
   bool driver_polls() const;
 

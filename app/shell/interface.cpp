@@ -6,6 +6,7 @@
 
 #include <algorithm>
 #include <array>
+#include <cmath>
 #include <utility>
 
 #include <imgui.h>
@@ -107,11 +108,15 @@ void Interface::hold_glides(std::vector<touch::Gesture>& gestures) {
   gestures.erase(std::remove_if(gestures.begin(), gestures.end(), only_holds), gestures.end());
 }
 
-// A word of the trade under a finger that is held on it is explained; not over what needs an
-// answer.
-void Interface::explain_held(const std::vector<touch::Gesture>& gestures) {
+// Not over what needs an answer.
+bool Interface::may_explain() const {
   const SafetyState& safety = session_.model().safety;
-  if (safety.asking != Asking::Nothing || safety.drive != safety::Drive::Parked) return;
+  return safety.asking == Asking::Nothing && safety.drive == safety::Drive::Parked;
+}
+
+// A word of the trade under a finger that is held on it is explained.
+void Interface::explain_held(const std::vector<touch::Gesture>& gestures) {
+  if (!may_explain()) return;
   for (const touch::Gesture& gesture : gestures) {
     if (gesture.kind != touch::Gesture::Kind::LongPress ||
         gesture.phase != touch::Gesture::Phase::Begin) {
@@ -127,27 +132,146 @@ void Interface::explain_held(const std::vector<touch::Gesture>& gestures) {
   }
 }
 
-bool Interface::began_before_prompt(const touch::Gesture& gesture) const {
-  return std::any_of(motion_.prompts.begin(), motion_.prompts.end(), [&](const auto& prompt) {
-    return gesture.began < prompt.second.hold.drawn();
-  });
+// The same for a key that is held: a word on the focused target, else the first of the screen.
+void Interface::explain_focused(const std::string& name) {
+  if (!may_explain()) return;
+  const touch::Target* target = focused();
+  std::string elsewhere, here;
+  for (const ui::DrawnText& text : texts_) {
+    const std::string term = words::term_in(text.text);
+    if (term.empty()) continue;
+    const touch::Point middle_px = text.rect.center() * metrics_.px_per_unit;
+    const bool on_target =
+        target != nullptr && target->name == name && target->visible_px().contains(middle_px);
+    std::string& found = on_target ? here : elsewhere;
+    if (found.empty()) found = term;
+  }
+  const std::string& term = here.empty() ? elsewhere : here;
+  if (!term.empty()) session_.act(act::Explain{term});
+}
+
+bool Interface::began_before_prompt(Monotonic began) const {
+  return std::any_of(motion_.prompts.begin(), motion_.prompts.end(),
+                     [&](const auto& prompt) { return began < prompt.second.hold.drawn(); });
+}
+
+void Interface::feed(const touch::PointerEvent& event) {
+  if (event.kind == touch::PointerEvent::Kind::Down) keys_.hide();
+  recognizer_.feed(event);
+}
+
+void Interface::cancel_touches(Monotonic now) {
+  recognizer_.cancel_all(now);
+  keys_.cancel();
+}
+
+std::optional<Monotonic> Interface::due() const {
+  const auto finger = recognizer_.long_press_due(), key = keys_.hold_due();
+  if (finger && key) return std::min(*finger, *key);
+  return finger ? finger : key;
+}
+
+// Text cannot reach what a cover hides.
+bool Interface::may_type() const {
+  const Model& model = session_.model();
+  return may_explain() && !model.safety.roof && model.explained.empty();
+}
+
+bool Interface::types() const {
+  return may_type() && session_.model().keypad.has_value();
+}
+
+void Interface::type(const std::string& text) {
+  if (!may_type()) return;
+  if (!session_.model().keypad) {
+    const bool searches =
+        session_.model().place == Place::Stations && session_.model().sheet == Sheet::None;
+    if (!searches || text == " ") return;
+    session_.act(act::OpenKeypad{KeypadPurpose::Search});
+  }
+  session_.act(act::KeypadType{text});
+  // Return then takes what was typed.
+  keys_.wish_for({"key Use it", "key Done", "place 1"});
+}
+
+void Interface::erase() {
+  if (types()) session_.act(act::KeypadErase{});
+}
+
+// A wheel where nothing scrolls moves the focus: so do the knobs of head units.
+void Interface::turn_knob(std::vector<touch::Gesture>& gestures) {
+  const auto scrolls = [&](touch::Point place) {
+    const bool list = std::any_of(motion_.lists.begin(), motion_.lists.end(), [&](const auto& one) {
+      return one.second.scroll.greatest_px() > 0.0f && one.second.view_px.contains(place);
+    });
+    const auto there = targets_.focusable();
+    return list || std::any_of(there.begin(), there.end(), [&](const touch::Target* target) {
+             return target->for_keys == touch::Target::ForKeys::Field &&
+                    target->rect_px.contains(place);
+           });
+  };
+  for (const touch::Gesture& gesture : gestures) {
+    if (gesture.kind != touch::Gesture::Kind::Wheel || scrolls(gesture.start_px)) continue;
+    const touch::Key key = gesture.notches < 0.0f ? touch::Key::Next : touch::Key::Previous;
+    const auto notches = std::max(1L, std::lround(std::fabs(gesture.notches)));
+    for (long i = 0; i < notches; ++i) {
+      keys_.feed(touch::KeyEvent{key, touch::KeyEvent::Kind::Down, gesture.at});
+    }
+  }
+}
+
+void Interface::use(const touch::KeyAct& act, ui::Ui::Input& input) {
+  using Kind = touch::KeyAct::Kind;
+  const touch::Target* target = focused();
+  const bool field = target != nullptr && target->name == act.target &&
+                     target->for_keys == touch::Target::ForKeys::Field;
+  if (field) {
+    input.steer = act;
+  } else if (act.kind == Kind::Tap) {
+    if (!began_before_prompt(act.began)) input.tapped = {{act.target, act.place_px}};
+  } else if (act.kind == Kind::Hold) {
+    explain_focused(act.target);
+  } else if (act.kind == Kind::Scroll) {
+    ui::Motion::List& list = motion_.lists[act.target];
+    list.scroll.drag(-act.views * list.view_px.height());
+  }
+}
+
+// True if that moved its list: the picture must be drawn again.
+bool Interface::reveal_focus() {
+  if (!keys_.take_moved()) return false;
+  const touch::Target* target = focused();
+  if (target == nullptr || target->scrolls_in.empty()) return false;
+  ui::Motion::List& list = motion_.lists[target->scrolls_in];
+  return list.scroll.reveal(target->rect_px.top, target->rect_px.bottom, list.view_px.top,
+                            list.view_px.bottom);
+}
+
+std::optional<touch::Recognizer::Press> Interface::press_now() const {
+  const auto finger = recognizer_.press();
+  return finger ? finger : keys_.press(targets_);
+}
+
+// The target under a finger that may yet tap, or under a pressed key.
+std::string Interface::pressed_now() const {
+  const auto press = press_now();
+  if (!press || !press->may_be_tap || holding_) return {};
+  if (!recognizer_.press()) return focused()->name;
+  const touch::Target* target = targets_.at(press->start_px);
+  return target == nullptr ? std::string() : target->name;
 }
 
 // A tap hits the target that the last frame showed where the finger went down.
 ui::Ui::Input Interface::settle(std::vector<touch::Gesture> gestures, Monotonic now) const {
   ui::Ui::Input input;
   input.now = now;
-  input.press = recognizer_.press();
   input.opener_px = opener_px_;
   for (const touch::Gesture& gesture : gestures) {
     if (gesture.kind != touch::Gesture::Kind::Tap || holding_) continue;
-    if (began_before_prompt(gesture)) continue;
+    if (began_before_prompt(gesture.began)) continue;
     if (const touch::Target* target = targets_.at(gesture.start_px)) {
       input.tapped.push_back({target->name, gesture.start_px});
     }
-  }
-  if (const auto press = recognizer_.press(); press && press->may_be_tap && !holding_) {
-    if (const touch::Target* target = targets_.at(press->start_px)) input.pressed = target->name;
   }
   input.gestures = std::move(gestures);
   return input;
@@ -159,34 +283,44 @@ ImDrawData* Interface::frame(Monotonic now) {
   recognizer_.advance(now);
   std::vector<touch::Gesture> gestures = recognizer_.take();
   hold_glides(gestures);
+  turn_knob(gestures);
   explain_held(gestures);
   ui::Ui::Input input = settle(std::move(gestures), now);
   if (recognizer_.fingers_down() == 0) holding_ = false;
   input.seconds = seconds_between(last_frame_, now);
   last_frame_ = now;
 
-  // A touch changes the model, and the picture must show it at once. Each touch hits the screen
+  // A touch or a key changes the model, and the picture must show it at once. Each hits the screen
   // that the one before it left.
-  constexpr std::size_t kMostPasses = 4;
+  constexpr std::size_t kMostPasses = 6, kToSettle = 2;
   const auto taps = std::exchange(input.tapped, {});
   for (std::size_t pass = 0; pass < taps.size() + kMostPasses; ++pass) {
-    if (pass < taps.size()) input.tapped = {taps[pass]};
+    if (pass < taps.size()) {
+      input.tapped = {taps[pass]};
+    } else if (pass + kToSettle < taps.size() + kMostPasses) {
+      if (const auto act = keys_.take(targets_, now)) use(*act, input);
+    }
+    input.press = press_now();
+    input.pressed = pressed_now();
     follow_language();
     follow_text_size();
     ImGui::NewFrame();
     texts_.clear();
     const ui::Canvas canvas(*ImGui::GetBackgroundDrawList(), fonts_, metrics_.px_per_unit, texts_);
+    input.steered = keys_.steered();
     ui::Ui ui(canvas, metrics_, session_.model().findings.look, input, motion_, targets_);
     screens::draw_program(ui, session_.model());
+    keys_.follow(targets_);
+    const bool revealed = reveal_focus();
+    ui.draw_focus(focused());
     const std::vector<Action> actions = ui.take_actions();
     ImGui::EndFrame();
-    if (actions.empty() && pass + 1 >= taps.size()) break;
+    const bool all_used = pass + 1 >= taps.size() && !keys_.waiting();
+    if (actions.empty() && all_used && !revealed) break;
     for (const Action& action : actions) session_.act(action);
-    if (pass < taps.size() && !actions.empty()) opener_px_ = taps[pass].start_px;
-    const auto press = input.press;
+    if (!input.tapped.empty() && !actions.empty()) opener_px_ = input.tapped.front().start_px;
     input = {};
     input.now = now;
-    input.press = press;
     input.opener_px = opener_px_;
   }
   ImGui::Render();

@@ -2,6 +2,7 @@
 
 #include "app/session/action.hpp"
 #include "app/shell/session.hpp"
+#include "app/touch/keys.hpp"
 #include "app/touch/recognizer.hpp"
 #include "app/touch/targets.hpp"
 #include "app/ui/ui.hpp"
@@ -25,9 +26,16 @@ class Interface {
   Interface(const Interface&) = delete;
   Interface& operator=(const Interface&) = delete;
 
-  void feed(const touch::PointerEvent& event) { recognizer_.feed(event); }
+  void feed(const touch::PointerEvent& event);
   void feed(const touch::WheelEvent& event) { recognizer_.feed(event); }
-  void cancel_touches(Monotonic now) { recognizer_.cancel_all(now); }
+  void feed(const touch::KeyEvent& event) { keys_.feed(event); }
+  // Text of a keyboard goes to the keypad, or opens the search of stations; not through a prompt
+  // and not while driving.
+  void type(const std::string& text);
+  void erase();
+  // Text would go to the open keypad.
+  bool types() const;
+  void cancel_touches(Monotonic now);
 
   // Draws until all touches are handled. The data is valid until the next frame.
   ImDrawData* frame(Monotonic now);
@@ -39,9 +47,12 @@ class Interface {
   const ui::Rasters& rasters() const { return motion_.rasters; }
 
   // Something still moves: the next frame should follow at once.
-  bool moving() const { return motion_.moving; }
+  bool moving() const { return motion_.moving || keys_.waiting(); }
   // The time of the next frame if nothing happens, if any.
-  std::optional<Monotonic> due() const { return recognizer_.long_press_due(); }
+  std::optional<Monotonic> due() const;
+
+  // The target with the focus of keys, if that is shown.
+  const touch::Target* focused() const { return keys_.focused(targets_); }
 
   // The targets of the last frame.
   const touch::Targets& targets() const { return targets_; }
@@ -54,11 +65,19 @@ class Interface {
   bool hold_glide(touch::Point place_px);
   void hold_glides(std::vector<touch::Gesture>& gestures);
   ui::Ui::Input settle(std::vector<touch::Gesture> gestures, Monotonic now) const;
+  void turn_knob(std::vector<touch::Gesture>& gestures);
+  bool may_explain() const;
   void explain_held(const std::vector<touch::Gesture>& gestures);
+  void explain_focused(const std::string& target);
+  void use(const touch::KeyAct& act, ui::Ui::Input& input);
+  bool reveal_focus();
+  std::optional<touch::Recognizer::Press> press_now() const;
+  std::string pressed_now() const;
+  bool may_type() const;
   Result<Done> load_letters();
   void follow_text_size();
   void follow_language();
-  bool began_before_prompt(const touch::Gesture& gesture) const;
+  bool began_before_prompt(Monotonic began) const;
 
   Session& session_;
   const ui::Metrics screen_;  // at the usual text size
@@ -67,6 +86,7 @@ class Interface {
   ImGuiContext* context_;
   ui::Fonts fonts_;
   touch::Recognizer recognizer_;
+  touch::Keys keys_;
   touch::Targets targets_;
   ui::Motion motion_;
   std::vector<ui::DrawnText> texts_;       // of the last frame

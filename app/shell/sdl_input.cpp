@@ -1,5 +1,7 @@
 #include "app/shell/sdl_input.hpp"
 
+#include <optional>
+
 namespace mastwise::shell {
 namespace {
 
@@ -34,36 +36,55 @@ bool give_wheel(const SDL_MouseWheelEvent& wheel, Interface& interface, Monotoni
   return true;
 }
 
-// A real keyboard types into the keypad, and into the search when none is open.
-bool give_text(const char* text, Session& session) {
-  const Model& model = session.model();
-  if (!model.keypad && model.place == Place::Stations) {
-    session.act(act::OpenKeypad{KeypadPurpose::Search});
-  }
-  session.act(act::KeypadType{text});
-  return true;
-}
-
-bool give_key(SDL_Keycode key, Session& session) {
-  switch (key) {
-    case SDLK_BACKSPACE:
-      session.act(act::KeypadErase{});
-      return true;
+std::optional<touch::Key> key_of(const SDL_Keysym& key) {
+  using touch::Key;
+  switch (key.sym) {
+    case SDLK_TAB:
+      return (key.mod & KMOD_SHIFT) != 0 ? Key::Previous : Key::Next;
+    case SDLK_LEFT:
+      return Key::Left;
+    case SDLK_RIGHT:
+      return Key::Right;
+    case SDLK_UP:
+      return Key::Up;
+    case SDLK_DOWN:
+      return Key::Down;
     case SDLK_RETURN:
     case SDLK_KP_ENTER:
-      session.act(act::KeypadAccept{});
-      return true;
+    case SDLK_SELECT:
+    case SDLK_SPACE:
+      return Key::Press;
     case SDLK_ESCAPE:
-      session.act(act::KeypadClose{});
-      return true;
+    case SDLK_AC_BACK:
+      return Key::Back;
+    case SDLK_PAGEUP:
+      return Key::PageUp;
+    case SDLK_PAGEDOWN:
+      return Key::PageDown;
     default:
-      return false;
+      return std::nullopt;
   }
+}
+
+bool give_key(const SDL_KeyboardEvent& event, Interface& interface, bool types, Monotonic now) {
+  const bool up = event.type == SDL_KEYUP;
+  if (event.keysym.sym == SDLK_BACKSPACE && !up) {
+    interface.erase();
+    return true;
+  }
+  // On a keypad the space bar types a space.
+  if (event.keysym.sym == SDLK_SPACE && types && !up) return false;
+  const auto key = key_of(event.keysym);
+  if (!key) return false;
+  using Kind = touch::KeyEvent::Kind;
+  const Kind kind = up ? Kind::Up : event.repeat != 0 ? Kind::Repeat : Kind::Down;
+  interface.feed(touch::KeyEvent{*key, kind, now});
+  return true;
 }
 
 }  // namespace
 
-bool give_input(const SDL_Event& event, Interface& interface, Session& session, Monotonic now) {
+bool give_input(const SDL_Event& event, Interface& interface, Monotonic now) {
   switch (event.type) {
     case SDL_FINGERDOWN:
       give_finger(event.tfinger, Kind::Down, interface, now);
@@ -87,9 +108,11 @@ bool give_input(const SDL_Event& event, Interface& interface, Session& session, 
     case SDL_MOUSEWHEEL:
       return give_wheel(event.wheel, interface, now);
     case SDL_TEXTINPUT:
-      return give_text(event.text.text, session);
+      interface.type(event.text.text);
+      return true;
     case SDL_KEYDOWN:
-      return give_key(event.key.keysym.sym, session);
+    case SDL_KEYUP:
+      return give_key(event.key, interface, interface.types(), now);
     case SDL_WINDOWEVENT:
       if (event.window.event == SDL_WINDOWEVENT_FOCUS_LOST) interface.cancel_touches(now);
       return false;

@@ -8,6 +8,6 @@ namespace mastwise::shell {
 
 // Passes an SDL event to the interface; true if it is a finger, mouse, wheel or keyboard event.
 // The only file that knows SDL's input.
-bool give_input(const SDL_Event& event, Interface& interface, Session& session, Monotonic now);
+bool give_input(const SDL_Event& event, Interface& interface, Monotonic now);
 
 }  // namespace mastwise::shell

@@ -48,9 +48,13 @@ Result<Done> draw_shot(Shot shot) {
   Painter painter;
   // A page has a height only after drawing, and a prompt rests before it accepts touches.
   (*interface)->frame(now);
+  for (int i = 0; i < shot.keys; ++i) {
+    (*interface)->feed(touch::KeyEvent{touch::Key::Next, touch::KeyEvent::Kind::Down, now});
+    (*interface)->frame(now);
+  }
   painter.paint((*interface)->frame(now + touch::kPromptRest), (*interface)->ground(),
                 (*interface)->rasters());
-  return (*window)->save_png(shot.file);
+  return (*window)->save_png(shot.file, shot.eyes);
 }
 
 }  // namespace mastwise::shell

@@ -16,9 +16,11 @@ namespace mastwise::cli {
 namespace {
 
 struct ShotOptions {
-  std::string screen, file, size = "1280x800", at, station, catalog, terrain, date, table;
+  std::string screen, file, size = "1280x800", at, station, catalog, terrain, date, table,
+                            seen_by = "usual";
   std::optional<double> nose_deg;
   std::optional<float> dots_per_inch;
+  int focus = 0;
   bool night = false, red = false, spanish = false;
 };
 
@@ -151,6 +153,9 @@ Result<Done> draw_shot(const ShotOptions& options) {
   if (options.night) shot.look = LookChoice::Night;
   if (options.red) shot.look = LookChoice::Red;
   if (options.spanish) shot.language = Language::Spanish;
+  const auto eyes = std::find(ui::kEyeNames.begin(), ui::kEyeNames.end(), options.seen_by);
+  shot.eyes = ui::kEyes[static_cast<std::size_t>(eyes - ui::kEyeNames.begin())];
+  shot.keys = options.focus;
   shot.file = options.file;
   shot.window.width_px = size->width_px;
   shot.window.height_px = size->height_px;
@@ -202,6 +207,10 @@ void add_shot(CLI::App& program, Job& chosen) {
       ->check(CLI::Range(50.0f, 600.0f));
   verb->add_flag("--night", options->night, "use night colors");
   verb->add_flag("--red", options->red, "use red on black");
+  verb->add_option("--seen-by", options->seen_by, "draw as eyes without one kind of cone see it")
+      ->check(CLI::IsMember(std::vector<std::string>(ui::kEyeNames.begin(), ui::kEyeNames.end())));
+  verb->add_option("--focus", options->focus, "show the focus of keys on the target of this number")
+      ->check(CLI::Range(1, 200));
   verb->add_flag("--spanish", options->spanish, "in Spanish");
   verb->add_option("--at", options->at, "position of the rig (default: the practice area)");
   verb->add_option("--station", options->station, "target station");

@@ -109,7 +109,7 @@ void Loop::take(const SDL_Event& event, Monotonic now) {
     resized_ |= event.window.event == SDL_WINDOWEVENT_SIZE_CHANGED;
     dirty_ = true;
   }
-  if (!give_input(event, *interface_, session_, now)) return;
+  if (!give_input(event, *interface_, now)) return;
   dirty_ = true;
   heard_ = now;
 }

@@ -149,7 +149,6 @@ std::string virtual_channel(const Station& station) {
 }  // namespace
 
 void draw_station_row(Ui& ui, Rect rect, const RowView& view, const Shared& shared) {
-  draw_pin(ui, {rect.right - kPin, rect.top, rect.right, rect.bottom}, view, shared);
   const Station& station = view.row.station;
   const std::string name = "station " + station.call_sign + " " + station.id;
   const Rect touched{rect.left, rect.top, rect.right - kPin, rect.bottom};
@@ -159,6 +158,11 @@ void draw_station_row(Ui& ui, Rect rect, const RowView& view, const Shared& shar
   const bool chosen = shared.stop.target && key_of(*shared.stop.target) == key_of(station);
   const bool lit = chosen || ui.pressed(name);
   if (lit) canvas.fill(touched.inset(3.0f), theme.lobe, 10.0f);
+  // The lobe's color alone would not tell which row is the target.
+  if (chosen) {
+    canvas.fill({rect.left + 3.0f, rect.top + 12.0f, rect.left + 10.0f, rect.bottom - 12.0f},
+                theme.ink, 3.0f);
+  }
   const Columns columns = columns_of(rect);
   const float left = rect.left + 16.0f, room = columns.name_end - left;
   canvas.text({left, rect.top + 35.0f},
@@ -177,6 +181,7 @@ void draw_station_row(Ui& ui, Rect rect, const RowView& view, const Shared& shar
                 theme.ink, Align::Right);
   if (view.row.outlook) draw_chance(ui, rect, columns, *view.row.outlook);
   draw_reason(ui, rect, columns, view, shared);
+  draw_pin(ui, {rect.right - kPin, rect.top, rect.right, rect.bottom}, view, shared);
 }
 
 }  // namespace mastwise::screens

@@ -116,7 +116,7 @@ class GroupList {
     float top = view_.top - ui_.begin_scroll("stations", view_, height);
     for (const ListGroup& group : list_.groups) {
       const Rect card{view_.left, top, view_.right, top + height_of(group)};
-      if (card.overlaps(view_)) draw(group, card);
+      if (ui_.in_reach(card.top, card.bottom)) draw(group, card);
       top = card.bottom + kBetween;
     }
     ui_.end_scroll();
@@ -138,8 +138,8 @@ class GroupList {
     if (headless(group)) {
     } else if (beside_) {
       // The head stays in view while its rows go by.
-      const Rect head{card.left, std::max(card.top, view_.top), card.left + kTurnHead,
-                      std::min(card.bottom, view_.bottom)};
+      Rect head{card.left, card.top, card.left + kTurnHead, card.bottom};
+      if (card.overlaps(view_)) head = head.intersect(view_);
       draw_turn_head(ui_, head, group, shared_);
       rows.left = card.left + kTurnHead;
       ui_.canvas().line({rows.left, rows.top}, {rows.left, rows.bottom}, theme.rule, 2.0f);
@@ -157,7 +157,7 @@ class GroupList {
     for (const std::size_t i : group.listed) {
       const Rect row{rows.left, top, rows.right, top + kStationRow};
       top = row.bottom;
-      if (!row.overlaps(view_)) continue;
+      if (!ui_.in_reach(row.top, row.bottom)) continue;
       const StationRow& station = shared_.stations->rows[shared_.findings.listed[i]];
       const auto& brought = list_.brought;
       draw_station_row(ui_, row,
@@ -181,18 +181,16 @@ class GroupList {
 
 void draw_search(Ui& ui, Rect field, const Shared& shared) {
   const bool searching = !shared.search.empty();
-  if (searching) {
-    const Rect clear{field.right - 120.0f, field.top, field.right, field.bottom};
-    field.right = clear.left - kBetween;
-    if (ui.button("clear search", clear, say("Clear"), ui::ButtonLook::Plain)) {
-      ui.emit(act::ClearSearch{});
-    }
-  }
+  const Rect clear{field.right - 120.0f, field.top, field.right, field.bottom};
+  if (searching) field.right = clear.left - kBetween;
   const char* whole = say("Find network, channel or name");
   const bool fits = ui.canvas().text_width(whole, Face::Text) < field.width() - 48.0f;
   const char* hint = fits ? whole : say("Find");
   if (ui::slip(ui, "search", field, searching ? "" : hint, shared.search)) {
     ui.emit(act::OpenKeypad{KeypadPurpose::Search});
+  }
+  if (searching && ui.button("clear search", clear, say("Clear"), ui::ButtonLook::Plain)) {
+    ui.emit(act::ClearSearch{});
   }
 }
 
@@ -243,14 +241,13 @@ float draw_bars(Ui& ui, const Rect& area, const Shared& shared, const StationsSt
     second.bottom = second.top + kBar;
   }
   const Rect data{second.right - kData, second.top, second.right, second.bottom};
-  draw_data_button(ui, data, shared);
   Rect field{second.left, second.top, data.left - kBetween, second.bottom};
-  if (!list.pinnable.empty() && !one) {
-    const Rect pin{field.center().x, field.top, field.right, field.bottom};
-    field.right = pin.left - kBetween;
-    draw_pinnable(ui, pin, shared, list);
-  }
+  const Rect pin_beside{field.center().x, field.top, field.right, field.bottom};
+  const bool beside = !list.pinnable.empty() && !one;
+  if (beside) field.right = pin_beside.left - kBetween;
   draw_search(ui, field, shared);
+  if (beside) draw_pinnable(ui, pin_beside, shared, list);
+  draw_data_button(ui, data, shared);
   if (list.pinnable.empty() || !one) return second.bottom + kBetween;
   const Rect pin{area.left, second.bottom + kBetween, area.right, second.bottom + kBetween + kBar};
   draw_pinnable(ui, pin, shared, list);

@@ -41,6 +41,15 @@ void Scroll::apply(const Gesture& gesture) {
   }
 }
 
+bool Scroll::reveal(float top_px, float bottom_px, float view_top_px, float view_bottom_px) {
+  const float before_px = offset_px_;
+  const float below_px = std::max(0.0F, bottom_px - view_bottom_px);
+  const float down_px = std::min(below_px, std::max(0.0F, top_px - view_top_px));
+  const float up_px = std::min(0.0F, top_px - view_top_px);
+  if (down_px > 0.0F || up_px < 0.0F) drag(-(down_px + up_px));
+  return offset_px_ != before_px;
+}
+
 bool Scroll::advance(float seconds) {
   if (!moving() || seconds <= 0.0F) return moving();
   const float until_rest_s = kDecayS * std::log(std::fabs(velocity_px_s_) / kRestPxS);

@@ -24,6 +24,11 @@ class Scroll {
   // Applies a Drag, Fling or Wheel that began on this list; ignores other gestures.
   void apply(const Gesture& gesture);
 
+  // Moves as little as shows what lies at these places of the window, in the view between
+  // `view_top` and `view_bottom`; of what is higher than the view, its upper part. True if it
+  // moved.
+  bool reveal(float top_px, float bottom_px, float view_top_px, float view_bottom_px);
+
   // Stops a gliding list, like a finger that comes down on it.
   void stop() { velocity_px_s_ = 0.0F; }
 

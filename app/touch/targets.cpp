@@ -1,6 +1,7 @@
 #include "app/touch/targets.hpp"
 
 #include <algorithm>
+#include <limits>
 #include <utility>
 
 #include <fmt/format.h>
@@ -27,12 +28,28 @@ bool leaves(const Rect& inner, const Rect& outer) {
 void Targets::begin_frame(float width_px, float height_px) {
   screen_px_ = {0.0F, 0.0F, width_px, height_px};
   targets_.clear();
+  reachable_.clear();
+  back_.clear();
 }
 
 // Keep a target without size, so that problems() can report it.
 void Targets::add(Target target) {
   const bool scrolled_out = !target.rect_px.empty() && target.visible_px().empty();
-  if (!scrolled_out) targets_.push_back(std::move(target));
+  if (target.enabled) reachable_.push_back(target);
+  if (!scrolled_out && target.for_keys == Target::ForKeys::No) {
+    targets_.push_back(std::move(target));
+  }
+}
+
+std::vector<const Target*> Targets::focusable() const {
+  int highest = std::numeric_limits<int>::min();
+  for (const Target& target : reachable_) highest = std::max(highest, target.layer);
+  for (const Target& target : targets_) highest = std::max(highest, target.layer);
+  std::vector<const Target*> found;
+  for (const Target& target : reachable_) {
+    if (target.layer == highest) found.push_back(&target);
+  }
+  return found;
 }
 
 const Target* Targets::find(std::string_view name) const {

@@ -17,6 +17,12 @@ struct Target {
   int layer = 0;                     // only the highest layer of a frame can be touched
   std::optional<Rect> clip_px = {};  // the view of the list or page it scrolls in
   std::string joined = {};           // the list whose rows may touch one another, or empty
+  std::string scrolls_in = {};       // the list or page that moves it, or empty
+  // For keys only: no finger hits it.
+  enum class ForKeys { No, Page, Field };
+  ForKeys for_keys = ForKeys::No;  // a page that keys scroll, a field that they steer
+  bool more_above = false;         // of a page: it can scroll up, down
+  bool more_below = false;
 
   Rect visible_px() const { return clip_px ? rect_px.intersect(*clip_px) : rect_px; }
 };
@@ -30,8 +36,10 @@ class Targets {
   // Clears the last frame. The size of the screen, in pixels.
   void begin_frame(float width_px, float height_px);
 
-  // A target wholly scrolled out of its clip is left out.
+  // A target wholly scrolled out of its clip, and one for keys only, can only have the focus.
   void add(Target target);
+  // The target that the Back key taps; the last one named in a frame counts.
+  void set_back(const std::string& name) { back_ = name; }
 
   // By name, and by place in the highest layer; nullptr if none. Valid until the next add() or
   // begin_frame().
@@ -39,6 +47,12 @@ class Targets {
   const Target* at(Point place_px) const;
 
   const std::vector<Target>& all() const { return targets_; }
+
+  // What can have the focus, in the order of drawing, which is that of reading: enabled targets of
+  // the highest layer, also those scrolled out. Valid like find().
+  std::vector<const Target*> focusable() const;
+  // nullptr without one.
+  const Target* back() const { return find(back_); }
 
   // The frame's problems, one sentence each: a target narrower or lower than `min_mm` (whole, even
   // if partly scrolled out), one that leaves the screen, two of one layer whose visible parts
@@ -56,6 +70,8 @@ class Targets {
   float px_per_mm_;
   Rect screen_px_;
   std::vector<Target> targets_;
+  std::vector<Target> reachable_;  // by keys
+  std::string back_;
 };
 
 }  // namespace mastwise::touch

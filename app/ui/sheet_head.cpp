@@ -12,6 +12,7 @@ Rect draw_sheet_head(Ui& ui, const std::string& title, Sheet back, Guide guide) 
   const Rect page = ui.screen().inset(kMargin);
   ui.canvas().text({page.left, page.top + 44.0f}, title, Face::Cardinal, ui.theme().ink);
   const Rect close{page.right - 176.0f, page.top, page.right, page.top + Column::kButton};
+  ui.back_is("close sheet");
   if (ui.button("close sheet", close, words::say("Done"), ButtonLook::Filled)) {
     ui.emit(act::OpenSheet{back});
   }

@@ -33,10 +33,23 @@ bool Ui::touchable(const std::string& name, Rect rect, bool enabled, const std::
   touch::Target target{.name = name, .rect_px = to_px(rect), .enabled = enabled};
   if (clip_) target.clip_px = to_px(*clip_);
   target.joined = joined;
+  target.scrolls_in = scrolls_;
+  rows_drawn_ = true;
   targets_.add(std::move(target));
   const auto& tapped = input_.tapped;
   return enabled && std::any_of(tapped.begin(), tapped.end(),
                                 [&](const Input::Tap& tap) { return tap.target == name; });
+}
+
+Ui::Steered Ui::steered(const std::string& name, Rect rect) {
+  targets_.add({.name = name, .rect_px = to_px(rect), .for_keys = touch::Target::ForKeys::Field});
+  Steered steered{.on = input_.steered == name};
+  if (!input_.steer || input_.steer->target != name) return steered;
+  using Kind = touch::KeyAct::Kind;
+  steered.tapped = input_.steer->kind == Kind::Tap;
+  steered.held = input_.steer->kind == Kind::Hold;
+  if (input_.steer->kind == Kind::Steer) steered.key = input_.steer->key;
+  return steered;
 }
 
 bool Ui::button(const std::string& name, Rect rect, std::string_view label, ButtonLook look,
@@ -85,6 +98,8 @@ const Raster& Ui::raster(const std::string& name, std::uint64_t version,
 }
 
 float Ui::begin_scroll(const std::string& name, Rect viewport, float content_height) {
+  scrolls_ = name;
+  rows_drawn_ = false;
   Motion::List& list = motion_.lists[name];
   list.view_px = to_px(viewport);
   touch::Scroll& scroll = list.scroll;
@@ -102,8 +117,29 @@ float Ui::begin_scroll(const std::string& name, Rect viewport, float content_hei
 }
 
 void Ui::end_scroll() {
+  if (!rows_drawn_) add_page_for_keys();
   canvas_.pop_clip();
   clip_.reset();
+  scrolls_.clear();
+}
+
+// What has nothing to touch, or text beyond it, has the focus as a whole.
+void Ui::add_page_for_keys() {
+  const Motion::List& list = motion_.lists[scrolls_];
+  const float offset_px = list.scroll.offset_px(), most_px = list.scroll.greatest_px();
+  if (most_px <= 0.0f) return;
+  targets_.add({.name = "scroll " + scrolls_,
+                .rect_px = list.view_px,
+                .clip_px = list.view_px,
+                .scrolls_in = scrolls_,
+                .for_keys = touch::Target::ForKeys::Page,
+                .more_above = offset_px > 0.0f,
+                .more_below = offset_px < most_px});
+}
+
+bool Ui::in_reach(float row_top, float row_bottom) const {
+  const float beyond = row_bottom - row_top;
+  return clip_ && row_bottom + beyond > clip_->top && row_top - beyond < clip_->bottom;
 }
 
 float Ui::begin_page(const std::string& name, Rect viewport) {
@@ -113,6 +149,7 @@ float Ui::begin_page(const std::string& name, Rect viewport) {
 }
 
 void Ui::end_page(const std::string& name, float top, float bottom) {
+  if (rows_drawn_) add_page_for_keys();
   end_scroll();
   float& height = motion_.page_heights[name];
   if (std::fabs(height - (bottom - top)) > 0.5f) motion_.moving = true;

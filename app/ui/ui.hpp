@@ -2,6 +2,7 @@
 
 #include "app/shared/action.hpp"
 #include "app/touch/hold.hpp"
+#include "app/touch/keys.hpp"
 #include "app/touch/recognizer.hpp"
 #include "app/touch/scroll.hpp"
 #include "app/touch/targets.hpp"
@@ -56,6 +57,8 @@ class Ui {
     Monotonic now = {};
     std::optional<touch::Recognizer::Press> press = {};  // the one finger that is down
     std::optional<touch::Point> opener_px = {};          // where the last acting finger went down
+    std::optional<touch::KeyAct> steer = {};             // what a key does to a field
+    std::string steered = {};                            // the field that the arrows steer
   };
 
   Ui(Canvas canvas, const Metrics& metrics, Look look, const Input& input, Motion& motion,
@@ -73,6 +76,21 @@ class Ui {
   // Records a target; true when it was tapped. `joined`: the list whose rows touch one another.
   bool touchable(const std::string& name, Rect rect, bool enabled = true,
                  const std::string& joined = {});
+  // Escape taps the target of this name.
+  void back_is(const std::string& name) { targets_.set_back(name); }
+
+  // A ring around the target with the focus; nothing without one.
+  void draw_focus(const touch::Target* target);
+
+  // A place such as a map that keys steer by a cross in its middle, since a finger drags it.
+  struct Steered {
+    bool on = false;  // show the cross
+    bool tapped = false;
+    bool held = false;
+    std::optional<touch::Key> key = {};  // an arrow; Next and Previous are nearer and farther
+  };
+  Steered steered(const std::string& name, Rect rect);
+
   // A finger is on this target and may still tap it.
   bool pressed(std::string_view name) const { return input_.pressed == name; }
 
@@ -104,6 +122,9 @@ class Ui {
   // Clips all drawing at the viewport until end_scroll.
   float begin_scroll(const std::string& name, Rect viewport, float content_height);
   void end_scroll();
+  // Of the list between begin_scroll and end_scroll: a row to draw, since it is in view or the
+  // next one beyond, which keys can reach.
+  bool in_reach(float row_top, float row_bottom) const;
 
   // The same for a page whose height is known only after drawing: begin_page returns the top to
   // draw from, end_page gets the reached bottom.
@@ -123,6 +144,7 @@ class Ui {
 
  private:
   Rect to_px(Rect rect) const;
+  void add_page_for_keys();
   void draw_hold(Rect rect, std::string_view label, const Held& held);
 
   Canvas canvas_;
@@ -134,6 +156,8 @@ class Ui {
   touch::Targets& targets_;
   std::vector<Action> actions_;
   std::optional<Rect> clip_;
+  std::string scrolls_;      // the list or page being drawn
+  bool rows_drawn_ = false;  // it has something to touch
   Motion::Prompt* prompt_ = nullptr;
 };
 

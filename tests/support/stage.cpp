@@ -60,7 +60,7 @@ void Stage::set(const Action& action) {
 void Stage::round() {
   SDL_Event event;
   while (SDL_PollEvent(&event) != 0) {
-    shell::give_input(event, *interface_, session(), now_);
+    shell::give_input(event, *interface_, now_);
   }
   session().act(act::Tick{now_, clock_ + (now_ - began_)});
   session().take_answers();
@@ -168,6 +168,72 @@ void Stage::drag(touch::Point from_px, touch::Point to_px, milliseconds time) {
   round();
   finger(SDL_FINGERUP, to_px);
   round();
+}
+
+void Stage::key_event(Uint32 sdl_event, SDL_Keycode key, bool repeat, Uint16 modifiers) {
+  SDL_Event event{};
+  event.key.type = sdl_event;
+  event.key.state = sdl_event == SDL_KEYDOWN ? SDL_PRESSED : SDL_RELEASED;
+  event.key.repeat = repeat ? 1 : 0;
+  event.key.keysym.sym = key;
+  event.key.keysym.mod = modifiers;
+  REQUIRE(SDL_PushEvent(&event) == 1);
+}
+
+void Stage::key(SDL_Keycode key, Uint16 modifiers) {
+  constexpr milliseconds kPressTime{80};
+  key_event(SDL_KEYDOWN, key, false, modifiers);
+  for (const Monotonic until = now_ + kPressTime; now_ < until; now_ += kFrame) round();
+  key_event(SDL_KEYUP, key, false, modifiers);
+  settle();
+}
+
+// Systems repeat a held key after 0.5 s, 30 times a second.
+void Stage::hold_key(SDL_Keycode key, milliseconds time) {
+  constexpr milliseconds kFirstRepeat{500};
+  key_event(SDL_KEYDOWN, key);
+  const Monotonic began = now_;
+  while (now_ < began + time) {
+    round();
+    now_ += kFrame;
+    if (now_ >= began + kFirstRepeat) key_event(SDL_KEYDOWN, key, true);
+  }
+  round();
+  key_event(SDL_KEYUP, key);
+  settle();
+}
+
+void Stage::type(std::string_view text) {
+  for (const char character : text) {
+    SDL_Event event{};
+    event.text.type = SDL_TEXTINPUT;
+    event.text.text[0] = character;
+    REQUIRE(SDL_PushEvent(&event) == 1);
+    round();
+  }
+  settle();
+}
+
+void Stage::wheel(touch::Point place_px, float notches) {
+  SDL_Event event{};
+  event.wheel.type = SDL_MOUSEWHEEL;
+  event.wheel.mouseX = static_cast<Sint32>(place_px.x);
+  event.wheel.mouseY = static_cast<Sint32>(place_px.y);
+  event.wheel.preciseY = notches;
+  REQUIRE(SDL_PushEvent(&event) == 1);
+  settle();
+}
+
+std::string Stage::focused() const {
+  const touch::Target* target = interface_->focused();
+  return target == nullptr ? std::string() : target->name;
+}
+
+void Stage::focus(const std::string& name) {
+  constexpr int kMost = 400;
+  for (int turns = 0; turns < kMost && focused() != name; ++turns) key(SDLK_TAB);
+  INFO("wanted: \"" << name << "\"");
+  REQUIRE(focused() == name);
 }
 
 void Stage::receive(std::string_view bytes) {

@@ -62,6 +62,19 @@ class Stage {
   void drag(touch::Point from_px, touch::Point to_px, milliseconds time);
   // A single finger down, move or up, without drawing or passing time.
   void finger(Uint32 sdl_event, touch::Point place_px, SDL_FingerID id = 7);
+  // A key of a keyboard down and up, and held for a time with the system's repeats.
+  void key(SDL_Keycode key, Uint16 modifiers = KMOD_NONE);
+  void hold_key(SDL_Keycode key, milliseconds time);
+  void key_event(Uint32 sdl_event, SDL_Keycode key, bool repeat = false,
+                 Uint16 modifiers = KMOD_NONE);
+  // A keyboard's text.
+  void type(std::string_view text);
+  // A turn of a wheel at a place of the screen.
+  void wheel(touch::Point place_px, float notches);
+  // The name of the target with the focus, empty if hidden.
+  std::string focused() const;
+  // Turns the knob until the focus is on this target.
+  void focus(const std::string& target);
   int taps() const { return taps_; }
   touch::Point middle_of(const std::string& target) const;
 

@@ -19,7 +19,7 @@ using test::Stage;
 namespace {
 
 // Views of a guide's place which together show its labels.
-const std::map<Guide, std::vector<std::string>>& places() {
+const std::map<Guide, std::vector<std::string>>& guide_places() {
   static const std::map<Guide, std::vector<std::string>> all{
       {Guide::Here, {"Here in practice", "Here with nothing known"}},
       {Guide::Stations, {"Stations in practice"}},
@@ -82,7 +82,7 @@ TEST_CASE("labels that a guide names are on its place, in both languages") {
   for (const std::string language : {"en", "es"}) {
     for (const GuidePage& page : guide_pages()) {
       std::set<std::string> shown;
-      for (const std::string& name : places().at(page.guide)) {
+      for (const std::string& name : guide_places().at(page.guide)) {
         Stage stage;
         stage.set(act::ChooseSetting{"language", language});
         view_named(name).reach(stage);

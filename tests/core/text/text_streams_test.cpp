@@ -85,7 +85,7 @@ TEST_CASE("UTF-16 of both byte orders is read, with and without its mark") {
 }
 
 TEST_CASE("other bytes pass the decoder unchanged") {
-  for (const std::string text :
+  for (const std::string& text :
        {std::string("\xEF\xBB\xBF"
                     "call_sign\n"),
         std::string("Ca\xF1on\n"), std::string(), std::string("x"), std::string(100'000, 'a')}) {
