@@ -36,11 +36,11 @@ void draw_disk(Ui& ui, Rect row, const DiskUse& disk) {
   const auto part = [&](int index, const std::string& value, const char* what) {
     const float left = row.left + static_cast<float>(index) * third;
     ui.canvas().text({left, row.top + 30.0f}, value, Face::Value, theme.ink);
-    ui.canvas().text({left, row.top + 62.0f}, words::say(what), Face::Text, theme.second_ink);
+    ui.canvas().text({left, row.top + 62.0f}, what, Face::Text, theme.second_ink);
   };
-  part(0, words::bytes(disk.ground_bytes), "ground");
-  part(1, words::bytes(disk.station_bytes), "stations");
-  part(2, disk.free_bytes ? words::bytes(*disk.free_bytes) : "?", "free");
+  part(0, words::bytes(disk.ground_bytes), words::say("ground"));
+  part(1, words::bytes(disk.station_bytes), words::say("stations"));
+  part(2, disk.free_bytes ? words::bytes(*disk.free_bytes) : "?", words::say("free"));
 }
 
 // Tiles that cannot be used, and the notices that licenses ask for.

@@ -6,7 +6,7 @@
 
 #include <string>
 
-// A pack before and after it is taken in.
+// A pack before and after its import.
 namespace mastwise::screens::import {
 namespace {
 

@@ -217,7 +217,7 @@ void draw_shape(Ui& ui, Rect room, const ParkingState& parking) {
   if (!brush.side().blocks() || parking.stroke.empty()) {
     const float width = room.width();
     const std::string how =
-        fill(say("Wipe a side to paint {what}."), {{"what", std::string(to_text(brush.kind))}});
+        fill(say("Wipe a side to paint {what}."), {{"what", say(to_text(brush.kind))}});
     const float below = ui.paragraph({room.left, room.top + 30.0f}, width, 32.0f, how, Face::Text,
                                      ui.theme().second_ink);
     if (below < room.bottom + 8.0f) {

@@ -132,7 +132,7 @@ std::optional<ReadyMapping> ready_for_set(const std::string& folder_or_zip) {
 
 CountriesNear countries_by(const places::Gazetteer& gazetteer) {
   return [gazetteer](const Position& position) {
-    constexpr double kNear_m = 100e3;  // free choice: stations serve towns
+    constexpr double kNear_m = 200e3;  // no station is heard farther away; our choice
     constexpr std::size_t kMost = 30;
     std::vector<std::string> countries;
     for (const places::Place& place : gazetteer.largest_within(position, kNear_m, kMost)) {

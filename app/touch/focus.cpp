@@ -55,6 +55,13 @@ std::optional<Way> way_to(const Rect& from, const Rect& to) {
   return Way{1, ahead + kAsideCounts * aside, off};
 }
 
+// Where the focus begins on a screen: not on what passes a prompt.
+const std::string& first_of(const std::vector<const Target*>& there) {
+  const auto found = std::find_if(there.begin(), there.end(),
+                                  [](const Target* target) { return !target->to_hold; });
+  return (found == there.end() ? there.front() : *found)->name;
+}
+
 }  // namespace
 
 std::size_t Focus::place_in(const Places& there) const {
@@ -73,7 +80,7 @@ void Focus::show(const Targets& targets) {
   const Places there = targets.focusable();
   if (there.empty()) return;
   shown_ = true;
-  if (place_in(there) == there.size()) name_ = there.front()->name;
+  if (place_in(there) == there.size()) name_ = first_of(there);
   follow(targets);
 }
 
@@ -132,7 +139,7 @@ std::string Focus::instead(const Places& there) const {
   }
   const auto before = std::find_if(left_.rbegin(), left_.rend(),
                                    [&](const std::string& name) { return has(there, name); });
-  return before == left_.rend() ? there.front()->name : *before;
+  return before == left_.rend() ? first_of(there) : *before;
 }
 
 void Focus::follow(const Targets& targets) {

@@ -1,5 +1,7 @@
 #include "app/touch/targets.hpp"
 
+#include "app/touch/reading_order.hpp"
+
 #include <algorithm>
 #include <limits>
 #include <utility>
@@ -41,6 +43,12 @@ void Targets::add(Target target) {
   }
 }
 
+void Targets::only_to_hold(const std::string& name) {
+  for (std::vector<Target>* all : {&targets_, &reachable_}) {
+    if (!all->empty() && all->back().name == name) all->back().to_hold = true;
+  }
+}
+
 std::vector<const Target*> Targets::focusable() const {
   int highest = std::numeric_limits<int>::min();
   for (const Target& target : reachable_) highest = std::max(highest, target.layer);
@@ -49,6 +57,7 @@ std::vector<const Target*> Targets::focusable() const {
   for (const Target& target : reachable_) {
     if (target.layer == highest) found.push_back(&target);
   }
+  into_reading_order(found);
   return found;
 }
 

@@ -21,6 +21,7 @@ struct Target {
   // For keys only: no finger hits it.
   enum class ForKeys { No, Page, Field };
   ForKeys for_keys = ForKeys::No;  // a page that keys scroll, a field that they steer
+  bool to_hold = false;            // a prompt's act: never the first to have the focus
   bool more_above = false;         // of a page: it can scroll up, down
   bool more_below = false;
 
@@ -38,6 +39,8 @@ class Targets {
 
   // A target wholly scrolled out of its clip, and one for keys only, can only have the focus.
   void add(Target target);
+  // The last added target is one to hold.
+  void only_to_hold(const std::string& name);
   // The target that the Back key taps; the last one named in a frame counts.
   void set_back(const std::string& name) { back_ = name; }
 
@@ -48,8 +51,8 @@ class Targets {
 
   const std::vector<Target>& all() const { return targets_; }
 
-  // What can have the focus, in the order of drawing, which is that of reading: enabled targets of
-  // the highest layer, also those scrolled out. Valid like find().
+  // What can have the focus, in the order of reading: enabled targets of the highest layer, also
+  // those scrolled out. Valid like find().
   std::vector<const Target*> focusable() const;
   // nullptr without one.
   const Target* back() const { return find(back_); }

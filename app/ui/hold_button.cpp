@@ -15,6 +15,7 @@ std::optional<Point> Ui::begin_prompt(const std::string& name) {
 Ui::Held Ui::hold_touch(const std::string& name, Rect rect, milliseconds needed) {
   touch::Hold& hold = prompt_->hold;
   touchable(name, rect);
+  targets_.only_to_hold(name);
   const auto& press = input_.press;
   const Rect rect_px = to_px(rect);
   const bool lies_here = press && !press->dragged && rect_px.contains(press->start_px) &&

@@ -56,7 +56,7 @@ std::string sources(const safety::Prompt& prompt) {
     std::string_view rest = caution.source;
     while (!rest.empty()) {
       const std::size_t end = std::min(rest.find("; "), rest.size());
-      const std::string part(rest.substr(0, end));
+      const std::string part = in_language(rest.substr(0, end));
       if (std::find(parts.begin(), parts.end(), part) == parts.end()) parts.push_back(part);
       rest.remove_prefix(std::min(rest.size(), end + 2));
     }

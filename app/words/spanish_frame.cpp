@@ -22,7 +22,7 @@ constexpr Translation kFrameInSpanish[] = {
     // Keypad and forms.
     {"Erase", "Borrar"},
     {"Clear", "Vaciar"},
-    {"Space", "Espacio"},
+    {"Space", "Esp."},
     {"Use it", "Usar"},
     {"Cancel", "Cancelar"},
     {"Heading of the rig's nose", "Rumbo del frente del vehículo"},

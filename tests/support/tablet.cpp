@@ -37,7 +37,7 @@ void reach(Stage& stage, const std::string& name) {
 
 void pick(Stage& stage, const Tablet& tablet, const std::string& name) {
   if (stage.model().sheet != Sheet::None) stage.tap("close sheet");
-  stage.tap("place Stations");
+  stage.set(act::Show{Place::Stations});
   stage.tap("data");
   stage.tap("import data");
   stage.tap("look in " + tablet.folder());

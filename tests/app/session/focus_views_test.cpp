@@ -91,7 +91,9 @@ std::string steps_against_reading(const Stage& stage) {
       // What is found comes after the keys that find it, whatever side it is on.
       const bool found_by_keys =
           before->name.starts_with("key ") && !target->name.starts_with("key ");
-      if (!round && !found_by_keys && ((up && !to_right) || back)) {
+      // The columns of Ahead reach over the acts at the foot of their picture.
+      const bool column = before->name.starts_with("place ahead ");
+      if (!round && !found_by_keys && !column && ((up && !to_right) || back)) {
         found += "  \"" + before->name + "\" to \"" + target->name + "\"\n";
       }
     }

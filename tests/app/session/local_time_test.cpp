@@ -33,7 +33,7 @@ TEST_CASE("after 5 in the afternoon on the Pacific coast, today is not tomorrow"
   test::stand_at(stage, 42.51, -118.53);
   // 2 July 2036, 18:30 by Pacific daylight time; the build is of the year 2026 at the earliest.
   stage.set_clock(utc("2036-07-03T01:30:00Z"));
-  stage.tap("place Here");
+  stage.set(act::Show{Place::Here});
   stage.tap("position");
   CHECK(stage.shows_within("2 July 2036 (PDT)"));
   stage.tap("close sheet");
@@ -55,7 +55,7 @@ TEST_CASE("after 5 in the afternoon on the Pacific coast, today is not tomorrow"
   CHECK(stage.model().logbook.log.stops.front().arrived < utc("2036-07-03T02:30:00Z"));
   // Newfoundland's clocks are 4.5 hours ahead of these.
   test::stand_at(stage, 47.5615, -52.7126);
-  stage.tap("place Here");
+  stage.set(act::Show{Place::Here});
   stage.tap("position");
   CHECK(stage.shows_within("3 July 2036 (NDT)"));
 }
@@ -83,7 +83,7 @@ TEST_CASE(
     "without a position the tablet's own clock counts, and the page of the position says so") {
   Stage stage;
   stage.set(act::SetStop{Stop{}});
-  stage.tap("place Here");
+  stage.set(act::Show{Place::Here});
   stage.tap("position");
   CHECK(stage.model().findings.zone.origin != LocalZone::Origin::Place);
   CHECK(stage.shows_within("No time zone known"));
@@ -96,7 +96,7 @@ TEST_CASE("leaves follow the season at the stop, and a touch overrules it") {
   test::stand_at(stage, 42.51, -118.53);
   stage.set(act::ChooseSurroundings{reception::Surroundings::forest});
   stage.set_clock(utc("2036-07-02T18:00:00Z"));
-  stage.tap("place Here");
+  stage.set(act::Show{Place::Here});
   stage.settle();
   CHECK(stage.shows("Forest, in leaf"));
   const auto margin_db = [&] { return *stage.model().stations->rows.front().outlook->margin_db; };

@@ -70,7 +70,7 @@ TEST_CASE(
   for (const std::size_t listed : model.findings.listed) {
     CHECK(model.stations->rows[listed].outlook->decoding != gear::Decoding::impossible);
   }
-  stage.tap("place Here");
+  stage.set(act::Show{Place::Here});
   stage.tap("gear");
   stage.tap("television");
   stage.tap("decodes ATSC 3.0 encrypted on");
@@ -106,7 +106,7 @@ TEST_CASE("the noise at the stop and the amplifier's power are set by touch, and
   stage.settle();
   const Model& model = stage.model();
   const double before_db = *model.findings.outlook->margin_db;
-  stage.tap("place Here");
+  stage.set(act::Show{Place::Here});
   stage.tap("gear");
   stage.tap("noise");
   stage.tap("noise city");
@@ -136,7 +136,7 @@ TEST_CASE("a lower antenna lowers the chance, and a custom pattern replaces the 
   stage.settle();
   const Model& model = stage.model();
   const double before_db = *model.findings.outlook->margin_db;
-  stage.tap("place Here");
+  stage.set(act::Show{Place::Here});
   stage.tap("gear");
   stage.tap("Antenna up less");
   stage.tap("Antenna up less");

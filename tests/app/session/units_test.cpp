@@ -41,7 +41,7 @@ TEST_CASE("the units button changes the words and leaves the survey's question a
   CHECK(shown(true));
   CHECK_FALSE(shown(false));
 
-  stage.tap("place Here");
+  stage.set(act::Show{Place::Here});
   stage.tap("settings");
   stage.tap("miles off");
   stage.tap("close sheet");

@@ -183,7 +183,7 @@ TEST_CASE("keys: the passenger's button needs 3 s of a held key while driving") 
 TEST_CASE("a finger hides the focus, a key shows it where it was") {
   Stage stage;
   stage.focus("place Stations");
-  stage.tap("place Here");
+  stage.tap_at({stage.metrics().width_px - 2.0f, 2.0f});
   CHECK(stage.focused().empty());
   stage.key(SDLK_DOWN);
   CHECK(stage.focused() == "place Stations");

@@ -25,7 +25,7 @@ TEST_CASE("the raised antenna survives a kill and a restart") {
     CHECK(stage.model().safety.antenna == safety::Antenna::Raised);
     stage.tap("refuse");  // it is still up
     CHECK(stage.shows("ANTENNA IS UP"));
-    stage.tap("place Aim");
+    stage.set(act::Show{Place::Aim});
     CHECK(stage.targets().find("raise") == nullptr);
     stage.tap("lower");
     stage.confirm();

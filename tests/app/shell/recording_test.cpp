@@ -126,7 +126,7 @@ TEST_CASE("a recorded session replays onto the same model") {
     stage.tap_keys("118");
     stage.tap("key Use it");
     stage.set(act::OpenSheet{Sheet::None});
-    stage.tap("place Stations");
+    stage.set(act::Show{Place::Stations});
     stage.tap("search");
     stage.tap_keys("Q");
     stage.tap("key Done");

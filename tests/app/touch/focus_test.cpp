@@ -44,7 +44,7 @@ std::string after(const std::string& name, Key arrow, const Targets& targets) {
 
 }  // namespace
 
-TEST_CASE("the focus goes through the targets in the order of drawing, and round at the ends") {
+TEST_CASE("the focus goes through the targets in the order of reading, and round at the ends") {
   const Targets targets = frame_of(two_columns());
   Focus focus;
   CHECK_FALSE(focus.shown());

@@ -201,6 +201,10 @@ TEST_CASE("core's names of things are in Spanish") {
   for (int i = 0; !to_text(static_cast<reception::Surroundings>(i)).empty(); ++i) {
     has(to_text(static_cast<reception::Surroundings>(i)));
   }
+  using reception::SideKind;
+  for (const SideKind kind : {SideKind::open, SideKind::trees, SideKind::hill, SideKind::rig}) {
+    has(to_text(kind));
+  }
   for (int i = 0; !to_text(static_cast<gear::NoiseEnvironment>(i)).empty(); ++i) {
     has(to_text(static_cast<gear::NoiseEnvironment>(i)));
   }
