@@ -326,6 +326,11 @@ std::uint64_t bytes_to_write(const platform::PackFile& file, const Home& home) {
 
 Result<Taken> take(platform::PackFile& file, const Home& home,
                    const platform::PackProgress& progress) {
+  if (home.terrain.empty() || home.cover.empty()) {
+    return Error{.what = "there is no folder for the ground of a pack",
+                 .where = file.path().string(),
+                 .remedy = "start Mastwise with a data folder"};
+  }
   constexpr std::uint64_t kSpare = std::uint64_t{32} << 20;
   const std::uint64_t needed = bytes_to_write(file, home) + kSpare;
   if (const std::uint64_t free = free_bytes(home.terrain); free < needed) {

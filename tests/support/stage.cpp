@@ -24,6 +24,7 @@ Stage::Stage(const Screen& screen, std::string data_folder, bool first_start)
   if (data_folder.empty()) data_folder = own_folder_.emplace().path();
   auto started = shell::Runtime::start(
       {.catalog_path = data_folder + "/catalog",
+       .terrain_folder = data_folder + "/terrain",
        .logbook_path = data_folder + "/logbook",
        .import_folders = {data_folder},
        .places = [all = gazetteer()]() -> Result<places::Gazetteer> { return all; },

@@ -130,7 +130,7 @@ TEST_CASE("a recorded session replays onto the same model") {
     stage.tap("search");
     stage.tap_keys("Q");
     stage.tap("key Done");
-    stage.tap(stage.targets().all().back().name);
+    stage.tap("station QHTA QHTA-20");
     stage.receive(test::sentence("HEHDT,123.4,T"));
     stage.tap("dial up nose");
     stage.tap("raise");
