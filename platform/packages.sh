@@ -5,7 +5,7 @@ run_packages=(
   libsdl2-dev libimgui-dev libstb-dev libfreetype-dev libgl-dev libgl1-mesa-dri libegl1
   libgeographiclib-dev libproj-dev proj-data libsqlite3-dev libexpat1-dev
   libfmt-dev libcli11-dev nlohmann-json3-dev
-  libgdal-dev libzip-dev nettle-dev libnova-dev libcairo2-dev libabsl-dev tzdata
+  libgdal-dev libcurl4-gnutls-dev ca-certificates libzip-dev nettle-dev libnova-dev libcairo2-dev libabsl-dev tzdata
   libespeak-ng-dev espeak-ng-data
 )
 test_packages=(catch2 clang libclang-rt-14-dev clang-format poppler-utils strace gpsd gpsd-clients)

@@ -2,7 +2,9 @@
 
 #include "platform/elevation_raster.hpp"
 #include "platform/tile_folder.hpp"
+#include "platform/tile_seams.hpp"
 
+#include <algorithm>
 #include <cstdint>
 
 namespace mastwise::platform {
@@ -101,7 +103,13 @@ Result<bool> Import::make_tile(TileCell cell, const ElevationRaster& raster,
 
 Result<RasterImport> import_raster(const fs::path& raster, const fs::path& folder,
                                    const ImportProgress& progress) {
-  return Import(folder, progress).run(raster);
+  auto done = Import(folder, progress).run(raster);
+  if (!done || done->written.empty()) return done;
+  for (const TileCell cell : close_seams(folder, done->written)) {
+    auto& written = done->written;
+    if (std::find(written.begin(), written.end(), cell) == written.end()) written.push_back(cell);
+  }
+  return done;
 }
 
 }  // namespace mastwise::platform

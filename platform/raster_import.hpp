@@ -26,6 +26,7 @@ struct RasterImport {
 // - Heights are interpolated bilinearly, averaged if the raster is finer, and rounded to whole
 // meters; feet are converted. Samples outside the raster, its voids, and impossible heights (below
 // -12,000 m or above 9,000 m) stay voids. Cells without any height get no tile.
+// - Edges that only one of two neighboring tiles knows are completed; see close_seams().
 // - A raster that cannot be read to its end, an error or a stop changes nothing: all tiles are
 // written under other names first and renamed at the end.
 // Errors: not a raster, several bands, unknown coordinate system, a unit that is neither meters nor

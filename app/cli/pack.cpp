@@ -15,7 +15,7 @@
 namespace mastwise::cli {
 namespace {
 
-struct Options {
+struct PackOptions {
   std::string file, name, catalog, terrain, cover;
   GroundOptions ground = {};
   std::vector<std::string> from = {}, origins = {};
@@ -66,7 +66,7 @@ std::string manifest_text(const pack::Manifest& manifest) {
   return text;
 }
 
-Result<packs::Home> home_of(const Options& options) {
+Result<packs::Home> home_of(const PackOptions& options) {
   const auto terrain = options.terrain.empty() ? service::terrain_folder() : options.terrain;
   if (!terrain) return terrain.error();
   const auto cover = options.cover.empty() ? service::cover_folder() : options.cover;
@@ -76,7 +76,7 @@ Result<packs::Home> home_of(const Options& options) {
   return packs::Home{.terrain = *terrain, .cover = *cover, .catalog = *catalog};
 }
 
-Result<Done> make_pack(const Options& options) {
+Result<Done> make_pack(const PackOptions& options) {
   const auto home = home_of(options);
   if (!home) return home.error();
   const auto ground = ground_of(options.ground);
@@ -111,7 +111,7 @@ Result<Done> make_pack(const Options& options) {
   return Done{};
 }
 
-Result<Done> show_pack(const Options& options) {
+Result<Done> show_pack(const PackOptions& options) {
   const auto file = platform::PackFile::open(options.file);
   if (!file) return file.error();
   if (options.json) {
@@ -122,7 +122,7 @@ Result<Done> show_pack(const Options& options) {
   return Done{};
 }
 
-Result<Done> check_pack(const Options& options) {
+Result<Done> check_pack(const PackOptions& options) {
   auto file = platform::PackFile::open(options.file);
   if (!file) return file.error();
   for (const pack::Part& part : file->manifest().parts) {
@@ -133,7 +133,7 @@ Result<Done> check_pack(const Options& options) {
   return Done{};
 }
 
-Result<Done> take_pack(const Options& options) {
+Result<Done> take_pack(const PackOptions& options) {
   const auto home = home_of(options);
   if (!home) return home.error();
   auto file = platform::PackFile::open(options.file);
@@ -162,7 +162,7 @@ Result<Done> take_pack(const Options& options) {
   return Done{};
 }
 
-void add_home(CLI::App& verb, Options& options) {
+void add_home(CLI::App& verb, PackOptions& options) {
   verb.add_option("--catalog", options.catalog, "catalog file to use instead of yours");
   verb.add_option("--terrain", options.terrain,
                   "folder of elevation tiles to use instead of yours");
@@ -170,8 +170,8 @@ void add_home(CLI::App& verb, Options& options) {
                   "folder of land cover tiles to use instead of yours");
 }
 
-CLI::App* add_part(CLI::App& verb, Job& chosen, const std::shared_ptr<Options>& options,
-                   const char* name, const char* about, Result<Done> (*work)(const Options&)) {
+CLI::App* add_part(CLI::App& verb, Job& chosen, const std::shared_ptr<PackOptions>& options,
+                   const char* name, const char* about, Result<Done> (*work)(const PackOptions&)) {
   CLI::App* part = verb.add_subcommand(name, about);
   part->add_option("file", options->file, "the pack, such as northeast.mwpack")->required();
   part->callback([&chosen, options, work] { chosen = [options, work] { return work(*options); }; });
@@ -181,7 +181,7 @@ CLI::App* add_part(CLI::App& verb, Job& chosen, const std::shared_ptr<Options>& 
 }  // namespace
 
 void add_pack(CLI::App& program, Job& chosen) {
-  auto options = std::make_shared<Options>();
+  auto options = std::make_shared<PackOptions>();
   CLI::App* verb = program.add_subcommand(
       "pack", "All that a region needs in one file: make, show, check, take");
   verb->require_subcommand(1);

@@ -56,7 +56,7 @@ Result<packs::Ground> ground_of(const GroundOptions& options) {
   if (!options.box.empty()) return box_of(options.box);
   if (options.around.empty()) {
     return Error{.what = "no region is given",
-                 .where = "pack make",
+                 .where = "--around",
                  .remedy = "add --around PLACE --radius-km 250, or --bbox S,W,N,E"};
   }
   const auto middle = position_argument("--around", options.around);

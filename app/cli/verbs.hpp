@@ -15,6 +15,7 @@ using Job = std::function<Result<Done>()>;
 void add_card(CLI::App& program, Job& chosen);
 void add_compare(CLI::App& program, Job& chosen);
 void add_export(CLI::App& program, Job& chosen);
+void add_fetch(CLI::App& program, Job& chosen);
 void add_gears(CLI::App& program, Job& chosen);
 void add_import(CLI::App& program, Job& chosen);
 void add_import_landcover(CLI::App& import, Job& chosen);
@@ -35,8 +36,8 @@ void add_sun(CLI::App& program, Job& chosen);
 // All verbs that draw nothing.
 inline void add_verbs(CLI::App& program, Job& chosen) {
   for (const auto add :
-       {add_card, add_export, add_import, add_loss, add_plan, add_pack, add_peak, add_places,
-        add_replay, add_survey, add_scan, add_compare, add_gears, add_sun, add_sound}) {
+       {add_card, add_export, add_fetch, add_import, add_loss, add_plan, add_pack, add_peak,
+        add_places, add_replay, add_survey, add_scan, add_compare, add_gears, add_sun, add_sound}) {
     add(program, chosen);
   }
 }

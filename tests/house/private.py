@@ -1,6 +1,7 @@
 #!/usr/bin/env python3
-"""private.py MASTWISE: the app connects only to the receiver that the user names, listens to
-nobody, and writes only into its data folder and the files that it is told to write.
+"""private.py MASTWISE: the app connects only to the receiver that the user names, and to a
+publisher only when the user runs fetch and agrees. It listens to nobody, and writes only into its
+data folder and the files that it is told to write.
 
 Watches system calls with strace; 77 (skipped) where that is not possible."""
 
@@ -27,7 +28,7 @@ def watched(arguments, home, folder):
         environment.pop(name, None)
     command = ["strace", "-f", "-qq", "-s", "400", "-e", "trace=" + CALLS, "-o", log] + arguments
     done = subprocess.run(command, cwd=folder, env=environment, capture_output=True, text=True,
-                          timeout=300, check=False)
+                          stdin=subprocess.DEVNULL, timeout=300, check=False)
     with open(log, encoding="utf-8", errors="replace") as lines:
         return done, lines.read().splitlines()
 
@@ -82,28 +83,35 @@ def main():
         shutil.copy(os.path.join(os.path.dirname(os.path.abspath(__file__)),
                                  "../../assets/practice/stations.csv"), folder)
         port = receiver()
+        publisher = receiver()  # hangs up on whoever asks for a file
         runs = [
             (["card", "--pdf", "card.pdf"], None),
             (["survey", "--at", "44.4, -71.7"], None),
             (["plan"], None),
-            (["import", "stations", "stations.csv"], None),
+            (["import", "stations", "stations.csv", "--positions", "as-read"], None),
             (["survey", "--at", "42.9, -119.4"], None),
             (["places", "Bend"], None),
+            (["fetch", "terrain", "--bbox", "44,-72,45,-71", "--dry-run"], None),
+            (["fetch", "stations", "--dry-run"], None),
+            (["fetch", "landcover", "--bbox", "44,-72,45,-71"], None),  # nobody says yes
             (["shot", "aim", "aim.png"], None),
             (["shot", "map", "map.png"], None),
+            (["fetch", "terrain", "--bbox", "44,-72,45,-71", "--yes", "--base",
+              f"http://127.0.0.1:{publisher}"], publisher),
             (["replay", "--device", f"127.0.0.1:{port}", "--seconds", "2"], port),
         ]
         faults = []
-        seen_port = False
+        seen_ports = set()
         for arguments, named in runs:
             done, lines = watched([program] + arguments, home, folder)
             if done.returncode != 0 and named is None:
                 faults.append(f"{arguments} failed: {done.stderr}")
             faults += [f"{' '.join(arguments)}: {one}"
                        for one in faults_of(lines, [home, folder], named)]
-            seen_port |= named is not None and any(f"htons({named})" in one for one in lines)
-        if not seen_port:
-            faults.append("the connection to the named receiver was not seen")
+            if named is not None and any(f"htons({named})" in one for one in lines):
+                seen_ports.add(named)
+        if seen_ports != {port, publisher}:
+            faults.append("a connection to the named receiver or publisher was not seen")
         # The watch itself notices what it must.
         for line, wanted in (
                 ('1 connect(3, {sa_family=AF_INET, sin_port=htons(443), sin_addr=inet_addr("192.0.2.1")}, 16) = 0',

@@ -30,6 +30,8 @@ class LoopbackServer {
   LoopbackServer& operator=(const LoopbackServer&) = delete;
 
   int port() const { return port_; }
+  // For those who accept by themselves.
+  int listener() const { return listener_; }
   std::string address() const { return "localhost:" + std::to_string(port_); }
 
   // A client that has connected. It is hung up on at the end.
