@@ -125,7 +125,7 @@ Seen see(GuideBody body, Position position, UtcTime time, const SunPlace& sun) {
           star.magnitude};
 }
 
-std::optional<NoGuide> why_none(const Guide& guide, const SunPlace& sun) {
+std::optional<NoGuide> why_no_guide(const Guide& guide, const SunPlace& sun) {
   constexpr double kDark_deg = -6.0;   // the end of civil twilight
   constexpr double kHalfMoon = -10.0;  // the magnitude of a quarter
   constexpr double kThinMoon = -6.5;   // two days from new
@@ -161,7 +161,7 @@ Guide guide_under(const SunPlace& sun, GuideBody body, Position position, UtcTim
               .magnitude = seen.magnitude,
               .turn_deg_per_min = turn_deg_per_min(position, seen.place),
               .why_none = std::nullopt};
-  guide.why_none = why_none(guide, sun);
+  guide.why_none = why_no_guide(guide, sun);
   return guide;
 }
 

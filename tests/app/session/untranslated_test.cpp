@@ -1,5 +1,6 @@
 #include "app/words/phrases.hpp"
 #include "app/words/spanish_screens.hpp"
+#include "app/words/times.hpp"
 #include "tests/app/session/views.hpp"
 #include "tests/support/sanitized.hpp"
 
@@ -59,6 +60,8 @@ Words names(const Stage& stage) {
       "Mastwise English Español GeoNames geonames org Natural Earth ATSC DVB ISDB ITU GPS NMEA UTM "
       "MGRS WGS NAD UTC CSV GPX hPa MHz km mi ABC DEL ITM IEEE practice_stations",
       words);
+  const Findings& found = stage.model().findings;
+  add_words(words::zone_name(*found.zone.clocks, found.date), words);
   if (!stage.model().stations) return words;
   for (const auto& row : stage.model().stations->rows) {
     const Station& station = row.station;
