@@ -146,8 +146,8 @@ void Answer::said(const Saying* way, const AimCard& card) {
   } else {
     line("", false, false, "");
     ui_.paragraph({area_.left, label + 34.0f}, area_.width(), 31.0f,
-                  words::sentence(words::heading(way->said_as, miles_)), Face::TextBold,
-                  theme_.ink);
+                  words::sentence(words::brief_heading(way->said_as, miles_, *found_.zone.clocks)),
+                  Face::TextBold, theme_.ink);
   }
 }
 

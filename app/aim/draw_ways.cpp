@@ -1,5 +1,6 @@
 #include "app/aim/actions.hpp"
 #include "app/aim/draw.hpp"
+#include "app/aim/draw_sky.hpp"
 #include "app/ui/column.hpp"
 #include "app/ui/sheet_head.hpp"
 #include "app/words/chances.hpp"
@@ -33,8 +34,8 @@ const char* way_title(SayingKind kind) {
       return say("On the ceiling handle");
     case SayingKind::sun_shadow:
       return say("By the shadow of a plumb line");
-    case SayingKind::pole_star:
-      return say("By Polaris");
+    case SayingKind::star:
+      return say("By a star, a planet or the moon");
     case SayingKind::landmark:
       return say("By a landmark");
     case SayingKind::walked_line:
@@ -53,8 +54,9 @@ std::string budget_words(const std::vector<ErrorLine>& lines) {
 }
 
 // A touch selects this way to point; the chance then uses its error.
-void draw_way(Ui& ui, Rect area, float& y, const Saying& way, bool chosen, bool miles) {
+void draw_way(Ui& ui, Rect area, float& y, const Saying& way, const Shared& shared) {
   const ui::Theme& theme = ui.theme();
+  const bool chosen = way.method == shared.settings.pointing;
   constexpr float kError = 150.0f;
   const float top = y;
   // Ways to choose from have a ring, the present one a filled ring.
@@ -64,10 +66,17 @@ void draw_way(Ui& ui, Rect area, float& y, const Saying& way, bool chosen, bool 
   ui.canvas().text({area.right, y}, fmt::format("± {:.1f}°", way.sigma_deg), Face::Value, theme.ink,
                    ui::Align::Right);
   y = ui.paragraph({area.left, y + 32.0f}, area.width() - kError, 32.0f,
-                   words::sentence(words::heading(way.said_as, miles)), Face::Value, theme.ink);
+                   words::sentence(words::heading(way.said_as, shared.settings.miles,
+                                                  *shared.findings.zone.clocks)),
+                   Face::Value, theme.ink);
   y = ui.paragraph({area.left, y}, area.width() - kError, 30.0f, budget_words(way.budget.lines),
                    Face::Text, theme.second_ink) -
       6.0f;
+  const auto* stars = std::get_if<FromStars>(&way.said_as);
+  if (stars && shared.findings.card) {
+    y = draw_sky(ui, {area.left, y, area.right - kError, area.bottom},
+                 shared.findings.card->bearing_true, *stars);
+  }
   ui.canvas().line({area.left, y}, {area.right, y}, theme.rule, 1.5f);
   // A bearing alone does not point the antenna.
   const bool points = way.method != PointingMethod::bearing_alone;
@@ -112,12 +121,13 @@ void draw_ways_sheet(Ui& ui, const Shared& shared, const AimState& aim) {
         16.0f;
   }
   for (const Saying& way : aim.ways) {
-    draw_way(ui, page, y, way, way.method == shared.settings.pointing, shared.settings.miles);
+    draw_way(ui, page, y, way, shared);
   }
   for (const LeftOut& out : aim.ways_left_out) {
     y = ui.paragraph({page.left, y + 32.0f}, page.width(), 26.0f,
-                     std::string(way_title(out.kind)) + ": " + out.why.message(), Face::Text,
-                     theme.second_ink) -
+                     std::string(way_title(out.kind)) + ": " + say(out.why.what) + "; " +
+                         say(out.why.remedy),
+                     Face::Text, theme.second_ink) -
         26.0f;
   }
   ui.end_page("ways", page.top, y + 16.0f);

@@ -15,12 +15,23 @@ enum class DialUp { TrueNorth, Nose, Facing };
 template <>
 inline constexpr std::array kStoredNames<DialUp> = names({"true_north", "nose", "facing"});
 
+// What the sky offers for a heading, searched once in ten minutes.
+struct SkyAhead {
+  Position position;
+  Bearing<True> heading;
+  UtcTime from = {};
+  std::vector<sky::SunMark> marks = {};
+  std::vector<sky::GuideBody> guides = {};  // the best first
+  bool operator==(const SkyAhead&) const = default;
+};
+
 struct AimState {
   DialUp dial_up = DialUp::TrueNorth;
 
   // Found anew while their sheets are open.
   std::vector<Saying> ways = {};
   std::vector<LeftOut> ways_left_out = {};
+  std::optional<SkyAhead> sky = {};
   std::optional<NorthMistake> mistake = {};
   FormAnswer reciprocal = {}, agreement = {}, handle = {};
   bool operator==(const AimState&) const = default;

@@ -3,9 +3,11 @@
 #include "app/aim/handle.hpp"
 #include "app/words/checks.hpp"
 #include "core/headings/compass_checks.hpp"
-#include "core/sky/pole_star.hpp"
+#include "core/sky/guide_bodies.hpp"
 #include "core/sky/sun.hpp"
+#include "core/sky/sun_marks.hpp"
 
+#include <cmath>
 #include <utility>
 
 namespace mastwise {
@@ -41,7 +43,42 @@ class AimUpdater {
 
 constexpr double kUsualWalk_m = 100.0;
 
-SayingInputs saying_inputs(const Shared& shared) {
+// The search takes milliseconds, so it holds for ten minutes and while the rig stays within about a
+// kilometer, which moves the sun by 0.01 degree.
+bool still_holds(const SkyAhead& sky, Position position, Bearing<True> heading, UtcTime from) {
+  constexpr double kSamePlace_deg = 0.01, kSameHeading_deg = 0.05;
+  return sky.from == from &&
+         std::fabs(sky.position.latitude_deg() - position.latitude_deg()) <= kSamePlace_deg &&
+         std::fabs(sky.position.longitude_deg() - position.longitude_deg()) <= kSamePlace_deg &&
+         (sky.heading - heading).size_deg() <= kSameHeading_deg;
+}
+
+void look_ahead(std::optional<SkyAhead>& sky, Position position, Bearing<True> heading,
+                UtcTime now) {
+  const UtcTime from =
+      std::chrono::floor<std::chrono::duration<std::int64_t, std::ratio<600>>>(now);
+  if (sky && still_holds(*sky, position, heading, from)) return;
+  sky = SkyAhead{.position = position,
+                 .heading = heading,
+                 .from = from,
+                 .marks = sky::sun_marks(position, from, heading)};
+  for (const sky::Guide& guide : sky::guides_now(position, from)) sky->guides.push_back(guide.body);
+}
+
+void add_sky(SayingInputs& inputs, const SkyAhead& sky) {
+  constexpr std::size_t kMarks = 4, kGuides = 3;
+  for (const sky::SunMark& mark : sky.marks) {
+    if (mark.time > inputs.now && inputs.sun_marks.size() < kMarks)
+      inputs.sun_marks.push_back(mark);
+  }
+  for (const sky::GuideBody body : sky.guides) {
+    if (inputs.guides.size() == kGuides) break;
+    const sky::Guide guide = sky::guide_at(body, inputs.from, inputs.now);
+    if (!guide.why_none) inputs.guides.push_back(guide);
+  }
+}
+
+SayingInputs saying_inputs(const Shared& shared, const SkyAhead& sky) {
   const Findings& found = shared.findings;
   SayingInputs inputs{
       .from = *found.position,
@@ -63,23 +100,22 @@ SayingInputs saying_inputs(const Shared& shared) {
                                .position = *place,
                                .error_m = name.empty() ? kTransmitter_m : kDotOfTown_m};
   }
-  const UtcTime now = moment_of(shared);
-  const sky::Shadow shadow = sky::plumb_shadow(*found.position, now);
-  if (!shadow.why_none) {
-    const auto later = sky::sun_at(*found.position, now + std::chrono::minutes(5));
-    inputs.sun = SunNow{shadow.sun.azimuth, later.azimuth};
-    inputs.context.sun_turn_deg_per_min = shadow.error_per_clock_minute_deg;
-    inputs.context.clock_error_min = clock_error_min(shared);
+  inputs.now = moment_of(shared);
+  inputs.context.clock_error_min = clock_error_min(shared);
+  const sky::SunPlace sun = sky::sun_at(*found.position, inputs.now);
+  if (!sky::why_no_shadow(sun)) {
+    const auto later = sky::sun_at(*found.position, inputs.now + std::chrono::minutes(5));
+    inputs.sun = SunNow{sun.azimuth, later.azimuth};
   }
-  const sky::PoleStar star = sky::pole_star_at(*found.position, now);
-  if (!star.why_none) inputs.pole_star = star.azimuth;
+  add_sky(inputs, sky);
   return inputs;
 }
 
 void derive_ways(AimState& state, const Shared& shared) {
   const Findings& found = shared.findings;
   if (!found.card || !found.position) return;
-  Sayings said = say_heading(saying_inputs(shared));
+  look_ahead(state.sky, *found.position, found.card->bearing_true, moment_of(shared));
+  Sayings said = say_heading(saying_inputs(shared, *state.sky));
   state.ways = std::move(said.sayings);
   state.ways_left_out = std::move(said.left_out);
   if (found.field) {
@@ -113,7 +149,7 @@ void update(AimState& state, Shared& shared, const Action& action) {
 }
 
 void derive(AimState& state, const Shared& shared) {
-  state = AimState{.dial_up = state.dial_up};
+  state = AimState{.dial_up = state.dial_up, .sky = std::move(state.sky)};
   const bool on_aim = shared.place == Place::Aim && shared.sheet == Sheet::None;
   if (on_aim || shared.sheet == Sheet::Ways) derive_ways(state, shared);
   if (shared.sheet == Sheet::Checks) {

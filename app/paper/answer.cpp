@@ -132,7 +132,8 @@ double write_norths(Pen& pen, const PaperCard& card, const Area& area) {
       kBodyBold);
   for (const SayingKind kind : {SayingKind::magnetic_bearing, SayingKind::set_compass}) {
     if (const Saying* saying = find(card, kind))
-      say(words::heading(saying->said_as, card.miles) + ".", kBody);
+      // A compass needs no clock.
+      say(words::heading(saying->said_as, card.miles, utc_zone()) + ".", kBody);
   }
   if (field.zone == MagneticField::Zone::Blackout) {
     say("The earth's field is too weak here for any compass.", kBodyBold);

@@ -21,6 +21,7 @@ namespace mastwise {
 template <>
 inline constexpr std::array kStoredNames<Notation> =
     names({"decimal", "degrees_minutes", "degrees_minutes_seconds", "utm_ups", "mgrs"});
+// A star keeps the name of when there was only Polaris.
 template <>
 inline constexpr std::array kStoredNames<PointingMethod> =
     names({"bearing_alone", "map_ruler", "baseplate_compass", "sighting_compass", "set_compass",

@@ -1,6 +1,8 @@
 #include "app/words/headings.hpp"
 
+#include "app/words/language.hpp"
 #include "app/words/phrases.hpp"
+#include "app/words/times.hpp"
 #include "app/words/units.hpp"
 
 #include <cmath>
@@ -19,6 +21,7 @@ std::string position_degrees(double degrees) {
 struct HeadingWords {
   const Phrases::Headings& p;
   bool miles;
+  const TimeZone& zone;
 
   std::string operator()(Bearing<True> bearing) const {
     return fill(p.true_bearing, {{"degrees", plain_degrees(bearing.degrees())}});
@@ -37,10 +40,26 @@ struct HeadingWords {
   std::string operator()(RigAngle angle) const { return rig_sides(angle); }
   std::string operator()(const HandleTurn& turn) const { return handle_turn(turn); }
   std::string operator()(const FromShadow& it) const {
-    return fill(p.sun_shadow, {{"now", aside(it.now)}, {"later", aside(it.in_five_minutes)}});
+    std::string marks;
+    for (const sky::SunMark& mark : it.marks) {
+      if (!marks.empty()) marks += "; ";
+      marks += sun_mark(mark, it.now, zone);
+    }
+    if (it.angle) {
+      if (!marks.empty()) marks += "; ";
+      marks += fill(p.shadow_angle,
+                    {{"now", aside(it.angle->now)}, {"later", aside(it.angle->in_five_minutes)}});
+    }
+    return fill(p.sun_shadow, {{"marks", marks}});
   }
-  std::string operator()(const FromPoleStar& it) const {
-    return fill(p.pole_star, {{"aside", aside(it.aside)}});
+  std::string operator()(const FromStars& stars) const {
+    std::string said;
+    for (const FromStar& star : stars) {
+      said += fill(said.empty() ? p.star : p.or_star,
+                   {{"star", star_place(star.body, star.azimuth, star.altitude_deg)},
+                    {"aside", aside(star.aside)}});
+    }
+    return said;
   }
   std::string operator()(const FromLandmark& it) const {
     std::string landmark = it.name.empty() ? p.a_landmark : it.name;
@@ -56,8 +75,43 @@ struct HeadingWords {
 
 }  // namespace
 
-std::string heading(const SaidAs& said, bool miles) {
-  return std::visit(HeadingWords{phrases().headings, miles}, said);
+std::string heading(const SaidAs& said, bool miles, const TimeZone& zone) {
+  return std::visit(HeadingWords{phrases().headings, miles, zone}, said);
+}
+
+std::string brief_heading(SaidAs said, bool miles, const TimeZone& zone) {
+  if (auto* shadow = std::get_if<FromShadow>(&said); shadow && !shadow->marks.empty()) {
+    shadow->marks.erase(shadow->marks.begin() + 1, shadow->marks.end());
+    shadow->angle.reset();
+  }
+  if (auto* stars = std::get_if<FromStars>(&said); stars && !stars->empty()) {
+    stars->erase(stars->begin() + 1, stars->end());
+  }
+  return heading(said, miles, zone);
+}
+
+std::string sun_mark(const sky::SunMark& mark, UtcTime now, const TimeZone& zone) {
+  const UtcTime time = std::chrono::round<std::chrono::minutes>(mark.time);
+  const auto days = local_day(time, zone) - local_day(now, zone);
+  std::string when = clock(time, zone);
+  if (days == std::chrono::days(1)) {
+    when = fill(say("{time} tomorrow"), {{"time", when}});
+  } else if (days != std::chrono::days(0)) {
+    when = fill(say("{time} on {date}"), {{"time", when}, {"date", date(local_day(time, zone))}});
+  }
+  return fill(phrases().headings.shadow_lies.at(static_cast<std::size_t>(mark.lies)),
+              {{"time", when}});
+}
+
+std::string guide_name(sky::GuideBody body) {
+  return named(phrases().headings.guide_bodies, body);
+}
+
+std::string star_place(sky::GuideBody body, Bearing<True> azimuth, double altitude_deg) {
+  const auto& p = phrases().headings;
+  return fill(p.star_place, {{"name", guide_name(body)},
+                             {"octant", octant(azimuth)},
+                             {"degrees", amount_of_degrees(altitude_deg)}});
 }
 
 std::string rig_sides(RigAngle angle) {

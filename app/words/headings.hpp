@@ -4,8 +4,11 @@
 #include "core/headings/handle.hpp"
 #include "core/headings/sayings.hpp"
 #include "core/rig/rig_heading.hpp"
+#include "core/sky/guide_bodies.hpp"
 #include "core/sky/pole_star.hpp"
 #include "core/sky/sun.hpp"
+#include "core/sky/sun_marks.hpp"
+#include "core/zones/time_zone.hpp"
 
 #include <string>
 
@@ -13,8 +16,19 @@
 namespace mastwise::words {
 
 // One heading as an instruction, starting with a capital unless it begins with a clock hour:
-// "Set your compass's declination to 14 W, then read 222".
-std::string heading(const SaidAs& said, bool miles);
+// "Set your compass's declination to 14 W, then read 222". Times are those of `zone`.
+std::string heading(const SaidAs& said, bool miles, const TimeZone& zone);
+
+// The same in few words: the next time of the shadow alone, the best star alone.
+std::string brief_heading(SaidAs said, bool miles, const TimeZone& zone);
+
+// "at 15:06 EDT the heading is square to its left", of the shadow seen away from the sun; with the
+// day if that is not the day of `now`. To the nearest minute.
+std::string sun_mark(const sky::SunMark& mark, UtcTime now, const TimeZone& zone);
+
+std::string guide_name(sky::GuideBody body);  // "the moon", "Sirius"
+// "Jupiter (SE, 35 degrees up)".
+std::string star_place(sky::GuideBody body, Bearing<True> azimuth, double altitude_deg);
 
 // A rig angle to the nearest 15 degrees: an hour of the clock, twelve at the nose as seen from
 // above, and a place on the rig. 45 degrees is "half past one, off the right front corner". Right

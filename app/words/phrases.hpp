@@ -108,13 +108,17 @@ struct Phrases {
   } chances;
 
   struct Headings {
-    Phrase true_bearing;      // {degrees}
-    Phrase grid_bearing;      // {zone} {degrees}
-    Phrase magnetic_bearing;  // {degrees}
-    Phrase set_compass;       // {declination} {degrees}
-    Phrase sun_shadow;        // {now} {later}
-    Phrase pole_star;         // {aside}
-    Phrase landmark;          // {landmark} {aside}
+    Phrase true_bearing;                  // {degrees}
+    Phrase grid_bearing;                  // {zone} {degrees}
+    Phrase magnetic_bearing;              // {degrees}
+    Phrase set_compass;                   // {declination} {degrees}
+    Phrase sun_shadow;                    // {marks}
+    std::array<Phrase, 4> shadow_lies;    // {time}, in the order of sky::ShadowLies
+    Phrase shadow_angle;                  // {now} {later}
+    Phrase star, or_star;                 // {star} {aside}
+    Phrase star_place;                    // {name} {octant} {degrees}
+    std::array<Phrase, 28> guide_bodies;  // in the order of sky::GuideBody
+    Phrase landmark;                      // {landmark} {aside}
     Phrase a_landmark;
     Phrase middle_of_town;                             // {name}
     Phrase walk;                                       // {distance} {latitude} {longitude}

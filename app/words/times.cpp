@@ -23,6 +23,17 @@ std::string utc_offset(std::chrono::seconds ahead) {
                            : fmt::format("UTC{}{}:{:02}", sign, minutes / 60, minutes % 60);
 }
 
+// "18:04", "18:04:30".
+std::string hours_of(UtcTime time, const TimeZone& zone) {
+  const LocalTime local = local_time(time, zone);
+  const std::chrono::hh_mm_ss day_time(std::chrono::floor<std::chrono::seconds>(
+      local - std::chrono::floor<std::chrono::days>(local)));
+  std::string said =
+      fmt::format("{:02}:{:02}", day_time.hours().count(), day_time.minutes().count());
+  if (day_time.seconds().count() != 0) said += fmt::format(":{:02}", day_time.seconds().count());
+  return said;
+}
+
 }  // namespace
 
 std::string age(milliseconds age) {
@@ -45,13 +56,14 @@ std::string date(std::chrono::local_days day) {
 }
 
 std::string moment(UtcTime time, const TimeZone& zone) {
-  const LocalTime local = local_time(time, zone);
-  const auto day = std::chrono::floor<std::chrono::days>(local);
-  const std::chrono::hh_mm_ss clock(std::chrono::floor<std::chrono::seconds>(local - day));
-  std::string said = fmt::format("{:02}:{:02}", clock.hours().count(), clock.minutes().count());
-  if (clock.seconds().count() != 0) said += fmt::format(":{:02}", clock.seconds().count());
-  return fill(phrases().times.moment,
-              {{"date", date(day)}, {"time", said}, {"zone", zone_name(zone, time)}});
+  const auto day = std::chrono::floor<std::chrono::days>(local_time(time, zone));
+  return fill(
+      phrases().times.moment,
+      {{"date", date(day)}, {"time", hours_of(time, zone)}, {"zone", zone_name(zone, time)}});
+}
+
+std::string clock(UtcTime time, const TimeZone& zone) {
+  return hours_of(time, zone) + ' ' + zone_name(zone, time);
 }
 
 std::string zone_name(const TimeZone& zone, UtcTime time) {

@@ -15,6 +15,8 @@ std::string age(milliseconds age);              // "3 s", "4 min", "2 h"
 std::string date(std::chrono::local_days day);  // "2 July 2026"
 // "2 July 2026, 18:04 PDT", with the seconds if they are not zero.
 std::string moment(UtcTime time, const TimeZone& zone);
+// "18:04 PDT", with the seconds if they are not zero.
+std::string clock(UtcTime time, const TimeZone& zone);
 // The zone's short name at a time: "PDT", or "UTC+5:45" where it has none.
 std::string zone_name(const TimeZone& zone, UtcTime time);
 // The age of a table: "of 2017-04-13, 9 years 7 months old"; "age unknown".

@@ -6,7 +6,6 @@
 #include <algorithm>
 #include <cmath>
 #include <numbers>
-#include <string>
 
 namespace mastwise {
 namespace {
@@ -29,16 +28,19 @@ class Collector {
 
   void bearing() {
     if (context_.paper_map) return paper();
-    const auto distance = over_zero(context_.distance_m, "distance to the transmitter");
-    const auto stop = known(context_.stop_error_m, "error of the stop's position");
-    const auto mast = known(context_.transmitter_error_m, "error of the transmitter's position");
+    const auto distance =
+        over_zero(context_.distance_m, "the distance to the transmitter is not known");
+    const auto stop = known(context_.stop_error_m, "the error of the stop's position is not known");
+    const auto mast =
+        known(context_.transmitter_error_m, "the error of the transmitter's position is not known");
     if (!distance || !stop || !mast) return;
     add(ErrorKind::position, angle_of_error_deg(std::hypot(*stop, *mast), *distance), kGeometry);
   }
 
   void paper() {
-    if (!context_.paper_map) return refuse("line on the paper map");
-    const auto line_mm = over_zero(context_.paper_map->line_mm, "length of the line on the map");
+    if (!context_.paper_map) return refuse("the line on the paper map is not known");
+    const auto line_mm =
+        over_zero(context_.paper_map->line_mm, "the length of the line on the map is not known");
     if (!line_mm) return;
     practice(ErrorKind::map_ruler, ruler_bearing_error_deg(*line_mm));
     if (!context_.paper_map->local_meridian) practice(ErrorKind::map_north, kMapNorth_deg);
@@ -46,47 +48,52 @@ class Collector {
 
   void needle(double reading_deg) {
     given(ErrorKind::declination, context_.declination_sigma_deg, kModel,
-          "error of the declination");
+          "the error of the declination is not known");
     practice(ErrorKind::reading, reading_deg);
     if (!context_.deviation_sigma_deg) {
-      return refuse("deviation of the needle here",
+      return refuse("the deviation of the needle here is not known",
                     "step 5 m, better 18 m, away from the rig and all iron");
     }
-    given(ErrorKind::deviation, context_.deviation_sigma_deg, kPractice, "deviation of the needle");
+    given(ErrorKind::deviation, context_.deviation_sigma_deg, kPractice,
+          "the deviation of the needle is not known");
   }
 
   void handle() {
     given(ErrorKind::rig_heading, context_.rig_heading_sigma_deg, kGiven,
-          "error of the rig's heading");
+          "the error of the rig's heading is not known");
     given(ErrorKind::handle_zero, context_.handle_zero_sigma_deg, kGiven,
-          "error of the handle's calibration");
+          "the error of the handle's calibration is not known");
     // Counted in full: the error is not spread evenly across the play.
-    given(ErrorKind::handle_play, context_.handle_play_deg, kPractice, "play of the handle");
+    given(ErrorKind::handle_play, context_.handle_play_deg, kPractice,
+          "the play of the handle is not known");
   }
 
   void rig_sides() {
     given(ErrorKind::rig_heading, context_.rig_heading_sigma_deg, kGiven,
-          "error of the rig's heading");
+          "the error of the rig's heading is not known");
     rounding(kRigWordStep_deg);
     practice(ErrorKind::reading, kByEye_deg);
   }
 
   void sun() {
     practice(ErrorKind::reading, kSight_deg);
-    const auto clock_min = known(context_.clock_error_min, "error of the clock");
-    if (!clock_min) return;
-    if (!context_.sun_turn_deg_per_min || !std::isfinite(*context_.sun_turn_deg_per_min)) {
-      return refuse("turn of the sun in a minute");
+    clock(context_.sun_turn_deg_per_min, "the turn of the sun in a minute is not known");
+  }
+
+  void star() {
+    const auto& altitude_deg = context_.star_altitude_deg;
+    if (!altitude_deg || !(*altitude_deg >= 0.0 && *altitude_deg < 90.0)) {
+      return refuse("the height of the star is not known");
     }
-    add(ErrorKind::sun_clock, *clock_min * std::fabs(*context_.sun_turn_deg_per_min),
-        "error of the clock times the turn of the sun's azimuth");
+    practice(ErrorKind::reading, star_sight_deg(*altitude_deg));
+    clock(context_.star_turn_deg_per_min, "the turn of the star in a minute is not known");
   }
 
   void pole_star_as_north() {
     practice(ErrorKind::reading, kSight_deg);
     const auto& latitude = context_.latitude_deg;
     if (!latitude || !(*latitude > 0.0 && *latitude < 90.0)) {
-      return refuse("northern latitude of the stop",
+      return refuse("the northern latitude of the stop is not known",
                     "the pole star is visible only from northern latitudes");
     }
     practice(ErrorKind::pole_star, pole_star_from_north_deg(*latitude));
@@ -94,22 +101,34 @@ class Collector {
 
   void landmark() {
     practice(ErrorKind::reading, kSight_deg);
-    const auto error = known(context_.landmark_error_m, "error of the landmark's position");
-    const auto distance = over_zero(context_.landmark_distance_m, "distance to the landmark");
+    const auto error =
+        known(context_.landmark_error_m, "the error of the landmark's position is not known");
+    const auto distance =
+        over_zero(context_.landmark_distance_m, "the distance to the landmark is not known");
     if (!error || !distance) return;
     add(ErrorKind::landmark, angle_of_error_deg(*error, *distance), kGeometry);
   }
 
   void walked_line() {
     practice(ErrorKind::reading, kSight_deg);
-    const auto error = known(context_.walk_end_error_m, "error of the ends of the walked line");
-    const auto length = over_zero(context_.walk_length_m, "length of the walked line");
+    const auto error =
+        known(context_.walk_end_error_m, "the error of the ends of the walked line is not known");
+    const auto length =
+        over_zero(context_.walk_length_m, "the length of the walked line is not known");
     if (!error || !length) return;
     add(ErrorKind::walked_line, line_error_deg(*error, *length), kLineGeometry);
   }
 
   void course() {
-    given(ErrorKind::course, context_.course_sigma_deg, kGiven, "error of the course");
+    given(ErrorKind::course, context_.course_sigma_deg, kGiven,
+          "the error of the course is not known");
+  }
+  void clock(std::optional<double> turn_deg_per_min, const char* what) {
+    const auto clock_min = known(context_.clock_error_min, "the error of the clock is not known");
+    if (!clock_min) return;
+    if (!turn_deg_per_min || !std::isfinite(*turn_deg_per_min)) return refuse(what);
+    add(ErrorKind::sun_clock, *clock_min * std::fabs(*turn_deg_per_min),
+        "error of the clock times the turn of the azimuth");
   }
   void practice(ErrorKind kind, double sigma_deg) { add(kind, sigma_deg, kPractice); }
   void rounding(double step_deg) { add(ErrorKind::rounding, step_deg / std::sqrt(12.0), kUniform); }
@@ -143,9 +162,7 @@ class Collector {
   }
   void refuse(const char* what, const char* remedy = "enter it, or use another method") {
     if (refusal_) return;
-    refusal_ = Error{.what = std::string("the ") + what + " is not known",
-                     .where = "error of a heading",
-                     .remedy = remedy};
+    refusal_ = Error{.what = what, .where = "error of a heading", .remedy = remedy};
   }
 
   const HeadingContext& context_;
@@ -174,8 +191,8 @@ void collect(PointingMethod method, Collector& lines) {
       return lines.rig_sides();
     case PointingMethod::sun_shadow:
       return lines.sun();
-    case PointingMethod::pole_star:
-      return lines.practice(ErrorKind::reading, kSight_deg);
+    case PointingMethod::star:
+      return lines.star();
     case PointingMethod::pole_star_as_north:
       return lines.pole_star_as_north();
     case PointingMethod::landmark:
@@ -249,8 +266,8 @@ std::string_view to_text(PointingMethod method) {
       return "sides of the rig";
     case PointingMethod::sun_shadow:
       return "shadow of a plumb line";
-    case PointingMethod::pole_star:
-      return "pole star";
+    case PointingMethod::star:
+      return "star";
     case PointingMethod::pole_star_as_north:
       return "pole star taken for north";
     case PointingMethod::landmark:
@@ -271,6 +288,10 @@ double root_of_squares_deg(std::span<const ErrorLine> lines) {
   double squares_deg2 = 0.0;
   for (const ErrorLine& line : lines) squares_deg2 += line.sigma_deg * line.sigma_deg;
   return std::sqrt(squares_deg2);
+}
+
+double star_sight_deg(double altitude_deg) {
+  return kSight_deg / std::cos(altitude_deg * kDegree);
 }
 
 double pole_star_from_north_deg(double latitude_deg) {

@@ -22,7 +22,7 @@ enum class ErrorKind : std::uint8_t {
   rig_heading,  // direction of the nose
   handle_zero,  // of the handle's calibration
   handle_play,  // between handle and antenna
-  sun_clock,    // the sun moves while the clock errs
+  sun_clock,    // sun and stars move while the clock errs
   pole_star,    // used as north
   landmark,     // its position
   walked_line,  // its two ends as measured by the receiver
@@ -41,7 +41,7 @@ enum class PointingMethod : std::uint8_t {
   handle,               // ceiling handle after its calibration
   rig_sides,            // by eye along the sides of the rig
   sun_shadow,           // of a plumb line
-  pole_star,            // its azimuth computed
+  star,                 // the moon, a planet or a star, its azimuth computed
   pole_star_as_north,   // used as north
   landmark,             // by an angle from it
   walked_line,          // toward a point that the receiver leads to
@@ -87,7 +87,9 @@ struct HeadingContext {
 
   std::optional<double> clock_error_min = {};
   std::optional<double> sun_turn_deg_per_min = {};  // how fast the sun's azimuth changes
-  std::optional<double> latitude_deg = {};          // for the pole star used as north
+  std::optional<double> star_turn_deg_per_min = {};
+  std::optional<double> star_altitude_deg = {};  // of the body faced, as seen; under 90
+  std::optional<double> latitude_deg = {};       // for the pole star used as north
 
   std::optional<double> landmark_error_m = {};
   std::optional<double> landmark_distance_m = {};
@@ -123,6 +125,12 @@ constexpr double kMagneticHeadingSensor_deg = 2.0;  // a mounted electronic comp
 constexpr double kMapNorth_deg = 2.0;               // 1 to 3, of a wide conic road map
 constexpr double kKeptAwayDeviation_deg = 2.0;      // reciprocal bearings agree to this
 constexpr double kUsualHandlePlay_deg = 5.0;        // 5 to 10
+
+// Error of the direction toward a body `altitude_deg` (0 to under 90) over the horizon, sighted
+// past a plumb line: kSight_deg / cos(altitude), since a circle of that height is smaller by the
+// cosine than the horizon. The azimuth's whole error is this and the clock's error times the turn
+// of the azimuth, as squares.
+double star_sight_deg(double altitude_deg);
 
 // The largest distance of the pole star from true north at a latitude, degrees: 0.65 /
 // cos(latitude) [common practice, no source].

@@ -25,9 +25,15 @@ HeadingContext context_of(const SayingInputs& inputs) {
     context.handle_zero_sigma_deg = inputs.handle->sigma_deg();
     context.handle_play_deg = inputs.handle->mechanism().play_deg;
   }
-  if (inputs.sun) {
+  if (!inputs.sun_marks.empty()) {
+    context.sun_turn_deg_per_min = inputs.sun_marks.front().turn_deg_per_min;
+  } else if (inputs.sun) {
     const Turn turn = inputs.sun->azimuth_in_five_minutes - inputs.sun->azimuth;
     context.sun_turn_deg_per_min = turn.clockwise_deg() / kMinutesToNextSun;
+  }
+  if (!inputs.guides.empty()) {
+    context.star_turn_deg_per_min = inputs.guides.front().turn_deg_per_min;
+    context.star_altitude_deg = inputs.guides.front().apparent_altitude_deg;
   }
   if (inputs.landmark) {
     if (context.stop_error_m) {
@@ -85,18 +91,31 @@ Result<SaidAs> say_handle(const SayingInputs& inputs) {
 }
 
 Result<SaidAs> say_sun(const SayingInputs& inputs) {
-  if (!inputs.sun) return lacking("the sun is not up", "wait for the sun");
+  if (!inputs.sun && inputs.sun_marks.empty()) {
+    return lacking("the sun is not up", "wait for the sun");
+  }
+  FromShadow shadow{.now = inputs.now, .marks = inputs.sun_marks};
   const Bearing<True> heading = inputs.card.bearing_true;
-  return SaidAs(
-      FromShadow{.now = heading - inputs.sun->azimuth.reciprocal(),
-                 .in_five_minutes = heading - inputs.sun->azimuth_in_five_minutes.reciprocal()});
+  if (inputs.sun) {
+    shadow.angle =
+        ShadowAngle{.now = heading - inputs.sun->azimuth.reciprocal(),
+                    .in_five_minutes = heading - inputs.sun->azimuth_in_five_minutes.reciprocal()};
+  }
+  return SaidAs(std::move(shadow));
 }
 
-Result<SaidAs> say_pole_star(const SayingInputs& inputs) {
-  if (!inputs.pole_star) {
-    return lacking("the pole star cannot be seen", "wait for a clear night in the north");
+Result<SaidAs> say_star(const SayingInputs& inputs) {
+  if (inputs.guides.empty()) {
+    return lacking("no moon, planet or bright star can guide now", "wait for a clear night");
   }
-  return SaidAs(FromPoleStar{inputs.card.bearing_true - *inputs.pole_star});
+  FromStars stars;
+  for (const sky::Guide& guide : inputs.guides) {
+    stars.push_back({.body = guide.body,
+                     .azimuth = guide.azimuth,
+                     .altitude_deg = guide.apparent_altitude_deg,
+                     .aside = inputs.card.bearing_true - guide.azimuth});
+  }
+  return SaidAs(std::move(stars));
 }
 
 Result<SaidAs> say_landmark(const SayingInputs& inputs) {
@@ -134,7 +153,7 @@ constexpr Way kWays[] = {
     {SayingKind::rig_sides, PointingMethod::rig_sides, say_rig_sides},
     {SayingKind::handle, PointingMethod::handle, say_handle},
     {SayingKind::sun_shadow, PointingMethod::sun_shadow, say_sun},
-    {SayingKind::pole_star, PointingMethod::pole_star, say_pole_star},
+    {SayingKind::star, PointingMethod::star, say_star},
     {SayingKind::landmark, PointingMethod::landmark, say_landmark},
     {SayingKind::walked_line, PointingMethod::walked_line, say_walk},
 };
@@ -167,8 +186,8 @@ std::string_view to_text(SayingKind kind) {
       return "handle";
     case SayingKind::sun_shadow:
       return "sun shadow";
-    case SayingKind::pole_star:
-      return "pole star";
+    case SayingKind::star:
+      return "star";
     case SayingKind::landmark:
       return "landmark";
     case SayingKind::walked_line:

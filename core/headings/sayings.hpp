@@ -6,6 +6,8 @@
 #include "core/headings/handle.hpp"
 #include "core/headings/heading_error.hpp"
 #include "core/result.hpp"
+#include "core/sky/guide_bodies.hpp"
+#include "core/sky/sun_marks.hpp"
 
 #include <cstdint>
 #include <optional>
@@ -25,16 +27,24 @@ enum class SayingKind : std::uint8_t {
   rig_sides,
   handle,
   sun_shadow,
-  pole_star,
+  star,  // or the moon, or a planet
   landmark,
   walked_line,
 };
 std::string_view to_text(SayingKind kind);
 
 // From the shadow of a plumb line, seen along it away from the sun, to the heading.
-struct FromShadow {
+struct ShadowAngle {
   Turn now;
   Turn in_five_minutes;
+  bool operator==(const ShadowAngle&) const = default;
+};
+
+// The shadow of a plumb line: at these times it needs no angle. One of the two is not empty.
+struct FromShadow {
+  UtcTime now = {};
+  std::vector<sky::SunMark> marks = {};  // from now on
+  std::optional<ShadowAngle> angle = {};
   bool operator==(const FromShadow&) const = default;
 };
 
@@ -59,11 +69,15 @@ struct OnSetCompass {
   bool operator==(const OnSetCompass&) const = default;
 };
 
-// From the pole star to the heading.
-struct FromPoleStar {
+// From the moon, a planet or a star to the heading.
+struct FromStar {
+  sky::GuideBody body;
+  Bearing<True> azimuth;
+  double altitude_deg;  // as seen
   Turn aside;
-  bool operator==(const FromPoleStar&) const = default;
+  bool operator==(const FromStar&) const = default;
 };
+using FromStars = std::vector<FromStar>;  // at least one, the best first
 
 // From a landmark to the heading; a town's landmark is its middle.
 struct FromLandmark {
@@ -76,7 +90,7 @@ struct FromLandmark {
 // The content of each way, one alternative for each SayingKind, in its order. Bearing<Magnetic> is
 // the reading of a plain compass.
 using SaidAs = std::variant<Bearing<True>, OnGrid, Bearing<Magnetic>, OnSetCompass, RigAngle,
-                            HandleTurn, FromShadow, FromPoleStar, FromLandmark, WalkTo>;
+                            HandleTurn, FromShadow, FromStars, FromLandmark, WalkTo>;
 
 // One heading, expressed in one way.
 struct Saying {
@@ -100,6 +114,7 @@ struct Sayings {
   std::vector<LeftOut> left_out;  // in the order of SayingKind
 };
 
+// The sun while its shadow can be used.
 struct SunNow {
   Bearing<True> azimuth;
   Bearing<True> azimuth_in_five_minutes;
@@ -121,8 +136,10 @@ struct SayingInputs {
   HeadingContext context = {};
   std::optional<Handle> handle = {};
   std::optional<HandleReading> handle_now = {};
-  std::optional<SunNow> sun = {};               // above the horizon
-  std::optional<Bearing<True>> pole_star = {};  // its azimuth now, at night
+  UtcTime now = {};
+  std::optional<SunNow> sun = {};
+  std::vector<sky::SunMark> sun_marks = {};  // for the card's heading, from now on
+  std::vector<sky::Guide> guides = {};       // those that can be used now, the best first
   std::optional<Landmark> landmark = {};
   Turn compass_off = {};              // the compass reads this much more than by declination
   std::optional<double> walk_m = {};  // length of a possible walk from the stop, over 0

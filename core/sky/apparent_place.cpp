@@ -4,6 +4,7 @@
 
 #include <cmath>
 
+#include <libnova/aberration.h>
 #include <libnova/nutation.h>
 #include <libnova/precession.h>
 #include <libnova/sidereal_time.h>
@@ -78,6 +79,24 @@ Vector observer_au(Position position) {
 
 double terrestrial_julian_day(UtcTime time) {
   return julian_day(time) + 69.184 / 86'400.0;
+}
+
+Equatorial from_ecliptic_j2000(double longitude_deg, double latitude_deg) {
+  constexpr double kObliquity_deg = 23.4392911;
+  return to_equatorial(about_x(to_vector({longitude_deg, latitude_deg}), -kObliquity_deg));
+}
+
+Equatorial apparent_star(UtcTime time, const CatalogStar& star) {
+  const double day = terrestrial_julian_day(time);
+  const double years = (day - star.epoch_jd) / 365.25;
+  constexpr double kMas = 1.0 / 3.6e6;
+  const double declination_deg = star.place.declination_deg;
+  ln_equ_posn moved{star.place.right_ascension_deg +
+                        years * star.motion_east_mas * kMas / std::cos(declination_deg * kRadian),
+                    declination_deg + years * star.motion_north_mas * kMas};
+  ln_equ_posn aberrated{};
+  ln_get_equ_aber(&moved, day, &aberrated);
+  return at_equinox_of(time, {aberrated.ra, aberrated.dec});
 }
 
 Equatorial at_equinox_of(UtcTime time, Equatorial j2000) {

@@ -25,6 +25,24 @@ struct Horizontal {
 // from 2017 until the next leap second (IERS Bulletin C). A second is 0.00001 degree of the sun.
 double terrestrial_julian_day(UtcTime time);
 
+// From ecliptic longitude and latitude to right ascension and declination, both of J2000. Source:
+// Meeus, Astronomical Algorithms, 2nd ed., eq. 13.3 and 13.4, with the obliquity of IAU 1976.
+Equatorial from_ecliptic_j2000(double longitude_deg, double latitude_deg);
+
+// A star as catalogs list it: its place at an epoch, at the equinox of J2000, and its motion.
+struct CatalogStar {
+  Equatorial place;
+  double motion_east_mas;  // milliarcseconds a year, along the circle of declination
+  double motion_north_mas;
+  double epoch_jd;  // Julian day of the place
+};
+inline constexpr double kEpochJ2000_jd = 2451545.0;
+
+// Where a star appears from the earth's center: its motion, then annual aberration, precession and
+// nutation; no parallax, which is under 1 arc second for every star. Source: aberration by
+// libnova's ln_get_equ_aber (Meeus, ch. 23); the rest as at_equinox_of().
+Equatorial apparent_star(UtcTime time, const CatalogStar& star);
+
 // From the mean equator and equinox of J2000 to the true ones of `time`: precession and nutation.
 // Sources: libnova's ln_get_equ_prec and ln_get_nutation (Meeus, Astronomical Algorithms, 2nd ed.,
 // ch. 21 and 22; accurate to 0.1 arc seconds within a century of 2000).

@@ -17,18 +17,6 @@ using std::chrono::seconds;
 constexpr double kSunrise_deg = -0.8333;
 constexpr minutes kSearchStep{10};
 
-Equatorial from_ecliptic_j2000(double longitude_deg, double latitude_deg) {
-  constexpr double kObliquity = 23.4392911 * kRadian;  // IAU 1976, as Meeus eq. 22.2
-  const double longitude = longitude_deg * kRadian;
-  const double latitude = latitude_deg * kRadian;
-  const double x = std::cos(latitude) * std::cos(longitude);
-  const double y = std::cos(latitude) * std::sin(longitude) * std::cos(kObliquity) -
-                   std::sin(latitude) * std::sin(kObliquity);
-  const double z = std::cos(latitude) * std::sin(longitude) * std::sin(kObliquity) +
-                   std::sin(latitude) * std::cos(kObliquity);
-  return {fold_circle_deg(std::atan2(y, x) / kRadian), std::atan2(z, std::hypot(x, y)) / kRadian};
-}
-
 // Bisects the time between a moment when `state` is as at the beginning and one when it is not.
 template <class State>
 UtcTime first_change_between(UtcTime before, UtcTime after, const State& state) {

@@ -51,6 +51,38 @@ TEST_CASE("sun prints Polaris at night", "[sky]") {
   CHECK(sky.at("polaris").at("altitude_deg").get<double>() == Approx(44.7501).margin(0.002));
 }
 
+// Source: PyEphem 4.1.4: Canopus -0.6 and 25.8 degrees up at 206.5, of the bodies in reach of
+// Singapore; its marks of the next day as in sun_marks_test.cpp.
+TEST_CASE("sun prints the stars that guide and when the shadow marks a heading", "[sky]") {
+  const auto ended =
+      run_sun({"sun", "--at", "1.2833,103.8333", "--time", "2026-04-10T13:00:00Z", "--json"});
+  REQUIRE(ended.status == 0);
+  const json sky = json::parse(ended.output);
+  CHECK(!sky.contains("shadow_marks"));
+  REQUIRE(sky.at("guides").size() == 13);
+  CHECK(sky.at("guides").at(0).at("name") == "Jupiter");
+  const std::string text =
+      run_sun({"sun", "--at", "1.2833,103.8333", "--time", "2026-04-10T13:00:00Z"}).output;
+  CHECK(text.find("Canopus           206.5° true, 25.9° over the horizon, sighted to ± 1.1°") !=
+        std::string::npos);
+  CHECK(text.find("By the shadow") == std::string::npos);
+
+  const auto heading = [](const char* degrees, const char* form) {
+    return run_sun({"sun", "--at", "44.27056,-71.30327", "--time", "2026-07-02T14:00:00Z",
+                    "--heading", degrees, form});
+  };
+  const json marks = json::parse(heading("37", "--json").output).at("shadow_marks");
+  REQUIRE(marks.size() == 2);
+  CHECK(marks.at(0).at("shadow") == "left");
+  CHECK(marks.at(0).at("time").get<std::string>().substr(0, 16) == "2026-07-02T15:06");
+  CHECK(marks.at(1).at("shadow") == "along");
+  CHECK(heading("400", "--json").status != 0);
+  const auto words = run_sun(
+      {"sun", "--at", "44.27056,-71.30327", "--time", "2026-07-02T14:00:00Z", "--heading", "37"});
+  CHECK(words.output.find("at 13:54 EDT the heading is straight along it; it turns 0.48") !=
+        std::string::npos);
+}
+
 // Alaska is 9 hours behind UTC in winter: the sun of 00:57 UTC sets on the day before.
 TEST_CASE("sun's text has the local day, and says whose clocks it follows") {
   const auto anchorage =

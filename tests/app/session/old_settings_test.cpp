@@ -67,6 +67,15 @@ TEST_CASE("settings are stored by name and read back the same") {
   CHECK(json.get<Settings>() == settings);
 }
 
+TEST_CASE("to point by Polaris, as it was stored, is to point by a star") {
+  auto json = nlohmann::json(Settings{});
+  json["pointing"] = "pole_star";
+  CHECK(json.get<Settings>().pointing == PointingMethod::star);
+  CHECK(nlohmann::json(json.get<Settings>()).at("pointing") == "pole_star");
+  json["pointing"] = 9u;  // in the first release
+  CHECK(json.get<Settings>().pointing == PointingMethod::star);
+}
+
 TEST_CASE("actions of the first release still open, under the names they had") {
   const auto name_of = [](const char* text) {
     const auto action = action_from_json(nlohmann::json::parse(text));

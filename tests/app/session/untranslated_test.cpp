@@ -1,5 +1,6 @@
 #include "app/words/phrases.hpp"
 #include "app/words/spanish_screens.hpp"
+#include "app/words/times.hpp"
 #include "tests/app/session/views.hpp"
 #include "tests/support/sanitized.hpp"
 
@@ -66,6 +67,8 @@ Words names(const Stage& stage) {
       "Boise Caldwell Lakeview Nampa Baker City Cape Town South Africa Pasco Altamont Burns "
       "Prosser San Fernando del Valle Catamarca QNLA QLSB Pub",
       words);
+  const Findings& found = stage.model().findings;
+  add_words(words::zone_name(*found.zone.clocks, found.date), words);
   if (!stage.model().stations) return words;
   for (const auto& row : stage.model().stations->rows) {
     const Station& station = row.station;

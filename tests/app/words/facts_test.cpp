@@ -8,6 +8,7 @@
 #include "core/gear/television.hpp"
 #include "core/geo/geodesic.hpp"
 #include "core/reception/surroundings.hpp"
+#include "core/text/iso_time.hpp"
 
 #include <string>
 #include <vector>
@@ -162,7 +163,7 @@ TEST_CASE("facts also come in miles and feet") {
 }
 
 TEST_CASE("every form of a heading is an instruction") {
-  const auto heading = [](SaidAs said) { return words::heading(said, false); };
+  const auto heading = [](SaidAs said) { return words::heading(said, false, utc_zone()); };
   CHECK(heading(Bearing<True>::degrees(37.0)) == "True bearing 37");
   CHECK(heading(OnGrid{Bearing<Grid>::degrees(36.3), "12N"}) ==
         "On a map with the grid of zone 12N: 36 from its grid lines");
@@ -171,11 +172,12 @@ TEST_CASE("every form of a heading is an instruction") {
   CHECK(heading(OnSetCompass{Declination::east_deg(13.0), Bearing<True>::degrees(37.0)}) ==
         "Set your compass's declination to 13 E, then read 37");
   CHECK(heading(RigAngle::clockwise_deg(97.0)) == "three o'clock, square off the right side");
-  CHECK(heading(FromShadow{Turn::clockwise_deg(-23.0), Turn::clockwise_deg(-24.25)}) ==
-        "Look along a plumb line's shadow, away from the sun: the heading is 23 degrees left now, "
-        "24 degrees left in five minutes");
-  CHECK(heading(FromPoleStar{Turn::clockwise_deg(38.0)}) ==
-        "Face the pole star: the heading is 38 degrees right");
+  CHECK(heading(FromStars{{sky::GuideBody::jupiter, Bearing<True>::degrees(130.0), 34.7,
+                           Turn::clockwise_deg(38.0)},
+                          {sky::GuideBody::polaris, Bearing<True>::degrees(0.4), 44.7,
+                           Turn::clockwise_deg(0.2)}}) ==
+        "Face Jupiter (SE, 35 degrees up): the heading is 38 degrees right; or Polaris (N, 45 "
+        "degrees up): straight along it");
   CHECK(heading(FromLandmark{Turn::clockwise_deg(-53.0), "the church tower"}) ==
         "Face the church tower: the heading is 53 degrees left");
   CHECK(heading(FromLandmark{Turn::clockwise_deg(1.0), "Bend", true}) ==
@@ -185,6 +187,29 @@ TEST_CASE("every form of a heading is an instruction") {
   CHECK(heading(WalkTo{*Position::at_deg(45.0, -110.0), 200.0}) ==
         "Walk 200 m from the rig until the receiver shows 45.000000, -110.000000: the station is "
         "in line with the rig and that point");
+}
+
+TEST_CASE("the shadow of a plumb line gives times first, an angle second") {
+  const UtcTime now = parse_iso_utc("2026-07-02T14:00:00Z").value();
+  const std::vector<sky::SunMark> marks{
+      {now + std::chrono::milliseconds(4'015'900), sky::ShadowLies::Left, 0.36},
+      {now + std::chrono::hours(11), sky::ShadowLies::Along, 0.48}};
+  const ShadowAngle angle{Turn::clockwise_deg(-23.0), Turn::clockwise_deg(-24.25)};
+  CHECK(words::heading(FromShadow{now, marks, angle}, false, utc_zone()) ==
+        "Look along a plumb line's shadow, away from the sun: at 15:07 UTC the heading is square "
+        "to its right; at 01:00 UTC tomorrow the heading is straight along it; with an angle, "
+        "the heading is 23 degrees left now, 24 degrees left in five minutes");
+  CHECK(words::brief_heading(FromShadow{now, marks, angle}, false, utc_zone()) ==
+        "Look along a plumb line's shadow, away from the sun: at 15:07 UTC the heading is square "
+        "to its right");
+  CHECK(words::sun_mark(marks[1], now - std::chrono::hours(24), utc_zone()) ==
+        "at 01:00 UTC on 3 July 2026 the heading is straight along it");
+  // Seven hours behind UTC both are of the same day.
+  const TimeZone pacific{
+      .name = "", .periods = {{.begin = {}, .ahead = -std::chrono::hours(7), .short_name = "PDT"}}};
+  const sky::SunMark evening{now + std::chrono::hours(11), sky::ShadowLies::Against, 0.48};
+  CHECK(words::sun_mark(evening, now, pacific) ==
+        "at 18:00 PDT the heading is straight behind you");
 }
 
 TEST_CASE("the handle's turn gives direction, amount and where the antenna swings") {

@@ -25,6 +25,8 @@ HeadingContext all_known() {
           .handle_play_deg = kUsualHandlePlay_deg,
           .clock_error_min = 1.0,
           .sun_turn_deg_per_min = 0.25,
+          .star_turn_deg_per_min = -0.2,
+          .star_altitude_deg = 60.0,
           .latitude_deg = 45.0,
           .landmark_error_m = 10.0,
           .landmark_distance_m = 1'000.0,
@@ -48,7 +50,7 @@ constexpr PointingMethod kAll[] = {PointingMethod::bearing_alone,
                                    PointingMethod::handle,
                                    PointingMethod::rig_sides,
                                    PointingMethod::sun_shadow,
-                                   PointingMethod::pole_star,
+                                   PointingMethod::star,
                                    PointingMethod::pole_star_as_north,
                                    PointingMethod::landmark,
                                    PointingMethod::walked_line,
@@ -159,4 +161,11 @@ TEST_CASE("the error lines use the figures of the stop", "[ways]") {
   const auto sun = heading_budget(PointingMethod::sun_shadow, context);
   REQUIRE(sun);
   CHECK(sigma_of(*sun, ErrorKind::sun_clock) == Approx(0.25));
+  // 1 / cos 60 = 2, and a minute of the clock times 0.2 degree.
+  const auto star = heading_budget(PointingMethod::star, context);
+  REQUIRE(star);
+  CHECK(sigma_of(*star, ErrorKind::reading) == Approx(2.0));
+  CHECK(sigma_of(*star, ErrorKind::sun_clock) == Approx(0.2));
+  context.star_altitude_deg = 90.0;
+  CHECK_FALSE(heading_budget(PointingMethod::star, context));
 }

@@ -44,7 +44,20 @@ SayingInputs all_inputs_known() {
       .handle = *handle,
       .handle_now = HandleReading::dial_deg(0.0),
       .sun = SunNow{Bearing<True>::degrees(240.0), Bearing<True>::degrees(241.25)},
-      .pole_star = Bearing<True>::degrees(359.0),
+      .guides = {{.body = sky::GuideBody::canopus,
+                  .azimuth = Bearing<True>::degrees(180.0),
+                  .altitude_deg = 29.97,
+                  .apparent_altitude_deg = 30.0,
+                  .magnitude = -0.7,
+                  .turn_deg_per_min = 0.1,
+                  .why_none = std::nullopt},
+                 {.body = sky::GuideBody::sirius,
+                  .azimuth = Bearing<True>::degrees(30.0),
+                  .altitude_deg = 59.99,
+                  .apparent_altitude_deg = 60.0,
+                  .magnitude = -1.5,
+                  .turn_deg_per_min = 0.4,
+                  .why_none = std::nullopt}},
       .landmark = Landmark{.name = "the church tower",
                            .position = destination(kStop, Bearing<True>::degrees(90.0), 1'000.0),
                            .error_m = 10.0},
@@ -94,10 +107,17 @@ TEST_CASE("one heading appears by shadow, star, landmark and walk", "[ways]") {
   const Sayings all = say_heading(all_inputs_known());
   // The sun at 240 throws the shadow to 60; in five minutes at 241.25 to 61.25.
   const auto shadow = std::get<FromShadow>(find(all, SayingKind::sun_shadow).said_as);
-  CHECK(shadow.now.clockwise_deg() == Approx(-23.0));
-  CHECK(shadow.in_five_minutes.clockwise_deg() == Approx(-24.25));
-  const auto star = std::get<FromPoleStar>(find(all, SayingKind::pole_star).said_as);
-  CHECK(star.aside.clockwise_deg() == Approx(38.0));
+  REQUIRE(shadow.angle);
+  CHECK(shadow.angle->now.clockwise_deg() == Approx(-23.0));
+  CHECK(shadow.angle->in_five_minutes.clockwise_deg() == Approx(-24.25));
+  CHECK(shadow.marks.empty());
+  const auto stars = std::get<FromStars>(find(all, SayingKind::star).said_as);
+  REQUIRE(stars.size() == 2);
+  CHECK(stars[0].body == sky::GuideBody::canopus);
+  CHECK(stars[0].aside.clockwise_deg() == Approx(-143.0));
+  CHECK(stars[1].aside.clockwise_deg() == Approx(7.0));
+  // The best star's: 1 / cos 30 = 1.155 and 0.1 of the clock.
+  CHECK(find(all, SayingKind::star).sigma_deg == Approx(1.159).margin(0.002));
   const auto landmark = std::get<FromLandmark>(find(all, SayingKind::landmark).said_as);
   CHECK(landmark.aside.clockwise_deg() == Approx(-53.0));
   CHECK(landmark.name == "the church tower");
@@ -126,14 +146,29 @@ TEST_CASE("each form has its error budget, the smallest error first", "[ways]") 
   CHECK(find(all, SayingKind::handle).sigma_deg == Approx(5.83).margin(0.01));
 }
 
+// The mark's 0.5 degree a minute and the sight's 1, instead of the present 0.25.
+TEST_CASE("a mark of the shadow to come is a way even before sunrise", "[ways]") {
+  SayingInputs inputs = all_inputs_known();
+  inputs.sun.reset();
+  const UtcTime time{std::chrono::hours(24 * 20'000)};
+  inputs.sun_marks = {{time, sky::ShadowLies::Left, -0.5}};
+  const Sayings all = say_heading(inputs);
+  const auto shadow = std::get<FromShadow>(find(all, SayingKind::sun_shadow).said_as);
+  CHECK(shadow.marks == inputs.sun_marks);
+  CHECK_FALSE(shadow.angle);
+  CHECK(find(all, SayingKind::sun_shadow).sigma_deg == Approx(1.118).margin(0.002));
+}
+
 TEST_CASE("a missing fact leaves its forms out with a reason", "[ways]") {
   SayingInputs inputs = all_inputs_known();
   inputs.card.rig_angle.reset();
   inputs.sun.reset();
+  inputs.guides.clear();
   inputs.context.deviation_sigma_deg.reset();
   const Sayings all = say_heading(inputs);
-  for (const SayingKind kind : {SayingKind::rig_sides, SayingKind::handle, SayingKind::sun_shadow,
-                                SayingKind::magnetic_bearing, SayingKind::set_compass}) {
+  for (const SayingKind kind :
+       {SayingKind::rig_sides, SayingKind::handle, SayingKind::sun_shadow, SayingKind::star,
+        SayingKind::magnetic_bearing, SayingKind::set_compass}) {
     INFO(to_text(kind));
     CHECK(left_out(all, kind));
   }

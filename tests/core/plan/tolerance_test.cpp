@@ -63,6 +63,9 @@ std::vector<double> errors_deg() {
   context.rig_heading_sigma_deg = 5.0;
   context.handle_zero_sigma_deg = 3.0;
   context.handle_play_deg = 5.0;
+  context.clock_error_min = 1.0;
+  context.star_turn_deg_per_min = 0.25;
+  context.star_altitude_deg = 45.0;
   std::vector<double> errors{0.0};
   for (int method = 0; method <= static_cast<int>(PointingMethod::magnetic_heading_sensor);
        ++method) {
