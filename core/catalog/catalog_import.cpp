@@ -107,9 +107,9 @@ class Catalog::Connection::Inserter : public StationSink {
     }
     const std::int64_t row = by_id.integer(0);
     by_id.reset();
-    const auto before = connection_.read(row, false);
-    if (!before) return before.error();
-    compare(*before, station, report_);
+    const auto was = connection_.read(row, false);
+    if (!was) return was.error();
+    compare(*was, station, report_);
     return Done{};
   }
 

@@ -35,7 +35,7 @@ void tap_at(Stage& stage, touch::Point place, milliseconds down_for) {
 
 // With the antenna marked up; on Aim.
 void raise_antenna(Stage& stage) {
-  stage.tap("place Aim");
+  stage.set(act::Show{Place::Aim});
   stage.tap("raise");
   stage.confirm();
   REQUIRE(stage.model().safety.antenna == Antenna::Raised);
@@ -262,7 +262,9 @@ void storm_of(bool left_handed) {
     if (left_handed) stage.set(act::NextSetting{"left_handed"});
     for (const Asking prompt : kPrompts) {
       const bool up = prompt != Asking::Raise && prompt != Asking::Roof;
-      stage.set(act::OpenSheet{Sheet::None});  // the storm before may have left one open
+      // The storm before may have left one open.
+      stage.set(act::OpenSheet{Sheet::None});
+      stage.set(act::OpenGuide{Guide::None});
       if (up && stage.model().safety.antenna == Antenna::Down) raise_antenna(stage);
       Storm storm(stage, seed++);
       while (storm.touches() < each) {
