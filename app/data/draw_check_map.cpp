@@ -98,10 +98,16 @@ void draw_check_map(Ui& ui, Rect rect, const CheckMap& map,
   for (const auto& [at, call_sign] : stations) labels.put(at, call_sign);
   for (const auto& [at, call_sign] : stations) canvas.disc(at, kDisc, theme.accent);
   const double height_m = plot.height() / side * 2.0 * map.radius_m;
-  const std::string caption = words::fill(words::say("{distance} from top to bottom"),
-                                          {{"distance", words::whole_distance(height_m, miles)}});
+  const auto said = [&](const char* phrase) {
+    return words::fill(phrase, {{"distance", words::whole_distance(height_m, miles)}});
+  };
+  std::string caption = said(words::say("{distance} from top to bottom"));
+  constexpr float kBesideKite = 56.0f;
+  if (canvas.text_width(caption, Face::Text) > rect.width() - kBesideKite) {
+    caption = said(words::say("{distance} high"));
+  }
   const float width = canvas.text_width(caption, Face::Text);
-  canvas.fill({rect.left, plot.bottom, rect.left + width + 56.0f, rect.bottom}, theme.panel);
+  canvas.fill({rect.left, plot.bottom, rect.left + width + kBesideKite, rect.bottom}, theme.panel);
   ui::kite(canvas, {rect.left + 22.0f, rect.bottom - 20.0f}, 14.0f, theme.ink, true);
   canvas.text({rect.left + 46.0f, rect.bottom - 11.0f}, caption, Face::Text, theme.ink);
   canvas.pop_clip();

@@ -17,6 +17,7 @@ constexpr Translation kNotesInSpanish[] = {
     {"No network in reach", "Ninguna cadena al alcance"},
     {", and {number} more", " y {number} más"},
     {"No heights", "Sin alturas"},
+    {"{distance} high", "{distance} de alto"},
     {"{distance} from top to bottom", "{distance} de arriba abajo"},
     {"Set as next stop", "Próxima parada"},
     {"Add place", "Agregar lugar"},

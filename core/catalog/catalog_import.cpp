@@ -97,16 +97,16 @@ class Catalog::Connection::Inserter : public StationSink {
     return std::optional(line);
   }
   Result<Done> compare_with_before(const Station& station) {
-    auto& by_id = connection_.by_id;
-    const auto found = before_ ? by_id.bind(name_, station.id).step() : Result<bool>(false);
+    auto& known = connection_.by_id;
+    const auto found = before_ ? known.bind(name_, station.id).step() : Result<bool>(false);
     if (!found) return found.error();
     if (!*found) {
       ++report_.stations_added;
       list(report_.added_call_signs, station.call_sign);
       return Done{};
     }
-    const std::int64_t row = by_id.integer(0);
-    by_id.reset();
+    const std::int64_t row = known.integer(0);
+    known.reset();
     const auto was = connection_.read(row, false);
     if (!was) return was.error();
     compare(*was, station, report_);
