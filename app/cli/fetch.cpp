@@ -4,7 +4,6 @@
 #include "app/cli/import_report.hpp"
 #include "app/cli/pack_options.hpp"
 #include "app/cli/verbs.hpp"
-#include "app/service/startup.hpp"
 #include "platform/files.hpp"
 
 #include <iostream>
@@ -17,7 +16,8 @@ namespace {
 
 struct FetchOptions {
   GroundOptions ground = {};
-  std::string set, base, catalog, terrain, cover;
+  HomeOptions home = {};
+  std::string set, base;
   bool dry_run = false, yes = false, keep = false;
 };
 
@@ -100,16 +100,12 @@ Result<fetch::Wish> wish_of(const FetchOptions& options, pack::PartKind kind) {
   if (!sets) return sets.error();
   auto set = publishers::choose_set(*sets, kind, options.set);
   if (!set) return set.error();
-  const auto terrain = options.terrain.empty() ? service::terrain_folder() : options.terrain;
-  if (!terrain) return terrain.error();
-  const auto cover = options.cover.empty() ? service::cover_folder() : options.cover;
-  if (!cover) return cover.error();
-  const auto catalog = catalog_path(options.catalog);
-  if (!catalog) return catalog.error();
+  const auto home = home_of(options.home);
+  if (!home) return home.error();
   const auto data = platform::data_folder();
   if (!data) return data.error();
   fetch::Wish wish{.set = std::move(set).value(),
-                   .home = {.terrain = *terrain, .cover = *cover, .catalog = *catalog},
+                   .home = *home,
                    .downloads = *data + "/downloads",
                    .base = options.base,
                    .keep = options.keep};
@@ -160,18 +156,16 @@ void add_fetch(CLI::App& program, Job& chosen) {
   CLI::App* verb = program.add_subcommand(
       "fetch", "Get stations, terrain or land cover from their publishers, over the network");
   verb->require_subcommand(1);
-  add_kind(*verb, chosen, options, pack::PartKind::stations,
-           "The regulator's dump of licenses (US)")
-      ->add_option("--catalog", options->catalog, "catalog file to use instead of yours");
+  CLI::App* stations = add_kind(*verb, chosen, options, pack::PartKind::stations,
+                                "The regulator's dump of licenses (US)");
+  add_catalog_option(*stations, options->home);
   CLI::App* terrain = add_kind(*verb, chosen, options, pack::PartKind::terrain,
                                "Elevation: glo_90 (default) or glo_30");
   add_ground_options(*terrain, options->ground);
-  terrain->add_option("--terrain", options->terrain,
-                      "folder of elevation tiles to use instead of yours");
+  add_terrain_option(*terrain, options->home);
   CLI::App* cover = add_kind(*verb, chosen, options, pack::PartKind::landcover, "Land cover");
   add_ground_options(*cover, options->ground);
-  cover->add_option("--landcover", options->cover,
-                    "folder of land cover tiles to use instead of yours");
+  add_cover_option(*cover, options->home);
 }
 
 }  // namespace mastwise::cli

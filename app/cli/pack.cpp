@@ -2,7 +2,6 @@
 #include "app/cli/pack_options.hpp"
 #include "app/cli/verbs.hpp"
 #include "app/service/packs.hpp"
-#include "app/service/startup.hpp"
 #include "core/text/iso_time.hpp"
 #include "platform/clock.hpp"
 
@@ -16,7 +15,8 @@ namespace mastwise::cli {
 namespace {
 
 struct PackOptions {
-  std::string file, name, catalog, terrain, cover;
+  std::string file, name;
+  HomeOptions home = {};
   GroundOptions ground = {};
   std::vector<std::string> from = {}, origins = {};
   bool no_stations = false, json = false;
@@ -66,18 +66,8 @@ std::string manifest_text(const pack::Manifest& manifest) {
   return text;
 }
 
-Result<packs::Home> home_of(const PackOptions& options) {
-  const auto terrain = options.terrain.empty() ? service::terrain_folder() : options.terrain;
-  if (!terrain) return terrain.error();
-  const auto cover = options.cover.empty() ? service::cover_folder() : options.cover;
-  if (!cover) return cover.error();
-  const auto catalog = catalog_path(options.catalog);
-  if (!catalog) return catalog.error();
-  return packs::Home{.terrain = *terrain, .cover = *cover, .catalog = *catalog};
-}
-
 Result<Done> make_pack(const PackOptions& options) {
-  const auto home = home_of(options);
+  const auto home = home_of(options.home);
   if (!home) return home.error();
   const auto ground = ground_of(options.ground);
   if (!ground) return ground.error();
@@ -91,7 +81,7 @@ Result<Done> make_pack(const PackOptions& options) {
   if (wish.name.empty()) wish.name = std::filesystem::path(options.file).stem().string();
   for (const std::string& folder : options.from) {
     if (!std::filesystem::is_directory(folder)) {
-      return Error{.what = "this is no folder",
+      return Error{.what = "this is not a folder",
                    .where = folder,
                    .remedy = "give a folder with elevation or land cover tiles"};
     }
@@ -134,7 +124,7 @@ Result<Done> check_pack(const PackOptions& options) {
 }
 
 Result<Done> take_pack(const PackOptions& options) {
-  const auto home = home_of(options);
+  const auto home = home_of(options.home);
   if (!home) return home.error();
   auto file = platform::PackFile::open(options.file);
   if (!file) return file.error();
@@ -162,12 +152,10 @@ Result<Done> take_pack(const PackOptions& options) {
   return Done{};
 }
 
-void add_home(CLI::App& verb, PackOptions& options) {
-  verb.add_option("--catalog", options.catalog, "catalog file to use instead of yours");
-  verb.add_option("--terrain", options.terrain,
-                  "folder of elevation tiles to use instead of yours");
-  verb.add_option("--landcover", options.cover,
-                  "folder of land cover tiles to use instead of yours");
+void add_home(CLI::App& verb, HomeOptions& home) {
+  add_catalog_option(verb, home);
+  add_terrain_option(verb, home);
+  add_cover_option(verb, home);
 }
 
 CLI::App* add_part(CLI::App& verb, Job& chosen, const std::shared_ptr<PackOptions>& options,
@@ -195,14 +183,14 @@ void add_pack(CLI::App& program, Job& chosen) {
                    "where a kind of data came from, as KIND=SOURCE;DATE;LICENSE, where KIND is "
                    "terrain, landcover or stations");
   make->add_flag("--no-stations", options->no_stations, "tiles only");
-  add_home(*make, *options);
+  add_home(*make, options->home);
   make->add_flag("--json", options->json, "print one JSON object");
   add_part(*verb, chosen, options, "show", "What is in a pack, and where it came from", show_pack)
       ->add_flag("--json", options->json, "print one JSON object");
   add_part(*verb, chosen, options, "check", "Read a whole pack and compare its sums", check_pack);
   CLI::App* take = add_part(*verb, chosen, options, "take",
                             "Take a pack in; what is already on board stays", take_pack);
-  add_home(*take, *options);
+  add_home(*take, options->home);
   take->add_flag("--json", options->json, "print one JSON object");
 }
 

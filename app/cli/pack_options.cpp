@@ -1,6 +1,7 @@
 #include "app/cli/pack_options.hpp"
 
 #include "app/cli/arguments.hpp"
+#include "app/service/startup.hpp"
 #include "core/text/words.hpp"
 
 #include <array>
@@ -62,6 +63,30 @@ Result<packs::Ground> ground_of(const GroundOptions& options) {
   const auto middle = position_argument("--around", options.around);
   if (!middle) return middle.error();
   return packs::around(*middle, 1000.0 * options.radius_km);
+}
+
+void add_catalog_option(CLI::App& verb, HomeOptions& options) {
+  verb.add_option("--catalog", options.catalog, "catalog file to use instead of yours");
+}
+
+void add_terrain_option(CLI::App& verb, HomeOptions& options) {
+  verb.add_option("--terrain", options.terrain,
+                  "folder of elevation tiles to use instead of yours");
+}
+
+void add_cover_option(CLI::App& verb, HomeOptions& options) {
+  verb.add_option("--landcover", options.cover,
+                  "folder of land cover tiles to use instead of yours");
+}
+
+Result<packs::Home> home_of(const HomeOptions& options) {
+  const auto terrain = options.terrain.empty() ? service::terrain_folder() : options.terrain;
+  if (!terrain) return terrain.error();
+  const auto cover = options.cover.empty() ? service::cover_folder() : options.cover;
+  if (!cover) return cover.error();
+  const auto catalog = catalog_path(options.catalog);
+  if (!catalog) return catalog.error();
+  return packs::Home{.terrain = *terrain, .cover = *cover, .catalog = *catalog};
 }
 
 Result<std::map<pack::PartKind, pack::Origin>> origins_of(const std::vector<std::string>& texts) {

@@ -18,6 +18,15 @@ struct GroundOptions {
 void add_ground_options(CLI::App& verb, GroundOptions& options);
 Result<packs::Ground> ground_of(const GroundOptions& options);
 
+// The user's data, or others to use instead.
+struct HomeOptions {
+  std::string catalog = {}, terrain = {}, cover = {};
+};
+void add_catalog_option(CLI::App& verb, HomeOptions& options);
+void add_terrain_option(CLI::App& verb, HomeOptions& options);
+void add_cover_option(CLI::App& verb, HomeOptions& options);
+Result<packs::Home> home_of(const HomeOptions& options);
+
 // "terrain=Copernicus GLO-90;2021;its license" for each; parts may be left out at the end.
 Result<std::map<pack::PartKind, pack::Origin>> origins_of(const std::vector<std::string>& texts);
 

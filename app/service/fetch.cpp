@@ -47,7 +47,7 @@ int index_at(double share, int count) {
 
 enum class OnDisk { little, half };
 
-// What is known of each cell, of either kind.
+// How much of each cell is on the disk: heights or land cover, whichever is wanted.
 std::map<terrain::TileCell, OnDisk> on_disk(const Wish& wish) {
   std::map<terrain::TileCell, OnDisk> found;
   const auto note = [&](terrain::TileCell cell, bool half) {

@@ -327,7 +327,7 @@ std::uint64_t bytes_to_write(const platform::PackFile& file, const Home& home) {
 Result<Taken> take(platform::PackFile& file, const Home& home,
                    const platform::PackProgress& progress) {
   if (home.terrain.empty() || home.cover.empty()) {
-    return Error{.what = "there is no folder for the ground of a pack",
+    return Error{.what = "Mastwise has no folder to put the pack's ground in",
                  .where = file.path().string(),
                  .remedy = "start Mastwise with a data folder"};
   }

@@ -37,7 +37,7 @@ namespace mastwise {
 //                   the separator is ";", in quotes
 //   city, state     text, the place of license
 //   translator      yes, no
-//   virtual_channel  of the first program, "6.1" or "6", where there is no list of programs
+//   virtual_channel  of the first program, "6.1" or "6", if the table has no programs column
 //
 // Any other column is kept as a note.
 //

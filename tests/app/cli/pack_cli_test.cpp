@@ -70,7 +70,7 @@ TEST_CASE("pack says what is wrong: no region, no folder, no pack") {
   CHECK(contains(box.errors, "--bbox: \"1,2,3\" is not four numbers"));
   const auto lost = run({"pack", "make", folder.file("x.mwpack"), "--bbox", "1,2,3,4", "--from",
                          folder.file("lost")});
-  CHECK(contains(lost.errors, "lost: this is no folder"));
+  CHECK(contains(lost.errors, "lost: this is not a folder"));
   const auto kind =
       run({"pack", "make", folder.file("x.mwpack"), "--bbox", "1,2,3,4", "--origin", "music=a"});
   CHECK(contains(kind.errors, "--origin: \"music=a\" does not begin with a kind of data"));
