@@ -54,7 +54,7 @@ KeyAct Keys::act_of(KeyAct::Kind kind, const Target& target, Monotonic began) co
 }
 
 std::optional<KeyAct> Keys::take(const Targets& targets, Monotonic now) {
-  if (targets.focusable().empty()) {
+  if (!targets.any_focusable()) {
     cancel();  // keys do nothing on a screen without targets
     return std::nullopt;
   }
@@ -171,7 +171,7 @@ std::optional<KeyAct> Keys::move(const KeyEvent& event, const Targets& targets) 
 }
 
 void Keys::follow(const Targets& targets) {
-  const auto there = targets.focusable();
+  const auto there = wishes_.empty() ? std::vector<const Target*>() : targets.focusable();
   for (const std::string& wish : std::exchange(wishes_, {})) {
     const bool found = std::any_of(there.begin(), there.end(),
                                    [&](const Target* target) { return target->name == wish; });
@@ -188,8 +188,9 @@ void Keys::follow(const Targets& targets) {
 }
 
 std::optional<Recognizer::Press> Keys::press(const Targets& targets) const {
+  if (!pressed_) return std::nullopt;
   const Target* target = focused(targets);
-  if (!pressed_ || target == nullptr || target->name != pressed_->target) return std::nullopt;
+  if (target == nullptr || target->name != pressed_->target) return std::nullopt;
   const Point middle = target->visible_px().center();
   return Recognizer::Press{middle, middle, pressed_->at, !pressed_->held, false};
 }

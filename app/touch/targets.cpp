@@ -49,10 +49,21 @@ void Targets::only_to_hold(const std::string& name) {
   }
 }
 
-std::vector<const Target*> Targets::focusable() const {
+int Targets::highest_layer() const {
   int highest = std::numeric_limits<int>::min();
   for (const Target& target : reachable_) highest = std::max(highest, target.layer);
   for (const Target& target : targets_) highest = std::max(highest, target.layer);
+  return highest;
+}
+
+bool Targets::any_focusable() const {
+  const int highest = highest_layer();
+  return std::any_of(reachable_.begin(), reachable_.end(),
+                     [&](const Target& target) { return target.layer == highest; });
+}
+
+std::vector<const Target*> Targets::focusable() const {
+  const int highest = highest_layer();
   std::vector<const Target*> found;
   for (const Target& target : reachable_) {
     if (target.layer == highest) found.push_back(&target);

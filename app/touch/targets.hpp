@@ -54,6 +54,8 @@ class Targets {
   // What can have the focus, in the order of reading: enabled targets of the highest layer, also
   // those scrolled out. Valid like find().
   std::vector<const Target*> focusable() const;
+  // Whether there is any; costs no order.
+  bool any_focusable() const;
   // nullptr without one.
   const Target* back() const { return find(back_); }
 
@@ -64,6 +66,7 @@ class Targets {
   std::vector<std::string> problems(double min_mm = 9.0, double gap_mm = 2.0) const;
 
  private:
+  int highest_layer() const;
   double mm(float px) const { return static_cast<double>(px) / static_cast<double>(px_per_mm_); }
   std::string described(const Target& target) const;
   void check_alone(const Target& target, double min_mm, std::vector<std::string>& found) const;
