@@ -169,6 +169,42 @@ bool is_unpacked(const fs::path& file, const Part& part) {
   return sum && *sum == part.sha256;
 }
 
+// What taking a part in has to do.
+struct Need {
+  OnBoard there = OnBoard::nothing;  // of a tile
+  bool unpacked = false;             // by an earlier attempt
+};
+
+// One for each part. Reads the tiles on board that are as large as the pack's.
+std::vector<Need> needs_of(const pack::Manifest& manifest, const Home& home) {
+  const Board board(home);
+  std::vector<Need> needs;
+  for (const Part& part : manifest.parts) {
+    Need need;
+    if (part.kind != PartKind::stations) {
+      need.there = board.has(part);
+      need.unpacked =
+          need.there == OnBoard::nothing && is_unpacked(unpacked(home, manifest, part), part);
+    }
+    needs.push_back(need);
+  }
+  return needs;
+}
+
+std::uint64_t bytes_for(const pack::Manifest& manifest, const std::vector<Need>& needs) {
+  std::uint64_t bytes = 0;
+  for (std::size_t i = 0; i < needs.size(); ++i) {
+    const Part& part = manifest.parts[i];
+    // A catalog takes about twice its table.
+    if (part.kind == PartKind::stations) {
+      bytes += 2 * part.bytes;
+    } else if (needs[i].there == OnBoard::nothing && !needs[i].unpacked) {
+      bytes += part.bytes;
+    }
+  }
+  return bytes;
+}
+
 // The free bytes where a folder is or will be.
 std::uint64_t free_bytes(fs::path folder) {
   std::error_code error;
@@ -199,14 +235,14 @@ Result<StationTable> stations_of(platform::PackFile& file, const Part& part) {
   return table;
 }
 
-Result<Load> unpack_all(platform::PackFile& file, const Home& home,
+Result<Load> unpack_all(platform::PackFile& file, const Home& home, const std::vector<Need>& needs,
                         const platform::PackProgress& progress) {
   const pack::Manifest& manifest = file.manifest();
   const std::uint64_t all = pack::total_bytes(manifest);
-  const Board board(home);
   Load load;
   std::uint64_t done = 0;
-  for (const Part& part : manifest.parts) {
+  for (std::size_t i = 0; i < needs.size(); ++i) {
+    const Part& part = manifest.parts[i];
     if (progress && !progress(done, all)) {
       return Error{.what = "stopped: nothing on board has changed",
                    .where = file.path().string(),
@@ -219,14 +255,14 @@ Result<Load> unpack_all(platform::PackFile& file, const Home& home,
       load.stations.push_back(std::move(table).value());
       continue;
     }
-    const OnBoard there = board.has(part);
+    const OnBoard there = needs[i].there;
     if (there == OnBoard::same) ++load.taken.tiles_same;
     if (there == OnBoard::finer) ++load.taken.tiles_kept_finer;
     if (there != OnBoard::nothing) continue;
     ++load.taken.tiles_new;
     load.tiles.push_back(part);
+    if (needs[i].unpacked) continue;
     const fs::path to = unpacked(home, manifest, part);
-    if (is_unpacked(to, part)) continue;
     const auto bytes = file.bytes(part);
     if (!bytes) return bytes.error();
     std::error_code failed;
@@ -313,15 +349,7 @@ Result<pack::Manifest> make(const Wish& wish, const fs::path& to,
 }
 
 std::uint64_t bytes_to_write(const platform::PackFile& file, const Home& home) {
-  const Board board(home);
-  std::uint64_t bytes = 0;
-  for (const Part& part : file.manifest().parts) {
-    // A catalog takes about twice its table.
-    if (part.kind == PartKind::stations) bytes += 2 * part.bytes;
-    if (part.kind == PartKind::stations || board.has(part) != OnBoard::nothing) continue;
-    if (!is_unpacked(unpacked(home, file.manifest(), part), part)) bytes += part.bytes;
-  }
-  return bytes;
+  return bytes_for(file.manifest(), needs_of(file.manifest(), home));
 }
 
 Result<Taken> take(platform::PackFile& file, const Home& home,
@@ -332,14 +360,15 @@ Result<Taken> take(platform::PackFile& file, const Home& home,
                  .remedy = "start Mastwise with a data folder"};
   }
   constexpr std::uint64_t kSpare = std::uint64_t{32} << 20;
-  const std::uint64_t needed = bytes_to_write(file, home) + kSpare;
+  const std::vector<Need> needs = needs_of(file.manifest(), home);
+  const std::uint64_t needed = bytes_for(file.manifest(), needs) + kSpare;
   if (const std::uint64_t free = free_bytes(home.terrain); free < needed) {
     return Error{
         .what = fmt::format("the pack needs {} MB, and {} MB are free", needed >> 20, free >> 20),
         .where = file.path().string(),
         .remedy = "free some space, or take a smaller pack"};
   }
-  auto load = unpack_all(file, home, progress);
+  auto load = unpack_all(file, home, needs, progress);
   if (!load) return load.error();
   for (const Part& part : load->tiles) {
     const fs::path from = unpacked(home, file.manifest(), part);
