@@ -175,7 +175,7 @@ const Phrases kEnglish{
                          "at {time} the heading is square to its left",
                          "at {time} the heading is straight behind you",
                          "at {time} the heading is square to its right"},
-         .shadow_angle = "with an angle, the heading is {now} now, {later} in five minutes",
+         .shadow_angle = "by angle, the heading is now {now}, and {later} in five minutes",
          .star = "Face {star}: the heading is {aside}",
          .or_star = "; or {star}: {aside}",
          .star_place = "{name} ({octant}, {degrees} up)",

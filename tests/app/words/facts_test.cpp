@@ -197,8 +197,8 @@ TEST_CASE("the shadow of a plumb line gives times first, an angle second") {
   const ShadowAngle angle{Turn::clockwise_deg(-23.0), Turn::clockwise_deg(-24.25)};
   CHECK(words::heading(FromShadow{now, marks, angle}, false, utc_zone()) ==
         "Look along a plumb line's shadow, away from the sun: at 15:07 UTC the heading is square "
-        "to its right; at 01:00 UTC tomorrow the heading is straight along it; with an angle, "
-        "the heading is 23 degrees left now, 24 degrees left in five minutes");
+        "to its right; at 01:00 UTC tomorrow the heading is straight along it; by angle, "
+        "the heading is now 23 degrees left, and 24 degrees left in five minutes");
   CHECK(words::brief_heading(FromShadow{now, marks, angle}, false, utc_zone()) ==
         "Look along a plumb line's shadow, away from the sun: at 15:07 UTC the heading is square "
         "to its right");
