@@ -123,9 +123,10 @@ Result<ProgramTable> read_program_csv(std::string_view text, const Source& sourc
 std::vector<Program> merged_programs(std::vector<Program> own, const std::vector<Program>& added) {
   for (const Program& program : added) {
     const auto same = std::find_if(own.begin(), own.end(), [&](const Program& one) {
-      return one.virtual_channel == program.virtual_channel;
+      return program.virtual_channel.empty() ? one == program
+                                             : one.virtual_channel == program.virtual_channel;
     });
-    if (same == own.end() || program.virtual_channel.empty()) {
+    if (same == own.end()) {
       own.push_back(program);
     } else {
       complete(*same, program);

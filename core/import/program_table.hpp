@@ -64,7 +64,8 @@ Result<ProgramTable> read_program_csv(std::string_view text, const Source& sourc
                                       const std::optional<ProgramColumns>& columns = {});
 
 // A station's programs, completed: an added program replaces the one with the same virtual channel
-// but keeps its texts where the added ones are unknown; other programs are appended.
+// but keeps its texts where the added ones are unknown; other programs are appended. One without a
+// virtual channel is appended unless the station has the very same.
 std::vector<Program> merged_programs(std::vector<Program> own, const std::vector<Program>& added);
 
 }  // namespace mastwise

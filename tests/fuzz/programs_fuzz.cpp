@@ -4,20 +4,23 @@
 using namespace mastwise;
 
 // Any bytes as a table of programs, and below its right header: all rows are counted, every program
-// has a station and a channel, and programs merged twice are as after the first time.
+// has a station and says something, and programs merged twice are as after the first time.
 namespace {
 
 void check(std::string_view text) {
   const auto table = read_program_csv(text, {"fuzz", ""});
   if (!fuzz::read_or_told(table)) return;
-  fuzz::require(table->programs.size() + table->rejected.size() == table->rows_read);
+  fuzz::require(table->programs.size() + table->rejected.size() + table->rows_without_program ==
+                table->rows_read);
   for (const RejectedRow& row : table->rejected) {
     fuzz::require(row.line >= 2 && row.line <= text.size() + 1 && !row.reason.empty());
   }
   std::vector<Program> added;
   for (const StationProgram& read : table->programs) {
     fuzz::require(!read.call_sign.empty() || !read.facility_id.empty());
-    fuzz::require(!read.program.virtual_channel.empty());
+    const Program& program = read.program;
+    fuzz::require(
+        !(program.virtual_channel.empty() && program.name.empty() && program.network.empty()));
     if (read.rf_channel)
       fuzz::require(parse_rf_channel(to_text(*read.rf_channel)).value() == *read.rf_channel);
     added.push_back(read.program);

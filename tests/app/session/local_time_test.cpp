@@ -71,7 +71,7 @@ TEST_CASE("a stop keeps the day that it had where it was") {
   stage.settle();
   log_first(stage);
   test::stand_at(stage, 40.7, -74.0);
-  stage.tap("place Logbook");
+  stage.set(act::Show{Place::Logbook});
   stage.settle();
   CHECK(stage.model().findings.today == std::chrono::local_days(std::chrono::year(2036) / 7 / 3));
   stage.tap("stops");

@@ -92,6 +92,16 @@ TEST_CASE("a re-import of the stations keeps the added programs and sees no chan
   CHECK(catalog.with_call_sign("QAAB")->at(0).programs.size() == 2);
 }
 
+TEST_CASE("programs merged twice are as after the first time, also without a virtual channel") {
+  const std::vector<Program> added{{.virtual_channel = "6.1", .network = "Northlight"},
+                                   {.network = "Northlight"},
+                                   {.network = "Lodestone"},
+                                   {.network = "Northlight"}};
+  const auto once = merged_programs({}, added);
+  CHECK(once.size() == 3);
+  CHECK(merged_programs(once, added) == once);
+}
+
 TEST_CASE("incomplete rows of programs are rejected with their line") {
   const auto table = read_program_csv(
       "Virtual_Channel;Call_Sign;rf_channel\n6.1;;\n;QAAB;\n6.2;QAAB;many\n6.3;QAAB;9\n",
