@@ -6,9 +6,13 @@
 
 namespace mastwise::shell {
 
-Painter::Painter() {
-  ImGui_ImplOpenGL3_Init("#version 330");
+Result<std::unique_ptr<Painter>> Painter::make() {
+  if (!ImGui_ImplOpenGL3_Init("#version 330")) {
+    return Error{.what = "the OpenGL library could not be loaded",
+                 .remedy = "install the package libgl1"};
+  }
   ImGui_ImplOpenGL3_NewFrame();  // makes the font texture and the shaders
+  return std::unique_ptr<Painter>(new Painter);
 }
 
 Painter::~Painter() {

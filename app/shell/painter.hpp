@@ -2,9 +2,11 @@
 
 #include "app/look/theme.hpp"
 #include "app/ui/raster.hpp"
+#include "core/result.hpp"
 
 #include <cstdint>
 #include <map>
+#include <memory>
 
 struct ImDrawData;
 
@@ -13,7 +15,8 @@ namespace mastwise::shell {
 // Draws on the current OpenGL context. The interface's context must be current.
 class Painter {
  public:
-  Painter();
+  // Error if the system has no OpenGL library.
+  static Result<std::unique_ptr<Painter>> make();
   ~Painter();
   Painter(const Painter&) = delete;
   Painter& operator=(const Painter&) = delete;
@@ -23,6 +26,8 @@ class Painter {
   void paint(ImDrawData* data, ui::Color ground, const ui::Rasters& rasters);
 
  private:
+  Painter() = default;
+
   struct Texture {
     unsigned name = 0;  // OpenGL's
     std::uint64_t version = 0;

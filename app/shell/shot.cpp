@@ -45,15 +45,16 @@ Result<Done> draw_shot(Shot shot) {
   if (!window) return window.error();
   const auto interface = Interface::make(session, (*window)->metrics(), service::fonts_folder());
   if (!interface) return interface.error();
-  Painter painter;
+  const auto painter = Painter::make();
+  if (!painter) return painter.error();
   // A page has a height only after drawing, and a prompt rests before it accepts touches.
   (*interface)->frame(now);
   for (int i = 0; i < shot.keys; ++i) {
     (*interface)->feed(touch::KeyEvent{touch::Key::Next, touch::KeyEvent::Kind::Down, now});
     (*interface)->frame(now);
   }
-  painter.paint((*interface)->frame(now + touch::kPromptRest), (*interface)->ground(),
-                (*interface)->rasters());
+  (*painter)->paint((*interface)->frame(now + touch::kPromptRest), (*interface)->ground(),
+                    (*interface)->rasters());
   return (*window)->save_png(shot.file, shot.eyes);
 }
 

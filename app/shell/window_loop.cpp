@@ -70,7 +70,9 @@ Result<Done> Loop::begin_interface() {
   auto made = Interface::make(session_, window_.metrics(), service::fonts_folder());
   if (!made) return made.error();
   interface_ = *std::move(made);
-  painter_ = std::make_unique<Painter>();
+  auto painter = Painter::make();
+  if (!painter) return painter.error();
+  painter_ = *std::move(painter);
   resized_ = false;
   dirty_ = true;
   return Done{};

@@ -58,7 +58,12 @@ inline Program start_program(const ui::Metrics& metrics, const shell::RuntimeWis
     std::exit(1);
   }
   program.interface = *std::move(made);
-  program.painter = std::make_unique<shell::Painter>();
+  auto painter = shell::Painter::make();
+  if (!painter) {
+    fmt::print(stderr, "{}\n", painter.error().message());
+    std::exit(1);
+  }
+  program.painter = *std::move(painter);
   return program;
 }
 
