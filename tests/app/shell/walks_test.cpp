@@ -1,10 +1,12 @@
 #include "core/catalog/catalog.hpp"
 #include "tests/support/invented_catalog.hpp"
+#include "tests/support/nmea_text.hpp"
 #include "tests/support/receiver_epoch.hpp"
 #include "tests/support/stage.hpp"
 #include "tests/support/temporary_folder.hpp"
 
 #include <catch2/catch.hpp>
+#include <fmt/format.h>
 
 // The walks that a traveller takes, by finger, with the touches counted. The numbers are Mastwise's
 // own aims.
@@ -82,6 +84,27 @@ TEST_CASE("arrive and aim: 2 taps from the list's place to the number") {
   REQUIRE(stage.model().findings.outlook->chance_percent);
   CHECK(*stage.model().findings.outlook->chance_percent >= kUsualFloor_percent);
   CHECK(stage.taps() == 2);
+}
+
+TEST_CASE("the roof with a heading sensor: 2 taps from Aim to the turn, one of them its prompt") {
+  Stage stage;
+  stage.set(act::Show{Place::Aim});
+  const double target_deg = stage.model().findings.card->bearing_true.degrees();
+  const auto turn_to = [&](double facing_deg) {
+    stage.receive(
+        test::sentence(fmt::format("HEHDT,{:.2f},T", std::fmod(facing_deg + 360.0, 360.0))));
+    stage.settle();
+  };
+  turn_to(target_deg - 100.0);
+  const int before = stage.taps();
+  stage.tap("roof");
+  stage.confirm();
+  REQUIRE(stage.model().safety.roof);
+  CHECK(stage.taps() - before == 2);
+  CHECK(stage.shows("100°"));
+  turn_to(target_deg + 90.0);
+  CHECK(stage.shows("90°"));
+  CHECK(stage.taps() - before == 2);
 }
 
 TEST_CASE("the receiver is dead: coordinates from a paper map, a tap each and 2 more") {
