@@ -30,7 +30,7 @@ using ui::Option;
 using words::fill;
 using words::say;
 
-constexpr float kParkAct = 80.0f, kParkGap = 16.0f, kPalette = 96.0f;
+constexpr float kParkAct = 80.0f, kParkGap = 16.0f, kPalette = 108.0f;
 
 // What the screen says, largest first.
 struct ParkAnswer {

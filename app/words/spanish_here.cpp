@@ -235,7 +235,7 @@ constexpr Translation kHereInSpanish[] = {
     {"Long Yagi on a pole without amplifier", "Yagi larga en un poste, sin amplificador"},
     {"Long Yagi on a pole with amplifier", "Yagi larga en un poste, con amplificador"},
     // Parking.
-    {"Open", "Abierto"},
+    {"Open", "Libre"},
     {"Trees", "Árboles"},
     {"Rig", "RV"},
     {"Hill", "Colina"},
