@@ -46,6 +46,7 @@ struct HereRooms {
   float place, position, nose, antenna, settings;
 };
 constexpr HereRooms kTight{84.0f, 176.0f, 134.0f, 108.0f, 68.0f};
+constexpr HereRooms kBeside{84.0f, 176.0f, 146.0f, 108.0f, 68.0f};
 constexpr HereRooms kWide{92.0f, 214.0f, 156.0f, 152.0f, 70.0f};
 
 class Facts {
@@ -331,16 +332,18 @@ void Facts::earlier(Rect row) {
 }
 
 void Facts::draw() {
-  constexpr float kEarlier = 94.0f;
+  constexpr float kEarlier = 94.0f, kCredit = 48.0f;
   const bool has_earlier = shared_.earlier && shared_.earlier->elsewhere;
-  const auto whole = [](const HereRooms& rooms) {
-    return rooms.place + rooms.position + rooms.nose + rooms.antenna + rooms.settings;
+  const bool beside = ui_.portrait() && area_.width() >= 700.0f;
+  const auto whole = [&](const HereRooms& rooms) {
+    const float left = rooms.place + rooms.position + rooms.settings;
+    const float right = rooms.nose + rooms.antenna;
+    return beside ? std::max(left, right + kCredit) : left + right;
   };
   const float room = area_.height() - (has_earlier ? kEarlier : 0.0f);
-  const HereRooms& rooms = room >= whole(kWide) ? kWide : kTight;
+  const HereRooms& rooms = room >= whole(kWide) ? kWide : beside ? kBeside : kTight;
   const float top = ui_.begin_page("here", area_);
   const Rect whole_area = area_;
-  const bool beside = ui_.portrait() && area_.width() >= 700.0f;
   if (beside) area_.right = area_.center().x - 16.0f;
   if (area_.width() < 400.0f) pictures_ = area_.width() < 370.0f ? kNarrow : 126.0f;
   y_ = top;
@@ -348,7 +351,6 @@ void Facts::draw() {
   place(next(rooms.place, has_earlier));
   position(next(rooms.position, false));
   if (beside) settings(next(rooms.settings, true));
-  if (beside) credit();
   const float first = y_;
   if (beside) {
     y_ = top;
@@ -357,7 +359,7 @@ void Facts::draw() {
   nose(next(rooms.nose, !beside));
   antenna(next(rooms.antenna, true));
   if (!beside) settings(next(rooms.settings, true));
-  if (!beside) credit();
+  credit();
   ui_.end_page("here", top, std::max(first, y_));
 }
 
