@@ -30,38 +30,51 @@ WantedByName wanted_by_name(const StationsAnswer& answer) {
   return wanted;
 }
 
-// Whether a neighbor is expected in the arc while the nose points there.
-bool beside_neighbor(const HeadingArc& arc, Neighbors neighbors, RigHeading nose) {
-  const auto meets = [&](bool right) {
-    const RigSector occupied = neighbor_sector(right);
-    return !slack_within(noses_that_clear({arc}, {&occupied, 1}), nose.nose());
-  };
-  return (on_right(neighbors) && meets(true)) || (on_left(neighbors) && meets(false));
-}
-
+// How each wanted station stands, for any nose.
 class Judge {
  public:
-  Judge(const reception::ObstacleRing& ring, Neighbors neighbors)
-      : ring_(ring), neighbors_(neighbors) {}
+  Judge(const std::vector<WantedSight>& wanted, const reception::ObstacleRing& ring,
+        Neighbors neighbors) {
+    for (const WantedSight& station : wanted) ways_.push_back(way_of(station, ring, neighbors));
+  }
 
-  Sight sight(const WantedSight& station, const std::optional<RigHeading>& nose) const {
-    if (station.side_db >= kStillClear_db) return Sight::blocked;
-    const bool painted =
-        ring_.sides[ring_.side_toward(station.bearing)].kind != reception::SideKind::unmarked;
-    if (painted) return Sight::clear;
-    return nose && beside_neighbor(station.arc, neighbors_, *nose) ? Sight::blocked : Sight::unseen;
+  Sight sight(std::size_t station, const std::optional<RigHeading>& nose) const {
+    const Way& way = ways_[station];
+    if (way.sure) return *way.sure;
+    const bool neighbor_meets =
+        nose && std::any_of(way.clearing.begin(), way.clearing.end(),
+                            [&](const auto& noses) { return !slack_within(noses, nose->nose()); });
+    return neighbor_meets ? Sight::blocked : Sight::unseen;
   }
   std::size_t blocked(const std::vector<WantedSight>& wanted, RigHeading nose) const {
     std::size_t count = 0;
-    for (const WantedSight& station : wanted) {
-      if (sight(station, nose) == Sight::blocked) count += station.counts();
+    for (std::size_t i = 0; i < wanted.size(); ++i) {
+      if (sight(i, nose) == Sight::blocked) count += wanted[i].counts();
     }
     return count;
   }
 
  private:
-  const reception::ObstacleRing& ring_;
-  Neighbors neighbors_;
+  struct Way {
+    std::optional<Sight> sure = {};                      // whatever the nose
+    std::vector<std::vector<HeadingArc>> clearing = {};  // noses, for each neighbor expected
+  };
+
+  static Way way_of(const WantedSight& station, const reception::ObstacleRing& ring,
+                    Neighbors neighbors) {
+    if (station.side_db >= kStillClear_db) return {.sure = Sight::blocked};
+    const reception::Side& side = ring.sides[ring.side_toward(station.bearing)];
+    if (side.kind != reception::SideKind::unmarked) return {.sure = Sight::clear};
+    Way way;
+    for (const bool right : {true, false}) {
+      if (!(right ? on_right(neighbors) : on_left(neighbors))) continue;
+      const RigSector occupied = neighbor_sector(right);
+      way.clearing.push_back(noses_that_clear({station.arc}, {&occupied, 1}));
+    }
+    return way;
+  }
+
+  std::vector<Way> ways_;
 };
 
 }  // namespace
@@ -100,10 +113,11 @@ std::optional<std::vector<WantedSight>> wanted_sights(const StationsAnswer& answ
 
 ParkVerdict judge(std::vector<WantedSight>& wanted, const reception::ObstacleRing& ring,
                   Neighbors neighbors, const std::optional<RigHeading>& nose) {
-  const Judge judge(ring, neighbors);
+  const Judge judge(wanted, ring, neighbors);
   ParkVerdict verdict;
-  for (WantedSight& station : wanted) {
-    station.sight = judge.sight(station, nose);
+  for (std::size_t i = 0; i < wanted.size(); ++i) {
+    WantedSight& station = wanted[i];
+    station.sight = judge.sight(i, nose);
     verdict.wanted += station.counts();
     if (station.sight == Sight::clear) verdict.clear += station.counts();
     if (station.sight == Sight::unseen) verdict.unseen += station.counts();
