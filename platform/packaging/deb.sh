@@ -1,6 +1,7 @@
 #!/usr/bin/env bash
-# deb.sh [ARCHITECTURE]: build/packages/mastwise_VERSION_ARCHITECTURE.deb and its SPDX list. The
-# same commit gives the same bytes, wherever and whenever it is built.
+# deb.sh [ARCHITECTURE]: build/packages/mastwise_VERSION_ARCHITECTURE.deb and its SPDX list, for
+# this machine's architecture or for one that has a cross_ARCHITECTURE.sh here. The same commit gives
+# the same bytes, wherever and whenever it is built.
 set -euo pipefail
 umask 022
 root=$(cd "$(dirname "$0")/../.." && pwd)
@@ -64,8 +65,10 @@ printf 'mastwise (%s) unstable; urgency=medium\n\n  * Commit %s.\n\n -- %s  %s\n
 # The libraries by what the program is linked with.
 mkdir -p "$build/shlibdeps/debian"
 printf 'Source: mastwise\n\nPackage: mastwise\nArchitecture: any\n' >"$build/shlibdeps/debian/control"
+folders=()
+[ "$architecture" = "$own" ] || mapfile -t folders < <(libraries_of "$stage/usr/bin/mastwise")
 libraries=$(cd "$build/shlibdeps" &&
-  DEB_HOST_ARCH=$architecture dpkg-shlibdeps -O "$stage/usr/bin/mastwise" 2>/dev/null |
+  DEB_HOST_ARCH=$architecture dpkg-shlibdeps "${folders[@]}" -O "$stage/usr/bin/mastwise" 2>/dev/null |
   sed -n 's/^shlibs:Depends=//p')
 [ -n "$libraries" ] || { echo "dpkg-shlibdeps found no libraries" >&2; exit 1; }
 # As Debian counts: files in KiB, rounded up, and one for each folder.
