@@ -98,7 +98,9 @@ void SweepUpdater::operator()(const act::KeepSweep&) {
                     .position = row->station.position,
                     .taken_at = *shared_.findings.position,
                     .peak_deg = result->peak.degrees(),
-                    .sigma_deg = result->sigma_deg});
+                    .sigma_deg = result->sigma_deg,
+                    .standing = shared_.stop.standing,
+                    .at = moment_of(shared_)});
   }
   shared_.following.push_back(act::SweepKept{{.station = sweep_.station,
                                               .by = sweep_.by,

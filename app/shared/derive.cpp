@@ -167,8 +167,8 @@ void derive(Shared& shared, const World& world) {
   find_prospect(shared, findings);
   if (shared.stations) findings.on_board = shared.stations->on_board;
   shared.findings = std::move(findings);
-  find_heading_error(shared);
   derive_dial_checks(shared, shared.findings);
+  find_heading_error(shared);
   // A correction is one fact: the number on the dial, the roof and the card follow it.
   if (auto& card = shared.findings.card) {
     card->bearing_magnetic = *on_compass_here(shared, card->bearing_true);

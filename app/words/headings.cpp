@@ -62,9 +62,19 @@ struct HeadingWords {
     return said;
   }
   std::string operator()(const FromLandmark& it) const {
-    std::string landmark = it.name.empty() ? p.a_landmark : it.name;
-    if (it.town) landmark = fill(p.middle_of_town, {{"name", it.name}});
-    return fill(p.landmark, {{"landmark", landmark}, {"aside", aside(it.aside)}});
+    return fill(p.landmark, {{"landmark", landmark_name(it)}, {"aside", aside(it.aside)}});
+  }
+  std::string landmark_name(const FromLandmark& it) const {
+    if (it.town) return fill(p.middle_of_town, {{"name", it.name}});
+    return it.name.empty() ? std::string(p.a_landmark) : it.name;
+  }
+  std::string operator()(const FromTurn& it) const {
+    const std::string known = it.known == FromTurn::Known::landmark ? landmark_name(it.landmark)
+                              : it.known == FromTurn::Known::star   ? guide_name(*it.star)
+                                                                    : std::string(p.the_shadow);
+    const double right_deg = it.aside.clockwise_deg();
+    return fill(right_deg < 0.0 ? p.turn_in_place_less : p.turn_in_place,
+                {{"known", known}, {"degrees", fmt::format("{:.0f}", std::fabs(right_deg))}});
   }
   std::string operator()(const WalkTo& it) const {
     return fill(p.walk, {{"distance", height(it.distance_m, miles)},

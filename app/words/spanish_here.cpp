@@ -126,6 +126,7 @@ constexpr Translation kHereInSpanish[] = {
     {"By hand {error}", "A mano {error}"},
     {"A town's middle", "Centro de un pueblo"},
     {"Parked {time}, averaging", "Parado {time}, promediando"},
+    {"Where was the compass read?", "¿Dónde se leyó la brújula?"},
     {"Typed", "Escrito"},
     {"By the sensor", "Por el sensor"},
     {"By the sun", "Por el sol"},

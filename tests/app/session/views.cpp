@@ -136,6 +136,18 @@ std::vector<View> place_views() {
          press(s, act::OpenSheet{Sheet::Settings});
        }},
       {"Aim in practice", [](Stage& s) { press(s, act::Show{Place::Aim}); }},
+      {"Aim beside the rig",
+       [](Stage& s) {
+         press(s, act::StandAt{Standing::beside_rig});
+         press(s, act::Show{Place::Aim});
+       }},
+      {"Aim from nobody knows where",
+       [](Stage& s) {
+         Stop stop = s.model().stop;
+         stop.standing.reset();
+         press(s, act::SetStop{stop});
+         press(s, act::Show{Place::Aim});
+       }},
       {"Aim in practice with Undo",
        [](Stage& s) {
          press(s, act::Show{Place::Aim});
@@ -260,6 +272,11 @@ std::vector<View> place_views() {
        }},
       {"channels to enter", [](Stage& s) { press(s, act::ScanStep{0}); }},
       {"ways of saying it", [](Stage& s) { press(s, act::OpenSheet{Sheet::Ways}); }},
+      {"ways on the roof",
+       [](Stage& s) {
+         press(s, act::StandAt{Standing::on_roof});
+         press(s, act::OpenSheet{Sheet::Ways});
+       }},
       {"nose", [](Stage& s) { press(s, act::OpenSheet{Sheet::Nose}); }},
       {"paper map",
        [](Stage& s) {
@@ -268,6 +285,16 @@ std::vector<View> place_views() {
        }},
       {"handle", [](Stage& s) { press(s, act::OpenSheet{Sheet::Handle}); }},
       {"compass checks", [](Stage& s) { press(s, act::OpenSheet{Sheet::Checks}); }},
+      {"compass checks used",
+       [](Stage& s) {
+         type_number(s, Field::ThereBearing_deg, "40");
+         type_number(s, Field::BackBearing_deg, "221");
+         press(s, act::KeepReciprocal{});
+         press(s, act::OpenSheet{Sheet::Checks});
+         type_number(s, Field::CompassRead_deg, "200");
+         press(s, act::CheckCompass{CompassCheckBy::star});
+         press(s, act::CheckCompass{CompassCheckBy::sun});
+       }},
       {"a field to type",
        [](Stage& s) {
          press(s, act::OpenSheet{Sheet::Paper});
