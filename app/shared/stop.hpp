@@ -87,6 +87,7 @@ struct Stop {
   std::optional<Bearing<True>> turn = {};
   std::vector<PeakedStation> strong_stations = {};
   std::vector<StationKey> pinned = {};  // must be in the plan
+  std::vector<PinNote> pin_notes = {};  // of the pinned stations that were on board
   reception::Surroundings surroundings = reception::Surroundings::open;
   std::optional<gear::NoiseEnvironment> noise = {};  // empty: that of the surroundings
   bool inverter_on = false;
