@@ -116,6 +116,7 @@ struct Stop {
   std::vector<CompassSight> sights = {};
   std::optional<KeptReciprocal> reciprocal = {};
   std::vector<StationKey> pinned = {};  // must be in the plan
+  std::vector<PinNote> pin_notes = {};  // of the pinned stations that were on board
   reception::Surroundings surroundings = reception::Surroundings::open;
   std::optional<gear::NoiseEnvironment> noise = {};  // empty: that of the surroundings
   bool inverter_on = false;

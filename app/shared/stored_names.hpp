@@ -1,6 +1,7 @@
 #pragma once
 
 #include "app/shared/names.hpp"
+#include "core/catalog/station_change.hpp"
 #include "core/channels/channels.hpp"
 #include "core/gear/noise.hpp"
 #include "core/gear/television.hpp"
@@ -42,6 +43,8 @@ inline constexpr std::array kStoredNames<SunFrom> = names({"nose", "right", "tai
 template <>
 inline constexpr std::array kStoredNames<Raster> = names({"atsc", "europe", "australia", "japan",
                                                           "brazil"});
+template <>
+inline constexpr std::array kStoredNames<StationChange::Kind> = names({"added", "gone", "changed"});
 template <>
 inline constexpr std::array kStoredNames<Band> = names({"low_vhf", "high_vhf", "uhf"});
 template <>

@@ -116,6 +116,9 @@ const Screens& screens() {
          {act::ToggleGear{"Omnidirectional roof disc with amplifier"},
           act::ToggleGear{"Long Yagi on a pole with amplifier"}, act::OpenSheet{Sheet::Parking}}},
         {"data", {act::OpenSheet{Sheet::Import}}},
+        {"fetch", {act::OpenSheet{Sheet::Import}, act::ShowOffers{}}},
+        {"fetch-offer",
+         {act::OpenSheet{Sheet::Import}, act::ShowOffers{}, act::PickOffer{"glo_90"}}},
         {"table", {act::OpenSheet{Sheet::Import}}},
     };
     add_sheets(screens);

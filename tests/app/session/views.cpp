@@ -55,6 +55,15 @@ void fill_paper(Stage& stage) {
   type_number(stage, Field::MapLength_mm, "93.3");
 }
 
+Stop with_lost_pins(Stop stop) {
+  for (const char* call_sign : {"QBPA", "QGONE"}) {
+    const StationKey key{"a table of another year.csv", call_sign};
+    stop.pinned.push_back(key);
+    stop.pin_notes.push_back({.key = key, .call_sign = call_sign, .channel = "9"});
+  }
+  return stop;
+}
+
 }  // namespace
 
 void press(Stage& stage, const Action& action) {
@@ -323,6 +332,17 @@ std::vector<View> place_views() {
        [](Stage& s) {
          set_by_hand(s);
          press(s, act::Show{Place::Stations});
+       }},
+      {"Stations, a pinned one that is gone",
+       [](Stage& s) {
+         press(s, act::SetStop{with_lost_pins(s.practice_stop())});
+         press(s, act::Show{Place::Stations});
+         REQUIRE(s.targets().find("pin instead") != nullptr);
+       }},
+      {"Here, pinned stations that are gone",
+       [](Stage& s) {
+         press(s, act::SetStop{with_lost_pins(s.practice_stop())});
+         REQUIRE(s.targets().find("lost pins") != nullptr);
        }},
       {"carries", [](Stage& s) { press(s, act::OpenSheet{Sheet::Carries}); }},
       {"Stations, a network searched for and pinned",
