@@ -82,6 +82,7 @@ struct Settings {
   PointingMethod pointing = PointingMethod::baseplate_compass;
   std::optional<HandleChoice> handle = {};  // once calibrated
   Carrier carrier = Carrier::driven;
+  std::string meter = {};   // that sends its readings, as in service::meter_source; empty: none
   std::string tablet = {};  // distinguishes this tablet's records
   Notation notation = Notation::Decimal;
   GearChoice gear = {};                           // in use
@@ -109,6 +110,7 @@ struct Settings {
     f("pointing", self.pointing);
     f("handle", self.handle);
     f("carrier", self.carrier);
+    f("meter", self.meter);
     f("tablet", self.tablet);
     f("pinned_networks", self.pinned_networks);
     f("ticked_networks", self.ticked_networks);
