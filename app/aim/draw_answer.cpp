@@ -297,6 +297,13 @@ std::vector<std::string> Answer::doubt_words() const {
   if (aim_.anomaly) {
     all.push_back(say("More than the magnetic model's error: iron in the ground, or the needle."));
   }
+  if (found_.sensor_check && found_.sensor_check->correction) {
+    const aim::DialCheck& check = *found_.sensor_check;
+    all.push_back(words::fill(
+        check.usable() ? say("The heading sensor is corrected by {degrees}, by a sweep here.")
+                       : say("The heading sensor is {degrees} off the sweep here: check both."),
+        {{"degrees", words::whole_degrees(check.off.size_deg())}}));
+  }
   if (found_.moved_m) all.push_back(words::sentence(words::rig_moved(*found_.moved_m, miles_)));
   if (found_.position_stale) {
     all.push_back(say("The receiver is silent: this uses the rig's last position."));

@@ -96,6 +96,19 @@ void check_handle(const Shared& shared, Findings& findings) {
   findings.handle_corrected = handle->nearest(*angle_by_handle(findings)).reading;
 }
 
+// What a kept sweep by the sensor shows corrects where it points, at this stop.
+void check_sensor(const Shared& shared, Findings& findings) {
+  const bool magnetic = !shared.receiver.heading(shared.now).true_heading;
+  const auto peaked =
+      peaked_by(shared, *findings.position, SweepBy::Sensor,
+                magnetic ? kMagneticHeadingSensor_deg : kTrueHeadingSensor_deg,
+                [](double reading_deg) { return Bearing<Dial>::degrees(reading_deg); });
+  findings.sensor_check = aim::check_dial(peaked);
+  if (!findings.facing || !findings.sensor_check || !findings.sensor_check->usable()) return;
+  const auto dial = Bearing<Dial>::degrees(findings.facing->degrees());
+  findings.facing = aim::to_true(dial, *findings.sensor_check->correction).bearing;
+}
+
 }  // namespace
 
 std::optional<double> unchecked_deviation_deg(const Shared& shared,
@@ -127,6 +140,7 @@ void derive_dial_checks(const Shared& shared, Findings& findings) {
   if (!findings.position || !findings.card) return;
   check_compass(shared, findings);
   check_handle(shared, findings);
+  check_sensor(shared, findings);
 }
 
 }  // namespace mastwise

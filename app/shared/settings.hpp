@@ -89,6 +89,7 @@ struct Settings {
   std::optional<HandleChoice> handle = {};  // once calibrated
   std::optional<CompassSetting> compass_set = {};
   Carrier carrier = Carrier::driven;
+  std::string meter = {};   // that sends its readings, as in service::meter_source; empty: none
   std::string tablet = {};  // distinguishes this tablet's records
   Notation notation = Notation::Decimal;
   GearChoice gear = {};                           // in use
@@ -117,6 +118,7 @@ struct Settings {
     f("handle", self.handle);
     f("compass_set", self.compass_set);
     f("carrier", self.carrier);
+    f("meter", self.meter);
     f("tablet", self.tablet);
     f("pinned_networks", self.pinned_networks);
     f("ticked_networks", self.ticked_networks);

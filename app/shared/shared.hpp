@@ -95,8 +95,9 @@ struct Findings {
   // One sigma of the chosen way to point, and its parts.
   double heading_error_deg = reception::kUsualHeadingError_deg;
   std::vector<ErrorLine> heading_errors = {};
-  // The errors of compass and handle by stations peaked on, and the target's number by each.
-  std::optional<aim::DialCheck> compass_check = {}, handle_check = {};
+  // The errors of compass, handle and sensor by stations peaked on, and the target's number by
+  // each.
+  std::optional<aim::DialCheck> compass_check = {}, handle_check = {}, sensor_check = {};
   // The compass check is within its error of what the place allows: nothing is corrected.
   bool compass_agrees = false;
   std::optional<Bearing<Dial>> corrected = {};
@@ -190,6 +191,11 @@ inline constexpr double kWalkEnd_m = 3.0;
 // the declination. Every compass number on screen and paper comes from here. Empty without a
 // position.
 std::optional<Bearing<Magnetic>> on_compass_here(const Shared& shared, Bearing<True> bearing);
+
+// Where the heading sensor says that it points, by map north, before a correction; a magnetic one
+// needs the declination.
+std::optional<Bearing<True>> sensor_says(const nmea::HeadingSensor& sensor,
+                                         const std::optional<MagneticField>& field);
 
 // What the error of a way to point depends on here, and with the compass read elsewhere.
 HeadingContext heading_context(const Shared& shared);

@@ -30,10 +30,11 @@ enum class PositionSource { Receiver, ByHand };
 template <>
 inline constexpr std::array kStoredNames<PositionSource> = names({"receiver", "by_hand"});
 
-// The dial by which the person turns the antenna and reads the headings of a sweep.
-enum class SweepBy { Compass, Handle };
+// The dial by which the person turns the antenna and reads the headings of a sweep; the sensor is
+// on the antenna and reads itself, by map north.
+enum class SweepBy { Compass, Handle, Sensor };
 template <>
-inline constexpr std::array kStoredNames<SweepBy> = names({"compass", "handle"});
+inline constexpr std::array kStoredNames<SweepBy> = names({"compass", "handle", "sensor"});
 
 // A heading as read, with its north.
 using ReadHeading = std::variant<Bearing<True>, Bearing<Magnetic>>;
