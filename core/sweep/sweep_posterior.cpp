@@ -15,7 +15,7 @@ constexpr float kNever = -1e30F;
 constexpr double kCoarse = 0.8;
 // A reading near another sees the antenna's deviation from its pattern once more, so it counts
 // less.
-constexpr double kRepeated = 0.2, kNearDeg = 6.0, kNearBeams = 0.125;
+constexpr double kRepeated = 0.2, kNearDeg = 6.0, kMostNearDeg = 8.0, kNearBeams = 0.115;
 constexpr double kOutsideSweep = -2.302;  // log(1/10)
 constexpr double kFallOffDeg = 15.0;
 constexpr double kFinestSteps = 12.0;
@@ -36,7 +36,7 @@ float evidence_of(const SweepData& data, double beamwidth_deg) {
   std::vector<double> headings_deg;
   for (const auto& one : data.exact) headings_deg.push_back(one.heading_deg);
   for (const auto& one : data.censored) headings_deg.push_back(one.heading_deg);
-  const double near_deg = std::max(kNearDeg, kNearBeams * beamwidth_deg);
+  const double near_deg = std::clamp(kNearBeams * beamwidth_deg, kNearDeg, kMostNearDeg);
   const double share = static_cast<double>(distinct(headings_deg, near_deg)) /
                        static_cast<double>(headings_deg.size());
   return static_cast<float>(kCoarse * (share + kRepeated * (1.0 - share)));

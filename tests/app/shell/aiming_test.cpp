@@ -234,12 +234,12 @@ TEST_CASE("a sweep finds the middle between two edges and compares the readings 
   REQUIRE(stage.model().findings.corrected);
   CHECK(stage.model().findings.corrected->degrees() == Approx(middle_deg).margin(0.1));
 
-  // Readings that peak 40 degrees away contradict the edges.
+  // Readings that peak 55 degrees away contradict the edges.
   stage.tap("meter scale");
   const auto pattern =
       gear_of(stage.model().settings.gear).antenna.in(stage.model().peak.sweep->band).pattern;
   for (const double off_deg : {-30.0, -10.0, 0.0, 10.0, 30.0}) {
-    const double wanted_deg = middle_deg + 40.0 + off_deg;
+    const double wanted_deg = middle_deg + 55.0 + off_deg;
     stage.set(act::TurnSweep{wanted_deg - stage.model().peak.sweep->heading.degrees()});
     const double value = 70.0 + pattern.relative_db(Turn::clockwise_deg(off_deg));
     stage.set(act::SetMeter{value - stage.model().peak.sweep->value});
