@@ -114,7 +114,7 @@ std::string Answer::where_read() const {
   return standing ? ui::standing_words(*standing, miles_) : say("Stand where?");
 }
 
-// Beside so much steel a needle gives no answer: the best other way comes first.
+// Beside so much steel a needle gives no answer: where it does, and the best other way.
 void Answer::no_compass() {
   canvas_.text({area_.left, y_ + 30.0f},
                fitted(shared_.stop.standing == Standing::on_roof ? say("No compass on the roof")
@@ -122,12 +122,25 @@ void Answer::no_compass() {
                       Face::TextBold, area_.width()),
                Face::TextBold, theme_.warning);
   const Saying* best = best_way(aim_.ways, true);
-  const std::string words =
-      best != nullptr
-          ? words::sentence(words::brief_heading(best->said_as, miles_, *found_.zone.clocks))
-          : fill(say("Walk {distance} off with it."),
-                 {{"distance", words::height(from_rig_m(Standing::well_clear), miles_)}});
-  ui_.paragraph({area_.left, y_ + 64.0f}, area_.width(), 31.0f, words, Face::TextBold, theme_.ink);
+  const float below =
+      ui_.paragraph({area_.left, y_ + 66.0f}, area_.width(), 31.0f,
+                    fill(say("Walk {distance} off with it."),
+                         {{"distance", words::height(from_rig_m(Standing::well_clear), miles_)}}),
+                    Face::TextBold, theme_.ink);
+  if (best == nullptr) return;
+  // Its name, in two lines at most.
+  const float room = area_.width() - 76.0f;
+  const std::string title = words::way_title(best->kind);
+  const std::size_t first = ui_.wrapped(title, room, Face::Text).front().size();
+  canvas_.text({area_.left, below + 6.0f}, title.substr(0, first), Face::Text, theme_.ink);
+  if (first < title.size()) {
+    canvas_.text({area_.left, below + 36.0f}, fitted(title.substr(first + 1), Face::Text, room),
+                 Face::Text, theme_.ink);
+  }
+  canvas_.text({area_.right, below + 6.0f},
+               fill(say("± {degrees}°"),
+                    {{"degrees", std::to_string(std::lround(std::ceil(best->sigma_deg)))}}),
+               Face::TextBold, theme_.ink, Align::Right);
 }
 
 void Answer::said(const Saying* way, const AimCard& card) {

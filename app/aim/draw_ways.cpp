@@ -23,34 +23,6 @@ using ui::Face;
 using words::fill;
 using words::say;
 
-const char* way_title(SayingKind kind) {
-  switch (kind) {
-    case SayingKind::true_bearing:
-      return say("True bearing");
-    case SayingKind::grid_bearing:
-      return say("On a map, from its grid lines");
-    case SayingKind::magnetic_bearing:
-      return say("On a plain compass");
-    case SayingKind::set_compass:
-      return say("On a compass set to the declination");
-    case SayingKind::rig_sides:
-      return say("By the sides of the rig");
-    case SayingKind::handle:
-      return say("On the ceiling handle");
-    case SayingKind::sun_shadow:
-      return say("By the shadow of a plumb line");
-    case SayingKind::star:
-      return say("By a star, a planet or the moon");
-    case SayingKind::landmark:
-      return say("By a landmark");
-    case SayingKind::walked_line:
-      return say("By a line walked with the receiver");
-    case SayingKind::turn_in_place:
-      return say("By turning a compass in place, even near steel");
-  }
-  return "";
-}
-
 std::string budget_words(const std::vector<ErrorLine>& lines) {
   std::string words;
   for (const ErrorLine& line : lines) {
@@ -69,7 +41,7 @@ void draw_way(Ui& ui, Rect area, float& y, const Saying& way, const Shared& shar
   // Ways to choose from have a ring, the present one a filled ring.
   const Point mark{area.right - 24.0f, y + 66.0f};
   y += 34.0f;
-  ui.canvas().text({area.left, y}, way_title(way.kind), Face::Text, theme.second_ink);
+  ui.canvas().text({area.left, y}, words::way_title(way.kind), Face::Text, theme.second_ink);
   ui.canvas().text({area.right, y}, fmt::format("± {:.1f}°", way.sigma_deg), Face::Value, theme.ink,
                    ui::Align::Right);
   y = ui.paragraph({area.left, y + 32.0f}, area.width() - kError, 32.0f,
@@ -189,7 +161,7 @@ void draw_ways_sheet(Ui& ui, const Shared& shared, const AimState& aim) {
   }
   for (const LeftOut& out : aim.ways_left_out) {
     y = ui.paragraph({page.left, y + 32.0f}, page.width(), 26.0f,
-                     std::string(way_title(out.kind)) + ": " + say(out.why.what) + "; " +
+                     std::string(words::way_title(out.kind)) + ": " + say(out.why.what) + "; " +
                          say(out.why.remedy),
                      Face::Text, theme.second_ink) -
         26.0f;

@@ -85,6 +85,34 @@ struct HeadingWords {
 
 }  // namespace
 
+const char* way_title(SayingKind kind) {
+  switch (kind) {
+    case SayingKind::true_bearing:
+      return say("True bearing");
+    case SayingKind::grid_bearing:
+      return say("On a map, from its grid lines");
+    case SayingKind::magnetic_bearing:
+      return say("On a plain compass");
+    case SayingKind::set_compass:
+      return say("On a compass set to the declination");
+    case SayingKind::rig_sides:
+      return say("By the sides of the rig");
+    case SayingKind::handle:
+      return say("On the ceiling handle");
+    case SayingKind::sun_shadow:
+      return say("By the shadow of a plumb line");
+    case SayingKind::star:
+      return say("By a star, a planet or the moon");
+    case SayingKind::landmark:
+      return say("By a landmark");
+    case SayingKind::walked_line:
+      return say("By a line walked with the receiver");
+    case SayingKind::turn_in_place:
+      return say("By turning a compass in place, even near steel");
+  }
+  return "";
+}
+
 std::string heading(const SaidAs& said, bool miles, const TimeZone& zone) {
   return std::visit(HeadingWords{phrases().headings, miles, zone}, said);
 }
