@@ -10,6 +10,7 @@
 #include <optional>
 #include <span>
 #include <string>
+#include <string_view>
 #include <vector>
 
 namespace mastwise::platform {
@@ -47,13 +48,24 @@ OpenSource tcp_source(std::string address);
 // The speeds of serial lines, likeliest first.
 std::vector<int> usual_serial_speeds();
 
+// What a device must say for its speed to be the right one.
+struct SerialLanguage {
+  // Makes a listener, which gets all bytes at one speed piece by piece and returns whether it has
+  // understood any.
+  std::function<std::function<bool(std::string_view bytes)>()> listen;
+  std::string not_spoken, remedy;  // of the error after all speeds
+};
+// A sentence with a correct checksum.
+SerialLanguage nmea_language();
+
 struct SerialSearch {
   std::vector<int> speeds = usual_serial_speeds();  // tried in this order, in baud
   milliseconds listen_for{2500};                    // at each speed
+  SerialLanguage language = nmea_language();
 };
 
-// A serial port by its path, or a pseudo-terminal. Speeds are tried until an NMEA sentence with a
-// correct checksum arrives. That speed is kept, and tried first when the port is opened again.
+// A serial port by its path, or a pseudo-terminal. Speeds are tried until the device says something
+// in its language. That speed is kept, and tried first when the port is opened again.
 // Bytes received at a wrong speed are dropped. After all speeds the source fails with an error.
 OpenSource serial_source(std::string path, SerialSearch search = {});
 
@@ -63,6 +75,9 @@ struct SerialDevice {
   std::string name;  // for display
   bool operator==(const SerialDevice&) const = default;
 };
+
+// Whether both paths lead to one device.
+bool same_device(const std::string& a, const std::string& b);
 
 // The connected serial devices. `root`: the folder that contains dev and sys, for tests. Any
 // thread.

@@ -156,14 +156,9 @@ class GpsdFirst : public ByteSource {
 
 // The serial devices without those that gpsd holds, however either names them.
 std::vector<SerialDevice> free_devices(const HeldByGpsd& held, std::vector<SerialDevice> devices) {
-  const auto real = [](const std::string& path) {
-    std::error_code failed;
-    const auto found = std::filesystem::canonical(path, failed);
-    return failed ? std::filesystem::path(path) : found;
-  };
   std::erase_if(devices, [&](const SerialDevice& device) {
     return std::any_of(held.paths.begin(), held.paths.end(),
-                       [&](const std::string& path) { return real(path) == real(device.path); });
+                       [&](const std::string& path) { return same_device(path, device.path); });
   });
   return devices;
 }

@@ -39,6 +39,15 @@ bool is_serial_device(const fs::path& root, const std::string& name) {
 
 }  // namespace
 
+bool same_device(const std::string& a, const std::string& b) {
+  const auto real = [](const std::string& path) {
+    std::error_code failed;
+    const fs::path found = fs::canonical(path, failed);
+    return failed ? fs::path(path) : found;
+  };
+  return real(a) == real(b);
+}
+
 std::vector<SerialDevice> list_serial_devices(const fs::path& root) {
   std::vector<SerialDevice> devices;
   std::vector<fs::path> named;

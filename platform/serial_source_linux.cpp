@@ -13,7 +13,8 @@ namespace {
 // Knowledge kept for when the source is opened again.
 struct Learnt {
   std::vector<int> speeds;  // the last successful one first
-  std::string spoke;        // the device that last sent NMEA
+  SerialLanguage language;
+  std::string spoke = {};  // the device that last spoke it
 };
 
 // A port that searches for its speed, and keeps it after the first good sentence.
@@ -41,12 +42,11 @@ class SerialSource : public ByteSource {
  private:
   Result<Done> listen_at_next_speed() {
     if (next_speed_ == learnt_->speeds.size()) {
-      return Error{.what = "no NMEA 0183 at any speed",
-                   .where = path_,
-                   .remedy = "check that this is a position receiver, and set it to NMEA 0183"};
+      const SerialLanguage& language = learnt_->language;
+      return Error{.what = language.not_spoken, .where = path_, .remedy = language.remedy};
     }
     heard_.clear();
-    framer_ = nmea::Framer();
+    understands_ = learnt_->language.listen();
     listen_until_ = monotonic_now() + listen_for_;
     listening_ = true;
     return port_->set_speed(learnt_->speeds[next_speed_++]);
@@ -54,7 +54,7 @@ class SerialSource : public ByteSource {
 
   void consider(std::string_view bytes) {
     heard_ += bytes;
-    framer_.feed(bytes, [&](std::string_view) { kept_ = true; });
+    kept_ = understands_(bytes);
     if (!kept_) return;
     const auto served = learnt_->speeds.begin() + static_cast<std::ptrdiff_t>(next_speed_ - 1);
     std::rotate(learnt_->speeds.begin(), served, served + 1);
@@ -76,7 +76,7 @@ class SerialSource : public ByteSource {
   bool listening_ = false;
   std::size_t next_speed_ = 0;
   Monotonic listen_until_{};
-  nmea::Framer framer_;
+  std::function<bool(std::string_view)> understands_;
   std::string heard_;  // since the speed was set, not yet passed on
 };
 
@@ -102,17 +102,32 @@ const SerialDevice& next_device(const std::vector<SerialDevice>& devices, const 
 
 }  // namespace
 
+SerialLanguage nmea_language() {
+  return {.listen =
+              [] {
+                return [framer = nmea::Framer()](std::string_view bytes) mutable {
+                  bool understood = false;
+                  framer.feed(bytes, [&](std::string_view) { understood = true; });
+                  return understood;
+                };
+              },
+          .not_spoken = "no NMEA 0183 at any speed",
+          .remedy = "check that this is a position receiver, and set it to NMEA 0183"};
+}
+
 std::vector<int> usual_serial_speeds() {
   return {4800, 9600, 38400, 115200, 19200, 57600, 230400};
 }
 
 OpenSource serial_source(std::string path, SerialSearch search) {
-  const auto learnt = std::make_shared<Learnt>(Learnt{std::move(search.speeds), {}});
+  const auto learnt =
+      std::make_shared<Learnt>(Learnt{std::move(search.speeds), std::move(search.language)});
   return [=] { return open_serial(path, search.listen_for, learnt); };
 }
 
 OpenSource any_serial_source(SerialSearch search, std::function<std::vector<SerialDevice>()> list) {
-  const auto learnt = std::make_shared<Learnt>(Learnt{std::move(search.speeds), {}});
+  const auto learnt =
+      std::make_shared<Learnt>(Learnt{std::move(search.speeds), std::move(search.language)});
   std::string tried;
   return [=]() mutable -> Result<std::unique_ptr<ByteSource>> {
     const std::vector<SerialDevice> devices = list();

@@ -156,7 +156,15 @@ class Acts {
     }
   }
   void remove_all(Rect rect) {
-    if (button("drop places", rect, "Remove all", ButtonLook::Plain, !ahead_.places.empty())) {
+    // In the same place, so that a file's places never mix with others unasked.
+    if (ahead_.places.empty()) {
+      if (button("places from file", rect, "From file", ButtonLook::Plain, true)) {
+        ui_.emit(act::OpenSheet{Sheet::Import});
+        ui_.emit(act::ShowRoutePlaces{});
+      }
+      return;
+    }
+    if (button("drop places", rect, "Remove all", ButtonLook::Plain, true)) {
       ui_.emit(act::DropAllPlaces{});
     }
   }

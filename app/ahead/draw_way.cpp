@@ -265,6 +265,7 @@ void Way::draw() {
 
 std::string title_of(const Shared& shared, const AheadColumn& column) {
   if (!column.place) return words::say("Here");
+  if (!column.name.empty()) return column.name;
   const places::NearPlace* near = near_place_of(shared, column.position);
   if (near != nullptr) return words::place_title(*near, shared.settings.miles);
   return format_position(column.position, Notation::Decimal);

@@ -1,6 +1,7 @@
 #include "app/ahead/found.hpp"
 
 #include "app/ahead/update.hpp"
+#include "app/ahead/way.hpp"
 #include "core/geo/geodesic.hpp"
 
 #include <algorithm>
@@ -48,12 +49,17 @@ void Finder::add_columns() {
   const Position here = *shared_.findings.position;
   found_.columns.push_back({.position = here});
   if (shared_.findings.field) found_.columns[0].declination = shared_.findings.field->declination;
+  const WayAhead way = way_ahead(state_, here);
   double at_km = 0.0;
+  std::size_t point = 0;
   for (std::size_t i = 0; i < state_.places.size(); ++i) {
-    const Position from = found_.columns.back().position, to = state_.places[i];
-    at_km += path_between(from, to).distance_m / kKilometer_m;
+    for (; point < way.places[i]; ++point) {
+      at_km += path_between(way.points[point], way.points[point + 1]).distance_m / kKilometer_m;
+    }
+    const Position to = state_.places[i];
     found_.columns.push_back(
         {.position = to,
+         .name = name_from_file(state_, to),
          .place = i,
          .at_km = at_km,
          .declination = world_.magnetic.at(to, shared_.findings.date).declination});
@@ -86,9 +92,9 @@ void Finder::add_route() {
   if (!state_.route || state_.places.empty()) return;
   const RouteSheet& sheet = *state_.route;
   const auto& points = sheet.question.points;
-  const bool same = points.size() == found_.columns.size() &&
-                    same_stop(points.front(), *shared_.findings.position) &&
-                    std::equal(points.begin() + 1, points.end(), state_.places.begin());
+  const auto way = way_ahead(state_, *shared_.findings.position).points;
+  const bool same = points.size() == way.size() && same_stop(points.front(), way.front()) &&
+                    std::equal(points.begin() + 1, points.end(), way.begin() + 1);
   if (!same) return;
   found_.trouble = sheet.trouble;
   found_.without_terrain = sheet.without_terrain;

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "app/shared/ahead_stop.hpp"
 #include "app/shared/survey.hpp"
 #include "core/geo/position.hpp"
 #include "core/reception/route.hpp"
@@ -51,6 +52,7 @@ inline constexpr std::array kStoredNames<AheadWants> = names({"pinned", "network
 // A place on the way, the stop first.
 struct AheadColumn {
   Position position;
+  std::string name = {};                  // in the file that gave the place; empty: unknown
   std::optional<std::size_t> place = {};  // its index; the stop has none
   double at_km = 0.0;                     // along the way
   std::optional<Declination> declination = {};
@@ -85,10 +87,11 @@ struct AheadFound {
 };
 
 struct AheadState {
-  std::vector<Position> places = {};     // possible stops, as driven
-  std::optional<AheadWants> wants = {};  // empty: what is pinned, if anything
-  std::size_t floor = 0;                 // index in kPlanFloors
-  std::optional<Position> chosen = {};   // one of the places; empty: the one with the most networks
+  std::vector<Position> places = {};      // possible stops, as driven
+  std::vector<AheadStop> from_file = {};  // of those places that a file gave
+  std::optional<AheadWants> wants = {};   // empty: what is pinned, if anything
+  std::size_t floor = 0;                  // index in kPlanFloors
+  std::optional<Position> chosen = {};  // one of the places; empty: the one with the most networks
   // Index of the first column where not all fit; empty: so that the chosen one is shown.
   std::optional<std::size_t> first_shown = {};
   // The last comparison, with its stop. It stays while another is computed.

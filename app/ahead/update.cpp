@@ -1,10 +1,24 @@
 #include "app/ahead/update.hpp"
 
 #include "app/ahead/found.hpp"
+#include "app/ahead/way.hpp"
 #include "app/shared/actions.hpp"
 
 namespace mastwise {
 namespace {
+
+// The places of before keep their names and ways for Undo, as far as there is room.
+void take_stops(AheadState& state, const std::vector<AheadStop>& stops) {
+  constexpr std::size_t kMostKept = 96;
+  state.places.clear();
+  for (const AheadStop& stop : stops) state.places.push_back(stop.position);
+  state.from_file.insert(state.from_file.begin(), stops.begin(), stops.end());
+  if (state.from_file.size() > kMostKept) {
+    state.from_file.erase(state.from_file.begin() + kMostKept, state.from_file.end());
+  }
+  state.chosen.reset();
+  state.first_shown.reset();
+}
 
 class AheadUpdater {
  public:
@@ -60,6 +74,10 @@ void update(AheadState& state, Shared& shared, const Action& action) {
     state.chosen = typed->position;
     state.first_shown.reset();
   }
+  if (const auto* file = action.get_if<act::PlacesFromFile>()) {
+    remember(shared, "Places from a file").also.push_back(act::PlacesBack{state.places});
+    take_stops(state, file->stops);
+  }
   if (const auto* found = action.get_if<act::StationsFound>(); found && found->answer.ahead) {
     state.table = found->answer.ahead;
     state.table_from = found->answer.question.from;
@@ -88,8 +106,7 @@ std::optional<RouteQuestion> route_question(const AheadState& state, const Share
   }
   RouteQuestion question{.here = survey_part(here), .networks = state.table->networks};
   if (question.networks.empty()) return std::nullopt;
-  question.points.push_back(*shared.findings.position);
-  for (const Position& place : state.places) question.points.push_back(place);
+  question.points = way_ahead(state, *shared.findings.position).points;
   return question;
 }
 

@@ -43,6 +43,30 @@ struct HandleBack {
   std::optional<HandleChoice> handle;
 };
 
+// Where the person stands with the compass.
+struct StandAt {
+  static constexpr std::string_view kName = "StandAt";
+  static constexpr auto kFields = fields("standing");
+  Standing standing;
+};
+
+// The compass reads Field::CompassRead_deg toward something whose direction is known now.
+struct CheckCompass {
+  static constexpr std::string_view kName = "CheckCompass";
+  static constexpr auto kFields = fields("by");
+  CompassCheckBy by;
+};
+
+// Uses the reciprocal bearings of the form at this stop.
+struct KeepReciprocal {
+  static constexpr std::string_view kName = "KeepReciprocal";
+};
+
+// The person has set the compass to the declination here.
+struct CompassIsSet {
+  static constexpr std::string_view kName = "CompassIsSet";
+};
+
 struct ForgetCorrection {
   static constexpr std::string_view kName = "ForgetCorrection";
 };
@@ -53,6 +77,7 @@ namespace mastwise {
 
 using AimActions =
     ActionList<act::TurnDial, act::ChooseDialUp, act::ChoosePointing, act::KeepHandle,
-               act::ForgetHandle, act::HandleBack, act::ForgetCorrection>;
+               act::ForgetHandle, act::HandleBack, act::StandAt, act::CheckCompass,
+               act::KeepReciprocal, act::CompassIsSet, act::ForgetCorrection>;
 
 }  // namespace mastwise

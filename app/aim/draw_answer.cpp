@@ -7,6 +7,7 @@
 #include "app/ui/lit_row.hpp"
 #include "app/ui/onward.hpp"
 #include "app/ui/shortened.hpp"
+#include "app/ui/standing_choice.hpp"
 #include "app/words/chances.hpp"
 #include "app/words/checks.hpp"
 #include "app/words/headings.hpp"
@@ -61,6 +62,8 @@ class Answer {
   void title(const AimCard& card);
   void number(const AimCard& card);
   void said(const Saying* way, const AimCard& card);
+  void no_compass();
+  std::string where_read() const;
   void aside();
   void live_turn();
   void mistake(const NorthMistake& mistake, const AimCard& card);
@@ -105,6 +108,41 @@ void Answer::number(const AimCard& card) {
   y_ += 152.0f;
 }
 
+// Where the compass is read. Until somebody says so, the error is the usual one.
+std::string Answer::where_read() const {
+  const auto& standing = shared_.stop.standing;
+  return standing ? ui::standing_words(*standing, miles_) : say("Stand where?");
+}
+
+// Beside so much steel a needle gives no answer: where it does, and the best other way.
+void Answer::no_compass() {
+  canvas_.text({area_.left, y_ + 30.0f},
+               fitted(shared_.stop.standing == Standing::on_roof ? say("No compass on the roof")
+                                                                 : say("No compass by the rig"),
+                      Face::TextBold, area_.width()),
+               Face::TextBold, theme_.warning);
+  const Saying* best = best_way(aim_.ways, true);
+  const float below =
+      ui_.paragraph({area_.left, y_ + 66.0f}, area_.width(), 31.0f,
+                    fill(say("Walk {distance} off with it."),
+                         {{"distance", words::height(from_rig_m(Standing::well_clear), miles_)}}),
+                    Face::TextBold, theme_.ink);
+  if (best == nullptr) return;
+  // Its name, in two lines at most.
+  const float room = area_.width() - 76.0f;
+  const std::string title = words::way_title(best->kind);
+  const std::size_t first = ui_.wrapped(title, room, Face::Text).front().size();
+  canvas_.text({area_.left, below + 6.0f}, title.substr(0, first), Face::Text, theme_.ink);
+  if (first < title.size()) {
+    canvas_.text({area_.left, below + 36.0f}, fitted(title.substr(first + 1), Face::Text, room),
+                 Face::Text, theme_.ink);
+  }
+  canvas_.text({area_.right, below + 6.0f},
+               fill(say("± {degrees}°"),
+                    {{"degrees", std::to_string(std::lround(std::ceil(best->sigma_deg)))}}),
+               Face::TextBold, theme_.ink, Align::Right);
+}
+
 void Answer::said(const Saying* way, const AimCard& card) {
   const std::string error =
       fill(say("± {degrees}°"),
@@ -127,11 +165,17 @@ void Answer::said(const Saying* way, const AimCard& card) {
     return area_.left + canvas_.text_width(number, Face::Answer) + 20.0f;
   };
   const bool by_compass = way == nullptr || std::holds_alternative<Bearing<Magnetic>>(way->said_as);
-  if (by_compass) {
-    line(found_.corrected ? say("corrected") : say("magnetic"), true, false, say("your compass"));
+  const auto& standing = shared_.stop.standing;
+  if (by_compass && standing && refuses_compass(*standing)) {
+    no_compass();
+  } else if (by_compass) {
+    line(found_.corrected ? say("corrected") : say("magnetic"), true, false, where_read());
     big(words::whole_degrees(card.bearing_magnetic));
   } else if (const auto* set = std::get_if<OnSetCompass>(&way->said_as)) {
-    line(say("set compass"), true, true, words::set_declination(set->declination));
+    const std::string setting = words::set_declination(set->declination);
+    line(
+        say("set compass"), true, true,
+        aim_.ring_turn ? fill(say("turn its ring to {setting}"), {{"setting", setting}}) : setting);
     big(words::whole_degrees(set->reads));
   } else if (const auto* rig = std::get_if<RigAngle>(&way->said_as)) {
     line(say("from the nose"), false, false, "");
@@ -260,8 +304,18 @@ void Answer::chance() {
 std::vector<std::string> Answer::doubt_words() const {
   const AimCard& card = *found_.card;
   std::vector<std::string> all;
-  if (found_.compass_check) {
+  if (found_.compass_check && !found_.compass_agrees) {
     all.push_back(words::compass_check(*found_.compass_check, found_.corrected));
+  }
+  if (aim_.anomaly) {
+    all.push_back(say("More than the magnetic model's error: iron in the ground, or the needle."));
+  }
+  if (found_.sensor_check && found_.sensor_check->correction) {
+    const aim::DialCheck& check = *found_.sensor_check;
+    all.push_back(words::fill(
+        check.usable() ? say("The heading sensor is corrected by {degrees}, by a sweep here.")
+                       : say("The heading sensor is {degrees} off the sweep here: check both."),
+        {{"degrees", words::whole_degrees(check.off.size_deg())}}));
   }
   if (found_.moved_m) all.push_back(words::sentence(words::rig_moved(*found_.moved_m, miles_)));
   if (found_.position_stale) {

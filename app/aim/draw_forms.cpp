@@ -4,10 +4,14 @@
 #include "app/ui/form_page.hpp"
 #include "app/ui/sheet_head.hpp"
 #include "app/words/checks.hpp"
+#include "app/words/headings.hpp"
 #include "app/words/language.hpp"
 #include "app/words/phrases.hpp"
 #include "app/words/units.hpp"
 #include "core/headings/compass_checks.hpp"
+
+#include <array>
+#include <string>
 
 // The sheets for the ceiling handle and the checks of the compass.
 namespace mastwise::screens {
@@ -15,6 +19,68 @@ namespace mastwise::screens {
 using ui::Column;
 using ui::FormPage;
 using words::say;
+
+namespace {
+
+// A star has its name, which tells where to look.
+std::string known_words(const KnownDirection& known) {
+  switch (known.by) {
+    case CompassCheckBy::sun:
+      return say("The shadow");
+    case CompassCheckBy::star:
+      return words::sentence(words::guide_name(*known.body));
+    case CompassCheckBy::landmark:
+      return say("The landmark");
+  }
+  return {};
+}
+
+constexpr std::array kCheckKeys{"check sun", "check star", "check landmark"};
+
+void draw_sights(Column& column, FormPage& page, Ui& ui, const AimState& aim) {
+  column.heading(say("Against a known direction"));
+  column.line(
+      say("Read the compass along the shadow of a plumb line, away from the sun, or toward "
+          "a star or a landmark. Then touch which."));
+  page.fields(column, {Field::LandmarkPlace, Field::CompassRead_deg});
+  const auto count = static_cast<int>(aim.known.size());
+  if (count == 0) column.line(say("Nothing is known now: no sun, no star, no landmark."));
+  for (int i = 0; i < count; ++i) {
+    const KnownDirection& known = aim.known[static_cast<std::size_t>(i)];
+    if (column.button(kCheckKeys[static_cast<std::size_t>(known.by)], known_words(known), i, count,
+                      aim.compass_read)) {
+      ui.emit(act::CheckCompass{known.by});
+    }
+  }
+}
+
+// What the checks of this stop found, and how old the oldest may get.
+void draw_found(Column& column, const Shared& shared, const AimState& aim) {
+  const Findings& found = shared.findings;
+  column.heading(say("What the checks found"));
+  if (found.compass_agrees) {
+    column.line(words::compass_agrees(*found.compass_check));
+  } else if (found.compass_check) {
+    column.line(words::compass_check(*found.compass_check, found.corrected));
+  } else {
+    column.line(
+        say("Peak on a strong station and save the sweep: it corrects every other heading "
+            "at this stop."));
+  }
+  if (aim.anomaly) {
+    column.warning(say("More than the magnetic model's error: iron in the ground, or the needle."));
+  }
+  if (shared.stop.reciprocal) {
+    column.line(
+        say("The two spots are in the error now. They cannot show what pulls alike at "
+            "both."));
+  }
+  column.line(say("A check holds where it was made. It loses 0.25° an hour, and more with every "
+                  "step."),
+              ui::Face::Fine);
+}
+
+}  // namespace
 
 void draw_handle_sheet(Ui& ui, const Shared& shared, const AimState& aim) {
   const Rect view = draw_sheet_head(ui, say("Ceiling handle"));
@@ -55,10 +121,12 @@ void draw_checks_sheet(Ui& ui, const Shared& shared, const AimState& aim) {
   left.line(say("Two spots in sight of each other: read the bearing from each to the other."));
   page.fields(left, {Field::ThereBearing_deg, Field::BackBearing_deg});
   draw_answer(left, aim.reciprocal);
+  if (left.button("keep reciprocal", say("Use at this stop"), 0, 1,
+                  !aim.reciprocal.lines.empty())) {
+    ui.emit(act::KeepReciprocal{});
+  }
   left.rule();
-  left.heading(say("A landmark"));
-  left.line(say("Its position lets you aim by an angle from it."));
-  page.field(left, Field::LandmarkPlace);
+  draw_sights(left, page, ui, aim);
   left.rule();
   left.heading(say("Two ways, one direction"));
   left.line(say("Compare two headings, such as by compass and by sun, both from the same north."));
@@ -79,14 +147,10 @@ void draw_checks_sheet(Ui& ui, const Shared& shared, const AimState& aim) {
   }
   right.line(say("From field manuals: common practice, no source."), Face::Fine);
   right.rule();
-  right.heading(say("A strong station"));
-  const Findings& found = shared.findings;
-  right.line(found.compass_check
-                 ? words::compass_check(*found.compass_check, found.corrected)
-                 : say("Peak on a strong station and save the sweep: it corrects every other "
-                       "heading at this stop."));
-  if (right.button("forget correction", say("Delete the correction"), 0, 1,
-                   !shared.stop.strong_stations.empty())) {
+  draw_found(right, shared, aim);
+  const Stop& stop = shared.stop;
+  if (right.button("forget correction", say("Delete the checks"), 0, 1,
+                   !stop.strong_stations.empty() || !stop.sights.empty() || stop.reciprocal)) {
     ui.emit(act::ForgetCorrection{});
   }
   page.end(right);

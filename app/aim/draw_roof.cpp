@@ -57,6 +57,7 @@ class AnswerHalf {
   Rect head();
   void to_turn(Rect rect);
   void hold_there(Rect rect);
+  void from_nose(Rect rect);
   void by_compass(Rect rect);
   void words(Point baseline, const char* text, float width) {
     canvas_.text(baseline, text, largest(canvas_, text, width), theme_.ink, Align::Center);
@@ -130,6 +131,27 @@ void AnswerHalf::hold_there(Rect rect) {
 }
 
 // Without a sensor: the number to turn to on a compass in the hand.
+// On the roof a needle gives no answer: there the rig's nose is the mark.
+void AnswerHalf::from_nose(Rect rect) {
+  const float middle = rect.center().x;
+  const auto& rig = shared_.findings.card->rig_angle;
+  const float y = ui_.paragraph({middle, rect.top + 60.0f}, rect.width(), 52.0f,
+                                say("No compass up here: steel turns the needle."), Face::Matter,
+                                theme_.warning, Align::Center);
+  if (!rig) {
+    ui_.paragraph({middle, y + 40.0f}, rect.width(), 52.0f,
+                  say("Let someone on the ground sight along the line, or set the rig heading."),
+                  Face::Matter, theme_.ink, Align::Center);
+    return;
+  }
+  const double turn_deg = Turn::clockwise_deg(rig->clockwise_deg()).clockwise_deg();
+  const float figure = std::max(rect.center().y + 120.0f, y + 190.0f);
+  canvas_.text({middle, figure}, words::whole_degrees(std::fabs(turn_deg)), Face::Roof, theme_.ink,
+               Align::Center);
+  words({middle, figure + 84.0f},
+        turn_deg < 0.0 ? say("left of the nose") : say("right of the nose"), rect.width());
+}
+
 void AnswerHalf::by_compass(Rect rect) {
   const Findings& found = shared_.findings;
   const float middle = rect.center().x;
@@ -139,6 +161,7 @@ void AnswerHalf::by_compass(Rect rect) {
                   Face::Matter, theme_.ink, Align::Center);
     return;
   }
+  if (shared_.stop.standing && refuses_compass(*shared_.stop.standing)) return from_nose(rect);
   constexpr float kFigure = 184.0f, kWords = 52.0f, kNorth = 44.0f;
   const float tape = std::clamp(rect.height() - kFigure - kWords - kNorth - 80.0f, 180.0f, 230.0f);
   draw_compass_tape(ui_, {rect.left + 24.0f, rect.top, rect.right - 24.0f, rect.top + tape},

@@ -1,12 +1,17 @@
 #include "app/aim/actions.hpp"
 #include "app/aim/draw.hpp"
+#include "app/aim/draw_sight.hpp"
 #include "app/aim/draw_sky.hpp"
 #include "app/ui/column.hpp"
 #include "app/ui/sheet_head.hpp"
+#include "app/ui/standing_choice.hpp"
 #include "app/words/chances.hpp"
 #include "app/words/headings.hpp"
 #include "app/words/language.hpp"
 #include "app/words/phrases.hpp"
+#include "app/words/units.hpp"
+
+#include <algorithm>
 
 #include <fmt/format.h>
 
@@ -17,32 +22,6 @@ namespace {
 using ui::Face;
 using words::fill;
 using words::say;
-
-const char* way_title(SayingKind kind) {
-  switch (kind) {
-    case SayingKind::true_bearing:
-      return say("True bearing");
-    case SayingKind::grid_bearing:
-      return say("On a map, from its grid lines");
-    case SayingKind::magnetic_bearing:
-      return say("On a plain compass");
-    case SayingKind::set_compass:
-      return say("On a compass set to the declination");
-    case SayingKind::rig_sides:
-      return say("By the sides of the rig");
-    case SayingKind::handle:
-      return say("On the ceiling handle");
-    case SayingKind::sun_shadow:
-      return say("By the shadow of a plumb line");
-    case SayingKind::star:
-      return say("By a star, a planet or the moon");
-    case SayingKind::landmark:
-      return say("By a landmark");
-    case SayingKind::walked_line:
-      return say("By a line walked with the receiver");
-  }
-  return "";
-}
 
 std::string budget_words(const std::vector<ErrorLine>& lines) {
   std::string words;
@@ -62,7 +41,7 @@ void draw_way(Ui& ui, Rect area, float& y, const Saying& way, const Shared& shar
   // Ways to choose from have a ring, the present one a filled ring.
   const Point mark{area.right - 24.0f, y + 66.0f};
   y += 34.0f;
-  ui.canvas().text({area.left, y}, way_title(way.kind), Face::Text, theme.second_ink);
+  ui.canvas().text({area.left, y}, words::way_title(way.kind), Face::Text, theme.second_ink);
   ui.canvas().text({area.right, y}, fmt::format("± {:.1f}°", way.sigma_deg), Face::Value, theme.ink,
                    ui::Align::Right);
   y = ui.paragraph({area.left, y + 32.0f}, area.width() - kError, 32.0f,
@@ -90,6 +69,58 @@ void draw_way(Ui& ui, Rect area, float& y, const Saying& way, const Shared& shar
   }
 }
 
+// Where one stands decides whether a compass tells anything, so it comes first.
+float draw_standing_row(Ui& ui, Rect page, float y, const Shared& shared) {
+  const ui::Theme& theme = ui.theme();
+  const bool miles = shared.settings.miles;
+  ui.canvas().text({page.left, y + 30.0f}, say("Where do you read the compass?"), Face::TextBold,
+                   theme.ink);
+  y += 42.0f;
+  const auto touched =
+      ui::standing_choice(ui, "stand", {page.left, y, page.right, y + ui::kStandingChoice}, miles,
+                          shared.stop.standing);
+  if (touched) ui.emit(act::StandAt{*touched});
+  y += ui::kStandingChoice;
+  const auto& field = shared.findings.field;
+  const auto& standing = shared.stop.standing;
+  if (!standing || !field || !refuses_compass(*standing)) return y;
+  const double pull_deg = deviation_sigma_deg(*standing, field->horizontal_nt);
+  return ui.paragraph(
+             {page.left, y + 34.0f}, page.width(), 28.0f,
+             fill(say("No compass here: the rig's steel turns a needle by ± {degrees}° or so. Walk "
+                      "{distance} off, or use another way."),
+                  {{"degrees", fmt::format("{:.0f}", pull_deg)},
+                   {"distance", words::height(from_rig_m(Standing::well_clear), miles)}}),
+             Face::TextBold, theme.warning) -
+         20.0f;
+}
+
+// An adjustable compass keeps the setting of the last stop until somebody turns its ring.
+float draw_setting(Ui& ui, Rect area, float y, const Shared& shared, const AimState& aim) {
+  if (!shared.findings.field) return y;
+  const std::string here = words::declination(shared.findings.field->declination);
+  const auto& set = shared.settings.compass_set;
+  if (set) {
+    const std::string was = words::declination(Declination::east_deg(set->east_deg));
+    y = ui.paragraph({area.left, y + 30.0f}, area.width(), 28.0f,
+                     aim.ring_turn ? fill(say("Last set for {was}, here {here}: turn its ring."),
+                                          {{"was", was}, {"here", here}})
+                                   : std::string(say("It is set for here.")),
+                     aim.ring_turn ? Face::TextBold : Face::Text,
+                     aim.ring_turn ? ui.theme().warning : ui.theme().second_ink) -
+        20.0f;
+  }
+  if (set && !aim.ring_turn) return y;
+  constexpr float kWide = 440.0f, kHigh = 72.0f;
+  const Rect button{area.left, y + 4.0f, area.left + std::min(kWide, area.width()),
+                    y + 4.0f + kHigh};
+  if (ui.button("compass set", button, fill(say("I have set it for {here}"), {{"here", here}}),
+                ui::ButtonLook::Plain)) {
+    ui.emit(act::CompassIsSet{});
+  }
+  return button.bottom + 8.0f;
+}
+
 }  // namespace
 
 void draw_ways_sheet(Ui& ui, const Shared& shared, const AimState& aim) {
@@ -107,6 +138,10 @@ void draw_ways_sheet(Ui& ui, const Shared& shared, const AimState& aim) {
                      say("No heading yet: choose a station and set the position."), Face::Text,
                      theme.ink);
   }
+  if (!aim.ways.empty()) {
+    y = draw_standing_row(ui, page, y, shared);
+    y = draw_sight(ui, page, y, shared);
+  }
   if (aim.mistake) {
     y = ui.paragraph({page.left, y + 30.0f}, page.width(), 28.0f,
                      fill(say("The classic mistake: {mistake}"),
@@ -122,10 +157,11 @@ void draw_ways_sheet(Ui& ui, const Shared& shared, const AimState& aim) {
   }
   for (const Saying& way : aim.ways) {
     draw_way(ui, page, y, way, shared);
+    if (way.kind == SayingKind::set_compass) y = draw_setting(ui, page, y, shared, aim);
   }
   for (const LeftOut& out : aim.ways_left_out) {
     y = ui.paragraph({page.left, y + 32.0f}, page.width(), 26.0f,
-                     std::string(way_title(out.kind)) + ": " + say(out.why.what) + "; " +
+                     std::string(words::way_title(out.kind)) + ": " + say(out.why.what) + "; " +
                          say(out.why.remedy),
                      Face::Text, theme.second_ink) -
         26.0f;

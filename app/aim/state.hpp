@@ -25,6 +25,15 @@ struct SkyAhead {
   bool operator==(const SkyAhead&) const = default;
 };
 
+// A direction that a compass can be checked by.
+struct KnownDirection {
+  CompassCheckBy by = CompassCheckBy::sun;
+  Bearing<True> bearing;
+  double sigma_deg = 0.0;  // with the sight along it
+  std::optional<sky::GuideBody> body = {};
+  bool operator==(const KnownDirection&) const = default;
+};
+
 struct AimState {
   DialUp dial_up = DialUp::TrueNorth;
 
@@ -33,6 +42,10 @@ struct AimState {
   std::vector<LeftOut> ways_left_out = {};
   std::optional<SkyAhead> sky = {};
   std::optional<NorthMistake> mistake = {};
+  std::vector<KnownDirection> known = {};
+  bool compass_read = false;           // a reading is typed, to check by one of them
+  std::optional<Turn> ring_turn = {};  // of an adjustable compass since it was last set
+  bool anomaly = false;                // of the field here, by the checks
   FormAnswer reciprocal = {}, agreement = {}, handle = {};
   bool operator==(const AimState&) const = default;
 };

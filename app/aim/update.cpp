@@ -1,5 +1,6 @@
 #include "app/aim/update.hpp"
 
+#include "app/aim/compass_check.hpp"
 #include "app/aim/handle.hpp"
 #include "app/words/checks.hpp"
 #include "core/headings/compass_checks.hpp"
@@ -7,6 +8,7 @@
 #include "core/sky/sun.hpp"
 #include "core/sky/sun_marks.hpp"
 
+#include <algorithm>
 #include <cmath>
 #include <utility>
 
@@ -34,6 +36,37 @@ class AimUpdater {
   void operator()(const act::ForgetCorrection&) {
     remember(shared_, "Correction deleted");
     shared_.stop.strong_stations.clear();
+    shared_.stop.sights.clear();
+    shared_.stop.reciprocal.reset();
+  }
+  void operator()(const act::StandAt& stand) {
+    remember(shared_, "Place to stand");
+    shared_.stop.standing = stand.standing;
+  }
+  void operator()(const act::CheckCompass& check) {
+    const auto read = shared_.form.number(Field::CompassRead_deg);
+    const auto known = std::find_if(state_.known.begin(), state_.known.end(),
+                                    [&](const KnownDirection& one) { return one.by == check.by; });
+    if (!read || known == state_.known.end()) return;
+    remember(shared_, "Compass checked");
+    std::erase_if(shared_.stop.sights, [&](const CompassSight& one) { return one.by == check.by; });
+    shared_.stop.sights.push_back(sight_of(shared_, *known, *read));
+    shared_.form.numbers.erase(Field::CompassRead_deg);
+  }
+  void operator()(const act::KeepReciprocal&) {
+    const auto both = numbers(shared_.form, Field::ThereBearing_deg, Field::BackBearing_deg);
+    if (!both || !shared_.findings.position) return;
+    remember(shared_, "Compass checked");
+    const auto check = check_reciprocal(Bearing<Magnetic>::degrees((*both)[0]),
+                                        Bearing<Magnetic>::degrees((*both)[1]));
+    shared_.stop.reciprocal = KeptReciprocal{.disagreement_deg = check.disagreement.clockwise_deg(),
+                                             .taken_at = *shared_.findings.position,
+                                             .standing = shared_.stop.standing,
+                                             .at = moment_of(shared_)};
+  }
+  void operator()(const act::CompassIsSet&) {
+    if (!shared_.findings.field) return;
+    shared_.settings.compass_set = CompassSetting{shared_.findings.field->declination.east_deg()};
   }
 
  private:
@@ -93,13 +126,7 @@ SayingInputs saying_inputs(const Shared& shared, const SkyAhead& sky) {
   if (const auto reading = shared.form.number(Field::HandleNow_deg)) {
     inputs.handle_now = HandleReading::dial_deg(*reading);
   }
-  if (const auto place = shared.form.place(Field::LandmarkPlace)) {
-    const std::string name = shared.form.name(Field::LandmarkPlace);
-    inputs.landmark = Landmark{.name = name,
-                               .town = !name.empty(),
-                               .position = *place,
-                               .error_m = name.empty() ? kTransmitter_m : kDotOfTown_m};
-  }
+  inputs.landmark = landmark_of(shared);
   inputs.now = moment_of(shared);
   inputs.context.clock_error_min = clock_error_min(shared);
   const sky::SunPlace sun = sky::sun_at(*found.position, inputs.now);
@@ -152,7 +179,15 @@ void derive(AimState& state, const Shared& shared) {
   state = AimState{.dial_up = state.dial_up, .sky = std::move(state.sky)};
   const bool on_aim = shared.place == Place::Aim && shared.sheet == Sheet::None;
   if (on_aim || shared.sheet == Sheet::Ways) derive_ways(state, shared);
+  state.ring_turn = ring_turn(shared);
+  state.anomaly = local_anomaly(shared);
   if (shared.sheet == Sheet::Checks) {
+    const Findings& found = shared.findings;
+    if (found.card && found.position) {
+      look_ahead(state.sky, *found.position, found.card->bearing_true, moment_of(shared));
+    }
+    state.known = known_directions(shared, state.sky);
+    state.compass_read = shared.form.number(Field::CompassRead_deg).has_value();
     state.reciprocal = reciprocal_check(shared.form);
     state.agreement = agreement_check(shared.form);
   }

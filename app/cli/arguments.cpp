@@ -1,5 +1,6 @@
 #include "app/cli/arguments.hpp"
 
+#include "app/shared/shared.hpp"
 #include "app/words/chances.hpp"
 #include "app/words/headings.hpp"
 #include "app/words/times.hpp"
@@ -121,7 +122,52 @@ Result<std::string> pattern_argument(const std::string& path) {
   return error;
 }
 
-nlohmann::json card_json(const AimCard& card) {
+namespace {
+
+Result<HeadingBudget> compass_budget(const AimCard& card, std::optional<Standing> standing) {
+  return heading_budget(PointingMethod::baseplate_compass, compass_context(card, standing));
+}
+
+// The compass number with its whole error, or why there is none.
+template <class Line>
+void compass_lines(Line line, const AimCard& card, std::optional<Standing> standing) {
+  const std::string number = words::tenths_of_degree(card.bearing_magnetic.degrees()) + " magnetic";
+  if (!standing) {
+    line("On your compass", number + "; say --standing for its error");
+    return;
+  }
+  const auto budget = compass_budget(card, standing);
+  if (!budget) {
+    const Error& why = budget.error();
+    line("On your compass",
+         fmt::format("not {}: {}; {}", to_text(*standing), why.what, why.remedy));
+    return;
+  }
+  line("On your compass", fmt::format("{}, ± {:.1f}° with a handheld compass {}", number,
+                                      budget->total_deg, to_text(*standing)));
+  std::string made_of;
+  for (const ErrorLine& one : budget->lines) {
+    made_of +=
+        fmt::format("{}{} {:.1f}°", made_of.empty() ? "" : ", ", to_text(one.kind), one.sigma_deg);
+  }
+  line("Its error", made_of);
+}
+
+}  // namespace
+
+HeadingContext compass_context(const AimCard& aim, std::optional<Standing> standing) {
+  HeadingContext context{.distance_m = aim.distance_m,
+                         .stop_error_m = kTypedPosition_m,
+                         .transmitter_error_m = kTransmitter_m,
+                         .declination_sigma_deg = aim.field.declination_sigma_deg,
+                         .standing = standing};
+  if (standing) {
+    context.deviation_sigma_deg = deviation_sigma_deg(*standing, aim.field.horizontal_nt);
+  }
+  return context;
+}
+
+nlohmann::json card_json(const AimCard& card, std::optional<Standing> standing) {
   nlohmann::json json{
       {"distance_m", card.distance_m},
       {"bearing_true_deg", card.bearing_true.degrees()},
@@ -132,13 +178,22 @@ nlohmann::json card_json(const AimCard& card) {
       {"convergence_deg", card.grid.convergence.east_deg()},
       {"utm_zone", card.grid.name},
   };
+  const auto budget = compass_budget(card, standing);
+  if (budget) {
+    json["compass_sigma_deg"] = budget->total_deg;
+    for (const ErrorLine& line : budget->lines) {
+      json["compass_errors_deg"][std::string(to_text(line.kind))] = line.sigma_deg;
+    }
+  } else {
+    json["compass_refused"] = budget.error().message();
+  }
   if (card.rig_angle) json["rig_angle_deg"] = card.rig_angle->clockwise_deg();
   if (card.field.beyond_model_end) json["warning"] = "the date is beyond the magnetic model";
   return json;
 }
 
-std::string card_text(const AimCard& card, Position from, const Destination& to,
-                      std::chrono::local_days day) {
+std::string card_text(const AimCard& card, std::optional<Standing> standing, Position from,
+                      const Destination& to, std::chrono::local_days day) {
   std::string text;
   const auto line = [&](std::string_view label, const std::string& value) {
     text += fmt::format("  {:<18}{}\n", label, value);
@@ -151,9 +206,7 @@ std::string card_text(const AimCard& card, Position from, const Destination& to,
   line("To", format_position(to.position, Notation::Decimal));
   line("Away", fmt::format("{}, {}", words::distance(card.distance_m, true),
                            words::distance(card.distance_m, false)));
-  line("On your compass", fmt::format("{} magnetic, ± {:.1f}°",
-                                      words::tenths_of_degree(card.bearing_magnetic.degrees()),
-                                      card.field.declination_sigma_deg));
+  compass_lines(line, card, standing);
   line("On the map", words::tenths_of_degree(card.bearing_true.degrees()) + " true");
   line("On the grid",
        fmt::format("{} in zone {}", words::tenths_of_degree(card.bearing_grid.degrees()),

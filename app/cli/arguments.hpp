@@ -2,6 +2,7 @@
 
 #include "core/geo/position.hpp"
 #include "core/headings/aim_card.hpp"
+#include "core/headings/heading_error.hpp"
 #include "core/result.hpp"
 #include "core/stations/station.hpp"
 #include "core/time.hpp"
@@ -59,9 +60,13 @@ void print(const nlohmann::json& json);
 // an error if it does not parse.
 Result<std::string> pattern_argument(const std::string& path);
 
-nlohmann::json card_json(const AimCard& card);
-// The card as text; `day` is that of the declination.
-std::string card_text(const AimCard& card, Position from, const Destination& to,
-                      std::chrono::local_days day);
+// What the error of a compass in the hand depends on for a typed position.
+HeadingContext compass_context(const AimCard& card, std::optional<Standing> standing);
+
+nlohmann::json card_json(const AimCard& card, std::optional<Standing> standing);
+// The card as text; `day` is that of the declination, `standing` where the compass is read, if
+// known.
+std::string card_text(const AimCard& card, std::optional<Standing> standing, Position from,
+                      const Destination& to, std::chrono::local_days day);
 
 }  // namespace mastwise::cli

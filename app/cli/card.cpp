@@ -16,7 +16,7 @@ namespace mastwise::cli {
 namespace {
 
 struct CardOptions {
-  std::string at, to, station, date;
+  std::string at, to, station, date, standing;
   StopOptions stop = {};
   std::optional<double> nose_deg;
   bool json = false;
@@ -31,6 +31,7 @@ struct CardInputs {
   Position from;
   Destination to;
   std::optional<RigHeading> nose;
+  std::optional<Standing> standing;
 };
 
 // Without a place or a station, the practice area is used.
@@ -38,7 +39,7 @@ Result<CardInputs> practice_inputs() {
   const auto practice = service::load_practice();
   if (!practice) return practice.error();
   const Station& station = practice->target;
-  return CardInputs{practice->position, {station.position, station}, practice->nose};
+  return CardInputs{practice->position, {station.position, station}, practice->nose, {}};
 }
 
 Result<CardInputs> card_inputs(const CardOptions& options) {
@@ -68,7 +69,7 @@ Result<CardInputs> card_inputs(const CardOptions& options) {
         .what = "the rig and the target are in the same place, so the heading is undefined",
         .remedy = "check --at and --to"};
   }
-  return CardInputs{*from, std::move(*to), *nose};
+  return CardInputs{*from, std::move(*to), *nose, {}};
 }
 
 // Surveys the stop for the aiming tolerance, the chance and the plan.
@@ -90,15 +91,14 @@ Result<StationsAnswer> answer_of(const CardOptions& options, const CardInputs& i
 
 Result<paper::PaperCard> paper_card(const CardOptions& options, const CardInputs& inputs,
                                     const AimCard& aim, UtcTime date, std::chrono::local_days day) {
-  paper::CardFacts facts{.practice = options.at.empty(),
-                         .stop = inputs.from,
-                         .date = date,
-                         .day = day,
-                         .aim = aim,
-                         .station = inputs.to.station,
-                         .context = {.stop_error_m = kTypedPosition_m,
-                                     .transmitter_error_m = kTransmitter_m,
-                                     .deviation_sigma_deg = kKeptAwayDeviation_deg}};
+  paper::CardFacts facts{
+      .practice = options.at.empty(),
+      .stop = inputs.from,
+      .date = date,
+      .day = day,
+      .aim = aim,
+      .station = inputs.to.station,
+      .context = compass_context(aim, inputs.standing.value_or(Standing::well_clear))};
   if (!inputs.to.station && !options.plan) return paper::card_of(facts);
   const auto answer = answer_of(options, inputs, day);
   if (!answer) return answer.error();
@@ -127,8 +127,16 @@ Result<Done> write_paper(const CardOptions& options, const paper::PaperCard& car
 }
 
 Result<Done> print_card(const CardOptions& options) {
-  const auto inputs = card_inputs(options);
+  auto inputs = card_inputs(options);
   if (!inputs) return inputs.error();
+  if (!options.standing.empty()) {
+    inputs->standing = parse_standing(options.standing);
+    if (!inputs->standing) {
+      return Error{.what = "unknown place to stand",
+                   .where = "--standing " + options.standing,
+                   .remedy = "choose beside, roof, table, steps (5 m off) or clear (18 m off)"};
+    }
+  }
   const LocalZone zone = service::Clocks::of_this_system().at(inputs->from);
   const auto date = date_argument("--date", options.date, *zone.clocks);
   if (!date) return date.error();
@@ -142,12 +150,12 @@ Result<Done> print_card(const CardOptions& options) {
     if (const auto written = write_paper(options, *facts); !written) return written;
   }
   if (options.json) {
-    print(card_json(card));
+    print(card_json(card, inputs->standing));
     return Done{};
   }
   const bool practice = options.at.empty();
   if (practice) std::cout << kPracticeLine;
-  std::cout << card_text(card, inputs->from, inputs->to, day);
+  std::cout << card_text(card, inputs->standing, inputs->from, inputs->to, day);
   return Done{};
 }
 
@@ -162,6 +170,9 @@ void add_card(CLI::App& program, Job& chosen) {
       ->excludes(to);
   verb->add_option("--date", options->date, "date for the declination (default: today)");
   verb->add_option("--nose", options->nose_deg, "true heading of the rig's nose in degrees");
+  verb->add_option("--standing", options->standing,
+                   "where the compass is read: beside (the rig), roof, table, steps (5 m off) or "
+                   "clear (18 m off); without it the error is unknown");
   verb->add_flag("--json", options->json, "print one JSON object");
   verb->add_option("--pdf", options->pdf, "write the paper card to this PDF file");
   verb->add_option("--png", options->png, "write the paper card to this PNG file");

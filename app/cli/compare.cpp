@@ -3,11 +3,10 @@
 #include "app/cli/arguments.hpp"
 #include "app/cli/stop_options.hpp"
 #include "app/cli/verbs.hpp"
+#include "app/service/route_file.hpp"
 #include "app/service/route_survey.hpp"
 #include "app/words/chances.hpp"
 #include "app/words/units.hpp"
-#include "core/geo/gpx.hpp"
-#include "platform/files.hpp"
 
 #include <iostream>
 #include <memory>
@@ -69,20 +68,6 @@ json offer_json(const std::optional<reception::Offer>& offer,
           {"bearing_true_deg", offer->bearing.degrees()}};
 }
 
-// The points of the file's first route, else of its first track, else its waypoints.
-Result<std::vector<Position>> way_of(const std::string& path) {
-  const auto text = platform::read_file(path);
-  if (!text) return text.error();
-  const auto read = read_gpx(*text);
-  if (!read) return read.error();
-  const std::vector<GpxPlace>& places = !read->routes.empty()   ? read->routes.front().places
-                                        : !read->tracks.empty() ? read->tracks.front().places
-                                                                : read->waypoints;
-  std::vector<Position> points;
-  for (const GpxPlace& place : places) points.push_back(place.position);
-  return points;
-}
-
 json row_json(const RouteRow& row, const std::vector<reception::Stretch>& above) {
   json chances = json::array(), stretches = json::array();
   for (const auto& chance : row.chances) {
@@ -100,7 +85,7 @@ json row_json(const RouteRow& row, const std::vector<reception::Stretch>& above)
 
 // Prints the stretches of a GPX route where each network comes in.
 Result<Done> print_route(const CompareOptions& options, const StopSetting& setting) {
-  const auto points = way_of(options.gpx);
+  const auto points = way_in_file(options.gpx);
   if (!points) return points.error();
   StopSurveyor surveyor(setting.sources);
   const RouteSheet sheet = survey_route(surveyor,

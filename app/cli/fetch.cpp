@@ -18,7 +18,7 @@ struct FetchOptions {
   GroundOptions ground = {};
   HomeOptions home = {};
   std::string set, base;
-  bool dry_run = false, yes = false, keep = false;
+  bool dry_run = false, yes = false, keep = false, json = false;
 };
 
 std::string megabytes(std::uint64_t bytes) {
@@ -95,6 +95,38 @@ std::string done_text(const fetch::Fetched& done) {
   return text;
 }
 
+nlohmann::json offer_json(const fetch::Wish& wish, const fetch::Plan& plan) {
+  const publishers::DataSet& set = wish.set;
+  nlohmann::json files = nlohmann::json::array();
+  for (const publishers::RemoteFile& file : plan.files) {
+    nlohmann::json squares = nlohmann::json::array();
+    for (const terrain::TileCell cell : file.cells) squares.push_back(terrain::cell_name(cell));
+    files.push_back(
+        {{"address", publishers::at_base(file.address, wish.base)}, {"squares", squares}});
+  }
+  return {
+      {"set", set.id},
+      {"name", set.name},
+      {"publisher", set.publisher},
+      {"license", set.license},
+      {"notice", set.notice},
+      {"date", set.date},
+      {"files", files},
+      {"usual_bytes", plan.usual_bytes == 0 ? nlohmann::json() : nlohmann::json(plan.usual_bytes)},
+      {"squares_on_board", plan.cells_on_board},
+      {"squares_without_data", plan.cells_empty}};
+}
+
+nlohmann::json done_json(const fetch::Fetched& done) {
+  nlohmann::json tiles = nlohmann::json::array(), stations = nlohmann::json::array(),
+                 kept = nlohmann::json::array();
+  for (const terrain::TileCell cell : done.tiles) tiles.push_back(terrain::cell_name(cell));
+  for (const ImportReport& report : done.stations) stations.push_back(report_json(report));
+  for (const auto& file : done.kept) kept.push_back(file.string());
+  return {{"files", done.files}, {"bytes", done.fetched_bytes}, {"without_file", done.no_file},
+          {"tiles", tiles},      {"stations", stations},        {"kept", kept}};
+}
+
 Result<fetch::Wish> wish_of(const FetchOptions& options, pack::PartKind kind) {
   const auto sets = fetch::load_publishers();
   if (!sets) return sets.error();
@@ -121,6 +153,16 @@ Result<Done> fetch_data(const FetchOptions& options, pack::PartKind kind) {
   const auto wish = wish_of(options, kind);
   if (!wish) return wish.error();
   const fetch::Plan plan = fetch::plan(*wish);
+  if (options.json) {
+    nlohmann::json told = {{"offer", offer_json(*wish, plan)}, {"fetched", nullptr}};
+    if (options.yes && !options.dry_run && !plan.files.empty()) {
+      const auto done = fetch::run(*wish, plan);
+      if (!done) return done.error();
+      told["fetched"] = done_json(*done);
+    }
+    print(told);
+    return Done{};
+  }
   std::cout << offer_text(*wish, plan);
   if (options.dry_run || plan.files.empty()) return Done{};
   if (!options.yes && !agrees()) {
@@ -143,6 +185,8 @@ CLI::App* add_kind(CLI::App& verb, Job& chosen, const std::shared_ptr<FetchOptio
   part->add_flag("--dry-run", options->dry_run, "print what would be fetched; connect to nobody");
   part->add_flag("--yes", options->yes, "do not ask before fetching");
   part->add_flag("--keep", options->keep, "keep the downloaded files after their import");
+  part->add_flag("--json", options->json,
+                 "print one JSON object; without --yes only what would be fetched");
   part->callback([&chosen, options, kind] {
     chosen = [options, kind] { return fetch_data(*options, kind); };
   });

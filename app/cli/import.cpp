@@ -22,6 +22,8 @@ struct ImportOptions {
   std::string file, mapping, catalog, date;
   std::vector<std::string> readings = {};  // "longitude=west"
   std::string positions = {};
+  std::string near = {};
+  std::size_t most_changes = ImportFocus().most;
   bool accept_guess = false;
   bool json = false;
 };
@@ -174,7 +176,13 @@ Result<Done> import_stations(const ImportOptions& options) {
   if (!path) return path.error();
   auto catalog = Catalog::open(*path);
   if (!catalog) return catalog.error();
-  const auto report = sources::import_stations(options.file, **way, *catalog);
+  ImportFocus focus{.most = options.most_changes};
+  if (!options.near.empty()) {
+    const auto near = position_argument("--near", options.near);
+    if (!near) return near.error();
+    focus.near = *near;
+  }
+  const auto report = sources::import_stations(options.file, **way, *catalog, {}, focus);
   if (!report) {
     return options.mapping.empty() ? in_file(options.file, report.error()) : report.error();
   }
@@ -213,6 +221,9 @@ void add_import(CLI::App& program, Job& chosen) {
   stations->add_option("--positions", options->positions,
                        "how to read positions that look wrong: as-read, swapped, longitude-turned, "
                        "latitude-turned, both-turned, swapped-longitude-turned");
+  stations->add_option("--near", options->near, "list what changed nearest to this position first");
+  stations->add_option("--changes", options->most_changes,
+                       "the most changed stations to list (default: 200)");
   stations->add_option("--date", options->date, "date of the table");
   stations->add_option("--catalog", options->catalog, "catalog file to use instead of yours");
   stations->add_flag("--json", options->json, "print one JSON object");

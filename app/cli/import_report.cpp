@@ -1,5 +1,7 @@
 #include "app/cli/import_report.hpp"
 
+#include "app/words/changes.hpp"
+
 #include <fmt/format.h>
 
 namespace mastwise::cli {
@@ -28,6 +30,19 @@ std::string listed(const char* what, const std::vector<std::string>& names, std:
                      all > names.size() ? fmt::format(" and {} more", all - names.size()) : "");
 }
 
+json change_json(const StationChange& change) {
+  json told = {{"kind", to_text(change.kind)},  {"id", change.id},
+               {"call_sign", change.call_sign}, {"city", change.city},
+               {"state", change.state},         {"rf_channel", to_text(change.rf_channel)}};
+  if (change.erp_kw) told["erp_kw"] = *change.erp_kw;
+  if (change.distance_m) told["distance_m"] = *change.distance_m;
+  if (!change.call_sign_before.empty()) told["call_sign_before"] = change.call_sign_before;
+  if (change.rf_channel_before) told["rf_channel_before"] = to_text(*change.rf_channel_before);
+  if (change.erp_kw_before) told["erp_kw_before"] = *change.erp_kw_before;
+  if (change.moved_m > 0.0) told["moved_m"] = change.moved_m;
+  return told;
+}
+
 std::string place_text(const Station& station) {
   return fmt::format("  {:<10} RF {:<4} {:9.4f} {:10.4f}  {}\n", station.call_sign,
                      to_text(station.rf_channel), station.position.latitude_deg(),
@@ -37,10 +52,8 @@ std::string place_text(const Station& station) {
 }  // namespace
 
 json report_json(const ImportReport& report) {
-  json moved = json::array();
-  for (const StationMove& move : report.moved) {
-    moved.push_back({{"call_sign", move.call_sign}, {"distance_m", move.distance_m}});
-  }
+  json changes = json::array();
+  for (const StationChange& change : report.changes) changes.push_back(change_json(change));
   return {{"source", report.source.name},
           {"source_date", report.source.date},
           {"rows_read", report.rows_read},
@@ -49,9 +62,11 @@ json report_json(const ImportReport& report) {
           {"stations_unchanged", report.stations_unchanged},
           {"stations_gone", report.stations_gone},
           {"stations_moved", report.stations_moved},
-          {"added", report.added_call_signs},
-          {"gone", report.gone_call_signs},
-          {"moved", moved},
+          {"stations_on_other_channel", report.stations_on_other_channel},
+          {"stations_of_other_power", report.stations_of_other_power},
+          {"stations_renamed", report.stations_renamed},
+          {"changes", changes},
+          {"changes_not_listed", changes_not_listed(report)},
           {"rows_rejected", report.rows_rejected},
           {"rejected", rejected_json(report.rejected)},
           {"remarks", report.remarks}};
@@ -63,14 +78,14 @@ std::string report_text(const ImportReport& report) {
       "rejected\n",
       report.source.name, report.rows_read, report.stations_added, report.stations_changed,
       report.stations_unchanged, report.stations_gone, report.stations_moved, report.rows_rejected);
-  const bool replaced = report.stations_changed + report.stations_unchanged + report.stations_gone;
-  if (replaced) text += listed("new", report.added_call_signs, report.stations_added);
-  text += listed("gone", report.gone_call_signs, report.stations_gone);
-  std::vector<std::string> moves;
-  for (const StationMove& move : report.moved) {
-    moves.push_back(fmt::format("{} {:.1f} km", move.call_sign, move.distance_m / 1000.0));
+  for (const StationChange& change : report.changes) {
+    text += fmt::format("  {}: {}\n", words::change_title(change, false),
+                        words::change_facts(change, false));
   }
-  text += listed("moved", moves, report.stations_moved);
+  if (const std::size_t more = changes_not_listed(report); more > 0) {
+    text += fmt::format("  and {} more; --changes {} lists them all\n", more,
+                        more + report.changes.size());
+  }
   text += rejected_text(report.rejected);
   for (const std::string& remark : report.remarks) text += "  " + remark + "\n";
   return text;

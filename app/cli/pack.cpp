@@ -1,4 +1,5 @@
 #include "app/cli/arguments.hpp"
+#include "app/cli/import_report.hpp"
 #include "app/cli/pack_options.hpp"
 #include "app/cli/verbs.hpp"
 #include "app/service/packs.hpp"
@@ -132,16 +133,19 @@ Result<Done> take_pack(const PackOptions& options) {
   if (!options.json) std::cerr << '\n';
   if (!taken) return taken.error();
   std::size_t added = 0, unchanged = 0;
+  nlohmann::json stations = nlohmann::json::array();
   for (const ImportReport& report : taken->stations) {
     added += report.stations_added;
     unchanged += report.stations_unchanged;
+    stations.push_back(report_json(report));
   }
   if (options.json) {
     print({{"tiles_new", taken->tiles_new},
            {"tiles_same", taken->tiles_same},
            {"tiles_kept_finer", taken->tiles_kept_finer},
            {"stations_added", added},
-           {"stations_unchanged", unchanged}});
+           {"stations_unchanged", unchanged},
+           {"stations", stations}});
     return Done{};
   }
   std::cout << fmt::format(
@@ -149,6 +153,9 @@ Result<Done> take_pack(const PackOptions& options) {
       "unchanged\n",
       file->manifest().name, taken->tiles_new, taken->tiles_same, taken->tiles_kept_finer, added,
       unchanged);
+  for (const ImportReport& report : taken->stations) {
+    if (report.renews) std::cout << report_text(report);
+  }
   return Done{};
 }
 

@@ -115,7 +115,7 @@ void print_text(const Heard& heard, const std::optional<AimCard>& card, const De
   std::cout << fmt::format("Last good fix: {} ({})\n",
                            format_position(*fix.position, Notation::Decimal),
                            nmea::name_of(fix.quality));
-  if (card && to != nullptr) std::cout << card_text(*card, *fix.position, *to, day);
+  if (card && to != nullptr) std::cout << card_text(*card, std::nullopt, *fix.position, *to, day);
 }
 
 Result<Done> replay(const ReplayOptions& options) {
@@ -161,7 +161,7 @@ Result<Done> replay(const ReplayOptions& options) {
     json["date_said"] = iso_day(UtcTime(trusted->said));
     json["date_shifted_weeks"] = trusted->weeks_shifted;
   }
-  if (card) json["card"] = card_json(*card);
+  if (card) json["card"] = card_json(*card, std::nullopt);
   print(json);
   return Done{};
 }

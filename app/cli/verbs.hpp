@@ -17,6 +17,7 @@ void add_compare(CLI::App& program, Job& chosen);
 void add_export(CLI::App& program, Job& chosen);
 void add_fetch(CLI::App& program, Job& chosen);
 void add_gears(CLI::App& program, Job& chosen);
+void add_ground(CLI::App& program, Job& chosen);
 void add_import(CLI::App& program, Job& chosen);
 void add_import_landcover(CLI::App& import, Job& chosen);
 void add_import_logbook(CLI::App& import, Job& chosen);
@@ -35,9 +36,9 @@ void add_sun(CLI::App& program, Job& chosen);
 
 // All verbs that draw nothing.
 inline void add_verbs(CLI::App& program, Job& chosen) {
-  for (const auto add :
-       {add_card, add_export, add_fetch, add_import, add_loss, add_plan, add_pack, add_peak,
-        add_places, add_replay, add_survey, add_scan, add_compare, add_gears, add_sun, add_sound}) {
+  for (const auto add : {add_card, add_export, add_fetch, add_ground, add_import, add_loss,
+                         add_plan, add_pack, add_peak, add_places, add_replay, add_survey, add_scan,
+                         add_compare, add_gears, add_sun, add_sound}) {
     add(program, chosen);
   }
 }

@@ -20,6 +20,33 @@ struct ShowImportPlaces {
   static constexpr std::string_view kName = "ShowImportPlaces";
 };
 
+// What the last import changed.
+struct ShowLastReport {
+  static constexpr std::string_view kName = "ShowLastReport";
+};
+
+// What the publishers have for the stop and the way.
+struct ShowOffers {
+  static constexpr std::string_view kName = "ShowOffers";
+};
+
+struct PickOffer {
+  static constexpr std::string_view kName = "PickOffer";
+  static constexpr auto kFields = fields("set");
+  std::string set;  // id of a data set; empty: back to all
+};
+
+// Downloads and imports the data set of the offer shown.
+struct FetchNow {
+  static constexpr std::string_view kName = "FetchNow";
+};
+
+struct PickRoute {
+  static constexpr std::string_view kName = "PickRoute";
+  static constexpr auto kFields = fields("path");
+  std::string path;
+};
+
 struct PickTable {
   static constexpr std::string_view kName = "PickTable";
   static constexpr auto kFields = fields("path");
@@ -58,7 +85,8 @@ struct IntakeFound {
 namespace mastwise {
 
 using DataActions =
-    ActionList<act::OpenIntakeFolder, act::ShowImportPlaces, act::PickTable, act::ChooseColumnOf,
+    ActionList<act::OpenIntakeFolder, act::ShowImportPlaces, act::ShowLastReport, act::ShowOffers,
+               act::PickOffer, act::FetchNow, act::PickRoute, act::PickTable, act::ChooseColumnOf,
                act::CorrectReading, act::TakeIn, act::StopTakingIn, act::IntakeFound>;
 
 }  // namespace mastwise

@@ -3,6 +3,7 @@
 #include "app/data/actions.hpp"
 #include "app/data/draw.hpp"
 #include "app/data/draw_ground.hpp"
+#include "app/shared/actions.hpp"
 #include "app/ui/act_row.hpp"
 #include "app/ui/column.hpp"
 #include "app/ui/layout.hpp"
@@ -96,12 +97,38 @@ std::string ground_words(const Shared& shared, const Intake& data) {
       {{"number", fmt::format("{:.0f}", 100.0 * squares.missing_part)}, {"distance", reach}});
 }
 
+// The squares whose heights are missing, by name, and how to get them.
+float draw_missing_squares(Ui& ui, Rect area, const Intake& data) {
+  if (!data.found.squares || data.found.squares->missing == 0) return area.top;
+  constexpr std::size_t kNamed = 9;
+  const auto& cells = data.found.squares->missing_cells;
+  const auto end = cells.begin() + static_cast<std::ptrdiff_t>(std::min(kNamed, cells.size()));
+  std::string names = fmt::format("{}", fmt::join(cells.begin(), end, ", "));
+  if (cells.size() > kNamed) {
+    names += " " + words::fill(words::say("and {number} more"),
+                               {{"number", std::to_string(cells.size() - kNamed)}});
+  }
+  return ui.paragraph({area.left, area.top + 26.0f}, area.width(), 30.0f,
+                      words::fill(words::say("Missing: {squares}. Get data fetches them."),
+                                  {{"squares", names}}),
+                      Face::Text, ui.theme().ink) -
+         8.0f;
+}
+
 // Sources, disk and remarks, as a page that scrolls where it is long.
 void draw_board(Ui& ui, Rect view, const Shared& shared, const Intake& data) {
   Rect page = view;
   page.top = ui.begin_page("import", view);
   const float top = page.top;
   page.top = import::draw_sources(ui, page, shared, data) + 8.0f;
+  page.top = draw_missing_squares(ui, page, data);
+  if (data.report) {
+    Column column(ui, page);
+    if (column.button("last report", words::say("Last import"), 0, 1)) {
+      ui.emit(act::ShowLastReport{});
+    }
+    page.top = column.bottom() + 16.0f;
+  }
   if (data.answer && data.answer->disk) {
     ui.canvas().line({page.left, page.top}, {page.right, page.top}, ui.theme().rule, 1.5f);
     draw_disk(ui, page, *data.answer->disk);
@@ -133,19 +160,32 @@ void draw_catalog(Ui& ui, const Shared& shared, const Intake& data) {
     second.top = first.bottom + 16.0f;
   }
   import::draw_ground(ui, first, shared, data);
-  constexpr float kAct = 200.0f;
+  const float act_width = std::min(200.0f, (second.width() - ActRow::kGap) / 2.0f);
   const Rect acts{second.left, second.bottom - ActRow::kHeight, second.right, second.bottom};
   second.bottom = acts.top - ActRow::kGap;
   ActRow row(acts, left);
-  if (ui.button("import data", row.next(kAct), words::say("Import"), ButtonLook::Filled)) {
+  const bool missing = data.found.squares && data.found.squares->missing > 0;
+  if (ui.button("import data", row.next(act_width), words::say("Import"),
+                missing ? ButtonLook::Plain : ButtonLook::Filled)) {
     ui.emit(act::ShowImportPlaces{});
+  }
+  if (ui.button("get data", row.next(act_width), words::say("Get data"),
+                missing ? ButtonLook::Filled : ButtonLook::Plain)) {
+    ui.emit(act::ShowOffers{});
   }
   draw_board(ui, second, shared, data);
 }
 
+// Back to the folders to begin with.
+Action places_of(const Intake& data) {
+  return data.question.for_route ? Action(act::ShowRoutePlaces{}) : Action(act::ShowImportPlaces{});
+}
+
 // The folders to begin with.
 void draw_start_folders(Ui& ui, const Shared& shared, const Intake& data) {
-  const auto head = import::draw_head(ui, words::say("Import from"), "places back", "Back");
+  const auto head =
+      import::draw_head(ui, words::say(data.question.for_route ? "A way from" : "Import from"),
+                        "places back", "Back");
   if (head.tapped) ui.emit(act::OpenIntakeFolder{});
   const ui::Theme& theme = ui.theme();
   Rect view = head.room;
@@ -153,7 +193,7 @@ void draw_start_folders(Ui& ui, const Shared& shared, const Intake& data) {
   constexpr float kAct = 184.0f, kRow = 84.0f;
   if (ui.button("look again", ActRow(acts, shared.settings.left_handed).next(kAct),
                 words::say("Look again"), ButtonLook::Plain)) {
-    ui.emit(act::ShowImportPlaces{});
+    ui.emit(places_of(data));
   }
   view.bottom = acts.top - ActRow::kGap;
   const float top = ui.begin_page("start folders", view);
@@ -181,11 +221,17 @@ void draw_start_folders(Ui& ui, const Shared& shared, const Intake& data) {
     ui.canvas().line({row.left, row.bottom}, {row.right, row.bottom}, theme.rule, 1.5f);
     y = row.bottom;
   }
-  y = ui.paragraph({view.left, y + 44.0f}, view.width(), 30.0f,
-                   words::say("Tables of stations or programs (.csv, .tsv, .txt, .dat), plain, "
-                              "zipped or joined; heights or land cover (.tif, .img, .dt2); packs "
-                              "(.mwpack)."),
-                   Face::Text, theme.second_ink);
+  const char* const kinds =
+      data.question.for_route
+          ? words::say(
+                "Routes, tracks and places (.gpx); tables of places with the columns name, "
+                "latitude and longitude (.csv).")
+          : words::say(
+                "Tables of stations or programs (.csv, .tsv, .txt, .dat), plain, "
+                "zipped or joined; heights or land cover (.tif, .img, .dt2); packs "
+                "(.mwpack).");
+  y = ui.paragraph({view.left, y + 44.0f}, view.width(), 30.0f, kinds, Face::Text,
+                   theme.second_ink);
   ui.end_page("start folders", top, y);
 }
 
@@ -201,6 +247,7 @@ std::string kind_words(const IntakeEntry& entry) {
       return words::fill(words::say("Pack, {size}"), {{"size", words::bytes(entry.bytes)}});
     case IntakeEntry::Kind::Table:
     case IntakeEntry::Kind::Raster:
+    case IntakeEntry::Kind::Route:
       break;
   }
   return words::bytes(entry.bytes);
@@ -210,8 +257,10 @@ void draw_entry(Ui& ui, Rect row, const IntakeEntry& entry) {
   const bool folder = entry.kind == IntakeEntry::Kind::Folder;
   const std::string name = (folder ? "folder " : "table ") + entry.name;
   if (ui::onward(ui, name, row, "entries")) {
-    ui.emit(folder ? Action(act::OpenIntakeFolder{entry.path})
-                   : Action(act::PickTable{entry.path}));
+    const bool route = entry.kind == IntakeEntry::Kind::Route;
+    ui.emit(folder  ? Action(act::OpenIntakeFolder{entry.path})
+            : route ? Action(act::PickRoute{entry.path})
+                    : Action(act::PickTable{entry.path}));
   }
   const ui::Theme& theme = ui.theme();
   const float baseline = row.center().y + 9.0f, right = row.right - ui::kChevron - 12.0f;
@@ -245,7 +294,7 @@ void draw_folder(Ui& ui, const Intake& data) {
   const IntakeFolder* folder = known && answer->folder ? &*answer->folder : nullptr;
   if (head.tapped) {
     const bool top = folder == nullptr || folder->parent.empty();
-    ui.emit(top ? Action(act::ShowImportPlaces{}) : Action(act::OpenIntakeFolder{folder->parent}));
+    ui.emit(top ? places_of(data) : Action(act::OpenIntakeFolder{folder->parent}));
   }
   Rect view = head.room;
   ui.canvas().text({view.left, view.top + 22.0f},
@@ -259,9 +308,10 @@ void draw_folder(Ui& ui, const Intake& data) {
     return;
   }
   ui.paragraph({view.left, view.top + 40.0f}, view.width(), 30.0f,
-               failed ? words::sentence(answer->trouble)
-               : folder == nullptr
-                   ? words::say("Searching")
+               failed              ? words::sentence(answer->trouble)
+               : folder == nullptr ? words::say("Searching")
+               : data.question.for_route
+                   ? words::say("This folder has no routes, tables or folders.")
                    : words::say("This folder has no tables, rasters, packs or folders."),
                Face::Text, failed ? ui.theme().warning : ui.theme().ink);
 }
@@ -308,7 +358,12 @@ void draw_import_sheet(Ui& ui, const Shared& shared, const Intake& data) {
     case IntakeStep::Table:
       return import::draw_table(ui, shared, data);
     case IntakeStep::TakingIn:
+    case IntakeStep::Fetching:
       return import::draw_taking_in(ui, data);
+    case IntakeStep::Offers:
+      return import::draw_offers(ui, shared, data);
+    case IntakeStep::Route:
+      return import::draw_routes(ui, shared, data);
     case IntakeStep::Report:
       return import::draw_report(ui, shared, data);
   }

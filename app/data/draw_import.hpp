@@ -2,6 +2,7 @@
 
 #include "app/data/state.hpp"
 #include "app/shared/shared.hpp"
+#include "app/ui/column.hpp"
 #include "app/ui/ui.hpp"
 
 #include <string>
@@ -29,7 +30,12 @@ void draw_check_map(ui::Ui& ui, ui::Rect rect, const CheckMap& map,
 void draw_suspicion(ui::Ui& ui, ui::Rect rect, const Shared& shared, const TableLook& look);
 // What a pack holds, from where, and how much room it still needs.
 void draw_pack(ui::Ui& ui, ui::Rect rect, const PackLook& pack);
-void draw_pack_report(ui::Ui& ui, ui::Rect rect, const PackReport& pack);
+// Returns where it ends.
+float draw_pack_report(ui::Ui& ui, ui::Rect rect, const PackReport& pack);
+// What the publishers have, and the details of one offer.
+void draw_offers(ui::Ui& ui, const Shared& shared, const Intake& data);
+void draw_fetch_report(ui::Column& column, const FetchReport& report);
+void draw_routes(ui::Ui& ui, const Shared& shared, const Intake& data);
 void draw_taking_in(ui::Ui& ui, const Intake& data);
 void draw_report(ui::Ui& ui, const Shared& shared, const Intake& data);
 

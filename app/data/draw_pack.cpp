@@ -57,7 +57,7 @@ void draw_pack(ui::Ui& ui, ui::Rect rect, const PackLook& pack) {
   ui.end_page("pack", top, column.bottom() + 16.0f);
 }
 
-void draw_pack_report(ui::Ui& ui, ui::Rect rect, const PackReport& pack) {
+float draw_pack_report(ui::Ui& ui, ui::Rect rect, const PackReport& pack) {
   Column column(ui, rect);
   column.plain(pack.name, Face::TextBold);
   const auto row = [&](const char* label, std::size_t count) {
@@ -71,6 +71,7 @@ void draw_pack_report(ui::Ui& ui, ui::Rect rect, const PackReport& pack) {
   row(say("Changed stations"), pack.stations_changed);
   row(say("Unchanged stations"), pack.stations_unchanged);
   row(say("Gone"), pack.stations_gone);
+  return column.bottom();
 }
 
 }  // namespace mastwise::screens::import

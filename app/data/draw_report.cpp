@@ -3,6 +3,7 @@
 #include "app/shared/actions.hpp"
 #include "app/ui/column.hpp"
 #include "app/ui/sheet_head.hpp"
+#include "app/words/changes.hpp"
 #include "app/words/language.hpp"
 #include "app/words/phrases.hpp"
 #include "app/words/times.hpp"
@@ -48,19 +49,18 @@ void draw_names(Column& column, const std::string& label, const std::vector<std:
   if (!names.empty()) column.line(listed(names, all), Face::Text);
 }
 
-void draw_stations(Column& column, const Shared& shared, const ImportReport& report) {
-  std::vector<std::string> moves;
-  for (const StationMove& move : report.moved) {
-    moves.push_back(move.call_sign + " " + words::distance(move.distance_m, shared.settings.miles));
-  }
-  const bool renewed =
-      report.stations_changed + report.stations_unchanged + report.stations_gone > 0;
-  draw_names(column, words::say("New"),
-             renewed ? report.added_call_signs : std::vector<std::string>(), report.stations_added);
-  draw_names(column, words::say("Gone"), report.gone_call_signs, report.stations_gone);
-  draw_names(column, words::say("Moved"), moves, report.stations_moved);
-  column.pair(words::say("Changed otherwise"),
-              counted(report.stations_changed - report.stations_moved));
+void draw_stations(Column& column, const ImportReport& report) {
+  const auto some = [&](const char* label, std::size_t count) {
+    if (count > 0) column.pair(words::say(label), counted(count));
+  };
+  column.pair(words::say("New"), counted(report.stations_added));
+  if (!report.renews) return;
+  column.pair(words::say("Gone"), counted(report.stations_gone));
+  some("On another channel", report.stations_on_other_channel);
+  some("With another power", report.stations_of_other_power);
+  some("At another site", report.stations_moved);
+  some("With another call sign", report.stations_renamed);
+  some("Changed otherwise", report.stations_changed - report.stations_changed_notably);
   column.pair(words::say("Unchanged"), counted(report.stations_unchanged));
 }
 
@@ -108,6 +108,21 @@ void draw_rejected(Column& column, const std::vector<RejectedRow>& first, std::s
   }
 }
 
+// What changed, station by station.
+void draw_changes(Column& column, const std::vector<StationChange>& changes, std::size_t more,
+                  bool miles) {
+  if (changes.empty()) return;
+  column.rule();
+  column.heading(words::say(changes.front().distance_m ? "Changes, the nearest first" : "Changes"));
+  for (const StationChange& change : changes) {
+    column.plain(words::change_title(change, miles), Face::TextBold);
+    column.line(words::change_facts(change, miles));
+  }
+  if (more > 0) {
+    column.line(words::fill(words::say("and {number} more"), {{"number", std::to_string(more)}}));
+  }
+}
+
 void draw_acts(Column& column, Ui& ui, const Shared& shared, const IntakeReport& report) {
   if (shared.stop.practice && report.first_stations) {
     column.line(words::say("You now have stations: leave the practice area."), Face::Text);
@@ -122,16 +137,40 @@ void draw_acts(Column& column, Ui& ui, const Shared& shared, const IntakeReport&
   if (column.button("more data", words::say("Import more"), 1, 2)) ui.emit(act::ShowImportPlaces{});
 }
 
+void draw_fetched(Ui& ui, Rect room, const Shared& shared, const IntakeReport& report) {
+  const FetchReport& fetched = *report.fetched;
+  const float top = ui.begin_page("report", room);
+  auto [first, second] = halves(ui, room);
+  first.top = top;
+  Column left(ui, first);
+  draw_fetch_report(left, fetched);
+  if (fetched.stations) draw_stations(left, *fetched.stations);
+  second.top = ui.portrait() ? left.bottom() + 24.0f : top;
+  Column right(ui, second);
+  draw_acts(right, ui, shared, report);
+  if (fetched.stations) {
+    draw_changes(right, fetched.stations->changes, changes_not_listed(*fetched.stations),
+                 shared.settings.miles);
+  }
+  ui.end_page("report", top, std::max(left.bottom(), right.bottom()) + 16.0f);
+}
+
 }  // namespace
 
 void draw_taking_in(Ui& ui, const Intake& data) {
-  const Rect room = draw_sheet_head(ui, words::say("Importing"));
+  const bool fetching = data.question.step == IntakeStep::Fetching;
+  const Rect room = draw_sheet_head(ui, words::say(fetching ? "Fetching" : "Importing"));
   const ui::Theme& theme = ui.theme();
   const auto& answer = data.answer;
-  const bool told = answer && answer->question.step == IntakeStep::TakingIn;
+  const bool told = answer && answer->question.step == data.question.step;
   Column column(ui, room);
-  column.plain(std::filesystem::path(data.question.path).filename().string(), Face::TextBold);
-  column.line(told && !answer->doing.empty() ? answer->doing : words::say("Reading"), Face::Text);
+  column.plain(fetching ? data.question.fetch
+                        : std::filesystem::path(data.question.path).filename().string(),
+               Face::TextBold);
+  column.line(told && !answer->doing.empty() ? answer->doing
+              : fetching                     ? words::say("Connecting")
+                                             : words::say("Reading"),
+              Face::Text);
   column.space(24.0f);
   const Rect bar{room.left, column.bottom(), room.right, column.bottom() + 28.0f};
   ui.canvas().outline(bar, theme.rule, 2.0f, 8.0f);
@@ -142,7 +181,11 @@ void draw_taking_in(Ui& ui, const Intake& data) {
   }
   column.space(44.0f);
   column.line(
-      words::say("Done closes this page; the import continues. Stop leaves everything as it was."),
+      fetching
+          ? words::say("Done closes this page; the download continues. Stop keeps what came, and "
+                       "fetching again continues there.")
+          : words::say(
+                "Done closes this page; the import continues. Stop leaves everything as it was."),
       Face::Text);
   if (column.button("stop taking in", words::say("Stop"), 0, 1, true, ButtonLook::Warning)) {
     ui.emit(act::StopTakingIn{});
@@ -165,11 +208,22 @@ void draw_report(Ui& ui, const Shared& shared, const Intake& data) {
     ui.end_page("report", head, std::max(about.bottom(), next.bottom()) + 16.0f);
     return;
   }
+  if (report.fetched) {
+    draw_fetched(ui, room, shared, report);
+    return;
+  }
   if (report.pack) {
     const Halves both = halves(ui, room);
-    draw_pack_report(ui, both.first, *report.pack);
-    Column next(ui, both.second);
+    const float top = ui.begin_page("report", room);
+    Rect told = both.first, listed = both.second;
+    told.top = top;
+    const float below = draw_pack_report(ui, told, *report.pack);
+    listed.top = ui.portrait() ? below + 24.0f : top;
+    Column next(ui, listed);
     draw_acts(next, ui, shared, report);
+    draw_changes(next, report.pack->changes, report.pack->changes_not_listed,
+                 shared.settings.miles);
+    ui.end_page("report", top, std::max(below, next.bottom()) + 16.0f);
     return;
   }
   const Source& source = report.of_programs ? report.programs.source : report.stations.source;
@@ -189,16 +243,18 @@ void draw_report(Ui& ui, const Shared& shared, const Intake& data) {
   if (report.of_programs) {
     draw_programs(left, report.programs);
   } else {
-    draw_stations(left, shared, report.stations);
+    draw_stations(left, report.stations);
+  }
+  draw_rejected(left, report.of_programs ? report.programs.rejected : report.stations.rejected,
+                report.rejected);
+  for (const std::string& remark : report.stations.remarks) {
+    left.line(words::sentence(remark), Face::Text);
   }
   second.top = ui.portrait() ? left.bottom() + 24.0f : top;
   Column right(ui, second);
   draw_acts(right, ui, shared, report);
-  draw_rejected(right, report.of_programs ? report.programs.rejected : report.stations.rejected,
-                report.rejected);
-  for (const std::string& remark : report.stations.remarks) {
-    right.line(words::sentence(remark), Face::Text);
-  }
+  draw_changes(right, report.stations.changes, changes_not_listed(report.stations),
+               shared.settings.miles);
   ui.end_page("report", top, std::max(left.bottom(), right.bottom()) + 16.0f);
 }
 

@@ -85,7 +85,7 @@ local_days first_of(int year) {
 class TimeAxis {
  public:
   TimeAxis(Ui& ui, Rect area, const std::vector<Span>& spans, local_days today)
-      : ui_(ui), canvas_(ui.canvas()), theme_(ui.theme()), area_(area), today_(today) {
+      : canvas_(ui.canvas()), theme_(ui.theme()), area_(area), today_(today) {
     int first = year_of(today), last = year_of(today);
     for (const Span& span : spans) {
       for (const auto& day : {span.from, span.to}) {
@@ -121,7 +121,6 @@ class TimeAxis {
   void draw_span(float top, const Span& span);
   float draw_years(float y);
 
-  Ui& ui_;
   ui::Canvas& canvas_;
   const ui::Theme& theme_;
   Rect area_;

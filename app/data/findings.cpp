@@ -228,6 +228,7 @@ std::vector<IntakeSource> sources_shown(const std::vector<SourceSummary>& source
 
 SquaresCounted counted(const GroundAround& around) {
   SquaresCounted counted;
+  std::vector<std::pair<double, std::string>> missing;
   double near_km2 = 0.0, missing_km2 = 0.0;
   for (const GroundSquare& square : around.squares) {
     if (square.near_km2 == 0.0 || square.held == SquareHeld::Sea) continue;
@@ -237,12 +238,23 @@ SquaresCounted counted(const GroundAround& around) {
     if (square.held != SquareHeld::Missing) continue;
     ++counted.missing;
     missing_km2 += square.near_km2;
+    missing.emplace_back(-square.near_km2, square.cell);
   }
   if (near_km2 > 0.0) counted.missing_part = missing_km2 / near_km2;
+  std::sort(missing.begin(), missing.end());
+  for (const auto& [order, cell] : missing) counted.missing_cells.push_back(cell);
   return counted;
 }
 
 }  // namespace
+
+const FetchOffer* offer_shown(const Intake& intake) {
+  if (!intake.answer || intake.offered.empty()) return nullptr;
+  for (const FetchOffer& offer : intake.answer->offers) {
+    if (offer.id == intake.offered) return &offer;
+  }
+  return nullptr;
+}
 
 bool suspected(const Intake& intake) {
   const auto& all = intake.decided;

@@ -13,6 +13,9 @@ inline constexpr const char* kProgramsKind = "programs";
 inline constexpr const char* kOtherPositions = "other";
 inline constexpr const char* kPositionsAsRead = "as read";
 
+// The offer whose details are shown; null if none is.
+const FetchOffer* offer_shown(const Intake& intake);
+
 // Whether the positions look wrong and nobody has chosen a reading.
 bool suspected(const Intake& intake);
 

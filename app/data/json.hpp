@@ -54,9 +54,14 @@ namespace mastwise {
 
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(PackLine, kind, parts, bytes, origin)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(PackLook, name, made, lines, to_write)
-NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(PackReport, name, tiles_new, tiles_same, tiles_kept_finer,
-                                   stations_added, stations_changed, stations_unchanged,
-                                   stations_gone)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(StationChange, kind, id, call_sign, city, state, rf_channel,
+                                   erp_kw, distance_m, call_sign_before, rf_channel_before,
+                                   erp_kw_before, moved_m)
+// Recordings made before changes were listed by station lack some members; likewise below.
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE_WITH_DEFAULT(PackReport, name, tiles_new, tiles_same,
+                                                tiles_kept_finer, stations_added, stations_changed,
+                                                stations_unchanged, stations_gone, changes,
+                                                changes_not_listed)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(Fallback, how, columns)
 // Recordings made before there were fallbacks lack some members; likewise below.
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE_WITH_DEFAULT(FieldRule, column, factor, scale, unknown, values,
@@ -70,12 +75,13 @@ NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE_WITH_DEFAULT(TableMapping, source, separator,
                                                 where_not)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(Doubt, kind, field, options, chosen, why)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(RejectedRow, line, reason)
-NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(StationMove, call_sign, distance_m)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(SourceSummary, source, stations)
-NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE_WITH_DEFAULT(ImportReport, source, rows_read, stations_added,
-                                                stations_changed, stations_unchanged, stations_gone,
-                                                stations_moved, added_call_signs, gone_call_signs,
-                                                moved, rows_rejected, rejected, remarks)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE_WITH_DEFAULT(ImportReport, source, renews, rows_read,
+                                                stations_added, stations_changed,
+                                                stations_unchanged, stations_gone, stations_moved,
+                                                stations_on_other_channel, stations_of_other_power,
+                                                stations_renamed, stations_changed_notably, changes,
+                                                rows_rejected, rejected, remarks)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(RenamedStation, facility_id, call_sign, now)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE_WITH_DEFAULT(ProgramReport, source, rows_read, programs,
                                                 stations, without_station, strangers,
@@ -89,7 +95,7 @@ NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE_WITH_DEFAULT(TableReading, kind, source, mapp
                                                 ready, classes)
 // Those from before the ground was shown, likewise.
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE_WITH_DEFAULT(IntakeQuestion, step, look, folder, path, reading,
-                                                taking, way, practice)
+                                                taking, way, practice, fetch, for_route)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(GroundSquare, cell, held, land_cover, near_km2, corners)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(GroundAround, squares, way, reach)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(DiskUse, ground_bytes, station_bytes, free_bytes)
@@ -103,11 +109,19 @@ NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE_WITH_DEFAULT(TableLook, reading, renews, know
                                                 map_other, remarks, pack, class_tables, trouble)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(GroundReport, land_cover, source, notice, cells, filled,
                                    unlisted_codes)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(FetchOffer, id, kind, name, publisher, license, notice, date,
+                                   server, first_address, by_hand, refuses_apps, files, usual_bytes,
+                                   cells, cells_on_board, cells_empty)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(FetchReport, name, notice, files, bytes, cells, without_file,
+                                   stations)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(RouteChoice, kind, name, points, length_km, stops)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(RouteLook, choices, remarks)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(GroundHeld, terrain_cells, cover_cells, notices, problems)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE_WITH_DEFAULT(IntakeReport, of_programs, stations, programs,
-                                                rejected, first_stations, ground, pack)
+                                                rejected, first_stations, ground, pack, fetched)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE_WITH_DEFAULT(IntakeAnswer, question, generation, stations,
-                                                programs, ground, around, disk, places, folder,
-                                                look, doing, part, report, trouble)
+                                                programs, ground, around, disk, places, offers,
+                                                connection, folder, look, route, doing, part,
+                                                report, trouble)
 
 }  // namespace mastwise

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "app/data/ground.hpp"
+#include "app/shared/ahead_stop.hpp"
 #include "app/shared/names.hpp"
 #include "core/catalog/catalog.hpp"
 #include "core/catalog/source_age.hpp"
@@ -24,10 +25,11 @@
 // answers, and the person's choices.
 namespace mastwise {
 
-enum class IntakeStep { Catalog, Folder, Table, TakingIn, Report, Places };
+enum class IntakeStep { Catalog, Folder, Table, TakingIn, Report, Places, Offers, Fetching, Route };
 template <>
 inline constexpr std::array kStoredNames<IntakeStep> = names({"catalog", "folder", "table",
-                                                              "taking_in", "report", "places"});
+                                                              "taking_in", "report", "places",
+                                                              "offers", "fetching", "route"});
 
 // How a table is read.
 struct TableReading {
@@ -58,12 +60,14 @@ struct IntakeQuestion {
   std::size_t taking = 0;                    // the number of the last import
   std::vector<Position> way = {};            // the stop and the places ahead, as of the last look
   bool practice = false;                     // whose ground is looked at
+  std::string fetch = {};                    // the data set to fetch
+  bool for_route = false;                    // a folder is looked at for routes and lists of places
   bool operator==(const IntakeQuestion&) const = default;
 };
 
 // An entry in the list of a folder.
 struct IntakeEntry {
-  enum class Kind { Folder, Table, Archive, Set, Raster, Pack } kind = Kind::Folder;
+  enum class Kind { Folder, Table, Archive, Set, Raster, Pack, Route } kind = Kind::Folder;
   std::string path = {};
   std::string name = {};
   std::uint64_t bytes = 0;
@@ -160,7 +164,60 @@ struct PackReport {
   std::string name = {};
   std::size_t tiles_new = 0, tiles_same = 0, tiles_kept_finer = 0;
   std::size_t stations_added = 0, stations_changed = 0, stations_unchanged = 0, stations_gone = 0;
+  std::vector<StationChange> changes = {};
+  std::size_t changes_not_listed = 0;
   bool operator==(const PackReport&) const = default;
+};
+
+// Data that a publisher has for the stop and the way, and what fetching it would take.
+struct FetchOffer {
+  std::string id = {};
+  pack::PartKind kind = pack::PartKind::terrain;
+  std::string name = {}, publisher = {}, license = {}, notice = {};
+  std::string date = {};    // of the data; empty: of the day it is fetched
+  std::string server = {};  // host name
+  std::string first_address = {};
+  std::string by_hand = {};  // how to get a file in a browser
+  bool refuses_apps = false;
+  std::size_t files = 0;                // to fetch
+  std::uint64_t usual_bytes = 0;        // of all; 0: not known
+  std::vector<std::string> cells = {};  // squares to fetch, "N44W072"
+  std::size_t cells_on_board = 0;
+  std::size_t cells_empty = 0;  // an earlier fetch found no data there
+  bool operator==(const FetchOffer&) const = default;
+};
+
+// What a download would go over.
+enum class Connection { None, Mobile, Other };
+template <>
+inline constexpr std::array kStoredNames<Connection> = names({"none", "mobile", "other"});
+
+// The result of fetching a data set.
+struct FetchReport {
+  std::string name = {};
+  std::string notice = {};              // to show with the data
+  std::size_t files = 0;                // fetched and imported
+  std::uint64_t bytes = 0;              // over the line
+  std::vector<std::string> cells = {};  // tiles created or completed
+  std::size_t without_file = 0;         // squares that the publisher has no file for
+  std::optional<ImportReport> stations = {};
+  bool operator==(const FetchReport&) const = default;
+};
+
+// A way or a list of places in a file.
+struct RouteChoice {
+  enum class Kind { Route, Track, Places } kind = Kind::Route;
+  std::string name = {};
+  std::size_t points = 0;  // in the file
+  double length_km = 0.0;  // along them; 0 for places
+  std::vector<AheadStop> stops = {};
+  bool operator==(const RouteChoice&) const = default;
+};
+
+struct RouteLook {
+  std::vector<RouteChoice> choices = {};
+  std::vector<std::string> remarks = {};
+  bool operator==(const RouteLook&) const = default;
 };
 
 // The tiles on board.
@@ -182,6 +239,7 @@ struct IntakeReport {
   bool first_stations = false;              // the catalog had none before
   std::optional<GroundReport> ground = {};  // of a raster; then the rest is empty
   std::optional<PackReport> pack = {};      // of a pack; likewise
+  std::optional<FetchReport> fetched = {};  // of a download; likewise
   bool operator==(const IntakeReport&) const = default;
 };
 
@@ -193,8 +251,11 @@ struct IntakeAnswer {
   std::optional<GroundAround> around = {};  // at the catalog
   std::optional<DiskUse> disk = {};         // at the catalog
   std::vector<IntakeEntry> places = {};     // start folders
+  std::vector<FetchOffer> offers = {};
+  Connection connection = Connection::Other;  // with the offers
   std::optional<IntakeFolder> folder = {};
   std::optional<TableLook> look = {};
+  std::optional<RouteLook> route = {};
   std::string doing = {};           // during an import
   std::optional<double> part = {};  // fraction done, 0 to 1; empty if unknown
   std::optional<IntakeReport> report = {};
@@ -229,9 +290,10 @@ struct IntakeSource {
 // The near squares, by whether their heights are on board.
 struct SquaresCounted {
   std::size_t missing = 0;
-  std::size_t all = 0;         // without those at sea
-  std::size_t land_cover = 0;  // of them, with a tile of land cover
-  double missing_part = 0.0;   // of the near ground, within [0, 1]
+  std::size_t all = 0;                          // without those at sea
+  std::size_t land_cover = 0;                   // of them, with a tile of land cover
+  double missing_part = 0.0;                    // of the near ground, within [0, 1]
+  std::vector<std::string> missing_cells = {};  // those with most near ground first
   bool operator==(const SquaresCounted&) const = default;
 };
 
@@ -254,6 +316,7 @@ struct Intake {
   std::optional<TableReading> reading = {};  // as corrected by touch
   std::vector<std::string> decided = {};     // parts chosen by touch, no longer in doubt
   std::string choosing = {};                 // the part whose column is being chosen
+  std::string offered = {};                  // the data set whose offer is shown
   std::optional<IntakeReport> report = {};
   std::size_t reported = 0;  // the import whose report was shown
   std::string trouble = {};  // why nothing was imported

@@ -22,6 +22,12 @@ void look_around(Intake& intake, const Shared& shared) {
   intake.question.practice = shared.stop.practice;
 }
 
+// An import or a download; a newer question would stop it.
+bool runs(const Intake& intake) {
+  return intake.question.step == IntakeStep::TakingIn ||
+         intake.question.step == IntakeStep::Fetching;
+}
+
 void go_to(Intake& intake, IntakeStep step) {
   intake.question.step = step;
   ++intake.question.look;
@@ -34,7 +40,7 @@ void go_to(Intake& intake, IntakeStep step) {
 void open_intake(Intake& intake, const Shared& shared) {
   intake.opened = true;
   const IntakeStep step = intake.question.step;
-  if (step == IntakeStep::TakingIn || step == IntakeStep::Report) return;
+  if (runs(intake) || step == IntakeStep::Report) return;
   look_around(intake, shared);
   go_to(intake, IntakeStep::Catalog);
 }
@@ -102,9 +108,24 @@ void take_in(Intake& intake) {
   ++intake.question.taking;
 }
 
-// Back to the table, which was not imported, unless the answer says that it was.
+void back_to_offers(Intake& intake) {
+  intake.question.step = IntakeStep::Offers;
+  ++intake.question.look;
+}
+
+void fetch_now(Intake& intake) {
+  const FetchOffer* offer = offer_shown(intake);
+  if (offer == nullptr || offer->files == 0) return;
+  intake.question.step = IntakeStep::Fetching;
+  intake.question.fetch = offer->id;
+  intake.trouble.clear();
+  ++intake.question.taking;
+}
+
+// Back to the table, which was not imported, or to the offer, unless the answer says that it was.
 void stop_taking_in(Intake& intake) {
   if (intake.question.step == IntakeStep::TakingIn) intake.question.step = IntakeStep::Table;
+  if (intake.question.step == IntakeStep::Fetching) back_to_offers(intake);
 }
 
 void intake_found(Intake& intake, const IntakeAnswer& answer) {
@@ -122,6 +143,9 @@ void intake_found(Intake& intake, const IntakeAnswer& answer) {
   } else if (step == IntakeStep::TakingIn && of_this && !answer.trouble.empty()) {
     intake.question.step = IntakeStep::Table;
     intake.trouble = answer.trouble;
+  } else if (step == IntakeStep::Fetching && of_this && !answer.trouble.empty()) {
+    back_to_offers(intake);
+    intake.trouble = answer.trouble;
   }
 }
 
@@ -133,7 +157,24 @@ class DataUpdater {
     if (open.path.empty()) look_around(intake_, shared_);
     open_intake_folder(intake_, open.path);
   }
-  void operator()(const act::ShowImportPlaces&) { go_to(intake_, IntakeStep::Places); }
+  void operator()(const act::ShowImportPlaces&) {
+    intake_.question.for_route = false;
+    go_to(intake_, IntakeStep::Places);
+  }
+  void operator()(const act::ShowOffers&) {
+    look_around(intake_, shared_);
+    intake_.offered.clear();
+    go_to(intake_, IntakeStep::Offers);
+  }
+  void operator()(const act::PickOffer& pick) { intake_.offered = pick.set; }
+  void operator()(const act::FetchNow&) { fetch_now(intake_); }
+  void operator()(const act::PickRoute& pick) {
+    intake_.question.path = pick.path;
+    go_to(intake_, IntakeStep::Route);
+  }
+  void operator()(const act::ShowLastReport&) {
+    if (intake_.report) go_to(intake_, IntakeStep::Report);
+  }
   void operator()(const act::PickTable& pick) { pick_table(intake_, pick.path); }
   void operator()(const act::ChooseColumnOf& choose) { intake_.choosing = choose.part; }
   void operator()(const act::CorrectReading& correct) {
@@ -155,11 +196,15 @@ void update(Intake& intake, Shared& shared, const Action& action) {
     if (intake.shown && open->sheet != Sheet::Import) leave_intake(intake);
     if (open->sheet == Sheet::Import) open_intake(intake, shared);
   }
+  if (action.get_if<act::ShowRoutePlaces>() != nullptr && !runs(intake)) {
+    intake.question.for_route = true;
+    go_to(intake, IntakeStep::Places);
+  }
   visit(action, DataActions{}, DataUpdater(intake, shared));
 }
 
 void derive(Intake& intake, Shared& shared) {
-  shared.findings.importing = intake.question.step == IntakeStep::TakingIn;
+  shared.findings.importing = runs(intake);
   intake.shown = shared.sheet == Sheet::Import;
   intake.found = {};
   if (!intake.shown) return;

@@ -2,6 +2,7 @@
 
 #include "app/shared/action.hpp"
 #include "app/shared/settings.hpp"
+#include "core/headings/standing.hpp"
 #include "core/reception/surroundings.hpp"
 #include "core/rig/rig_heading.hpp"
 
@@ -73,6 +74,13 @@ struct NoseFromPoints {
   static constexpr std::string_view kName = "NoseFromPoints";
 };
 
+// Where the compass was read for the typed rig heading.
+struct NoseReadAt {
+  static constexpr std::string_view kName = "NoseReadAt";
+  static constexpr auto kFields = fields("standing");
+  Standing standing;
+};
+
 struct ForgetNose {
   static constexpr std::string_view kName = "ForgetNose";
 };
@@ -84,6 +92,7 @@ namespace mastwise {
 using HereActions =
     ActionList<act::UseReceiver, act::UseMapPlace, act::ChooseSurroundings, act::ChooseLeaves,
                act::ChooseNoise, act::ChooseGear, act::NoseFromCourse, act::NoseFromSensor,
-               act::NoseFromSun, act::MarkTail, act::NoseFromPoints, act::ForgetNose>;
+               act::NoseFromSun, act::MarkTail, act::NoseFromPoints, act::NoseReadAt,
+               act::ForgetNose>;
 
 }  // namespace mastwise

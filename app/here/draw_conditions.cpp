@@ -166,22 +166,6 @@ Rect under_label(Ui& ui, Rect area, float top, const char* label, float width) {
           top + 42.0f + kChoiceHeight};
 }
 
-// Rows of which one is chosen, from the top down; each is filled with ink if it is.
-bool choice_row(Ui& ui, const std::string& name, Rect row, const char* label, const char* under,
-                bool chosen, const std::string& joined) {
-  const bool touched = ui.touchable(name, row, true, joined);
-  const bool filled = chosen || ui.pressed(name);
-  if (filled) ui.canvas().fill(row.inset(2.0f), ui.theme().ink, 12.0f);
-  const float baseline = row.center().y + 9.0f;
-  const Face face = filled ? Face::TextBold : Face::Text;
-  ui.canvas().text({row.left + 18.0f, baseline}, label, face,
-                   filled ? ui.theme().paper : ui.theme().ink);
-  ui.canvas().text({row.right - 18.0f, baseline}, under, Face::Text,
-                   filled ? ui.theme().paper : ui.theme().second_ink, Align::Right);
-  ui.canvas().line({row.left, row.bottom}, {row.right, row.bottom}, ui.theme().rule, 1.5f);
-  return touched;
-}
-
 }  // namespace
 
 void draw_surroundings_sheet(Ui& ui, const Shared& shared) {
@@ -213,13 +197,13 @@ void draw_noise_sheet(Ui& ui, const Shared& shared) {
     return next;
   };
   const std::string as_around = say(to_text(usual));
-  if (choice_row(ui, "noise as around", row(), say("As around"), as_around.c_str(), !stop.noise,
-                 "noises")) {
+  if (ui::choice_row(ui, "noise as around", row(), say("As around"), as_around, !stop.noise,
+                     "noises")) {
     ui.emit(act::ChooseNoise{std::nullopt, stop.inverter_on});
   }
   for (const NoiseKind& kind : kNoises) {
-    if (choice_row(ui, std::string("noise ") + kind.key, row(), say(kind.label), say(kind.under),
-                   stop.noise == kind.noise, "noises")) {
+    if (ui::choice_row(ui, std::string("noise ") + kind.key, row(), say(kind.label),
+                       say(kind.under), stop.noise == kind.noise, "noises")) {
       ui.emit(act::ChooseNoise{kind.noise, stop.inverter_on});
     }
   }

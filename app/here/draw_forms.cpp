@@ -7,6 +7,7 @@
 #include "app/ui/form_page.hpp"
 #include "app/ui/rig_symbol.hpp"
 #include "app/ui/sheet_head.hpp"
+#include "app/ui/standing_choice.hpp"
 #include "app/words/language.hpp"
 #include "app/words/phrases.hpp"
 #include "app/words/units.hpp"
@@ -96,7 +97,7 @@ void draw_by_drive(Column& column, Ui& ui, Rect room, const Shared& shared) {
   if (touched) ui.emit(act::ChooseSetting{"carrier", options[*touched].key});
 }
 
-void draw_by_hand(Column& column, Ui& ui, const Shared& shared) {
+void draw_by_hand(Column& column, Ui& ui, Rect room, const Shared& shared) {
   const Findings& found = shared.findings;
   column.heading(found.nose ? say("NOW") : say("BY HAND"));
   if (found.nose) {
@@ -104,6 +105,16 @@ void draw_by_hand(Column& column, Ui& ui, const Shared& shared) {
     column.figure(facts.true_words);
     if (!facts.magnetic_words.empty()) column.plain(facts.magnetic_words, Face::TextBold);
     facts.warns ? column.warning(facts.origin) : column.line(facts.origin, Face::Text);
+  }
+  const auto& nose = shared.stop.nose;
+  if (nose && nose->origin == Nose::Origin::ByHand) {
+    column.line(say("Where was the compass read?"), Face::Text);
+    const float top = column.bottom() + 8.0f;
+    const auto touched =
+        ui::standing_choice(ui, "read", {room.left, top, room.right, top + ui::kStandingChoice},
+                            shared.settings.miles, nose->read_at);
+    if (touched) ui.emit(act::NoseReadAt{*touched});
+    column.space(ui::kStandingChoice + 24.0f);
   }
   if (column.button("type nose", say("Type heading"), 0, 2, true, ui::ButtonLook::Filled)) {
     ui.emit(act::OpenKeypad{KeypadPurpose::Nose});
@@ -151,7 +162,7 @@ void draw_nose_sheet(Ui& ui, const Shared& shared) {
   const Rect view = draw_sheet_head(ui, say("Which way the nose points"));
   FormPage page(ui, "nose", view, shared.form, shared.settings.miles);
   Column left(ui, page.first());
-  draw_by_hand(left, ui, shared);
+  draw_by_hand(left, ui, page.first(), shared);
   left.rule();
   draw_by_drive(left, ui, page.first(), shared);
   Column right(ui, page.second(left));

@@ -90,6 +90,7 @@ class Facts {
   void lobes(Point center, float radius) const;
   void settings(Rect row);
   void earlier(Rect row);
+  void lost_pins(Rect row);
 
   Ui& ui_;
   Canvas& canvas_;
@@ -331,16 +332,30 @@ void Facts::earlier(Rect row) {
   }
 }
 
+// Pinned stations that are gone from the tables; Stations says what to do.
+void Facts::lost_pins(Rect row) {
+  if (ui::onward(ui_, "lost pins", row, "facts")) ui_.emit(act::Show{Place::Stations});
+  std::vector<std::string> names;
+  for (const LostPin& lost : shared_.stations->lost_pins) {
+    if (is_pinned(shared_.stop, lost.pin.key)) names.push_back(lost.pin.call_sign);
+  }
+  const std::string words = fill(say("Pinned but gone: {stations}"),
+                                 {{"stations", fmt::format("{}", fmt::join(names, ", "))}});
+  text({row.left, row.center().y + 9.0f}, words, Face::TextBold, alarm("lost pins"),
+       words_right(row));
+}
+
 void Facts::draw() {
-  constexpr float kEarlier = 94.0f, kCredit = 48.0f;
+  constexpr float kEarlier = 94.0f, kLost = 70.0f, kCredit = 48.0f;
   const bool has_earlier = shared_.earlier && shared_.earlier->elsewhere;
+  const bool has_lost = shared_.stations && any_lost_pin(shared_.stop, *shared_.stations);
   const bool beside = ui_.portrait() && area_.width() >= 700.0f;
   const auto whole = [&](const HereRooms& rooms) {
     const float left = rooms.place + rooms.position + rooms.settings;
     const float right = rooms.nose + rooms.antenna;
     return beside ? std::max(left, right + kCredit) : left + right;
   };
-  const float room = area_.height() - (has_earlier ? kEarlier : 0.0f);
+  const float room = area_.height() - (has_earlier ? kEarlier : 0.0f) - (has_lost ? kLost : 0.0f);
   const HereRooms& rooms = room >= whole(kWide) ? kWide : beside ? kBeside : kTight;
   const float top = ui_.begin_page("here", area_);
   const Rect whole_area = area_;
@@ -348,7 +363,8 @@ void Facts::draw() {
   if (area_.width() < 400.0f) pictures_ = area_.width() < 370.0f ? kNarrow : 126.0f;
   y_ = top;
   if (has_earlier) earlier(next(kEarlier, false));
-  place(next(rooms.place, has_earlier));
+  if (has_lost) lost_pins(next(kLost, has_earlier));
+  place(next(rooms.place, has_earlier || has_lost));
   position(next(rooms.position, false));
   if (beside) settings(next(rooms.settings, true));
   const float first = y_;

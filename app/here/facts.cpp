@@ -138,7 +138,7 @@ NoseFacts nose_facts(const Shared& shared) {
   NoseFacts facts{.true_words = fill(say("{degrees} true"),
                                      {{"degrees", words::whole_degrees(found.nose->nose())}}),
                   .origin = fmt::format("{}, ± {:.0f}°", origin_words(shared.stop.nose->origin),
-                                        std::max(1.0, shared.stop.nose->sigma_deg))};
+                                        std::max(1.0, nose_sigma_deg(shared, *shared.stop.nose)))};
   if (const auto compass = on_compass_here(shared, found.nose->nose())) {
     facts.magnetic_words =
         fill(say("{degrees} compass"), {{"degrees", words::whole_degrees(*compass)}});

@@ -58,6 +58,12 @@ class HereUpdater {
     remember(shared_, "Nose from two points");
     nose_from_points(shared_);
   }
+  void operator()(const act::NoseReadAt& read) {
+    auto& nose = shared_.stop.nose;
+    if (!nose || nose->origin != Nose::Origin::ByHand) return;
+    remember(shared_, "Rig heading read elsewhere");
+    nose->read_at = read.standing;
+  }
   void operator()(const act::ForgetNose&) {
     remember(shared_, "Rig heading deleted");
     shared_.stop.nose.reset();

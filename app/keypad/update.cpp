@@ -29,7 +29,8 @@ Result<Done> accept_nose(const Keypad& keypad, Shared& shared) {
   const auto heading = read_heading(keypad);
   if (!heading) return heading.error();
   remember(shared, "Nose by hand");
-  shared.stop.nose = Nose{.heading = *heading, .taken_at = shared.findings.position};
+  shared.stop.nose = Nose{
+      .heading = *heading, .taken_at = shared.findings.position, .read_at = shared.stop.standing};
   return Done{};
 }
 

@@ -154,10 +154,12 @@ void take_back_outcome(LogbookState& state, const Shared& shared, const OutcomeR
 }
 
 void log_sweep(LogbookState& state, Shared& shared, const KeptSweep& kept) {
-  // The logbook stores true directions, so a compass reading is corrected by the declination.
-  if (kept.by != SweepBy::Compass || !shared.findings.field || !shared.findings.position) return;
+  // The logbook stores true directions, so a compass reading is corrected by the declination; the
+  // sensor's are by map north.
+  if (kept.by == SweepBy::Handle || !shared.findings.field || !shared.findings.position) return;
   if (!accepts(state, shared)) return;
   const auto as_true = [&](Bearing<Dial> heading) {
+    if (kept.by == SweepBy::Sensor) return Bearing<True>::degrees(heading.degrees());
     return to_true(as_magnetic(heading), shared.findings.field->declination);
   };
   SweepRecord record{.id = id_of(shared, "sweep"),

@@ -7,6 +7,7 @@
 #include "core/reception/chance.hpp"
 
 #include <algorithm>
+#include <cmath>
 #include <string>
 
 #include <fmt/format.h>
@@ -47,6 +48,12 @@ class Pairs {
   double y_;
 };
 
+std::string where_read(const PaperCard& card) {
+  return refuses_compass(card.read_at) || card.read_at == Standing::picnic_table
+             ? std::string(to_text(card.read_at))
+             : words::height(from_rig_m(card.read_at), card.miles) + " from the rig";
+}
+
 double write_number(Pen& pen, const PaperCard& card, const Area& area) {
   const Saying* plain = find(card, SayingKind::magnetic_bearing);
   pen.text({area.left, area.top + 7.0},
@@ -60,7 +67,9 @@ double write_number(Pen& pen, const PaperCard& card, const Area& area) {
   const double beside = area.left + pen.width(number, kAnswer) + 8.0;
   pen.text({beside, baseline - 31.0}, plain != nullptr ? "magnetic" : "true", kUnit);
   if (plain != nullptr) {
-    pen.text({beside, baseline - 18.0}, fmt::format("± {:.0f}° handheld", plain->sigma_deg), kSaid);
+    pen.text({beside, baseline - 18.0},
+             fmt::format("± {:.0f}° read {}", std::ceil(plain->sigma_deg), where_read(card)),
+             kSaid);
   }
   return baseline + 5.0;
 }

@@ -92,6 +92,7 @@ PaperCard card_of(const CardFacts& facts) {
                  .on_this_tv = facts.on_this_tv,
                  .slack = facts.slack,
                  .sayings = sayings_of(facts),
+                 .read_at = facts.context.standing.value_or(Standing::well_clear),
                  .mistakes = north_mistakes(facts.aim.bearing_true, facts.aim.field.declination)};
   if (facts.station) {
     card.title = words::title(*facts.station);
@@ -128,7 +129,7 @@ Result<PaperCard> card_of(const Shared& shared) {
                   .aim = *found.card,
                   .station = shared.stop.target,
                   .slack = found.slack,
-                  .context = heading_context(shared)};
+                  .context = heading_context(shared, Standing::well_clear)};
   if (found.compass_check && found.compass_check->usable()) {
     facts.compass = found.compass_check->correction;
   }

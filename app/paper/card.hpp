@@ -58,6 +58,7 @@ struct PaperCard {
   bool on_this_tv = true;                     // false: the TV cannot decode the station
   std::optional<Slack> slack = {};            // empty if unknown
   std::vector<Saying> sayings = {};           // those of a handheld compass
+  Standing read_at = Standing::well_clear;    // where the card says to read it
   NorthMistakes mistakes = {};
   std::optional<RulerLine> ruler = {};    // on a sheet with true north up
   std::vector<LengthOnMap> lengths = {};  // on common maps with a large enough sheet
@@ -78,8 +79,9 @@ struct CardFacts {
   bool on_this_tv = true;
   std::optional<Slack> slack = {};
   std::optional<aim::DialCorrection> compass = {};  // of a kept sweep
-  HeadingContext context = {};                      // of the stop, the station and the compass
-  const StationsAnswer* answer = nullptr;           // whose plan the card shows, if any
+  // Of the stop, the station and the compass; where it is read is context.standing, or well clear.
+  HeadingContext context = {};
+  const StationsAnswer* answer = nullptr;  // whose plan the card shows, if any
 };
 PaperCard card_of(const CardFacts& facts);
 

@@ -5,6 +5,7 @@
 #include "app/words/units.hpp"
 #include "core/geo/notation.hpp"
 
+#include <algorithm>
 #include <cmath>
 #include <string>
 #include <vector>
@@ -54,6 +55,20 @@ std::string length_words(const PaperCard& card) {
   return words + ". Start at the stop, not at the town beside it.";
 }
 
+// "± 3.3° is made of reading 3.0°, sight line 1.0°".
+std::string error_words(const PaperCard& card) {
+  const auto plain = std::find_if(
+      card.sayings.begin(), card.sayings.end(),
+      [](const Saying& saying) { return saying.kind == SayingKind::magnetic_bearing; });
+  if (plain == card.sayings.end()) return "The error is unknown";
+  std::string words = fmt::format("± {:.1f}° is made of", plain->sigma_deg);
+  for (const ErrorLine& line : plain->budget.lines) {
+    words += fmt::format("{} {} {:.1f}°", &line == &plain->budget.lines.front() ? "" : ",",
+                         to_text(line.kind), line.sigma_deg);
+  }
+  return words;
+}
+
 }  // namespace
 
 double write_stop(Pen& pen, const PaperCard& card, const Area& area) {
@@ -95,22 +110,27 @@ double write_compass(Pen& pen, const PaperCard& card, const Area& area) {
   if (card.aim.field.zone == MagneticField::Zone::Blackout) return area.top;
   const double y = write_label(pen, area, "WITH A HANDHELD COMPASS");
   const auto away = keep_away_distances();
-  std::string keep = "Keep";
-  for (const KeepAway& one : away) {
-    keep += fmt::format("{} {:.0f} m from {}", &one == &away.front() ? "" : ",",
-                        one.better_m.value_or(one.least_m), words::needle_pull(one.from));
+  const double off_m = from_rig_m(card.read_at);
+  const std::string off = words::height(off_m, card.miles);
+  std::string keep = fmt::format("Stand {} from the rig", off);
+  for (const KeepAway& one : away.subspan(1)) {
+    keep += fmt::format(", {} from {}", words::height(one.least_m, card.miles),
+                        words::needle_pull(one.from));
   }
   return write_steps(
       pen, area, y,
       {keep + ".",
-       fmt::format("Set the ring to {}. Hold the plate level and turn yourself until the needle's "
-                   "north end is on the ring's N. The plate's arrow shows the heading: turn the "
-                   "antenna to a far mark on that line.",
-                   words::whole_degrees(card.aim.bearing_magnetic)),
+       fmt::format("Set the ring to {}, hold the plate level, the needle's north end on the ring's "
+                   "N. Walk around until the plate's arrow points at the mast. Have the antenna "
+                   "turned until you see its boom end-on. A far mark will do only from {} on: "
+                   "seen {} aside, a nearer one is over {:.0f}° off.",
+                   words::whole_degrees(card.aim.bearing_magnetic),
+                   words::distance(least_mark_m(off_m), card.miles), off, kSightLine_deg),
        fmt::format("Check from the other end: back toward here it reads {}. If it is more than "
                    "{:.0f}° off, iron is near.",
                    words::whole_degrees(card.aim.bearing_magnetic.reciprocal()),
                    kReciprocalTolerance_deg),
+       error_words(card) + ".",
        "The classic mistakes. " + words::north_mistake(card.mistakes.map_north_as_magnetic) + ". " +
            words::north_mistake(card.mistakes.declination_twice) + "."});
 }

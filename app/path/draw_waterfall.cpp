@@ -23,11 +23,6 @@ using ui::Rect;
 
 constexpr float kStepRow = 33.0f, kStepBar = 27.0f, kMarginRoom = 88.0f, kHalfCapital = 9.0f;
 
-std::string kilowatts(double erp_kw) {
-  return erp_kw < 1.0 ? fmt::format("{:.0f} W", 1000.0 * erp_kw)
-                      : fmt::format("{:.{}f} kW", erp_kw, erp_kw < 10.0 ? 1 : 0);
-}
-
 class Waterfall {
  public:
   Waterfall(ui::Ui& ui, Rect area, const SignalBudget& budget, std::span<const WaterfallRow> rows,
@@ -97,7 +92,7 @@ void Waterfall::broken(Rect bar, ui::Color color) {
 void Waterfall::tower(float top) {
   const float baseline = top + kStepBar / 2.0f + kHalfCapital;
   canvas_.text({area_.left, baseline},
-               words::fill(words::say("Tower, {power}"), {{"power", kilowatts(budget_.erp_kw)}}),
+               words::fill(words::say("Tower, {power}"), {{"power", words::power(budget_.erp_kw)}}),
                Face::TextBold, theme_.ink);
   broken({x(0.0), top, bars_.right, top + kStepBar}, theme_.accent);
   // Up to the break.

@@ -79,6 +79,34 @@ struct MarkEdge {
   bool right;  // of the headings with a picture
 };
 
+// Bytes from the meter.
+struct MeterBytes {
+  static constexpr std::string_view kName = "MeterBytes";
+  Monotonic now;
+  std::string bytes;
+};
+
+// The name and state of the meter's connection.
+struct MeterLinkChanged {
+  static constexpr std::string_view kName = "MeterLinkChanged";
+  static constexpr auto kFields = fields("link");
+  Link link;
+};
+
+// Meters that may be connected, while their sheet is open.
+struct MetersFound {
+  static constexpr std::string_view kName = "MetersFound";
+  static constexpr auto kFields = fields("meters");
+  std::vector<MeterChoice> meters;
+};
+
+// Reads this meter from now on; an empty name: none.
+struct ConnectMeter {
+  static constexpr std::string_view kName = "ConnectMeter";
+  static constexpr auto kFields = fields("name");
+  std::string name;
+};
+
 struct KeepSweep {
   static constexpr std::string_view kName = "KeepSweep";
 };
@@ -90,6 +118,7 @@ namespace mastwise {
 using PeakActions =
     ActionList<act::BeginSweep, act::TurnSweep, act::SetMeter, act::ReadMeter, act::ChooseMeter,
                act::ChooseTurnBy, act::SwitchTurning, act::EndSweep, act::NextScale,
-               act::DropReading, act::MarkEdge, act::KeepSweep, act::PutSweepBack>;
+               act::DropReading, act::MarkEdge, act::KeepSweep, act::PutSweepBack, act::MeterBytes,
+               act::MeterLinkChanged, act::MetersFound, act::ConnectMeter>;
 
 }  // namespace mastwise

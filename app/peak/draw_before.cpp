@@ -5,6 +5,7 @@
 #include "app/ui/choice.hpp"
 #include "app/ui/rig_symbol.hpp"
 #include "app/ui/shortened.hpp"
+#include "app/ui/slip.hpp"
 #include "app/words/chances.hpp"
 #include "app/words/language.hpp"
 #include "app/words/phrases.hpp"
@@ -23,7 +24,7 @@ using ui::Align;
 using ui::ButtonLook;
 using ui::Face;
 
-constexpr float kChoice = 72.0f, kSpace = 16.0f, kStart = 88.0f;
+constexpr float kChoice = 72.0f, kSpace = 16.0f, kStart = 88.0f, kMeter = 264.0f;
 
 // The rig on its ring, with the antenna at several headings.
 void draw_turning(Ui& ui, Rect area) {
@@ -165,7 +166,8 @@ void draw_steps(Ui& ui, Rect area) {
 
 void draw_turn_by(Ui& ui, Rect rect, const PeakState& peak) {
   const std::array options{ui::Option{"compass", words::say("Compass")},
-                           ui::Option{"handle", words::say("Handle")}};
+                           ui::Option{"handle", words::say("Handle")},
+                           ui::Option{"sensor", words::say("Sensor")}};
   const auto touched =
       ui::segmented(ui, "turn by", rect, options, static_cast<std::size_t>(peak.by));
   if (touched) ui.emit(act::ChooseTurnBy{static_cast<SweepBy>(*touched)});
@@ -195,22 +197,47 @@ void draw_sweep_choices(Ui& ui, Rect area, const PeakState& peak) {
     draw_meters(ui, {area.left, second + kLabel, area.right, second + kLabel + kChoice}, peak);
     return;
   }
-  const float split = area.left + 0.31f * area.width();
+  const float split = area.left + 0.38f * area.width();
   const float top = area.top + kLabel;
   draw_turn_by(ui, {area.left, top, split - kSpace, top + kChoice}, peak);
   label(split + kSpace, area.top, "Meter shows");
   draw_meters(ui, {split + kSpace, top, area.right, top + kChoice}, peak);
 }
 
+std::string start_label(const Shared& shared, SweepBy by) {
+  switch (by) {
+    case SweepBy::Compass:
+      return words::fill(
+          words::say("Start at {degrees} magnetic"),
+          {{"degrees", words::whole_degrees(shared.findings.card->bearing_magnetic)}});
+    case SweepBy::Handle:
+      return words::say("Start with the handle");
+    case SweepBy::Sensor:
+      break;
+  }
+  return words::say("Start with the sensor");
+}
+
+std::string start_note(const Shared& shared, const PeakState& peak, bool ready) {
+  if (!shared.findings.position) return words::say("Set your position first, under Here.");
+  if (!ready) return words::say("Pick a station first.");
+  if (peak.by == SweepBy::Sensor && !shared.findings.facing) {
+    return words::say("No heading sensor: the sweep waits for one.");
+  }
+  const bool speaks = peak.line.state(shared.now) == aim::MeterState::speaking;
+  if (peak.by == SweepBy::Sensor && speaks) {
+    return words::say("Sensor and meter read as the antenna turns.");
+  }
+  if (peak.meter == Meter::none && !speaks) {
+    return words::say("The peak is the middle between two headings where the picture fails.");
+  }
+  return words::say("The peak shows after 2 readings.");
+}
+
 // Begins at the computed heading, or leads to the stations.
 void draw_start(Ui& ui, Rect row, const Shared& shared, const PeakState& peak) {
   const bool ready = shared.findings.card && shared.findings.outlook;
-  const std::string note =
-      !shared.findings.position ? words::say("Set your position first, under Here.")
-      : !ready                  ? words::say("Pick a station first.")
-      : peak.meter == Meter::none
-          ? words::say("The peak is the middle between two headings where the picture fails.")
-          : words::say("The peak shows after 2 readings.");
+  const std::string note = start_note(shared, peak, ready);
   const float width = std::min(0.46f * row.width(), 504.0f);
   const bool upright = ui.portrait();
   Rect act{upright ? row.left : row.right - width, row.bottom - kStart, row.right, row.bottom};
@@ -232,12 +259,7 @@ void draw_start(Ui& ui, Rect row, const Shared& shared, const PeakState& peak) {
     }
     return;
   }
-  const std::string label =
-      peak.by == SweepBy::Compass
-          ? words::fill(words::say("Start at {degrees} magnetic"),
-                        {{"degrees", words::whole_degrees(shared.findings.card->bearing_magnetic)}})
-          : std::string(words::say("Start with the handle"));
-  if (ui.button("begin sweep", act, label, ButtonLook::Filled)) {
+  if (ui.button("begin sweep", act, start_label(shared, peak.by), ButtonLook::Filled)) {
     ui.emit(act::BeginSweep{peak.by});
   }
 }
@@ -246,11 +268,22 @@ void draw_start(Ui& ui, Rect row, const Shared& shared, const PeakState& peak) {
 
 void draw_before_sweep(Ui& ui, Rect area, const Shared& shared, const PeakState& peak) {
   const ui::Theme& theme = ui.theme();
-  ui.canvas().text({area.left, area.top + 36.0f}, words::say("Find the peak"), Face::Matter,
-                   theme.ink);
+  const std::string title = words::say("Find the peak");
+  ui.canvas().text({area.left, area.top + 48.0f}, title, Face::Matter, theme.ink);
+  const Rect meter{area.right - kMeter, area.top, area.right, area.top + kChoice};
+  const std::string state =
+      shared.settings.meter.empty() ? words::say("By hand") : meter_words(peak, shared.now);
+  if (ui::slip(ui, "meter line", meter, words::say("Meter"), state)) {
+    ui.emit(act::OpenSheet{Sheet::Meter});
+  }
   if (shared.stop.target) {
-    ui.canvas().text({area.right, area.top + 36.0f}, words::title(*shared.stop.target),
-                     Face::Cardinal, theme.ink, Align::Right);
+    const float right = meter.left - 24.0f;
+    const float room = right - area.left - 24.0f - ui.canvas().text_width(title, Face::Matter);
+    const std::string target = words::title(*shared.stop.target);
+    const Face face =
+        ui.canvas().text_width(target, Face::Cardinal) <= room ? Face::Cardinal : Face::Value;
+    ui.canvas().text({right, area.top + 48.0f}, ui::shortened(ui.canvas(), target, face, room),
+                     face, theme.ink, Align::Right);
   }
   area.bottom -= 8.0f;
   const bool upright = ui.portrait();
@@ -258,7 +291,7 @@ void draw_before_sweep(Ui& ui, Rect area, const Shared& shared, const PeakState&
   const float choices = upright ? 2.0f * (32.0f + kChoice) + kSpace : 32.0f + kChoice;
   const Rect row{area.left, area.bottom - start, area.right, area.bottom};
   const Rect choose{area.left, row.top - kSpace - choices, area.right, row.top - kSpace};
-  draw_steps(ui, {area.left, area.top + 60.0f, area.right, choose.top - 8.0f});
+  draw_steps(ui, {area.left, area.top + kChoice + 12.0f, area.right, choose.top - 8.0f});
   draw_sweep_choices(ui, choose, peak);
   draw_start(ui, row, shared, peak);
 }

@@ -43,13 +43,20 @@ struct Ring {
 Ring ring_of(const Shared& shared, const Sweep& sweep) {
   const Findings& found = shared.findings;
   if (sweep.by == SweepBy::Handle || !found.card) return {};
+  if (sweep.by == SweepBy::Sensor) {
+    if (!found.nose) return {};
+    return {.zero_deg = -found.nose->nose().degrees(), .rig = true};
+  }
   const double zero_true_deg =
       found.card->bearing_true.degrees() - found.card->bearing_magnetic.degrees();
   if (!found.nose) return {.zero_deg = zero_true_deg};
   return {.zero_deg = zero_true_deg - found.nose->nose().degrees(), .rig = true};
 }
 
-void draw_turn_dial(Ui& ui, Point center, float radius, const Shared& shared, const Sweep& sweep) {
+}  // namespace
+
+void draw_turn_dial(Ui& ui, Point center, float radius, const Shared& shared, const Sweep& sweep,
+                    std::optional<Bearing<Dial>> from, std::optional<Bearing<Dial>> to) {
   ui::Canvas& canvas = ui.canvas();
   const ui::Theme& theme = ui.theme();
   const Ring ring = ring_of(shared, sweep);
@@ -62,26 +69,34 @@ void draw_turn_dial(Ui& ui, Point center, float radius, const Shared& shared, co
   }
   if (ring.rig) ui::draw_rig(canvas, theme, center, Turn(), 0.95f * radius / ui::kRigLength);
   const auto place = [&](Bearing<Dial> heading) { return ring.zero_deg + heading.degrees(); };
-  const double to_deg = place(sweep.heading);
-  if (const auto turn = next_turn(sweep)) {
-    const double from_deg = place(sweep.readings.back().heading);
-    ui::draw_arrow(canvas, center, ui::around(center, 0.86f * radius, from_deg), theme.ink, 6.0f);
-    if (turn->size_deg() > 2.0) {
-      const double left = std::min(0.0, turn->clockwise_deg());
-      canvas.arc(center, radius + 9.0f, static_cast<float>(from_deg + left),
-                 static_cast<float>(from_deg + left + turn->size_deg()), theme.accent, 6.0f);
-    }
+  if (from) {
+    ui::draw_arrow(canvas, center, ui::around(center, 0.86f * radius, place(*from)), theme.ink,
+                   6.0f);
   }
-  ui::draw_arrow(canvas, center, ui::around(center, 0.86f * radius, to_deg), theme.accent, 6.0f);
+  if (from && to && (*to - *from).size_deg() > 2.0) {
+    const Turn turn = *to - *from;
+    const double start = place(*from) + std::min(0.0, turn.clockwise_deg());
+    canvas.arc(center, radius + 9.0f, static_cast<float>(start),
+               static_cast<float>(start + turn.size_deg()), theme.accent, 6.0f);
+  }
+  if (to) {
+    ui::draw_arrow(canvas, center, ui::around(center, 0.86f * radius, place(*to)), theme.accent,
+                   6.0f);
+  }
   canvas.disc(center, 8.0f, theme.ink);
 }
+
+namespace {
 
 // "Turn left 29°" with the dial, and the heading as a value to set.
 void draw_turn(Ui& ui, Rect area, const Shared& shared, const PeakState& peak) {
   const Sweep& sweep = *peak.sweep;
   const ui::Theme& theme = ui.theme();
   const float radius = std::min(0.5f * area.height() - 14.0f, 84.0f);
-  draw_turn_dial(ui, {area.right - radius - 14.0f, area.center().y}, radius, shared, sweep);
+  const bool begun = !sweep.no_meter && !sweep.readings.empty();
+  draw_turn_dial(ui, {area.right - radius - 14.0f, area.center().y}, radius, shared, sweep,
+                 begun ? std::optional(sweep.readings.back().heading) : std::nullopt,
+                 sweep.heading);
   const float right = area.right - 2.0f * radius - 40.0f;
   const auto turn = next_turn(sweep);
   std::string words, degrees;
@@ -109,7 +124,7 @@ void draw_turn(Ui& ui, Rect area, const Shared& shared, const PeakState& peak) {
   }
   const std::string value =
       words::whole_degrees(sweep.heading.degrees()) + " " +
-      (sweep.by == SweepBy::Compass ? words::say("magnetic") : words::say("handle"));
+      (sweep.by == SweepBy::Handle ? words::say("handle") : dial_word(sweep.by));
   if (ui::slip(ui, "turn to", slip, {}, value)) ui.emit(act::SwitchTurning{});
 }
 

@@ -2,6 +2,7 @@
 
 #include "app/peak/draw.hpp"
 
+#include <optional>
 #include <string>
 
 // The parts of the place Peak.
@@ -23,7 +24,18 @@ float reading_panel_height(bool tall);
 void draw_reading_panel(Ui& ui, const ReadingPanel& panel, const Shared& shared,
                         const PeakState& peak);
 
-// "magnetic" or "on the handle".
+// Instead of it while a sensor and a meter take the readings: what to do next, how fast the antenna
+// may turn, and what the meter says.
+void draw_live_panel(Ui& ui, Rect area, const Shared& shared, const PeakState& peak);
+
+// The rig on its ring with the antenna where it points and where to turn it; either may be missing.
+void draw_turn_dial(Ui& ui, Point center, float radius, const Shared& shared, const Sweep& sweep,
+                    std::optional<Bearing<Dial>> from, std::optional<Bearing<Dial>> to);
+
+// "SNR 21.4 dB", or why the meter says nothing.
+std::string meter_words(const PeakState& peak, Monotonic now);
+
+// "magnetic", "on the handle" or "true".
 std::string dial_word(SweepBy by);
 // "24° magnetic".
 std::string on_dial(SweepBy by, Bearing<Dial> heading);

@@ -62,7 +62,7 @@ void draw_answer(Ui& ui, Rect head, const Sweep& sweep) {
     ui::kite(canvas, {x + 10.0f, line - 68.0f}, 14.0f, theme.ink, false);
     canvas.text({x + 30.0f, line - 59.0f}, words::say("magnetic"), Face::Text, theme.ink);
   } else {
-    canvas.text({x, line - 59.0f}, words::say("on the handle"), Face::Text, theme.ink);
+    canvas.text({x, line - 59.0f}, dial_word(sweep.by), Face::Text, theme.ink);
   }
   canvas.text({x, line}, plus_minus(result->error95_deg), Face::Matter, theme.ink);
 }
@@ -73,7 +73,7 @@ struct Sentence {
 };
 
 // The one thing to say about the readings.
-Sentence sentence_of(const Sweep& sweep) {
+Sentence sentence_of(const Sweep& sweep, bool live) {
   if (sweep.no_meter || !sweep.fit) {
     if (!sweep.edge_trouble.empty()) return {words::sentence(sweep.edge_trouble), true};
     if (sweep.between_edges) {
@@ -82,6 +82,7 @@ Sentence sentence_of(const Sweep& sweep) {
     if (sweep.no_meter) {
       return {words::say("Turn until the picture fails, on both sides. The middle is the peak.")};
     }
+    if (live) return {words::say("Turn the antenna slowly over the station and back.")};
     return {
         sweep.readings.size() < 2
             ? words::say("Turn there, wait 5 s. Touch the plot as high as the meter reads, or use "
@@ -105,6 +106,7 @@ Sentence sentence_of(const Sweep& sweep) {
     return {words::fill(words::say("Or the other face, {heading}."),
                         {{"heading", on_dial(sweep.by, *sweep.fit->other_face)}})};
   }
+  if (live) return {words::say("The readings are taken as the antenna turns.")};
   return {sweep.fit->enough ? words::say("Turn to the peak, or read on.")
                             : words::say("Turn there, wait 5 s, then read the meter.")};
 }
@@ -112,22 +114,25 @@ Sentence sentence_of(const Sweep& sweep) {
 // What the curve rests on.
 std::string caption_of(const Sweep& sweep, const Shared& shared) {
   std::string words;
-  if (sweep.by == SweepBy::Compass && shared.findings.card) {
-    words =
-        words::fill(words::say("Computed {degrees}. "),
-                    {{"degrees", words::whole_degrees(shared.findings.card->bearing_magnetic)}});
+  if (sweep.by != SweepBy::Handle && shared.findings.card) {
+    const AimCard& card = *shared.findings.card;
+    words = words::fill(
+        words::say("Computed {degrees}. "),
+        {{"degrees", sweep.by == SweepBy::Compass ? words::whole_degrees(card.bearing_magnetic)
+                                                  : words::whole_degrees(card.bearing_true)}});
   }
   if (!sweep.fit || sweep.no_meter) return words;
   return words + words::fill(words::say("{count} readings, {band} pattern, {error} at 95 %"),
                              {{"count", std::to_string(sweep.readings.size())},
                               {"band", words::say(to_text(sweep.band))},
-                              {"error", plus_minus(sweep.fit->error95_deg)}});
+                              {"error", plus_minus(result_of(sweep)->error95_deg)}});
 }
 
 void draw_chart(Ui& ui, Rect chart, const PeakState& peak, const Shared& shared) {
   const Sweep& sweep = *peak.sweep;
   draw_answer(ui, {chart.left, chart.top, chart.right, chart.top + kPeakHead}, sweep);
-  const Sentence sentence = sentence_of(sweep);
+  const bool live = reads_itself(peak, shared.receiver, shared.now);
+  const Sentence sentence = sentence_of(sweep, live);
   // Two lines, so that the plot rarely changes its size.
   const std::size_t lines =
       std::max<std::size_t>(2, ui.wrapped(sentence.words, chart.width(), Face::Text).size());
@@ -142,9 +147,9 @@ void draw_chart(Ui& ui, Rect chart, const PeakState& peak, const Shared& shared)
                sentence.words, Face::Text, sentence.warning ? ui.theme().warning : ui.theme().ink);
 }
 
-void draw_undo(Ui& ui, Rect rect, const Sweep& sweep) {
+void draw_undo(Ui& ui, Rect rect, const Sweep& sweep, bool live) {
   if (ui.button("drop last", rect, words::say("Undo"), ButtonLook::Plain,
-                !sweep.readings.empty())) {
+                !live && !sweep.readings.empty())) {
     ui.emit(act::DropReading{});
   }
 }
@@ -170,15 +175,23 @@ void draw_keep(Ui& ui, Rect rect, const Sweep& sweep) {
   }
 }
 
+void draw_panel(Ui& ui, const ReadingPanel& panel, const Shared& shared, const PeakState& peak) {
+  if (reads_itself(peak, shared.receiver, shared.now)) {
+    draw_live_panel(ui, panel.area, shared, peak);
+  } else {
+    draw_reading_panel(ui, panel, shared, peak);
+  }
+}
+
 void draw_upright(Ui& ui, Rect area, const Shared& shared, const PeakState& peak) {
   const Sweep& sweep = *peak.sweep;
   const Rect acts{area.left, area.bottom - kPeakAct - 8.0f, area.right, area.bottom - 8.0f};
   const float panel_top = acts.top - kPeakGap - reading_panel_height(false);
   draw_chart(ui, {area.left, area.top, area.right, panel_top - kPeakGap}, peak, shared);
-  draw_reading_panel(ui, {{area.left, panel_top, area.right, acts.top - kPeakGap}, false}, shared,
-                     peak);
+  draw_panel(ui, {{area.left, panel_top, area.right, acts.top - kPeakGap}, false}, shared, peak);
   const float part = (acts.width() - 2.0f * kPeakGap) / 4.0f;
-  draw_undo(ui, {acts.left, acts.top, acts.left + part, acts.bottom}, sweep);
+  draw_undo(ui, {acts.left, acts.top, acts.left + part, acts.bottom}, sweep,
+            reads_itself(peak, shared.receiver, shared.now));
   const float over = acts.left + part + kPeakGap;
   draw_over(ui, {over, acts.top, over + part + 16.0f, acts.bottom});
   draw_keep(ui, {over + part + 16.0f + kPeakGap, acts.top, acts.right, acts.bottom}, sweep);
@@ -198,18 +211,26 @@ void draw_wide(Ui& ui, Rect area, const Shared& shared, const PeakState& peak) {
   ui.canvas().line({rule, area.top - ui::kMargin}, {rule, area.bottom}, ui.theme().rule, 1.5f);
   const float acts = area.bottom - kPeakAct;
   draw_chart(ui, {chart.left, chart.top, chart.right, acts - 8.0f}, peak, shared);
-  draw_undo(ui, {chart.left, acts, chart.left + 152.0f, area.bottom}, sweep);
+  draw_undo(ui, {chart.left, acts, chart.left + 152.0f, area.bottom}, sweep,
+            reads_itself(peak, shared.receiver, shared.now));
   draw_over(ui, {chart.left + 152.0f + kPeakGap, acts, chart.left + 360.0f, area.bottom});
   const bool tall = reading_panel_height(true) + kPeakAct + kPeakGap <= panel.height();
-  draw_reading_panel(ui, {{panel.left, panel.top, panel.right, acts - kPeakGap}, tall}, shared,
-                     peak);
+  draw_panel(ui, {{panel.left, panel.top, panel.right, acts - kPeakGap}, tall}, shared, peak);
   draw_keep(ui, {panel.left, acts, panel.right, area.bottom}, sweep);
 }
 
 }  // namespace
 
 std::string dial_word(SweepBy by) {
-  return by == SweepBy::Compass ? words::say("magnetic") : words::say("on the handle");
+  switch (by) {
+    case SweepBy::Compass:
+      return words::say("magnetic");
+    case SweepBy::Handle:
+      return words::say("on the handle");
+    case SweepBy::Sensor:
+      break;
+  }
+  return words::say("true");
 }
 
 std::string on_dial(SweepBy by, Bearing<Dial> heading) {

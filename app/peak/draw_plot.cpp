@@ -171,7 +171,7 @@ void SweepPlot::readings() {
     if (reading.value) {
       const Point dot = at(off, *reading.value);
       canvas_.line(foot, dot, theme_.ink, 3.0f);
-      canvas_.disc(dot, 10.0f, theme_.ink);
+      canvas_.disc(dot, sweep_.live ? 7.0f : 10.0f, theme_.ink);
       if (i + 1 == sweep_.readings.size()) canvas_.circle(dot, 16.0f, theme_.ink, 2.5f);
     } else {
       // Nothing at all: a cross on the axis.
@@ -291,7 +291,8 @@ void SweepPlot::touch() {
 void draw_sweep_plot(Ui& ui, Rect area, const PeakState& peak) {
   SweepPlot plot(ui, area, *peak.sweep);
   plot.draw();
-  if (!peak.turning && !peak.sweep->no_meter) plot.touch();
+  // While they are taken by themselves a finger would add a reading that nobody meant.
+  if (!peak.turning && !peak.sweep->no_meter && !peak.sweep->live) plot.touch();
 }
 
 }  // namespace mastwise::screens

@@ -6,6 +6,14 @@
 // A sweep as it was measured; its fit is found again.
 namespace mastwise {
 
+inline void to_json(nlohmann::json& out, const MeterChoice& choice) {
+  out = {{"name", choice.name}, {"label", choice.label}};
+}
+inline void from_json(const nlohmann::json& in, MeterChoice& choice) {
+  in.at("name").get_to(choice.name);
+  in.at("label").get_to(choice.label);
+}
+
 inline void to_json(nlohmann::json& out, const Sweep& sweep) {
   out = {{"station", sweep.station},
          {"title", sweep.title},

@@ -1,13 +1,18 @@
 #pragma once
 
+#include "app/shared/link.hpp"
 #include "app/shared/plan.hpp"
 #include "app/shared/stop.hpp"
 #include "core/channels/channels.hpp"
 #include "core/headings/compass_checks.hpp"
+#include "core/nmea/receiver.hpp"
 #include "core/sweep/edges.hpp"
+#include "core/sweep/live_sweep.hpp"
+#include "core/sweep/meter_lines.hpp"
 #include "core/sweep/strong_station.hpp"
 #include "core/sweep/sweep.hpp"
 
+#include <cstdint>
 #include <optional>
 #include <string>
 #include <vector>
@@ -41,6 +46,10 @@ struct Sweep {
   std::string why_no_fit = {};              // instead of `fit`, once there are readings
   std::vector<aim::CurvePoint> curve = {};  // of the fit
 
+  // While a sensor and a meter speak: they take the readings, and what to do next.
+  std::optional<aim::LiveSweep> live = {};
+  aim::LiveHint hint = {};
+
   // The headings left and right where the picture fails.
   std::optional<Bearing<Dial>> left_edge = {}, right_edge = {};
   std::optional<aim::EdgeMiddle> between_edges = {};
@@ -58,6 +67,9 @@ double scale_start(aim::Scale scale);
 // Fits the readings and compares the edges with them.
 void fit(Sweep& sweep, const gear::Pattern& pattern);
 
+// Takes over the readings of the sensor and the meter if there are new ones, and fits again.
+void follow_live(Sweep& sweep, const gear::Pattern& pattern, Monotonic now);
+
 // Adds the current reading and fits again; `nothing`: no lock at this heading.
 void read_meter(Sweep& sweep, const gear::Pattern& pattern, bool nothing);
 void drop_last_reading(Sweep& sweep, const gear::Pattern& pattern);
@@ -71,6 +83,13 @@ struct SweepResult {
 };
 std::optional<SweepResult> result_of(const Sweep& sweep);
 
+// A meter that may be connected.
+struct MeterChoice {
+  std::string name = {};   // as in Settings::meter
+  std::string label = {};  // of a serial device; empty for a tuner
+  bool operator==(const MeterChoice&) const = default;
+};
+
 struct PeakState {
   // Of the next sweep.
   SweepBy by = SweepBy::Compass;
@@ -78,7 +97,15 @@ struct PeakState {
 
   std::optional<Sweep> sweep = {};
   bool turning = false;  // the keys change the heading to read at, not the reading
+
+  aim::MeterLines line = {};  // what the connected meter sends
+  Link line_link = {};
+  std::vector<MeterChoice> meters = {};  // found last
+  std::uint64_t headings_followed = 0;   // see nmea::HeadingSensor::taken
   bool operator==(const PeakState&) const = default;
 };
+
+// Whether sensor and meter take the readings now: both have spoken within some seconds.
+bool reads_itself(const PeakState& peak, const nmea::Receiver& receiver, Monotonic now);
 
 }  // namespace mastwise

@@ -1,6 +1,8 @@
 #include "app/peak/state.hpp"
 
 #include <algorithm>
+#include <cmath>
+#include <utility>
 
 namespace mastwise {
 namespace {
@@ -97,10 +99,20 @@ Meter meter_of(aim::Scale scale) {
   return static_cast<Meter>(found - aim::kScales.begin());
 }
 
+void follow_live(Sweep& sweep, const gear::Pattern& pattern, Monotonic now) {
+  std::vector<aim::Reading> readings = sweep.live->readings();
+  if (readings != sweep.readings) {
+    sweep.readings = std::move(readings);
+    fit(sweep, pattern);
+  }
+  sweep.hint = sweep.live->hint(sweep.fit, now);
+}
+
 void read_meter(Sweep& sweep, const gear::Pattern& pattern, bool nothing) {
   sweep.readings.push_back({.heading = sweep.heading,
                             .value = nothing ? std::nullopt : std::optional<double>(sweep.value)});
   fit(sweep, pattern);
+  sweep.live.reset();  // it begins anew with this reading before its own
   // Before the fit has enough readings, step right by the usual amount [common practice: 10 to 15
   // degrees].
   constexpr double kStep_deg = 15.0;
@@ -111,6 +123,7 @@ void drop_last_reading(Sweep& sweep, const gear::Pattern& pattern) {
   if (sweep.readings.empty()) return;
   sweep.heading = sweep.readings.back().heading;
   sweep.readings.pop_back();
+  sweep.live.reset();
   fit(sweep, pattern);
 }
 
@@ -121,7 +134,12 @@ void mark_edge(Sweep& sweep, bool right) {
 
 std::optional<SweepResult> result_of(const Sweep& sweep) {
   constexpr double kSigmasOf95 = 1.96;
-  if (sweep.fit) return SweepResult{sweep.fit->peak, sweep.fit->sigma_deg, sweep.fit->error95_deg};
+  if (sweep.fit) {
+    const double more_deg =
+        sweep.live ? std::hypot(sweep.live->lag_sigma_deg(), sweep.live->axis_sigma_deg()) : 0.0;
+    return SweepResult{sweep.fit->peak, std::hypot(sweep.fit->sigma_deg, more_deg),
+                       std::hypot(sweep.fit->error95_deg, kSigmasOf95 * more_deg)};
+  }
   if (!sweep.between_edges) return std::nullopt;
   const aim::EdgeMiddle& edges = *sweep.between_edges;
   return SweepResult{edges.middle, edges.sigma_deg, kSigmasOf95 * edges.sigma_deg};

@@ -26,6 +26,9 @@ std::optional<Sweep> begun(const PeakState& state, const Shared& shared, SweepBy
               .value = scale_start(scale),
               .no_meter = state.meter == Meter::none};
   if (by == SweepBy::Compass) sweep.heading = on_compass(found.card->bearing_magnetic);
+  if (by == SweepBy::Sensor) {
+    sweep.heading = Bearing<Dial>::degrees(found.card->bearing_true.degrees());
+  }
   return sweep;
 }
 
@@ -78,6 +81,13 @@ class SweepUpdater {
   Shared& shared_;
 };
 
+// The sensor's direction as a dial of its own, by map north.
+std::optional<Bearing<Dial>> sensor_dial(const Shared& shared, Monotonic now) {
+  const auto says = sensor_says(shared.receiver.heading(now), shared.findings.field);
+  if (!says) return std::nullopt;
+  return Bearing<Dial>::degrees(says->degrees());
+}
+
 void SweepUpdater::operator()(const act::KeepSweep&) {
   const auto result = result_of(sweep_);
   if (!result || !shared_.stations || !shared_.findings.position) return;
@@ -98,7 +108,9 @@ void SweepUpdater::operator()(const act::KeepSweep&) {
                     .position = row->station.position,
                     .taken_at = *shared_.findings.position,
                     .peak_deg = result->peak.degrees(),
-                    .sigma_deg = result->sigma_deg});
+                    .sigma_deg = result->sigma_deg,
+                    .standing = shared_.stop.standing,
+                    .at = moment_of(shared_)});
   }
   shared_.following.push_back(act::SweepKept{{.station = sweep_.station,
                                               .by = sweep_.by,
@@ -129,6 +141,33 @@ class PeakUpdater {
     fit(*state_.sweep, pattern_of(shared_, *state_.sweep));
   }
   void operator()(const act::ChooseTurnBy& chosen) { state_.by = chosen.by; }
+  void operator()(const act::ConnectMeter& chosen) {
+    shared_.settings.meter = chosen.name;
+    state_.line = {};
+    state_.line_link = {};
+  }
+  void operator()(const act::MeterLinkChanged& changed) { state_.line_link = changed.link; }
+  void operator()(const act::MetersFound& found) { state_.meters = found.meters; }
+  void operator()(const act::MeterBytes& received) {
+    std::vector<aim::MeterReading> readings;
+    state_.line.feed(received.bytes, received.now,
+                     [&](const aim::MeterReading& one) { readings.push_back(one); });
+    for (const aim::MeterReading& one : readings) hear(one);
+  }
+  // The sensor's heading, if these bytes had one.
+  void hear_sensor(Monotonic now) {
+    const std::uint64_t taken = shared_.receiver.heading(now).taken;
+    if (taken == state_.headings_followed) return;
+    state_.headings_followed = taken;
+    if (!state_.sweep || state_.sweep->by != SweepBy::Sensor) return;
+    const auto heading = sensor_dial(shared_, now);
+    if (!heading) return;
+    Sweep& sweep = *state_.sweep;
+    sweep.heading = *heading;
+    if (!sweep.live) return;
+    sweep.live->turn(now, *heading);
+    follow_live(sweep, pattern_of(shared_, sweep), now);
+  }
   void operator()(const act::SwitchTurning&) { state_.turning = !state_.turning; }
   void operator()(const act::ChooseMeter& chosen) {
     state_.meter = chosen.meter;
@@ -149,13 +188,45 @@ class PeakUpdater {
     if (state_.sweep) SweepUpdater(*state_.sweep, shared_)(action);
   }
 
+  // A reading of the connected meter: the number to take, and with the sensor a reading by itself.
+  void hear(const aim::MeterReading& reading) {
+    const auto kind = state_.line.kind(reading.when);
+    if (!state_.sweep || state_.sweep->no_meter || !kind) return;
+    if (reading.kind && reading.kind != kind) return;
+    Sweep& sweep = *state_.sweep;
+    set_scale(sweep, aim::scale_of(*kind));
+    if (sweep.scale != aim::scale_of(*kind)) return;  // it was begun by hand on another scale
+    if (reading.kind) sweep.value = reading.value;
+    if (sweep.by != SweepBy::Sensor) return;
+    const gear::Pattern pattern = pattern_of(shared_, sweep);
+    if (!sweep.live) {
+      sweep.live.emplace(
+          aim::LiveOptions{.scale = sweep.scale,
+                           .beamwidth_deg = pattern.half_power_beamwidth_deg().value_or(120.0),
+                           .timing = state_.line.timing()},
+          sweep.readings);
+    }
+    sweep.live->read(reading.when, reading.kind ? std::optional(reading.value) : std::nullopt);
+    follow_live(sweep, pattern, reading.when);
+  }
+
   PeakState& state_;
   Shared& shared_;
 };
 
 }  // namespace
 
+bool reads_itself(const PeakState& peak, const nmea::Receiver& receiver, Monotonic now) {
+  if (!peak.sweep || !peak.sweep->live) return false;
+  const nmea::HeadingSensor sensor = receiver.heading(now);
+  return peak.line.state(now) == aim::MeterState::speaking &&
+         (sensor.true_heading || sensor.magnetic_heading);
+}
+
 void update(PeakState& state, Shared& shared, const Action& action) {
+  if (const auto* received = action.get_if<act::ReceiverBytes>()) {
+    PeakUpdater(state, shared).hear_sensor(received->now);
+  }
   visit(action, PeakActions{}, PeakUpdater(state, shared));
 }
 

@@ -45,7 +45,8 @@ void add(FolderShown& shown, const fs::directory_entry& entry) {
   }
   const bool archive = is_archive(offer.path);
   const bool raster = is_raster(offer.path), pack = is_pack(offer.path);
-  if (!archive && !raster && !pack && !is_table(entry.path())) return;
+  const bool route = is_route(offer.path);
+  if (!archive && !raster && !pack && !route && !is_table(entry.path())) return;
   const auto bytes = entry.file_size(unreadable);
   if (!unreadable) offer.bytes = bytes;
   if (archive) {
@@ -57,7 +58,11 @@ void add(FolderShown& shown, const fs::directory_entry& entry) {
       return;
     }
   }
-  (raster ? shown.rasters : pack ? shown.packs : shown.tables).push_back(std::move(offer));
+  (raster  ? shown.rasters
+   : pack  ? shown.packs
+   : route ? shown.routes
+           : shown.tables)
+      .push_back(std::move(offer));
 }
 
 // The tables of an archive that no built-in mapping knows, one of which is chosen.
@@ -80,6 +85,10 @@ bool is_raster(const std::string& path) {
 
 bool is_pack(const std::string& path) {
   return ends_in_one(path, std::array{".mwpack"});
+}
+
+bool is_route(const std::string& path) {
+  return ends_in_one(path, std::array{".gpx"});
 }
 
 std::string day_written(const std::string& path) {
@@ -105,6 +114,7 @@ Result<FolderShown> show_folder(const std::string& path) {
   by_name(shown.tables);
   by_name(shown.rasters);
   by_name(shown.packs);
+  by_name(shown.routes);
   const fs::path here = fs::path(path).lexically_normal();
   if (here.has_relative_path()) shown.parent = here.parent_path().string();
   if (const auto ready = ready_for_set(path)) shown.set_known_as = ready->name;

@@ -25,6 +25,7 @@ struct FolderShown {
   std::vector<Offer> tables = {};   // .csv, .tsv, .txt, .dat and .zip, by name
   std::vector<Offer> rasters = {};  // is_raster(), by name
   std::vector<Offer> packs = {};    // is_pack(), by name
+  std::vector<Offer> routes = {};   // is_route(), by name
   std::string set_known_as = {};    // the built-in mapping for all tables of this folder
   bool operator==(const FolderShown&) const = default;
 };
@@ -38,6 +39,9 @@ bool is_raster(const std::string& path);
 
 // Whether a file's name is that of a pack: .mwpack.
 bool is_pack(const std::string& path);
+
+// Whether a file's name is that of routes and places: .gpx.
+bool is_route(const std::string& path);
 
 // The entries of a folder.
 Result<FolderShown> show_folder(const std::string& path);

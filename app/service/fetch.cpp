@@ -148,7 +148,8 @@ Result<Done> import_file(const Wish& wish, const fs::path& file,
         const double share = static_cast<double>(done) / static_cast<double>(std::max(all, done));
         fetched.stopped = !progress(done == 0 ? 0.0 : share);
         return !fetched.stopped;
-      });
+      },
+      wish.focus);
   if (fetched.stopped) return Done{};
   if (!report) return report.error();
   fetched.stations.push_back(std::move(report).value());

@@ -23,6 +23,7 @@ struct Wish {
   std::filesystem::path downloads = {};  // a folder for what is under way
   std::string base = {};                 // instead of the publisher's server; empty: that one
   bool keep = false;                     // the downloaded files after their import
+  ImportFocus focus = {};                // whose changes the report lists
 };
 
 struct Plan {

@@ -1,9 +1,12 @@
 #include "app/service/intake_work.hpp"
 
 #include "app/service/browsing.hpp"
+#include "app/service/fetch_offers.hpp"
 #include "app/service/ground_around.hpp"
+#include "app/service/intake_folders.hpp"
 #include "app/service/intake_look.hpp"
 #include "app/service/pack_intake.hpp"
+#include "app/service/route_file.hpp"
 #include "app/words/language.hpp"
 #include "app/words/phrases.hpp"
 #include "core/catalog/catalog.hpp"
@@ -22,29 +25,6 @@ namespace {
 using Kind = TableReading::Kind;
 using words::fill;
 using words::say;
-
-IntakeFolder folder_of(const sources::FolderShown& shown) {
-  IntakeFolder folder{.path = shown.path, .parent = shown.parent};
-  if (!shown.set_known_as.empty()) {
-    folder.entries.push_back(
-        {IntakeEntry::Kind::Set, shown.path,
-         fill(say("All tables in this folder ({name})"), {{"name", shown.set_known_as}}), 0});
-  }
-  for (const sources::Offer& offer : shown.folders) {
-    folder.entries.push_back({IntakeEntry::Kind::Folder, offer.path, offer.name, 0});
-  }
-  for (const sources::Offer& offer : shown.packs) {
-    folder.entries.push_back({IntakeEntry::Kind::Pack, offer.path, offer.name, offer.bytes});
-  }
-  for (const sources::Offer& offer : shown.rasters) {
-    folder.entries.push_back({IntakeEntry::Kind::Raster, offer.path, offer.name, offer.bytes});
-  }
-  for (const sources::Offer& offer : shown.tables) {
-    const auto kind = offer.joined_set ? IntakeEntry::Kind::Archive : IntakeEntry::Kind::Table;
-    folder.entries.push_back({kind, offer.path, offer.name, offer.bytes});
-  }
-  return folder;
-}
 
 // Reports the progress of an import, at most a few times a second.
 class Progress {
@@ -88,6 +68,20 @@ bool of_ground(const IntakeQuestion& question) {
   return question.reading->kind == Kind::Terrain || question.reading->kind == Kind::LandCover;
 }
 
+// Changes near the stop come first.
+ImportFocus near_stop(const IntakeQuestion& question) {
+  if (question.practice || question.way.empty()) return {};
+  return {.near = question.way.front()};
+}
+
+// The ground to fetch for: none while practicing.
+std::optional<GroundAround> ground_to_fetch(const GroundFolders& folders,
+                                            const IntakeQuestion& question,
+                                            const map::Borders* coasts) {
+  if (question.practice) return std::nullopt;
+  return ground_near(folders, question, coasts);
+}
+
 class Intaker {
  public:
   explicit Intaker(IntakeSources sources)
@@ -107,6 +101,9 @@ class Intaker {
   Result<IntakeReport> take_programs(const IntakeQuestion& question);
   Result<IntakeReport> take_ground(const IntakeQuestion& question, Progress& progress);
   packs::Home home() const;
+  FetchPlaces fetch_places() const;
+  Result<Done> add_offers(IntakeAnswer& answer);
+  Result<IntakeReport> fetch(const IntakeQuestion& question, Progress& progress);
   Result<IntakeReport> take_pack(const IntakeQuestion& question, Progress& progress);
   Result<Done> take(IntakeAnswer& answer, const IntakeWorker::Work& work);
   void remember(const IntakeQuestion& question, ImportReport& report) const;
@@ -236,7 +233,8 @@ Result<IntakeReport> Intaker::take_stations(const IntakeQuestion& question, Prog
         return progress.told(file.empty() ? std::string(say("Writing stations"))
                                           : fill(say("Reading {file}"), {{"file", file}}),
                              of(part, all));
-      });
+      },
+      near_stop(question));
   if (!done) return done.error();
   IntakeReport report{.stations = *std::move(done), .first_stations = *before == 0};
   report.rejected = report.stations.rows_rejected;
@@ -282,18 +280,52 @@ Result<IntakeReport> Intaker::take_pack(const IntakeQuestion& question, Progress
   if (!opened) return opened.error();
   const auto before = (*opened)->count();
   if (!before) return before.error();
-  auto done = import_pack(question.path, home(),
-                          [&](double part) { return progress.told(say("Unpacking"), part); });
+  auto done = import_pack(
+      question.path, home(), [&](double part) { return progress.told(say("Unpacking"), part); },
+      near_stop(question));
   if (!done) return done.error();
   return IntakeReport{.first_stations = *before == 0, .pack = *std::move(done)};
 }
 
+FetchPlaces Intaker::fetch_places() const {
+  return {.home = home(), .downloads = sources_.downloads, .base = sources_.publishers_base};
+}
+
+Result<Done> Intaker::add_offers(IntakeAnswer& answer) {
+  auto offers =
+      fetch_offers(fetch_places(), ground_to_fetch(sources_.ground, answer.question, borders()));
+  if (!offers) return offers.error();
+  answer.offers = *std::move(offers);
+  answer.connection = connection_now();
+  return Done{};
+}
+
+Result<IntakeReport> Intaker::fetch(const IntakeQuestion& question, Progress& progress) {
+  const auto opened = catalog();
+  if (!opened) return opened.error();
+  const auto before = (*opened)->count();
+  if (!before) return before.error();
+  // What was imported before a fault or a stop stays on board.
+  ++generation_;
+  auto done = fetch_set(fetch_places(), question.fetch,
+                        ground_to_fetch(sources_.ground, question, borders()), near_stop(question),
+                        [&](std::string doing, std::optional<double> part) {
+                          return progress.told(std::move(doing), part);
+                        });
+  if (!done) return done.error();
+  return IntakeReport{.first_stations = *before == 0 && done->stations,
+                      .fetched = *std::move(done)};
+}
+
 Result<Done> Intaker::take(IntakeAnswer& answer, const IntakeWorker::Work& work) {
   const IntakeQuestion& question = answer.question;
-  if (!question.reading || question.taking == reported_) return Done{};
+  const bool fetching = question.step == IntakeStep::Fetching;
+  if ((!question.reading && !fetching) || question.taking == reported_) return Done{};
   Progress progress(answer, work);
-  const bool pack = question.reading->kind == Kind::Pack;
-  auto report = of_ground(question)                        ? take_ground(question, progress)
+  const bool pack = !fetching && question.reading->kind == Kind::Pack;
+  const bool ground = fetching || pack || of_ground(question);
+  auto report = fetching                                   ? fetch(question, progress)
+                : of_ground(question)                      ? take_ground(question, progress)
                 : pack                                     ? take_pack(question, progress)
                 : question.reading->kind == Kind::Programs ? take_programs(question)
                                                            : take_stations(question, progress);
@@ -301,7 +333,7 @@ Result<Done> Intaker::take(IntakeAnswer& answer, const IntakeWorker::Work& work)
   ++generation_;
   report_ = *std::move(report);
   reported_ = question.taking;
-  if (of_ground(question) || pack) answer.ground = ground_held(sources_.ground);
+  if (ground) answer.ground = ground_held(sources_.ground);
   return add_sources(answer);
 }
 
@@ -318,13 +350,22 @@ Result<Done> Intaker::work_out(IntakeAnswer& answer, const IntakeWorker::Work& w
     case IntakeStep::Folder: {
       const auto shown = sources::show_folder(answer.question.folder);
       if (!shown) return shown.error();
-      answer.folder = folder_of(*shown);
+      answer.folder = answer.question.for_route ? routes_of(*shown) : folder_of(*shown);
       return Done{};
     }
     case IntakeStep::Table:
       return add_look(answer);
     case IntakeStep::TakingIn:
+    case IntakeStep::Fetching:
       return take(answer, work);
+    case IntakeStep::Offers:
+      return add_offers(answer);
+    case IntakeStep::Route: {
+      auto look = look_into_routes(answer.question.path);
+      if (!look) return look.error();
+      answer.route = *std::move(look);
+      return Done{};
+    }
   }
   return Done{};
 }

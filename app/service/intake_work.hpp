@@ -17,9 +17,11 @@ namespace mastwise {
 using IntakeWorker = Worker<IntakeQuestion, IntakeAnswer>;
 
 struct IntakeSources {
-  std::string catalog_path = {};                          // the user's stations
-  std::string mapping_folder = {};                        // folder of corrected mappings
-  GroundFolders ground = {};                              // of tiles
+  std::string catalog_path = {};     // the user's stations
+  std::string mapping_folder = {};   // folder of corrected mappings
+  GroundFolders ground = {};         // of tiles
+  std::string downloads = {};        // folder for what is being fetched
+  std::string publishers_base = {};  // instead of the publishers' servers; empty: those
   std::function<std::vector<IntakeEntry>()> places = {};  // start folders
   std::function<Result<map::Borders>()> borders = {};     // for the check map
   std::function<Result<places::Gazetteer>()> towns = {};  // to see that stations lie near some

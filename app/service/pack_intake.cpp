@@ -84,12 +84,16 @@ TableLook look_into_pack(const std::string& path, const packs::Home& home,
 }
 
 Result<PackReport> import_pack(const std::string& path, const packs::Home& home,
-                               const std::function<bool(double part)>& progress) {
+                               const std::function<bool(double part)>& progress,
+                               const ImportFocus& focus) {
   auto file = platform::PackFile::open(path);
   if (!file) return file.error();
-  const auto taken = packs::take(*file, home, [&](std::uint64_t done, std::uint64_t all) {
-    return progress(all == 0 ? 1.0 : static_cast<double>(done) / static_cast<double>(all));
-  });
+  const auto taken = packs::take(
+      *file, home,
+      [&](std::uint64_t done, std::uint64_t all) {
+        return progress(all == 0 ? 1.0 : static_cast<double>(done) / static_cast<double>(all));
+      },
+      focus);
   if (!taken) return taken.error();
   PackReport report{.name = file->manifest().name,
                     .tiles_new = taken->tiles_new,
@@ -100,6 +104,8 @@ Result<PackReport> import_pack(const std::string& path, const packs::Home& home,
     report.stations_changed += stations.stations_changed;
     report.stations_unchanged += stations.stations_unchanged;
     report.stations_gone += stations.stations_gone;
+    report.changes.insert(report.changes.end(), stations.changes.begin(), stations.changes.end());
+    report.changes_not_listed += changes_not_listed(stations);
   }
   return report;
 }

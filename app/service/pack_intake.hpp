@@ -16,6 +16,7 @@ TableLook look_into_pack(const std::string& path, const packs::Home& home,
 
 // `progress` gets the fraction done and returns true to continue. Errors: those of packs::take.
 Result<PackReport> import_pack(const std::string& path, const packs::Home& home,
-                               const std::function<bool(double part)>& progress);
+                               const std::function<bool(double part)>& progress,
+                               const ImportFocus& focus);
 
 }  // namespace mastwise

@@ -353,7 +353,7 @@ std::uint64_t bytes_to_write(const platform::PackFile& file, const Home& home) {
 }
 
 Result<Taken> take(platform::PackFile& file, const Home& home,
-                   const platform::PackProgress& progress) {
+                   const platform::PackProgress& progress, const ImportFocus& focus) {
   if (home.terrain.empty() || home.cover.empty()) {
     return Error{.what = "Mastwise has no folder to put the pack's ground in",
                  .where = file.path().string(),
@@ -383,7 +383,7 @@ Result<Taken> take(platform::PackFile& file, const Home& home,
   auto catalog = Catalog::open(home.catalog);
   if (!catalog) return catalog.error();
   for (const StationTable& table : load->stations) {
-    auto report = catalog->replace_source(table);
+    auto report = catalog->replace_source(table, {}, focus);
     if (!report) return report.error();
     load->taken.stations.push_back(std::move(report).value());
   }

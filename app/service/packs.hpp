@@ -65,6 +65,6 @@ std::uint64_t bytes_to_write(const platform::PackFile& file, const Home& home);
 // a hidden folder, so that the next one goes on from there. A coarser tile never replaces a finer.
 // Errors: damaged, too little free space (told before anything is written), stopped.
 Result<Taken> take(platform::PackFile& file, const Home& home,
-                   const platform::PackProgress& progress = {});
+                   const platform::PackProgress& progress = {}, const ImportFocus& focus = {});
 
 }  // namespace mastwise::packs

@@ -109,8 +109,9 @@ Stop practice_stop(const Practice& practice) {
   return {.practice = true,
           .source = PositionSource::ByHand,
           .by_hand = practice.position,
-          .nose = Nose{practice.nose.nose(), Nose::Origin::ByHand},
-          .target = practice.target};
+          .nose = Nose{.heading = practice.nose.nose(), .read_at = Standing::well_clear},
+          .target = practice.target,
+          .standing = Standing::well_clear};
 }
 
 std::chrono::sys_days build_date() {

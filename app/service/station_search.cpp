@@ -4,6 +4,8 @@
 #include "core/geo/geodesic.hpp"
 #include "core/reception/chance_curve.hpp"
 #include "core/reception/compare.hpp"
+#include "core/stations/note_names.hpp"
+#include "core/text/words.hpp"
 
 #include <algorithm>
 #include <memory>
@@ -29,6 +31,7 @@ class Surveyor {
   Result<Done> fill_by_search(StationsAnswer& answer, Country& country);
   void add_target_path(StationsAnswer& answer, Country& country);
   void add_plan(StationsAnswer& answer) const;
+  Result<Done> add_lost_pins(StationsAnswer& answer, Country& country) const;
   Result<Done> add_on_board(StationsAnswer& answer, Country& country) const;
   Result<Done> add_ahead(StationsAnswer& answer, Country& country,
                          const StationsWorker::Work& work);
@@ -135,6 +138,48 @@ void Surveyor::add_plan(StationsAnswer& answer) const {
   if (turn) answer.turn_percent = curves_[*target]->percent_at(*turn);
   answer.target_slack = slack(*curves_[*target], turn.value_or(survey_->outlook(*target)->bearing),
                               answer.question.plan_floor_percent);
+}
+
+// The record that stands for the pinned one, if both tables list the transmitter.
+const Station* covering(const std::vector<reception::Prospect>& prospects, const PinNote& pin) {
+  for (const reception::Prospect& prospect : prospects) {
+    const Station& station = prospect.station;
+    if (!words::same_word(station.call_sign, pin.call_sign)) continue;
+    for (const Note& note : station.notes) {
+      if (note.column == kAlsoInSource &&
+          (note.text == pin.key.source || note.text.starts_with(pin.key.source + ", "))) {
+        return &station;
+      }
+    }
+  }
+  return nullptr;
+}
+
+// Of stations of the pinned one's call sign: that of the same facility, else the first.
+const Station* successor(const std::vector<Station>& stations, const PinNote& pin) {
+  for (const Station& station : stations) {
+    if (!pin.facility_id.empty() && station.facility_id == pin.facility_id) return &station;
+  }
+  return stations.empty() ? nullptr : &stations.front();
+}
+
+Result<Done> Surveyor::add_lost_pins(StationsAnswer& answer, Country& country) const {
+  const StationsQuestion& question = answer.question;
+  for (const PinNote& pin : question.pin_notes) {
+    const auto found = country.catalog.find(pin.key.source, pin.key.id);
+    if (!found) return found.error();
+    if (*found) {
+      const Station* other = covering(prospects_, pin);
+      if (other != nullptr) answer.lost_pins.push_back({pin, pin_note(*other)});
+      continue;
+    }
+    const auto named = country.catalog.with_call_sign(pin.call_sign);
+    if (!named) return named.error();
+    LostPin lost{.pin = pin};
+    if (const Station* other = successor(*named, pin)) lost.instead = pin_note(*other);
+    answer.lost_pins.push_back(std::move(lost));
+  }
+  return Done{};
 }
 
 Result<Done> Surveyor::add_on_board(StationsAnswer& answer, Country& country) const {
@@ -252,6 +297,7 @@ StationsAnswer Surveyor::answer(const StationsQuestion& question,
   const auto filled = fill(answer, **here);
   if (!filled) return tell(filled.error());
   if (const auto added = add_on_board(answer, **here); !added) return tell(added.error());
+  if (const auto added = add_lost_pins(answer, **here); !added) return tell(added.error());
   if (question.from && surveyed_) {
     add_target_path(answer, **here);
     add_plan(answer);

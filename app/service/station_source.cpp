@@ -136,15 +136,16 @@ Result<Way> load_mapping(const std::string& name, const std::string& date) {
 }
 
 Result<ImportReport> import_stations(const std::string& path, const Way& way, Catalog& catalog,
-                                     const JoinProgress& progress) {
+                                     const JoinProgress& progress, const ImportFocus& focus) {
   if (const auto* joined = std::get_if<JoinedMapping>(&way)) {
     auto files = platform::TableFolder::at(path);
     if (!files) return files.error();
     const auto table = read_joined_tables(*files, *joined, progress);
     if (!table) return table.error();
-    return catalog.replace_source(*table, [&](std::size_t done, std::size_t all) {
-      return !progress || progress({}, done, all);
-    });
+    return catalog.replace_source(
+        *table,
+        [&](std::size_t done, std::size_t all) { return !progress || progress({}, done, all); },
+        focus);
   }
   auto text = open_single(path);
   if (!text) return text.error();
@@ -152,7 +153,7 @@ Result<ImportReport> import_stations(const std::string& path, const Way& way, Ca
   const TableMapping mapping =
       own != nullptr ? own_mapping(own->source) : std::get<TableMapping>(way);
   const std::string name = fs::path(path).filename().string();
-  return catalog.replace_source(mapping.source, [&](StationSink& sink) -> Result<TableSummary> {
+  const StationReader reader = [&](StationSink& sink) -> Result<TableSummary> {
     auto summary = stream_station_table(**text, mapping, sink, [&](std::uint64_t done) {
       return !progress || progress(name, std::min(done, (*text)->size()), (*text)->size());
     });
@@ -163,7 +164,8 @@ Result<ImportReport> import_stations(const std::string& path, const Way& way, Ca
       summary->remarks.push_back(kUtf16);
     }
     return summary;
-  });
+  };
+  return catalog.replace_source(mapping.source, reader, focus);
 }
 
 std::vector<std::string> encoding_remarks(const std::string& path, std::string_view head) {

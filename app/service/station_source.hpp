@@ -53,7 +53,8 @@ Result<Way> load_mapping(const std::string& name, const std::string& date = {});
 // Imports a whole file, or a folder or archive of joined tables, into the catalog. Of joined tables
 // the progress without a file name counts the stations written. Errors leave the catalog unchanged.
 Result<ImportReport> import_stations(const std::string& path, const Way& way, Catalog& catalog,
-                                     const JoinProgress& progress = {});
+                                     const JoinProgress& progress = {},
+                                     const ImportFocus& focus = {});
 
 // Remarks on a text's encoding that are worth showing: UTF-16, Windows-1252.
 std::vector<std::string> encoding_remarks(const std::string& path, std::string_view head);

@@ -19,16 +19,30 @@ namespace mastwise {
 namespace act {
 
 // Bytes of a line need not be UTF-8: each is one character of ISO 8859-1 in the JSON.
-void to_json(nlohmann::json& out, const ReceiverBytes& received) {
+template <class Received>
+nlohmann::json bytes_json(const Received& received) {
   std::vector<int> bytes;
   for (const char byte : received.bytes) bytes.push_back(static_cast<unsigned char>(byte));
-  out = {{"now", received.now}, {"bytes", bytes}};
+  return {{"now", received.now}, {"bytes", bytes}};
 }
-void from_json(const nlohmann::json& in, ReceiverBytes& received) {
+template <class Received>
+void read_bytes(const nlohmann::json& in, Received& received) {
   in.at("now").get_to(received.now);
   for (const int byte : in.at("bytes").get<std::vector<int>>()) {
     received.bytes.push_back(static_cast<char>(byte));
   }
+}
+void to_json(nlohmann::json& out, const ReceiverBytes& received) {
+  out = bytes_json(received);
+}
+void from_json(const nlohmann::json& in, ReceiverBytes& received) {
+  read_bytes(in, received);
+}
+void to_json(nlohmann::json& out, const MeterBytes& received) {
+  out = bytes_json(received);
+}
+void from_json(const nlohmann::json& in, MeterBytes& received) {
+  read_bytes(in, received);
 }
 
 }  // namespace act

@@ -194,7 +194,8 @@ void draw_open_sheet(Ui& ui, const Model& model) {
   draw_sheet(ui, model, model.here) || draw_sheet(ui, model, model.list) || draw_sheet(ui, model) ||
       draw_sheet(ui, model, model.aim) || draw_sheet(ui, model, model.plan) ||
       draw_sheet(ui, model, model.parking) || draw_sheet(ui, model, model.logbook) ||
-      draw_sheet(ui, model, model.data) || draw_settings_sheet(ui, model);
+      draw_sheet(ui, model, model.data) || draw_sheet(ui, model, model.peak) ||
+      draw_settings_sheet(ui, model);
 }
 
 // What a word of the trade means, and the others below it.

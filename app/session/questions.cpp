@@ -43,6 +43,7 @@ StationsQuestion stations_question(const Model& model) {
   if (model.stop.target) question.target = key_of(*model.stop.target);
   question.turn = model.stop.turn;
   question.pinned = model.stop.pinned;
+  question.pin_notes = model.stop.pin_notes;
   question.plan_for = model.plan.plan_for;
   question.ticked_networks = model.settings.ticked_networks;
   question.plan_floor_percent = kPlanFloors[model.plan.floor];

@@ -71,6 +71,7 @@ json state_of(const Model& model) {
           {"sweep_by", model.peak.by},
           {"sweep_meter", model.peak.meter},
           {"ahead", model.ahead.places},
+          {"ahead_from_file", model.ahead.from_file},
           {"ahead_wants", model.ahead.wants},
           {"ahead_floor", model.ahead.floor},
           {"neighbors", model.parking.neighbors},
@@ -186,6 +187,7 @@ Result<Done> restore(Model& model, const std::string& kept, const World& world) 
     fit(*model.peak.sweep, gear_of(model.settings.gear).antenna.in(band).pattern);
   }
   restorer.into("ahead", model.ahead.places);
+  restorer.into("ahead_from_file", model.ahead.from_file);
   restorer.into("ahead_wants", model.ahead.wants);
   restorer.part("ahead_floor",
                 [&](const json& in) { read_index(in, kPlanFloors.size(), model.ahead.floor); });

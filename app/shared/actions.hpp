@@ -1,5 +1,6 @@
 #pragma once
 
+#include "app/shared/ahead_stop.hpp"
 #include "app/shared/shared.hpp"
 
 #include <string>
@@ -159,6 +160,18 @@ struct PinStation {
   StationKey key;
 };
 
+// The start folders to choose a route or a list of places from.
+struct ShowRoutePlaces {
+  static constexpr std::string_view kName = "ShowRoutePlaces";
+};
+
+// Possible stops from a file, in place of those ahead.
+struct PlacesFromFile {
+  static constexpr std::string_view kName = "PlacesFromFile";
+  static constexpr auto kFields = fields("stops");
+  std::vector<AheadStop> stops;
+};
+
 struct StationsFound {
   static constexpr std::string_view kName = "StationsFound";
   static constexpr auto kFields = fields("answer");
@@ -199,13 +212,12 @@ struct TakeBack {
 
 namespace mastwise {
 
-using SharedActions =
-    ActionList<act::Tick, act::ReceiverBytes, act::LinkChanged, act::BacklightFound, act::Show,
-               act::SwitchMap, act::OpenSheet, act::Explain, act::OpenGuide, act::OpenKeypad,
-               act::OpenField, act::Ask, act::Confirmed, act::GoToRoof, act::LeaveRoof,
-               act::NextSetting, act::ChooseSetting, act::SetStop, act::UseEarlierStop,
-               act::NotSaved, act::SwitchPractice, act::SelectStation, act::AimTurn,
-               act::PinStation, act::StationsFound, act::PlacesFound, act::PlaceTyped,
-               act::SweepKept, act::Trouble, act::TakeBack>;
+using SharedActions = ActionList<
+    act::Tick, act::ReceiverBytes, act::LinkChanged, act::BacklightFound, act::Show, act::SwitchMap,
+    act::OpenSheet, act::Explain, act::OpenGuide, act::OpenKeypad, act::OpenField, act::Ask,
+    act::Confirmed, act::GoToRoof, act::LeaveRoof, act::NextSetting, act::ChooseSetting,
+    act::SetStop, act::UseEarlierStop, act::NotSaved, act::SwitchPractice, act::SelectStation,
+    act::AimTurn, act::PinStation, act::StationsFound, act::PlacesFound, act::PlaceTyped,
+    act::ShowRoutePlaces, act::PlacesFromFile, act::SweepKept, act::Trouble, act::TakeBack>;
 
 }  // namespace mastwise

@@ -63,15 +63,6 @@ void find_leaves(const Shared& shared, Findings& findings) {
           : shared.stop.leaves != LeafChoice::bare;
 }
 
-// Where the heading sensor points; one that counts from the needle's north needs the declination
-// here, not the one that may once have been set in the sensor.
-std::optional<Bearing<True>> facing(const nmea::HeadingSensor& sensor,
-                                    const std::optional<MagneticField>& field) {
-  if (sensor.true_heading) return sensor.true_heading;
-  if (!sensor.magnetic_heading || !field) return std::nullopt;
-  return to_true(*sensor.magnetic_heading, field->declination);
-}
-
 void find_prospect(const Shared& shared, Findings& findings) {
   if (!shared.stations || !shared.stop.target) return;
   const StationRow* row = find_row(*shared.stations, key_of(*shared.stop.target));
@@ -131,6 +122,14 @@ ui::Look look_now(const Settings& settings, const Findings& findings) {
 
 }  // namespace
 
+// The declination here counts, not the one that may once have been set in the sensor.
+std::optional<Bearing<True>> sensor_says(const nmea::HeadingSensor& sensor,
+                                         const std::optional<MagneticField>& field) {
+  if (sensor.true_heading) return sensor.true_heading;
+  if (!sensor.magnetic_heading || !field) return std::nullopt;
+  return to_true(*sensor.magnetic_heading, field->declination);
+}
+
 void derive(Shared& shared, const World& world) {
   check_earlier_stop(shared);
   Findings findings;
@@ -157,18 +156,18 @@ void derive(Shared& shared, const World& world) {
       findings.card = turned_to(*findings.card, *shared.stop.turn, findings.nose);
     }
   }
-  findings.facing = facing(shared.receiver.heading(shared.now), findings.field);
-  if (findings.facing && findings.card) {
-    findings.turn = findings.card->bearing_true - *findings.facing;
-  }
+  findings.facing = sensor_says(shared.receiver.heading(shared.now), findings.field);
   if (const auto speed_mps = shared.receiver.fix(shared.now).speed_mps) {
     findings.speed_kmh = *speed_mps * 3.6;
   }
   find_prospect(shared, findings);
   if (shared.stations) findings.on_board = shared.stations->on_board;
   shared.findings = std::move(findings);
-  find_heading_error(shared);
   derive_dial_checks(shared, shared.findings);
+  if (shared.findings.facing && shared.findings.card) {
+    shared.findings.turn = shared.findings.card->bearing_true - *shared.findings.facing;
+  }
+  find_heading_error(shared);
   // A correction is one fact: the number on the dial, the roof and the card follow it.
   if (auto& card = shared.findings.card) {
     card->bearing_magnetic = *on_compass_here(shared, card->bearing_true);

@@ -66,6 +66,8 @@ std::string field_words(Field field, bool miles) {
       return "From there back to here, degrees";
     case Field::LandmarkPlace:
       return "A landmark in sight, its position";
+    case Field::CompassRead_deg:
+      return "The compass reads, degrees";
     case Field::OneWay_deg:
       return "First way, degrees";
     case Field::OneWayError_deg:

@@ -48,6 +48,7 @@ enum class Field {
   ThereBearing_deg,
   BackBearing_deg,
   LandmarkPlace,
+  CompassRead_deg,
   // Two ways to find one direction, true degrees, and the error of each.
   OneWay_deg,
   OneWayError_deg,
@@ -58,15 +59,15 @@ enum class Field {
 };
 template <>
 inline constexpr std::array kStoredNames<Field> =
-    names({"map_bar_mm",       "map_bar_length",     "map_place",          "map_direction_deg",
-           "map_length_mm",    "left_meridian_deg",  "right_meridian_deg", "meridians_apart_mm",
-           "from_meridian_mm", "lower_parallel_deg", "upper_parallel_deg", "parallels_apart_mm",
-           "from_parallel_mm", "sheet_width_mm",     "sheet_height_mm",    "stop_right_mm",
-           "stop_up_mm",       "first_reading_deg",  "first_angle_deg",    "second_reading_deg",
-           "second_angle_deg", "reach_from_deg",     "reach_to_deg",       "stow_deg",
-           "handle_now_deg",   "there_bearing_deg",  "back_bearing_deg",   "landmark_place",
-           "one_way_deg",      "one_way_error_deg",  "other_way_deg",      "other_way_error_deg",
-           "ahead_place"});
+    names({"map_bar_mm",          "map_bar_length",     "map_place",          "map_direction_deg",
+           "map_length_mm",       "left_meridian_deg",  "right_meridian_deg", "meridians_apart_mm",
+           "from_meridian_mm",    "lower_parallel_deg", "upper_parallel_deg", "parallels_apart_mm",
+           "from_parallel_mm",    "sheet_width_mm",     "sheet_height_mm",    "stop_right_mm",
+           "stop_up_mm",          "first_reading_deg",  "first_angle_deg",    "second_reading_deg",
+           "second_angle_deg",    "reach_from_deg",     "reach_to_deg",       "stow_deg",
+           "handle_now_deg",      "there_bearing_deg",  "back_bearing_deg",   "landmark_place",
+           "compass_read_deg",    "one_way_deg",        "one_way_error_deg",  "other_way_deg",
+           "other_way_error_deg", "ahead_place"});
 bool is_place(Field field);
 // "scale bar on the sheet, mm".
 std::string field_words(Field field, bool miles);

@@ -32,7 +32,8 @@ void adl_serializer<mastwise::Station>::to_json(json& out, const mastwise::Stati
 void adl_serializer<mastwise::PeakedStation>::to_json(json& out, const mastwise::PeakedStation& s) {
   out = {{"key", s.key},           {"by", s.by},
          {"position", s.position}, {"taken_at", s.taken_at},
-         {"peak_deg", s.peak_deg}, {"sigma_deg", s.sigma_deg}};
+         {"peak_deg", s.peak_deg}, {"sigma_deg", s.sigma_deg},
+         {"standing", s.standing}, {"at", s.at}};
 }
 
 mastwise::PeakedStation adl_serializer<mastwise::PeakedStation>::from_json(const json& in) {
@@ -41,7 +42,40 @@ mastwise::PeakedStation adl_serializer<mastwise::PeakedStation>::from_json(const
           .position = in.at("position").get<mastwise::Position>(),
           .taken_at = in.at("taken_at").get<mastwise::Position>(),
           .peak_deg = in.at("peak_deg").get<double>(),
-          .sigma_deg = in.at("sigma_deg").get<double>()};
+          .sigma_deg = in.at("sigma_deg").get<double>(),
+          .standing = in.value("standing", std::optional<mastwise::Standing>()),
+          .at = in.value("at", std::optional<mastwise::UtcTime>())};
+}
+
+void adl_serializer<mastwise::CompassSight>::to_json(json& out, const mastwise::CompassSight& s) {
+  out = {{"by", s.by},     {"bearing", s.bearing},   {"bearing_sigma_deg", s.bearing_sigma_deg},
+         {"read", s.read}, {"taken_at", s.taken_at}, {"standing", s.standing},
+         {"at", s.at}};
+}
+
+mastwise::CompassSight adl_serializer<mastwise::CompassSight>::from_json(const json& in) {
+  return {.by = in.at("by").get<mastwise::CompassCheckBy>(),
+          .bearing = in.at("bearing").get<mastwise::Bearing<mastwise::True>>(),
+          .bearing_sigma_deg = in.at("bearing_sigma_deg").get<double>(),
+          .read = in.at("read").get<mastwise::Bearing<mastwise::Magnetic>>(),
+          .taken_at = in.at("taken_at").get<mastwise::Position>(),
+          .standing = in.at("standing").get<std::optional<mastwise::Standing>>(),
+          .at = in.at("at").get<mastwise::UtcTime>()};
+}
+
+void adl_serializer<mastwise::KeptReciprocal>::to_json(json& out,
+                                                       const mastwise::KeptReciprocal& r) {
+  out = {{"disagreement_deg", r.disagreement_deg},
+         {"taken_at", r.taken_at},
+         {"standing", r.standing},
+         {"at", r.at}};
+}
+
+mastwise::KeptReciprocal adl_serializer<mastwise::KeptReciprocal>::from_json(const json& in) {
+  return {.disagreement_deg = in.at("disagreement_deg").get<double>(),
+          .taken_at = in.at("taken_at").get<mastwise::Position>(),
+          .standing = in.at("standing").get<std::optional<mastwise::Standing>>(),
+          .at = in.at("at").get<mastwise::UtcTime>()};
 }
 
 mastwise::Station adl_serializer<mastwise::Station>::from_json(const json& in) {

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "app/shared/ahead_stop.hpp"
 #include "app/shared/link.hpp"
 #include "app/shared/reason_json.hpp"
 #include "app/shared/stop.hpp"
@@ -145,9 +146,33 @@ struct adl_serializer<mastwise::PeakedStation> {
 };
 
 template <>
+struct adl_serializer<mastwise::CompassSight> {
+  static void to_json(json& out, const mastwise::CompassSight& s);
+  static mastwise::CompassSight from_json(const json& in);
+};
+
+template <>
+struct adl_serializer<mastwise::KeptReciprocal> {
+  static void to_json(json& out, const mastwise::KeptReciprocal& r);
+  static mastwise::KeptReciprocal from_json(const json& in);
+};
+
+template <>
 struct adl_serializer<mastwise::Station> {
   static void to_json(json& out, const mastwise::Station& station);
   static mastwise::Station from_json(const json& in);
+};
+
+template <>
+struct adl_serializer<mastwise::AheadStop> {
+  static void to_json(json& out, const mastwise::AheadStop& stop) {
+    out = {{"position", stop.position}, {"name", stop.name}, {"via", stop.via}};
+  }
+  static mastwise::AheadStop from_json(const json& in) {
+    return {.position = in.at("position").get<mastwise::Position>(),
+            .name = in.at("name").get<std::string>(),
+            .via = in.at("via").get<std::vector<mastwise::Position>>()};
+  }
 };
 
 NLOHMANN_JSON_NAMESPACE_END
@@ -219,7 +244,9 @@ inline void from_json(const nlohmann::json& in, GearChoice& gear) {
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(HandleChoice, first_reading_deg, first_angle_deg,
                                    second_reading_deg, second_angle_deg, reach_from_deg,
                                    reach_to_deg, stow_deg)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(CompassSetting, east_deg)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(StationKey, source, id)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(PinNote, key, call_sign, facility_id, channel)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(TickedNetwork, key, network)
 
 inline void to_json(nlohmann::json& out, const Settings& settings) {
@@ -244,11 +271,9 @@ inline void from_json(const nlohmann::json& stored, Settings& settings) {
 }
 
 inline void to_json(nlohmann::json& out, const Nose& nose) {
-  out = {{"heading", nose.heading},
-         {"origin", nose.origin},
-         {"sigma_deg", nose.sigma_deg},
-         {"taken_at", nose.taken_at},
-         {"caution", to_json(nose.caution)}};
+  out = {{"heading", nose.heading},          {"origin", nose.origin},
+         {"sigma_deg", nose.sigma_deg},      {"taken_at", nose.taken_at},
+         {"caution", to_json(nose.caution)}, {"read_at", nose.read_at}};
 }
 inline void from_json(const nlohmann::json& in, Nose& nose) {
   in.at("heading").get_to(nose.heading);
@@ -256,33 +281,40 @@ inline void from_json(const nlohmann::json& in, Nose& nose) {
   in.at("sigma_deg").get_to(nose.sigma_deg);
   in.at("taken_at").get_to(nose.taken_at);
   nose.caution = caution_from_json(in.at("caution"));
+  nose.read_at = in.value("read_at", std::optional<Standing>());
 }
 
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(KeptSweep, station, by, band, scale, readings, peak, sigma_deg)
 inline void to_json(nlohmann::json& nlohmann_json_j, const Stop& nlohmann_json_t) {
   NLOHMANN_JSON_EXPAND(NLOHMANN_JSON_PASTE(
       NLOHMANN_JSON_TO, practice, source, by_hand, nose, tail_mark, target, strong_stations, pinned,
-      surroundings, leaves, by_name, by_hand_error_m, noise, inverter_on, turn, ring, ring_at))
+      pin_notes, surroundings, leaves, by_name, by_hand_error_m, noise, inverter_on, turn, ring,
+      ring_at, standing, sights, reciprocal))
 }
-// Files of older versions lack the leaves, the noise, the turn and what stands around the stop.
+// Files of older versions lack the notes of pins, the leaves, the noise, the turn, what stands
+// around the stop, and where the compass is read and how it was checked.
 inline void from_json(const nlohmann::json& nlohmann_json_j, Stop& nlohmann_json_t) {
   NLOHMANN_JSON_EXPAND(NLOHMANN_JSON_PASTE(NLOHMANN_JSON_FROM, practice, source, by_hand, nose,
                                            tail_mark, target, strong_stations, pinned, surroundings,
                                            by_name, by_hand_error_m))
   const Stop usual;
   nlohmann_json_t.leaves = nlohmann_json_j.value("leaves", usual.leaves);
+  nlohmann_json_t.pin_notes = nlohmann_json_j.value("pin_notes", usual.pin_notes);
   nlohmann_json_t.noise = nlohmann_json_j.value("noise", usual.noise);
   nlohmann_json_t.turn = nlohmann_json_j.value("turn", usual.turn);
   nlohmann_json_t.inverter_on = nlohmann_json_j.value("inverter_on", usual.inverter_on);
   nlohmann_json_t.ring = nlohmann_json_j.value("ring", usual.ring);
   nlohmann_json_t.ring_at = nlohmann_json_j.value("ring_at", usual.ring_at);
+  nlohmann_json_t.standing = nlohmann_json_j.value("standing", usual.standing);
+  nlohmann_json_t.sights = nlohmann_json_j.value("sights", usual.sights);
+  nlohmann_json_t.reciprocal = nlohmann_json_j.value("reciprocal", usual.reciprocal);
 }
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE_WITH_DEFAULT(StationsQuestion, from, search, practice,
                                                 surroundings, leaves, month, gear, target, turn,
                                                 pinned, plan_for, plan_floor_percent,
                                                 heading_error_deg, learned, compare, compare_pinned,
                                                 ahead, generation, pinned_networks, ticked_networks,
-                                                noise, inverter_on, ring)
+                                                noise, inverter_on, ring, pin_notes)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(Program, virtual_channel, name, network, language)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(Note, column, text)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(Source, name, date)

@@ -19,6 +19,16 @@ struct StationKey {
 };
 StationKey key_of(const Station& station);
 
+// What a pinned station was called when it was last on board.
+struct PinNote {
+  StationKey key = {};
+  std::string call_sign = {};
+  std::string facility_id = {};
+  std::string channel = {};
+  bool operator==(const PinNote&) const = default;
+};
+PinNote pin_note(const Station& station);
+
 // The stations that the turn plan should bring in.
 enum class PlanFor {
   Pinned,    // every pinned station; without any, the target

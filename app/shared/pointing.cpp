@@ -1,3 +1,4 @@
+#include "app/shared/dial_checks.hpp"
 #include "app/shared/shared.hpp"
 
 namespace mastwise {
@@ -6,6 +7,18 @@ namespace {
 // In whole days: as milliseconds the least floor would overflow.
 bool before_floor(const Shared& shared) {
   return std::chrono::floor<std::chrono::days>(shared.machine_time) < shared.clock_floor;
+}
+
+// The deviation where the compass is read, and what the checks at this stop leave of it.
+void set_deviation(const Shared& shared, HeadingContext& context) {
+  const Findings& found = shared.findings;
+  context.deviation_sigma_deg = unchecked_deviation_deg(shared, context.standing);
+  if (!found.compass_check || !found.compass_check->usable()) return;
+  const double check_deg = found.compass_check->correction->sigma_deg;
+  const auto& place_deg = context.deviation_sigma_deg;
+  context.deviation_sigma_deg =
+      found.compass_agrees && place_deg ? joint_sigma_deg(*place_deg, check_deg) : check_deg;
+  context.deviation_source = kCheckedSource;
 }
 
 }  // namespace
@@ -35,13 +48,24 @@ bool clock_is_wrong(const Shared& shared) {
 std::optional<Bearing<Magnetic>> on_compass_here(const Shared& shared, Bearing<True> bearing) {
   const Findings& found = shared.findings;
   if (!found.field) return std::nullopt;
-  if (found.compass_check && found.compass_check->usable()) {
+  if (found.compass_check && found.compass_check->usable() && !found.compass_agrees) {
     return as_magnetic(aim::to_dial(bearing, *found.compass_check->correction));
   }
   return to_magnetic(bearing, found.field->declination);
 }
 
+double nose_sigma_deg(const Shared& shared, const Nose& nose) {
+  if (nose.origin != Nose::Origin::ByHand) return nose.sigma_deg;
+  const auto& field = shared.findings.field;
+  if (!field) return kUnsaidHeading_deg;
+  return typed_heading_sigma_deg(nose.read_at, field->declination_sigma_deg, field->horizontal_nt);
+}
+
 HeadingContext heading_context(const Shared& shared) {
+  return heading_context(shared, shared.stop.standing);
+}
+
+HeadingContext heading_context(const Shared& shared, std::optional<Standing> standing) {
   const Findings& found = shared.findings;
   HeadingContext context;
   if (found.card) context.distance_m = found.card->distance_m;
@@ -54,9 +78,11 @@ HeadingContext heading_context(const Shared& shared) {
     context.stop_error_m = *parked->scatter_m;
   }
   context.transmitter_error_m = kTransmitter_m;
+  if (!by_hand && parked) context.walk_end_error_m = kWalkEnd_m;
   if (found.field) context.declination_sigma_deg = found.field->declination_sigma_deg;
-  context.deviation_sigma_deg = kKeptAwayDeviation_deg;
-  if (shared.stop.nose) context.rig_heading_sigma_deg = shared.stop.nose->sigma_deg;
+  context.standing = standing;
+  set_deviation(shared, context);
+  if (shared.stop.nose) context.rig_heading_sigma_deg = nose_sigma_deg(shared, *shared.stop.nose);
   if (shared.settings.handle) {
     if (const auto handle = handle_of(*shared.settings.handle)) {
       context.handle_zero_sigma_deg = handle->sigma_deg();

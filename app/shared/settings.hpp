@@ -49,6 +49,12 @@ struct HandleChoice {
 };
 Result<Handle> handle_of(const HandleChoice& choice);
 
+// The declination that an adjustable compass was last set for, east positive, -180 to 180.
+struct CompassSetting {
+  double east_deg = 0.0;
+  bool operator==(const CompassSetting&) const = default;
+};
+
 // A network seen on a station that no table lists.
 struct TickedNetwork {
   StationKey key = {};
@@ -81,7 +87,9 @@ struct Settings {
   bool channels_by_hand = true;  // the receiver lets them be entered
   PointingMethod pointing = PointingMethod::baseplate_compass;
   std::optional<HandleChoice> handle = {};  // once calibrated
+  std::optional<CompassSetting> compass_set = {};
   Carrier carrier = Carrier::driven;
+  std::string meter = {};   // that sends its readings, as in service::meter_source; empty: none
   std::string tablet = {};  // distinguishes this tablet's records
   Notation notation = Notation::Decimal;
   GearChoice gear = {};                           // in use
@@ -108,7 +116,9 @@ struct Settings {
     f("other_gears", self.other_gears);
     f("pointing", self.pointing);
     f("handle", self.handle);
+    f("compass_set", self.compass_set);
     f("carrier", self.carrier);
+    f("meter", self.meter);
     f("tablet", self.tablet);
     f("pinned_networks", self.pinned_networks);
     f("ticked_networks", self.ticked_networks);

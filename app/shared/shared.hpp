@@ -95,8 +95,11 @@ struct Findings {
   // One sigma of the chosen way to point, and its parts.
   double heading_error_deg = reception::kUsualHeadingError_deg;
   std::vector<ErrorLine> heading_errors = {};
-  // The errors of compass and handle by stations peaked on, and the target's number by each.
-  std::optional<aim::DialCheck> compass_check = {}, handle_check = {};
+  // The errors of compass, handle and sensor by stations peaked on, and the target's number by
+  // each.
+  std::optional<aim::DialCheck> compass_check = {}, handle_check = {}, sensor_check = {};
+  // The compass check is within its error of what the place allows: nothing is corrected.
+  bool compass_agrees = false;
   std::optional<Bearing<Dial>> corrected = {};
   std::optional<HandleReading> handle_corrected = {};
   std::vector<std::size_t> listed = {};  // rows of the stations' answer to show
@@ -180,13 +183,26 @@ double clock_error_min(const Shared& shared);
 // second.
 inline constexpr double kTransmitter_m = 30.0;
 
+// Error of each end of a line walked with the receiver, one sigma, meters: as of a fix in the open
+// [common practice, no source].
+inline constexpr double kWalkEnd_m = 3.0;
+
 // What a compass shows here for a true bearing: by the correction that a kept sweep found, else by
 // the declination. Every compass number on screen and paper comes from here. Empty without a
 // position.
 std::optional<Bearing<Magnetic>> on_compass_here(const Shared& shared, Bearing<True> bearing);
 
-// What the error of a way to point depends on here.
+// Where the heading sensor says that it points, by map north, before a correction; a magnetic one
+// needs the declination.
+std::optional<Bearing<True>> sensor_says(const nmea::HeadingSensor& sensor,
+                                         const std::optional<MagneticField>& field);
+
+// What the error of a way to point depends on here, and with the compass read elsewhere.
 HeadingContext heading_context(const Shared& shared);
+HeadingContext heading_context(const Shared& shared, std::optional<Standing> standing);
+
+// One sigma of the rig heading, degrees: one that was typed depends on where the compass was read.
+double nose_sigma_deg(const Shared& shared, const Nose& nose);
 
 // The near place of a position; null if none was found for a position within some steps.
 const places::NearPlace* near_place_of(const Shared& shared, const Position& position);

@@ -5,12 +5,14 @@
 #include "core/angles/bearing.hpp"
 #include "core/channels/channels.hpp"
 #include "core/geo/position.hpp"
+#include "core/headings/compass_checks.hpp"
 #include "core/headings/heading_error.hpp"
 #include "core/reception/obstacle_ring.hpp"
 #include "core/reception/surroundings.hpp"
 #include "core/rig/rig_heading.hpp"
 #include "core/stations/station.hpp"
 #include "core/sweep/sweep.hpp"
+#include "core/time.hpp"
 
 #include <optional>
 #include <string>
@@ -28,10 +30,11 @@ enum class PositionSource { Receiver, ByHand };
 template <>
 inline constexpr std::array kStoredNames<PositionSource> = names({"receiver", "by_hand"});
 
-// The dial by which the person turns the antenna and reads the headings of a sweep.
-enum class SweepBy { Compass, Handle };
+// The dial by which the person turns the antenna and reads the headings of a sweep; the sensor is
+// on the antenna and reads itself, by map north.
+enum class SweepBy { Compass, Handle, Sensor };
 template <>
-inline constexpr std::array kStoredNames<SweepBy> = names({"compass", "handle"});
+inline constexpr std::array kStoredNames<SweepBy> = names({"compass", "handle", "sensor"});
 
 // A heading as read, with its north.
 using ReadHeading = std::variant<Bearing<True>, Bearing<Magnetic>>;
@@ -41,9 +44,10 @@ struct Nose {
   enum class Origin { ByHand, LastCourse, BackedIn, Sensor, Sun, TwoPoints };
   ReadHeading heading;
   Origin origin = Origin::ByHand;
-  double sigma_deg = kBaseplateCompass_deg;  // one standard deviation
+  double sigma_deg = kBaseplateCompass_deg;  // one standard deviation; see nose_sigma_deg()
   std::optional<Position> taken_at = {};     // valid there only; empty: valid where typed
   std::optional<RigHeadingCaution> caution = {};
+  std::optional<Standing> read_at = {};  // ByHand: where the compass was read, if known
   bool operator==(const Nose&) const = default;
 };
 template <>
@@ -58,7 +62,30 @@ struct PeakedStation {
   Position taken_at;  // the rig's position: the compass may differ elsewhere
   double peak_deg = 0.0;
   double sigma_deg = 0.0;
+  std::optional<Standing> standing = {};  // where the dial was read, if known
+  std::optional<UtcTime> at = {};         // empty: by an older version, of unknown age
   bool operator==(const PeakedStation&) const = default;
+};
+
+// A compass read toward the sun's shadow, a star or a landmark, whose direction is known.
+struct CompassSight {
+  CompassCheckBy by = CompassCheckBy::sun;
+  Bearing<True> bearing;  // the known direction
+  double bearing_sigma_deg = kSight_deg;
+  Bearing<Magnetic> read;
+  Position taken_at;
+  std::optional<Standing> standing = {};
+  UtcTime at = {};
+  bool operator==(const CompassSight&) const = default;
+};
+
+// Reciprocal bearings of two spots; see check_reciprocal().
+struct KeptReciprocal {
+  double disagreement_deg = 0.0;
+  Position taken_at;
+  std::optional<Standing> standing = {};
+  UtcTime at = {};
+  bool operator==(const KeptReciprocal&) const = default;
 };
 
 // What the record of a kept sweep needs.
@@ -85,8 +112,12 @@ struct Stop {
   std::optional<Station> target = {};
   // Heading of the antenna if it is not straight at the target: one of the turn plan.
   std::optional<Bearing<True>> turn = {};
+  std::optional<Standing> standing = {};  // with the compass; empty: nobody has said
   std::vector<PeakedStation> strong_stations = {};
+  std::vector<CompassSight> sights = {};
+  std::optional<KeptReciprocal> reciprocal = {};
   std::vector<StationKey> pinned = {};  // must be in the plan
+  std::vector<PinNote> pin_notes = {};  // of the pinned stations that were on board
   reception::Surroundings surroundings = reception::Surroundings::open;
   std::optional<gear::NoiseEnvironment> noise = {};  // empty: that of the surroundings
   bool inverter_on = false;

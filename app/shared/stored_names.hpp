@@ -1,10 +1,12 @@
 #pragma once
 
 #include "app/shared/names.hpp"
+#include "core/catalog/station_change.hpp"
 #include "core/channels/channels.hpp"
 #include "core/gear/noise.hpp"
 #include "core/gear/television.hpp"
 #include "core/geo/notation.hpp"
+#include "core/headings/compass_checks.hpp"
 #include "core/headings/heading_error.hpp"
 #include "core/logbook/record.hpp"
 #include "core/map/borders.hpp"
@@ -27,7 +29,12 @@ inline constexpr std::array kStoredNames<PointingMethod> =
     names({"bearing_alone", "map_ruler", "baseplate_compass", "sighting_compass", "set_compass",
            "tablet_magnetometer", "handle", "rig_sides", "sun_shadow", "pole_star",
            "pole_star_as_north", "landmark", "walked_line", "course_over_ground",
-           "true_heading_sensor", "magnetic_heading_sensor"});
+           "true_heading_sensor", "magnetic_heading_sensor", "turn_in_place"});
+template <>
+inline constexpr std::array kStoredNames<Standing> = names({"beside_rig", "on_roof", "picnic_table",
+                                                            "few_steps_off", "well_clear"});
+template <>
+inline constexpr std::array kStoredNames<CompassCheckBy> = names({"sun", "star", "landmark"});
 template <>
 inline constexpr std::array kStoredNames<Carrier> = names({"driven", "trailer_straight",
                                                            "trailer"});
@@ -36,6 +43,8 @@ inline constexpr std::array kStoredNames<SunFrom> = names({"nose", "right", "tai
 template <>
 inline constexpr std::array kStoredNames<Raster> = names({"atsc", "europe", "australia", "japan",
                                                           "brazil"});
+template <>
+inline constexpr std::array kStoredNames<StationChange::Kind> = names({"added", "gone", "changed"});
 template <>
 inline constexpr std::array kStoredNames<Band> = names({"low_vhf", "high_vhf", "uhf"});
 template <>

@@ -13,6 +13,13 @@ StationKey key_of(const Station& station) {
   return {station.provenance.source.name, station.id};
 }
 
+PinNote pin_note(const Station& station) {
+  return {.key = key_of(station),
+          .call_sign = station.call_sign,
+          .facility_id = station.facility_id,
+          .channel = std::string(to_text(station.rf_channel))};
+}
+
 bool same_question(const StationsQuestion& asked, StationsQuestion now) {
   constexpr double kSamePlaceM = 50.0;
   if (asked.from && now.from && path_between(*asked.from, *now.from).distance_m < kSamePlaceM) {
@@ -32,6 +39,7 @@ StationsQuestion survey_part(StationsQuestion question) {
   question.target.reset();
   question.turn.reset();
   question.pinned.clear();
+  question.pin_notes.clear();
   question.pinned_networks.clear();
   question.plan_for = {};
   question.plan_floor_percent = kUsualFloor_percent;
@@ -46,6 +54,26 @@ const StationRow* find_row(const StationsAnswer& answer, const StationKey& key) 
     if (key_of(row.station) == key) return &row;
   }
   return nullptr;
+}
+
+void note_pins(Stop& stop, const StationsAnswer& answer) {
+  std::erase_if(stop.pin_notes, [&](const PinNote& note) { return !is_pinned(stop, note.key); });
+  for (const StationKey& key : stop.pinned) {
+    const StationRow* row = find_row(answer, key);
+    if (row == nullptr) continue;
+    const auto known = std::find_if(stop.pin_notes.begin(), stop.pin_notes.end(),
+                                    [&](const PinNote& note) { return note.key == key; });
+    if (known == stop.pin_notes.end()) {
+      stop.pin_notes.push_back(pin_note(row->station));
+    } else {
+      *known = pin_note(row->station);
+    }
+  }
+}
+
+bool any_lost_pin(const Stop& stop, const StationsAnswer& answer) {
+  return std::any_of(answer.lost_pins.begin(), answer.lost_pins.end(),
+                     [&](const LostPin& lost) { return is_pinned(stop, lost.pin.key); });
 }
 
 bool carries(const Station& station, const std::string& network) {

@@ -20,6 +20,8 @@
 
 namespace mastwise {
 
+struct Stop;
+
 // The question to the worker: the stations received here, and the path to the target.
 struct StationsQuestion {
   std::optional<Position> from = {};
@@ -45,6 +47,7 @@ struct StationsQuestion {
   std::optional<gear::NoiseEnvironment> noise = {};
   bool inverter_on = false;
   reception::ObstacleRing ring = {};  // around `from`
+  std::vector<PinNote> pin_notes = {};
   bool operator==(const StationsQuestion&) const = default;
 };
 
@@ -77,6 +80,14 @@ struct StationsOnBoard {
   bool operator==(const StationsOnBoard&) const = default;
 };
 
+// A pinned station that no table on board lists any more, or that another table's record of the
+// same transmitter stands for.
+struct LostPin {
+  PinNote pin = {};
+  std::optional<PinNote> instead = {};  // a station of the same call sign
+  bool operator==(const LostPin&) const = default;
+};
+
 struct StationsAnswer {
   StationsQuestion question;
   std::vector<StationRow> rows = {};  // best first
@@ -90,7 +101,8 @@ struct StationsAnswer {
   std::vector<PlanStep> turns = {};
   std::optional<AheadTable> ahead = {};
   std::optional<StationsOnBoard> on_board = {};  // once all is measured
-  std::string trouble = {};                      // why the survey failed
+  std::vector<LostPin> lost_pins = {};
+  std::string trouble = {};  // why the survey failed
   bool operator==(const StationsAnswer&) const = default;
 };
 
@@ -99,6 +111,12 @@ const StationRow* find_row(const StationsAnswer& answer, const StationKey& key);
 
 // The stations of a plan step that the answer knows.
 std::vector<ScanCandidate> scan_candidates(const StationsAnswer& answer, const PlanStep& step);
+
+// Notes what the pinned stations of the answer are called, and forgets the notes of others.
+void note_pins(Stop& stop, const StationsAnswer& answer);
+
+// Whether a pinned station is gone.
+bool any_lost_pin(const Stop& stop, const StationsAnswer& answer);
 
 // Whether it carries the network, ignoring case.
 bool carries(const Station& station, const std::string& network);

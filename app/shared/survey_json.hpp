@@ -111,10 +111,13 @@ inline void from_json(const nlohmann::json& in, NotInPlan& station) {
 }
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(StationsOnBoard, count, networks_named, nearest_m,
                                    nearest_bearing)
-// Recordings of the first releases have no second turn, no weak stations, no link budget, no turns.
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(LostPin, pin, instead)
+// Recordings of the first releases have no second turn, no weak stations, no link budget, no turns,
+// no lost pins.
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE_WITH_DEFAULT(Plan, steps, again, out, too_weak, fewest_proved)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE_WITH_DEFAULT(StationsAnswer, question, rows, measured, all,
                                                 target_path, target_budget, target_slack,
-                                                turn_percent, plan, turns, ahead, on_board, trouble)
+                                                turn_percent, plan, turns, ahead, on_board,
+                                                lost_pins, trouble)
 
 }  // namespace mastwise

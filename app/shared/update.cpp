@@ -74,9 +74,11 @@ class SharedUpdater {
   void operator()(const act::PinStation& pin) {
     remember(s_, is_pinned(s_.stop, pin.key) ? "Unpinned" : "Pinned");
     if (std::erase(s_.stop.pinned, pin.key) == 0) s_.stop.pinned.push_back(pin.key);
+    if (s_.stations) note_pins(s_.stop, *s_.stations);
   }
   void operator()(const act::StationsFound& found) {
     s_.stations = found.answer;
+    note_pins(s_.stop, *s_.stations);
     // A newly imported table may have more facts of the target, or another position.
     if (!s_.stop.target) return;
     const StationRow* row = find_row(*s_.stations, key_of(*s_.stop.target));

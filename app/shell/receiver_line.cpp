@@ -5,7 +5,6 @@
 #include <utility>
 
 namespace mastwise::shell {
-namespace {
 
 Link link_after(const platform::LinkNews& news, const std::string& name, bool recorded) {
   using Kind = platform::LinkNews::Kind;
@@ -15,8 +14,6 @@ Link link_after(const platform::LinkNews& news, const std::string& name, bool re
   if (news.kind == Kind::ended) return {Link::State::Ended, name, recorded};
   return {Link::State::Lost, news.text, recorded};
 }
-
-}  // namespace
 
 void NewsQueue::add(platform::LinkNews news) {
   constexpr auto kBytes = platform::LinkNews::Kind::bytes;
@@ -42,11 +39,27 @@ std::deque<platform::LinkNews> NewsQueue::take() {
   return std::exchange(news_, {});
 }
 
-ReceiverLine::ReceiverLine(const std::optional<std::string>& device, std::function<void()> wake)
+namespace {
+
+platform::OpenSource any_receiver_but(std::function<std::string()> taken) {
+  return platform::any_receiver_source("localhost", {}, [taken = std::move(taken)] {
+    std::vector<platform::SerialDevice> devices = platform::list_serial_devices();
+    const std::string path = taken();
+    std::erase_if(devices, [&](const platform::SerialDevice& device) {
+      return !path.empty() && platform::same_device(device.path, path);
+    });
+    return devices;
+  });
+}
+
+}  // namespace
+
+ReceiverLine::ReceiverLine(const std::optional<std::string>& device, std::function<void()> wake,
+                           std::function<std::string()> taken)
     : name_(device.value_or("the serial line")),
       recorded_(device && service::is_recording(*device)),
       wake_(std::move(wake)),
-      link_(device ? service::device_source(*device) : platform::any_receiver_source(),
+      link_(device ? service::device_source(*device) : any_receiver_but(std::move(taken)),
             [this](platform::LinkNews news) {
               {
                 const std::lock_guard lock(mutex_);

@@ -33,13 +33,20 @@ class NewsQueue {
   std::size_t bytes_ = 0;
 };
 
+// The connection after a piece of news that is not bytes. `name`: of the device, unless the news
+// has one.
+Link link_after(const platform::LinkNews& news, const std::string& name, bool recorded);
+
 // The receiver's connection: the link's thread queues events, and the interface thread passes them
 // on as actions.
 class ReceiverLine {
  public:
   // `device` as in service::device_source; empty searches gpsd and all serial devices of this
-  // machine. The link's thread calls `wake`.
-  ReceiverLine(const std::optional<std::string>& device, std::function<void()> wake);
+  // machine, except `taken()`, the path of one that something else reads, or empty. The link's
+  // thread calls `wake` and `taken`.
+  ReceiverLine(
+      const std::optional<std::string>& device, std::function<void()> wake,
+      std::function<std::string()> taken = [] { return std::string(); });
 
   // Passes all received events to the session, in order; true if there were any.
   bool give_to(Session& session);

@@ -79,6 +79,8 @@ IntakeSources intake_sources(const RuntimeWish& wish) {
                      .practice_terrain = service::practice_folder(),
                      .cover = (data / "landcover").string(),
                      .class_tables = service::class_table_folder()},
+          .downloads = (data / "downloads").string(),
+          .publishers_base = wish.publishers_base,
           .places = [wished = wish.import_folders] { return folders_to_begin(wished); },
           .borders = service::load_borders,
           .towns = service::load_places};

@@ -16,6 +16,7 @@ struct RuntimeWish {
   std::string terrain_folder = {};               // the user's elevation tiles
   std::optional<std::string> logbook_path = {};  // empty: no logbook (pictures, trials)
   std::vector<std::string> import_folders = {};  // start folders of an import; else the user's
+  std::string publishers_base = {};              // instead of the publishers' servers: for tests
   std::function<Result<places::Gazetteer>()> places =
       service::load_places;       // in the worker's thread
   std::string paper_folder = {};  // for paper cards

@@ -7,6 +7,7 @@
 #include "platform/clock.hpp"
 
 #include <algorithm>
+#include <cmath>
 #include <map>
 #include <memory>
 
@@ -42,17 +43,47 @@ void add_guides(Screens& screens) {
   }
 }
 
-// A sentence of a receiver, now.
-Action received(const std::string& sentence) {
+// A sentence with its checksum.
+std::string checked(const std::string& sentence) {
   unsigned sum = 0;
   for (const char character : sentence) sum ^= static_cast<unsigned char>(character);
-  return act::ReceiverBytes{platform::monotonic_now(),
-                            fmt::format("${}*{:02X}\r\n", sentence, sum)};
+  return fmt::format("${}*{:02X}\r\n", sentence, sum);
+}
+
+// A sentence of a receiver, now.
+Action received(const std::string& sentence) {
+  return act::ReceiverBytes{platform::monotonic_now(), checked(sentence)};
 }
 
 // The roof while a sensor turns with the antenna.
 std::vector<Action> on_roof(const std::string& sentence) {
   return {act::Show{Place::Aim}, act::GoToRoof{}, act::ConfirmAsked{}, received(sentence)};
+}
+
+// A sweep that reads itself: slowly over half the beam, too fast over the peak, and on.
+std::vector<Action> live_sweep() {
+  std::vector<Action> acts{act::Show{Place::Peak}, act::ChooseTurnBy{SweepBy::Sensor},
+                           act::ConnectMeter{"dvb:0.0"}, act::BeginSweep{SweepBy::Sensor}};
+  const auto beam = gear::Pattern::directional(60.0, 13.0);
+  constexpr double kStation_deg = 34.0;
+  Monotonic now = platform::monotonic_now();
+  double heading_deg = kStation_deg - 70.0;
+  const auto turn = [&](double rate_dps, int quarters) {
+    for (int i = 0; i < quarters; ++i) {
+      now += milliseconds(250);
+      heading_deg += rate_dps / 4.0;
+      const std::string sentence = fmt::format("HEHDT,{:.1f},T", fold_circle_deg(heading_deg));
+      acts.push_back(act::ReceiverBytes{now, checked(sentence)});
+      const double late_deg = heading_deg - rate_dps;
+      const double snr_db = 23.0 + 0.4 * std::sin(1.7 * i) +
+                            beam.relative_db(Turn::clockwise_deg(late_deg - kStation_deg));
+      acts.push_back(act::MeterBytes{now, fmt::format("SNR {:.1f} dB\n", snr_db)});
+    }
+  };
+  turn(3.0, 68);
+  turn(16.0, 8);
+  turn(3.0, 48);
+  return acts;
 }
 
 // 50 knots to the north.
@@ -77,11 +108,16 @@ const Screens& screens() {
         {"map-station", {act::Show{Place::Map}, act::TouchMap{{110.0, -120.0}}}},
         {"best-spot", {act::Show{Place::Map}, act::SwitchArea{}}},
         {"aim", {act::Show{Place::Aim}}},
+        {"aim-by-rig", {act::Show{Place::Aim}, act::StandAt{Standing::beside_rig}}},
+        {"roof-by-rig",
+         {act::Show{Place::Aim}, act::StandAt{Standing::on_roof}, act::GoToRoof{},
+          act::ConfirmAsked{}}},
         {"peak", {act::Show{Place::Peak}}},
         {"sweep",
          {act::Show{Place::Peak}, act::BeginSweep{SweepBy::Compass},
           act::ReadMeter{.nothing = false}, act::SetMeter{-12.0}, act::ReadMeter{.nothing = false},
           act::SetMeter{8.0}, act::ReadMeter{.nothing = false}}},
+        {"sweep-live", live_sweep()},
         {"logbook", {act::Show{Place::Logbook}}},
         {"ahead", {act::Show{Place::Ahead}}},
         {"ahead-places",
@@ -116,6 +152,9 @@ const Screens& screens() {
          {act::ToggleGear{"Omnidirectional roof disc with amplifier"},
           act::ToggleGear{"Long Yagi on a pole with amplifier"}, act::OpenSheet{Sheet::Parking}}},
         {"data", {act::OpenSheet{Sheet::Import}}},
+        {"fetch", {act::OpenSheet{Sheet::Import}, act::ShowOffers{}}},
+        {"fetch-offer",
+         {act::OpenSheet{Sheet::Import}, act::ShowOffers{}, act::PickOffer{"glo_90"}}},
         {"table", {act::OpenSheet{Sheet::Import}}},
     };
     add_sheets(screens);

@@ -1,6 +1,7 @@
 #include "app/shell/window_loop.hpp"
 
 #include "app/shell/interface.hpp"
+#include "app/shell/meter_line.hpp"
 #include "app/shell/painter.hpp"
 #include "app/shell/power_watch.hpp"
 #include "app/shell/receiver_line.hpp"
@@ -33,14 +34,18 @@ constexpr milliseconds kQuietAfter{10'000};  // this long
 
 class Loop {
  public:
-  Loop(GlWindow& window, Session& session, ReceiverLine& receiver)
-      : window_(window), session_(session), receiver_(receiver) {}
+  Loop(GlWindow& window, Session& session, ReceiverLine& receiver, MeterLine& meter)
+      : window_(window), session_(session), receiver_(receiver), meter_(meter) {}
 
   Result<Done> run();
 
  private:
   Result<Done> begin_interface();
-  bool listens() const { return session_.model().link.state == Link::State::Open; }
+  bool listens() const {
+    const Model& model = session_.model();
+    return model.link.state == Link::State::Open ||
+           model.peak.line_link.state == Link::State::Open || model.sheet == Sheet::Meter;
+  }
   milliseconds longest_sleep(Monotonic now) const;
   bool wait(SDL_Event& event, milliseconds longest) const;
   void take(const SDL_Event& event, Monotonic now);
@@ -51,6 +56,7 @@ class Loop {
   GlWindow& window_;
   Session& session_;
   ReceiverLine& receiver_;
+  MeterLine& meter_;
   std::unique_ptr<Interface> interface_;
   std::unique_ptr<Painter> painter_;
   SoundDesk sound_{wake_loop};
@@ -165,6 +171,7 @@ Result<Done> Loop::run() {
     session_.act(act::Tick{now, platform::utc_now()});
     if (power_.unplugged(now)) session_.act(act::Unplugged{});
     dirty_ |= receiver_.give_to(session_);
+    dirty_ |= meter_.give_to(session_);
     dirty_ |= session_.take_answers();
     dirty_ |= interface_->due() && now >= *interface_->due();
     dirty_ |= now - drawn_ >= longest_sleep(now);
@@ -203,8 +210,13 @@ Result<Done> run_window(const WindowOptions& options) {
     gear.pattern_table = options.pattern_table;
     session.act(act::ChooseGear{gear});
   }
-  ReceiverLine receiver(options.device, wake_loop);
-  return Loop(**window, session, receiver).run();
+  if (options.meter) {
+    session.act(act::ConnectMeter{*options.meter == "none" ? std::string() : *options.meter});
+  }
+  MeterLine meter(wake_loop);
+  meter.give_to(session);  // it opens its device before the receiver is searched
+  ReceiverLine receiver(options.device, wake_loop, [&meter] { return meter.in_use(); });
+  return Loop(**window, session, receiver, meter).run();
 }
 
 }  // namespace mastwise::shell

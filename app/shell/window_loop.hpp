@@ -16,6 +16,7 @@ struct WindowOptions {
   std::string paper_folder;                // for paper cards
   std::string pattern_table = {};          // a custom antenna pattern, saved with the gear
   std::optional<std::string> device = {};  // a serial device, host:port, or a file; empty: search
+  std::optional<std::string> meter = {};   // a signal meter, kept in the settings; "none" ends it
   std::optional<std::string> record = {};  // record the session's actions in this file
 };
 

@@ -10,7 +10,7 @@ namespace mastwise::cli {
 namespace {
 
 struct Options {
-  std::string size, pattern, device, catalog, terrain, record;
+  std::string size, pattern, device, meter, catalog, terrain, record;
   std::optional<float> dots_per_inch;
   bool fullscreen = false;
 };
@@ -38,6 +38,7 @@ Result<Done> open_window(const Options& options) {
   if (!pattern) return pattern.error();
   window.pattern_table = *pattern;
   if (!options.device.empty()) window.device = options.device;
+  if (!options.meter.empty()) window.meter = options.meter;
   if (!options.record.empty()) window.record = options.record;
   return shell::run_window(window);
 }
@@ -54,6 +55,9 @@ void add_window(CLI::App& program, Job& chosen) {
   program.add_option(
       "--device", options->device,
       "the receiver: a serial device, HOST:PORT, gpsd, gpsd://HOST:PORT, or a log file");
+  program.add_option("--meter", options->meter,
+                     "a signal meter, saved with the settings: a serial device, tcp://HOST:PORT, "
+                     "dvb:ADAPTER, or none");
   program.add_option("--catalog", options->catalog, "catalog file to use instead of yours");
   program.add_option("--terrain", options->terrain,
                      "folder of elevation tiles to use instead of yours");

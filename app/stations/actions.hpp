@@ -43,11 +43,20 @@ struct PinNetwork {
   std::string network;
 };
 
+// Pins another station in the place of one that is gone.
+struct PinInstead {
+  static constexpr std::string_view kName = "PinInstead";
+  static constexpr auto kFields = fields("lost", "instead");
+  StationKey lost;
+  StationKey instead;
+};
+
 }  // namespace mastwise::act
 
 namespace mastwise {
 
-using StationsActions = ActionList<act::ClearSearch, act::ChooseList, act::NextChanceFloor,
-                                   act::SwitchGrouping, act::TickNetwork, act::PinNetwork>;
+using StationsActions =
+    ActionList<act::ClearSearch, act::ChooseList, act::NextChanceFloor, act::SwitchGrouping,
+               act::TickNetwork, act::PinNetwork, act::PinInstead>;
 
 }  // namespace mastwise

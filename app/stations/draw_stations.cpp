@@ -7,6 +7,7 @@
 #include "app/ui/shortened.hpp"
 #include "app/ui/slip.hpp"
 #include "app/words/chances.hpp"
+#include "app/words/changes.hpp"
 #include "app/words/language.hpp"
 #include "app/words/phrases.hpp"
 #include "app/words/units.hpp"
@@ -78,8 +79,9 @@ Gap gap_of(const Shared& shared, const StationsState& list) {
                  {{"number", std::to_string(on_board->count)}}),
             say("Check the position"), act::Show{Place::Here}};
   }
-  return {say("No stations on board"), say("Import a table of stations, or practice first."),
-          say("Import"), act::OpenSheet{Sheet::Import}};
+  return {say("No stations on board"),
+          say("Get them over a connection or from a stick, or practice first."), say("Data"),
+          act::OpenSheet{Sheet::Import}};
 }
 
 void draw_gap(Ui& ui, Rect view, const Gap& gap) {
@@ -226,6 +228,40 @@ void draw_data_button(Ui& ui, Rect rect, const Shared& shared) {
   }
 }
 
+// One pinned station that is gone at a time, with what to do about it. Returns the list's top.
+float draw_lost_pin(Ui& ui, Rect area, const LostPin& lost) {
+  constexpr float kAct = 176.0f, kPad = 16.0f;
+  const bool narrow = area.width() < 700.0f;
+  const Rect room{area.left + kPad, area.top, area.right - kPad, area.bottom};
+  const float acts_width = (lost.instead ? 2.0f * kAct + kBetween : kAct);
+  const float width = narrow ? room.width() : room.width() - acts_width - kPad;
+  const std::string words = words::lost_pin(lost.pin.call_sign, lost.pin.key.source,
+                                            lost.instead ? lost.instead->channel : std::string(),
+                                            lost.instead ? lost.instead->key.source : "");
+  const auto lines = static_cast<float>(ui.wrapped(words, width, Face::Text).size());
+  constexpr float kLine = 30.0f;
+  const float text_height = kLine * lines + 20.0f;
+  const float height =
+      narrow ? text_height + kBar + kPad : std::max(text_height, kBar + 2.0f * kPad);
+  const Rect card{area.left, area.top, area.right, area.top + height};
+  ui.canvas().fill(card, ui.theme().panel, 14.0f);
+  ui.canvas().outline(card.inset(1.0f), ui.theme().warning, 2.0f, 14.0f);
+  const float first_line =
+      narrow ? card.top + 34.0f : card.center().y - kLine * (lines - 1.0f) / 2.0f + 8.0f;
+  ui.paragraph({room.left, first_line}, width, kLine, words, Face::Text, ui.theme().ink);
+  const float top = narrow ? card.bottom - kPad - kBar : card.center().y - kBar / 2.0f;
+  Rect act{room.right - kAct, top, room.right, top + kBar};
+  if (ui.button("drop lost pin", act, say("Unpin"), ui::ButtonLook::Plain)) {
+    ui.emit(act::PinStation{lost.pin.key});
+  }
+  act.left -= kAct + kBetween;
+  act.right -= kAct + kBetween;
+  if (lost.instead && ui.button("pin instead", act, say("Pin that one"), ui::ButtonLook::Filled)) {
+    ui.emit(act::PinInstead{lost.pin.key, lost.instead->key});
+  }
+  return card.bottom + kBetween;
+}
+
 // The bars above the list: one on a wide screen, two on a narrow one. Returns the list's top.
 float draw_bars(Ui& ui, const Rect& area, const Shared& shared, const StationsState& list) {
   constexpr float kData = 128.0f, kKinds = 620.0f, kWide = 1080.0f;
@@ -269,6 +305,7 @@ void draw_station_rows(Ui& ui, Rect view, const Shared& shared, const StationsSt
 
 void draw_stations(Ui& ui, Rect area, const Shared& shared, const StationsState& list) {
   area.top = draw_bars(ui, area, shared, list);
+  if (!list.lost_pins.empty()) area.top = draw_lost_pin(ui, area, list.lost_pins.front());
   draw_station_rows(ui, area, shared, list);
 }
 

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "app/shared/names.hpp"
+#include "app/shared/survey.hpp"
 
 #include <cstddef>
 #include <optional>
@@ -39,6 +40,7 @@ struct StationsState {
   std::string pinnable = {};                      // the searched network
   std::vector<std::string> wanted = {};           // pinned networks and their stations here
   std::string data_caution = {};                  // on the age of the listed stations
+  std::vector<LostPin> lost_pins = {};            // that are still pinned
   std::vector<std::string> networks_around = {};  // while the sheet that ticks them is open
   bool operator==(const StationsState&) const = default;
 };

@@ -151,6 +151,9 @@ void derive_listing(StationsState& state, Shared& shared) {
   find_groups(state, shared);
   state.pinnable = pinnable_network(shared);
   state.data_caution = caution_of(shared);
+  for (const LostPin& lost : shared.stations->lost_pins) {
+    if (is_pinned(shared.stop, lost.pin.key)) state.lost_pins.push_back(lost);
+  }
   if (!shared.stations->question.search.empty()) return;
   for (const std::string& network : shared.settings.pinned_networks) {
     state.wanted.push_back(wanted_line(shared.stations->rows, network));
@@ -177,6 +180,14 @@ class StationsUpdater {
   void operator()(const act::SwitchGrouping&) { between_all_and(ListOf::Networks); }
   void operator()(const act::TickNetwork& tick) { tick_network(shared_.settings, tick.ticked); }
   void operator()(const act::PinNetwork& pin) { pin_network(shared_.settings, pin.network); }
+  void operator()(const act::PinInstead& pin) {
+    if (!is_pinned(shared_.stop, pin.lost)) return;
+    remember(shared_, "Pinned");
+    auto& pinned = shared_.stop.pinned;
+    std::erase(pinned, pin.lost);
+    if (!is_pinned(shared_.stop, pin.instead)) pinned.push_back(pin.instead);
+    if (shared_.stations) note_pins(shared_.stop, *shared_.stations);
+  }
 
  private:
   void between_all_and(ListOf list) {

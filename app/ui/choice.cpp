@@ -1,5 +1,7 @@
 #include "app/ui/choice.hpp"
 
+#include "app/ui/shortened.hpp"
+
 #include <array>
 
 namespace mastwise::ui {
@@ -82,6 +84,22 @@ std::optional<bool> on_off(Ui& ui, const std::string& name, Rect rect, bool on,
   const auto touched = segmented(ui, name, rect, options, on ? 1 : 0);
   if (!touched) return std::nullopt;
   return *touched == 1;
+}
+
+bool choice_row(Ui& ui, const std::string& name, Rect row, const std::string& label,
+                const std::string& remark, bool chosen, const std::string& joined) {
+  const bool touched = ui.touchable(name, row, true, joined);
+  const bool filled = chosen || ui.pressed(name);
+  if (filled) ui.canvas().fill(row.inset(2.0f), ui.theme().ink, 12.0f);
+  const float baseline = row.center().y + 9.0f;
+  const Face face = filled ? Face::TextBold : Face::Text;
+  const float room = row.width() - 56.0f - ui.canvas().text_width(remark, Face::Text);
+  ui.canvas().text({row.left + 18.0f, baseline}, shortened(ui.canvas(), label, face, room), face,
+                   filled ? ui.theme().paper : ui.theme().ink);
+  ui.canvas().text({row.right - 18.0f, baseline}, remark, Face::Text,
+                   filled ? ui.theme().paper : ui.theme().second_ink, Align::Right);
+  ui.canvas().line({row.left, row.bottom}, {row.right, row.bottom}, ui.theme().rule, 1.5f);
+  return touched;
 }
 
 }  // namespace mastwise::ui

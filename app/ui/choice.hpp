@@ -29,4 +29,9 @@ std::optional<std::size_t> segmented(Ui& ui, const std::string& name, Rect rect,
 std::optional<bool> on_off(Ui& ui, const std::string& name, Rect rect, bool on,
                            const std::string& off_label, const std::string& on_label);
 
+// One row of a list of which one is chosen, filled with ink if it is: what it is, and a remark at
+// the right. `joined`: see Ui::touchable. True when touched.
+bool choice_row(Ui& ui, const std::string& name, Rect row, const std::string& label,
+                const std::string& remark, bool chosen, const std::string& joined);
+
 }  // namespace mastwise::ui

@@ -29,6 +29,7 @@ class Painter {
   void rig_ring();
   void pattern();
   void from_nose();
+  void from_nose_words();
   void facing();
   void target();
   void slack(Bearing<True> target, const Slack& slack);
@@ -174,8 +175,22 @@ void Painter::from_nose() {
     canvas_.line(around(center_, radius - 9.0f, nose), around(center_, radius + 9.0f, nose),
                  theme_.ink, 3.0f);
   }
-  const Point middle = around(center_, 0.55f * inner_, nose + 0.5 * turn.clockwise_deg());
+}
+
+// The same in words, above everything else on the dial.
+void Painter::from_nose_words() {
+  if (!view_.nose || !view_.target || view_.from_nose.empty()) return;
+  const Turn turn = *view_.target - view_.nose->nose();
+  const double nose = degrees_up(view_.nose->nose());
+  const bool right = turn.clockwise_deg() >= 0.0;
+  Point middle = around(center_, 0.55f * inner_, nose + 0.5 * turn.clockwise_deg());
   const float half = canvas_.text_width(view_.from_nose, Face::TextBold) / 2.0f + 6.0f;
+  // Clear of the target's arrow, from which the words lie on the nose's side.
+  const Point aside =
+      around({0.0f, 0.0f}, 1.0f, nose + turn.clockwise_deg() + (right ? -90.0 : 90.0));
+  const float away = (middle.x - center_.x) * aside.x + (middle.y - center_.y) * aside.y;
+  const float needed = half * std::fabs(aside.x) + 16.0f * std::fabs(aside.y) + 6.0f;
+  if (away < needed) middle = middle + aside * (needed - away);
   canvas_.fill({middle.x - half, middle.y - 16.0f, middle.x + half, middle.y + 16.0f}, theme_.panel,
                6.0f);
   canvas_.text({middle.x, middle.y + 9.0f}, view_.from_nose, Face::TextBold, theme_.ink,
@@ -254,6 +269,7 @@ void draw_dial(Ui& ui, const DialView& view) {
   painter.from_nose();
   painter.target();
   painter.rig();
+  painter.from_nose_words();
 }
 
 }  // namespace mastwise::ui

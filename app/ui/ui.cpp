@@ -170,6 +170,23 @@ double Ui::smooth_angle(const std::string& name, double target_deg) {
   return spring.value();
 }
 
+namespace {
+
+// Where to break a word that is wider than the line, such as an address: behind the last slash that
+// fits. 0: the word fits, or has none.
+std::size_t slash_that_fits(const Canvas& canvas, std::string_view word, float width, Face face) {
+  if (canvas.text_width(word, face) <= width) return 0;
+  for (std::size_t at = word.rfind('/'); at != std::string_view::npos && at > 0;
+       at = word.rfind('/', at - 1)) {
+    if (at + 1 < word.size() && canvas.text_width(word.substr(0, at + 1), face) <= width) {
+      return at + 1;
+    }
+  }
+  return 0;
+}
+
+}  // namespace
+
 std::vector<std::string_view> Ui::wrapped(std::string_view words, float width, Face face) const {
   std::vector<std::string_view> lines;
   while (!words.empty()) {
@@ -178,6 +195,11 @@ std::vector<std::string_view> Ui::wrapped(std::string_view words, float width, F
       const std::size_t longer = std::min(words.find(' ', end + 1), words.size());
       if (canvas_.text_width(words.substr(0, longer), face) > width) break;
       end = longer;
+    }
+    if (const std::size_t slash = slash_that_fits(canvas_, words.substr(0, end), width, face)) {
+      lines.push_back(words.substr(0, slash));
+      words.remove_prefix(slash);
+      continue;
     }
     lines.push_back(words.substr(0, end));
     words.remove_prefix(std::min(words.size(), end + 1));

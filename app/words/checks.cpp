@@ -10,17 +10,20 @@
 namespace mastwise::words {
 namespace {
 
+std::string by_checks(const aim::DialCheck& check) {
+  const auto& p = phrases().checks;
+  return check.stations == 1 ? std::string(p.by_one_check)
+                             : fill(p.by_checks, {{"number", std::to_string(check.stations)}});
+}
+
 // The number to set on the dial, or why the correction cannot be used.
 std::string dial_check(Phrase phrase, const aim::DialCheck& check,
                        const std::optional<std::string>& set_to) {
   const auto& p = phrases().checks;
   if (check.refused) return check.refused->message();
   if (!check.usable() || !set_to) return p.implausible;
-  const std::string by = check.stations == 1
-                             ? p.by_one_station
-                             : fill(p.by_stations, {{"number", std::to_string(check.stations)}});
   std::string words =
-      fill(phrase, {{"by", by},
+      fill(phrase, {{"by", by_checks(check)},
                     {"off", fmt::format("{:.0f}", check.off.size_deg())},
                     {"set", *set_to},
                     {"error", fmt::format("{:.0f}", std::ceil(check.correction->sigma_deg))}});
@@ -54,6 +57,12 @@ std::string compass_check(const aim::DialCheck& check,
   const bool low = check.off.clockwise_deg() >= 0.0;
   return dial_check(low ? p.compass_low : p.compass_high, check,
                     turn_to ? std::optional(whole_degrees(*turn_to)) : std::nullopt);
+}
+
+std::string compass_agrees(const aim::DialCheck& check) {
+  return fill(phrases().checks.compass_agrees,
+              {{"by", by_checks(check)},
+               {"error", fmt::format("{:.0f}", std::ceil(check.correction->sigma_deg))}});
 }
 
 std::string sweep_too_wide(double error95_deg, double forgiven_deg) {

@@ -16,7 +16,11 @@ std::string reciprocal(const ReciprocalCheck& check);
 std::string agreement(const Agreement& agreement);
 std::string needle_pull(NeedlePull pull);  // "a wire fence"
 
-// The error of a compass or the handle by stations peaked on, with the corrected number.
+// "By 2 checks, the compass agrees with the map here within its +- 2 degrees: nothing to correct".
+std::string compass_agrees(const aim::DialCheck& check);
+
+// The error of a compass by its checks, or of the handle by stations peaked on, with the corrected
+// number.
 std::string compass_check(const aim::DialCheck& check, const std::optional<Bearing<Dial>>& turn_to);
 std::string handle_check(const aim::DialCheck& check, const std::optional<HandleReading>& set_to);
 

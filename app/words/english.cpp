@@ -187,6 +187,11 @@ const Phrases kEnglish{
                           "Mimosa",     "Regulus", "Gacrux"},
          .landmark = "Face {landmark}: the heading is {aside}",
          .a_landmark = "the landmark",
+         .turn_in_place = "Face {known} and read the compass. On the same spot, turn until it "
+                          "reads {degrees}° more",
+         .turn_in_place_less = "Face {known} and read the compass. On the same spot, turn until it "
+                               "reads {degrees}° less",
+         .the_shadow = "the shadow of a plumb line, away from the sun,",
          .middle_of_town = "the middle of {name}",
          .walk = "Walk {distance} from the rig until the receiver shows {latitude}, {longitude}: "
                  "the station is in line with the rig and that point",
@@ -245,19 +250,21 @@ const Phrases kEnglish{
          .verdicts = {"they agree", "they agree, but not well", "in doubt: measure again",
                       "one of them is wrong: find out which before you turn"},
          .needle_pulls = {"a vehicle or the rig", "a wire fence", "high-voltage lines"},
-         .by_one_station = "By 1 station peaked on",
-         .by_stations = "By {number} stations peaked on",
+         .by_one_check = "By 1 check",
+         .by_checks = "By {number} checks",
          .implausible = "This is more than 20 degrees off: probably the wrong station was peaked, "
                         "or a reflection. Nothing is corrected.",
          .compass_low = "{by}, this compass reads {off}° too low here: turn to {set} on it, ± "
                         "{error}°",
          .compass_high = "{by}, this compass reads {off}° too high here: turn to {set} on it, ± "
                          "{error}°",
+         .compass_agrees =
+             "{by}, the compass agrees with the map here within its ± {error}°: nothing to correct",
          .sweep_too_wide = "This peak is known to ± {error}° only, and the antenna forgives "
                            "{forgiven}°: saved as readings, not as a correction",
          .handle_off = "{by}, nose and handle together are {off}° off here: set the handle to "
                        "{set}, ± {error}°",
-         .contradiction = ". The stations contradict each other"},
+         .contradiction = ". The checks contradict each other"},
     .scans =
         {.states = {"Tick each channel as found or not found.",
                     "All are in. Keep this list; do not scan again here.",

@@ -62,9 +62,19 @@ struct HeadingWords {
     return said;
   }
   std::string operator()(const FromLandmark& it) const {
-    std::string landmark = it.name.empty() ? p.a_landmark : it.name;
-    if (it.town) landmark = fill(p.middle_of_town, {{"name", it.name}});
-    return fill(p.landmark, {{"landmark", landmark}, {"aside", aside(it.aside)}});
+    return fill(p.landmark, {{"landmark", landmark_name(it)}, {"aside", aside(it.aside)}});
+  }
+  std::string landmark_name(const FromLandmark& it) const {
+    if (it.town) return fill(p.middle_of_town, {{"name", it.name}});
+    return it.name.empty() ? std::string(p.a_landmark) : it.name;
+  }
+  std::string operator()(const FromTurn& it) const {
+    const std::string known = it.known == FromTurn::Known::landmark ? landmark_name(it.landmark)
+                              : it.known == FromTurn::Known::star   ? guide_name(*it.star)
+                                                                    : std::string(p.the_shadow);
+    const double right_deg = it.aside.clockwise_deg();
+    return fill(right_deg < 0.0 ? p.turn_in_place_less : p.turn_in_place,
+                {{"known", known}, {"degrees", fmt::format("{:.0f}", std::fabs(right_deg))}});
   }
   std::string operator()(const WalkTo& it) const {
     return fill(p.walk, {{"distance", height(it.distance_m, miles)},
@@ -74,6 +84,34 @@ struct HeadingWords {
 };
 
 }  // namespace
+
+const char* way_title(SayingKind kind) {
+  switch (kind) {
+    case SayingKind::true_bearing:
+      return say("True bearing");
+    case SayingKind::grid_bearing:
+      return say("On a map, from its grid lines");
+    case SayingKind::magnetic_bearing:
+      return say("On a plain compass");
+    case SayingKind::set_compass:
+      return say("On a compass set to the declination");
+    case SayingKind::rig_sides:
+      return say("By the sides of the rig");
+    case SayingKind::handle:
+      return say("On the ceiling handle");
+    case SayingKind::sun_shadow:
+      return say("By the shadow of a plumb line");
+    case SayingKind::star:
+      return say("By a star, a planet or the moon");
+    case SayingKind::landmark:
+      return say("By a landmark");
+    case SayingKind::walked_line:
+      return say("By a line walked with the receiver");
+    case SayingKind::turn_in_place:
+      return say("By turning a compass in place, even near steel");
+  }
+  return "";
+}
 
 std::string heading(const SaidAs& said, bool miles, const TimeZone& zone) {
   return std::visit(HeadingWords{phrases().headings, miles, zone}, said);

@@ -22,6 +22,9 @@ std::string heading(const SaidAs& said, bool miles, const TimeZone& zone);
 // The same in few words: the next time of the shadow alone, the best star alone.
 std::string brief_heading(SaidAs said, bool miles, const TimeZone& zone);
 
+// What a way to point is called: "By the shadow of a plumb line".
+const char* way_title(SayingKind kind);
+
 // "at 15:06 EDT the heading is square to its left", of the shadow seen away from the sun; with the
 // day if that is not the day of `now`. To the nearest minute.
 std::string sun_mark(const sky::SunMark& mark, UtcTime now, const TimeZone& zone);

@@ -120,6 +120,9 @@ struct Phrases {
     std::array<Phrase, 28> guide_bodies;  // in the order of sky::GuideBody
     Phrase landmark;                      // {landmark} {aside}
     Phrase a_landmark;
+    Phrase turn_in_place;       // {known} {degrees}
+    Phrase turn_in_place_less;  // likewise, to the left
+    Phrase the_shadow;
     Phrase middle_of_town;                             // {name}
     Phrase walk;                                       // {distance} {latitude} {longitude}
     Phrase leave_handle;                               // {reading}
@@ -145,9 +148,10 @@ struct Phrases {
     Phrase agreement;                    // {degrees} {usual} {verdict}
     std::array<Phrase, 4> verdicts;      // in the order of Verdict
     std::array<Phrase, 3> needle_pulls;  // in the order of NeedlePull
-    Phrase by_one_station, by_stations;  // {number}
+    Phrase by_one_check, by_checks;      // {number}
     Phrase implausible;
     Phrase compass_low, compass_high;  // {by} {off} {set} {error}
+    Phrase compass_agrees;             // {by} {error}
     Phrase sweep_too_wide;             // {error} {forgiven}
     Phrase handle_off;                 // {by} {off} {set} {error}
     Phrase contradiction;

@@ -197,6 +197,11 @@ const Phrases kSpanish{
                           "Gacrux"},
          .landmark = "De cara a {landmark}; rumbo: {aside}",
          .a_landmark = "la referencia",
+         .turn_in_place = "De cara a {known}, lea la brújula. En el mismo punto, gire hasta que "
+                          "marque {degrees}° más",
+         .turn_in_place_less = "De cara a {known}, lea la brújula. En el mismo punto, gire hasta "
+                               "que marque {degrees}° menos",
+         .the_shadow = "la sombra de una plomada, al lado opuesto del sol,",
          .middle_of_town = "el centro de {name}",
          .walk = "Camine {distance} desde el vehículo hasta que el receptor muestre {latitude}, "
                  "{longitude}: la emisora está en línea con el vehículo y ese punto",
@@ -258,19 +263,21 @@ const Phrases kSpanish{
                       "una está mal: averigüe cuál antes de girar"},
          .needle_pulls = {"un vehículo o el suyo", "una cerca de alambre",
                           "líneas de alta tensión"},
-         .by_one_station = "Según 1 emisora afinada",
-         .by_stations = "Según {number} emisoras afinadas",
+         .by_one_check = "Según 1 prueba",
+         .by_checks = "Según {number} pruebas",
          .implausible = "Son más de 20 grados: quizá se afinó otra emisora, o un reflejo. No se "
                         "corrige nada.",
          .compass_low = "{by}, esta brújula marca aquí {off}° de menos: gire a {set} en ella, ± "
                         "{error}°",
          .compass_high = "{by}, esta brújula marca aquí {off}° de más: gire a {set} en ella, ± "
                          "{error}°",
+         .compass_agrees =
+             "{by}, la brújula concuerda aquí con el mapa dentro de ± {error}°: nada que corregir",
          .sweep_too_wide = "Este pico se conoce solo a ± {error}°, y la antena perdona "
                            "{forgiven}°: se guarda como lecturas, no como corrección",
          .handle_off = "{by}, frente y manija juntos fallan aquí por {off}°: ponga la manija en "
                        "{set}, ± {error}°",
-         .contradiction = ". Las emisoras se contradicen"},
+         .contradiction = ". Las pruebas se contradicen"},
     .scans =
         {.states = {"Marque cada canal como hallado o no.",
                     "Todos llegan. Conserve esta lista; no busque otra vez aquí.",

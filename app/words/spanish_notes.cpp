@@ -81,7 +81,6 @@ constexpr Translation kNotesInSpanish[] = {
     {"and {number} more", "y {number} más"},
     {"New", "Nuevas"},
     {"Gone", "Ya no están"},
-    {"Moved", "Mudadas"},
     {"Changed otherwise", "Otros cambios"},
     {"Unchanged", "Iguales"},
     {"Programs", "Programas"},

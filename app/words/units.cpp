@@ -32,6 +32,11 @@ std::string plain_degrees(double degrees) {
   return std::to_string(std::lround(fold_circle_deg(degrees)) % 360);
 }
 
+std::string power(double erp_kw) {
+  return erp_kw < 1.0 ? fmt::format("{:.0f} W", 1000.0 * erp_kw)
+                      : fmt::format("{:.{}f} kW", erp_kw, erp_kw < 10.0 ? 1 : 0);
+}
+
 std::string bytes(std::uint64_t bytes) {
   constexpr double kKilo = 1e3, kMega = 1e6, kGiga = 1e9, kOneDigit = 10.0;
   const auto size = static_cast<double>(bytes);

@@ -23,6 +23,7 @@ std::string whole_distance(double distance_m, bool miles);  // "12 mi"
 std::string height(double height_m, bool miles);
 
 // Of files: "310 kB", "2.4 MB", "40 MB", "11 GB"; decimal.
+std::string power(double erp_kw);  // "50 kW", "4.5 kW", "150 W"
 std::string bytes(std::uint64_t bytes);
 
 std::string whole_degrees(double degrees);  // "208°", 359.7 is "0°"

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "core/angles/bearing.hpp"
+#include "core/catalog/station_change.hpp"
 #include "core/import/program_table.hpp"
 #include "core/result.hpp"
 #include "core/stations/station.hpp"
@@ -16,36 +17,38 @@
 
 namespace mastwise {
 
-// A station that an import found at another position than before.
-struct StationMove {
-  std::string call_sign = {};
-  double distance_m = 0.0;
-  bool operator==(const StationMove&) const = default;
+// Whose changes an import lists, and how many.
+struct ImportFocus {
+  std::optional<Position> near = {};  // the nearest first; empty: by kind and call sign
+  std::size_t most = 200;
 };
 
-// The result of an import. The lists of stations hold at most the first kListedStations.
+// The result of an import.
 struct ImportReport {
-  static constexpr std::size_t kListedStations = 50;
   static constexpr std::size_t kListedRows = 50'000;
-  // A shorter move is a coordinate that was rewritten: a second of arc is 31 m, a changed datum up
-  // to 100 m. Neither affects aiming (100 m at 10 km is 0.6 degrees).
-  static constexpr double kMove_m = 100.0;
 
   Source source = {};
+  bool renews = false;  // there was a table of this source before
   std::size_t rows_read = 0;
-  std::size_t stations_added = 0;                  // not in the source's previous table
-  std::size_t stations_changed = 0;                // in both tables, with different facts
-  std::size_t stations_unchanged = 0;              // in both tables, the same
-  std::size_t stations_gone = 0;                   // no longer in the source's table
-  std::size_t stations_moved = 0;                  // among the changed: farther than kMove_m
-  std::vector<std::string> added_call_signs = {};  // in the table's order
-  std::vector<std::string> gone_call_signs = {};   // by call sign
-  std::vector<StationMove> moved = {};             // farthest first
+  std::size_t stations_added = 0;             // not in the source's previous table
+  std::size_t stations_changed = 0;           // in both tables, with different facts
+  std::size_t stations_unchanged = 0;         // in both tables, the same
+  std::size_t stations_gone = 0;              // no longer in the source's table
+  std::size_t stations_moved = 0;             // among the changed: farther than kMove_m
+  std::size_t stations_on_other_channel = 0;  // likewise
+  std::size_t stations_of_other_power = 0;    // likewise
+  std::size_t stations_renamed = 0;           // likewise
+  std::size_t stations_changed_notably = 0;   // any of these four
+  // Station by station, as the ImportFocus says; none unless a table was there before.
+  std::vector<StationChange> changes = {};
   std::size_t rows_rejected = 0;
   std::vector<RejectedRow> rejected = {};  // at most kListedRows
   std::vector<std::string> remarks = {};
   bool operator==(const ImportReport&) const = default;
 };
+
+// The changes that the report does not list.
+std::size_t changes_not_listed(const ImportReport& report);
 
 // A station that a table of programs calls otherwise, by the number of its facility.
 struct RenamedStation {
@@ -57,14 +60,16 @@ struct RenamedStation {
 
 // The result of an import of programs.
 struct ProgramReport {
+  static constexpr std::size_t kListed = 50;
+
   Source source = {};
   std::size_t rows_read = 0;
   std::size_t programs = 0;
   std::size_t stations = 0;                 // of the catalog, that now have these programs
   std::size_t without_station = 0;          // programs whose station is not in the catalog
-  std::vector<std::string> strangers = {};  // their call signs or facility numbers, at most 50
+  std::vector<std::string> strangers = {};  // their call signs or numbers, at most kListed
   std::size_t stations_renamed = 0;
-  std::vector<RenamedStation> renamed = {};  // at most 50
+  std::vector<RenamedStation> renamed = {};  // at most kListed
   std::size_t rows_without_program = 0;
   std::vector<RejectedRow> rejected = {};
   bool operator==(const ProgramReport&) const = default;
@@ -119,12 +124,15 @@ class Catalog {
   // Replaces all stations of the source of that name with a table. If an error occurs or `progress`
   // stops the import, nothing changes.
   Result<ImportReport> replace_source(const StationTable& table,
-                                      const ImportProgress& progress = {});
+                                      const ImportProgress& progress = {},
+                                      const ImportFocus& focus = {});
 
   // The same for a table that need not fit the memory. A second row of one station is rejected. A
   // table without a readable row is an error, and so is one of the reader. Afterwards no more than
-  // 4 MB of the log remain beside the file.
-  Result<ImportReport> replace_source(const Source& source, const StationReader& reader);
+  // 4 MB of the log remain beside the file. A station that a table names by call sign and channel
+  // only, and that has another channel now, counts as changed.
+  Result<ImportReport> replace_source(const Source& source, const StationReader& reader,
+                                      const ImportFocus& focus = {});
 
   // Removes a source's stations. Returns how many there were.
   Result<std::size_t> remove_source(std::string_view name);

@@ -206,8 +206,13 @@ Result<Done> Catalog::Connection::prepare() {
        " AND p.call_sign <> s.call_sign ORDER BY s.call_sign"},
       {delete_words_of, "DELETE FROM station_words WHERE rowid = ?"},
       {gone_from_source,
-       "SELECT call_sign FROM stations AS b WHERE source = ?1 AND NOT EXISTS(SELECT 1 FROM stations"
+       "SELECT station FROM stations AS b WHERE source = ?1 AND NOT EXISTS(SELECT 1 FROM stations"
        " AS n WHERE n.source = ?2 AND n.id = b.id) ORDER BY call_sign, id"},
+      {successors,
+       // The pluses make SQLite go by the call sign, which few stations share.
+       "SELECT station FROM stations AS n WHERE +source = ?2 AND call_sign = ?3 COLLATE NOCASE"
+       " AND +facility_id = ?4 AND NOT EXISTS(SELECT 1 FROM stations AS b WHERE b.source = ?1"
+       " AND b.id = n.id) ORDER BY id"},
       {rename_source, "UPDATE sources SET name = ? WHERE source = ?"},
       {line_of_station, "SELECT line FROM stations WHERE source = ? AND id = ?"},
       {select_notes, "SELECT column_name, text FROM notes WHERE station = ? ORDER BY place"},

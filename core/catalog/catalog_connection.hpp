@@ -30,9 +30,8 @@ struct Catalog::Connection {
   Result<Done> insert_words_of(std::int64_t row, const Station& station);
 
   // Within a transaction: inserts what the reader reads, instead of the stations of that name.
-  Result<ImportReport> replace(const Source& source, const StationReader& reader);
-  // Counts the stations of one source that another lacks.
-  Result<Done> count_gone(std::int64_t before, std::int64_t now, ImportReport& report);
+  Result<ImportReport> replace(const Source& source, const StationReader& reader,
+                               const ImportFocus& focus);
   // Shortens the write-ahead log to nothing if no other connection needs it.
   void shorten_log();
 
@@ -52,12 +51,13 @@ struct Catalog::Connection {
   store::Statement insert_program_source, delete_program_source, list_program_sources;
   store::Statement insert_overlay, select_overlay, stations_of_overlay, delete_words_of;
   store::Statement station_of_program, renamed_stations;
-  store::Statement gone_from_source, rename_source, line_of_station;
+  store::Statement gone_from_source, successors, rename_source, line_of_station;
   store::Statement count_stations, count_of_source, by_id, by_call_sign;
   store::Statement in_box, matching;
 
  private:
   class Inserter;
+  class Missing;
   Result<Done> create();
   Result<Done> check_version(std::int64_t application, std::int64_t version) const;
   Result<Done> read_parts(std::int64_t row, Station& station);

@@ -1,11 +1,11 @@
 #include "core/catalog/catalog.hpp"
 #include "core/catalog/catalog_connection.hpp"
-#include "core/geo/geodesic.hpp"
 #include "core/import/import_table.hpp"
 #include "core/import/source_date.hpp"
 
 #include <algorithm>
 #include <optional>
+#include <set>
 #include <string>
 #include <utility>
 
@@ -26,26 +26,6 @@ Result<Done> told(const ImportProgress& progress, std::size_t done, std::size_t 
   return Error{.what = "the import was stopped", .remedy = "the catalog is unchanged"};
 }
 
-void list(std::vector<std::string>& call_signs, const std::string& call_sign) {
-  if (call_signs.size() < ImportReport::kListedStations) call_signs.push_back(call_sign);
-}
-
-void shorten(std::vector<StationMove>& moved) {
-  std::stable_sort(moved.begin(), moved.end(), [](const StationMove& a, const StationMove& b) {
-    return a.distance_m > b.distance_m;
-  });
-  moved.resize(std::min(moved.size(), ImportReport::kListedStations));
-}
-
-void compare(const Station& before, const Station& now, ImportReport& report) {
-  ++(same_facts(before, now) ? report.stations_unchanged : report.stations_changed);
-  const double moved_m = path_between(before.position, now.position).distance_m;
-  if (moved_m <= ImportReport::kMove_m) return;
-  ++report.stations_moved;
-  report.moved.push_back({now.call_sign, moved_m});
-  if (report.moved.size() > 20 * ImportReport::kListedStations) shorten(report.moved);
-}
-
 // A table without a readable row must not replace the existing one.
 Error nothing_readable(const ImportReport& report) {
   const auto& rejected = report.rejected;
@@ -56,14 +36,68 @@ Error nothing_readable(const ImportReport& report) {
                .remedy = "the catalog is unchanged"};
 }
 
+// Counts and lists what a table changes of the one before.
+class Differences {
+ public:
+  Differences(const ImportFocus& focus, ImportReport& report)
+      : focus_(focus), report_(report), changes_(focus.most) {}
+
+  void added(const Station& station) {
+    ++report_.stations_added;
+    if (!report_.renews) return;
+    changes_.add(one_sided_change(StationChange::Kind::added, station, focus_.near));
+  }
+  void gone(const Station& station) {
+    ++report_.stations_gone;
+    changes_.add(one_sided_change(StationChange::Kind::gone, station, focus_.near));
+  }
+  void in_both(const Station& before, const Station& now) {
+    if (same_facts(before, now)) {
+      ++report_.stations_unchanged;
+      return;
+    }
+    ++report_.stations_changed;
+    auto change = change_between(before, now, focus_.near);
+    if (!change) return;
+    ++report_.stations_changed_notably;
+    if (change->moved_m > 0.0) ++report_.stations_moved;
+    if (change->rf_channel_before) ++report_.stations_on_other_channel;
+    if (change->erp_kw_before) ++report_.stations_of_other_power;
+    if (!change->call_sign_before.empty()) ++report_.stations_renamed;
+    changes_.add(*std::move(change));
+  }
+  // A station that was counted as new is one of before, by another id.
+  void not_added(const Station& before, const Station& now) {
+    --report_.stations_added;
+    changes_.forget_added(now.id);
+    in_both(before, now);
+  }
+  std::vector<StationChange> listed() { return changes_.sorted(); }
+
+ private:
+  const ImportFocus& focus_;
+  ImportReport& report_;
+  ChangeList changes_;
+};
+
 }  // namespace
+
+std::size_t changes_not_listed(const ImportReport& report) {
+  if (!report.renews) return 0;
+  return report.stations_added + report.stations_gone + report.stations_changed_notably -
+         report.changes.size();
+}
 
 // Inserts the stations of a source as they come, and compares them with those before.
 class Catalog::Connection::Inserter : public StationSink {
  public:
-  Inserter(Connection& connection, std::int64_t source, std::optional<std::int64_t> before,
-           const std::string& name, ImportReport& report)
-      : connection_(connection), source_(source), before_(before), name_(name), report_(report) {}
+  Inserter(Connection& connection, std::int64_t source, const std::string& name,
+           Differences& differences, ImportReport& report)
+      : connection_(connection),
+        source_(source),
+        name_(name),
+        differences_(differences),
+        report_(report) {}
 
   Result<Done> take(Station station) override {
     const auto line = line_of(station.id);
@@ -98,43 +132,83 @@ class Catalog::Connection::Inserter : public StationSink {
   }
   Result<Done> compare_with_before(const Station& station) {
     auto& known = connection_.by_id;
-    const auto found = before_ ? known.bind(name_, station.id).step() : Result<bool>(false);
+    const auto found = report_.renews ? known.bind(name_, station.id).step() : Result<bool>(false);
     if (!found) return found.error();
     if (!*found) {
-      ++report_.stations_added;
-      list(report_.added_call_signs, station.call_sign);
+      differences_.added(station);
       return Done{};
     }
     const std::int64_t row = known.integer(0);
     known.reset();
     const auto was = connection_.read(row, false);
     if (!was) return was.error();
-    compare(*was, station, report_);
+    differences_.in_both(*was, station);
     return Done{};
   }
 
   Connection& connection_;
   std::int64_t source_;
-  std::optional<std::int64_t> before_;
   const std::string& name_;
+  Differences& differences_;
   ImportReport& report_;
   std::size_t taken_ = 0;
 };
 
-Result<Done> Catalog::Connection::count_gone(std::int64_t before, std::int64_t now,
-                                             ImportReport& report) {
-  gone_from_source.bind(before, now);
-  while (true) {
-    const auto more = gone_from_source.step();
-    if (!more) return more.error();
-    if (!*more) return Done{};
-    ++report.stations_gone;
-    list(report.gone_call_signs, gone_from_source.text(0));
-  }
-}
+// Finds the stations of the source before that its new table lacks.
+class Catalog::Connection::Missing {
+ public:
+  Missing(Connection& connection, std::int64_t before, std::int64_t now, Differences& differences)
+      : connection_(connection), before_(before), now_(now), differences_(differences) {}
 
-Result<ImportReport> Catalog::Connection::replace(const Source& source,
-                                                  const StationReader& reader) {
+  Result<Done> find() {
+    auto& gone = connection_.gone_from_source;
+    gone.bind(before_, now_);
+    while (true) {
+      const auto more = gone.step();
+      if (!more) return more.error();
+      if (!*more) return Done{};
+      const auto station = connection_.read(gone.integer(0), false);
+      if (!station) return station.error();
+      if (const auto done = settle(*station); !done) return done;
+    }
+  }
+
+ private:
+  Result<Done> settle(const Station& was) {
+    const auto row = successor_of(was);
+    if (!row) return row.error();
+    if (!*row) {
+      differences_.gone(was);
+      return Done{};
+    }
+    const auto now = connection_.read(**row, false);
+    if (!now) return now.error();
+    differences_.not_added(was, *now);
+    return Done{};
+  }
+  // The new record of the same station by another id, each once.
+  Result<std::optional<std::int64_t>> successor_of(const Station& was) {
+    auto& statement = connection_.successors;
+    statement.bind(before_, now_, was.call_sign, was.facility_id);
+    while (true) {
+      const auto more = statement.step();
+      if (!more) return more.error();
+      if (!*more) return std::optional<std::int64_t>();
+      const std::int64_t row = statement.integer(0);
+      if (!taken_.insert(row).second) continue;
+      statement.reset();
+      return std::optional(row);
+    }
+  }
+
+  Connection& connection_;
+  std::int64_t before_, now_;
+  Differences& differences_;
+  std::set<std::int64_t> taken_;
+};
+
+Result<ImportReport> Catalog::Connection::replace(const Source& source, const StationReader& reader,
+                                                  const ImportFocus& focus) {
   ImportReport report{.source = source};
   const auto found = select_source.bind(source.name).step();
   if (!found) return found.error();
@@ -146,18 +220,22 @@ Result<ImportReport> Catalog::Connection::replace(const Source& source,
     return done.error();
   }
   const std::int64_t now = database.last_row();
-  Inserter inserter(*this, now, before, source.name, report);
+  report.renews = before.has_value();
+  Differences differences(focus, report);
+  Inserter inserter(*this, now, source.name, differences, report);
   auto summary = reader(inserter);
   if (!summary) return summary.error();
   if (inserter.taken() == 0 && report.rows_rejected > 0) return nothing_readable(report);
   report.rows_read = summary->rows_read;
   report.remarks = std::move(summary->remarks);
-  shorten(report.moved);
   if (before) {
-    if (const auto done = count_gone(*before, now, report); !done) return done.error();
+    if (const auto done = Missing(*this, *before, now, differences).find(); !done) {
+      return done.error();
+    }
     if (const auto gone = drop_source(source.name); !gone) return gone.error();
   }
   if (const auto done = rename_source.bind(source.name, now).run(); !done) return done.error();
+  report.changes = differences.listed();
   return report;
 }
 
@@ -166,7 +244,8 @@ void Catalog::Connection::shorten_log() {
   static_cast<void>(database.integer("PRAGMA wal_checkpoint(TRUNCATE)"));
 }
 
-Result<ImportReport> Catalog::replace_source(const Source& source, const StationReader& reader) {
+Result<ImportReport> Catalog::replace_source(const Source& source, const StationReader& reader,
+                                             const ImportFocus& focus) {
   if (source.name.empty()) {
     return Error{.what = "the station table has no source",
                  .remedy = "give the name of its source"};
@@ -175,7 +254,7 @@ Result<ImportReport> Catalog::replace_source(const Source& source, const Station
   auto report = [&]() -> Result<ImportReport> {
     auto transaction = store::Transaction::begin(connection_->database);
     if (!transaction) return transaction.error();
-    auto replaced = connection_->replace(source, reader);
+    auto replaced = connection_->replace(source, reader, focus);
     if (!replaced) return replaced;
     if (const auto committed = transaction->commit(); !committed) return committed.error();
     return replaced;
@@ -185,8 +264,9 @@ Result<ImportReport> Catalog::replace_source(const Source& source, const Station
 }
 
 Result<ImportReport> Catalog::replace_source(const StationTable& table,
-                                             const ImportProgress& progress) {
-  return replace_source(table.source, [&](StationSink& sink) -> Result<TableSummary> {
+                                             const ImportProgress& progress,
+                                             const ImportFocus& focus) {
+  const StationReader reader = [&](StationSink& sink) -> Result<TableSummary> {
     for (const RejectedRow& row : table.rejected) sink.reject(row);
     std::size_t done = 0;
     for (const Station& station : table.stations) {
@@ -196,7 +276,8 @@ Result<ImportReport> Catalog::replace_source(const StationTable& table,
       }
     }
     return TableSummary{table.rows_read, table.remarks};
-  });
+  };
+  return replace_source(table.source, reader, focus);
 }
 
 }  // namespace mastwise

@@ -67,7 +67,7 @@ Result<Done> Catalog::Connection::count_strangers(const ProgramTable& table,
     if (*found) continue;
     ++report.without_station;
     const std::string& name = one.call_sign.empty() ? one.facility_id : one.call_sign;
-    if (report.strangers.size() < ImportReport::kListedStations && named.insert(name).second) {
+    if (report.strangers.size() < ProgramReport::kListed && named.insert(name).second) {
       report.strangers.push_back(name);
     }
   }
@@ -85,7 +85,7 @@ Result<Done> Catalog::Connection::count_renamed(const Source& source, ProgramRep
                        renamed_stations.text(2)};
     if (same_letters(one.call_sign, one.now) || !named.insert(one.facility_id).second) continue;
     ++report.stations_renamed;
-    if (report.renamed.size() < ImportReport::kListedStations) {
+    if (report.renamed.size() < ProgramReport::kListed) {
       report.renamed.push_back(std::move(one));
     }
   }

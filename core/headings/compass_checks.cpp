@@ -47,6 +47,20 @@ ReciprocalCheck check_reciprocal(Bearing<Magnetic> first_to_second,
   return check;
 }
 
+double deviation_after_reciprocal_deg(double deviation_deg, double reading_deg) {
+  const double variance = deviation_deg * deviation_deg;
+  const double of_difference = 2.0 * (variance + reading_deg * reading_deg);
+  return std::sqrt(variance - variance * variance / of_difference);
+}
+
+double check_age_sigma_deg(double hours, double moved_m) {
+  return std::hypot(kCheckDrift_deg_per_h * hours, kCheckDrift_deg_per_100m * moved_m / 100.0);
+}
+
+double joint_sigma_deg(double first_deg, double second_deg) {
+  return first_deg * second_deg / std::hypot(first_deg, second_deg);
+}
+
 std::span<const KeepAway> keep_away_distances() {
   return kKeepAway;
 }

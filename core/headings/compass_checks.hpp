@@ -3,6 +3,7 @@
 #include "core/angles/bearing.hpp"
 #include "core/result.hpp"
 
+#include <cstdint>
 #include <optional>
 #include <span>
 #include <string_view>
@@ -21,6 +22,27 @@ struct ReciprocalCheck {
 
 // Common practice, no source.
 constexpr double kReciprocalTolerance_deg = 2.0;
+
+// The deviation that may remain, one sigma, degrees, where two readings agree: both spots have the
+// independent deviation `deviation_deg`, and each reading errs by `reading_deg` (over 0). The
+// readings tell only the difference D of two deviations of variance d^2, so the first keeps d^2 -
+// d^4 / (2 d^2 + 2 r^2), never less than half of its variance. Source: conditional variance of a
+// normal pair.
+double deviation_after_reciprocal_deg(double deviation_deg, double reading_deg);
+
+// A check of the compass against something whose direction is known. It holds for the spot.
+enum class CompassCheckBy : std::uint8_t { sun, star, landmark };
+
+// How much less sure a check is after a time and at a distance from where it was made, one sigma,
+// degrees: the earth's field wanders in a day, things are moved, and iron differs from spot to
+// spot. Our choice, no source. Both at least 0.
+double check_age_sigma_deg(double hours, double moved_m);
+constexpr double kCheckDrift_deg_per_h = 0.25;
+constexpr double kCheckDrift_deg_per_100m = 1.0;
+
+// Two independent estimates of one figure, both one sigma over 0: 1 / sqrt(1/a^2 + 1/b^2), the
+// error of their weighted mean.
+double joint_sigma_deg(double first_deg, double second_deg);
 
 // `first_to_second` is read at the first spot, `second_to_first` at the second. A compass with a
 // deviation of d east reads d too low.

@@ -46,16 +46,27 @@ class Collector {
     if (!context_.paper_map->local_meridian) practice(ErrorKind::map_north, kMapNorth_deg);
   }
 
+  // A compass in the hand, by which the antenna is turned from where one stands.
   void needle(double reading_deg) {
-    given(ErrorKind::declination, context_.declination_sigma_deg, kModel,
-          "the error of the declination is not known");
+    if (context_.standing && refuses_compass(*context_.standing)) {
+      return refuse("the rig's steel is too near for a compass",
+                    "step 5 m, better 18 m, away from the rig, or use another way");
+    }
+    declination();
     practice(ErrorKind::reading, reading_deg);
     if (!context_.deviation_sigma_deg) {
-      return refuse("the deviation of the needle here is not known",
-                    "step 5 m, better 18 m, away from the rig and all iron");
+      return refuse("nobody has said where the compass is read",
+                    "say where you stand: 5 m, better 18 m, away from the rig and all iron");
     }
-    given(ErrorKind::deviation, context_.deviation_sigma_deg, kPractice,
+    given(ErrorKind::deviation, context_.deviation_sigma_deg, context_.deviation_source,
           "the deviation of the needle is not known");
+    sight();
+  }
+
+  void magnetic_sensor() {
+    declination();
+    practice(ErrorKind::reading, kMagneticHeadingSensor_deg);
+    practice(ErrorKind::deviation, kCompensated_deg);
   }
 
   void handle() {
@@ -77,6 +88,7 @@ class Collector {
 
   void sun() {
     practice(ErrorKind::reading, kSight_deg);
+    sight();
     clock(context_.sun_turn_deg_per_min, "the turn of the sun in a minute is not known");
   }
 
@@ -86,11 +98,13 @@ class Collector {
       return refuse("the height of the star is not known");
     }
     practice(ErrorKind::reading, star_sight_deg(*altitude_deg));
+    sight();
     clock(context_.star_turn_deg_per_min, "the turn of the star in a minute is not known");
   }
 
   void pole_star_as_north() {
     practice(ErrorKind::reading, kSight_deg);
+    sight();
     const auto& latitude = context_.latitude_deg;
     if (!latitude || !(*latitude > 0.0 && *latitude < 90.0)) {
       return refuse("the northern latitude of the stop is not known",
@@ -101,6 +115,7 @@ class Collector {
 
   void landmark() {
     practice(ErrorKind::reading, kSight_deg);
+    sight();
     const auto error =
         known(context_.landmark_error_m, "the error of the landmark's position is not known");
     const auto distance =
@@ -111,12 +126,21 @@ class Collector {
 
   void walked_line() {
     practice(ErrorKind::reading, kSight_deg);
+    sight();
     const auto error =
         known(context_.walk_end_error_m, "the error of the ends of the walked line is not known");
     const auto length =
         over_zero(context_.walk_length_m, "the length of the walked line is not known");
     if (!error || !length) return;
     add(ErrorKind::walked_line, line_error_deg(*error, *length), kLineGeometry);
+  }
+
+  // The difference of two readings at one spot: the needle is pulled the same at both.
+  void turn_in_place() {
+    practice(ErrorKind::reading, std::numbers::sqrt2 * kBaseplateCompass_deg);
+    given(ErrorKind::known_direction, context_.known_direction_sigma_deg, kGiven,
+          "no landmark, sun or star to turn from is known");
+    sight();
   }
 
   void course() {
@@ -130,6 +154,11 @@ class Collector {
     add(ErrorKind::sun_clock, *clock_min * std::fabs(*turn_deg_per_min),
         "error of the clock times the turn of the azimuth");
   }
+  void declination() {
+    given(ErrorKind::declination, context_.declination_sigma_deg, kModel,
+          "the error of the declination is not known");
+  }
+  void sight() { practice(ErrorKind::sight_line, kSightLine_deg); }
   void practice(ErrorKind kind, double sigma_deg) { add(kind, sigma_deg, kPractice); }
   void rounding(double step_deg) { add(ErrorKind::rounding, step_deg / std::sqrt(12.0), kUniform); }
 
@@ -204,7 +233,9 @@ void collect(PointingMethod method, Collector& lines) {
     case PointingMethod::true_heading_sensor:
       return lines.practice(ErrorKind::reading, kTrueHeadingSensor_deg);
     case PointingMethod::magnetic_heading_sensor:
-      return lines.needle(kMagneticHeadingSensor_deg);
+      return lines.magnetic_sensor();
+    case PointingMethod::turn_in_place:
+      return lines.turn_in_place();
   }
 }
 
@@ -222,6 +253,8 @@ std::string_view to_text(ErrorKind kind) {
       return "declination";
     case ErrorKind::deviation:
       return "iron nearby";
+    case ErrorKind::sight_line:
+      return "sight line";
     case ErrorKind::reading:
       return "reading";
     case ErrorKind::rounding:
@@ -242,6 +275,8 @@ std::string_view to_text(ErrorKind kind) {
       return "walked line";
     case ErrorKind::course:
       return "course";
+    case ErrorKind::known_direction:
+      return "known direction";
   }
   return {};
 }
@@ -280,6 +315,8 @@ std::string_view to_text(PointingMethod method) {
       return "heading sensor, true";
     case PointingMethod::magnetic_heading_sensor:
       return "heading sensor, magnetic";
+    case PointingMethod::turn_in_place:
+      return "turn in place by a compass";
   }
   return {};
 }
@@ -288,6 +325,14 @@ double root_of_squares_deg(std::span<const ErrorLine> lines) {
   double squares_deg2 = 0.0;
   for (const ErrorLine& line : lines) squares_deg2 += line.sigma_deg * line.sigma_deg;
   return std::sqrt(squares_deg2);
+}
+
+double typed_heading_sigma_deg(std::optional<Standing> read_at, double declination_sigma_deg,
+                               double horizontal_nt) {
+  if (!read_at) return kUnsaidHeading_deg;
+  const double needle_deg = std::hypot(declination_sigma_deg, kBaseplateCompass_deg,
+                                       deviation_sigma_deg(*read_at, horizontal_nt));
+  return std::hypot(needle_deg, kSight_deg);
 }
 
 double star_sight_deg(double altitude_deg) {

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "core/headings/standing.hpp"
 #include "core/result.hpp"
 
 #include <cstdint>
@@ -12,21 +13,23 @@ namespace mastwise {
 
 // The causes of a heading error.
 enum class ErrorKind : std::uint8_t {
-  position,     // of the stop and the transmitter
-  map_ruler,    // a bearing measured on paper
-  map_north,    // the edges of a wide sheet do not follow its meridians
-  declination,  // of the magnetic model
-  deviation,    // of the needle, by iron
-  reading,      // of the compass, the sight, the sensor, the eye
-  rounding,     // a setting or a description in steps
-  rig_heading,  // direction of the nose
-  handle_zero,  // of the handle's calibration
-  handle_play,  // between handle and antenna
-  sun_clock,    // sun and stars move while the clock errs
-  pole_star,    // used as north
-  landmark,     // its position
-  walked_line,  // its two ends as measured by the receiver
-  course,       // over ground
+  position,         // of the stop and the transmitter
+  map_ruler,        // a bearing measured on paper
+  map_north,        // the edges of a wide sheet do not follow its meridians
+  declination,      // of the magnetic model
+  deviation,        // of the needle, by iron
+  sight_line,       // from where one stands to the antenna
+  reading,          // of the compass, the sight, the sensor, the eye
+  rounding,         // a setting or a description in steps
+  rig_heading,      // direction of the nose
+  handle_zero,      // of the handle's calibration
+  handle_play,      // between handle and antenna
+  sun_clock,        // sun and stars move while the clock errs
+  pole_star,        // used as north
+  landmark,         // its position
+  walked_line,      // its two ends as measured by the receiver
+  course,           // over ground
+  known_direction,  // that of a landmark, the sun or a star, from which one turns
 };
 std::string_view to_text(ErrorKind kind);
 
@@ -48,8 +51,13 @@ enum class PointingMethod : std::uint8_t {
   course_over_ground,   // along a course just gone
   true_heading_sensor,  // that turns with the antenna
   magnetic_heading_sensor,
+  turn_in_place,  // by a compass, as far as from a known direction; iron does not matter
 };
 std::string_view to_text(PointingMethod method);
+
+inline constexpr std::string_view kDipoleSource =
+    "dipole field of the rig's steel; its moment is common practice";
+inline constexpr std::string_view kCheckedSource = "checks of the compass at this stop";
 
 // One independent error.
 struct ErrorLine {
@@ -77,9 +85,12 @@ struct HeadingContext {
   std::optional<PaperMap> paper_map = {};
 
   std::optional<double> declination_sigma_deg = {};  // MagneticField::declination_sigma_deg
-  // Of the needle here: kKeptAwayDeviation_deg at the distances of keep_away_distances();
-  // std::nullopt beside the rig or indoors, where it can be anything.
+  // Of the needle here, and its source: mastwise::deviation_sigma_deg() where one stands, or what a
+  // check of the compass leaves of it. A compass is refused without it, and where
+  // refuses_compass().
   std::optional<double> deviation_sigma_deg = {};
+  std::string_view deviation_source = kDipoleSource;
+  std::optional<Standing> standing = {};
 
   std::optional<double> rig_heading_sigma_deg = {};
   std::optional<double> handle_zero_sigma_deg = {};  // Handle::sigma_deg()
@@ -93,6 +104,7 @@ struct HeadingContext {
 
   std::optional<double> landmark_error_m = {};
   std::optional<double> landmark_distance_m = {};
+  std::optional<double> known_direction_sigma_deg = {};  // with the sight along it
   std::optional<double> walk_length_m = {};
   std::optional<double> walk_end_error_m = {};  // one sigma of each end
   std::optional<double> course_sigma_deg = {};  // nmea::StraightCourse::sigma_deg
@@ -123,8 +135,15 @@ constexpr double kByEye_deg = 5.0;                  // along the sides of the ri
 constexpr double kTrueHeadingSensor_deg = 1.0;      // two satellite antennas
 constexpr double kMagneticHeadingSensor_deg = 2.0;  // a mounted electronic compass
 constexpr double kMapNorth_deg = 2.0;               // 1 to 3, of a wide conic road map
-constexpr double kKeptAwayDeviation_deg = 2.0;      // reciprocal bearings agree to this
+constexpr double kCompensated_deg = 2.0;            // what a mounted sensor's compensation leaves
 constexpr double kUsualHandlePlay_deg = 5.0;        // 5 to 10
+
+// Error, one sigma, degrees, of a rig heading that was read from a compass in the hand, by where it
+// was read: reading, the sight along the rig's side, the declination's sigma and the deviation at
+// `horizontal_nt`. Where it was read is unknown: kUnsaidHeading_deg.
+double typed_heading_sigma_deg(std::optional<Standing> read_at, double declination_sigma_deg,
+                               double horizontal_nt);
+constexpr double kUnsaidHeading_deg = 6.0;  // our choice, no source: the usual whole budget
 
 // Error of the direction toward a body `altitude_deg` (0 to under 90) over the horizon, sighted
 // past a plumb line: kSight_deg / cos(altitude), since a circle of that height is smaller by the

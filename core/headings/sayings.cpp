@@ -1,6 +1,7 @@
 #include "core/headings/sayings.hpp"
 
 #include "core/geo/geodesic.hpp"
+#include "core/geo/line_error.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -13,6 +14,33 @@ constexpr double kMinutesToNextSun = 5.0;
 
 Error lacking(const char* what, const char* remedy) {
   return {.what = what, .where = "heading", .remedy = remedy};
+}
+
+// What one turns from in place: what needs no sky comes first.
+std::optional<FromTurn::Known> known_of(const SayingInputs& inputs) {
+  if (inputs.landmark) return FromTurn::Known::landmark;
+  if (inputs.sun) return FromTurn::Known::shadow;
+  if (!inputs.guides.empty()) return FromTurn::Known::star;
+  return std::nullopt;
+}
+
+std::optional<double> known_direction_sigma_deg(const SayingInputs& inputs,
+                                                const HeadingContext& context) {
+  const auto known = known_of(inputs);
+  if (!known) return std::nullopt;
+  if (*known == FromTurn::Known::landmark) {
+    if (!context.landmark_error_m || !(*context.landmark_distance_m > 0.0)) return std::nullopt;
+    return std::hypot(kSight_deg,
+                      angle_of_error_deg(*context.landmark_error_m, *context.landmark_distance_m));
+  }
+  if (!context.clock_error_min) return std::nullopt;
+  if (*known == FromTurn::Known::star) {
+    return std::hypot(star_sight_deg(*context.star_altitude_deg),
+                      *context.clock_error_min * *context.star_turn_deg_per_min);
+  }
+  const Turn turn = inputs.sun->azimuth_in_five_minutes - inputs.sun->azimuth;
+  return std::hypot(kSight_deg,
+                    *context.clock_error_min * turn.clockwise_deg() / kMinutesToNextSun);
 }
 
 // Fills in the errors that follow from the other inputs.
@@ -42,6 +70,7 @@ HeadingContext context_of(const SayingInputs& inputs) {
     context.landmark_distance_m = path_between(inputs.from, inputs.landmark->position).distance_m;
   }
   context.walk_length_m = inputs.walk_m;
+  context.known_direction_sigma_deg = known_direction_sigma_deg(inputs, context);
   return context;
 }
 
@@ -138,6 +167,29 @@ Result<SaidAs> say_walk(const SayingInputs& inputs) {
                        .distance_m = *inputs.walk_m});
 }
 
+Result<SaidAs> say_turn(const SayingInputs& inputs) {
+  if (auto refusal = no_needle(inputs)) return *std::move(refusal);
+  const auto known = known_of(inputs);
+  if (!known) {
+    return lacking("no landmark, sun or star to turn from is known",
+                   "enter the position of a landmark");
+  }
+  FromTurn turn{.known = *known, .aside = Turn()};
+  const Bearing<True> heading = inputs.card.bearing_true;
+  if (*known == FromTurn::Known::landmark) {
+    const auto landmark = say_landmark(inputs);
+    if (!landmark) return landmark.error();
+    turn.landmark = std::get<FromLandmark>(*landmark);
+    turn.aside = turn.landmark.aside;
+  } else if (*known == FromTurn::Known::shadow) {
+    turn.aside = heading - inputs.sun->azimuth.reciprocal();
+  } else {
+    turn.star = inputs.guides.front().body;
+    turn.aside = heading - inputs.guides.front().azimuth;
+  }
+  return SaidAs(std::move(turn));
+}
+
 struct Way {
   SayingKind kind;
   PointingMethod method;
@@ -156,6 +208,7 @@ constexpr Way kWays[] = {
     {SayingKind::star, PointingMethod::star, say_star},
     {SayingKind::landmark, PointingMethod::landmark, say_landmark},
     {SayingKind::walked_line, PointingMethod::walked_line, say_walk},
+    {SayingKind::turn_in_place, PointingMethod::turn_in_place, say_turn},
 };
 
 Result<Saying> saying(const Way& way, const SayingInputs& inputs, const HeadingContext& context) {
@@ -192,6 +245,8 @@ std::string_view to_text(SayingKind kind) {
       return "landmark";
     case SayingKind::walked_line:
       return "walked line";
+    case SayingKind::turn_in_place:
+      return "turn in place";
   }
   return {};
 }
@@ -210,6 +265,23 @@ Sayings say_heading(const SayingInputs& inputs) {
   std::stable_sort(all.sayings.begin(), all.sayings.end(),
                    [](const Saying& a, const Saying& b) { return a.sigma_deg < b.sigma_deg; });
   return all;
+}
+
+bool needs_sky(const Saying& saying) {
+  if (const auto* turn = std::get_if<FromTurn>(&saying.said_as)) {
+    return turn->known != FromTurn::Known::landmark;
+  }
+  return saying.kind == SayingKind::sun_shadow || saying.kind == SayingKind::star;
+}
+
+const Saying* best_way(std::span<const Saying> sayings, bool sky_seen) {
+  const Saying* best = nullptr;
+  for (const Saying& one : sayings) {
+    const bool usable =
+        one.method != PointingMethod::bearing_alone && (sky_seen || !needs_sky(one));
+    if (usable && (best == nullptr || one.sigma_deg < best->sigma_deg)) best = &one;
+  }
+  return best;
 }
 
 }  // namespace mastwise

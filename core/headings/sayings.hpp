@@ -11,6 +11,7 @@
 
 #include <cstdint>
 #include <optional>
+#include <span>
 #include <string>
 #include <string_view>
 #include <variant>
@@ -30,6 +31,7 @@ enum class SayingKind : std::uint8_t {
   star,  // or the moon, or a planet
   landmark,
   walked_line,
+  turn_in_place,  // by a compass, from a known direction
 };
 std::string_view to_text(SayingKind kind);
 
@@ -87,10 +89,20 @@ struct FromLandmark {
   bool operator==(const FromLandmark&) const = default;
 };
 
+// Read a compass along the known direction, without a step turn until it reads `aside` more. The
+// pull of iron is in both readings.
+struct FromTurn {
+  enum class Known : std::uint8_t { landmark, shadow, star } known = Known::shadow;
+  Turn aside;
+  FromLandmark landmark = {};               // of Known::landmark
+  std::optional<sky::GuideBody> star = {};  // of Known::star
+  bool operator==(const FromTurn&) const = default;
+};
+
 // The content of each way, one alternative for each SayingKind, in its order. Bearing<Magnetic> is
 // the reading of a plain compass.
 using SaidAs = std::variant<Bearing<True>, OnGrid, Bearing<Magnetic>, OnSetCompass, RigAngle,
-                            HandleTurn, FromShadow, FromStars, FromLandmark, WalkTo>;
+                            HandleTurn, FromShadow, FromStars, FromLandmark, WalkTo, FromTurn>;
 
 // One heading, expressed in one way.
 struct Saying {
@@ -148,5 +160,10 @@ struct SayingInputs {
 // The heading of `card` in every available way, each with its error budget. In the blackout zone of
 // the magnetic model every compass is left out. Sources: those of the card and of heading_budget.
 Sayings say_heading(const SayingInputs& inputs);
+
+// The way with the smallest error that points the antenna, which a bearing alone does not; null if
+// there is none. Nobody knows of the clouds: `sky_seen` false leaves out the sun and the stars.
+const Saying* best_way(std::span<const Saying> sayings, bool sky_seen);
+bool needs_sky(const Saying& saying);
 
 }  // namespace mastwise

@@ -61,6 +61,7 @@ struct HeadingSensor {
   std::optional<Bearing<True>> true_heading;          // HDT, THS
   std::optional<Bearing<Magnetic>> magnetic_heading;  // HDG, HDM
   std::optional<Declination> declination;  // by the sensor's setting (HDG): check it before use
+  std::uint64_t taken = 0;                 // increases by one with each heading
   bool operator==(const HeadingSensor&) const = default;
 };
 

@@ -46,6 +46,7 @@ void Receiver::take_heading(const Report& report, Monotonic now) {
   set_if_said(true_heading_, report.true_heading, now);
   set_if_said(magnetic_heading_, report.magnetic_heading, now);
   if (report.magnetic_heading) set_if_said(heading_declination_, report.declination, now);
+  if (report.true_heading || report.magnetic_heading) ++headings_taken_;
 }
 
 void Receiver::take_position(const Report& report, Monotonic now) {
@@ -184,7 +185,7 @@ Fix Receiver::fix(Monotonic now) const {
 
 HeadingSensor Receiver::heading(Monotonic now) const {
   return HeadingSensor{true_heading_.fresh_copy(now), magnetic_heading_.fresh_copy(now),
-                       heading_declination_.fresh_copy(now)};
+                       heading_declination_.fresh_copy(now), headings_taken_};
 }
 
 }  // namespace mastwise::nmea

@@ -87,6 +87,7 @@ class Receiver {
   Timed<Bearing<True>> true_heading_{kHeadingLifetime};
   Timed<Bearing<Magnetic>> magnetic_heading_{kHeadingLifetime};
   Timed<Declination> heading_declination_{kHeadingLifetime};
+  std::uint64_t headings_taken_ = 0;
   DateKeeper dates_;
 };
 

@@ -122,7 +122,7 @@ Result<RigHeadingReading> rig_heading_from_sensor(const nmea::HeadingSensor& sen
   }
   // The sensor is fixed to the rig: the remaining deviation is what its compensation leaves.
   const double sigma_deg =
-      std::hypot(kMagneticHeadingSensor_deg, field->declination_sigma_deg, kKeptAwayDeviation_deg);
+      std::hypot(kMagneticHeadingSensor_deg, field->declination_sigma_deg, kCompensated_deg);
   return reading(to_true(*sensor.magnetic_heading, field->declination) - mounting, sigma_deg,
                  RigHeadingSource::magnetic_sensor, at,
                  setting_caution(sensor, field->declination));

@@ -70,6 +70,7 @@ class SweepPosterior {
   const SweepFitter& fitter_;
   const SweepData& data_;
   double period_deg_;
+  float evidence_;  // how much it counts
   double peak_deg_ = 0.0;
   double cell_deg_ = 0.0;
   Stretch stretch_ = {};

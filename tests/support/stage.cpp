@@ -17,7 +17,8 @@ constexpr UtcTime kMachineTime{std::chrono::sys_days(std::chrono::year(2026) / 7
 
 }  // namespace
 
-Stage::Stage(const Screen& screen, std::string data_folder, bool first_start)
+Stage::Stage(const Screen& screen, std::string data_folder, bool first_start,
+             const std::string& publishers_base)
     : clock_(kMachineTime) {
   REQUIRE(SDL_InitSubSystem(SDL_INIT_EVENTS) == 0);
   SDL_FlushEvents(SDL_FIRSTEVENT, SDL_LASTEVENT);
@@ -27,6 +28,7 @@ Stage::Stage(const Screen& screen, std::string data_folder, bool first_start)
        .terrain_folder = data_folder + "/terrain",
        .logbook_path = data_folder + "/logbook",
        .import_folders = {data_folder},
+       .publishers_base = publishers_base,
        .places = [all = gazetteer()]() -> Result<places::Gazetteer> { return all; },
        .paper_folder = data_folder + "/cards",
        .built = std::chrono::floor<std::chrono::days>(kMachineTime)});

@@ -30,10 +30,14 @@ inline constexpr Screen kUpright{"800x1280", 800.0f, 1280.0f, 189.0f};
 // fails the test.
 class Stage {
  public:
+  // Nothing listens at the discard port.
+  static constexpr const char* kNoServer = "http://127.0.0.1:9";
+
   // `data_folder`: folder of logbook and catalog; empty makes a temporary one.
   // A very first start goes to the practice area unless `first_start`.
+  // `publishers_base`: the server to fetch from; unless a test has one, none answers there.
   explicit Stage(const Screen& screen = kTablet, std::string data_folder = {},
-                 bool first_start = false);
+                 bool first_start = false, const std::string& publishers_base = kNoServer);
   ~Stage();
   Stage(const Stage&) = delete;
   Stage& operator=(const Stage&) = delete;

@@ -61,15 +61,14 @@ MadeSweep quality_sweep(Chance& chance, const gear::Pattern& pattern, double noi
   return sweep;
 }
 
-Coverage coverage(const gear::Pattern& pattern, double noise_db, bool reflection,
-                  std::size_t sweeps, std::uint64_t seed) {
-  const auto fitter = aim::SweepFitter::for_pattern(pattern);
+Coverage coverage_of(const aim::SweepFitter& fitter, const gear::Pattern& pattern,
+                     const aim::SweepOptions& options, std::size_t sweeps,
+                     const std::function<MadeSweep()>& make) {
   Coverage result;
-  Chance chance(seed);
   std::vector<double> stated_deg;
   for (std::size_t i = 0; i < sweeps; ++i) {
-    const MadeSweep sweep = quality_sweep(chance, pattern, noise_db, reflection);
-    const auto fit = fitter->fit(sweep.readings, {.scale = aim::Scale::quality_percent});
+    const MadeSweep sweep = make();
+    const auto fit = fitter.fit(sweep.readings, options);
     if (!fit) continue;
     double error_deg = (fit->peak - sweep.peak).size_deg();
     // Both faces of a bidirectional antenna are peaks.
@@ -92,6 +91,14 @@ Coverage coverage(const gear::Pattern& pattern, double noise_db, bool reflection
   std::nth_element(stated_deg.begin(), middle, stated_deg.end());
   result.median_stated_deg = *middle;
   return result;
+}
+
+Coverage coverage(const gear::Pattern& pattern, double noise_db, bool reflection,
+                  std::size_t sweeps, std::uint64_t seed) {
+  const auto fitter = aim::SweepFitter::for_pattern(pattern);
+  Chance chance(seed);
+  return coverage_of(*fitter, pattern, {.scale = aim::Scale::quality_percent}, sweeps,
+                     [&] { return quality_sweep(chance, pattern, noise_db, reflection); });
 }
 
 }  // namespace mastwise::test

@@ -51,6 +51,11 @@ struct Coverage {
   double lobes = 0.0;  // the share with a reported second lobe
 };
 
+// Of the sweeps that `make` makes; those that cannot be fitted are left out.
+Coverage coverage_of(const aim::SweepFitter& fitter, const gear::Pattern& pattern,
+                     const aim::SweepOptions& options, std::size_t sweeps,
+                     const std::function<MadeSweep()>& make);
+
 Coverage coverage(const gear::Pattern& pattern, double noise_db, bool reflection,
                   std::size_t sweeps, std::uint64_t seed);
 

@@ -89,6 +89,30 @@ TEST_CASE("card prints the published heading as one JSON object") {
   CHECK_FALSE(card.contains("warning"));
 }
 
+// Reading 3, deviation 1.0 to 1.2 at H of some 18,000 nT, the sight 1, declination 0.4 degrees, and
+// 0.3 for 58 m at 10 km: 3.4 in all.
+TEST_CASE("card counts the compass's whole error where it is read") {
+  const CommandLine program;
+  const json clear = program.printed(with(kExampleCard, {"--standing", "clear"}));
+  CHECK(clear.at("compass_sigma_deg").get<double>() == Approx(3.4).margin(0.1));
+  CHECK(clear.at("compass_errors_deg").at("reading").get<double>() == 3.0);
+  CHECK(clear.at("compass_errors_deg").at("sight line").get<double>() == 1.0);
+  const json table = program.printed(with(kExampleCard, {"--standing", "table"}));
+  CHECK(table.at("compass_sigma_deg").get<double>() > 7.0);
+  for (const char* refused : {"beside", "roof"}) {
+    const json card = program.printed(with(kExampleCard, {"--standing", refused}));
+    CHECK(contains(card.at("compass_refused").get<std::string>(), "steel"));
+    CHECK_FALSE(card.contains("compass_sigma_deg"));
+  }
+  CHECK(contains(program.printed(kExampleCard).at("compass_refused").get<std::string>(),
+                 "say where you stand"));
+  const std::string text = program.run(with(kExampleCard, {"--standing", "clear"})).output;
+  CHECK(contains(text, "with a handheld compass well clear of the rig"));
+  CHECK(contains(text, "reading 3.0°"));
+  CHECK(contains(program.run(kExampleCard).output, "say --standing for its error"));
+  CHECK(contains(program.refusal(with(kExampleCard, {"--standing", "beneath"})), "beside, roof"));
+}
+
 TEST_CASE("card gives the rig angle from the nose's true heading") {
   const CommandLine program;
   const json card = program.printed(with(kExampleCard, {"--nose", "300"}));

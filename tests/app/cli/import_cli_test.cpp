@@ -79,8 +79,20 @@ TEST_CASE("a second import prints new, gone and moved stations") {
   import.printed({"stations", table, "--json"});
   import.file("own.csv", header + "QAAB,ATSC,23,44.1,-100\nQAAD,ATSC,9,46,-100\n");
   const auto text = import.run({"stations", table});
-  CHECK(text.output.find("  new: QAAD\n  gone: QAAC\n  moved: QAAB 11.1 km\n") !=
-        std::string::npos);
+  CHECK(text.output.find("  QAAD: New on RF 9.\n  QAAC: Gone; it was on RF 9.\n"
+                         "  QAAB: Site moved 11.1 km.\n") != std::string::npos);
+  import.file("own.csv", header + "QAAB,ATSC,31,44.1,-100\nQAAD,ATSC,9,46,-100\n");
+  const json changed = import.printed({"stations", table, "--near", "46,-100", "--json"});
+  CHECK(changed.at("stations_on_other_channel") == 1);
+  CHECK(changed.at("changes_not_listed") == 0);
+  REQUIRE(changed.at("changes").size() == 1);
+  const json& one = changed.at("changes").at(0);
+  CHECK(one.at("kind") == "changed");
+  CHECK(one.at("call_sign") == "QAAB");
+  CHECK(one.at("rf_channel") == "31");
+  CHECK(one.at("rf_channel_before") == "23");
+  // 1.9 degrees of the meridian, 111.1 km each at 45 degrees north [WGS84].
+  CHECK(one.at("distance_m").get<double>() == Approx(211'180.0).margin(100.0));
 }
 
 TEST_CASE("a mapping imports a folder of joined tables, and a table adds programs") {

@@ -39,15 +39,14 @@ constexpr std::chrono::sys_days kDay{std::chrono::year(2026) / 7 / 2};
 PaperCard card_at(Position from, Position to, std::optional<double> nose_deg) {
   std::optional<RigHeading> nose;
   if (nose_deg) nose = RigHeading::nose_at(Bearing<True>::degrees(*nose_deg));
-  return card_of(CardFacts{.stop = from,
-                           .date = kDay,
-                           .day = std::chrono::local_days(kDay.time_since_epoch()),
-                           .aim = aim_card(from, to, kDay, magnetic(), nose),
-                           .chance_percent = 83.0,
-                           .slack = Slack{.left_deg = 23.0, .right_deg = 19.0},
-                           .context = {.stop_error_m = 50.0,
-                                       .transmitter_error_m = 30.0,
-                                       .deviation_sigma_deg = kKeptAwayDeviation_deg}});
+  return card_of(CardFacts{
+      .stop = from,
+      .date = kDay,
+      .day = std::chrono::local_days(kDay.time_since_epoch()),
+      .aim = aim_card(from, to, kDay, magnetic(), nose),
+      .chance_percent = 83.0,
+      .slack = Slack{.left_deg = 23.0, .right_deg = 19.0},
+      .context = {.stop_error_m = 50.0, .transmitter_error_m = 30.0, .deviation_sigma_deg = 2.0}});
 }
 
 // The places of the reference data's README: 207.950 degrees true, 222.09 magnetic.

@@ -6,6 +6,7 @@
 #include "tests/support/licensing_dump.hpp"
 #include "tests/support/made_raster.hpp"
 #include "tests/support/made_tiles.hpp"
+#include "tests/support/publisher_files.hpp"
 #include "tests/support/reference.hpp"
 #include "tests/support/sanitized.hpp"
 #include "tests/support/temporary_folder.hpp"
@@ -23,30 +24,6 @@ using test::contains;
 namespace fs = std::filesystem;
 
 namespace {
-
-constexpr int kGlo90Side = 1200;
-
-// The path on the publisher's server, by its layout.
-std::string glo_90_path(const std::string& latitude, const std::string& longitude) {
-  const std::string name = "Copernicus_DSM_COG_30_" + latitude + "_00_" + longitude + "_00_DEM";
-  return "/" + name + "/" + name + ".tif";
-}
-
-// A tile as the publisher cuts it: the first sample lies on the north-west corner, and the south
-// and east edges belong to the neighbors.
-std::string glo_90_bytes(TileCell cell) {
-  const test::TemporaryFolder folder;
-  constexpr double kSpacing = 1.0 / kGlo90Side;
-  test::write_codes(folder / "tile.tif",
-                    {.columns = kGlo90Side,
-                     .rows = kGlo90Side,
-                     .left = cell.west_deg - kSpacing / 2.0,
-                     .top = cell.south_deg + 1.0 + kSpacing / 2.0,
-                     .spacing = kSpacing,
-                     .two_bytes = true},
-                    [&](int column, int row) { return (column / 10 + row / 20) % 200 + 20; });
-  return test::read_file(folder / "tile.tif");
-}
 
 // A publisher on this machine, and a tablet.
 struct Publisher {
@@ -105,8 +82,8 @@ std::string invented_dump() {
 
 TEST_CASE("a plan connects to nobody, and run fetches the squares into tiles") {
   Publisher publisher;
-  publisher.files[glo_90_path("N44", "W072")] = glo_90_bytes({44, -72});
-  publisher.files[glo_90_path("N44", "W071")] = glo_90_bytes({44, -71});
+  publisher.files[test::glo_90_path("N44", "W072")] = test::glo_90_bytes({44, -72});
+  publisher.files[test::glo_90_path("N44", "W071")] = test::glo_90_bytes({44, -71});
   const auto wish = publisher.wish(PartKind::terrain, {{44, -72}, {44, -71}, {45, -72}, {45, -71}});
   const fetch::Plan plan = fetch::plan(wish);
   CHECK(plan.files.size() == 4);
@@ -166,8 +143,8 @@ TEST_CASE("a tile that knows less than half of its ground does not count as on b
 
 TEST_CASE("after a refusal the way by hand is told, and what came before stays on board") {
   Publisher publisher;
-  publisher.files[glo_90_path("N44", "W072")] = glo_90_bytes({44, -72});
-  publisher.statuses[glo_90_path("N44", "W071")] = 403;
+  publisher.files[test::glo_90_path("N44", "W072")] = test::glo_90_bytes({44, -72});
+  publisher.statuses[test::glo_90_path("N44", "W071")] = 403;
   auto wish = publisher.wish(PartKind::terrain, {{44, -72}, {44, -71}});
   wish.keep = true;
   const auto refused = fetch::run(wish, fetch::plan(wish));
@@ -211,7 +188,8 @@ TEST_CASE("the regulator's dump becomes stations, and half an archive changes no
 
 TEST_CASE("a sign-in page in place of a file is not imported") {
   Publisher publisher;
-  publisher.files[glo_90_path("N44", "W072")] = "\n<!DOCTYPE html><html>Welcome, guest</html>";
+  publisher.files[test::glo_90_path("N44", "W072")] =
+      "\n<!DOCTYPE html><html>Welcome, guest</html>";
   const auto wish = publisher.wish(PartKind::terrain, {{44, -72}});
   const auto page = fetch::run(wish, fetch::plan(wish));
   REQUIRE_FALSE(page);
@@ -221,7 +199,7 @@ TEST_CASE("a sign-in page in place of a file is not imported") {
 
 TEST_CASE("stopping a fetch keeps what came for the next time") {
   Publisher publisher;
-  publisher.files[glo_90_path("N44", "W072")] = glo_90_bytes({44, -72});
+  publisher.files[test::glo_90_path("N44", "W072")] = test::glo_90_bytes({44, -72});
   const auto wish = publisher.wish(PartKind::terrain, {{44, -72}});
   for (const bool importing : {false, true}) {
     const auto stopped = fetch::run(wish, fetch::plan(wish), [&](const fetch::Progress& now) {

@@ -2,6 +2,8 @@
 #include "tests/app/session/picked_files.hpp"
 #include "tests/app/session/views.hpp"
 
+#include <fstream>
+
 #include <catch2/catch.hpp>
 
 // The Logbook, the places ahead, and the data.
@@ -22,6 +24,19 @@ void nights_before(Stage& stage) {
   press(stage, act::LogbookFilesDone{answer});
   press(stage, act::Show{Place::Logbook});
   REQUIRE(stage.model().logbook.found.nights.size() == 3);
+}
+
+IntakeAnswer fetched_answer(const Intake& data) {
+  IntakeAnswer answer = *data.answer;
+  answer.report = IntakeReport{.fetched = FetchReport{.name = "Copernicus DEM GLO-90",
+                                                      .notice = "(c) DLR e.V. 2010-2014",
+                                                      .files = 9,
+                                                      .bytes = 36'000'000,
+                                                      .cells = {"N44W072", "N44W071"},
+                                                      .without_file = 2,
+                                                      .stations = ImportReport{}}};
+  answer.question.taking = data.question.taking;
+  return answer;
 }
 
 }  // namespace
@@ -147,6 +162,59 @@ std::vector<View> record_views() {
        [](Stage& s) {
          pick_table(s);
          press(s, act::TakeIn{});
+       }},
+      {"data, an update taken in",
+       [](Stage& s) {
+         pick_table(s);
+         press(s, act::TakeIn{});
+         press(s, act::PickTable{put_table(s, 9)});
+         press(s, act::TakeIn{});
+         REQUIRE_FALSE(s.model().data.report->stations.changes.empty());
+       }},
+      {"data, what to fetch",
+       [](Stage& s) {
+         press(s, act::OpenSheet{Sheet::Import});
+         press(s, act::ShowOffers{});
+       }},
+      {"data, an offer of squares",
+       [](Stage& s) {
+         press(s, act::SetStop{Stop{.source = PositionSource::ByHand,
+                                    .by_hand = *Position::at_deg(42.5, -118.5)}});
+         press(s, act::OpenSheet{Sheet::Import});
+         press(s, act::ShowOffers{});
+         press(s, act::PickOffer{"glo_90"});
+         REQUIRE(s.targets().find("fetch now") != nullptr);
+       }},
+      {"data, a fetch that failed",
+       [](Stage& s) {
+         press(s, act::OpenSheet{Sheet::Import});
+         press(s, act::ShowOffers{});
+         press(s, act::PickOffer{"us_lms"});
+         press(s, act::FetchNow{});
+         REQUIRE_FALSE(s.model().data.trouble.empty());
+       }},
+      {"data, fetched",
+       [](Stage& s) {
+         press(s, act::OpenSheet{Sheet::Import});
+         press(s, act::ShowOffers{});
+         press(s, act::PickOffer{"us_lms"});
+         press(s, act::FetchNow{});
+         press(s, act::IntakeFound{fetched_answer(s.model().data)});
+         REQUIRE(s.model().data.question.step == IntakeStep::Report);
+       }},
+      {"data, where a way can be from",
+       [](Stage& s) {
+         press(s, act::OpenSheet{Sheet::Import});
+         press(s, act::ShowRoutePlaces{});
+       }},
+      {"data, the ways in a file",
+       [](Stage& s) {
+         press(s, act::OpenSheet{Sheet::Import});
+         const std::string path = s.model().data.answer->places.front().path + "/trip.gpx";
+         std::ofstream(path) << "<gpx version=\"1.1\"><wpt lat=\"1\" lon=\"2\"/><rte><name>Lake"
+                                "</name><rtept lat=\"44\" lon=\"-118\"/></rte></gpx>";
+         press(s, act::PickRoute{path});
+         REQUIRE(s.targets().find("route 1") != nullptr);
        }},
       {"data, a pack", pick_pack},
       {"data, a pack taken in",

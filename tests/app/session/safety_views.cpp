@@ -55,6 +55,17 @@ std::vector<View> safety_views() {
          press(s, act::Ask{Asking::Raise});
        }},
       {"roof prompt", [](Stage& s) { press(s, act::GoToRoof{}); }},
+      {"roof with steel and a nose",
+       [](Stage& s) {
+         press(s, act::StandAt{Standing::on_roof});
+         go_to_roof(s);
+       }},
+      {"roof with steel and no nose",
+       [](Stage& s) {
+         press(s, act::StandAt{Standing::on_roof});
+         press(s, act::ForgetNose{});
+         go_to_roof(s);
+       }},
       {"weather prompt", [](Stage& s) { press(s, act::Ask{Asking::Weather}); }},
       {"driving prompt", [](Stage& s) { press(s, act::Ask{Asking::Drive}); }},
       {"prompt for an antenna left up",

@@ -85,6 +85,10 @@ bool may_be_english(const std::string& view, const std::string& text) {
   constexpr std::array kViews{"data, a table",
                               "data, which column",
                               "data, taken in",
+                              "data, an update taken in",
+                              "data, an offer of squares",
+                              "data, a fetch that failed",
+                              "data, the ways in a file",
                               "ways of saying it",
                               "keypad, position, an error",
                               "keypad, position, a town's name",
@@ -105,6 +109,9 @@ bool may_be_english(const std::string& view, const std::string& text) {
                               "National Weather",
                               "Copernicus",
                               "a table with",
+                              "a table of another",
+                              "(LMS)",
+                              "(c) DLR",
                               "invented heights",
                               "free for all"};
   const auto begins = [&](const char* one) { return view.starts_with(one); };

@@ -55,6 +55,15 @@ void fill_paper(Stage& stage) {
   type_number(stage, Field::MapLength_mm, "93.3");
 }
 
+Stop with_lost_pins(Stop stop) {
+  for (const char* call_sign : {"QBPA", "QGONE"}) {
+    const StationKey key{"a table of another year.csv", call_sign};
+    stop.pinned.push_back(key);
+    stop.pin_notes.push_back({.key = key, .call_sign = call_sign, .channel = "9"});
+  }
+  return stop;
+}
+
 }  // namespace
 
 void press(Stage& stage, const Action& action) {
@@ -136,6 +145,18 @@ std::vector<View> place_views() {
          press(s, act::OpenSheet{Sheet::Settings});
        }},
       {"Aim in practice", [](Stage& s) { press(s, act::Show{Place::Aim}); }},
+      {"Aim beside the rig",
+       [](Stage& s) {
+         press(s, act::StandAt{Standing::beside_rig});
+         press(s, act::Show{Place::Aim});
+       }},
+      {"Aim from nobody knows where",
+       [](Stage& s) {
+         Stop stop = s.model().stop;
+         stop.standing.reset();
+         press(s, act::SetStop{stop});
+         press(s, act::Show{Place::Aim});
+       }},
       {"Aim in practice with Undo",
        [](Stage& s) {
          press(s, act::Show{Place::Aim});
@@ -260,6 +281,11 @@ std::vector<View> place_views() {
        }},
       {"channels to enter", [](Stage& s) { press(s, act::ScanStep{0}); }},
       {"ways of saying it", [](Stage& s) { press(s, act::OpenSheet{Sheet::Ways}); }},
+      {"ways on the roof",
+       [](Stage& s) {
+         press(s, act::StandAt{Standing::on_roof});
+         press(s, act::OpenSheet{Sheet::Ways});
+       }},
       {"nose", [](Stage& s) { press(s, act::OpenSheet{Sheet::Nose}); }},
       {"paper map",
        [](Stage& s) {
@@ -268,6 +294,16 @@ std::vector<View> place_views() {
        }},
       {"handle", [](Stage& s) { press(s, act::OpenSheet{Sheet::Handle}); }},
       {"compass checks", [](Stage& s) { press(s, act::OpenSheet{Sheet::Checks}); }},
+      {"compass checks used",
+       [](Stage& s) {
+         type_number(s, Field::ThereBearing_deg, "40");
+         type_number(s, Field::BackBearing_deg, "221");
+         press(s, act::KeepReciprocal{});
+         press(s, act::OpenSheet{Sheet::Checks});
+         type_number(s, Field::CompassRead_deg, "200");
+         press(s, act::CheckCompass{CompassCheckBy::star});
+         press(s, act::CheckCompass{CompassCheckBy::sun});
+       }},
       {"a field to type",
        [](Stage& s) {
          press(s, act::OpenSheet{Sheet::Paper});
@@ -296,6 +332,17 @@ std::vector<View> place_views() {
        [](Stage& s) {
          set_by_hand(s);
          press(s, act::Show{Place::Stations});
+       }},
+      {"Stations, a pinned one that is gone",
+       [](Stage& s) {
+         press(s, act::SetStop{with_lost_pins(s.practice_stop())});
+         press(s, act::Show{Place::Stations});
+         REQUIRE(s.targets().find("pin instead") != nullptr);
+       }},
+      {"Here, pinned stations that are gone",
+       [](Stage& s) {
+         press(s, act::SetStop{with_lost_pins(s.practice_stop())});
+         REQUIRE(s.targets().find("lost pins") != nullptr);
        }},
       {"carries", [](Stage& s) { press(s, act::OpenSheet{Sheet::Carries}); }},
       {"Stations, a network searched for and pinned",

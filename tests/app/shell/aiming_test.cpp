@@ -157,6 +157,8 @@ TEST_CASE("a sweep by touch finds the highest reading and corrects this stop onl
   CHECK(stage.shows(number));
   CHECK(stage.shows_within("corrected"));
   stage.set(act::OpenSheet{Sheet::Ways});
+  stage.settle();
+  stage.drag({640.0f, 740.0f}, {640.0f, 140.0f}, milliseconds(400));  // to the compass
   CHECK(stage.shows_within(fmt::format("reads {:.0f}", corrected.degrees())));
   stage.set(act::OpenSheet{Sheet::Plan});
   const Bearing<True> planned = stage.model().stations->plan->steps.front().bearing;
@@ -232,12 +234,12 @@ TEST_CASE("a sweep finds the middle between two edges and compares the readings 
   REQUIRE(stage.model().findings.corrected);
   CHECK(stage.model().findings.corrected->degrees() == Approx(middle_deg).margin(0.1));
 
-  // Readings that peak 40 degrees away contradict the edges.
+  // Readings that peak 55 degrees away contradict the edges.
   stage.tap("meter scale");
   const auto pattern =
       gear_of(stage.model().settings.gear).antenna.in(stage.model().peak.sweep->band).pattern;
   for (const double off_deg : {-30.0, -10.0, 0.0, 10.0, 30.0}) {
-    const double wanted_deg = middle_deg + 40.0 + off_deg;
+    const double wanted_deg = middle_deg + 55.0 + off_deg;
     stage.set(act::TurnSweep{wanted_deg - stage.model().peak.sweep->heading.degrees()});
     const double value = 70.0 + pattern.relative_db(Turn::clockwise_deg(off_deg));
     stage.set(act::SetMeter{value - stage.model().peak.sweep->value});

@@ -106,15 +106,66 @@ TEST_CASE("an update reuses the correction and reports new, gone and moved stati
   CHECK(stage.shows("Updates"));
   stage.tap("take in");
   const ImportReport& told = report_of(stage).stations;
-  CHECK(told.added_call_signs == std::vector<std::string>{"QAAE"});
-  CHECK(told.gone_call_signs == std::vector<std::string>{"QAAC"});
-  REQUIRE(told.moved.size() == 1);
-  CHECK(told.moved.front().call_sign == "QAAB");
-  CHECK(told.moved.front().distance_m == Approx(22'230.0).margin(30.0));  // 0.2 degrees at 44.6 N
-  CHECK(stage.shows_within("QAAE"));
-  CHECK(stage.shows_within("QAAC"));
+  REQUIRE(told.changes.size() == 3);
+  // Nearest to the stop first: QAAB, which moved away from it, is 23 km off; the others 26 and 96.
+  CHECK(told.changes[0].call_sign == "QAAB");
+  CHECK(told.changes[0].moved_m == Approx(22'230.0).margin(30.0));  // 0.2 degrees at 44.6 N
+  CHECK(told.changes[1].call_sign == "QAAE");
+  CHECK(told.changes[1].kind == StationChange::Kind::added);
+  CHECK(told.changes[2].call_sign == "QAAC");
+  CHECK(told.changes[2].kind == StationChange::Kind::gone);
+  CHECK(stage.shows_within("QAAB, 14 mi"));
+  CHECK(stage.shows_within("Site moved 13.8 mi."));
+  CHECK(stage.shows_within("New on RF 13, 1.0 kW."));
+  CHECK(stage.shows_within("Gone; it was on RF 11."));
   stage.tap("to stations");
   CHECK(listed(stage) == std::vector<std::string>{"QAAB", "QAAD", "QAAE", "QOWN"});
+  // The report can be read again.
+  stage.tap("data");
+  const touch::Point board{1000.0f, 500.0f};
+  stage.drag(board, board - touch::Point{0.0f, 300.0f}, milliseconds(200));
+  stage.settle();
+  stage.tap("last report");
+  CHECK(stage.shows_within("Gone; it was on RF 11."));
+}
+
+TEST_CASE("a pinned station that vanished is told at the stop and in the list") {
+  const Tablet tablet;
+  const auto import = [&](Stage& stage, const std::string& name, const std::string& rows) {
+    tablet.table(name, kOwnHeader + rows);
+    pick(stage, tablet, name);
+    stage.tap("take in");
+    REQUIRE(report_of(stage).stations.rows_read > 0);
+    stage.tap("close sheet");
+  };
+  Stage stage(kTablet, tablet.folder());
+  import(stage, "own.csv",
+         "QOWN,ATSC,30,44.5,-100.2,Northlight\nQOFF,ATSC,31,44.6,-100.2,Harrow\n");
+  if (stage.model().stop.practice) stage.set(act::SwitchPractice{});
+  stand_at(stage, 44.5, -100.3);
+  stage.set(act::Show{Place::Stations});
+  REQUIRE(listed(stage).size() == 2);
+  stage.tap("pin QOFF QOFF-31");
+  stage.tap("pin QOWN QOWN-30");
+  REQUIRE(stage.model().stop.pin_notes.size() == 2);
+  CHECK(stage.model().list.lost_pins.empty());
+
+  // QOFF leaves the air, QOWN has another channel.
+  import(stage, "own.csv", "QOWN,ATSC,33,44.5,-100.2,Northlight\n");
+  stage.set(act::Show{Place::Here});
+  CHECK(stage.shows_within("Pinned but gone: QOFF, QOWN"));
+  stage.tap("lost pins");
+  CHECK(stage.model().place == Place::Stations);
+  CHECK(stage.shows_within("QOFF, which you pinned, is no longer listed by own.csv."));
+  CHECK(stage.targets().find("pin instead") == nullptr);
+  stage.tap("drop lost pin");
+  CHECK(stage.shows_within("Now own.csv lists it on RF 33."));
+  stage.tap("pin instead");
+  CHECK(stage.model().list.lost_pins.empty());
+  CHECK(stage.model().stop.pinned == std::vector<StationKey>{{"own.csv", "QOWN-33"}});
+  stage.tap("take back");
+  CHECK(stage.model().list.lost_pins.size() == 1);
+  stage.tap("pin instead");
 }
 
 TEST_CASE("an unreadable table shows its reason and loses no station") {
@@ -217,5 +268,9 @@ TEST_CASE("a stopped import leaves the catalog unchanged and readable all the ti
   // Then to the end.
   stage.tap("take in");
   CHECK(report_of(stage).stations.stations_added == kStations);
-  CHECK(report_of(stage).stations.gone_call_signs == std::vector<std::string>{"QOWN"});
+  const auto& changes = report_of(stage).stations.changes;
+  CHECK(report_of(stage).stations.stations_gone == 1);
+  CHECK(std::count_if(changes.begin(), changes.end(), [](const StationChange& change) {
+          return change.call_sign == "QOWN" && change.kind == StationChange::Kind::gone;
+        }) == 1);
 }

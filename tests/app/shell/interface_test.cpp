@@ -130,7 +130,7 @@ TEST_CASE(
   stage.wait(milliseconds(1000));
   stage.receive(test::epoch(36'001, parked, 0.0));
   stage.settle();
-  CHECK(stage.shows("your compass"));
+  CHECK(stage.shows("59 ft off"));
 }
 
 TEST_CASE("two fingers and a third press nothing") {

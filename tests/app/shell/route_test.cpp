@@ -2,8 +2,10 @@
 #include "app/words/units.hpp"
 #include "core/geo/geodesic.hpp"
 #include "tests/support/stage.hpp"
+#include "tests/support/temporary_folder.hpp"
 
 #include <array>
+#include <fstream>
 #include <set>
 #include <string>
 
@@ -172,4 +174,31 @@ TEST_CASE("the way says where heights are missing, and leads to the data") {
   CHECK(stage.shows_within("No heights"));
   stage.tap("ground ahead");
   CHECK(stage.model().sheet == Sheet::Import);
+}
+
+TEST_CASE("a route is chosen from a stick, and its stops become those ahead") {
+  const test::TemporaryFolder data;
+  std::ofstream(data / "trip.gpx")
+      << "<gpx version=\"1.1\"><rte><name>Lake loop</name><rtept lat=\"42.8\" lon=\"-118.4\"/>"
+         "<rtept lat=\"43.1\" lon=\"-118.2\"><name>Mesa</name></rtept></rte></gpx>";
+  Stage stage(test::kTablet, data.path().string());
+  stage.set(act::Show{Place::Ahead});
+  stage.tap("places from file");
+  CHECK(stage.model().sheet == Sheet::Import);
+  CHECK(stage.shows_within("A way from"));
+  stage.tap("look in " + data.path().string());
+  stage.tap("table trip.gpx");
+  REQUIRE(stage.model().data.answer->route);
+  CHECK(stage.shows_within("Lake loop"));
+  CHECK(stage.shows_within("Route: 2 stops"));
+  stage.tap("route 0");
+  CHECK(stage.model().sheet == Sheet::None);
+  CHECK(stage.model().place == Place::Ahead);
+  REQUIRE(stage.model().ahead.places.size() == 2);
+  CHECK(stage.model().ahead.found.columns.at(2).name == "Mesa");
+  REQUIRE(stage.model().ahead.route);
+  CHECK(stage.model().ahead.route->done == 1.0);
+  CHECK(stage.shows_within("Mesa"));
+  stage.set(act::TakeBack{});
+  CHECK(stage.model().ahead.places.empty());
 }

@@ -12,6 +12,6 @@ TEST_CASE("the stage reads a picture's text back from its letters") {
   CHECK_FALSE(stage.shows("42.500000, -118.500001"));
   CHECK(stage.shows_within("PRACTICE AREA"));
   stage.tap("place Aim");
-  CHECK(stage.shows("your compass"));
+  CHECK(stage.shows("59 ft off"));
   CHECK(stage.taps() == 1);
 }

@@ -270,11 +270,13 @@ TEST_CASE("compass checks print their result and advice") {
                                                         .contradicts = 1},
                            .off = Turn::clockwise_deg(4.0)};
   CHECK(words::compass_check(low, Bearing<Dial>::degrees(24.0)) ==
-        "By 2 stations peaked on, this compass reads 4° too low here: turn to 24° on it, ± 3°. "
-        "The stations contradict each other");
+        "By 2 checks, this compass reads 4° too low here: turn to 24° on it, ± 3°. The checks "
+        "contradict each other");
+  CHECK(words::compass_agrees(low) ==
+        "By 2 checks, the compass agrees with the map here within its ± 3°: nothing to correct");
   CHECK(words::handle_check(low, HandleReading::dial_deg(24.0)) ==
-        "By 2 stations peaked on, nose and handle together are 4° off here: set the handle to 24, "
-        "± 3°. The stations contradict each other");
+        "By 2 checks, nose and handle together are 4° off here: set the handle to 24, "
+        "± 3°. The checks contradict each other");
   aim::DialCheck far = low;
   far.correction->implausible = true;
   CHECK(words::compass_check(far, std::nullopt).find("Nothing is corrected.") != std::string::npos);

@@ -118,47 +118,6 @@ TEST_CASE("incomplete rows of programs are rejected with their line") {
   CHECK_FALSE(read_program_csv("", {"lineup", ""}));
 }
 
-TEST_CASE("an import lists new, gone and moved stations by call sign") {
-  auto catalog = Catalog::open(":memory:");
-  REQUIRE(catalog);
-  const auto import = [&](const std::string& rows) {
-    const auto report = catalog->replace_source(*read_station_csv(
-        "call_sign,raster,rf_channel,latitude_deg,longitude_deg\n" + rows, {"stations", ""}));
-    REQUIRE(report);
-    return *report;
-  };
-  import("QAAB,ATSC,23,44,-100\nQAAC,ATSC,9,45,-100\nQAAD,ATSC,10,46,-100\nQAAE,ATSC,11,0,0\n");
-  // A degree of the meridian at the equator is 110.574 km [WGS84: a (1 - e^2) pi / 180]: 0.0008
-  // degrees are 88.5 m, 0.001 degrees 110.6 m.
-  const auto report = import(
-      "QAAB,ATSC,23,44,-100\nQAAC,ATSC,9,45.5,-100\nQAAE,ATSC,11,0.001,0\nQAAF,ATSC,12,1,1\n");
-  CHECK(report.stations_added == 1);
-  CHECK(report.added_call_signs == std::vector<std::string>{"QAAF"});
-  CHECK(report.stations_gone == 1);
-  CHECK(report.gone_call_signs == std::vector<std::string>{"QAAD"});
-  CHECK(report.stations_changed == 2);
-  CHECK(report.stations_moved == 2);
-  REQUIRE(report.moved.size() == 2);
-  CHECK(report.moved[0].call_sign == "QAAC");
-  CHECK(report.moved[1].call_sign == "QAAE");
-  CHECK(report.moved[1].distance_m == Approx(110.57).margin(0.01));
-  const auto nearly = import("QAAE,ATSC,11,0.0018,0\n");
-  CHECK(nearly.stations_moved == 0);
-  CHECK(nearly.stations_changed == 1);
-  CHECK(nearly.stations_gone == 3);
-}
-
-TEST_CASE("the lists of an import are bounded, its counts are not") {
-  auto catalog = Catalog::open(":memory:");
-  REQUIRE(catalog);
-  std::string rows = "call_sign,raster,rf_channel,latitude_deg,longitude_deg\n";
-  for (int i = 0; i < 70; ++i) rows += "QA" + std::to_string(i) + ",ATSC,9,44,-100\n";
-  const auto report = catalog->replace_source(*read_station_csv(rows, {"stations", ""}));
-  REQUIRE(report);
-  CHECK(report->stations_added == 70);
-  CHECK(report->added_call_signs.size() == ImportReport::kListedStations);
-}
-
 TEST_CASE("a number decides where call signs changed, and the change is told") {
   Catalog catalog = filled();
   const auto report = add(catalog,

@@ -1,6 +1,7 @@
 #include "core/headings/compass_checks.hpp"
 
 #include <algorithm>
+#include <cmath>
 #include <string_view>
 
 #include <catch2/catch.hpp>
@@ -34,6 +35,28 @@ TEST_CASE("reciprocal bearings show iron at one of two spots", "[ways]") {
   const ReciprocalCheck second = check_reciprocal(magnetic(40.0), magnetic(213.0));
   REQUIRE(second.deviation_if_at_second);
   CHECK(second.deviation_if_at_second->clockwise_deg() == Approx(7.0));
+}
+
+// The conditional variance of the first of two independent normal deviations of 10 degrees, given
+// their difference within a reading of 3: 100 - 10,000 / 218.
+TEST_CASE("reciprocal bearings that agree prove no more than that the spots are alike", "[ways]") {
+  CHECK(deviation_after_reciprocal_deg(10.0, 3.0) == Approx(std::sqrt(100.0 - 1e4 / 218.0)));
+  // With perfect readings half of the variance stays: both may be pulled alike.
+  CHECK(deviation_after_reciprocal_deg(10.0, 1e-6) == Approx(10.0 / std::sqrt(2.0)));
+  // They tell nothing of a deviation far below what can be read.
+  CHECK(deviation_after_reciprocal_deg(0.5, 3.0) == Approx(0.5).epsilon(0.01));
+}
+
+TEST_CASE("a check grows old with hours and with distance", "[ways]") {
+  CHECK(check_age_sigma_deg(0.0, 0.0) == 0.0);
+  CHECK(check_age_sigma_deg(4.0, 0.0) == Approx(1.0));
+  CHECK(check_age_sigma_deg(0.0, 200.0) == Approx(2.0));
+  CHECK(check_age_sigma_deg(12.0, 100.0) == Approx(std::hypot(3.0, 1.0)));
+}
+
+TEST_CASE("two estimates together are better than each", "[ways]") {
+  CHECK(joint_sigma_deg(3.0, 4.0) == Approx(2.4));
+  CHECK(joint_sigma_deg(1.0, 1.0) == Approx(std::sqrt(0.5)));
 }
 
 // Field-manual tradition, common practice, no source.

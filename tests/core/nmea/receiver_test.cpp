@@ -218,7 +218,8 @@ TEST_CASE("headings are stored by north and expire") {
   CHECK_THAT(heading.magnetic_heading->degrees(), WithinAbs(98.1, 1e-9));
   CHECK(heading.declination == Declination::east_deg(-7.1));
   CHECK(bench.receiver.heading(bench.now + 2999ms) == heading);
-  CHECK(bench.receiver.heading(bench.now + 3s) == HeadingSensor{});
+  CHECK(heading.taken == 2);
+  CHECK(bench.receiver.heading(bench.now + 3s) == HeadingSensor{{}, {}, {}, 2});
 }
 
 TEST_CASE("a receiver one era behind is corrected and reported after several epochs") {

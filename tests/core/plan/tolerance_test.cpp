@@ -59,7 +59,7 @@ std::vector<double> errors_deg() {
   context.stop_error_m = 30.0;
   context.transmitter_error_m = 100.0;
   context.declination_sigma_deg = 0.4;
-  context.deviation_sigma_deg = kKeptAwayDeviation_deg;
+  context.deviation_sigma_deg = 2.0;
   context.rig_heading_sigma_deg = 5.0;
   context.handle_zero_sigma_deg = 3.0;
   context.handle_play_deg = 5.0;
