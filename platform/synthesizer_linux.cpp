@@ -1,7 +1,9 @@
 #include "core/sound/tone.hpp"
 #include "platform/synthesizer.hpp"
 
-#include <utility>
+#include <map>
+#include <memory>
+#include <mutex>
 
 #include <dlfcn.h>
 #include <espeak-ng/speak_lib.h>
@@ -35,10 +37,9 @@ struct Functions {
   decltype(&espeak_SetParameter) set_parameter;
   decltype(&espeak_Synth) speak;
   decltype(&espeak_Synchronize) finish;
-  decltype(&espeak_Terminate) terminate;
 
   bool complete() const {
-    return initialize && call_back && set_voice && set_parameter && speak && finish && terminate;
+    return initialize && call_back && set_voice && set_parameter && speak && finish;
   }
 };
 
@@ -56,17 +57,12 @@ Functions functions_of(void* library) {
   find(library, "espeak_SetParameter", all.set_parameter);
   find(library, "espeak_Synth", all.speak);
   find(library, "espeak_Synchronize", all.finish);
-  find(library, "espeak_Terminate", all.terminate);
   return all;
 }
 
 class ESpeak final : public Synthesizer {
  public:
-  ESpeak(Library library, const Functions& functions)
-      : library_(std::move(library)), functions_(functions) {}
-  ~ESpeak() override { functions_.terminate(); }
-  ESpeak(const ESpeak&) = delete;
-  ESpeak& operator=(const ESpeak&) = delete;
+  explicit ESpeak(const Functions& functions) : functions_(functions) {}
 
   Result<std::vector<float>> speak(const std::string& text, const std::string& voice) override {
     if (functions_.set_voice(voice.c_str()) != EE_OK) {
@@ -88,13 +84,10 @@ class ESpeak final : public Synthesizer {
   }
 
  private:
-  Library library_;
   Functions functions_;
 };
 
-}  // namespace
-
-Result<std::unique_ptr<Synthesizer>> load_synthesizer(const std::string& name) {
+Result<Functions> start(const std::string& name) {
   Library library(dlopen(name.c_str(), RTLD_NOW | RTLD_LOCAL));
   if (!library) return Error{.what = "no speech synthesizer: " + name, .remedy = kRemedy};
   const Functions functions = functions_of(library.get());
@@ -113,7 +106,25 @@ Result<std::unique_ptr<Synthesizer>> load_synthesizer(const std::string& name) {
   functions.call_back(take_samples);
   constexpr int kWordsPerMinute = 160;  // a little slower than its usual 175: for old ears
   functions.set_parameter(espeakRATE, kWordsPerMinute, 0);
-  return std::unique_ptr<Synthesizer>(new ESpeak(std::move(library), functions));
+  library.release();
+  return functions;
+}
+
+}  // namespace
+
+// Started once and never ended: it does not start again, and unloading it loses memory that it
+// keeps for its next words.
+Result<std::unique_ptr<Synthesizer>> load_synthesizer(const std::string& name) {
+  static std::mutex one_at_a_time;
+  static std::map<std::string, Functions> started;
+  const std::lock_guard lock(one_at_a_time);
+  auto found = started.find(name);
+  if (found == started.end()) {
+    const auto functions = start(name);
+    if (!functions) return functions.error();
+    found = started.emplace(name, *functions).first;
+  }
+  return std::unique_ptr<Synthesizer>(std::make_unique<ESpeak>(found->second));
 }
 
 }  // namespace mastwise::platform
