@@ -28,6 +28,10 @@ if [ "$(cat "$sysroot/wanted" 2>/dev/null)" != "$wanted" ]; then
   find "$sysroot"/{etc,lib,usr} -type l -lname '/*' | while read -r link; do
     ln -sfr "$sysroot$(readlink "$link")" "$link"
   done
+  # Alternatives, which the packages' own scripts would choose.
+  for library in blas lapack; do
+    ln -sf "$library/lib$library.so.3" "$sysroot/usr/lib/$triplet/lib$library.so.3"
+  done
   echo "$wanted" >"$sysroot/wanted"
 fi
 
