@@ -45,6 +45,7 @@ configure "$build" -DCMAKE_BUILD_TYPE=Release "-DCMAKE_TOOLCHAIN_FILE=$here/cros
 libraries_of() {
   local soname package folder=$build/libraries
   rm -rf "$folder"
+  mkdir -p "$folder"
   while read -r soname; do
     for package in "$sysroot"/var/cache/apt/archives/*.deb; do
       [ -e "$package.files" ] || dpkg-deb --fsys-tarfile "$package" | tar -t >"$package.files"
