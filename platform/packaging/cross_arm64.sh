@@ -43,16 +43,16 @@ configure "$build" -DCMAKE_BUILD_TYPE=Release "-DCMAKE_TOOLCHAIN_FILE=$here/cros
 # libraries_of PROGRAM: unpacks each package with a library that the program names, for
 # dpkg-shlibdeps to find its versions.
 libraries_of() {
-  local soname package folder=$build/libraries
+  local soname package unpacked folder=$build/libraries
   rm -rf "$folder"
   mkdir -p "$folder"
   while read -r soname; do
     for package in "$sysroot"/var/cache/apt/archives/*.deb; do
       [ -e "$package.files" ] || dpkg-deb --fsys-tarfile "$package" | tar -t >"$package.files"
-      if grep -q "/$soname$" "$package.files"; then
-        dpkg-deb --raw-extract "$package" "$folder/$(basename "$package" .deb)"
-        break
-      fi
+      grep -q "/$soname$" "$package.files" || continue
+      unpacked=$folder/$(basename "$package" .deb)
+      [ -d "$unpacked" ] || dpkg-deb --raw-extract "$package" "$unpacked"
+      break
     done
   done < <("$triplet-objdump" -p "$1" | sed -n 's/ *NEEDED *//p')
   find "$folder" -type d -name "$triplet" -path '*/lib/*' -printf '-l%p\n'
