@@ -31,7 +31,7 @@ const shell::RuntimeWish kPractice{.catalog_path = ":memory:"};
 const std::vector<Action> kAim{act::Show{Place::Aim}};
 
 void bench_frames(shell::GlWindow& window) {
-  Program program = start_program(window.metrics(), kPractice, kAim);
+  Offscreen program = start_program(window.metrics(), kPractice, kAim);
   shell::Session& session = program.runtime->session();
   Monotonic now = session.model().now;
   const double empty_ms = median_ms([&](int) { draw_empty(window); });
@@ -71,6 +71,7 @@ void bench_frames(shell::GlWindow& window) {
              still_ms / empty_ms);
   fmt::print("frame while the dial turns: {:.2f} ms, {:.2f} times an empty one{}\n", turning_ms,
              turning_ms / empty_ms, moved ? "" : " (BUT IT DID NOT ALWAYS TURN)");
+  fmt::print("which are {:.0f} a second\n", 1000.0 / turning_ms);
   fmt::print("interface code of a turning frame: {:.0f} us\n", 1000.0 * median(std::move(code_ms)));
 }
 
@@ -88,7 +89,7 @@ double first_frame_ms(bool whole_program) {
     const auto window = open_window();
     if (!window) _exit(1);
     if (whole_program) {
-      Program program = start_program((*window)->metrics(), kPractice, kAim, false);
+      Offscreen program = start_program((*window)->metrics(), kPractice, kAim, false);
       program.painter->paint(program.interface->frame(platform::monotonic_now()),
                              program.interface->ground(), program.interface->rasters());
       finish_frame(**window);

@@ -28,7 +28,7 @@ void fill_catalog(const std::string& path) {
 void bench_map(shell::GlWindow& window, const std::string& catalog) {
   // From the middle of the stations, the map of the whole continent.
   const Stop stop{.source = PositionSource::ByHand, .by_hand = *Position::at_deg(38.0, -96.0)};
-  Program program =
+  Offscreen program =
       start_program(window.metrics(), {.catalog_path = catalog},
                     {act::SetStop{stop}, act::Show{Place::Map}, act::MoveMap{{.scale = 1e-9}}});
   shell::Session& session = program.runtime->session();

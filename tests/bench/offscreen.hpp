@@ -34,15 +34,15 @@ inline double median(std::vector<double> values) {
 
 // Mastwise without a screen. `settled`: after all workers are done; the first frame does not wait
 // for them.
-struct Program {
+struct Offscreen {
   std::unique_ptr<shell::Runtime> runtime;
   std::unique_ptr<shell::Interface> interface;
   std::unique_ptr<shell::Painter> painter;
 };
 
-inline Program start_program(const ui::Metrics& metrics, const shell::RuntimeWish& wish,
-                             const std::vector<Action>& acts, bool settled = true) {
-  Program program;
+inline Offscreen start_program(const ui::Metrics& metrics, const shell::RuntimeWish& wish,
+                               const std::vector<Action>& acts, bool settled = true) {
+  Offscreen program;
   auto runtime = shell::Runtime::start(wish);
   if (!runtime) {
     fmt::print(stderr, "{}\n", runtime.error().message());
