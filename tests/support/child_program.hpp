@@ -11,8 +11,8 @@ namespace mastwise::test {
 // Mastwise as a child process, with our environment except for its data folder.
 class ChildProgram {
  public:
-  // Starts build/mastwise, or what MASTWISE_PROGRAM names, with these arguments. `environment`: more
-  // variables to set.
+  // Starts build/mastwise, or what MASTWISE_PROGRAM names, with these arguments. `environment`:
+  // more variables to set.
   ChildProgram(const std::vector<std::string>& arguments, const std::string& data_folder,
                const std::vector<std::pair<std::string, std::string>>& environment = {});
   ~ChildProgram();
