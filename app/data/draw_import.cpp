@@ -101,13 +101,7 @@ std::string ground_words(const Shared& shared, const Intake& data) {
 float draw_missing_squares(Ui& ui, Rect area, const Intake& data) {
   if (!data.found.squares || data.found.squares->missing == 0) return area.top;
   constexpr std::size_t kNamed = 9;
-  const auto& cells = data.found.squares->missing_cells;
-  const auto end = cells.begin() + static_cast<std::ptrdiff_t>(std::min(kNamed, cells.size()));
-  std::string names = fmt::format("{}", fmt::join(cells.begin(), end, ", "));
-  if (cells.size() > kNamed) {
-    names += " " + words::fill(words::say("and {number} more"),
-                               {{"number", std::to_string(cells.size() - kNamed)}});
-  }
+  const std::string names = import::squares_words(data.found.squares->missing_cells, kNamed);
   return ui.paragraph({area.left, area.top + 26.0f}, area.width(), 30.0f,
                       words::fill(words::say("Missing: {squares}. Get data fetches them."),
                                   {{"squares", names}}),
@@ -209,16 +203,10 @@ void draw_start_folders(Ui& ui, const Shared& shared, const Intake& data) {
   }
   for (const IntakeEntry& place : answer ? answer->places : std::vector<IntakeEntry>()) {
     const Rect row{view.left, y, view.right, y + kRow};
-    const std::string name = "look in " + place.path;
-    if (ui::onward(ui, name, row, "start folders")) ui.emit(act::OpenIntakeFolder{place.path});
-    const float room = row.width() - ui::kChevron - 16.0f;
-    ui.canvas().text({row.left + 8.0f, row.top + 36.0f},
-                     ui::shortened(ui.canvas(), place.name, Face::TextBold, room), Face::TextBold,
-                     theme.ink);
-    ui.canvas().text({row.left + 8.0f, row.top + 68.0f},
-                     ui::shortened(ui.canvas(), place.path, Face::Text, room), Face::Text,
-                     second_ink_on_row(theme, ui.pressed(name)));
-    ui.canvas().line({row.left, row.bottom}, {row.right, row.bottom}, theme.rule, 1.5f);
+    if (import::row_onward(ui, "look in " + place.path, row, "start folders", place.name,
+                           place.path)) {
+      ui.emit(act::OpenIntakeFolder{place.path});
+    }
     y = row.bottom;
   }
   const char* const kinds =
@@ -343,6 +331,31 @@ Halves halves(const Ui& ui, Rect room) {
     second.left = room.center().x + kBetween / 2.0f;
   }
   return {first, second};
+}
+
+bool row_onward(Ui& ui, const std::string& name, Rect row, const std::string& page,
+                const std::string& title, const std::string& line) {
+  const ui::Theme& theme = ui.theme();
+  const bool tapped = ui::onward(ui, name, row, page);
+  const float room = row.width() - ui::kChevron - 16.0f;
+  ui.canvas().text({row.left + 8.0f, row.top + 36.0f},
+                   ui::shortened(ui.canvas(), title, Face::TextBold, room), Face::TextBold,
+                   theme.ink);
+  ui.canvas().text({row.left + 8.0f, row.top + 68.0f},
+                   ui::shortened(ui.canvas(), line, Face::Text, room), Face::Text,
+                   second_ink_on_row(theme, ui.pressed(name)));
+  ui.canvas().line({row.left, row.bottom}, {row.right, row.bottom}, theme.rule, 1.5f);
+  return tapped;
+}
+
+std::string squares_words(const std::vector<std::string>& cells, std::size_t most) {
+  const auto end = cells.begin() + static_cast<std::ptrdiff_t>(std::min(most, cells.size()));
+  std::string names = fmt::format("{}", fmt::join(cells.begin(), end, ", "));
+  if (cells.size() > most) {
+    names += " " + words::fill(words::say("and {number} more"),
+                               {{"number", std::to_string(cells.size() - most)}});
+  }
+  return names;
 }
 
 }  // namespace import

@@ -23,6 +23,13 @@ struct Halves {
 };
 Halves halves(const ui::Ui& ui, ui::Rect room);
 
+// A row of a title and a line below it that leads on; true if it was touched.
+bool row_onward(ui::Ui& ui, const std::string& name, ui::Rect row, const std::string& page,
+                const std::string& title, const std::string& line);
+
+// "N44W072, N44W073 and 3 more".
+std::string squares_words(const std::vector<std::string>& cells, std::size_t most);
+
 void draw_table(ui::Ui& ui, const Shared& shared, const Intake& data);
 void draw_check_map(ui::Ui& ui, ui::Rect rect, const CheckMap& map,
                     const std::vector<CheckedStation>& sample, bool miles);

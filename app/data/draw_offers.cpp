@@ -3,17 +3,10 @@
 #include "app/data/findings.hpp"
 #include "app/ui/act_row.hpp"
 #include "app/ui/column.hpp"
-#include "app/ui/lit_row.hpp"
-#include "app/ui/onward.hpp"
 #include "app/ui/sheet_head.hpp"
-#include "app/ui/shortened.hpp"
 #include "app/words/language.hpp"
 #include "app/words/phrases.hpp"
 #include "app/words/units.hpp"
-
-#include <algorithm>
-
-#include <fmt/format.h>
 
 // What the publishers have for the stop and the way, and what came of fetching it.
 namespace mastwise::screens::import {
@@ -26,6 +19,8 @@ using ui::Rect;
 using ui::Ui;
 using words::fill;
 using words::say;
+
+constexpr std::size_t kSquaresNamed = 24;  // as many as are worth reading
 
 std::string amount_words(const FetchOffer& offer) {
   if (offer.files == 0) return say("All of it is on board");
@@ -47,20 +42,6 @@ const char* connection_words(Connection connection) {
       break;
   }
   return say("If this connection is metered, the download counts against its plan.");
-}
-
-void draw_offer_row(Ui& ui, Rect row, const FetchOffer& offer) {
-  const ui::Theme& theme = ui.theme();
-  const std::string name = "offer " + offer.id;
-  if (ui::onward(ui, name, row, "offers")) ui.emit(act::PickOffer{offer.id});
-  const float room = row.width() - ui::kChevron - 16.0f;
-  ui.canvas().text({row.left + 8.0f, row.top + 36.0f},
-                   ui::shortened(ui.canvas(), offer.name, Face::TextBold, room), Face::TextBold,
-                   theme.ink);
-  ui.canvas().text({row.left + 8.0f, row.top + 68.0f},
-                   ui::shortened(ui.canvas(), amount_words(offer), Face::Text, room), Face::Text,
-                   second_ink_on_row(theme, ui.pressed(name)));
-  ui.canvas().line({row.left, row.bottom}, {row.right, row.bottom}, theme.rule, 1.5f);
 }
 
 void draw_all_offers(Ui& ui, const Intake& data) {
@@ -85,7 +66,10 @@ void draw_all_offers(Ui& ui, const Intake& data) {
   constexpr float kRow = 84.0f;
   y += 8.0f;
   for (const FetchOffer& offer : known ? data.answer->offers : std::vector<FetchOffer>()) {
-    draw_offer_row(ui, {view.left, y, view.right, y + kRow}, offer);
+    if (row_onward(ui, "offer " + offer.id, {view.left, y, view.right, y + kRow}, "offers",
+                   offer.name, amount_words(offer))) {
+      ui.emit(act::PickOffer{offer.id});
+    }
     y += kRow;
   }
   if (known && data.question.practice) {
@@ -94,20 +78,6 @@ void draw_all_offers(Ui& ui, const Intake& data) {
     line(say("Set a position under Here to get heights and land cover around it."), theme.ink);
   }
   ui.end_page("offers", top, y + 16.0f);
-}
-
-// The squares by name, as many as are worth reading.
-std::string squares_words(const std::vector<std::string>& cells) {
-  constexpr std::size_t kNamed = 24;
-  std::string words = fmt::format(
-      "{}",
-      fmt::join(cells.begin(),
-                cells.begin() + static_cast<std::ptrdiff_t>(std::min(kNamed, cells.size())), ", "));
-  if (cells.size() > kNamed) {
-    words +=
-        " " + fill(say("and {number} more"), {{"number", std::to_string(cells.size() - kNamed)}});
-  }
-  return words;
 }
 
 void draw_one_offer(Ui& ui, const Shared& shared, const Intake& data, const FetchOffer& offer) {
@@ -129,8 +99,8 @@ void draw_one_offer(Ui& ui, const Shared& shared, const Intake& data, const Fetc
                                  : fill(say("Date of the data: {date}"), {{"date", offer.date}}));
   if (!offer.cells.empty()) {
     column.rule();
-    column.line(
-        fill(say("Squares to fetch: {squares}"), {{"squares", squares_words(offer.cells)}}));
+    column.line(fill(say("Squares to fetch: {squares}"),
+                     {{"squares", squares_words(offer.cells, kSquaresNamed)}}));
   }
   if (offer.cells_on_board > 0) {
     column.line(fill(say("{number} squares are on board."),
@@ -174,7 +144,7 @@ void draw_fetch_report(Column& column, const FetchReport& report) {
   column.pair(say("Over the line"), words::bytes(report.bytes));
   if (!report.cells.empty()) {
     column.pair(say("Tiles made or completed"), std::to_string(report.cells.size()));
-    column.line(squares_words(report.cells));
+    column.line(squares_words(report.cells, kSquaresNamed));
   }
   if (report.without_file > 0) {
     column.pair(say("Squares without a file"), std::to_string(report.without_file));

@@ -1,9 +1,6 @@
 #include "app/data/actions.hpp"
 #include "app/data/draw_import.hpp"
 #include "app/shared/actions.hpp"
-#include "app/ui/lit_row.hpp"
-#include "app/ui/onward.hpp"
-#include "app/ui/shortened.hpp"
 #include "app/words/ahead.hpp"
 #include "app/words/language.hpp"
 #include "app/words/phrases.hpp"
@@ -31,25 +28,16 @@ const char* kind_of_route(RouteChoice::Kind kind) {
 }
 
 void draw_choice(Ui& ui, Rect row, const RouteChoice& choice, std::size_t index, bool miles) {
-  const ui::Theme& theme = ui.theme();
   const std::string name = "route " + std::to_string(index);
-  if (ui::onward(ui, name, row, "routes")) {
+  const std::string title = choice.name.empty() ? std::string(say("Without a name")) : choice.name;
+  const std::string about =
+      fill(kind_of_route(choice.kind), {{"stops", std::to_string(choice.stops.size())},
+                                        {"length", words::along(choice.length_km, miles)}});
+  if (row_onward(ui, name, row, "routes", title, about)) {
     ui.emit(act::PlacesFromFile{choice.stops});
     ui.emit(act::OpenSheet{Sheet::None});
     ui.emit(act::Show{Place::Ahead});
   }
-  const float room = row.width() - ui::kChevron - 16.0f;
-  const std::string title = choice.name.empty() ? std::string(say("Without a name")) : choice.name;
-  ui.canvas().text({row.left + 8.0f, row.top + 36.0f},
-                   ui::shortened(ui.canvas(), title, Face::TextBold, room), Face::TextBold,
-                   theme.ink);
-  const std::string about =
-      fill(kind_of_route(choice.kind), {{"stops", std::to_string(choice.stops.size())},
-                                        {"length", words::along(choice.length_km, miles)}});
-  ui.canvas().text({row.left + 8.0f, row.top + 68.0f},
-                   ui::shortened(ui.canvas(), about, Face::Text, room), Face::Text,
-                   second_ink_on_row(theme, ui.pressed(name)));
-  ui.canvas().line({row.left, row.bottom}, {row.right, row.bottom}, theme.rule, 1.5f);
 }
 
 }  // namespace

@@ -129,7 +129,7 @@ TEST_CASE("an update reuses the correction and reports new, gone and moved stati
   CHECK(stage.shows_within("Gone; it was on RF 11."));
 }
 
-TEST_CASE("a pinned station that vanished is told at the stop and in the list") {
+TEST_CASE("a pinned station that is gone from the tables shows at the stop and in the list") {
   const Tablet tablet;
   const auto import = [&](Stage& stage, const std::string& name, const std::string& rows) {
     tablet.table(name, kOwnHeader + rows);
