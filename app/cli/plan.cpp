@@ -30,7 +30,6 @@ struct PlanOptions {
   std::vector<std::string> want, pin;
   std::string network, date;
   bool all = false;
-  double heading_error_deg = reception::kUsualHeadingError_deg;
   double floor_percent = kUsualFloor_percent;
   bool json = false;
 };
@@ -204,8 +203,7 @@ Result<Done> print_plan(const PlanOptions& options) {
   if (!visited) return visited.error();
   StationsQuestion question = place->question;
   question.month = month_of(local_day(*date, *zone.clocks));
-  reception::Receiver receiver = receiver_of(question);
-  receiver.heading_error_deg = options.heading_error_deg;
+  const reception::Receiver receiver = receiver_of(question);
   const auto survey = surveyor.survey(*visited->country, receiver, {});
   if (!survey) return survey.error();
   const ChanceCurveList curves = surveyor.curves(**survey);
@@ -238,9 +236,6 @@ void add_plan(CLI::App& program, Job& chosen) {
   verb->add_flag("--all", options->all, "every station that can be received");
   verb->add_option("--pin", options->pin, "call signs that every plan must bring in")
       ->delimiter(',');
-  verb->add_option("--heading-error", options->heading_error_deg,
-                   "pointing error, one standard deviation in degrees")
-      ->check(CLI::Range(0.0, 90.0));
   verb->add_option("--floor", options->floor_percent, "lowest chance that counts, in percent")
       ->check(CLI::Range(1.0, 99.0));
   verb->add_option("--date", options->date, "date for the declination (default: today)");

@@ -46,6 +46,7 @@ Result<reception::ChanceMap> scan_all(const reception::AreaGrid& grid, const Sto
   if (!visited) return visited.error();
   StationsQuestion question = setting.question;
   question.from = grid.stop();
+  if (const auto learned = add_lessons(question); !learned) return learned.error();
   const reception::Receiver receiver = receiver_of(question);
   Pool pool;
   AreaWork work(pool);

@@ -65,6 +65,10 @@ void add_stop_options(CLI::App& verb, StopOptions& options) {
                   "what stands on one side of the rig, as DIRECTION:KIND or with distance and "
                   "height, NE:trees:20m:12m; KIND is open, trees, rig or hill; may be repeated")
       ->allow_extra_args(false);
+  verb.add_option("--heading-error", options.heading_error_deg,
+                  "pointing error, one standard deviation in degrees; the screens use that of "
+                  "your way to point (default: 6)")
+      ->check(CLI::Range(0.0, 90.0));
   verb.add_option("--terrain", options.terrain,
                   "folder of elevation tiles to use instead of yours");
   verb.add_option("--catalog", options.catalog, "catalog file to use instead of yours");
@@ -107,6 +111,7 @@ Result<StopSetting> stop_setting(const StopOptions& options, bool practice) {
                                   .leaves = *leaves,
                                   .month = month_of(local_day(platform::utc_now(), tablet)),
                                   .gear = *gear,
+                                  .heading_error_deg = options.heading_error_deg,
                                   .noise = noise,
                                   .inverter_on = options.inverter_on,
                                   .ring = *ring},

@@ -17,6 +17,7 @@ struct StopOptions {
   std::string gear, pattern, decodes, surroundings = "open", noise, leaves = "season", terrain,
                                       catalog;
   bool amplifier_off = false, inverter_on = false;
+  double heading_error_deg = reception::kUsualHeadingError_deg;
   std::vector<std::string> obstacles;
 };
 
