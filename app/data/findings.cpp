@@ -45,6 +45,7 @@ const std::map<std::string, std::string>& labels() {
       {"site_amsl_m.zero", "Ground, 0 means"},
       {"virtual_channel", "Virtual channel"},
       {"network", "Network"},
+      {"multiplex", "Multiplex"},
       {"name", "Name"},
       {"city", "Town"},
       {"state", "State"},

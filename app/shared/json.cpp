@@ -10,6 +10,7 @@ void adl_serializer<mastwise::Station>::to_json(json& out, const mastwise::Stati
          {"facility_id", s.facility_id},
          {"name", s.name},
          {"network", s.network},
+         {"multiplex", s.multiplex},
          {"programs", s.programs},
          {"raster", s.raster},
          {"rf_channel", s.rf_channel},
@@ -85,6 +86,7 @@ mastwise::Station adl_serializer<mastwise::Station>::from_json(const json& in) {
   in.at("facility_id").get_to(s.facility_id);
   in.at("name").get_to(s.name);
   in.at("network").get_to(s.network);
+  s.multiplex = in.value("multiplex", std::string());
   in.at(in.contains("programs") ? "programs" : "programmes").get_to(s.programs);
   in.at("raster").get_to(s.raster);
   in.at("rf_channel").get_to(s.rf_channel);

@@ -156,6 +156,7 @@ constexpr Translation kNotesInSpanish[] = {
     {"Above terrain, 0 means", "Sobre el terreno, 0 es"},
     {"Ground, 0 means", "Terreno, 0 es"},
     {"Network", "Cadena"},
+    {"Multiplex", "Múltiplex"},
     {"Name", "Nombre"},
     {"State", "Estado"},
     {"Facility number", "Número de planta"},

@@ -26,6 +26,7 @@ CREATE TABLE stations(
   facility_id TEXT NOT NULL,
   name TEXT NOT NULL,
   network TEXT NOT NULL,
+  multiplex TEXT NOT NULL DEFAULT '',
   raster TEXT NOT NULL,
   rf_channel TEXT NOT NULL,
   standard TEXT,
@@ -104,11 +105,27 @@ Result<Done> Catalog::Connection::set_up() {
   } else if (auto known = check_version(*application, *version); !known) {
     return known;
   }
-  // Catalogs made before programs were joined by number have no such index.
   if (!database.is_read_only()) {
-    if (auto made = database.run(kFacilityIndex); !made) return made;
+    if (auto added = add_what_older_ones_lack(); !added) return added;
   }
   return prepare();
+}
+
+Result<bool> Catalog::Connection::knows_multiplexes() {
+  const auto columns = database.integer(
+      "SELECT count(*) FROM pragma_table_info('stations') WHERE name = 'multiplex'");
+  if (!columns) return columns.error();
+  return *columns > 0;
+}
+
+// Catalogs made before programs were joined by number have no such index, and those made before
+// single-frequency networks were known by name no such column.
+Result<Done> Catalog::Connection::add_what_older_ones_lack() {
+  if (auto made = database.run(kFacilityIndex); !made) return made;
+  const auto known = knows_multiplexes();
+  if (!known) return known.error();
+  if (*known) return Done{};
+  return database.run("ALTER TABLE stations ADD COLUMN multiplex TEXT NOT NULL DEFAULT ''");
 }
 
 Result<Done> Catalog::Connection::set_up_frozen() {
@@ -143,9 +160,12 @@ Result<Done> Catalog::Connection::create() {
 }
 
 Result<Done> Catalog::Connection::prepare() {
+  // A catalog on a read-only medium may still lack the column; a damaged one may not tell.
+  const auto known = knows_multiplexes();
+  const std::string multiplex = known && !*known ? "''" : "multiplex";
   const struct {
     store::Statement& statement;
-    const char* sql;
+    std::string sql;
   } all[] = {
       {insert_source, "INSERT INTO sources(name, date) VALUES(?, ?)"},
       {select_source, "SELECT source FROM sources WHERE name = ?"},
@@ -155,9 +175,9 @@ Result<Done> Catalog::Connection::prepare() {
        "FROM sources ORDER BY name"},
       {insert_station,
        "INSERT INTO stations(source, latitude_deg, longitude_deg, call_sign, id, facility_id, name,"
-       " network, raster, rf_channel, standard, site_amsl_m, antenna_amsl_m, haat_m, erp_kw,"
-       " polarization, directional, pattern, translator, city, state, line)"
-       " VALUES(?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)"},
+       " network, multiplex, raster, rf_channel, standard, site_amsl_m, antenna_amsl_m, haat_m,"
+       " erp_kw, polarization, directional, pattern, translator, city, state, line)"
+       " VALUES(?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)"},
       {insert_program, "INSERT INTO programs VALUES(?, ?, ?, ?, ?, ?)"},
       {insert_note, "INSERT INTO notes VALUES(?, ?, ?, ?)"},
       {insert_place, "INSERT INTO places VALUES(?1, ?2, ?2, ?3, ?3)"},
@@ -172,8 +192,8 @@ Result<Done> Catalog::Connection::prepare() {
       {select_station,
        "SELECT latitude_deg, longitude_deg, call_sign, id, facility_id, stations.name, network,"
        " raster, rf_channel, standard, site_amsl_m, antenna_amsl_m, haat_m, erp_kw, polarization,"
-       " directional, translator, city, state, line, pattern, sources.name, sources.date"
-       " FROM stations JOIN sources USING(source) WHERE station = ?"},
+       " directional, translator, city, state, line, pattern, sources.name, sources.date, " +
+           multiplex + " FROM stations JOIN sources USING(source) WHERE station = ?"},
       {select_programs,
        "SELECT virtual_channel, name, network, language FROM programs WHERE station = ?"
        " ORDER BY place"},

@@ -59,6 +59,8 @@ struct Catalog::Connection {
   class Inserter;
   class Missing;
   Result<Done> create();
+  Result<bool> knows_multiplexes();
+  Result<Done> add_what_older_ones_lack();
   Result<Done> check_version(std::int64_t application, std::int64_t version) const;
   Result<Done> read_parts(std::int64_t row, Station& station);
   Result<std::vector<Program>> overlay_of(const Station& station);

@@ -80,8 +80,8 @@ bool same_transmitter(const Station& a, const Station& b) {
 // The record of the newer source, with what only the other knows, and that source as a note.
 Station merged(Station kept, Station other) {
   if (other.provenance.source.date > kept.provenance.source.date) std::swap(kept, other);
-  for (const auto text : {&Station::facility_id, &Station::name, &Station::network, &Station::city,
-                          &Station::state}) {
+  for (const auto text : {&Station::facility_id, &Station::name, &Station::network,
+                          &Station::multiplex, &Station::city, &Station::state}) {
     if ((kept.*text).empty()) kept.*text = other.*text;
   }
   for (const auto number :

@@ -68,6 +68,7 @@ Result<Station> read_facts(const store::Statement& row) {
       .facility_id = row.text(4),
       .name = row.text(5),
       .network = row.text(6),
+      .multiplex = row.text(23),
       .position = *position,
       .site_amsl_m = row.optional_real(10),
       .antenna_amsl_m = row.optional_real(11),
@@ -86,7 +87,7 @@ Result<Station> read_facts(const store::Statement& row) {
 
 Result<std::int64_t> Catalog::Connection::insert(std::int64_t source, const Station& s) {
   insert_station.bind(source, s.position.latitude_deg(), s.position.longitude_deg(), s.call_sign,
-                      s.id, s.facility_id, s.name, s.network, to_text(s.raster),
+                      s.id, s.facility_id, s.name, s.network, s.multiplex, to_text(s.raster),
                       to_text(s.rf_channel), stored(s.standard), s.site_amsl_m, s.antenna_amsl_m,
                       s.haat_m, s.erp_kw, to_text(s.polarization), stored(s.directional),
                       stored(s.pattern), stored(s.translator), s.city, s.state,

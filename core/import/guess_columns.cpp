@@ -33,6 +33,7 @@ const std::vector<Names>& known_names() {
       {"site", {"SITE", "SITEID", "SITENUMBER"}},
       {"name", {"NAME", "STATIONNAME", "STATION", "AREASERVED"}},
       {"network", {"NETWORK", "NETWORKAFFILIATION", "AFFILIATION", "PROGRAM", "BROADCASTER"}},
+      {"multiplex", {"MULTIPLEX", "MUX", "SFN", "SFNID", "SFNNAME", "NETWORKID"}},
       {"city", {"CITY", "COMMUNITY", "TOWN", "COMMCITY", "COMMUNITYCITY"}},
       {"state", {"STATE", "ST", "PROVINCE", "COMMSTATE", "COMMUNITYSTATE"}},
       {"erp_kw",

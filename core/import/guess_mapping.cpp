@@ -118,8 +118,8 @@ void Guesser::find_numbers() {
 
 // Texts, and trade words with an obvious meaning.
 void Guesser::find_words() {
-  for (const char* field :
-       {"facility_id", "site", "name", "network", "city", "state", "virtual_channel"}) {
+  for (const char* field : {"facility_id", "site", "name", "network", "multiplex", "city", "state",
+                            "virtual_channel"}) {
     const auto found = guess::named(columns_, field);
     const bool taken = !found.empty() && column_of("call_sign") == found.front();
     if (!found.empty() && !taken) guess_.mapping.fields[field].column = found.front()->name;

@@ -23,6 +23,7 @@ namespace mastwise {
 //   site            text, distinguishes the transmitters of one facility
 //   name            text
 //   network         text
+//   multiplex       text, the same for the transmitters of one single-frequency network
 //   programs      each "virtual channel|name|network|language", separated by ";"; ends may be left
 //                   out: "6.1|Basin Public|Basin Public|en; 6.2|Basin Kids"
 //   standard        ATSC 1.0, ATSC 3.0, DVB-T, DVB-T2, ISDB-T

@@ -22,6 +22,7 @@ constexpr std::array kTexts{
     TextField{"facility_id", &Station::facility_id},
     TextField{"name", &Station::name},
     TextField{"network", &Station::network},
+    TextField{"multiplex", &Station::multiplex},
     TextField{"city", &Station::city},
     TextField{"state", &Station::state},
 };
@@ -182,10 +183,10 @@ auto find(const Fields& all, std::string_view name) {
 
 const std::vector<std::string_view>& names() {
   static const std::vector<std::string_view> kNames{
-      "call_sign", "raster",     "rf_channel",     "id",          "facility_id", "site",
-      "name",      "network",    "programs",       "standard",    "site_amsl_m", "antenna_amsl_m",
-      "haat_m",    "erp_kw",     "polarization",   "directional", "pattern",     "city",
-      "state",     "translator", "virtual_channel"};
+      "call_sign", "raster",     "rf_channel",      "id",          "facility_id", "site",
+      "name",      "network",    "programs",        "standard",    "site_amsl_m", "antenna_amsl_m",
+      "haat_m",    "erp_kw",     "polarization",    "directional", "pattern",     "city",
+      "state",     "translator", "virtual_channel", "multiplex"};
   return kNames;
 }
 

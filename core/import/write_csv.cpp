@@ -79,7 +79,8 @@ const std::vector<WrittenColumn>& written_columns() {
       {"pattern", [](const Station& s) { return s.pattern ? to_text(*s.pattern) : std::string(); }},
       {"city", [](const Station& s) { return s.city; }},
       {"state", [](const Station& s) { return s.state; }},
-      {"translator", [](const Station& s) { return yes_or_no(s.translator); }}};
+      {"translator", [](const Station& s) { return yes_or_no(s.translator); }},
+      {"multiplex", [](const Station& s) { return s.multiplex; }}};
   return kColumns;
 }
 

@@ -52,9 +52,13 @@ double field_deviation_db(const Measurement& measurement) {
   return field.total_db();
 }
 
-// Whether another transmitter carries the wanted station's program on its channel from elsewhere.
+// Whether another transmitter, of the same call sign or the same single-frequency network, carries
+// the wanted station's program on its channel from elsewhere.
 bool is_twin(const Station& wanted, const Station& other) {
-  return !wanted.call_sign.empty() && wanted.call_sign == other.call_sign &&
+  const auto shared = [&](std::string Station::*name) {
+    return !(wanted.*name).empty() && wanted.*name == other.*name;
+  };
+  return (shared(&Station::call_sign) || shared(&Station::multiplex)) &&
          !at_one_site(wanted, other);
 }
 

@@ -79,7 +79,8 @@ Rivals rivals_without(const LinkBudget& budget, std::span<const Station> station
 // Interference from elsewhere: the median fields on the same and on neighboring channels with their
 // spreads, through the pattern, weighted by protection.hpp and independent of the wanted signal
 // (rivals.hpp). A station on the same channel within some 500 m counts as the wanted one. One of
-// the same call sign elsewhere adds to the wanted power, or interferes if its echo is too late.
+// the same call sign or multiplex elsewhere adds to the wanted power, or interferes if its echo is
+// too late.
 //
 // What overloads or interferes counts as if no obstacle of the ring stood on its side: a person's
 // marks are too rough to promise shelter, and a marked obstacle never raises a chance.

@@ -55,6 +55,8 @@ struct Station {
   std::string facility_id = {};
   std::string name = {};
   std::string network = {};
+  // The same for the transmitters of one single-frequency network on one channel.
+  std::string multiplex = {};
   std::vector<Program> programs = {};
 
   Raster raster = Raster::atsc;

@@ -171,6 +171,25 @@ TEST_CASE("a file that is not a catalog, or of another version, is refused with 
   CHECK(folder.error().remedy == "check that the folder exists and that you may write to it");
 }
 
+// As made before stations could name a multiplex.
+TEST_CASE("an older catalog is rescued and read, and takes a multiplex") {
+  const CatalogFile file("older");
+  StationTable table = table_of("one", {station("QAAA", 1, 1)});
+  REQUIRE(Catalog::open(file.path)->replace_source(table));
+  file.execute("ALTER TABLE stations DROP COLUMN multiplex");
+  const SalvagedCatalog rescued = Catalog::salvage(file.path);
+  REQUIRE(rescued.stations.size() == 1);
+  CHECK(rescued.stations[0].stations.size() == 1);
+
+  auto catalog = Catalog::open(file.path);
+  REQUIRE(catalog);
+  table.stations[0].multiplex = "North 1";
+  REQUIRE(catalog->replace_source(table));
+  const auto read = catalog->nearest(*Position::at_deg(1.0, 1.0), 1e4, 5);
+  REQUIRE(read);
+  CHECK(read->at(0).station.multiplex == "North 1");
+}
+
 TEST_CASE("a damaged catalog reports its damage and is not read") {
   const CatalogFile file("damaged");
   {
