@@ -60,7 +60,9 @@ class AnswerHalf {
   void from_nose(Rect rect);
   void by_compass(Rect rect);
   void words(Point baseline, const char* text, float width) {
-    canvas_.text(baseline, text, largest(canvas_, text, width), theme_.ink, Align::Center);
+    constexpr float kSide = 12.0f;
+    const Face face = largest(canvas_, text, width - 2.0f * kSide);
+    canvas_.text(baseline, text, face, theme_.ink, Align::Center);
   }
 
   Ui& ui_;

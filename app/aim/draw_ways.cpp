@@ -76,11 +76,11 @@ float draw_standing_row(Ui& ui, Rect page, float y, const Shared& shared) {
   ui.canvas().text({page.left, y + 30.0f}, say("Where do you read the compass?"), Face::TextBold,
                    theme.ink);
   y += 42.0f;
-  const auto touched =
-      ui::standing_choice(ui, "stand", {page.left, y, page.right, y + ui::kStandingChoice}, miles,
-                          shared.stop.standing);
+  const float height = ui::standing_choice_height(ui, page.width(), miles);
+  const auto touched = ui::standing_choice(ui, "stand", {page.left, y, page.right, y + height},
+                                           miles, shared.stop.standing);
   if (touched) ui.emit(act::StandAt{*touched});
-  y += ui::kStandingChoice;
+  y += height;
   const auto& field = shared.findings.field;
   const auto& standing = shared.stop.standing;
   if (!standing || !field || !refuses_compass(*standing)) return y;

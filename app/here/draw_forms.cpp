@@ -110,11 +110,11 @@ void draw_by_hand(Column& column, Ui& ui, Rect room, const Shared& shared) {
   if (nose && nose->origin == Nose::Origin::ByHand) {
     column.line(say("Where was the compass read?"), Face::Text);
     const float top = column.bottom() + 8.0f;
-    const auto touched =
-        ui::standing_choice(ui, "read", {room.left, top, room.right, top + ui::kStandingChoice},
-                            shared.settings.miles, nose->read_at);
+    const float height = ui::standing_choice_height(ui, room.width(), shared.settings.miles);
+    const auto touched = ui::standing_choice(ui, "read", {room.left, top, room.right, top + height},
+                                             shared.settings.miles, nose->read_at);
     if (touched) ui.emit(act::NoseReadAt{*touched});
-    column.space(ui::kStandingChoice + 24.0f);
+    column.space(height + 24.0f);
   }
   if (column.button("type nose", say("Type heading"), 0, 2, true, ui::ButtonLook::Filled)) {
     ui.emit(act::OpenKeypad{KeypadPurpose::Nose});

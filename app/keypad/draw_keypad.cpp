@@ -179,7 +179,7 @@ void draw_position_typed(Ui& ui, Rect area, const Shared& shared, const Keypad& 
 
 // The north from which the typed heading counts.
 void draw_north(Ui& ui, Rect area, const Keypad& keypad) {
-  constexpr float kHigh = 104.0f, kWide = 420.0f;
+  constexpr float kWide = 420.0f;
   const auto north = [](bool filled) {
     return [filled](ui::Canvas& canvas, Rect room, ui::Color color) {
       ui::kite(canvas, room.center(), 18.0f, color, filled);
@@ -187,8 +187,9 @@ void draw_north(Ui& ui, Rect area, const Keypad& keypad) {
   };
   const std::array options{ui::Option{"magnetic", say("By compass"), north(false)},
                            ui::Option{"true", say("By map, true"), north(true)}};
-  const Rect choice{area.left, area.top, area.left + std::min(kWide, area.width()),
-                    area.top + kHigh};
+  const float width = std::min(kWide, area.width());
+  const Rect choice{area.left, area.top, area.left + width,
+                    area.top + ui::choice_height(ui, options, width, 104.0f)};
   const std::size_t chosen = keypad.magnetic ? 0 : 1;
   const auto touched = ui::segmented(ui, "north", choice, options, chosen);
   if (touched && *touched != chosen) ui.emit(act::KeypadNorth{});

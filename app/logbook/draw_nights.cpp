@@ -114,7 +114,9 @@ float draw_outcomes(Ui& ui, Point right, float room, const std::vector<Outcome>&
   const auto steady = std::count(outcomes.begin(), outcomes.end(), Outcome::steady);
   const std::string count = words::of_all(static_cast<std::size_t>(steady), outcomes.size());
   canvas.text({right.x, right.y + 9.0f}, count, Face::Text, ink, Align::Right);
-  const float x = right.x - canvas.text_width(count, Face::Text) - 8.0f - kRadius;
+  const float left = right.x - canvas.text_width(count, Face::Text);
+  const float x = left - 8.0f - kRadius;
+  if (x - kRadius < right.x - room) return left;
   draw_outcome(canvas, {x, right.y}, kRadius, Outcome::steady, ink);
   return x - kRadius;
 }

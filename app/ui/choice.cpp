@@ -2,12 +2,14 @@
 
 #include "app/ui/shortened.hpp"
 
+#include <algorithm>
 #include <array>
 
 namespace mastwise::ui {
 namespace {
 
 constexpr float kRadius = 14.0f, kEdge = 3.0f, kInset = 5.0f;
+constexpr float kLabelLine = 27.0f, kLabelSide = 6.0f;
 
 Rect segment(Rect rect, std::size_t index, std::size_t count) {
   const auto at = static_cast<float>(index), of = static_cast<float>(count);
@@ -20,24 +22,34 @@ Rect segment(Rect rect, std::size_t index, std::size_t count) {
 }
 
 void draw_label(Ui& ui, Rect part, const std::string& label, Color color, bool chosen) {
-  const float room = part.width() - 12.0f;
   const Face face = chosen ? Face::TextBold : Face::Text;
-  constexpr float kLine = 27.0f, kCapital = 9.0f;
-  const auto lines = ui.wrapped(label, room, face);
+  constexpr float kCapital = 9.0f;
+  const auto lines = ui.wrapped(label, part.width() - 2.0f * kLabelSide, face);
   float baseline =
-      part.center().y + kCapital - kLine * (static_cast<float>(lines.size()) - 1.0f) / 2.0f;
+      part.center().y + kCapital - kLabelLine * (static_cast<float>(lines.size()) - 1.0f) / 2.0f;
   for (const std::string_view words : lines) {
     ui.canvas().text({part.center().x, baseline}, words, face, color, Align::Center);
-    baseline += kLine;
+    baseline += kLabelLine;
   }
 }
 
-void draw_option(Ui& ui, Rect part, const Option& option, Color color, bool chosen) {
+// The lines of the longest label beyond its first.
+float further_lines(const Ui& ui, std::span<const Option> options, float part_width) {
+  std::size_t most = 1;
+  for (const Option& option : options) {
+    const float room = part_width - 2.0f * kLabelSide;
+    most = std::max(most, ui.wrapped(option.label, room, Face::TextBold).size());
+  }
+  return kLabelLine * static_cast<float>(most - 1);
+}
+
+// `further`: the height of labels beyond their first line.
+void draw_option(Ui& ui, Rect part, const Option& option, Color color, bool chosen, float further) {
   if (!option.picture) return draw_label(ui, part, option.label, color, chosen);
   constexpr float kLabel = 36.0f, kMargin = 10.0f;
   Rect picture = part.inset(kMargin);
   if (!option.label.empty()) {
-    picture.bottom = part.bottom - kLabel;
+    picture.bottom = part.bottom - kLabel - further;
     draw_label(ui, {part.left, picture.bottom - 4.0f, part.right, part.bottom - 4.0f}, option.label,
                color, chosen);
   }
@@ -45,6 +57,10 @@ void draw_option(Ui& ui, Rect part, const Option& option, Color color, bool chos
 }
 
 }  // namespace
+
+float choice_height(const Ui& ui, std::span<const Option> options, float width, float one_line) {
+  return one_line + further_lines(ui, options, width / static_cast<float>(options.size()));
+}
 
 std::optional<std::size_t> segmented(Ui& ui, const std::string& name, Rect rect,
                                      std::span<const Option> options,
@@ -56,6 +72,7 @@ std::optional<std::size_t> segmented(Ui& ui, const std::string& name, Rect rect,
   canvas.outline(rect.inset(kEdge / 2.0f), enabled ? theme.ink : theme.second_ink,
                  enabled ? kEdge : 1.0f, kRadius);
   const bool lies = rect.width() >= rect.height();
+  const float further = further_lines(ui, options, segment(rect, 0, options.size()).width());
   for (std::size_t i = 0; i < options.size(); ++i) {
     const std::string target = name + " " + options[i].key;
     const Rect part = segment(rect, i, options.size());
@@ -64,7 +81,7 @@ std::optional<std::size_t> segmented(Ui& ui, const std::string& name, Rect rect,
     const bool filled = chosen == i || ui.pressed(target);
     if (filled) canvas.fill(part.inset(kInset), theme.ink, kRadius - kInset);
     const Color color = filled ? theme.paper : active ? theme.accent : theme.second_ink;
-    draw_option(ui, part, options[i], color, filled);
+    draw_option(ui, part, options[i], color, filled, further);
     const bool beside_filled = filled || (i > 0 && chosen == i - 1);
     if (i == 0 || beside_filled) continue;
     const float inset = 14.0f;

@@ -70,6 +70,17 @@ void draw_standing(Canvas& canvas, Rect room, Color color, Standing standing) {
   }
 }
 
+std::vector<Option> standing_options(bool miles) {
+  std::vector<Option> options;
+  for (const Standing standing : kStandings) {
+    options.push_back({std::string(short_name(standing)), standing_words(standing, miles),
+                       [standing](Canvas& canvas, Rect room, Color color) {
+                         draw_standing(canvas, room, color, standing);
+                       }});
+  }
+  return options;
+}
+
 }  // namespace
 
 std::string standing_words(Standing standing, bool miles) {
@@ -88,17 +99,14 @@ std::string standing_words(Standing standing, bool miles) {
   return {};
 }
 
+float standing_choice_height(const Ui& ui, float width, bool miles) {
+  return choice_height(ui, standing_options(miles), width, 118.0f);
+}
+
 std::optional<Standing> standing_choice(Ui& ui, const std::string& name, Rect rect, bool miles,
                                         std::optional<Standing> chosen) {
-  std::vector<Option> options;
-  for (const Standing standing : kStandings) {
-    options.push_back({std::string(short_name(standing)), standing_words(standing, miles),
-                       [standing](Canvas& canvas, Rect room, Color color) {
-                         draw_standing(canvas, room, color, standing);
-                       }});
-  }
   const auto index = chosen ? std::optional(static_cast<std::size_t>(*chosen)) : std::nullopt;
-  const auto touched = segmented(ui, name, rect, options, index);
+  const auto touched = segmented(ui, name, rect, standing_options(miles), index);
   return touched ? std::optional(kStandings[*touched]) : std::nullopt;
 }
 

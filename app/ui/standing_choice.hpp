@@ -8,10 +8,10 @@
 
 namespace mastwise::ui {
 
-inline constexpr float kStandingChoice = 118.0f;  // its height
-
 // "By rig", "59 ft off": few words, for a label.
 std::string standing_words(Standing standing, bool miles);
+
+float standing_choice_height(const Ui& ui, float width, bool miles);
 
 // Where a person stands with the compass, drawn: the rig, the person, and what is between them.
 // Returns the place touched.
