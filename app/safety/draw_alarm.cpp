@@ -122,10 +122,9 @@ void draw_alarm(Ui& ui, const Shared& shared, const SafetyState& state) {
   const bool upright = ui.portrait();
   float top = page.top;
   if (upright) top += draw_corner(ui, {page.right, page.top}, shared);
-  const float room = page.width() - (upright ? 0.0f : 250.0f);
-  const bool in_one = canvas.text_width(title, Face::Answer) <= room;
-  const float below = ui.paragraph({page.left, top + 88.0f}, in_one ? room : page.width(), 112.0f,
-                                   title, Face::Answer, theme.on_warning);
+  const float room = page.width() - (upright ? 0.0f : 270.0f);
+  const float below =
+      ui.paragraph({page.left, top + 88.0f}, room, 112.0f, title, Face::Answer, theme.on_warning);
   if (!upright) draw_corner(ui, {page.right, page.top}, shared);
   const Rect rest{page.left, below - 112.0f + 40.0f, page.right, act.top - 24.0f};
   const auto orders = [&](Point at) {

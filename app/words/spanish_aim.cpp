@@ -163,9 +163,9 @@ constexpr Translation kAimInSpanish[] = {
      "Ponga el rumbo del vehículo para saber el giro"},
     {"Before lowering: {turn}", "Antes de bajar: {turn}"},
     // Safety.
-    {"Quieter for {seconds} s", "Bajo por {seconds} s"},
+    {"Quieter for {seconds} s", "Más suave {seconds} s"},
     {"Stopped. I will lower it", "Me detuve. La bajo"},
-    {"Quieter for 30 s", "Bajar 30 s"},
+    {"Quieter for 30 s", "Más suave 30 s"},
     {"ANTENNA UP", "ANTENA ARRIBA"},
     {"Stop.", "Pare."},
     {"Lower it.", "Bájela."},

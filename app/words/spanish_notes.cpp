@@ -239,7 +239,7 @@ constexpr Translation kNotesInSpanish[] = {
     {"Into", "En"},
     {"no folder", "sin carpeta"},
     {"Export or import", "Exportar o importar"},
-    {"forecast", "pronóstico"},
+    {"forecast", "previsto"},
     {"% came in", "% que llegó"},
     {": is the inverter on?", ": ¿está encendido el inversor?"},
     {"Touch what came in and what did not: both teach.",
