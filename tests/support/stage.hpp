@@ -24,6 +24,10 @@ inline constexpr Screen kHeadUnit{"800x480", 800.0f, 480.0f, 133.0f};
 inline constexpr Screen kTablet{"1280x800", 1280.0f, 800.0f, 189.0f};
 inline constexpr Screen kLargeTablet{"1920x1200", 1920.0f, 1200.0f, 224.0f};
 inline constexpr Screen kUpright{"800x1280", 800.0f, 1280.0f, 189.0f};
+inline constexpr Screen kScreens[]{kHeadUnit, kTablet, kLargeTablet, kUpright};
+
+// The stop of the practice area.
+inline const Position kDryLake = *Position::at_deg(42.5, -118.5);
 
 // Mastwise without its window: stores in a separate folder, session, worker, interface. Fingers are
 // SDL events, as in the window loop; the test controls the clock. A missing or disabled target

@@ -22,14 +22,14 @@ constexpr const char* kDisc = "Omnidirectional roof disc with amplifier";
 constexpr const char* kCrankUp = "Bidirectional crank-up with amplifier";
 constexpr const char* kPole = "Long Yagi on a pole with amplifier";
 
-test::ChildProgram::Ended run(const Arguments& arguments) {
+test::ChildProgram::Ended run_gears(const Arguments& arguments) {
   const test::TemporaryFolder data;
   return test::run_program(arguments, data.file("data"));
 }
 
 json gears_json(Arguments arguments) {
   arguments.push_back("--json");
-  const auto ended = run(arguments);
+  const auto ended = run_gears(arguments);
   INFO(ended.errors << ended.output);
   REQUIRE(ended.status == 0);
   const json read = json::parse(ended.output, nullptr, false);
@@ -108,7 +108,7 @@ TEST_CASE("gears: what is wanted decides the sectors, and the text says the same
     CHECK(titles.size() == 2);
     CHECK(titles.contains("QBPA 6.1"));
   }
-  const auto text = run({"gears", "--with", kDisc});
+  const auto text = run_gears({"gears", "--with", kDisc});
   REQUIRE(text.status == 0);
   CHECK(text.output.find("PRACTICE") == 0);
   const json plain = gears_json({"gears", "--with", kDisc});
@@ -123,10 +123,10 @@ TEST_CASE("gears: what is wanted decides the sectors, and the text says the same
 }
 
 TEST_CASE("gears: an unknown gear or station is refused by name") {
-  const auto gear = run({"gears", "--with", "Moon dish"});
+  const auto gear = run_gears({"gears", "--with", "Moon dish"});
   CHECK(gear.status == 1);
   CHECK(gear.errors.find("Moon dish") != std::string::npos);
-  const auto station = run({"gears", "--want", "QZZZ"});
+  const auto station = run_gears({"gears", "--want", "QZZZ"});
   CHECK(station.status == 1);
   CHECK(station.errors.find("QZZZ") != std::string::npos);
 }

@@ -17,7 +17,7 @@ namespace {
 using nlohmann::json;
 using Arguments = std::vector<std::string>;
 
-json printed(Arguments arguments) {
+json printed_plan(Arguments arguments) {
   const test::TemporaryFolder data;
   arguments.push_back("--json");
   const auto ended = test::run_program(arguments, data.file("data"));
@@ -28,7 +28,7 @@ json printed(Arguments arguments) {
   return read;
 }
 
-std::string refusal(const Arguments& arguments) {
+std::string plan_refusal(const Arguments& arguments) {
   const test::TemporaryFolder data;
   const auto ended = test::run_program(arguments, data.file("data"));
   CHECK(ended.status == 1);
@@ -45,11 +45,11 @@ bool brings(const json& heading, const std::string& call_sign) {
 }  // namespace
 
 TEST_CASE("plan: every station in reach has a heading, and its magnetic bearing is the card's") {
-  const json plan = printed({"plan", "--date", "2026-07-02"});
+  const json plan = printed_plan({"plan", "--date", "2026-07-02"});
   REQUIRE_FALSE(plan.at("headings").empty());
   CHECK(plan.at("fewest_proved") == true);
   const json card =
-      printed({"card", "--at", "42.5,-118.5", "--to", "43,-118", "--date", "2026-07-02"});
+      printed_plan({"card", "--at", "42.5,-118.5", "--to", "43,-118", "--date", "2026-07-02"});
   for (const json& heading : plan.at("headings")) {
     CHECK(std::fmod(heading.at("bearing_true_deg").get<double>() -
                         card.at("declination_deg").get<double>() + 360.0,
@@ -62,7 +62,7 @@ TEST_CASE("plan: every station in reach has a heading, and its magnetic bearing 
   }
   for (const json& each : plan.at("out_of_plan")) CHECK(each.at("best_chance") < 70.0);
   // Some heading brings in every station that the survey calls steady.
-  for (const json& row : printed({"survey"})) {
+  for (const json& row : printed_plan({"survey"})) {
     if (!row.at("chance").is_number() || row.at("chance").get<double>() < 90.0) continue;
     const auto& headings = plan.at("headings");
     INFO(row.at("call_sign"));
@@ -73,10 +73,10 @@ TEST_CASE("plan: every station in reach has a heading, and its magnetic bearing 
 }
 
 TEST_CASE("plan: wanted stations, pinned stations and networks") {
-  const json one = printed({"plan", "--want", "QBPA"});
+  const json one = printed_plan({"plan", "--want", "QBPA"});
   REQUIRE(one.at("headings").size() == 1);
   CHECK(brings(one.at("headings")[0], "QBPA"));
-  const json two = printed({"plan", "--want", "qbpa,QNLA", "--pin", "QLSB"});
+  const json two = printed_plan({"plan", "--want", "qbpa,QNLA", "--pin", "QLSB"});
   bool pinned = false;
   for (const json& heading : two.at("headings")) pinned = pinned || brings(heading, "QLSB");
   for (const json& each : two.at("out_of_plan")) {
@@ -84,14 +84,14 @@ TEST_CASE("plan: wanted stations, pinned stations and networks") {
   }
   CHECK(pinned);
   // Any one station of the network is enough.
-  CHECK(printed({"plan", "--network", "northlight"}).at("headings").size() == 1);
-  CHECK(refusal({"plan", "--want", "QNONE"}).find("QNONE") != std::string::npos);
-  CHECK(refusal({"plan", "--network", "Nowhere"}).find("Nowhere") != std::string::npos);
+  CHECK(printed_plan({"plan", "--network", "northlight"}).at("headings").size() == 1);
+  CHECK(plan_refusal({"plan", "--want", "QNONE"}).find("QNONE") != std::string::npos);
+  CHECK(plan_refusal({"plan", "--network", "Nowhere"}).find("Nowhere") != std::string::npos);
 }
 
 TEST_CASE("plan: gear, heading error and floor change it") {
   const json all_round =
-      printed({"plan", "--gear", "Omnidirectional roof disc with amplifier", "--floor", "40"});
+      printed_plan({"plan", "--gear", "Omnidirectional roof disc with amplifier", "--floor", "40"});
   REQUIRE(all_round.at("headings").size() == 1);
   CHECK(all_round.at("headings")[0].at("slack_left_deg") == 180.0);
   const auto width = [](const json& plan) {
@@ -102,7 +102,7 @@ TEST_CASE("plan: gear, heading error and floor change it") {
   const auto with = [&](const std::string& option, const std::string& value) {
     Arguments arguments = yagi;
     arguments.insert(arguments.end(), {option, value});
-    return printed(arguments);
+    return printed_plan(arguments);
   };
   CHECK(width(with("--floor", "40")) > width(with("--floor", "90")));
   CHECK(width(with("--heading-error", "1")) != width(with("--heading-error", "15")));
@@ -118,9 +118,10 @@ TEST_CASE("plan: as text") {
 }
 
 TEST_CASE("survey and plan count an obstacle on one side, and refuse an impossible one") {
-  const json free = printed({"survey"});
+  const json free = printed_plan({"survey"});
   // Trees to the northeast, where most stations of the practice area are.
-  const json marked = printed({"survey", "--obstacle", "NE:trees:15m:15m", "--obstacle", "W:open"});
+  const json marked =
+      printed_plan({"survey", "--obstacle", "NE:trees:15m:15m", "--obstacle", "W:open"});
   REQUIRE(free.size() == marked.size());
   std::size_t lower = 0, named = 0;
   for (const json& row : marked) {
@@ -147,9 +148,10 @@ TEST_CASE("survey and plan count an obstacle on one side, and refuse an impossib
     }
     return best;
   };
-  CHECK(best(printed({"plan", "--obstacle", "NE:hill:50m:100m"})) < best(printed({"plan"})));
+  CHECK(best(printed_plan({"plan", "--obstacle", "NE:hill:50m:100m"})) <
+        best(printed_plan({"plan"})));
   for (const char* verb : {"survey", "plan"}) {
-    const std::string said = refusal({verb, "--obstacle", "NE:swamp"});
+    const std::string said = plan_refusal({verb, "--obstacle", "NE:swamp"});
     INFO(verb);
     CHECK(said.find("trees") != std::string::npos);
   }

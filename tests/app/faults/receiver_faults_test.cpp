@@ -17,7 +17,7 @@ using test::Stage;
 
 namespace {
 
-const Position kHome = *Position::at_deg(42.51, -118.53);
+const Position kParkedAt = *Position::at_deg(42.51, -118.53);
 
 LinkNews bytes_at(milliseconds when, std::string text) {
   return {LinkNews::Kind::bytes, std::move(text), Monotonic(when)};
@@ -43,7 +43,7 @@ TEST_CASE("a line that is lost every second for an hour loses neither the fix no
   std::size_t most_unsaved = 0;
   for (int second = 0; second < seconds; ++second) {
     link_is(stage, Link::State::Open);
-    stage.session().act(act::ReceiverBytes{stage.now(), test::epoch(kHome, second)});
+    stage.session().act(act::ReceiverBytes{stage.now(), test::epoch(kParkedAt, second)});
     link_is(stage, Link::State::Lost);
     stage.late_round(milliseconds(1'000));
     if (!stage.model().findings.position) ++without_position;
@@ -110,7 +110,7 @@ TEST_CASE("the whole app keeps up with a flood of 92 kB a second") {
   for (int second = 0; second < seconds; ++second) {
     shell::NewsQueue queue;
     std::string epoch;
-    const std::string one = test::epoch(kHome, second);
+    const std::string one = test::epoch(kParkedAt, second);
     while (epoch.size() < 92'160) epoch += one;
     sentences += static_cast<std::size_t>(std::count(epoch.begin(), epoch.end(), '\n'));
     bytes += epoch.size();
@@ -157,10 +157,10 @@ TEST_CASE("a receiver whose time stands still goes stale on the screen") {
   Stage stage;
   stage.set(act::SetStop{Stop{}});
   link_is(stage, Link::State::Open);
-  for (int second = 0; second < 6; ++second) second_passes(stage, test::epoch(kHome, second));
+  for (int second = 0; second < 6; ++second) second_passes(stage, test::epoch(kParkedAt, second));
   REQUIRE(stage.model().findings.position);
   CHECK_FALSE(stage.model().findings.position_stale);
-  for (int second = 0; second < 10; ++second) second_passes(stage, test::epoch(kHome, 5));
+  for (int second = 0; second < 10; ++second) second_passes(stage, test::epoch(kParkedAt, 5));
   CHECK(stage.model().findings.position_stale);
 }
 

@@ -10,12 +10,6 @@
 namespace mastwise::test {
 namespace {
 
-const Position kNowhere = *Position::at_deg(-40.0, 20.0);
-
-void leave_practice(Stage& stage) {
-  stage.set(act::SetStop{Stop{}});
-}
-
 void nights_before(Stage& stage) {
   const auto practice = service::load_practice();
   REQUIRE(practice);

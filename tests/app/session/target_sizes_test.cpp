@@ -1,3 +1,4 @@
+#include "tests/app/session/view_faults.hpp"
 #include "tests/app/session/views.hpp"
 #include "tests/support/sanitized.hpp"
 
@@ -12,56 +13,10 @@ using test::View;
 
 namespace {
 
-constexpr test::Screen kSizes[]{test::kHeadUnit, test::kTablet, test::kLargeTablet, test::kUpright};
-
 std::string joined(const std::vector<std::string>& lines) {
   std::string text;
   for (const std::string& line : lines) text += "  " + line + "\n";
   return text;
-}
-
-// Texts that leave the screen on a side without an intended clip.
-std::string texts_off_screen(const Stage& stage, const test::Screen& screen) {
-  std::string found;
-  for (const test::PictureText& text : stage.texts()) {
-    const bool cut = text.clip_px.left > 0.0f || text.clip_px.top > 0.0f ||
-                     text.clip_px.right < screen.width_px || text.clip_px.bottom < screen.height_px;
-    const touch::Rect& rect = text.rect_px;
-    const bool leaves = rect.left < 0.0f || rect.top < 0.0f || rect.right > screen.width_px ||
-                        rect.bottom > screen.height_px;
-    if (leaves && !cut) found += "  \"" + text.text + "\"\n";
-  }
-  return found;
-}
-
-// Texts begin at whole pixels, and letters reach a little beyond their advance.
-constexpr float kOverhangPx = 2.0f;
-
-bool beyond_sides(const touch::Rect& text, const touch::Rect& room) {
-  return text.left < room.left - kOverhangPx || text.right > room.right + kOverhangPx;
-}
-
-// Texts that a clip cuts at the left or the right. Lists scroll, so they may cut above and below.
-std::string texts_cut(const Stage& stage) {
-  std::string found;
-  for (const test::PictureText& text : stage.texts()) {
-    if (beyond_sides(text.rect_px, text.clip_px)) found += "  \"" + text.text + "\"\n";
-  }
-  return found;
-}
-
-// Labels wider than their button or row.
-std::string labels_too_wide(const Stage& stage) {
-  std::string found;
-  for (const test::PictureText& text : stage.texts()) {
-    if (!text.clip_px.contains(text.rect_px.center())) continue;  // scrolled away
-    for (const touch::Target& target : stage.targets().all()) {
-      if (!target.visible_px().contains(text.rect_px.center())) continue;
-      if (!beyond_sides(text.rect_px, target.rect_px)) continue;
-      found += "  \"" + text.text + "\" on \"" + target.name + "\"\n";
-    }
-  }
-  return found;
 }
 
 // Under the sanitizers a screen takes every seventeenth view; in Spanish on the larger ones, fewer.
@@ -76,10 +31,7 @@ void check_all(const test::Screen& screen, bool left_handed, const std::string& 
     view.reach(stage);
     INFO(view.name << " on " << screen.name << (left_handed ? ", left-handed" : "") << " in "
                    << language);
-    CHECK(joined(stage.targets().problems()) == "");
-    CHECK(texts_off_screen(stage, screen) == "");
-    CHECK(texts_cut(stage) == "");
-    CHECK(labels_too_wide(stage) == "");
+    CHECK(test::view_faults(stage, screen) == "");
   }
 }
 
@@ -98,7 +50,7 @@ TEST_CASE("targets are 9 mm square, 2 mm apart and on the screen: upright") {
   check_all(test::kUpright, false);
 }
 TEST_CASE("whatever can be touched is 9 mm square, 2 mm apart and on the screen: left thumb") {
-  for (const test::Screen& screen : kSizes) {
+  for (const test::Screen& screen : test::kScreens) {
     check_all(screen, true);
   }
 }
@@ -121,7 +73,7 @@ TEST_CASE("no layout is cut in Spanish: left thumb") {
 }
 
 TEST_CASE("on the roof whatever can be touched is 15 mm square and nothing is under 34 units") {
-  for (const test::Screen& screen : kSizes) {
+  for (const test::Screen& screen : test::kScreens) {
     for (const View& view : test::safety_views()) {
       const std::string_view name = view.name;
       if (!name.starts_with("roof") || name == "roof prompt") continue;

@@ -20,10 +20,10 @@ using test::Stage;
 
 namespace {
 
-using Words = std::set<std::string>;
+using WordSet = std::set<std::string>;
 
 // Of three letters of ASCII and more, in lower case; other letters belong to their word.
-void add_words(std::string_view text, Words& words) {
+void add_words(std::string_view text, WordSet& words) {
   std::string word;
   int letters = 0;
   const auto end = [&] {
@@ -44,8 +44,8 @@ void add_words(std::string_view text, Words& words) {
   end();
 }
 
-Words spanish_words() {
-  Words words;
+WordSet spanish_words() {
+  WordSet words;
   for (const auto& part : words::spanish_screens()) {
     for (const words::Translation& one : part) add_words(one.spanish, words);
   }
@@ -59,8 +59,8 @@ Words spanish_words() {
 
 // What is the same in every language: the app, sources, standards, units, place names, the names of
 // files, and the folders and clock of this system.
-Words names(const Stage& stage) {
-  Words words;
+WordSet names(const Stage& stage) {
+  WordSet words;
   add_words(
       "Mastwise English Español GeoNames geonames org Natural Earth ATSC DVB ISDB ITU GPS NMEA UTM "
       "MGRS WGS NAD UTC CSV GPX hPa MHz km mi ABC DEL ITM IEEE practice_stations PDT PST TLH "
@@ -80,7 +80,7 @@ Words names(const Stage& stage) {
   return words;
 }
 
-// Words that a person or a file gave, and what core says of a fault, which stays English.
+// WordSet that a person or a file gave, and what core says of a fault, which stays English.
 bool may_be_english(const std::string& view, const std::string& text) {
   constexpr std::array kViews{"data, a table",
                               "data, which column",
@@ -120,7 +120,7 @@ bool may_be_english(const std::string& view, const std::string& text) {
          std::any_of(kGiven.begin(), kGiven.end(), has);
 }
 
-std::string shown(const Words& words) {
+std::string shown(const WordSet& words) {
   std::string text;
   for (const std::string& word : words) text += word + " ";
   return text;
@@ -129,11 +129,11 @@ std::string shown(const Words& words) {
 }  // namespace
 
 TEST_CASE("no English word is left on a Spanish screen") {
-  const Words spanish = spanish_words();
+  const WordSet spanish = spanish_words();
   std::size_t number = 0;
   for (const test::View& view : test::views()) {
     if (test::kSanitized && number++ % 59 != 0) continue;
-    Words english, known;
+    WordSet english, known;
     {
       Stage stage;
       view.reach(stage);
@@ -145,8 +145,8 @@ TEST_CASE("no English word is left on a Spanish screen") {
     view.reach(stage);
     for (const ui::DrawnText& text : stage.drawn()) {
       if (may_be_english(view.name, text.text)) continue;
-      Words left;
-      Words here;
+      WordSet left;
+      WordSet here;
       add_words(text.text, here);
       for (const std::string& word : here) {
         if (english.contains(word) && !spanish.contains(word) && !known.contains(word)) {

@@ -11,15 +11,7 @@
 namespace mastwise::test {
 namespace {
 
-const Position kDryLake = *Position::at_deg(42.5, -118.5);
-
-const Position kNowhere = *Position::at_deg(-40.0, 20.0);
-
 void use_practice(Stage&) {}
-
-void leave_practice(Stage& stage) {
-  stage.set(act::SetStop{Stop{}});
-}
 
 void set_by_hand(Stage& stage) {
   stage.set(act::SetStop{Stop{.source = PositionSource::ByHand, .by_hand = kDryLake}});
@@ -65,6 +57,10 @@ Stop with_lost_pins(Stop stop) {
 }
 
 }  // namespace
+
+void leave_practice(Stage& stage) {
+  stage.set(act::SetStop{Stop{}});
+}
 
 void press(Stage& stage, const Action& action) {
   stage.set(action);

@@ -25,6 +25,10 @@ std::vector<View> safety_views();
 // The drawn guides; part of views().
 std::vector<View> guide_views();
 
+// A sea without a station in reach.
+inline const Position kNowhere = *Position::at_deg(-40.0, 20.0);
+
+void leave_practice(Stage& stage);
 // Applies the action without a finger, and waits until nothing moves.
 void press(Stage& stage, const Action& action);
 // Types a number or place into a field.

@@ -18,7 +18,6 @@ using test::Stage;
 namespace {
 
 constexpr test::Screen kBoth[]{test::kHeadUnit, test::kTablet};
-const Position kDryLake = *Position::at_deg(42.5, -118.5);
 
 void press_on(Stage& stage, const std::string& target) {
   stage.focus(target);
@@ -60,7 +59,7 @@ TEST_CASE("keys: first start, the position typed on a keyboard") {
     stage.type("42.5, -118.5");
     CHECK(stage.focused() == "key Use it");
     stage.key(SDLK_RETURN);
-    CHECK(stage.model().findings.position == kDryLake);
+    CHECK(stage.model().findings.position == test::kDryLake);
     press_on(stage, "show");
     press_on(stage, "turn 0");
     CHECK(stage.model().findings.card);
@@ -131,7 +130,7 @@ TEST_CASE("keys: an outcome in the logbook") {
   for (const test::Screen& screen : kBoth) {
     INFO(screen.name);
     Stage stage(screen);
-    stage.set(act::SetStop{Stop{.source = PositionSource::ByHand, .by_hand = kDryLake}});
+    stage.set(act::SetStop{Stop{.source = PositionSource::ByHand, .by_hand = test::kDryLake}});
     stage.set(act::SetStop{stage.practice_stop()});
     press_on(stage, "place Logbook");
     std::string row;
@@ -162,7 +161,7 @@ TEST_CASE("keys: the passenger's button needs 3 s of a held key while driving") 
       stage.key_event(SDL_KEYDOWN, SDLK_RETURN);
       for (milliseconds passed{0}; passed < time; passed += kStep) {
         if (passed / milliseconds(1000) != (passed - kStep) / milliseconds(1000)) {
-          stage.receive(test::epoch(36'000 + second++, kDryLake, 20.0, 90.0));
+          stage.receive(test::epoch(36'000 + second++, test::kDryLake, 20.0, 90.0));
         }
         if (passed > milliseconds(500)) stage.key_event(SDL_KEYDOWN, SDLK_RETURN, true);
         stage.late_round(kStep);

@@ -14,7 +14,7 @@ using test::Stage;
 
 namespace {
 
-void type_into(Stage& stage, Field field, double number) {
+void type_reading(Stage& stage, Field field, double number) {
   stage.set(act::OpenField{field});
   stage.set(act::KeypadType{fmt::format("{:.1f}", number)});
   stage.set(act::KeypadAccept{});
@@ -112,7 +112,7 @@ TEST_CASE("a compass that agrees with the shadow is trusted more, and the trust 
   const auto shadow = sky::plumb_shadow(*stage.model().findings.position, moment_of(stage.model()));
   REQUIRE(shadow.direction);
   const auto reads = to_magnetic(*shadow.direction, stage.model().findings.field->declination);
-  type_into(stage, Field::CompassRead_deg, reads.degrees() + 0.5);
+  type_reading(stage, Field::CompassRead_deg, reads.degrees() + 0.5);
   stage.settle();
   stage.set(act::CheckCompass{CompassCheckBy::sun});
   stage.settle();
@@ -142,7 +142,7 @@ TEST_CASE("a compass that differs from the shadow is corrected, and beyond the m
   const auto before = stage.model().findings.card->bearing_magnetic;
   const auto shadow = sky::plumb_shadow(*stage.model().findings.position, moment_of(stage.model()));
   const auto reads = to_magnetic(*shadow.direction, stage.model().findings.field->declination);
-  type_into(stage, Field::CompassRead_deg, reads.degrees() + 12.0);
+  type_reading(stage, Field::CompassRead_deg, reads.degrees() + 12.0);
   stage.settle();
   stage.set(act::CheckCompass{CompassCheckBy::sun});
   stage.settle();
@@ -162,13 +162,13 @@ TEST_CASE("reciprocal bearings count for what they prove at this stop") {
   Stage stage;
   stage.set(act::StandAt{Standing::picnic_table});
   const double unchecked_deg = deviation_deg(stage);
-  type_into(stage, Field::ThereBearing_deg, 40.0);
-  type_into(stage, Field::BackBearing_deg, 221.0);
+  type_reading(stage, Field::ThereBearing_deg, 40.0);
+  type_reading(stage, Field::BackBearing_deg, 221.0);
   stage.set(act::KeepReciprocal{});
   const double alike_deg = deviation_deg(stage);
   CHECK(alike_deg < unchecked_deg);
   CHECK(alike_deg > unchecked_deg / std::sqrt(2.0));
-  type_into(stage, Field::BackBearing_deg, 250.0);
+  type_reading(stage, Field::BackBearing_deg, 250.0);
   stage.set(act::KeepReciprocal{});
   CHECK(deviation_deg(stage) == Approx(30.0));
 }

@@ -15,8 +15,6 @@ using test::Stage;
 
 namespace {
 
-const Position kDryLake = *Position::at_deg(42.5, -118.5);
-
 void receive_at(Stage& stage, const Position& place) {
   for (int second = 0; second < 12; ++second) {
     stage.receive(test::epoch(place, second));
@@ -65,7 +63,7 @@ TEST_CASE("first start with stations on board and a receiver: 2 taps to the firs
   test::fill_catalog(folder.file("catalog"));
   Stage stage(test::kTablet, folder.path(), true);
   REQUIRE(stage.model().sheet == Sheet::Start);
-  receive_at(stage, kDryLake);
+  receive_at(stage, test::kDryLake);
   CHECK(stage.targets().find("show")->enabled);
   stage.tap("show");
   CHECK(stage.model().place == Place::Stations);
@@ -76,7 +74,7 @@ TEST_CASE("first start with stations on board and a receiver: 2 taps to the firs
 
 TEST_CASE("arrive and aim: 2 taps from the list's place to the number") {
   Stage stage;
-  receive_at(stage, kDryLake);
+  receive_at(stage, test::kDryLake);
   stage.tap("place Stations");
   stage.tap("turn 0");
   REQUIRE(stage.model().stop.turn);
@@ -116,7 +114,7 @@ TEST_CASE("the receiver is dead: coordinates from a paper map, a tap each and 2 
   const std::string typed = "42.5,-118.5";
   stage.tap_keys(typed);
   stage.tap("key Use it");
-  CHECK(stage.model().findings.position == kDryLake);
+  CHECK(stage.model().findings.position == test::kDryLake);
   CHECK(stage.taps() - before == static_cast<int>(typed.size()) + 1);
 }
 

@@ -6,7 +6,7 @@ namespace mastwise::reception {
 
 namespace {
 
-itm::Climate at(double latitude_deg, double longitude_deg) {
+itm::Climate climate_of(double latitude_deg, double longitude_deg) {
   return climate_at(*Position::at_deg(latitude_deg, longitude_deg));
 }
 
@@ -15,18 +15,18 @@ itm::Climate at(double latitude_deg, double longitude_deg) {
 // The examples that NTIA Report 82-100 gives for its climates (from memory), and American stops.
 TEST_CASE("places have the climate that they are examples of") {
   using itm::Climate;
-  CHECK(at(0.0, 22.0) == Climate::equatorial);                       // Congo
-  CHECK(at(13.0, 30.0) == Climate::continental_subtropical);         // Sudan
-  CHECK(at(6.5, 3.4) == Climate::maritime_subtropical);              // West Africa
-  CHECK(at(23.0, 10.0) == Climate::desert);                          // Sahara
-  CHECK(at(52.0, -1.5) == Climate::maritime_temperate_over_land);    // England
-  CHECK(at(50.0, 20.0) == Climate::continental_temperate);           // Poland
-  CHECK(at(44.4, -71.7) == Climate::continental_temperate);          // New Hampshire
-  CHECK(at(33.4, -112.0) == Climate::desert);                        // Phoenix
-  CHECK(at(25.8, -80.2) == Climate::maritime_subtropical);           // Miami
-  CHECK(at(47.6, -122.3) == Climate::maritime_temperate_over_land);  // Seattle
-  CHECK(at(-41.3, 174.8) == Climate::maritime_temperate_over_land);  // Wellington
-  CHECK(at(-25.0, 133.0) == Climate::desert);                        // inner Australia
+  CHECK(climate_of(0.0, 22.0) == Climate::equatorial);                       // Congo
+  CHECK(climate_of(13.0, 30.0) == Climate::continental_subtropical);         // Sudan
+  CHECK(climate_of(6.5, 3.4) == Climate::maritime_subtropical);              // West Africa
+  CHECK(climate_of(23.0, 10.0) == Climate::desert);                          // Sahara
+  CHECK(climate_of(52.0, -1.5) == Climate::maritime_temperate_over_land);    // England
+  CHECK(climate_of(50.0, 20.0) == Climate::continental_temperate);           // Poland
+  CHECK(climate_of(44.4, -71.7) == Climate::continental_temperate);          // New Hampshire
+  CHECK(climate_of(33.4, -112.0) == Climate::desert);                        // Phoenix
+  CHECK(climate_of(25.8, -80.2) == Climate::maritime_subtropical);           // Miami
+  CHECK(climate_of(47.6, -122.3) == Climate::maritime_temperate_over_land);  // Seattle
+  CHECK(climate_of(-41.3, 174.8) == Climate::maritime_temperate_over_land);  // Wellington
+  CHECK(climate_of(-25.0, 133.0) == Climate::desert);                        // inner Australia
 }
 
 // A surface refractivity of 301 N-units is the 4/3 earth [NTIA Report 82-100; Recommendation ITU-R

@@ -26,20 +26,17 @@ namespace mastwise::reception {
 namespace {
 
 constexpr double kSpacing_m = 90.0;
-constexpr double kReceiver_m = 9.144;
-constexpr double kMile_m = 1609.344;
-constexpr std::array kHaat_m{121.92, 304.8, 609.6};
 // Fewer under the sanitizers, where only the means count then.
 constexpr int kPaths = test::kSanitized ? 40 : 400;
 
-struct Band {
+struct CurveBand {
   std::string name;
   int channel;  // near the planning frequencies 69, 194 and 615 MHz [47 CFR 73.603]
   std::array<double, 3> test::PublishedFields::*curve_dbuvm;
 };
-const std::vector<Band> kBands{{"low VHF", 4, &test::PublishedFields::low_vhf},
-                               {"high VHF", 10, &test::PublishedFields::high_vhf},
-                               {"UHF", 36, &test::PublishedFields::uhf}};
+const std::vector<CurveBand> kBands{{"low VHF", 4, &test::PublishedFields::low_vhf},
+                                    {"high VHF", 10, &test::PublishedFields::high_vhf},
+                                    {"UHF", 36, &test::PublishedFields::uhf}};
 
 // Hills of random lengths from 0.8 to 25 km whose heights grow with the root of their length, as
 // those of natural ground do (a spectrum that falls with the square of the wave number; common
@@ -69,9 +66,9 @@ struct Fields {
   double tenth_dbuvm = 0.0;  // for a tenth
 };
 
-Fields mean_fields(const Band& band, double distance_m, double haat_m) {
+Fields mean_fields(const CurveBand& band, double distance_m, double haat_m) {
   Receiver receiver = test::roof_antenna();
-  receiver.gear.height_m = kReceiver_m;
+  receiver.gear.height_m = test::kCurveReceiver_m;
   Station station = test::transmitter(test::north_of_stop(distance_m), band.channel, 0.0, 1.0);
   std::mt19937 random(11);
   Fields mean;
@@ -93,29 +90,17 @@ Fields mean_fields(const Band& band, double distance_m, double haat_m) {
   return mean;
 }
 
-struct Differences {
-  double sum_db = 0.0, least_db = 1e9, most_db = -1e9;
-  int count = 0;
-  void add(double db) {
-    sum_db += db;
-    least_db = std::min(least_db, db);
-    most_db = std::max(most_db, db);
-    ++count;
-  }
-  double mean_db() const { return sum_db / count; }
-};
-
 }  // namespace
 
 TEST_CASE("over average country the forecast follows the measured curves") {
   std::cout << "dB over the regulator's curves, 10 to 60 miles, mean (least to most)\n";
-  for (const Band& band : kBands) {
-    Differences half, tenth;
+  for (const CurveBand& band : kBands) {
+    test::Differences half, tenth;
     for (std::size_t row = 0; row < test::kF5050.size(); ++row) {
       const double miles = test::kF5050[row].miles;
       if (miles > 60.0) continue;
-      for (std::size_t height = 0; height < kHaat_m.size(); ++height) {
-        const Fields found = mean_fields(band, kMile_m * miles, kHaat_m[height]);
+      for (std::size_t height = 0; height < test::kCurveHaat_m.size(); ++height) {
+        const Fields found = mean_fields(band, test::kMile_m * miles, test::kCurveHaat_m[height]);
         half.add(found.half_dbuvm - (test::kF5050[row].*band.curve_dbuvm)[height]);
         tenth.add(found.tenth_dbuvm - (test::kF5010[row].*band.curve_dbuvm)[height]);
       }
@@ -126,7 +111,7 @@ TEST_CASE("over average country the forecast follows the measured curves") {
         tenth.most_db);
     std::cout << line << "\n";
     INFO(line);
-    for (const Differences& each : {half, tenth}) {
+    for (const test::Differences& each : {half, tenth}) {
       CHECK(std::fabs(each.mean_db()) < 3.0);
       if (test::kSanitized) continue;
       CHECK(each.least_db > -5.0);
@@ -137,17 +122,17 @@ TEST_CASE("over average country the forecast follows the measured curves") {
 
 TEST_CASE("without terrain the forecast follows the measured curves too") {
   const terrain::TileSet nothing;
-  for (const Band& band : kBands) {
-    Differences half;
+  for (const CurveBand& band : kBands) {
+    test::Differences half;
     for (const test::PublishedFields& row : test::kF5050) {
       if (row.miles > 60.0) continue;
-      for (std::size_t height = 0; height < kHaat_m.size(); ++height) {
+      for (std::size_t height = 0; height < test::kCurveHaat_m.size(); ++height) {
         Receiver receiver = test::roof_antenna();
-        receiver.gear.height_m = kReceiver_m;
-        Station station =
-            test::transmitter(test::north_of_stop(kMile_m * row.miles), band.channel, 0.0, 1.0);
+        receiver.gear.height_m = test::kCurveReceiver_m;
+        Station station = test::transmitter(test::north_of_stop(test::kMile_m * row.miles),
+                                            band.channel, 0.0, 1.0);
         station.antenna_amsl_m.reset();
-        station.haat_m = kHaat_m[height];
+        station.haat_m = test::kCurveHaat_m[height];
         Survey survey(receiver, {station}, nothing);
         Scratch scratch;
         survey.measure(0, 1, scratch);
@@ -168,7 +153,7 @@ TEST_CASE("without terrain the forecast follows the measured curves too") {
 // (3.2 + 6.2 log f) log(R' / h) from R' = 10 m down to h.
 TEST_CASE("the field falls toward the ground as published") {
   const auto tiles = test::country(1, test::flat(200.0));
-  for (const Band& band : kBands) {
+  for (const CurveBand& band : kBands) {
     const Station station =
         test::transmitter(test::north_of_stop(40e3), band.channel, 500.0, 100.0);
     const auto field_at = [&](double height_m) {

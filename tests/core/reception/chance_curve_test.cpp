@@ -20,15 +20,6 @@ namespace {
 
 constexpr double kRadian_deg = 180.0 / std::numbers::pi;
 
-Station named(std::string call_sign, double distance_m, double bearing_deg, int channel,
-              double erp_kw) {
-  Station station = test::transmitter(
-      destination(test::stop_position(), Bearing<True>::degrees(bearing_deg), distance_m), channel,
-      500.0, erp_kw);
-  station.call_sign = std::move(call_sign);
-  return station;
-}
-
 Receiver with(gear::Pattern pattern, double heading_error_deg) {
   Receiver receiver = test::roof_antenna();
   receiver.gear.amplifier.reset();
@@ -63,7 +54,7 @@ double mean_percent(double sigma_deg, const std::function<double(double)>& perce
 }
 
 const Station& weak() {
-  static const Station station = named("QWEK", 55e3, 30.0, 20, 1.0);
+  static const Station station = test::named_station("QWEK", 55e3, 30.0, 20, 1.0);
   return station;
 }
 
@@ -72,7 +63,7 @@ const Station& weak() {
 TEST_CASE("chance curve: without a heading error it equals the survey's chance on the axis") {
   const auto tiles = test::country(1, test::flat(200.0));
   const Survey survey = weighed(with(gear::Pattern::directional(60.0, 15.0), 0.0),
-                                {weak(), named("QDST", 60e3, 10.0, 20, 30.0)}, tiles);
+                                {weak(), test::named_station("QDST", 60e3, 10.0, 20, 30.0)}, tiles);
   for (const std::size_t i : {std::size_t{0}, std::size_t{1}}) {
     const Outlook& outlook = *survey.outlook(i);
     const auto curve = ChanceCurves(survey).curve(i);
@@ -149,7 +140,7 @@ TEST_CASE("tolerance: one station, by hand from Phi and the pattern") {
 
 TEST_CASE("chance curve: an omnidirectional antenna is level, and unknown stations have none") {
   const auto tiles = test::country(1, test::flat(200.0));
-  Station unknown = named("QUNK", 20e3, 0.0, 25, 10.0);
+  Station unknown = test::named_station("QUNK", 20e3, 0.0, 25, 10.0);
   unknown.erp_kw.reset();
   const Survey survey =
       weighed(with(gear::Pattern::omnidirectional(), 6.0), {weak(), unknown}, tiles);
@@ -168,7 +159,7 @@ TEST_CASE("chance curve: the amplifier is off at headings that overload it") {
   receiver.gear.amplifier =
       gear::Amplifier{.gain_db = 16, .noise_figure_db = 3, .overload_dbm = -20};
   receiver.gear.cable.length_m = 40.0;
-  const std::vector<Station> stations{weak(), named("QBIG", 2e3, 60.0, 30, 1000.0)};
+  const std::vector<Station> stations{weak(), test::named_station("QBIG", 2e3, 60.0, 30, 1000.0)};
   const auto amplified = chance_curves(weighed(receiver, stations, tiles));
   const auto alone = chance_curves(weighed(receiver, {weak()}, tiles));
   receiver.gear = gear::switched_off(receiver.gear);
@@ -183,8 +174,8 @@ TEST_CASE("chance curve: a null on an interferer gains more than it costs") {
   const auto tiles = test::country(1, test::flat(200.0));
   // Two beams with deep ends; the other on the same channel 60 degrees to the right.
   const Receiver receiver = with(gear::Pattern::bidirectional(70.0, 25.0), 4.0);
-  const Station wanted = named("QWNT", 25e3, 30.0, 20, 30.0);
-  const Station other = named("QDST", 30e3, 90.0, 20, 10.0);
+  const Station wanted = test::named_station("QWNT", 25e3, 30.0, 20, 30.0);
+  const Station other = test::named_station("QDST", 30e3, 90.0, 20, 10.0);
   const auto curves = chance_curves(weighed(receiver, {wanted, other}, tiles));
   REQUIRE(curves[0]);
   const Bearing<True> best = best_heading(*curves[0]);

@@ -29,15 +29,6 @@ const Prospect& of(const std::vector<Prospect>& list, std::string_view call_sign
   return *found;
 }
 
-Station named(std::string call_sign, double distance_m, double bearing_deg, int channel,
-              double erp_kw) {
-  Station station = test::transmitter(
-      destination(test::stop_position(), Bearing<True>::degrees(bearing_deg), distance_m), channel,
-      500.0, erp_kw);
-  station.call_sign = std::move(call_sign);
-  return station;
-}
-
 Receiver with_beam() {
   Receiver receiver = test::roof_antenna();
   receiver.gear.amplifier.reset();
@@ -83,9 +74,10 @@ TEST_CASE("an OFDM signal on the same channel counts as noise, with the receiver
 
 TEST_CASE("a station on the same channel takes margin, less so behind the antenna") {
   const auto tiles = test::country(1, test::flat(200.0));
-  const Station wanted = named("QWNT", 30e3, 0.0, 20, 30.0);
+  const Station wanted = test::named_station("QWNT", 30e3, 0.0, 20, 30.0);
   const auto alone = survey(with_beam(), {wanted}, tiles);
-  const auto beside = survey(with_beam(), {wanted, named("QDST", 60e3, 10.0, 20, 30.0)}, tiles);
+  const auto beside =
+      survey(with_beam(), {wanted, test::named_station("QDST", 60e3, 10.0, 20, 30.0)}, tiles);
   const Prospect& disturbed = of(beside, "QWNT");
   CHECK(*disturbed.outlook.margin_db < *alone.at(0).outlook.margin_db - 3.0);
   const Reason* why = reason(disturbed, ReasonKind::same_channel);
@@ -95,17 +87,20 @@ TEST_CASE("a station on the same channel takes margin, less so behind the antenn
   CHECK(other.distance_m == Approx(60e3).margin(1.0));
   CHECK(why->decibel ==
         Approx(*alone[0].outlook.margin_db - *disturbed.outlook.margin_db).margin(0.01));
-  const auto apart = survey(with_beam(), {wanted, named("QDST", 60e3, 80.0, 20, 30.0)}, tiles);
+  const auto apart =
+      survey(with_beam(), {wanted, test::named_station("QDST", 60e3, 80.0, 20, 30.0)}, tiles);
   CHECK(*of(apart, "QWNT").outlook.margin_db > *disturbed.outlook.margin_db + 5.0);
   CHECK(disturbed.outlook.deviations.interference_db > 0.0);
 }
 
 TEST_CASE("a neighboring channel disturbs only if it is far stronger") {
   const auto tiles = test::country(1, test::flat(200.0));
-  const Station wanted = named("QWNT", 60e3, 0.0, 20, 1.0);
-  const auto mild = survey(with_beam(), {wanted, named("QNXT", 60e3, 5.0, 21, 1.0)}, tiles);
+  const Station wanted = test::named_station("QWNT", 60e3, 0.0, 20, 1.0);
+  const auto mild =
+      survey(with_beam(), {wanted, test::named_station("QNXT", 60e3, 5.0, 21, 1.0)}, tiles);
   CHECK(reason(of(mild, "QWNT"), ReasonKind::next_channel) == nullptr);
-  const auto strong = survey(with_beam(), {wanted, named("QNXT", 5e3, 5.0, 21, 500.0)}, tiles);
+  const auto strong =
+      survey(with_beam(), {wanted, test::named_station("QNXT", 5e3, 5.0, 21, 500.0)}, tiles);
   const Reason* why = reason(of(strong, "QWNT"), ReasonKind::next_channel);
   REQUIRE(why);
   const auto& other = std::get<fact::NextChannel>(why->fact);
@@ -115,16 +110,17 @@ TEST_CASE("a neighboring channel disturbs only if it is far stronger") {
 
 TEST_CASE("two stations of one tower fade together and keep their lead") {
   const auto tiles = test::country(1, test::flat(200.0));
-  const Station wanted = named("QWNT", 55e3, 0.0, 20, 1.0);
+  const Station wanted = test::named_station("QWNT", 55e3, 0.0, 20, 1.0);
   const auto alone = survey(with_beam(), {wanted}, tiles);
   REQUIRE(*alone.at(0).outlook.chance_percent > 60.0);
   const auto chance_beside = [&](double times_as_strong) {
-    const Station neighbor = named("QNXT", 55e3, 0.0, 21, times_as_strong);
+    const Station neighbor = test::named_station("QNXT", 55e3, 0.0, 21, times_as_strong);
     return *of(survey(with_beam(), {wanted, neighbor}, tiles), "QWNT").outlook.chance_percent;
   };
   // ATSC 1.0 stands a neighbor 26 dB stronger. One of 0 dB has 26 dB in hand, whatever the evening.
   CHECK(chance_beside(1.0) == Approx(*alone[0].outlook.chance_percent).margin(0.1));
-  const auto list = survey(with_beam(), {wanted, named("QNXT", 55e3, 0.0, 21, 1.0)}, tiles);
+  const auto list =
+      survey(with_beam(), {wanted, test::named_station("QNXT", 55e3, 0.0, 21, 1.0)}, tiles);
   CHECK(reason(of(list, "QWNT"), ReasonKind::next_channel) == nullptr);
   // One of 36 dB shuts it out on every evening.
   CHECK(chance_beside(4000.0) < 1.0);
@@ -164,7 +160,7 @@ TEST_CASE("another transmitter of the program helps, unless its echo is too late
   const gear::Pattern everywhere = gear::Pattern::omnidirectional();
   Receiver receiver = with_beam();
   receiver.gear.antenna.uhf = {0.0, everywhere};
-  const Station wanted = named("QWNT", 40e3, 0.0, 20, 30.0);
+  const Station wanted = test::named_station("QWNT", 40e3, 0.0, 20, 30.0);
   const double alone_db = *survey(receiver, {wanted}, tiles).at(0).outlook.margin_db;
   const auto beside_db = [&](const Station& other) {
     Survey both(receiver, {wanted, other}, tiles);
@@ -173,12 +169,13 @@ TEST_CASE("another transmitter of the program helps, unless its echo is too late
     both.weigh();
     return *both.outlook(0)->margin_db;
   };
-  CHECK(beside_db(named("QWNT", 40e3, 40.0, 20, 30.0)) - alone_db == Approx(3.0).margin(0.1));
+  CHECK(beside_db(test::named_station("QWNT", 40e3, 40.0, 20, 30.0)) - alone_db ==
+        Approx(3.0).margin(0.1));
   // 11 km are 37 us, within the equalizer's 40; 14 km are 47 us.
-  CHECK(beside_db(named("QWNT", 51e3, 40.0, 20, 1000.0)) > alone_db + 1.0);
-  CHECK(beside_db(named("QWNT", 54e3, 40.0, 20, 1000.0)) < alone_db - 3.0);
+  CHECK(beside_db(test::named_station("QWNT", 51e3, 40.0, 20, 1000.0)) > alone_db + 1.0);
+  CHECK(beside_db(test::named_station("QWNT", 54e3, 40.0, 20, 1000.0)) < alone_db - 3.0);
   // Another program on the channel is no help.
-  CHECK(beside_db(named("QOTH", 40e3, 40.0, 20, 30.0)) < alone_db - 3.0);
+  CHECK(beside_db(test::named_station("QOTH", 40e3, 40.0, 20, 30.0)) < alone_db - 3.0);
 }
 
 // DVB-T with a guard interval of 224 us reaches 67 km; see echo_reach_us().
@@ -188,7 +185,7 @@ TEST_CASE("transmitters of one single-frequency network help under different cal
   receiver.gear.antenna.uhf = {0.0, gear::Pattern::omnidirectional()};
   const auto of_network = [](const char* call_sign, double distance_m, double bearing_deg,
                              const char* multiplex) {
-    Station station = named(call_sign, distance_m, bearing_deg, 20, 30.0);
+    Station station = test::named_station(call_sign, distance_m, bearing_deg, 20, 30.0);
     station.standard = BroadcastStandard::dvb_t;
     station.multiplex = multiplex;
     return station;
@@ -205,7 +202,7 @@ TEST_CASE("transmitters of one single-frequency network help under different cal
 
 TEST_CASE("a station listed twice does not disturb itself") {
   const auto tiles = test::country(1, test::flat(200.0));
-  const Station wanted = named("QWNT", 30e3, 0.0, 20, 30.0);
+  const Station wanted = test::named_station("QWNT", 30e3, 0.0, 20, 30.0);
   Station renamed = wanted;
   renamed.call_sign = "QOLD";
   const auto alone = survey(with_beam(), {wanted}, tiles);
@@ -218,10 +215,11 @@ TEST_CASE("too strong a signal advises turning the amplifier off") {
   Receiver receiver = with_beam();
   receiver.gear.amplifier =
       gear::Amplifier{.gain_db = 16, .noise_figure_db = 3, .overload_dbm = -20};
-  const Station wanted = named("QWNT", 40e3, 0.0, 20, 30.0);
+  const Station wanted = test::named_station("QWNT", 40e3, 0.0, 20, 30.0);
   const auto alone = survey(receiver, {wanted}, tiles);
   CHECK_FALSE(alone.at(0).outlook.amplifier_off);
-  const auto list = survey(receiver, {wanted, named("QBIG", 2e3, 0.0, 30, 1000.0)}, tiles);
+  const auto list =
+      survey(receiver, {wanted, test::named_station("QBIG", 2e3, 0.0, 30, 1000.0)}, tiles);
   const Prospect& overloaded = of(list, "QWNT");
   CHECK(overloaded.outlook.amplifier_off);
   const Reason* why = reason(overloaded, ReasonKind::overload);
@@ -232,10 +230,10 @@ TEST_CASE("too strong a signal advises turning the amplifier off") {
 
 TEST_CASE("crossed polarization has the trade's loss") {
   const auto tiles = test::country(1, test::flat(200.0));
-  Station level = named("QLEV", 30e3, 0.0, 20, 30.0);
-  Station upright = named("QUPR", 30e3, 0.0, 30, 30.0);
+  Station level = test::named_station("QLEV", 30e3, 0.0, 20, 30.0);
+  Station upright = test::named_station("QUPR", 30e3, 0.0, 30, 30.0);
   upright.polarization = Polarization::vertical;
-  Station turning = named("QELL", 30e3, 0.0, 33, 30.0);
+  Station turning = test::named_station("QELL", 30e3, 0.0, 33, 30.0);
   turning.polarization = Polarization::elliptical;
   const auto list = survey(with_beam(), {level, upright, turning}, tiles);
   CHECK(reason(of(list, "QLEV"), ReasonKind::polarization) == nullptr);

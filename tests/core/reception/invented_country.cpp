@@ -3,6 +3,7 @@
 #include "core/geo/geodesic.hpp"
 
 #include <cmath>
+#include <utility>
 
 namespace mastwise::test {
 
@@ -52,6 +53,15 @@ Station transmitter(Position position, int rf_channel, double antenna_amsl_m, do
                  .erp_kw = erp_kw,
                  .polarization = Polarization::horizontal,
                  .directional = false};
+}
+
+Station named_station(std::string call_sign, double distance_m, double bearing_deg, int rf_channel,
+                      double erp_kw) {
+  Station station =
+      transmitter(destination(stop_position(), Bearing<True>::degrees(bearing_deg), distance_m),
+                  rf_channel, 500.0, erp_kw);
+  station.call_sign = std::move(call_sign);
+  return station;
 }
 
 reception::Receiver roof_antenna() {

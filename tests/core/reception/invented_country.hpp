@@ -7,6 +7,8 @@
 
 namespace mastwise::test {
 
+inline constexpr double kMile_m = 1609.344;
+
 // Tiles of 3 arc seconds over an invented country on the meridian of 100.5 W, from 44 N on
 // northward.
 terrain::TileSet country(int cells, const HeightAt& height_m);
@@ -26,6 +28,10 @@ Position north_of_stop(double distance_m);
 
 // An ATSC 1.0 station, horizontal, all facts known. Call sign QTST.
 Station transmitter(Position position, int rf_channel, double antenna_amsl_m, double erp_kw);
+
+// The same of 500 m under another call sign, from the stop by distance and true bearing.
+Station named_station(std::string call_sign, double distance_m, double bearing_deg, int rf_channel,
+                      double erp_kw);
 
 // A receiver with the gear of the first preset.
 reception::Receiver roof_antenna();

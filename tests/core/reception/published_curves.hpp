@@ -1,8 +1,27 @@
 #pragma once
 
+#include <algorithm>
 #include <array>
 
 namespace mastwise::test {
+
+// The heights of the curves: transmitting antennas above average terrain, 400, 1000 and 2000 feet,
+// and the receiving antenna above ground, 30 feet.
+inline constexpr std::array kCurveHaat_m{121.92, 304.8, 609.6};
+inline constexpr double kCurveReceiver_m = 9.144;
+
+// Differences of computed from published fields, dB.
+struct Differences {
+  double sum_db = 0.0, least_db = 1e9, most_db = -1e9;
+  int count = 0;
+  void add(double db) {
+    sum_db += db;
+    least_db = std::min(least_db, db);
+    most_db = std::max(most_db, db);
+    ++count;
+  }
+  double mean_db() const { return sum_db / count; }
+};
 
 // Fields in dB above 1 uV/m of 1 kW ERP at one distance, from an antenna 400, 1000 and 2000 feet
 // (121.92, 304.8 and 609.6 m) above average terrain.

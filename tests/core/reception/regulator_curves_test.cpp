@@ -21,8 +21,7 @@ namespace mastwise::reception {
 
 namespace {
 
-constexpr double kSpacing_m = 100.0;
-constexpr double kReceiver_m = 9.144;
+constexpr double kProfileStep_m = 100.0;
 constexpr double kMean_m = 300.0;
 
 struct Curve {
@@ -32,11 +31,9 @@ struct Curve {
   std::array<double, 3> test::PublishedFields::*fields_dbuvm;
 };
 
-const std::vector<Curve> kBands = {{"low VHF", "LV", 69.0, &test::PublishedFields::low_vhf},
-                                   {"high VHF", "HV", 194.0, &test::PublishedFields::high_vhf},
-                                   {"UHF", "U", 615.0, &test::PublishedFields::uhf}};
-
-constexpr std::array<double, 3> kHaat_m = {121.92, 304.8, 609.6};
+const std::vector<Curve> kCurves = {{"low VHF", "LV", 69.0, &test::PublishedFields::low_vhf},
+                                    {"high VHF", "HV", 194.0, &test::PublishedFields::high_vhf},
+                                    {"UHF", "U", 615.0, &test::PublishedFields::uhf}};
 
 std::span<const test::PublishedFields> published(double time_percent) {
   return time_percent == 50.0 ? test::kF5050 : test::kF5010;
@@ -46,9 +43,9 @@ std::span<const test::PublishedFields> published(double time_percent) {
 // tenth 50 m apart, shifted from path to path.
 std::vector<double> ground(double distance_m, bool rolling, int shift) {
   std::vector<double> heights_m;
-  const auto intervals = static_cast<int>(std::lround(distance_m / kSpacing_m));
+  const auto intervals = static_cast<int>(std::lround(distance_m / kProfileStep_m));
   for (int i = 0; i <= intervals; ++i) {
-    const double x_km = i * kSpacing_m / 1000.0 + 7.3 * shift;
+    const double x_km = i * kProfileStep_m / 1000.0 + 7.3 * shift;
     const double hills_m = 17.0 * std::sin(x_km / 2.1) + 13.0 * std::sin(x_km / 0.83 + 1.0) +
                            9.0 * std::sin(x_km / 0.37 + 2.0);
     heights_m.push_back(kMean_m + (rolling ? hills_m : 0.0));
@@ -56,25 +53,25 @@ std::vector<double> ground(double distance_m, bool rolling, int shift) {
   return heights_m;
 }
 
-struct Fields {
+struct ModelFields {
   double p1812_dbuvm = 0.0;
   double itm_dbuvm = 0.0;
 };
 
-Fields fields(const std::vector<double>& heights_m, double haat_m, double frequency_mhz,
-              double time_percent) {
+ModelFields fields(const std::vector<double>& heights_m, double haat_m, double frequency_mhz,
+                   double time_percent) {
   const double transmitter_m = kMean_m + haat_m - heights_m.front();
   p1812::Scratch scratch;
-  const auto p1812 = p1812::loss_of({.spacing_km = kSpacing_m / 1000.0, .heights_m = heights_m},
+  const auto p1812 = p1812::loss_of({.spacing_km = kProfileStep_m / 1000.0, .heights_m = heights_m},
                                     {.frequency_mhz = frequency_mhz,
                                      .transmitter_height_m = transmitter_m,
-                                     .receiver_height_m = kReceiver_m,
+                                     .receiver_height_m = test::kCurveReceiver_m,
                                      .path_latitude_deg = 40.0},
                                     {.time_percent = time_percent}, scratch);
   const auto path = itm::point_to_point({.frequency_mhz = frequency_mhz,
                                          .transmitter_height_m = transmitter_m,
-                                         .receiver_height_m = kReceiver_m},
-                                        {kSpacing_m, heights_m});
+                                         .receiver_height_m = test::kCurveReceiver_m},
+                                        {kProfileStep_m, heights_m});
   REQUIRE(p1812);
   REQUIRE(path);
   const auto itm = itm::predict(*path, {}, {.time = time_percent});
@@ -82,23 +79,8 @@ Fields fields(const std::vector<double>& heights_m, double haat_m, double freque
   return {p1812->field_dbuvm, 199.36 + 20.0 * std::log10(frequency_mhz / 1000.0) - itm->loss_db};
 }
 
-// Differences model minus curve over some points, dB.
-struct Differences {
-  double sum = 0.0;
-  double least = 1e9;
-  double most = -1e9;
-  int count = 0;
-  void add(double db) {
-    sum += db;
-    least = std::min(least, db);
-    most = std::max(most, db);
-    ++count;
-  }
-  double mean() const { return sum / count; }
-};
-
 struct Compared {
-  Differences p1812, itm, both;
+  test::Differences p1812, itm, both;
 };
 
 Compared compare(const Curve& band, bool rolling, double time_percent, double from_miles,
@@ -106,12 +88,13 @@ Compared compare(const Curve& band, bool rolling, double time_percent, double fr
   Compared compared;
   for (const test::PublishedFields& row : published(time_percent)) {
     if (row.miles < from_miles || row.miles > to_miles) continue;
-    for (std::size_t height = 0; height < kHaat_m.size(); ++height) {
-      Fields mean;
+    for (std::size_t height = 0; height < test::kCurveHaat_m.size(); ++height) {
+      ModelFields mean;
       const int paths = rolling ? 9 : 1;
       for (int shift = 0; shift < paths; ++shift) {
-        const Fields one = fields(ground(1609.344 * row.miles, rolling, shift), kHaat_m[height],
-                                  band.frequency_mhz, time_percent);
+        const ModelFields one =
+            fields(ground(1609.344 * row.miles, rolling, shift), test::kCurveHaat_m[height],
+                   band.frequency_mhz, time_percent);
         mean.p1812_dbuvm += one.p1812_dbuvm / paths;
         mean.itm_dbuvm += one.itm_dbuvm / paths;
       }
@@ -189,8 +172,8 @@ constexpr std::array<Told, 18> kTold10{{
 }};
 constexpr double kTolerance_db = 0.7;
 
-std::string in_words(const Differences& d) {
-  return fmt::format("{:6.1f} ({:5.1f} to {:5.1f})", d.mean(), d.least, d.most);
+std::string in_words(const test::Differences& d) {
+  return fmt::format("{:6.1f} ({:5.1f} to {:5.1f})", d.mean_db(), d.least_db, d.most_db);
 }
 
 }  // namespace
@@ -199,7 +182,7 @@ TEST_CASE("the models stay within their measured distance of the regulator's cur
   std::cout << "dB over the regulator's curves, mean (least to most): P.1812, ITM, their mean\n";
   for (const double time_percent : {50.0, 10.0}) {
     auto told = time_percent == 50.0 ? kTold50.begin() : kTold10.begin();
-    for (const Curve& band : kBands) {
+    for (const Curve& band : kCurves) {
       for (const bool rolling : {false, true}) {
         for (const auto& [from, to] : {std::pair{10.0, 40.0}, {50.0, 80.0}, {90.0, 150.0}}) {
           const Compared found = compare(band, rolling, time_percent, from, to);
@@ -209,9 +192,9 @@ TEST_CASE("the models stay within their measured distance of the regulator's cur
                           in_words(found.p1812), in_words(found.itm), in_words(found.both));
           std::cout << line << "\n";
           INFO(line);
-          CHECK(found.p1812.mean() == Approx(told->p1812).margin(kTolerance_db));
-          CHECK(found.itm.mean() == Approx(told->itm).margin(kTolerance_db));
-          if (rolling && from > 10.0) CHECK(std::fabs(found.both.mean()) < 4.0);
+          CHECK(found.p1812.mean_db() == Approx(told->p1812).margin(kTolerance_db));
+          CHECK(found.itm.mean_db() == Approx(told->itm).margin(kTolerance_db));
+          if (rolling && from > 10.0) CHECK(std::fabs(found.both.mean_db()) < 4.0);
           ++told;
         }
       }
@@ -222,7 +205,7 @@ TEST_CASE("the models stay within their measured distance of the regulator's cur
 // The regulator's whole files: a first line of column names, then distance in km and the fields.
 TEST_CASE("the short table of the regulator's curves matches the whole files") {
   for (const double time_percent : {50.0, 10.0}) {
-    for (const Curve& band : kBands) {
+    for (const Curve& band : kCurves) {
       const auto file = test::reference(
           fmt::format("planning/fcc_F5{}{}.csv", time_percent == 50.0 ? "5" : "1", band.file_end));
       if (!file) return;
@@ -237,9 +220,9 @@ TEST_CASE("the short table of the regulator's curves matches the whole files") {
           }
           ++rows;
           INFO(band.band << ' ' << line);
-          for (std::size_t height = 0; height < kHaat_m.size(); ++height) {
-            const auto column =
-                std::find(head.begin(), head.end(), fmt::format("haat_{:g}m", kHaat_m[height]));
+          for (std::size_t height = 0; height < test::kCurveHaat_m.size(); ++height) {
+            const auto column = std::find(head.begin(), head.end(),
+                                          fmt::format("haat_{:g}m", test::kCurveHaat_m[height]));
             REQUIRE(column != head.end());
             CHECK(std::stod(cells.at(static_cast<std::size_t>(column - head.begin()))) ==
                   (row.*band.fields_dbuvm)[height]);

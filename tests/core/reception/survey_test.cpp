@@ -15,8 +15,6 @@ namespace mastwise::reception {
 
 namespace {
 
-constexpr double kMile_m = 1609.344;
-
 bool has_reason(const Prospect& prospect, ReasonKind kind) {
   return std::any_of(prospect.reasons.begin(), prospect.reasons.end(),
                      [kind](const Reason& reason) { return reason.kind() == kind; });
@@ -80,9 +78,9 @@ TEST_CASE("without obstacles the field equals free space") {
 TEST_CASE("140 miles over ordinary country is a long shot at best, 15 miles are steady") {
   const auto tiles = test::country(3, test::hills());
   const std::vector<Station> far = {
-      test::transmitter(test::north_of_stop(140 * kMile_m), 4, 900.0, 100.0),
-      test::transmitter(test::north_of_stop(140 * kMile_m), 10, 900.0, 160.0),
-      test::transmitter(test::north_of_stop(140 * kMile_m), 30, 900.0, 1000.0)};
+      test::transmitter(test::north_of_stop(140 * test::kMile_m), 4, 900.0, 100.0),
+      test::transmitter(test::north_of_stop(140 * test::kMile_m), 10, 900.0, 160.0),
+      test::transmitter(test::north_of_stop(140 * test::kMile_m), 30, 900.0, 1000.0)};
   for (const gear::Gear& gear : gear::presets()) {
     if (gear.height_m > 5.0) continue;  // on a pole beside the rig, not on its roof
     INFO(gear.name);
@@ -98,7 +96,8 @@ TEST_CASE("140 miles over ordinary country is a long shot at best, 15 miles are 
       CHECK(chance_word(*prospect.outlook.chance_percent) >= ChanceWord::long_shot);
     }
     const auto near = survey(
-        receiver, {test::transmitter(test::north_of_stop(15 * kMile_m), 30, 900.0, 1000.0)}, tiles);
+        receiver, {test::transmitter(test::north_of_stop(15 * test::kMile_m), 30, 900.0, 1000.0)},
+        tiles);
     CHECK(chance_word(*near.at(0).outlook.chance_percent) == ChanceWord::steady);
   }
 }
