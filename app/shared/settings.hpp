@@ -7,6 +7,7 @@
 #include "core/geo/notation.hpp"
 #include "core/headings/handle.hpp"
 #include "core/headings/heading_error.hpp"
+#include "core/headings/needle.hpp"
 #include "core/rig/rig_heading.hpp"
 
 #include <array>
@@ -88,6 +89,7 @@ struct Settings {
   PointingMethod pointing = PointingMethod::baseplate_compass;
   std::optional<HandleChoice> handle = {};  // once calibrated
   std::optional<CompassSetting> compass_set = {};
+  std::optional<NeedleZone> needle = {};  // of the compass; empty: nobody has said
   Carrier carrier = Carrier::driven;
   std::string meter = {};   // that sends its readings, as in service::meter_source; empty: none
   std::string tablet = {};  // distinguishes this tablet's records
@@ -117,6 +119,7 @@ struct Settings {
     f("pointing", self.pointing);
     f("handle", self.handle);
     f("compass_set", self.compass_set);
+    f("needle", self.needle);
     f("carrier", self.carrier);
     f("meter", self.meter);
     f("tablet", self.tablet);

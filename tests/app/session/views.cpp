@@ -293,6 +293,17 @@ std::vector<View> place_views() {
          press(s, act::OpenSheet{Sheet::Paper});
        }},
       {"handle", [](Stage& s) { press(s, act::OpenSheet{Sheet::Handle}); }},
+      {"needle", [](Stage& s) { press(s, act::OpenSheet{Sheet::Needle}); }},
+      {"needle made for elsewhere",
+       [](Stage& s) {
+         press(s, act::ChooseSetting{"needle", "southern"});
+         press(s, act::OpenSheet{Sheet::Needle});
+       }},
+      {"needle without a position",
+       [](Stage& s) {
+         leave_practice(s);
+         press(s, act::OpenSheet{Sheet::Needle});
+       }},
       {"compass checks", [](Stage& s) { press(s, act::OpenSheet{Sheet::Checks}); }},
       {"compass checks used",
        [](Stage& s) {
