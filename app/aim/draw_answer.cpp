@@ -32,16 +32,6 @@ using ui::Ui;
 using words::fill;
 using words::say;
 
-// The saying of the chosen way; a kind of compass without its own falls back to the plain one.
-const Saying* chosen_saying(const Shared& shared, const AimState& aim) {
-  const auto of = [&](PointingMethod method) -> const Saying* {
-    const auto found = std::find_if(aim.ways.begin(), aim.ways.end(),
-                                    [&](const Saying& way) { return way.method == method; });
-    return found == aim.ways.end() ? nullptr : &*found;
-  };
-  return of(shared.settings.pointing);
-}
-
 // Draws the answer from the top down; keeps the next free baseline.
 class Answer {
  public:

@@ -1,5 +1,6 @@
 #include "app/aim/actions.hpp"
 #include "app/aim/draw.hpp"
+#include "app/aim/draw_protractor.hpp"
 #include "app/aim/draw_sight.hpp"
 #include "app/aim/draw_sky.hpp"
 #include "app/shared/actions.hpp"
@@ -57,6 +58,13 @@ void draw_way(Ui& ui, Rect area, float& y, const Saying& way, const Shared& shar
   if (stars && shared.findings.card) {
     y = draw_sky(ui, {area.left, y, area.right - kError, area.bottom},
                  shared.findings.card->bearing_true, *stars);
+  }
+  const Rect drawing{area.left, y, area.right - kError, area.bottom};
+  if (const auto* shadow = std::get_if<FromShadow>(&way.said_as); shadow && shadow->angle) {
+    y = draw_protractor(ui, drawing, say("The shadow"), shadow->angle->now);
+  }
+  if (const auto* landmark = std::get_if<FromLandmark>(&way.said_as)) {
+    y = draw_protractor(ui, drawing, say("The landmark"), landmark->aside);
   }
   ui.canvas().line({area.left, y}, {area.right, y}, theme.rule, 1.5f);
   // A bearing alone does not point the antenna.

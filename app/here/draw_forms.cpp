@@ -176,6 +176,9 @@ void draw_nose_sheet(Ui& ui, const Shared& shared) {
                    shared.findings.facing.has_value())) {
     ui.emit(act::NoseFromSensor{});
   }
+  if (right.button("sensor card", say("Its deviation card"), 0, 1)) {
+    ui.emit(act::OpenSheet{Sheet::Sensor});
+  }
   right.rule();
   right.heading(say("BY THE SUN"));
   right.line(say("When a shadow falls along the rig or square to it: where is the sun?"),

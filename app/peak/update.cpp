@@ -83,7 +83,7 @@ class SweepUpdater {
 
 // The sensor's direction as a dial of its own, by map north.
 std::optional<Bearing<Dial>> sensor_dial(const Shared& shared, Monotonic now) {
-  const auto says = sensor_says(shared.receiver.heading(now), shared.findings.field);
+  const auto says = sensor_says(shared.receiver.heading(now), shared.findings);
   if (!says) return std::nullopt;
   return Bearing<Dial>::degrees(says->degrees());
 }

@@ -47,6 +47,39 @@ constexpr Translation kCompassInSpanish[] = {
      "puede errar."},
     {"Both by the World Magnetic Model 2025.", "Ambos por el World Magnetic Model 2025."},
     {"You are here", "Usted está aquí"},
+    {"Under clouds: set the rig heading or type a landmark.",
+     "Con nubes: ponga el rumbo del vehículo o una referencia."},
+    {"Under clouds: {way}, ± {degrees}°.", "Con nubes: {way}, ± {degrees}°."},
+    // The deviation card of the heading sensor.
+    {"Its deviation card", "Su tarjeta de desvío"},
+    {"Deviation card", "Tarjeta de desvío"},
+    {"The sensor is fixed to", "El sensor va fijo a"},
+    {"The rig", "El vehículo"},
+    {"On the antenna every turn has another deviation: no card can hold.",
+     "En la antena cada giro tiene otro desvío: no hay tarjeta que valga."},
+    {"Not used yet: too little of the circle.", "Aún sin uso: falta círculo."},
+    {"It corrects the sensor.", "Corrige el sensor."},
+    {"Ready. Say what the sensor is fixed to.", "Lista. Diga a qué va fijo el sensor."},
+    {"Not used: it was learned where the earth's field differs too much.",
+     "Sin uso: se aprendió donde el campo de la Tierra es muy distinto."},
+    {"Not used: it is too old.", "Sin uso: es demasiado vieja."},
+    {"{seen} of 8 parts of the circle, {count} straight stretches.",
+     "{seen} de 8 partes del círculo, {count} tramos rectos."},
+    {"{count} left out: steel beside the road.", "{count} sin contar: acero junto al camino."},
+    {"It learns while you drive straight for 20 s at {speed} or more. A loop around a town shows "
+     "every direction.",
+     "Aprende mientras conduce recto 20 s a {speed} o más. Una vuelta a un pueblo muestra todas "
+     "las "
+     "direcciones."},
+    {"Delete the card", "Borrar la tarjeta"},
+    {"Deviation card deleted", "Tarjeta de desvío borrada"},
+    {"What to add to the sensor's reading", "Qué sumar a la lectura del sensor"},
+    {"East adds, west subtracts. One sigma of the fit, the place and the age.",
+     "El este suma, el oeste resta. Un sigma del ajuste, del lugar y de la edad."},
+    {"Nothing to show yet: the card begins with 8 straight stretches in several directions.",
+     "Nada que mostrar aún: la tarjeta empieza con 8 tramos rectos en varias direcciones."},
+    {"Iron on the rig has moved: the heading sensor's deviation is learned anew.",
+     "Se movió hierro del vehículo: el desvío del sensor se aprende de nuevo."},
 };
 
 }  // namespace

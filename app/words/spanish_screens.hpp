@@ -15,7 +15,7 @@ struct Translation {
 std::span<const Translation> spanish_of_frame();    // settings, keypad, forms, Undo, the frame
 std::span<const Translation> spanish_of_here();     // Here, the first start, parking
 std::span<const Translation> spanish_of_aim();      // Aim, its sheets, roof, safety, Peak
-std::span<const Translation> spanish_of_compass();  // the needle
+std::span<const Translation> spanish_of_compass();  // the needle, the deviation card
 std::span<const Translation> spanish_of_plan();     // Stations, Plan, Path, Map
 std::span<const Translation> spanish_of_notes();    // Logbook, Ahead, Data
 std::span<const Translation> spanish_of_data();  // what changed, missing ground, fetching, routes
