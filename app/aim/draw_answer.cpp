@@ -90,7 +90,7 @@ void Answer::title(const AimCard& card) {
 
 // The number in the chosen way's words; a touch shows all ways.
 void Answer::number(const AimCard& card) {
-  const Rect touched{area_.left, y_ + 12.0f, area_.right, y_ + 140.0f};
+  const Rect touched{area_.left, y_ + 12.0f, area_.right, y_ + 138.0f};
   if (ui_.touchable("ways", touched)) ui_.emit(act::OpenSheet{Sheet::Ways});
   if (ui_.pressed("ways")) canvas_.fill(touched, theme_.lobe, 10.0f);
   said(chosen_saying(shared_, aim_), card);

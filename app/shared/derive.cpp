@@ -167,7 +167,10 @@ void derive(Shared& shared, const World& world) {
     }
   }
   find_deviation(shared, findings);
-  findings.facing = sensor_says(shared.receiver.heading(shared.now), findings);
+  // A sensor on the rig does not turn with the antenna, so it says nothing of where that points.
+  if (shared.settings.sensor_mount != SensorMount::Rig) {
+    findings.facing = sensor_says(shared.receiver.heading(shared.now), findings);
+  }
   if (const auto speed_mps = shared.receiver.fix(shared.now).speed_mps) {
     findings.speed_kmh = *speed_mps * 3.6;
   }

@@ -78,8 +78,12 @@ mastwise::DrivenStretch adl_serializer<mastwise::DrivenStretch>::from_json(const
       .sigma_deg = in.at("sigma_deg").get<double>(),
       .horizontal_nt = in.at("horizontal_nt").get<double>(),
       .at = in.at("at").get<mastwise::UtcTime>()};
-  if (!(stretch.sigma_deg > 0.0 && stretch.horizontal_nt > 0.0)) {
-    throw std::invalid_argument("a stretch of driving needs an error and a field over 0");
+  const auto within = [](double value, double least, double most) {
+    return value >= least && value <= most;
+  };
+  if (!within(stretch.deviation_deg, -180.0, 180.0) || !within(stretch.sigma_deg, 0.01, 180.0) ||
+      !within(stretch.horizontal_nt, 1.0, 100'000.0)) {
+    throw std::invalid_argument("impossible stretch of driving");
   }
   return stretch;
 }

@@ -43,6 +43,10 @@ void read_sensor(Stage& stage, double degrees) {
   stage.settle();
 }
 
+std::optional<Bearing<True>> sensor_points(const Stage& stage) {
+  return sensor_says(stage.model().receiver.heading(stage.model().now), stage.model().findings);
+}
+
 double line_deg(const HeadingBudget& budget, ErrorKind kind) {
   for (const ErrorLine& line : budget.lines) {
     if (line.kind == kind) return line.sigma_deg;
@@ -68,7 +72,11 @@ TEST_CASE("a card that holds corrects the sensor of the rig and its stated error
   CHECK(stage.shows("Ready. Say what the sensor is fixed to."));
   stage.tap("mount rig");
   CHECK(stage.shows("It corrects the sensor."));
-  CHECK((*stage.model().findings.facing - nose).size_deg() < 1.0);
+  REQUIRE(sensor_points(stage));
+  CHECK((*sensor_points(stage) - nose).size_deg() < 1.0);
+  // It does not turn with the antenna, so it leads nobody to the target.
+  CHECK_FALSE(stage.model().findings.facing);
+  CHECK_FALSE(stage.model().findings.turn);
   const auto budget =
       heading_budget(PointingMethod::magnetic_heading_sensor, heading_context(stage.model()));
   REQUIRE(budget);
@@ -81,6 +89,7 @@ TEST_CASE("a card that holds corrects the sensor of the rig and its stated error
   // On the antenna it turns away from the rig's iron: no card.
   stage.tap("mount antenna");
   CHECK_FALSE(stage.model().findings.sensor_deviation);
+  CHECK(stage.model().findings.turn);
   CHECK(stage.shows_within("no card can hold"));
 }
 
