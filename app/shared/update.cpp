@@ -14,7 +14,8 @@ void learn_deviation(Shared& shared, const nmea::Fix& fix) {
   const auto& field = shared.findings.field;
   const bool by_receiver = shared.stop.source == PositionSource::Receiver;
   if (!read || !field || !fix.course || !fix.speed_mps || !by_receiver) return;
-  if (shared.settings.sensor_mount == SensorMount::Antenna) return;
+  // A log that is played may be of another rig.
+  if (shared.settings.sensor_mount == SensorMount::Antenna || shared.link.recorded) return;
   const auto stretch =
       shared.stretch_finder.add({.course = *fix.course, .speed_mps = *fix.speed_mps, .read = *read},
                                 *field, moment_of(shared), shared.now);

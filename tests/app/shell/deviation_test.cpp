@@ -47,6 +47,16 @@ std::optional<Bearing<True>> sensor_points(const Stage& stage) {
   return sensor_says(stage.model().receiver.heading(stage.model().now), stage.model().findings);
 }
 
+// East at 40 knots for half a minute, while the sensor reads 80.
+void drive_straight(Stage& stage) {
+  const Position at = *Position::at_deg(42.5, -118.5);
+  for (int second = 0; second < 30; ++second) {
+    stage.receive(test::sentence("HCHDG,80.0,,,,"));
+    stage.receive(test::epoch(36'000 + second, at, 40.0, 90.0));
+    stage.wait(milliseconds(1000));
+  }
+}
+
 double line_deg(const HeadingBudget& budget, ErrorKind kind) {
   for (const ErrorLine& line : budget.lines) {
     if (line.kind == kind) return line.sigma_deg;
@@ -114,12 +124,7 @@ TEST_CASE("half a circle corrects nothing and says what is missing") {
 TEST_CASE("a straight drive is kept for the card, and deleting it can be undone") {
   Stage stage;
   stage.set(act::SetStop{Stop{}});
-  const Position at = *Position::at_deg(42.5, -118.5);
-  for (int second = 0; second < 30; ++second) {
-    stage.receive(test::sentence("HCHDG,80.0,,,,"));
-    stage.receive(test::epoch(36'000 + second, at, 40.0, 90.0));
-    stage.wait(milliseconds(1000));
-  }
+  drive_straight(stage);
   REQUIRE(stage.model().settings.sensor_stretches.size() == 1);
   const DrivenStretch kept = stage.model().settings.sensor_stretches.front();
   const double declination_deg = stage.model().findings.field->declination.east_deg();
@@ -131,4 +136,20 @@ TEST_CASE("a straight drive is kept for the card, and deleting it can be undone"
   CHECK(stage.model().settings.sensor_stretches.empty());
   stage.set(act::TakeBack{});
   CHECK(stage.model().settings.sensor_stretches.size() == 1);
+}
+
+TEST_CASE("a played log and a sensor on the antenna teach no card") {
+  Stage stage;
+  stage.set(act::SetStop{Stop{}});
+  SECTION("a played log") {
+    Link link = stage.model().link;
+    link.recorded = true;
+    stage.set(act::LinkChanged{link});
+  }
+  SECTION("a sensor on the antenna") {
+    stage.set(act::ChooseSetting{"sensor_mount", "antenna"});
+  }
+  drive_straight(stage);
+  REQUIRE(stage.model().findings.position);
+  CHECK(stage.model().settings.sensor_stretches.empty());
 }
