@@ -17,6 +17,7 @@ void draw_roof(Ui& ui, const Shared& shared, const AimState& aim);
 void draw_ways_sheet(Ui& ui, const Shared& shared, const AimState& aim);
 void draw_handle_sheet(Ui& ui, const Shared& shared, const AimState& aim);
 void draw_checks_sheet(Ui& ui, const Shared& shared, const AimState& aim);
+void draw_needle_sheet(Ui& ui, const Shared& shared, const AimState& aim);
 
 // Draws the open sheet if it is of this feature; false if not.
 inline bool draw_sheet(Ui& ui, const Shared& shared, const AimState& aim) {
@@ -29,6 +30,9 @@ inline bool draw_sheet(Ui& ui, const Shared& shared, const AimState& aim) {
       return true;
     case Sheet::Checks:
       draw_checks_sheet(ui, shared, aim);
+      return true;
+    case Sheet::Needle:
+      draw_needle_sheet(ui, shared, aim);
       return true;
     default:
       return false;

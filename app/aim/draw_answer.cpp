@@ -1,5 +1,6 @@
 #include "app/aim/draw_answer.hpp"
 
+#include "app/aim/draw_doubts.hpp"
 #include "app/shared/actions.hpp"
 #include "app/ui/chance_mark.hpp"
 #include "app/ui/kite.hpp"
@@ -9,7 +10,6 @@
 #include "app/ui/shortened.hpp"
 #include "app/ui/standing_choice.hpp"
 #include "app/words/chances.hpp"
-#include "app/words/checks.hpp"
 #include "app/words/headings.hpp"
 #include "app/words/language.hpp"
 #include "app/words/phrases.hpp"
@@ -31,16 +31,6 @@ using ui::Rect;
 using ui::Ui;
 using words::fill;
 using words::say;
-
-// The saying of the chosen way; a kind of compass without its own falls back to the plain one.
-const Saying* chosen_saying(const Shared& shared, const AimState& aim) {
-  const auto of = [&](PointingMethod method) -> const Saying* {
-    const auto found = std::find_if(aim.ways.begin(), aim.ways.end(),
-                                    [&](const Saying& way) { return way.method == method; });
-    return found == aim.ways.end() ? nullptr : &*found;
-  };
-  return of(shared.settings.pointing);
-}
 
 // Draws the answer from the top down; keeps the next free baseline.
 class Answer {
@@ -69,7 +59,6 @@ class Answer {
   void mistake(const NorthMistake& mistake, const AimCard& card);
   void chance();
   void doubts();
-  std::vector<std::string> doubt_words() const;
   void rule() { canvas_.line({area_.left, y_}, {area_.right, y_}, theme_.rule, 2.0f); }
   std::string fitted(const std::string& words, Face face, float width) const {
     return ui::shortened(canvas_, words, face, width);
@@ -101,7 +90,7 @@ void Answer::title(const AimCard& card) {
 
 // The number in the chosen way's words; a touch shows all ways.
 void Answer::number(const AimCard& card) {
-  const Rect touched{area_.left, y_ + 12.0f, area_.right, y_ + 140.0f};
+  const Rect touched{area_.left, y_ + 12.0f, area_.right, y_ + 138.0f};
   if (ui_.touchable("ways", touched)) ui_.emit(act::OpenSheet{Sheet::Ways});
   if (ui_.pressed("ways")) canvas_.fill(touched, theme_.lobe, 10.0f);
   said(chosen_saying(shared_, aim_), card);
@@ -290,7 +279,7 @@ void Answer::chance() {
   }
   y_ += 126.0f;
   // Further reasons where there is room and nothing to warn of.
-  if (!doubt_words().empty()) return;
+  if (!heading_doubts(shared_, aim_).empty()) return;
   for (std::size_t i = 1; i < found_.reasons.size() && y_ + 22.0f < area_.bottom; ++i) {
     const words::Brief more = words::brief(found_.reasons[i], miles_);
     canvas_.text({area_.left, y_ + 18.0f},
@@ -301,42 +290,10 @@ void Answer::chance() {
   }
 }
 
-std::vector<std::string> Answer::doubt_words() const {
-  const AimCard& card = *found_.card;
-  std::vector<std::string> all;
-  if (found_.compass_check && !found_.compass_agrees) {
-    all.push_back(words::compass_check(*found_.compass_check, found_.corrected));
-  }
-  if (aim_.anomaly) {
-    all.push_back(say("More than the magnetic model's error: iron in the ground, or the needle."));
-  }
-  if (found_.sensor_check && found_.sensor_check->correction) {
-    const aim::DialCheck& check = *found_.sensor_check;
-    all.push_back(words::fill(
-        check.usable() ? say("The heading sensor is corrected by {degrees}, by a sweep here.")
-                       : say("The heading sensor is {degrees} off the sweep here: check both."),
-        {{"degrees", words::whole_degrees(check.off.size_deg())}}));
-  }
-  if (found_.moved_m) all.push_back(words::sentence(words::rig_moved(*found_.moved_m, miles_)));
-  if (found_.position_stale) {
-    all.push_back(say("The receiver is silent: this uses the rig's last position."));
-  }
-  if (card.field.zone == MagneticField::Zone::Blackout) {
-    all.push_back(say("Do not trust a compass so near the magnetic pole."));
-  } else if (card.field.zone == MagneticField::Zone::Caution) {
-    all.push_back(say("Near the magnetic pole, a compass is slow and uncertain."));
-  }
-  if (card.field.beyond_model_end) {
-    all.push_back(
-        say("The magnetic model ended on 31 December 2029: the compass number may be off."));
-  }
-  return all;
-}
-
 // As many as there is room for; the first always.
 void Answer::doubts() {
   constexpr float kLine = 29.0f;
-  for (const std::string& words : doubt_words()) {
+  for (const std::string& words : heading_doubts(shared_, aim_)) {
     const std::size_t lines = ui_.wrapped(words, area_.width(), Face::TextBold).size();
     if (y_ + kLine * static_cast<float>(lines) > area_.bottom + 8.0f) return;
     y_ = ui_.paragraph({area_.left, y_ + 26.0f}, area_.width(), kLine, words, Face::TextBold,
@@ -360,7 +317,7 @@ void Answer::draw() {
   }
   // Doubts of the heading come before its pictures where both do not fit.
   constexpr float kAside = 88.0f, kChance = 126.0f, kDoubt = 62.0f;
-  const bool doubted = !doubt_words().empty();
+  const bool doubted = !heading_doubts(shared_, aim_).empty();
   if (!doubted || found_.turn || y_ + kAside + kChance + kDoubt <= area_.bottom) aside();
   chance();
   doubts();

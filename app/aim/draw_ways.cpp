@@ -1,13 +1,16 @@
 #include "app/aim/actions.hpp"
 #include "app/aim/draw.hpp"
+#include "app/aim/draw_protractor.hpp"
 #include "app/aim/draw_sight.hpp"
 #include "app/aim/draw_sky.hpp"
+#include "app/shared/actions.hpp"
 #include "app/ui/column.hpp"
 #include "app/ui/sheet_head.hpp"
 #include "app/ui/standing_choice.hpp"
 #include "app/words/chances.hpp"
 #include "app/words/headings.hpp"
 #include "app/words/language.hpp"
+#include "app/words/needle.hpp"
 #include "app/words/phrases.hpp"
 #include "app/words/units.hpp"
 
@@ -56,6 +59,13 @@ void draw_way(Ui& ui, Rect area, float& y, const Saying& way, const Shared& shar
     y = draw_sky(ui, {area.left, y, area.right - kError, area.bottom},
                  shared.findings.card->bearing_true, *stars);
   }
+  const Rect drawing{area.left, y, area.right - kError, area.bottom};
+  if (const auto* shadow = std::get_if<FromShadow>(&way.said_as); shadow && shadow->angle) {
+    y = draw_protractor(ui, drawing, say("The shadow"), shadow->angle->now);
+  }
+  if (const auto* landmark = std::get_if<FromLandmark>(&way.said_as)) {
+    y = draw_protractor(ui, drawing, say("The landmark"), landmark->aside);
+  }
   ui.canvas().line({area.left, y}, {area.right, y}, theme.rule, 1.5f);
   // A bearing alone does not point the antenna.
   const bool points = way.method != PointingMethod::bearing_alone;
@@ -93,6 +103,30 @@ float draw_standing_row(Ui& ui, Rect page, float y, const Shared& shared) {
                    {"distance", words::height(from_rig_m(Standing::well_clear), miles)}}),
              Face::TextBold, theme.warning) -
          20.0f;
+}
+
+// Asked once: a needle made for another zone may drag or stick here.
+float draw_needle_row(Ui& ui, Rect page, float y, const Shared& shared) {
+  const auto& field = shared.findings.field;
+  if (!field) return y;
+  const auto& made_for = shared.settings.needle;
+  const NeedleHere here = needle_here(made_for, field->inclination_deg);
+  const bool warns = here.swing != NeedleSwing::free;
+  constexpr float kWide = 280.0f, kHigh = 72.0f, kBetween = 24.0f;
+  const Rect button{page.left, y, page.left + kWide, y + kHigh};
+  if (ui.button("needle", button, made_for ? say("The needle") : say("Made for which zone?"),
+                warns && !made_for ? ui::ButtonLook::Filled : ui::ButtonLook::Plain)) {
+    ui.emit(act::OpenSheet{Sheet::Needle});
+  }
+  const float left = button.right + kBetween;
+  const std::string words =
+      warns ? words::needle_swing(made_for, here)
+            : fill(say("The field {dip}: {zone}."), {{"dip", words::dip(field->inclination_deg)},
+                                                     {"zone", words::needle_zone(here.zone)}});
+  const float below = ui.paragraph({left, y + 30.0f}, page.right - left, 28.0f, words,
+                                   warns ? Face::TextBold : Face::Text,
+                                   warns ? ui.theme().warning : ui.theme().ink);
+  return std::max(button.bottom, below - 20.0f) + 8.0f;
 }
 
 // An adjustable compass keeps the setting of the last stop until somebody turns its ring.
@@ -141,6 +175,7 @@ void draw_ways_sheet(Ui& ui, const Shared& shared, const AimState& aim) {
   if (!aim.ways.empty()) {
     y = draw_standing_row(ui, page, y, shared);
     y = draw_sight(ui, page, y, shared);
+    y = draw_needle_row(ui, page, y, shared);
   }
   if (aim.mistake) {
     y = ui.paragraph({page.left, y + 30.0f}, page.width(), 28.0f,

@@ -2,9 +2,11 @@
 
 #include "app/shared/form.hpp"
 #include "app/shared/names.hpp"
+#include "core/geo/weak_field.hpp"
 #include "core/headings/compass_checks.hpp"
 #include "core/headings/sayings.hpp"
 
+#include <array>
 #include <optional>
 #include <vector>
 
@@ -25,6 +27,13 @@ struct SkyAhead {
   bool operator==(const SkyAhead&) const = default;
 };
 
+// Where no compass works, computed once a month.
+struct WeakFields {
+  UtcTime month = {};
+  std::array<WeakField, 2> around_poles;
+  bool operator==(const WeakFields&) const = default;
+};
+
 // A direction that a compass can be checked by.
 struct KnownDirection {
   CompassCheckBy by = CompassCheckBy::sun;
@@ -41,6 +50,7 @@ struct AimState {
   std::vector<Saying> ways = {};
   std::vector<LeftOut> ways_left_out = {};
   std::optional<SkyAhead> sky = {};
+  std::optional<WeakFields> weak = {};
   std::optional<NorthMistake> mistake = {};
   std::vector<KnownDirection> known = {};
   bool compass_read = false;           // a reading is typed, to check by one of them

@@ -151,6 +151,13 @@ void derive_ways(AimState& state, const Shared& shared) {
   }
 }
 
+// The zones wander by tens of kilometers a year, which the small globe does not show.
+void find_weak_fields(std::optional<WeakFields>& weak, const World& world, UtcTime date) {
+  const auto month = std::chrono::floor<std::chrono::months>(date);
+  if (weak && weak->month == month) return;
+  weak = WeakFields{.month = month, .around_poles = weak_fields(world.magnetic, date)};
+}
+
 FormAnswer reciprocal_check(const Form& form) {
   const auto both = numbers(form, Field::ThereBearing_deg, Field::BackBearing_deg);
   if (!both) return {};
@@ -175,8 +182,9 @@ void update(AimState& state, Shared& shared, const Action& action) {
   visit(action, AimActions{}, AimUpdater(state, shared));
 }
 
-void derive(AimState& state, const Shared& shared) {
-  state = AimState{.dial_up = state.dial_up, .sky = std::move(state.sky)};
+void derive(AimState& state, const Shared& shared, const World& world) {
+  state = AimState{
+      .dial_up = state.dial_up, .sky = std::move(state.sky), .weak = std::move(state.weak)};
   const bool on_aim = shared.place == Place::Aim && shared.sheet == Sheet::None;
   if (on_aim || shared.sheet == Sheet::Ways) derive_ways(state, shared);
   state.ring_turn = ring_turn(shared);
@@ -192,6 +200,7 @@ void derive(AimState& state, const Shared& shared) {
     state.agreement = agreement_check(shared.form);
   }
   if (shared.sheet == Sheet::Handle) state.handle = handle_turn(shared);
+  if (shared.sheet == Sheet::Needle) find_weak_fields(state.weak, world, shared.findings.date);
 }
 
 }  // namespace mastwise

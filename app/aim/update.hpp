@@ -10,6 +10,6 @@ namespace mastwise {
 void update(AimState& state, Shared& shared, const Action& action);
 
 // Brings the contents of the open sheet up to date.
-void derive(AimState& state, const Shared& shared);
+void derive(AimState& state, const Shared& shared, const World& world);
 
 }  // namespace mastwise

@@ -3,6 +3,7 @@
 #include "app/shared/shared.hpp"
 #include "app/words/chances.hpp"
 #include "app/words/headings.hpp"
+#include "app/words/needle.hpp"
 #include "app/words/times.hpp"
 #include "app/words/units.hpp"
 #include "core/catalog/catalog.hpp"
@@ -174,6 +175,7 @@ nlohmann::json card_json(const AimCard& card, std::optional<Standing> standing) 
       {"bearing_magnetic_deg", card.bearing_magnetic.degrees()},
       {"declination_deg", card.field.declination.east_deg()},
       {"declination_sigma_deg", card.field.declination_sigma_deg},
+      {"inclination_deg", card.field.inclination_deg},
       {"bearing_grid_deg", card.bearing_grid.degrees()},
       {"convergence_deg", card.grid.convergence.east_deg()},
       {"utm_zone", card.grid.name},
@@ -217,6 +219,7 @@ std::string card_text(const AimCard& card, std::optional<Standing> standing, Pos
   }
   line("The needle", fmt::format("{} of true north on {}",
                                  words::declination(card.field.declination), words::date(day)));
+  line("The field", words::dip(card.field.inclination_deg));
   if (card.field.zone != MagneticField::Zone::Normal) {
     line("Caution", "so near the magnetic pole a compass cannot be trusted");
   }

@@ -8,6 +8,7 @@
 
 #include <optional>
 #include <string_view>
+#include <vector>
 
 namespace mastwise::act {
 
@@ -81,6 +82,18 @@ struct NoseReadAt {
   Standing standing;
 };
 
+// Throws away what the heading sensor's deviation was learned from.
+struct ForgetStretches {
+  static constexpr std::string_view kName = "ForgetStretches";
+};
+
+// Undoes ForgetStretches.
+struct StretchesBack {
+  static constexpr std::string_view kName = "StretchesBack";
+  static constexpr auto kFields = fields("stretches");
+  std::vector<DrivenStretch> stretches;
+};
+
 struct ForgetNose {
   static constexpr std::string_view kName = "ForgetNose";
 };
@@ -93,6 +106,6 @@ using HereActions =
     ActionList<act::UseReceiver, act::UseMapPlace, act::ChooseSurroundings, act::ChooseLeaves,
                act::ChooseNoise, act::ChooseGear, act::NoseFromCourse, act::NoseFromSensor,
                act::NoseFromSun, act::MarkTail, act::NoseFromPoints, act::NoseReadAt,
-               act::ForgetNose>;
+               act::ForgetStretches, act::StretchesBack, act::ForgetNose>;
 
 }  // namespace mastwise

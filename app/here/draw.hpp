@@ -21,6 +21,7 @@ void draw_surroundings_sheet(Ui& ui, const Shared& shared);
 void draw_noise_sheet(Ui& ui, const Shared& shared);
 void draw_television_sheet(Ui& ui, const Shared& shared);
 void draw_nose_sheet(Ui& ui, const Shared& shared);
+void draw_sensor_sheet(Ui& ui, const Shared& shared);
 void draw_paper_sheet(Ui& ui, const Shared& shared, const HereState& here);
 
 // Draws the open sheet if it is of this feature; false if not.
@@ -46,6 +47,9 @@ inline bool draw_sheet(Ui& ui, const Shared& shared, const HereState& here) {
       return true;
     case Sheet::Nose:
       draw_nose_sheet(ui, shared);
+      return true;
+    case Sheet::Sensor:
+      draw_sensor_sheet(ui, shared);
       return true;
     case Sheet::Paper:
       draw_paper_sheet(ui, shared, here);

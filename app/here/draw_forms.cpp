@@ -167,14 +167,16 @@ void draw_nose_sheet(Ui& ui, const Shared& shared) {
   draw_by_drive(left, ui, page.first(), shared);
   Column right(ui, page.second(left));
   right.heading(say("BY THE HEADING SENSOR"));
-  right.line(shared.findings.facing
-                 ? words::fill(say("It points to {degrees} true."),
-                               {{"degrees", words::whole_degrees(*shared.findings.facing)}})
-                 : std::string(say("No sensor found.")),
+  const auto sensor = sensor_says(shared.receiver.heading(shared.now), shared.findings);
+  right.line(sensor ? words::fill(say("It points to {degrees} true."),
+                                  {{"degrees", words::whole_degrees(*sensor)}})
+                    : std::string(say("No sensor found.")),
              Face::Text);
-  if (right.button("nose sensor", say("Sensor points along the nose"), 0, 1,
-                   shared.findings.facing.has_value())) {
+  if (right.button("nose sensor", say("Sensor points along the nose"), 0, 1, sensor.has_value())) {
     ui.emit(act::NoseFromSensor{});
+  }
+  if (right.button("sensor card", say("Its deviation card"), 0, 1)) {
+    ui.emit(act::OpenSheet{Sheet::Sensor});
   }
   right.rule();
   right.heading(say("BY THE SUN"));

@@ -43,7 +43,7 @@ void nose_from_sensor(Shared& shared) {
   if (!knows_position(shared)) return;
   take(shared,
        rig_heading_from_sensor(shared.receiver.heading(shared.now), Turn(), shared.findings.field,
-                               *shared.findings.position),
+                               *shared.findings.position, shared.findings.sensor_deviation),
        Nose::Origin::Sensor);
 }
 

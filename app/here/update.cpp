@@ -64,6 +64,14 @@ class HereUpdater {
     remember(shared_, "Rig heading read elsewhere");
     nose->read_at = read.standing;
   }
+  void operator()(const act::ForgetStretches&) {
+    remember(shared_, "Deviation card deleted")
+        .also.push_back(act::StretchesBack{shared_.settings.sensor_stretches});
+    shared_.settings.sensor_stretches.clear();
+  }
+  void operator()(const act::StretchesBack& back) {
+    shared_.settings.sensor_stretches = back.stretches;
+  }
   void operator()(const act::ForgetNose&) {
     remember(shared_, "Rig heading deleted");
     shared_.stop.nose.reset();

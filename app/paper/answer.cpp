@@ -1,9 +1,11 @@
 #include "app/paper/sections.hpp"
 #include "app/words/chances.hpp"
 #include "app/words/headings.hpp"
+#include "app/words/needle.hpp"
 #include "app/words/phrases.hpp"
 #include "app/words/times.hpp"
 #include "app/words/units.hpp"
+#include "core/headings/needle.hpp"
 #include "core/reception/chance.hpp"
 
 #include <algorithm>
@@ -139,6 +141,10 @@ double write_norths(Pen& pen, const PaperCard& card, const Area& area) {
                   words::declination(field.declination), words::date(card.day),
                   field.declination_sigma_deg),
       kBodyBold);
+  say(fmt::format("The field {}: use a needle made for {} or any zone.",
+                  words::dip(field.inclination_deg),
+                  words::needle_zone(needle_zone(field.inclination_deg))),
+      kBody);
   for (const SayingKind kind : {SayingKind::magnetic_bearing, SayingKind::set_compass}) {
     if (const Saying* saying = find(card, kind))
       // A compass needs no clock.

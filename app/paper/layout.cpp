@@ -105,6 +105,9 @@ Page lay_out(const PaperCard& card, PageSize size, const Typefaces& typefaces) {
   write_cautions(pen, cautions);
   area.bottom = cautions.top - kApart_pt;
   if (card.plan) area.top = write_plan(pen, *card.plan, area) + kApart_pt;
+  if (area.bottom - area.top >= height_of_sighting()) {
+    area.top = write_sighting(pen, area) + kApart_pt;
+  }
   rule_notes(pen, area);
   return page;
 }

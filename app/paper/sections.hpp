@@ -27,6 +27,9 @@ double write_compass(Pen& pen, const PaperCard& card, const Area& area);
 
 // Draws within the area; counts the headings that do not fit.
 double write_plan(Pen& pen, const PaperPlan& plan, const Area& area);
+// The line over the mast and a protractor; as high as height_of_sighting().
+double write_sighting(Pen& pen, const Area& area);
+double height_of_sighting();
 double write_cautions(Pen& pen, const Area& area);
 
 }  // namespace mastwise::paper

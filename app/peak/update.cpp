@@ -81,9 +81,11 @@ class SweepUpdater {
   Shared& shared_;
 };
 
-// The sensor's direction as a dial of its own, by map north.
+// The sensor's direction as a dial of its own, by map north; none if it does not turn with the
+// antenna.
 std::optional<Bearing<Dial>> sensor_dial(const Shared& shared, Monotonic now) {
-  const auto says = sensor_says(shared.receiver.heading(now), shared.findings.field);
+  if (shared.settings.sensor_mount == SensorMount::Rig) return std::nullopt;
+  const auto says = sensor_says(shared.receiver.heading(now), shared.findings);
   if (!says) return std::nullopt;
   return Bearing<Dial>::degrees(says->degrees());
 }

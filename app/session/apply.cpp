@@ -52,7 +52,7 @@ void derive_all(Model& model, const World& world) {
   derive(model.list, model);
   derive(model.here, model);
   derive(model.map, model);
-  derive(model.aim, model);
+  derive(model.aim, model, world);
   derive(model.plan, model);
   derive(model.parking, model);
   derive(model.logbook, model, world);

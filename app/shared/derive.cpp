@@ -109,6 +109,15 @@ void check_earlier_stop(Shared& shared) {
   shared.undo.clear();
 }
 
+// The rig's iron turns with the rig: a sensor on the antenna has another deviation at each turn.
+void find_deviation(const Shared& shared, Findings& findings) {
+  findings.deviation_card = fit_deviation(shared.settings.sensor_stretches);
+  const auto& read = shared.receiver.heading(shared.now).magnetic_heading;
+  if (shared.settings.sensor_mount != SensorMount::Rig || !read || !findings.field) return;
+  findings.sensor_deviation =
+      deviation_at(findings.deviation_card, *read, findings.field->horizontal_nt, findings.date);
+}
+
 // By the sun's height at the stop: by night from the end of civil twilight, when it is 6 degrees
 // below the horizon.
 ui::Look look_now(const Settings& settings, const Findings& findings) {
@@ -124,10 +133,11 @@ ui::Look look_now(const Settings& settings, const Findings& findings) {
 
 // The declination here counts, not the one that may once have been set in the sensor.
 std::optional<Bearing<True>> sensor_says(const nmea::HeadingSensor& sensor,
-                                         const std::optional<MagneticField>& field) {
+                                         const Findings& findings) {
   if (sensor.true_heading) return sensor.true_heading;
-  if (!sensor.magnetic_heading || !field) return std::nullopt;
-  return to_true(*sensor.magnetic_heading, field->declination);
+  if (!sensor.magnetic_heading || !findings.field) return std::nullopt;
+  const Turn turn = findings.sensor_deviation ? findings.sensor_deviation->turn : Turn();
+  return to_true(*sensor.magnetic_heading + turn, findings.field->declination);
 }
 
 void derive(Shared& shared, const World& world) {
@@ -156,7 +166,11 @@ void derive(Shared& shared, const World& world) {
       findings.card = turned_to(*findings.card, *shared.stop.turn, findings.nose);
     }
   }
-  findings.facing = sensor_says(shared.receiver.heading(shared.now), findings.field);
+  find_deviation(shared, findings);
+  // A sensor on the rig does not turn with the antenna, so it says nothing of where that points.
+  if (shared.settings.sensor_mount != SensorMount::Rig) {
+    findings.facing = sensor_says(shared.receiver.heading(shared.now), findings);
+  }
   if (const auto speed_mps = shared.receiver.fix(shared.now).speed_mps) {
     findings.speed_kmh = *speed_mps * 3.6;
   }

@@ -64,6 +64,31 @@ mastwise::CompassSight adl_serializer<mastwise::CompassSight>::from_json(const j
           .at = in.at("at").get<mastwise::UtcTime>()};
 }
 
+void adl_serializer<mastwise::DrivenStretch>::to_json(json& out, const mastwise::DrivenStretch& s) {
+  out = {{"read", s.read},
+         {"deviation_deg", s.deviation_deg},
+         {"sigma_deg", s.sigma_deg},
+         {"horizontal_nt", s.horizontal_nt},
+         {"at", s.at}};
+}
+
+mastwise::DrivenStretch adl_serializer<mastwise::DrivenStretch>::from_json(const json& in) {
+  const mastwise::DrivenStretch stretch{
+      .read = in.at("read").get<mastwise::Bearing<mastwise::Magnetic>>(),
+      .deviation_deg = in.at("deviation_deg").get<double>(),
+      .sigma_deg = in.at("sigma_deg").get<double>(),
+      .horizontal_nt = in.at("horizontal_nt").get<double>(),
+      .at = in.at("at").get<mastwise::UtcTime>()};
+  const auto within = [](double value, double least, double most) {
+    return value >= least && value <= most;
+  };
+  if (!within(stretch.deviation_deg, -180.0, 180.0) || !within(stretch.sigma_deg, 0.01, 180.0) ||
+      !within(stretch.horizontal_nt, 1.0, 100'000.0)) {
+    throw std::invalid_argument("impossible stretch of driving");
+  }
+  return stretch;
+}
+
 void adl_serializer<mastwise::KeptReciprocal>::to_json(json& out,
                                                        const mastwise::KeptReciprocal& r) {
   out = {{"disagreement_deg", r.disagreement_deg},

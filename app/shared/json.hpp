@@ -152,6 +152,12 @@ struct adl_serializer<mastwise::CompassSight> {
 };
 
 template <>
+struct adl_serializer<mastwise::DrivenStretch> {
+  static void to_json(json& out, const mastwise::DrivenStretch& s);
+  static mastwise::DrivenStretch from_json(const json& in);
+};
+
+template <>
 struct adl_serializer<mastwise::KeptReciprocal> {
   static void to_json(json& out, const mastwise::KeptReciprocal& r);
   static mastwise::KeptReciprocal from_json(const json& in);

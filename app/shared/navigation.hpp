@@ -38,14 +38,16 @@ enum class Sheet {
   Start,
   Stops,
   Position,
-  Meter
+  Meter,
+  Needle,
+  Sensor
 };
 template <>
-inline constexpr std::array kStoredNames<Sheet> =
-    names({"none",     "gear",   "surroundings", "path",       "plan",    "scan",
-           "ways",     "nose",   "paper",        "handle",     "checks",  "logbook_files",
-           "carries",  "import", "noise",        "television", "parking", "antennas",
-           "settings", "start",  "stops",        "position",   "meter"});
+inline constexpr std::array kStoredNames<Sheet> = names(
+    {"none",     "gear",       "surroundings", "path",     "plan",          "scan",    "ways",
+     "nose",     "paper",      "handle",       "checks",   "logbook_files", "carries", "import",
+     "noise",    "television", "parking",      "antennas", "settings",      "start",   "stops",
+     "position", "meter",      "needle",       "sensor"});
 
 // The drawn guides: a page for each place, for the sheets that need one, and for the roof.
 enum class Guide { None, Here, Stations, Map, Aim, Plan, Path, Peak, Logbook, Ahead, Data, Roof };

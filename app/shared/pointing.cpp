@@ -80,6 +80,7 @@ HeadingContext heading_context(const Shared& shared, std::optional<Standing> sta
   context.transmitter_error_m = kTransmitter_m;
   if (!by_hand && parked) context.walk_end_error_m = kWalkEnd_m;
   if (found.field) context.declination_sigma_deg = found.field->declination_sigma_deg;
+  context.sensor_deviation = found.sensor_deviation;
   context.standing = standing;
   set_deviation(shared, context);
   if (shared.stop.nose) context.rig_heading_sigma_deg = nose_sigma_deg(shared, *shared.stop.nose);

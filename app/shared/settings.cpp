@@ -30,6 +30,12 @@ void choose(E& setting, std::string_view value) {
   const auto found = std::find(all.begin(), all.end(), value);
   if (found != all.end()) setting = static_cast<E>(found - all.begin());
 }
+template <StoredByName E>
+void choose(std::optional<E>& setting, std::string_view value) {
+  const auto& all = kStoredNames<E>;
+  const auto found = std::find(all.begin(), all.end(), value);
+  if (found != all.end()) setting = static_cast<E>(found - all.begin());
+}
 template <class Other>
 void choose(Other&, std::string_view) {}
 

@@ -5,8 +5,10 @@
 #include "app/words/language.hpp"
 #include "core/gear/gear.hpp"
 #include "core/geo/notation.hpp"
+#include "core/headings/deviation_card.hpp"
 #include "core/headings/handle.hpp"
 #include "core/headings/heading_error.hpp"
+#include "core/headings/needle.hpp"
 #include "core/rig/rig_heading.hpp"
 
 #include <array>
@@ -55,6 +57,11 @@ struct CompassSetting {
   bool operator==(const CompassSetting&) const = default;
 };
 
+// What the heading sensor turns with.
+enum class SensorMount { Rig, Antenna };
+template <>
+inline constexpr std::array kStoredNames<SensorMount> = names({"rig", "antenna"});
+
 // A network seen on a station that no table lists.
 struct TickedNetwork {
   StationKey key = {};
@@ -88,6 +95,9 @@ struct Settings {
   PointingMethod pointing = PointingMethod::baseplate_compass;
   std::optional<HandleChoice> handle = {};  // once calibrated
   std::optional<CompassSetting> compass_set = {};
+  std::optional<NeedleZone> needle = {};             // of the compass; empty: nobody has said
+  std::optional<SensorMount> sensor_mount = {};      // empty: nobody has said
+  std::vector<DrivenStretch> sensor_stretches = {};  // from which its deviation is learned
   Carrier carrier = Carrier::driven;
   std::string meter = {};   // that sends its readings, as in service::meter_source; empty: none
   std::string tablet = {};  // distinguishes this tablet's records
@@ -117,6 +127,9 @@ struct Settings {
     f("pointing", self.pointing);
     f("handle", self.handle);
     f("compass_set", self.compass_set);
+    f("needle", self.needle);
+    f("sensor_mount", self.sensor_mount);
+    f("sensor_stretches", self.sensor_stretches);
     f("carrier", self.carrier);
     f("meter", self.meter);
     f("tablet", self.tablet);

@@ -12,6 +12,7 @@
 #include "core/headings/aim_card.hpp"
 #include "core/headings/compass_checks.hpp"
 #include "core/headings/heading_error.hpp"
+#include "core/headings/stretch_finder.hpp"
 #include "core/nmea/parked.hpp"
 #include "core/nmea/receiver.hpp"
 #include "core/nmea/straight_course.hpp"
@@ -86,7 +87,10 @@ struct Findings {
   std::optional<double> moved_m = {};
   reception::ObstacleRing ring = {};  // what was marked around the rig where it is now
   std::optional<AimCard> card = {};
-  std::optional<Bearing<True>> facing = {};        // direction of the heading sensor
+  std::optional<Bearing<True>> facing = {};          // direction of the heading sensor
+  std::optional<DeviationCard> deviation_card = {};  // of the sensor
+  std::optional<SensorDeviation> sensor_deviation =
+      {};                                          // of its present reading, if the card holds
   std::optional<Turn> turn = {};                   // from there to the target
   std::optional<double> speed_kmh = {};            // over ground, from a fresh fix
   std::optional<reception::Outlook> outlook = {};  // of the target
@@ -135,6 +139,7 @@ struct Shared {
   nmea::Receiver receiver;
   nmea::ParkedAverage parked = {};
   nmea::StraightCourseFinder course = {};
+  StretchFinder stretch_finder = {};     // where the heading sensor's deviation shows
   std::uint64_t positions_followed = 0;  // see nmea::Fix::positions_taken
 
   Stop stop = {};
@@ -192,10 +197,10 @@ inline constexpr double kWalkEnd_m = 3.0;
 // position.
 std::optional<Bearing<Magnetic>> on_compass_here(const Shared& shared, Bearing<True> bearing);
 
-// Where the heading sensor says that it points, by map north, before a correction; a magnetic one
-// needs the declination.
+// Where the heading sensor says that it points, by map north, before a correction by sweeps. A
+// magnetic one needs the declination; the findings' deviation card corrects it where it counts.
 std::optional<Bearing<True>> sensor_says(const nmea::HeadingSensor& sensor,
-                                         const std::optional<MagneticField>& field);
+                                         const Findings& findings);
 
 // What the error of a way to point depends on here, and with the compass read elsewhere.
 HeadingContext heading_context(const Shared& shared);

@@ -8,6 +8,7 @@
 #include "core/geo/notation.hpp"
 #include "core/headings/compass_checks.hpp"
 #include "core/headings/heading_error.hpp"
+#include "core/headings/needle.hpp"
 #include "core/logbook/record.hpp"
 #include "core/map/borders.hpp"
 #include "core/reception/prospect.hpp"
@@ -33,6 +34,9 @@ inline constexpr std::array kStoredNames<PointingMethod> =
 template <>
 inline constexpr std::array kStoredNames<Standing> = names({"beside_rig", "on_roof", "picnic_table",
                                                             "few_steps_off", "well_clear"});
+template <>
+inline constexpr std::array kStoredNames<NeedleZone> = names({"northern", "equator", "southern",
+                                                              "anywhere"});
 template <>
 inline constexpr std::array kStoredNames<CompassCheckBy> = names({"sun", "star", "landmark"});
 template <>

@@ -8,6 +8,23 @@
 namespace mastwise {
 namespace {
 
+// The heading sensor is compared with the course while the rig drives straight.
+void learn_deviation(Shared& shared, const nmea::Fix& fix) {
+  const auto read = shared.receiver.heading(shared.now).magnetic_heading;
+  const auto& field = shared.findings.field;
+  const bool by_receiver = shared.stop.source == PositionSource::Receiver;
+  if (!read || !field || !fix.course || !fix.speed_mps || !by_receiver) return;
+  // A log that is played may be of another rig.
+  if (shared.settings.sensor_mount == SensorMount::Antenna || shared.link.recorded) return;
+  const auto stretch =
+      shared.stretch_finder.add({.course = *fix.course, .speed_mps = *fix.speed_mps, .read = *read},
+                                *field, moment_of(shared), shared.now);
+  if (stretch && add_stretch(shared.settings.sensor_stretches, *stretch)) {
+    shared.trouble =
+        words::say("Iron on the rig has moved: the heading sensor's deviation is learned anew.");
+  }
+}
+
 // One position for each epoch of the receiver.
 void follow_receiver(Shared& shared) {
   const nmea::Fix fix = shared.receiver.fix(shared.now);
@@ -15,6 +32,7 @@ void follow_receiver(Shared& shared) {
   shared.positions_followed = fix.positions_taken;
   shared.parked.add(*fix.position, shared.now);
   shared.course.add(*fix.position, fix.course, fix.speed_mps, shared.now);
+  learn_deviation(shared, fix);
 }
 
 class SharedUpdater {

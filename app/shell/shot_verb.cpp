@@ -10,6 +10,7 @@
 #include <cmath>
 #include <map>
 #include <memory>
+#include <numbers>
 
 #include <fmt/format.h>
 
@@ -91,6 +92,21 @@ Action drive() {
   return received("GPRMC,180000.00,A,4244.0000,N,11824.0000,W,50.0,10.0,020726,,,A");
 }
 
+// An invented sensor on the rig that a drive all around has shown to deviate.
+std::vector<Action> deviation_card() {
+  act::StretchesBack driven;
+  for (int i = 0; i < 24; ++i) {
+    const double read_deg = 15.0 * i, radians = read_deg * std::numbers::pi / 180.0;
+    const double curve_deg =
+        1.5 + 7.0 * std::sin(radians) - 4.0 * std::cos(radians) + 2.0 * std::sin(2.0 * radians);
+    driven.stretches.push_back({.read = Bearing<Magnetic>::degrees(read_deg),
+                                .deviation_deg = curve_deg + (i * 7 % 5 - 2) * 0.5,
+                                .horizontal_nt = 20'900.0,
+                                .at = service::build_date()});
+  }
+  return {driven, act::ChooseSetting{"sensor_mount", "rig"}, act::OpenSheet{Sheet::Sensor}};
+}
+
 // The screens by their command line names, and the actions that open them.
 const Screens& screens() {
   static const Screens kScreens = [] {
@@ -136,6 +152,7 @@ const Screens& screens() {
          {act::OpenKeypad{KeypadPurpose::Position}, act::KeypadPage{}, act::KeypadType{"SPRINGF"}}},
         {"type-heading", {act::OpenKeypad{KeypadPurpose::Nose}}},
         {"search", {act::OpenKeypad{KeypadPurpose::Search}}},
+        {"sensor-card", deviation_card()},
         {"roof-turn", on_roof("HEHDT,320.0,T")},
         {"roof-good", on_roof("HEHDT,34.0,T")},
         {"under-way",

@@ -16,9 +16,6 @@ using std::chrono::sys_days;
 constexpr UtcTime kModelStart = kMagneticModelFrom;
 constexpr UtcTime kModelEnd = kMagneticModelTo;
 
-constexpr double kBlackoutBelowNt = 2000.0;
-constexpr double kCautionBelowNt = 6000.0;
-
 }  // namespace
 
 double declination_sigma_deg(double horizontal_nt) {
@@ -26,8 +23,8 @@ double declination_sigma_deg(double horizontal_nt) {
 }
 
 MagneticField::Zone magnetic_zone(double horizontal_nt) {
-  if (horizontal_nt < kBlackoutBelowNt) return MagneticField::Zone::Blackout;
-  if (horizontal_nt < kCautionBelowNt) return MagneticField::Zone::Caution;
+  if (horizontal_nt < kBlackoutBelow_nt) return MagneticField::Zone::Blackout;
+  if (horizontal_nt < kCautionBelow_nt) return MagneticField::Zone::Caution;
   return MagneticField::Zone::Normal;
 }
 

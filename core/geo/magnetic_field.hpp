@@ -47,8 +47,12 @@ inline constexpr std::chrono::sys_days kMagneticModelTo{std::chrono::year{2030} 
 // Source: World Magnetic Model 2025, the error model of its report.
 double declination_sigma_deg(double horizontal_nt);
 
+// Limits of the horizontal field, nT. Source: World Magnetic Model 2025, definition of the blackout
+// and caution zones.
+inline constexpr double kBlackoutBelow_nt = 2000.0;
+inline constexpr double kCautionBelow_nt = 6000.0;
 // The zone of a horizontal field in nT: Blackout in [0, 2000), Caution in [2000, 6000), else
-// Normal. Source: World Magnetic Model 2025, definition of the blackout and caution zones.
+// Normal.
 MagneticField::Zone magnetic_zone(double horizontal_nt);
 
 // The date as a year with its fraction: the milliseconds since the year began over the milliseconds

@@ -65,6 +65,11 @@ class Collector {
 
   void magnetic_sensor() {
     declination();
+    if (const auto& by_card = context_.sensor_deviation) {
+      add(ErrorKind::reading, by_card->reading_deg, kCardSource);
+      add(ErrorKind::deviation, by_card->sigma_deg, kCardSource);
+      return;
+    }
     practice(ErrorKind::reading, kMagneticHeadingSensor_deg);
     practice(ErrorKind::deviation, kCompensated_deg);
   }

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "core/headings/deviation_card.hpp"
 #include "core/headings/standing.hpp"
 #include "core/result.hpp"
 
@@ -106,8 +107,9 @@ struct HeadingContext {
   std::optional<double> landmark_distance_m = {};
   std::optional<double> known_direction_sigma_deg = {};  // with the sight along it
   std::optional<double> walk_length_m = {};
-  std::optional<double> walk_end_error_m = {};  // one sigma of each end
-  std::optional<double> course_sigma_deg = {};  // nmea::StraightCourse::sigma_deg
+  std::optional<double> walk_end_error_m = {};           // one sigma of each end
+  std::optional<double> course_sigma_deg = {};           // nmea::StraightCourse::sigma_deg
+  std::optional<SensorDeviation> sensor_deviation = {};  // of a sensor on the rig, by its card
   bool operator==(const HeadingContext&) const = default;
 };
 

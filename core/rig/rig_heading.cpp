@@ -103,7 +103,8 @@ Result<RigHeadingReading> rig_heading_from_course(const nmea::StraightCourse& st
 
 Result<RigHeadingReading> rig_heading_from_sensor(const nmea::HeadingSensor& sensor, Turn mounting,
                                                   const std::optional<MagneticField>& field,
-                                                  Position at) {
+                                                  Position at,
+                                                  const std::optional<SensorDeviation>& deviation) {
   if (sensor.true_heading) {
     return reading(*sensor.true_heading - mounting, kTrueHeadingSensor_deg,
                    RigHeadingSource::true_sensor, at,
@@ -119,6 +120,12 @@ Result<RigHeadingReading> rig_heading_from_sensor(const nmea::HeadingSensor& sen
   if (field->zone == MagneticField::Zone::Blackout) {
     return refuse("the earth's field is too weak here for any compass",
                   "use the sun, the last course or two points");
+  }
+  if (deviation) {
+    return reading(
+        to_true(*sensor.magnetic_heading + deviation->turn, field->declination),
+        std::hypot(deviation->reading_deg, field->declination_sigma_deg, deviation->sigma_deg),
+        RigHeadingSource::magnetic_sensor, at, setting_caution(sensor, field->declination));
   }
   // The sensor is fixed to the rig: the remaining deviation is what its compensation leaves.
   const double sigma_deg =

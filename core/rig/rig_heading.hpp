@@ -3,6 +3,7 @@
 #include "core/angles/bearing.hpp"
 #include "core/geo/magnetic_field.hpp"
 #include "core/geo/position.hpp"
+#include "core/headings/deviation_card.hpp"
 #include "core/nmea/fix.hpp"
 #include "core/nmea/parked.hpp"
 #include "core/nmea/straight_course.hpp"
@@ -68,10 +69,11 @@ Result<RigHeadingReading> rig_heading_from_course(const nmea::StraightCourse& st
 // From a heading sensor. `mounting`: angle of the sensor's forward mark, clockwise from the nose. A
 // true heading has priority over a magnetic one, which needs `field` at the position. If the
 // sensor's declination differs from the field's by more than kSettingDiffers_deg, a caution is
-// added. Errors: the sensor is silent; the field is unknown, or too weak for a compass.
-Result<RigHeadingReading> rig_heading_from_sensor(const nmea::HeadingSensor& sensor, Turn mounting,
-                                                  const std::optional<MagneticField>& field,
-                                                  Position at);
+// added. `deviation`: of a magnetic heading, by the sensor's card, which includes its mounting.
+// Errors: the sensor is silent; the field is unknown, or too weak for a compass.
+Result<RigHeadingReading> rig_heading_from_sensor(
+    const nmea::HeadingSensor& sensor, Turn mounting, const std::optional<MagneticField>& field,
+    Position at, const std::optional<SensorDeviation>& deviation = std::nullopt);
 
 // From the sun's azimuth while it is along or perpendicular to the flank; `azimuth_sigma_deg` (at
 // least 0, finite) includes the clock's error. The shadow and the alignment add kSight_deg each.

@@ -289,17 +289,6 @@ std::vector<View> place_views() {
          press(s, act::OpenSheet{Sheet::Paper});
        }},
       {"handle", [](Stage& s) { press(s, act::OpenSheet{Sheet::Handle}); }},
-      {"compass checks", [](Stage& s) { press(s, act::OpenSheet{Sheet::Checks}); }},
-      {"compass checks used",
-       [](Stage& s) {
-         type_number(s, Field::ThereBearing_deg, "40");
-         type_number(s, Field::BackBearing_deg, "221");
-         press(s, act::KeepReciprocal{});
-         press(s, act::OpenSheet{Sheet::Checks});
-         type_number(s, Field::CompassRead_deg, "200");
-         press(s, act::CheckCompass{CompassCheckBy::star});
-         press(s, act::CheckCompass{CompassCheckBy::sun});
-       }},
       {"a field to type",
        [](Stage& s) {
          press(s, act::OpenSheet{Sheet::Paper});
@@ -359,7 +348,8 @@ std::vector<View> place_views() {
 const std::vector<View>& views() {
   static const std::vector<View> all = [] {
     std::vector<View> joined = place_views();
-    for (const auto& part : {record_views(), signal_views(), safety_views(), guide_views()}) {
+    for (const auto& part :
+         {record_views(), signal_views(), safety_views(), guide_views(), compass_views()}) {
       joined.insert(joined.end(), part.begin(), part.end());
     }
     return joined;

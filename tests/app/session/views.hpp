@@ -22,6 +22,9 @@ std::vector<View> signal_views();
 // Those of them that cover all others: prompts, roof, under way, alarm.
 std::vector<View> safety_views();
 
+// The sheets of the compass and the heading sensor; part of views().
+std::vector<View> compass_views();
+
 // The drawn guides; part of views().
 std::vector<View> guide_views();
 

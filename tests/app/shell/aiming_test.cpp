@@ -158,7 +158,7 @@ TEST_CASE("a sweep by touch finds the highest reading and corrects this stop onl
   CHECK(stage.shows_within("corrected"));
   stage.set(act::OpenSheet{Sheet::Ways});
   stage.settle();
-  stage.drag({640.0f, 740.0f}, {640.0f, 140.0f}, milliseconds(400));  // to the compass
+  for (const float to : {140.0f, 340.0f}) stage.drag({640, 740}, {640, to}, milliseconds(400));
   CHECK(stage.shows_within(fmt::format("reads {:.0f}", corrected.degrees())));
   stage.set(act::OpenSheet{Sheet::Plan});
   const Bearing<True> planned = stage.model().stations->plan->steps.front().bearing;
