@@ -38,14 +38,15 @@ enum class Sheet {
   Start,
   Stops,
   Position,
-  Meter
+  Meter,
+  NoiseHunt
 };
 template <>
 inline constexpr std::array kStoredNames<Sheet> =
     names({"none",     "gear",   "surroundings", "path",       "plan",    "scan",
            "ways",     "nose",   "paper",        "handle",     "checks",  "logbook_files",
            "carries",  "import", "noise",        "television", "parking", "antennas",
-           "settings", "start",  "stops",        "position",   "meter"});
+           "settings", "start",  "stops",        "position",   "meter",   "noise_hunt"});
 
 // The drawn guides: a page for each place, for the sheets that need one, and for the roof.
 enum class Guide { None, Here, Stations, Map, Aim, Plan, Path, Peak, Logbook, Ahead, Data, Roof };
@@ -55,10 +56,10 @@ inline constexpr std::array kStoredNames<Guide> = names({"none", "here", "statio
                                                          "data", "roof"});
 
 // What is typed.
-enum class KeypadPurpose { Position, Nose, Search, Field };
+enum class KeypadPurpose { Position, Nose, Search, Field, Appliance };
 template <>
 inline constexpr std::array kStoredNames<KeypadPurpose> = names({"position", "nose", "search",
-                                                                 "field"});
+                                                                 "field", "appliance"});
 
 // The prompt that is open.
 enum class Asking {
