@@ -7,11 +7,14 @@
 #include "app/ui/kite.hpp"
 #include "app/ui/layout.hpp"
 #include "app/words/language.hpp"
+#include "app/words/phrases.hpp"
 
 #include <algorithm>
 #include <array>
 #include <utility>
 #include <vector>
+
+#include <fmt/format.h>
 
 namespace mastwise::screens {
 namespace {
@@ -68,6 +71,15 @@ void draw_dial_half(Ui& ui, Rect area, const Shared& shared, const AimState& aim
   const Rect plan{area.left, area.bottom - kAimAct, area.left + 112.0f, area.bottom};
   if (ui.button("plan", plan, say("Plan"), ui::ButtonLook::Plain)) {
     ui.emit(act::OpenSheet{Sheet::Plan});
+  }
+  if (const NullHint* hint = null_here(shared); hint != nullptr && !shared.stop.turn) {
+    const float left = plan.right + kActGap;
+    const std::string label =
+        words::fill(say("Null +{gain}"), {{"gain", fmt::format("{:.0f}", hint->gain_percent)}});
+    if (ui.button("aim null", {left, plan.top, left + 140.0f, plan.bottom}, label,
+                  ui::ButtonLook::Plain)) {
+      ui.emit(act::AimTurn{key_of(*shared.stop.target), hint->heading});
+    }
   }
   draw_dial_up(ui, area, shared, aim);
 }

@@ -60,6 +60,12 @@ void add_pattern(ui::DialView& view, const Shared& shared) {
 
 }  // namespace
 
+const NullHint* null_here(const Shared& shared) {
+  if (!shared.stations || !shared.stations->target_null || !shared.stop.target) return nullptr;
+  const bool same = shared.stations->question.target == key_of(*shared.stop.target);
+  return same ? &*shared.stations->target_null : nullptr;
+}
+
 void draw_aim_dial(Ui& ui, Rect area, float acts_height, const Shared& shared,
                    const AimState& aim) {
   const Findings& found = shared.findings;
@@ -82,6 +88,9 @@ void draw_aim_dial(Ui& ui, Rect area, float acts_height, const Shared& shared,
     constexpr float kSize = 22.0f;
     ui::draw_obstacles(canvas, theme, center, radius - kSize, kSize, shared.stop.ring, view.up);
   };
+  if (const NullHint* hint = null_here(shared)) {
+    view.null = {hint->heading, hint->interferer_bearing, hint->width_deg};
+  }
   add_others(view, shared);
   add_pattern(view, shared);
   ui::draw_dial(ui, view);

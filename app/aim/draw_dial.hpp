@@ -6,6 +6,9 @@
 
 namespace mastwise::screens {
 
+// The null that could lie on what disturbs the target; nullptr without one.
+const NullHint* null_here(const Shared& shared);
+
 // The dial of the heading in use, as large as the area lets it be: the rig, the antenna's pattern
 // in the target's band, the aiming tolerance, the other stations of the list. Labels keep clear of
 // the acts in the lower corners.

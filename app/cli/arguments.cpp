@@ -18,9 +18,15 @@
 #include <cmath>
 #include <iostream>
 
+#include <CLI/CLI.hpp>
 #include <fmt/format.h>
 
 namespace mastwise::cli {
+
+void wrong_usage(const Error& error) {
+  throw CLI::ValidationError(error.message());
+}
+
 Result<Position> position_argument(const std::string& option, const std::string& text) {
   auto position = parse_position(text);
   if (position) return position;

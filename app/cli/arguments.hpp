@@ -21,6 +21,10 @@ namespace mastwise::cli {
 // Printed before invented data.
 inline constexpr const char* kPracticeLine = "PRACTICE AREA: invented stations and hills\n";
 
+// Ends the parsing as wrong usage, with status 2: what a verb cannot do without is missing. For
+// callbacks of verbs.
+[[noreturn]] void wrong_usage(const Error& error);
+
 // A position in any notation; the error shows the character.
 Result<Position> position_argument(const std::string& option, const std::string& text);
 

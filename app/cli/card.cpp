@@ -42,21 +42,25 @@ Result<CardInputs> practice_inputs() {
   return CardInputs{practice->position, {station.position, station}, practice->nose, {}};
 }
 
-Result<CardInputs> card_inputs(const CardOptions& options) {
+void check_usage(const CardOptions& options) {
   if (options.plan && !options.on_paper()) {
-    return Error{.what = "the plan is printed on the paper card only",
+    wrong_usage({.what = "the plan is printed on the paper card only",
                  .where = "--plan",
-                 .remedy = "add --pdf FILE or --png FILE, or use the verb plan"};
+                 .remedy = "add --pdf FILE or --png FILE, or use the verb plan"});
   }
-  if (options.at.empty() && options.to.empty() && options.station.empty()) {
-    return practice_inputs();
-  }
+  if (options.at.empty() && options.to.empty() && options.station.empty()) return;
   if (options.at.empty()) {
-    return Error{.what = "the card needs the place of the rig", .remedy = "add --at POSITION"};
+    wrong_usage({.what = "the card needs the place of the rig", .remedy = "add --at POSITION"});
   }
   if (options.to.empty() == options.station.empty()) {
-    return Error{.what = "the card needs one target",
-                 .remedy = "add --to POSITION or --station CALL"};
+    wrong_usage(
+        {.what = "the card needs one target", .remedy = "add --to POSITION or --station CALL"});
+  }
+}
+
+Result<CardInputs> card_inputs(const CardOptions& options) {
+  if (options.at.empty() && options.to.empty() && options.station.empty()) {
+    return practice_inputs();
   }
   const auto from = position_argument("--at", options.at);
   if (!from) return from.error();
@@ -183,7 +187,10 @@ void add_card(CLI::App& program, Job& chosen) {
   verb->add_option("--dpi", options->dots_per_inch, "dots per inch of the PNG (default: 150)")
       ->check(CLI::Range(paper::kLeastDpi, paper::kMostDpi));
   add_stop_options(*verb, options->stop);
-  verb->callback([&chosen, options] { chosen = [options] { return print_card(*options); }; });
+  verb->callback([&chosen, options] {
+    check_usage(*options);
+    chosen = [options] { return print_card(*options); };
+  });
 }
 
 }  // namespace mastwise::cli

@@ -126,18 +126,9 @@ Result<Done> print_comparison(const CompareOptions& options) {
     places.push_back(*place);
   }
   const std::vector<Wish> wishes = wishes_of(options);
-  if (wishes.empty()) {
-    return Error{.what = "nothing to compare by",
-                 .where = "compare",
-                 .remedy = "add --network, --program or --want"};
-  }
   const auto setting = stop_setting(options.stop, options.practice);
   if (!setting) return setting.error();
   if (!options.gpx.empty()) return print_route(options, *setting);
-  if (places.empty()) {
-    return Error{.what = "no place given",
-                 .remedy = "add --at POSITION for each place, or --gpx FILE"};
-  }
   const auto prospects = survey_places(*setting, places);
   if (!prospects) return prospects.error();
 
@@ -194,7 +185,19 @@ void add_compare(CLI::App& program, Job& chosen) {
   verb->add_flag("--practice", options->practice, "use places in the practice area");
   add_stop_options(*verb, options->stop);
   verb->add_flag("--json", options->json, "print one JSON object");
-  verb->callback([&chosen, options] { chosen = [options] { return print_comparison(*options); }; });
+  verb->callback([&chosen, options] {
+    if (wishes_of(*options).empty()) {
+      wrong_usage({.what = "nothing to compare by",
+                   .where = "compare",
+                   .remedy = "add --network, --program or --want"});
+    }
+    if (options->places.empty() && options->gpx.empty()) {
+      wrong_usage({.what = "no place given",
+                   .where = "compare",
+                   .remedy = "add --at POSITION for each place, or --gpx FILE"});
+    }
+    chosen = [options] { return print_comparison(*options); };
+  });
 }
 
 }  // namespace mastwise::cli

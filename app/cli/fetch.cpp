@@ -188,6 +188,12 @@ CLI::App* add_kind(CLI::App& verb, Job& chosen, const std::shared_ptr<FetchOptio
   part->add_flag("--json", options->json,
                  "print one JSON object; without --yes only what would be fetched");
   part->callback([&chosen, options, kind] {
+    if (kind != pack::PartKind::stations && options->ground.around.empty() &&
+        options->ground.box.empty()) {
+      wrong_usage({.what = "no region is given",
+                   .where = "fetch",
+                   .remedy = "add --around PLACE --radius-km 250, or --bbox S,W,N,E"});
+    }
     chosen = [options, kind] { return fetch_data(*options, kind); };
   });
   return part;

@@ -36,10 +36,7 @@ Result<std::vector<Position>> way_of_options(const GroundVerbOptions& options) {
     if (!place) return place.error();
     way.push_back(*place);
   }
-  if (!way.empty()) return way;
-  return Error{.what = "no place is given",
-               .where = "ground",
-               .remedy = "add --at POSITION for each place of the way, or --gpx FILE"};
+  return way;
 }
 
 struct Counted {
@@ -136,7 +133,14 @@ void add_ground(CLI::App& program, Job& chosen) {
   add_terrain_option(*verb, options->home);
   add_cover_option(*verb, options->home);
   verb->add_flag("--json", options->json, "print one JSON object");
-  verb->callback([&chosen, options] { chosen = [options] { return print_ground(*options); }; });
+  verb->callback([&chosen, options] {
+    if (options->places.empty() && options->gpx.empty()) {
+      wrong_usage({.what = "no place is given",
+                   .where = "ground",
+                   .remedy = "add --at POSITION for each place of the way, or --gpx FILE"});
+    }
+    chosen = [options] { return print_ground(*options); };
+  });
 }
 
 }  // namespace mastwise::cli

@@ -40,11 +40,6 @@ Result<Logbook> open_existing(const std::string& given) {
 }
 
 Result<Done> export_logbook(const ExportOptions& options) {
-  if (options.csv.empty() && options.gpx.empty() && options.backup.empty()) {
-    return Error{.what = "no file to write",
-                 .where = "export logbook",
-                 .remedy = "add --csv FILE, --gpx FILE or --backup FILE"};
-  }
   auto logbook = open_existing(options.logbook);
   if (!logbook) return logbook.error();
   const auto content = logbook->content();
@@ -127,8 +122,14 @@ void add_export(CLI::App& program, Job& chosen) {
   logbook->add_option("--backup", options->backup, "write a copy of the whole logbook");
   logbook->add_option("--logbook", options->logbook, "logbook file to use instead of yours");
   logbook->add_flag("--json", options->json, "print one JSON object");
-  logbook->callback(
-      [&chosen, options] { chosen = [options] { return export_logbook(*options); }; });
+  logbook->callback([&chosen, options] {
+    if (options->csv.empty() && options->gpx.empty() && options->backup.empty()) {
+      wrong_usage({.what = "no file to write",
+                   .where = "export logbook",
+                   .remedy = "add --csv FILE, --gpx FILE or --backup FILE"});
+    }
+    chosen = [options] { return export_logbook(*options); };
+  });
 }
 
 void add_import_logbook(CLI::App& import, Job& chosen) {

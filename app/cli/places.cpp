@@ -85,9 +85,6 @@ Result<Done> print_found(const places::Gazetteer& gazetteer, const PlacesOptions
 }
 
 Result<Done> print_places(const PlacesOptions& options) {
-  if (options.name.empty() == options.nearest.empty()) {
-    return Error{.what = "give the start of a name, or --nearest with a position"};
-  }
   const auto gazetteer = service::load_places();
   if (!gazetteer) return gazetteer.error();
   return options.nearest.empty() ? print_found(*gazetteer, options)
@@ -106,7 +103,13 @@ void add_places(CLI::App& program, Job& chosen) {
   verb->add_option("--nearest", options->nearest, "print the place that best describes a position");
   verb->add_option("--most", options->most, "how many at most (default: 20)");
   verb->add_flag("--json", options->json, "print JSON: a list, or one object for --nearest");
-  verb->callback([&chosen, options] { chosen = [options] { return print_places(*options); }; });
+  verb->callback([&chosen, options] {
+    if (options->name.empty() == options->nearest.empty()) {
+      wrong_usage(
+          {.what = "give the start of a name, or --nearest with a position", .where = "places"});
+    }
+    chosen = [options] { return print_places(*options); };
+  });
 }
 
 }  // namespace mastwise::cli

@@ -37,6 +37,7 @@ struct PlanOptions {
 // A plan with what is needed to say it.
 struct Planned {
   const Survey& survey;
+  const ChanceCurveList& curves;
   const TurnPlanRequest& request;
   TurnPlan plan;
   Declination declination;
@@ -110,6 +111,16 @@ json heading_json(const Planned& planned, const PlannedHeading& heading) {
     off_axis_for.push_back({{"station", station_json(planned.survey.station(each.station))},
                             {"interferer", station_json(planned.survey.station(each.interferer))},
                             {"gain_percent", each.gain_percent}});
+    const auto aim = null_aim_at(planned.survey, planned.curves, each.station, heading.bearing,
+                                 planned.request.floor_percent);
+    if (!aim) continue;
+    json lost = json::array();
+    for (const std::size_t one : aim->loses) {
+      lost.push_back(station_json(planned.survey.station(one)));
+    }
+    off_axis_for.back()["null"] = {{"width_deg", aim->null.width_deg},
+                                   {"depth_db", aim->null.depth_db},
+                                   {"loses", std::move(lost)}};
   }
   return {{"bearing_true_deg", heading.bearing.degrees()},
           {"bearing_magnetic_deg", to_magnetic(heading.bearing, planned.declination).degrees()},
@@ -211,6 +222,7 @@ Result<Done> print_plan(const PlanOptions& options) {
   if (!wishes) return wishes.error();
   const TurnPlanRequest request{.wishes = *wishes, .floor_percent = options.floor_percent};
   const Planned planned{.survey = **survey,
+                        .curves = curves,
                         .request = request,
                         .plan = turn_plan(curves, request),
                         .declination = magnetic->at(receiver.position, *date).declination};

@@ -119,9 +119,6 @@ void print_text(const Heard& heard, const std::optional<AimCard>& card, const De
 }
 
 Result<Done> replay(const ReplayOptions& options) {
-  if (options.log.empty() == options.device.empty()) {
-    return Error{.what = "replay needs one source", .remedy = "give a log file or --device PATH"};
-  }
   const auto nose = nose_argument(options.nose_deg);
   if (!nose) return nose.error();
   std::optional<Destination> to;
@@ -190,7 +187,14 @@ void add_replay(CLI::App& program, Job& chosen) {
       "and is corrected");
   verb->add_option("--nose", options->nose_deg, "true heading of the rig's nose in degrees");
   verb->add_flag("--json", options->json, "print one JSON object");
-  verb->callback([&chosen, options] { chosen = [options] { return replay(*options); }; });
+  verb->callback([&chosen, options] {
+    if (options->log.empty() == options->device.empty()) {
+      wrong_usage({.what = "no source, or two of them",
+                   .where = "replay",
+                   .remedy = "give a log file or --device PATH"});
+    }
+    chosen = [options] { return replay(*options); };
+  });
 }
 
 }  // namespace mastwise::cli

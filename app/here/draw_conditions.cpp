@@ -1,6 +1,7 @@
 #include "app/here/actions.hpp"
 #include "app/here/draw.hpp"
 #include "app/here/facts.hpp"
+#include "app/shared/actions.hpp"
 #include "app/ui/choice.hpp"
 #include "app/ui/layout.hpp"
 #include "app/ui/lit_row.hpp"
@@ -190,7 +191,17 @@ void draw_noise_sheet(Ui& ui, const Shared& shared) {
   if (const auto on = ui::on_off(ui, "inverter", power, stop.inverter_on, say("Off"), say("On"))) {
     ui.emit(act::ChooseNoise{stop.noise, *on});
   }
-  float top = power.bottom + 2.0f * kApart;
+  // Beside the switch where there is room, else below it.
+  constexpr float kHunt = 400.0f;
+  Rect hunt{area.right - kHunt, power.top, area.right, power.bottom};
+  if (hunt.left < power.right + kApart) {
+    hunt = {area.left, power.bottom + kApart, area.left + kHunt,
+            power.bottom + kApart + power.height()};
+  }
+  if (ui.button("noise hunt", hunt, say("Find what makes noise"), ui::ButtonLook::Plain)) {
+    ui.emit(act::OpenSheet{Sheet::NoiseHunt});
+  }
+  float top = hunt.bottom + 2.0f * kApart;
   const auto row = [&] {
     const Rect next{area.left, top, area.right, top + kRow};
     top = next.bottom;

@@ -180,6 +180,7 @@ std::string noise_words(const Shared& shared) {
   const auto usual = reception::figures(stop.surroundings).noise;
   std::string words = say(to_text(stop.noise.value_or(usual)));
   if (stop.inverter_on) words += say(", inverter on");
+  if (!shared.settings.appliances.empty()) words += say(", appliances measured");
   return words;
 }
 

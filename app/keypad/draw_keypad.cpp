@@ -65,7 +65,7 @@ std::vector<Row> figure_rows(const Keypad& keypad) {
     append(1, {writes("S"), writes("′"), kClear});
     append(2, {writes("E"), writes("″"), {"ABC", act::KeypadPage{}}});
     append(3, {writes(","), writes("W"), writes("-"), kSpace});
-  } else if (purpose == KeypadPurpose::Search) {
+  } else if (purpose == KeypadPurpose::Search || purpose == KeypadPurpose::Appliance) {
     append(0, {kErase});
     append(1, {kClear});
     append(2, {{"ABC", act::KeypadPage{}}});
@@ -121,6 +121,8 @@ std::string title(const Keypad& keypad, bool miles) {
       return say("Heading of the rig's nose");
     case KeypadPurpose::Search:
       return say("Program, network, call sign or channel");
+    case KeypadPurpose::Appliance:
+      return say("What did you turn off?");
     case KeypadPurpose::Field:
       return words::say(field_words(keypad.field, miles));
   }
@@ -209,6 +211,7 @@ void draw_beside(Ui& ui, Rect area, const Shared& shared, const Keypad& keypad) 
     case KeypadPurpose::Position:
       return draw_position_typed(ui, area, shared, keypad);
     case KeypadPurpose::Search:
+    case KeypadPurpose::Appliance:
       return;
     case KeypadPurpose::Nose:
       draw_north(ui, area, keypad);

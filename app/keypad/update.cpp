@@ -3,6 +3,7 @@
 #include "app/keypad/keypad.hpp"
 #include "app/shared/actions.hpp"
 #include "app/words/places.hpp"
+#include "core/text/words.hpp"
 
 namespace mastwise {
 namespace {
@@ -38,6 +39,9 @@ Result<Done> accept(const Keypad& keypad, Shared& shared) {
   if (types_position(keypad)) return accept_position(keypad, shared);
   if (keypad.purpose == KeypadPurpose::Nose) return accept_nose(keypad, shared);
   if (keypad.purpose == KeypadPurpose::Field) return fill(shared.form, keypad);
+  if (keypad.purpose == KeypadPurpose::Appliance) {
+    shared.following.push_back(act::TurnedOff{std::string(words::trimmed(keypad.text))});
+  }
   return Done{};
 }
 
@@ -94,7 +98,9 @@ class KeypadUpdater {
 // Actions of all features that matter here too.
 void hear(KeypadState& keypad, const Shared& shared, const Action& action) {
   if (const auto* open = action.get_if<act::OpenKeypad>()) {
-    keypad = Keypad{.purpose = open->purpose, .letters = open->purpose == KeypadPurpose::Search};
+    keypad = Keypad{.purpose = open->purpose,
+                    .letters = open->purpose == KeypadPurpose::Search ||
+                               open->purpose == KeypadPurpose::Appliance};
     if (open->purpose == KeypadPurpose::Search) keypad->text = shared.search;
   }
   if (const auto* open = action.get_if<act::OpenField>()) {

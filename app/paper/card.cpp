@@ -73,7 +73,12 @@ PaperHeading heading_of(const CardFacts& facts, const PlanStep& step) {
   for (const Twins& twins : scan.twins) heading.remark += words::twins(twins, facts.miles) + ' ';
   for (const PlanRemark& remark : step.remarks) {
     heading.remark +=
-        words::aimed_beside(remark.station, remark.interferer, remark.gain_percent) + ". ";
+        remark.on_null
+            ? words::on_null(remark.station, remark.interferer,
+                             words::whole_degrees(heading.magnetic) + " magnetic",
+                             remark.gain_percent, remark.loses)
+            : words::aimed_beside(remark.station, remark.interferer, remark.gain_percent);
+    heading.remark += ". ";
   }
   return heading;
 }

@@ -111,6 +111,50 @@ struct KeepSweep {
   static constexpr std::string_view kName = "KeepSweep";
 };
 
+// A hunt for noise on the target, in place of an earlier one.
+struct BeginHunt {
+  static constexpr std::string_view kName = "BeginHunt";
+};
+
+struct SetHunt {
+  static constexpr std::string_view kName = "SetHunt";
+  static constexpr auto kFields = fields("by");
+  double by;  // dB
+};
+
+struct ReadHunt {
+  static constexpr std::string_view kName = "ReadHunt";
+};
+
+// Takes back the last reading, or the last appliance.
+struct DropHunt {
+  static constexpr std::string_view kName = "DropHunt";
+};
+
+struct EndHunt {
+  static constexpr std::string_view kName = "EndHunt";
+};
+
+// What the hunt found becomes the rig's.
+struct KeepHunt {
+  static constexpr std::string_view kName = "KeepHunt";
+};
+
+// The appliances of the rig with their noise, as measured or put back.
+struct SetAppliances {
+  static constexpr std::string_view kName = "SetAppliances";
+  static constexpr auto kFields = fields("appliances");
+  std::vector<gear::ApplianceNoise> appliances;
+};
+
+// Whether an appliance is on while one watches.
+struct SwitchAppliance {
+  static constexpr std::string_view kName = "SwitchAppliance";
+  static constexpr auto kFields = fields("name", "on");
+  std::string name;
+  bool on;
+};
+
 }  // namespace mastwise::act
 
 namespace mastwise {
@@ -119,6 +163,8 @@ using PeakActions =
     ActionList<act::BeginSweep, act::TurnSweep, act::SetMeter, act::ReadMeter, act::ChooseMeter,
                act::ChooseTurnBy, act::SwitchTurning, act::EndSweep, act::NextScale,
                act::DropReading, act::MarkEdge, act::KeepSweep, act::PutSweepBack, act::MeterBytes,
-               act::MeterLinkChanged, act::MetersFound, act::ConnectMeter>;
+               act::MeterLinkChanged, act::MetersFound, act::ConnectMeter, act::BeginHunt,
+               act::SetHunt, act::ReadHunt, act::DropHunt, act::EndHunt, act::KeepHunt,
+               act::SetAppliances, act::SwitchAppliance>;
 
 }  // namespace mastwise

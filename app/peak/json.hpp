@@ -1,5 +1,6 @@
 #pragma once
 
+#include "app/peak/hunt.hpp"
 #include "app/peak/state.hpp"
 #include "app/shared/json.hpp"
 
@@ -43,6 +44,28 @@ inline void from_json(const nlohmann::json& in, Sweep& sweep) {
   in.at("readings").get_to(sweep.readings);
   in.at("left_edge").get_to(sweep.left_edge);
   in.at("right_edge").get_to(sweep.right_edge);
+}
+
+inline void to_json(nlohmann::json& out, const NoiseHunt& hunt) {
+  out = {{"title", hunt.title},
+         {"band", hunt.band},
+         {"value_db", hunt.value_db},
+         {"steps", hunt.steps}};
+}
+inline void from_json(const nlohmann::json& in, NoiseHunt& hunt) {
+  in.at("title").get_to(hunt.title);
+  in.at("band").get_to(hunt.band);
+  in.at("value_db").get_to(hunt.value_db);
+  in.at("steps").get_to(hunt.steps);
+  if (hunt.steps.empty()) throw std::invalid_argument("a hunt without a step");
+  const auto check = [](double db) {
+    if (!(db >= kLeastHunt_db && db <= kMostHunt_db))
+      throw std::invalid_argument("no such reading");
+  };
+  check(hunt.value_db);
+  for (const gear::NoiseStep& step : hunt.steps) {
+    for (const double reading : step.readings_db) check(reading);
+  }
 }
 
 }  // namespace mastwise

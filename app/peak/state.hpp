@@ -4,6 +4,7 @@
 #include "app/shared/plan.hpp"
 #include "app/shared/stop.hpp"
 #include "core/channels/channels.hpp"
+#include "core/gear/noise_hunt.hpp"
 #include "core/headings/compass_checks.hpp"
 #include "core/nmea/receiver.hpp"
 #include "core/sweep/edges.hpp"
@@ -90,11 +91,22 @@ struct MeterChoice {
   bool operator==(const MeterChoice&) const = default;
 };
 
+// The hunt for the appliance that disturbs, on one station.
+struct NoiseHunt {
+  std::string title = {};  // of the station
+  Band band = Band::uhf;
+  double value_db = 15.0;                  // of the next reading
+  std::vector<gear::NoiseStep> steps{{}};  // the last one is being read
+  Monotonic not_before = {};               // a connected meter is not read earlier
+  bool operator==(const NoiseHunt&) const = default;
+};
+
 struct PeakState {
   // Of the next sweep.
   SweepBy by = SweepBy::Compass;
   Meter meter = Meter::quality;
 
+  std::optional<NoiseHunt> hunt = {};
   std::optional<Sweep> sweep = {};
   bool turning = false;  // the keys change the heading to read at, not the reading
 

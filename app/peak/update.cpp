@@ -1,5 +1,6 @@
 #include "app/peak/update.hpp"
 
+#include "app/peak/hunt.hpp"
 #include "app/shared/actions.hpp"
 #include "app/words/chances.hpp"
 #include "app/words/checks.hpp"
@@ -170,6 +171,36 @@ class PeakUpdater {
     sweep.live->turn(now, *heading);
     follow_live(sweep, pattern_of(shared_, sweep), now);
   }
+  void operator()(const act::BeginHunt&) { state_.hunt = hunt_begun(shared_); }
+  void operator()(const act::EndHunt&) { state_.hunt.reset(); }
+  void operator()(const act::SetHunt& set) {
+    if (!state_.hunt) return;
+    state_.hunt->value_db = std::clamp(state_.hunt->value_db + set.by, kLeastHunt_db, kMostHunt_db);
+  }
+  void operator()(const act::ReadHunt&) {
+    if (state_.hunt) take_reading(*state_.hunt);
+  }
+  void operator()(const act::DropHunt&) {
+    if (state_.hunt) drop_last(*state_.hunt);
+  }
+  void operator()(const act::KeepHunt&) {
+    if (!state_.hunt) return;
+    const auto found = found_by(*state_.hunt);
+    if (found.empty()) return;
+    change_appliances("Noise measured", merged(shared_.settings.appliances, found));
+    state_.hunt.reset();
+  }
+  void operator()(const act::SetAppliances& set) { shared_.settings.appliances = set.appliances; }
+  void operator()(const act::SwitchAppliance& change) {
+    auto appliances = shared_.settings.appliances;
+    for (gear::ApplianceNoise& one : appliances) {
+      if (one.name == change.name) one.on = change.on;
+    }
+    change_appliances("Appliance switched", std::move(appliances));
+  }
+  void turned_off(const std::string& appliance) {
+    if (state_.hunt) turn_off(*state_.hunt, appliance, shared_.now, state_.line.timing());
+  }
   void operator()(const act::SwitchTurning&) { state_.turning = !state_.turning; }
   void operator()(const act::ChooseMeter& chosen) {
     state_.meter = chosen.meter;
@@ -190,8 +221,16 @@ class PeakUpdater {
     if (state_.sweep) SweepUpdater(*state_.sweep, shared_)(action);
   }
 
+  void change_appliances(const char* what, std::vector<gear::ApplianceNoise> appliances) {
+    remember(shared_, what).also.push_back(act::SetAppliances{shared_.settings.appliances});
+    shared_.settings.appliances = std::move(appliances);
+  }
+
   // A reading of the connected meter: the number to take, and with the sensor a reading by itself.
   void hear(const aim::MeterReading& reading) {
+    if (state_.hunt && shared_.sheet == Sheet::NoiseHunt) {
+      mastwise::hear(*state_.hunt, reading, state_.line.timing());
+    }
     const auto kind = state_.line.kind(reading.when);
     if (!state_.sweep || state_.sweep->no_meter || !kind) return;
     if (reading.kind && reading.kind != kind) return;
@@ -228,6 +267,9 @@ bool reads_itself(const PeakState& peak, const nmea::Receiver& receiver, Monoton
 void update(PeakState& state, Shared& shared, const Action& action) {
   if (const auto* received = action.get_if<act::ReceiverBytes>()) {
     PeakUpdater(state, shared).hear_sensor(received->now);
+  }
+  if (const auto* off = action.get_if<act::TurnedOff>()) {
+    PeakUpdater(state, shared).turned_off(off->appliance);
   }
   visit(action, PeakActions{}, PeakUpdater(state, shared));
 }

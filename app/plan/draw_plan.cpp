@@ -71,6 +71,13 @@ std::string plan_title(const Shared& shared, const PlanState& state) {
                                           {"kind", words::say(kind)}});
 }
 
+// "24° magnetic", as the compass shows it, else true.
+std::string heading_words(const Shared& shared, Bearing<True> bearing) {
+  const auto magnetic = on_compass_here(shared, bearing);
+  return magnetic ? words::whole_degrees(*magnetic) + " " + words::say("magnetic")
+                  : words::whole_degrees(bearing) + " " + words::say("true");
+}
+
 struct Remark {
   std::string words = {};
   ui::Color color = {};
@@ -110,7 +117,13 @@ Remark plan_remark(const ui::Theme& theme, const Shared& shared, const PlanState
   if (state.chosen < state.table->columns.size() &&
       !state.table->columns[state.chosen].remarks.empty() &&
       state.table->columns[state.chosen].remarks.front().gain_percent >= kWorthSaying_percent) {
-    const PlanRemark& first = state.table->columns[state.chosen].remarks.front();
+    const PlanColumn& column = state.table->columns[state.chosen];
+    const PlanRemark& first = column.remarks.front();
+    if (first.on_null) {
+      return {words::on_null(first.station, first.interferer, heading_words(shared, column.bearing),
+                             first.gain_percent, first.loses),
+              theme.ink};
+    }
     return {words::aimed_beside(first.station, first.interferer, first.gain_percent),
             theme.second_ink};
   }

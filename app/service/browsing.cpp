@@ -27,7 +27,7 @@ bool ends_in_one(const fs::path& path, const std::array<const char*, N>& ends) {
 }
 
 bool is_table(const fs::path& path) {
-  return ends_in_one(path, std::array{".csv", ".tsv", ".txt", ".dat"});
+  return ends_in_one(path, std::array{".csv", ".tsv", ".txt", ".dat", ".dbf"});
 }
 
 void by_name(std::vector<Offer>& offers) {

@@ -74,10 +74,18 @@ Wishes wishes_of(const StationsQuestion& question, const reception::Survey& surv
   return pinned_wishes(question, survey);
 }
 
+std::vector<std::string> call_signs(const reception::Survey& survey,
+                                    const std::vector<std::size_t>& stations) {
+  std::vector<std::string> names;
+  for (const std::size_t station : stations) names.push_back(survey.station(station).call_sign);
+  return names;
+}
+
 class PlanWriter {
  public:
-  PlanWriter(const StationsQuestion& question, const reception::Survey& survey)
-      : question_(question), survey_(survey) {}
+  PlanWriter(const StationsQuestion& question, const reception::Survey& survey,
+             const ChanceCurveList& curves)
+      : question_(question), survey_(survey), curves_(curves) {}
 
   PlanStep step(const PlannedHeading& planned) const {
     PlanStep step{.bearing = planned.bearing, .slack = planned.slack};
@@ -91,6 +99,11 @@ class PlanWriter {
       step.remarks.push_back({.station = survey_.station(off.station).call_sign,
                               .interferer = survey_.station(off.interferer).call_sign,
                               .gain_percent = off.gain_percent});
+      const auto aim =
+          null_aim_at(survey_, curves_, off.station, planned.bearing, question_.plan_floor_percent);
+      if (!aim) continue;
+      step.remarks.back().on_null = true;
+      step.remarks.back().loses = call_signs(survey_, aim->loses);
     }
     return step;
   }
@@ -113,9 +126,21 @@ class PlanWriter {
 
   const StationsQuestion& question_;
   const reception::Survey& survey_;
+  const ChanceCurveList& curves_;
 };
 
 }  // namespace
+
+NullHint null_hint(const reception::Survey& survey, const NullAim& aim) {
+  return {.heading = aim.heading,
+          .interferer = survey.station(aim.interferer).call_sign,
+          .interferer_bearing = survey.outlook(aim.interferer)->bearing,
+          .width_deg = aim.null.width_deg,
+          .depth_db = aim.null.depth_db,
+          .chance_percent = aim.chance_percent,
+          .gain_percent = aim.gain_percent,
+          .loses = call_signs(survey, aim.loses)};
+}
 
 std::vector<PlanWish> likely_wishes(const ChanceCurveList& curves, double least_percent) {
   std::vector<PlanWish> wishes;
@@ -139,7 +164,7 @@ Plan plan_for(const StationsQuestion& question, const reception::Survey& survey,
   const Wishes wishes = wishes_of(question, survey, curves);
   const TurnPlan found =
       turn_plan(curves, {.wishes = wishes.wishes, .floor_percent = question.plan_floor_percent});
-  const PlanWriter writer(question, survey);
+  const PlanWriter writer(question, survey, curves);
   Plan plan{.fewest_proved = found.fewest_proved};
   for (const PlannedHeading& heading : found.headings) plan.steps.push_back(writer.step(heading));
   if (found.again) plan.again = writer.step(*found.again);

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "app/shared/survey.hpp"
+#include "core/plan/null_aim.hpp"
 #include "core/plan/turn_plan.hpp"
 #include "core/reception/chance_curve.hpp"
 #include "core/reception/survey.hpp"
@@ -16,6 +17,9 @@ using ChanceCurveList = std::vector<std::optional<reception::ChanceCurve>>;
 // The turn plan of a weighed survey for what the question wants; `curves` are the survey's.
 Plan plan_for(const StationsQuestion& question, const reception::Survey& survey,
               const ChanceCurveList& curves);
+
+// A null on an interferer with the names of the stations.
+NullHint null_hint(const reception::Survey& survey, const NullAim& aim);
 
 // Wants any one of the stations that match; empty where none does.
 template <class Matches>

@@ -138,6 +138,9 @@ void Surveyor::add_plan(StationsAnswer& answer) const {
   if (turn) answer.turn_percent = curves_[*target]->percent_at(*turn);
   answer.target_slack = slack(*curves_[*target], turn.value_or(survey_->outlook(*target)->bearing),
                               answer.question.plan_floor_percent);
+  if (const auto aim = null_aim(*survey_, curves_, *target, answer.question.plan_floor_percent)) {
+    answer.target_null = null_hint(*survey_, *aim);
+  }
 }
 
 // The record that stands for the pinned one, if both tables list the transmitter.

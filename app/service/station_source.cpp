@@ -8,6 +8,7 @@
 #include "core/text/delimited.hpp"
 #include "core/text/utf8.hpp"
 #include "core/text/words.hpp"
+#include "platform/dbase_table.hpp"
 #include "platform/files.hpp"
 #include "platform/table_folder.hpp"
 
@@ -41,7 +42,7 @@ Result<std::unique_ptr<ByteStream>> open_raw(const std::string& path) {
                    .where = path,
                    .remedy = "give a mapping of joined tables for it"};
     }
-    return platform::open_file(file);
+    return platform::is_dbase(file) ? platform::open_dbase(file) : platform::open_file(file);
   }
   auto archive = platform::TableFolder::at(file);
   if (!archive) return archive.error();

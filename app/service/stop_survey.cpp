@@ -21,7 +21,8 @@ reception::Receiver receiver_of(const StationsQuestion& question) {
           .learned = question.learned,
           .noise = question.noise,
           .inverter_on = question.inverter_on,
-          .ring = question.ring};
+          .ring = question.ring,
+          .appliances = gear::rises_of(question.appliances)};
 }
 
 std::function<void(Station&)> completer(const StationsQuestion& question) {

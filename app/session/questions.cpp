@@ -46,6 +46,7 @@ StationsQuestion stations_question(const Model& model) {
   question.pin_notes = model.stop.pin_notes;
   question.plan_for = model.plan.plan_for;
   question.ticked_networks = model.settings.ticked_networks;
+  question.appliances = model.settings.appliances;
   question.plan_floor_percent = kPlanFloors[model.plan.floor];
   question.heading_error_deg = model.findings.heading_error_deg;
   question.pinned_networks = model.settings.pinned_networks;

@@ -68,6 +68,7 @@ json state_of(const Model& model) {
           {"ticks", std::move(ticks)},
           {"ticked_at", model.plan.ticked_at},
           {"sweep", model.peak.sweep},
+          {"noise_hunt", model.peak.hunt},
           {"sweep_by", model.peak.by},
           {"sweep_meter", model.peak.meter},
           {"ahead", model.ahead.places},
@@ -180,6 +181,7 @@ Result<Done> restore(Model& model, const std::string& kept, const World& world) 
   restorer.part("ticks", [&](const json& in) { model.plan.ticks = ticks_from(in); });
   restorer.into("ticked_at", model.plan.ticked_at);
   restorer.into("sweep", model.peak.sweep);
+  restorer.into("noise_hunt", model.peak.hunt);
   restorer.into("sweep_by", model.peak.by);
   restorer.into("sweep_meter", model.peak.meter);
   if (model.peak.sweep) {

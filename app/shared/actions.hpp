@@ -153,6 +153,13 @@ struct AimTurn {
   Bearing<True> bearing;
 };
 
+// The next step of the hunt for noise: this appliance of the rig is off now, too.
+struct TurnedOff {
+  static constexpr std::string_view kName = "TurnedOff";
+  static constexpr auto kFields = fields("appliance");
+  std::string appliance;
+};
+
 // Pins a station into every plan, or unpins it.
 struct PinStation {
   static constexpr std::string_view kName = "PinStation";
@@ -212,12 +219,14 @@ struct TakeBack {
 
 namespace mastwise {
 
-using SharedActions = ActionList<
-    act::Tick, act::ReceiverBytes, act::LinkChanged, act::BacklightFound, act::Show, act::SwitchMap,
-    act::OpenSheet, act::Explain, act::OpenGuide, act::OpenKeypad, act::OpenField, act::Ask,
-    act::Confirmed, act::GoToRoof, act::LeaveRoof, act::NextSetting, act::ChooseSetting,
-    act::SetStop, act::UseEarlierStop, act::NotSaved, act::SwitchPractice, act::SelectStation,
-    act::AimTurn, act::PinStation, act::StationsFound, act::PlacesFound, act::PlaceTyped,
-    act::ShowRoutePlaces, act::PlacesFromFile, act::SweepKept, act::Trouble, act::TakeBack>;
+using SharedActions =
+    ActionList<act::Tick, act::ReceiverBytes, act::LinkChanged, act::BacklightFound, act::Show,
+               act::SwitchMap, act::OpenSheet, act::Explain, act::OpenGuide, act::OpenKeypad,
+               act::OpenField, act::Ask, act::Confirmed, act::GoToRoof, act::LeaveRoof,
+               act::NextSetting, act::ChooseSetting, act::SetStop, act::UseEarlierStop,
+               act::NotSaved, act::SwitchPractice, act::SelectStation, act::AimTurn, act::TurnedOff,
+               act::PinStation, act::StationsFound, act::PlacesFound, act::PlaceTyped,
+               act::ShowRoutePlaces, act::PlacesFromFile, act::SweepKept, act::Trouble,
+               act::TakeBack>;
 
 }  // namespace mastwise

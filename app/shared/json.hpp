@@ -223,6 +223,31 @@ NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(ObstacleRing, first, sides)
 
 }  // namespace mastwise::reception
 
+namespace mastwise::gear {
+
+inline void to_json(nlohmann::json& out, const ApplianceNoise& noise) {
+  out = {{"name", noise.name},
+         {"band", noise.band},
+         {"rise_db", noise.rise.db},
+         {"sigma_db", noise.rise.sigma_db},
+         {"on", noise.on}};
+}
+inline void from_json(const nlohmann::json& in, ApplianceNoise& noise) {
+  constexpr double kMost_db = 100.0;
+  in.at("name").get_to(noise.name);
+  in.at("band").get_to(noise.band);
+  in.at("rise_db").get_to(noise.rise.db);
+  in.at("sigma_db").get_to(noise.rise.sigma_db);
+  in.at("on").get_to(noise.on);
+  const auto possible = [](double db) { return db >= 0.0 && db <= kMost_db; };
+  if (!possible(noise.rise.db) || !possible(noise.rise.sigma_db)) {
+    throw std::invalid_argument("impossible noise");
+  }
+}
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(NoiseStep, turned_off, readings_db)
+
+}  // namespace mastwise::gear
+
 namespace mastwise {
 
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE_WITH_DEFAULT(Link, state, name, recorded)
@@ -320,7 +345,7 @@ NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE_WITH_DEFAULT(StationsQuestion, from, search, 
                                                 pinned, plan_for, plan_floor_percent,
                                                 heading_error_deg, learned, compare, compare_pinned,
                                                 ahead, generation, pinned_networks, ticked_networks,
-                                                noise, inverter_on, ring, pin_notes)
+                                                noise, inverter_on, ring, pin_notes, appliances)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(Program, virtual_channel, name, network, language)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(Note, column, text)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(Source, name, date)

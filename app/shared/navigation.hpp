@@ -40,14 +40,15 @@ enum class Sheet {
   Position,
   Meter,
   Needle,
-  Sensor
+  Sensor,
+  NoiseHunt
 };
 template <>
 inline constexpr std::array kStoredNames<Sheet> = names(
     {"none",     "gear",       "surroundings", "path",     "plan",          "scan",    "ways",
      "nose",     "paper",      "handle",       "checks",   "logbook_files", "carries", "import",
      "noise",    "television", "parking",      "antennas", "settings",      "start",   "stops",
-     "position", "meter",      "needle",       "sensor"});
+     "position", "meter",      "needle",       "sensor",   "noise_hunt"});
 
 // The drawn guides: a page for each place, for the sheets that need one, and for the roof.
 enum class Guide { None, Here, Stations, Map, Aim, Plan, Path, Peak, Logbook, Ahead, Data, Roof };
@@ -57,10 +58,10 @@ inline constexpr std::array kStoredNames<Guide> = names({"none", "here", "statio
                                                          "data", "roof"});
 
 // What is typed.
-enum class KeypadPurpose { Position, Nose, Search, Field };
+enum class KeypadPurpose { Position, Nose, Search, Field, Appliance };
 template <>
 inline constexpr std::array kStoredNames<KeypadPurpose> = names({"position", "nose", "search",
-                                                                 "field"});
+                                                                 "field", "appliance"});
 
 // The prompt that is open.
 enum class Asking {

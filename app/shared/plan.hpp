@@ -56,7 +56,21 @@ struct PlanStation {
 struct PlanRemark {
   std::string station = {}, interferer = {};  // call signs
   double gain_percent = 0.0;                  // of the station's chance
+  bool on_null = false;                       // a null of the measured pattern lies on it
+  std::vector<std::string> loses = {};        // then: what comes in straight at the station only
   bool operator==(const PlanRemark&) const = default;
+};
+
+// A heading at which a null of the antenna lies on what disturbs the target most.
+struct NullHint {
+  Bearing<True> heading = {};
+  std::string interferer = {};  // call sign
+  Bearing<True> interferer_bearing = {};
+  double width_deg = 0.0, depth_db = 0.0;  // of the null in place
+  double chance_percent = 0.0;             // of the target there
+  double gain_percent = 0.0;               // points over aiming straight
+  std::vector<std::string> loses = {};     // call signs
+  bool operator==(const NullHint&) const = default;
 };
 
 // A station or network that no heading brings in.

@@ -107,6 +107,7 @@ void visit(Way& way, Fact& it) {
     way.number("frequency_mhz", it.frequency_mhz);
     way.name("environment", it.environment, kEnvironments);
     way.flag("inverter_on", it.inverter_on);
+    way.flag("measured", it.measured);
   } else if constexpr (std::is_same_v<T, fact::HeadingError>) {
     way.number("sigma_deg", it.sigma_deg);
   } else if constexpr (std::is_same_v<T, fact::ModelSpread>) {

@@ -4,6 +4,7 @@
 #include "app/shared/plan.hpp"
 #include "app/words/language.hpp"
 #include "core/gear/gear.hpp"
+#include "core/gear/noise_hunt.hpp"
 #include "core/geo/notation.hpp"
 #include "core/headings/deviation_card.hpp"
 #include "core/headings/handle.hpp"
@@ -102,9 +103,10 @@ struct Settings {
   std::string meter = {};   // that sends its readings, as in service::meter_source; empty: none
   std::string tablet = {};  // distinguishes this tablet's records
   Notation notation = Notation::Decimal;
-  GearChoice gear = {};                           // in use
-  std::vector<GearChoice> other_gears = {};       // that the rig has too, one of each preset
-  std::vector<std::string> pinned_networks = {};  // wanted wherever the rig stops
+  GearChoice gear = {};                               // in use
+  std::vector<GearChoice> other_gears = {};           // that the rig has too, one of each preset
+  std::vector<gear::ApplianceNoise> appliances = {};  // of the rig, as its noise was measured
+  std::vector<std::string> pinned_networks = {};      // wanted wherever the rig stops
   std::vector<TickedNetwork> ticked_networks = {};
   std::string of_newer = {};  // settings of a newer version as JSON, to keep them
   bool operator==(const Settings&) const = default;
@@ -124,6 +126,7 @@ struct Settings {
     f("notation", self.notation);
     f("gear", self.gear);
     f("other_gears", self.other_gears);
+    f("appliances", self.appliances);
     f("pointing", self.pointing);
     f("handle", self.handle);
     f("compass_set", self.compass_set);

@@ -48,6 +48,7 @@ struct StationsQuestion {
   bool inverter_on = false;
   reception::ObstacleRing ring = {};  // around `from`
   std::vector<PinNote> pin_notes = {};
+  std::vector<gear::ApplianceNoise> appliances = {};  // of the rig, as measured
   bool operator==(const StationsQuestion&) const = default;
 };
 
@@ -96,7 +97,8 @@ struct StationsAnswer {
   std::optional<reception::SignalBudget> target_budget = {};
   std::optional<Slack> target_slack = {};   // at the turn, if there is one
   std::optional<double> turn_percent = {};  // chance of the target there
-  std::optional<Plan> plan = {};            // once all is measured
+  std::optional<NullHint> target_null = {};
+  std::optional<Plan> plan = {};  // once all is measured
   // The fewest headings that bring in every station likely here; by them the list is ordered.
   std::vector<PlanStep> turns = {};
   std::optional<AheadTable> ahead = {};

@@ -93,7 +93,10 @@ NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(AheadTable, networks, places)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(Slack, left_deg, right_deg)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(PlanStation, key, title, rf_channel, network, chance_percent,
                                    pinned)
-NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(PlanRemark, station, interferer, gain_percent)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE_WITH_DEFAULT(PlanRemark, station, interferer, gain_percent,
+                                                on_null, loses)
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(NullHint, heading, interferer, interferer_bearing, width_deg,
+                                   depth_db, chance_percent, gain_percent, loses)
 // Old recordings have a finished sentence, "remark", in place of the remarks.
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE_WITH_DEFAULT(PlanStep, bearing, slack, brings, loses, remarks)
 inline void to_json(nlohmann::json& out, const NotInPlan& station) {
@@ -117,7 +120,7 @@ NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(LostPin, pin, instead)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE_WITH_DEFAULT(Plan, steps, again, out, too_weak, fewest_proved)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE_WITH_DEFAULT(StationsAnswer, question, rows, measured, all,
                                                 target_path, target_budget, target_slack,
-                                                turn_percent, plan, turns, ahead, on_board,
-                                                lost_pins, trouble)
+                                                turn_percent, target_null, plan, turns, ahead,
+                                                on_board, lost_pins, trouble)
 
 }  // namespace mastwise

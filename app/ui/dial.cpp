@@ -32,6 +32,7 @@ class Painter {
   void from_nose_words();
   void facing();
   void target();
+  void null();
   void slack(Bearing<True> target, const Slack& slack);
   void surroundings();
   void rig();
@@ -256,6 +257,31 @@ void Painter::target() {
   canvas_.line(at(to, view_.radius + 2.0f), at(to, view_.radius + 30.0f), theme_.ink, 5.0f);
 }
 
+// The interferer as a barred line with the null's width, and a hollow arrow where to aim instead.
+void Painter::null() {
+  if (!view_.null) return;
+  const Bearing<True> from = view_.null->interferer, aim = view_.null->heading;
+  const float outer = inner_ - 4.0f, inner = 0.42f * inner_;
+  const double half_deg = view_.null->width_deg / 2.0;
+  for (const double side_deg : {-half_deg, half_deg}) {
+    const Bearing<True> edge = from + Turn::clockwise_deg(side_deg);
+    canvas_.line(at(edge, inner), at(edge, outer), theme_.warning, 2.0f);
+  }
+  constexpr int kBars = 4;
+  for (int bar = 0; bar < kBars; ++bar) {
+    const float radius = inner + (outer - inner) * static_cast<float>(bar) / (kBars - 1);
+    canvas_.arc(center_, radius, static_cast<float>(degrees_up(from) - half_deg),
+                static_cast<float>(degrees_up(from) + half_deg), theme_.warning, 3.0f);
+  }
+  if (view_.target && (*view_.target - aim).size_deg() < 1.0) return;
+  const float tip = inner_ - 2.0f, neck = tip - 40.0f;
+  const double half_head_deg = 16.0 / neck * 180.0 / M_PI;
+  const std::array head{at(aim, tip), at(aim + Turn::clockwise_deg(half_head_deg), neck),
+                        at(aim - Turn::clockwise_deg(half_head_deg), neck)};
+  canvas_.polyline(head, theme_.ink, 3.0f, true);
+  canvas_.line(at(aim, 0.5f * neck), at(aim, neck), theme_.ink, 3.0f);
+}
+
 }  // namespace
 
 void draw_dial(Ui& ui, const DialView& view) {
@@ -267,6 +293,7 @@ void draw_dial(Ui& ui, const DialView& view) {
   painter.surroundings();
   painter.facing();
   painter.from_nose();
+  painter.null();
   painter.target();
   painter.rig();
   painter.from_nose_words();

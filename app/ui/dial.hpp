@@ -22,6 +22,12 @@ struct DialView {
     bool wanted = false;  // pinned
   };
 
+  // A null that could lie on an interferer, and the heading that puts it there.
+  struct Null {
+    Bearing<True> heading, interferer;
+    double width_deg = 0.0;
+  };
+
   Point center;
   float radius = 0.0f;  // of the outer ring
   Rect room;            // for the labels around it
@@ -32,8 +38,9 @@ struct DialView {
   std::optional<Slack> slack;           // of the target
   std::optional<Bearing<True>> facing;  // direction of the heading sensor
   double facing_error_deg = 0.0;        // one standard deviation
-  std::vector<Mark> others;             // further stations, the likeliest first
-  std::string from_nose = {};           // "97° right": the target from the nose
+  std::optional<Null> null = {};
+  std::vector<Mark> others;    // further stations, the likeliest first
+  std::string from_nose = {};  // "97° right": the target from the nose
   // The antenna's response around the target's direction, clockwise in equal steps, in dB relative
   // to its maximum.
   std::vector<double> pattern_db = {};

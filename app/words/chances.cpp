@@ -60,6 +60,27 @@ std::string aimed_beside(const std::string& station, const std::string& interfer
                                          {"gain", fmt::format("{:.0f}", gain_percent)}});
 }
 
+std::string on_null(const std::string& station, const std::string& interferer,
+                    const std::string& heading, double gain_percent,
+                    const std::vector<std::string>& loses) {
+  constexpr std::size_t kNamed = 2;
+  const std::string gains =
+      fill(say("At {heading} a null lies on {interferer}: {station} gains {gain} points"),
+           {{"heading", heading},
+            {"interferer", interferer},
+            {"station", station},
+            {"gain", fmt::format("{:.0f}", gain_percent)}});
+  if (loses.empty()) return gains;
+  if (loses.size() > kNamed) {
+    return fill(say("{gains}, {count} stations are lost"),
+                {{"gains", gains}, {"count", std::to_string(loses.size())}});
+  }
+  const std::string names =
+      loses.size() == 1 ? loses.front()
+                        : fill(say("{one} and {other}"), {{"one", loses[0]}, {"other", loses[1]}});
+  return fill(say("{gains}, lost: {names}"), {{"gains", gains}, {"names", names}});
+}
+
 std::string at_best(const std::string& name, const std::optional<double>& best_percent) {
   if (!best_percent) return name;
   return fill(phrases().chances.at_best,

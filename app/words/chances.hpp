@@ -7,6 +7,7 @@
 
 #include <optional>
 #include <string>
+#include <vector>
 
 // Stations, their chances and how exactly to aim at them.
 namespace mastwise::words {
@@ -30,6 +31,11 @@ std::string slack(const std::optional<Slack>& slack);
 // Why a heading is beside a station, and what no heading brings: "QABC 6.1, 12 % at best".
 std::string aimed_beside(const std::string& station, const std::string& interferer,
                          double gain_percent);
+// "At 10° magnetic a null lies on QDST: QWNT gains 24 points, lost: QLSE".
+std::string on_null(const std::string& station, const std::string& interferer,
+                    const std::string& heading, double gain_percent,
+                    const std::vector<std::string>& loses);
+
 std::string at_best(const std::string& name, const std::optional<double>& best_percent);
 
 // A station's programs as one line: "6.1 Basin Public, 6.2 Basin Weather".

@@ -71,6 +71,8 @@ const Phrases kEnglish{
          .noise_with_inverter =
              "noise at {frequency} MHz ({environment} surroundings, the inverter "
              "is on)",
+         .noise_measured = "noise at {frequency} MHz ({environment} surroundings, the rig's "
+                           "appliances as measured)",
          .heading_error = "aiming error of {degrees} degrees with this antenna",
          .fading = "one evening in ten fades by {cost} dB or more over {distance}",
          .model_spread = "the two models differ by {spread} dB over {distance}",
@@ -137,6 +139,7 @@ const Phrases kEnglish{
                .next_channel = "Next channel, {station}",
                .noise = "Noise here",
                .noise_with_inverter = "Noise, inverter on",
+               .noise_measured = "Noise as measured",
                .aim = "Aim {degrees}° off",
                .fading = "Evenings differ",
                .models = "Two models {spread} dB apart",

@@ -56,6 +56,7 @@ struct Phrases {
     Phrase weaker, stronger;            // {decibel}
     Phrase a_station;
     Phrase noise, noise_with_inverter;        // {frequency} {environment}
+    Phrase noise_measured;                    // likewise
     Phrase heading_error;                     // {degrees}
     Phrase fading;                            // {distance} {cost}
     Phrase model_spread;                      // {spread} {distance}
@@ -87,7 +88,7 @@ struct Phrases {
     Phrase leaves, bare_trees, polarization;
     Phrase trees_beside, rig_beside, hill_beside;
     Phrase same_channel, next_channel;  // {station}
-    Phrase noise, noise_with_inverter;
+    Phrase noise, noise_with_inverter, noise_measured;
     Phrase aim;  // {degrees}
     Phrase fading;
     Phrase models;  // {spread}

@@ -57,7 +57,9 @@ class ReasonWords {
   }
   std::string operator()(const fact::Noise& it) const {
     return with_cost(fill(
-        it.inverter_on ? p_.noise_with_inverter : p_.noise,
+        it.measured      ? p_.noise_measured
+        : it.inverter_on ? p_.noise_with_inverter
+                         : p_.noise,
         {{"frequency", whole(it.frequency_mhz)}, {"environment", say(to_text(it.environment))}}));
   }
   std::string operator()(const fact::HeadingError& it) const {
@@ -221,6 +223,7 @@ class BriefWords {
   std::string operator()(const fact::SameChannel& it) const { return by(p_.same_channel, it); }
   std::string operator()(const fact::NextChannel& it) const { return by(p_.next_channel, it); }
   std::string operator()(const fact::Noise& it) const {
+    if (it.measured) return p_.noise_measured;
     return it.inverter_on ? p_.noise_with_inverter : p_.noise;
   }
   std::string operator()(const fact::HeadingError& it) const {

@@ -75,6 +75,9 @@ const Phrases kSpanish{
          .noise = "ruido en {frequency} MHz (entorno: {environment})",
          .noise_with_inverter =
              "ruido en {frequency} MHz (entorno: {environment}, inversor encendido)",
+         .noise_measured =
+             "ruido en {frequency} MHz (entorno: {environment}, aparatos del vehículo "
+             "medidos)",
          .heading_error = "error de puntería de {degrees} grados con esta antena",
          .fading = "una noche de cada diez baja {cost} dB o más en {distance}",
          .model_spread = "los dos modelos difieren {spread} dB en {distance}",
@@ -142,6 +145,7 @@ const Phrases kSpanish{
                .next_channel = "Canal vecino, {station}",
                .noise = "Ruido aquí",
                .noise_with_inverter = "Ruido, con inversor",
+               .noise_measured = "Ruido medido",
                .aim = "Puntería a {degrees}°",
                .fading = "Varía por noche",
                .models = "Modelos a {spread} dB",

@@ -148,6 +148,8 @@ constexpr Translation kHereInSpanish[] = {
     {"{degrees} true", "{degrees} verdadero"},
     {"{degrees} compass", "{degrees} brújula"},
     {"Open ground", "Campo abierto"},
+    {", appliances measured", ", aparatos medidos"},
+    {"Find what makes noise", "Buscar qué hace ruido"},
     {", inverter on", ", con inversor"},
     {"S", "S"},
     {"N", "N"},

@@ -123,6 +123,22 @@ double noise_deviation_db(const NoiseSources& sources, double frequency_mhz,
   return std::hypot(around, inverter);
 }
 
+TotalNoise total_noise(const NoiseSources& sources, Band band, double frequency_mhz,
+                       double noise_figure_db) {
+  const auto& measured = sources.measured[static_cast<std::size_t>(band)];
+  NoiseSources counted = sources;
+  if (measured) counted.inverter_on = false;
+  const double chain = from_db(noise_figure_db);
+  const double external = from_db(external_noise_figure_db(counted, frequency_mhz));
+  const double around_db = noise_deviation_db(counted, frequency_mhz, noise_figure_db);
+  if (!measured) return {to_db(external), to_db(chain + external), around_db};
+  const double risen = from_db(measured->db);
+  const double total = (chain + external) * risen;
+  return {.external_db = to_db(total - chain),
+          .total_db = to_db(total),
+          .deviation_db = std::hypot(around_db / risen, measured->sigma_db)};
+}
+
 double thermal_noise_dbm(double noise_bandwidth_hz) {
   return to_db(kBoltzmann * kReferenceTemperatureK * noise_bandwidth_hz / 1e-3);
 }

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "core/gear/noise_hunt.hpp"
 #include "core/result.hpp"
 
 #include <cstdint>
@@ -20,10 +21,12 @@ Result<NoiseEnvironment> parse_noise_environment(std::string_view text);
 struct NoiseSources {
   NoiseEnvironment environment = NoiseEnvironment::rural;
   bool inverter_on = false;  // the rig's own inverter or charger
+  // Of the rig's appliances, where they were measured: there it replaces the inverter's figures.
+  NoiseRises measured = {};
   NoiseSources() = default;
   // An environment alone, where no inverter runs.
-  NoiseSources(NoiseEnvironment around, bool inverter = false)
-      : environment(around), inverter_on(inverter) {}
+  NoiseSources(NoiseEnvironment around, bool inverter = false, const NoiseRises& rises = {})
+      : environment(around), inverter_on(inverter), measured(rises) {}
   bool operator==(const NoiseSources&) const = default;
 };
 
@@ -55,6 +58,19 @@ double man_made_deviation_db(NoiseEnvironment environment);
 
 // The same of an inverter, from rig to rig [common practice, no source].
 inline constexpr double kInverterDeviation_db = 6.0;
+
+// The noise at the antenna in all: of the receive chain and from outside.
+struct TotalNoise {
+  double external_db = 0.0;   // noise figure of what comes from outside
+  double total_db = 0.0;      // of both together, over kT0B
+  double deviation_db = 0.0;  // of the total
+};
+
+// With the rig's measured appliances, in a band where there are any: the total without an inverter,
+// raised by what was measured. It was measured as a rise over the noise at one stop and is taken
+// for the same rise at another. `noise_figure_db`: of the receive chain.
+TotalNoise total_noise(const NoiseSources& sources, Band band, double frequency_mhz,
+                       double noise_figure_db);
 
 // Standard deviation of the total noise, dB, when only the man-made parts vary: each part's
 // deviation times its share of the total. `noise_figure_db`: of the receive chain.

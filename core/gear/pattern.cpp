@@ -9,8 +9,7 @@
 namespace mastwise::gear {
 namespace {
 
-// -60 dB: a measured table has no infinitely deep nulls.
-constexpr double kLeastFieldOfTable = 1e-3;
+// Also of a table, which has no infinitely deep nulls.
 constexpr double kDeepestFloorDb = 60.0;
 constexpr double kHalfPowerField = std::numbers::sqrt2 / 2.0;
 
@@ -41,10 +40,16 @@ Pattern Pattern::bidirectional(double half_power_beamwidth_deg, double end_floor
   return lobes(half_power_beamwidth_deg, end_floor_db, true);
 }
 
+Pattern Pattern::no_deeper_than(double depth_db) const {
+  Pattern pattern = *this;
+  if (from_measurement()) pattern.floor_db_ = std::max(floor_db_, -depth_db);
+  return pattern;
+}
+
 double Pattern::relative_db(Turn off_axis) const {
   if (!table_.empty()) {
     const double field = table_field(fold_circle_deg(off_axis.clockwise_deg()));
-    return 20.0 * std::log10(std::max(field, kLeastFieldOfTable));
+    return field > 0.0 ? std::max(20.0 * std::log10(field), floor_db_) : floor_db_;
   }
   const double along = cosine(off_axis.size_deg());
   const double facing = both_faces_ ? std::fabs(along) : along;

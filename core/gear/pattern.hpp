@@ -35,6 +35,13 @@ class Pattern {
   // than on it. A smaller excess, as from measured ripple, counts as 0 dB.
   static Result<Pattern> from_table(std::string_view text);
 
+  // The same, but a table's response is nowhere more than `depth_db` below the axis. The other
+  // patterns have a floor of their own.
+  Pattern no_deeper_than(double depth_db) const;
+
+  // Whether it came from a table, so that its nulls are real ones.
+  bool from_measurement() const { return !table_.empty(); }
+
   // At most 0 dB, and 0 on the axis; never below -60.
   double relative_db(Turn off_axis) const;
 

@@ -229,6 +229,7 @@ Result<Pattern> Pattern::from_table(std::string_view text) {
   const auto circle = read_circle(text);
   if (!circle) return circle.error();
   Pattern pattern;
+  pattern.floor_db_ = -60.0;
   for (const Row& row : *circle) pattern.table_.push_back({row.angle_deg, row.value});
   return pattern;
 }

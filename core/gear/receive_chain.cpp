@@ -31,16 +31,15 @@ ReceiveChain receive_chain(const Gear& gear, const ChannelSlot& slot, const Mode
                            const NoiseSources& sources, ChannelKind channel) {
   const double noise_figure_db = chain_noise_figure_db(gear, slot.center_mhz);
   const double bandwidth_hz = noise_bandwidth_hz(mode.standard, slot.bandwidth_mhz());
-  const double external_db = external_noise_figure_db(sources, slot.center_mhz);
-  const double noise_dbm =
-      thermal_noise_dbm(bandwidth_hz) + to_db(from_db(noise_figure_db) + from_db(external_db));
+  const TotalNoise noise = total_noise(sources, slot.band, slot.center_mhz, noise_figure_db);
+  const double noise_dbm = thermal_noise_dbm(bandwidth_hz) + noise.total_db;
   const double gain_dbd = gear.antenna.in(slot.band).gain_dbd;
   const double required_cn_db = mode.required_cn_db(channel);
   return {.noise_figure_db = noise_figure_db,
           .noise_bandwidth_hz = bandwidth_hz,
-          .external_noise_db = external_db,
+          .external_noise_db = noise.external_db,
           .noise_power_dbm = noise_dbm,
-          .noise_deviation_db = noise_deviation_db(sources, slot.center_mhz, noise_figure_db),
+          .noise_deviation_db = noise.deviation_db,
           .gain_dbd = gain_dbd,
           .required_cn_db = required_cn_db,
           .required_field_dbuvm =

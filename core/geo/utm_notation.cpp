@@ -15,7 +15,7 @@ namespace {
 
 using Kind = Token::Kind;
 
-constexpr std::string_view kExample = "write it like 19N 287027 4923696";
+constexpr std::string_view kUtmExample = "write it like 19N 287027 4923696";
 constexpr double kSmallestGridNumber = 1000.0;
 
 struct Zone {
@@ -124,7 +124,7 @@ Result<Token> take_meters(const std::vector<Token>& tokens, std::size_t& next, s
                           std::string_view name, std::array<std::string_view, 3> units) {
   if (next >= tokens.size() || !tokens[next].is(Kind::Number)) {
     return error_at(next < tokens.size() ? tokens[next].at : size,
-                    fmt::format("the {} is missing", name), std::string(kExample));
+                    fmt::format("the {} is missing", name), std::string(kUtmExample));
   }
   const Token& number = tokens[next++];
   if (next < tokens.size() && tokens[next].is(Kind::Word)) {
@@ -133,7 +133,7 @@ Result<Token> take_meters(const std::vector<Token>& tokens, std::size_t& next, s
       return error_at(
           tokens[next].at,
           fmt::format("\u201C{}\u201D does not belong after the {}", tokens[next].text, name),
-          std::string(kExample));
+          std::string(kUtmExample));
     }
     ++next;
   }
@@ -183,7 +183,7 @@ Result<Position> locate(const Zone& zone, const Token& easting, const Token& nor
                                    latitude_deg, longitude_deg, true);
   } catch (const std::exception&) {
     return error_at(easting.at, "this easting and northing are outside the grid",
-                    std::string(kExample));
+                    std::string(kUtmExample));
   }
   if (const auto error = check_band(zone, latitude_deg)) return *error;
   return Position::at_deg(latitude_deg, longitude_deg);
@@ -217,7 +217,7 @@ std::optional<Result<Position>> parse_utm_ups(std::vector<Token> tokens, std::si
   const auto zone_tokens = take_zone(tokens);
   if (zone_tokens) return parse_stripped(std::move(tokens), *zone_tokens, size);
   if (!labeled) return std::nullopt;
-  return error_at(begins, "the zone is missing", std::string(kExample));
+  return error_at(begins, "the zone is missing", std::string(kUtmExample));
 }
 
 }  // namespace mastwise::notation

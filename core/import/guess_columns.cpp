@@ -1,6 +1,7 @@
 #include "core/import/guess_columns.hpp"
 
 #include "core/channels/channels.hpp"
+#include "core/geo/os_grid.hpp"
 #include "core/import/station_fields.hpp"
 #include "core/import/table_angle.hpp"
 #include "core/text/delimited.hpp"
@@ -168,10 +169,25 @@ std::optional<Angle> in_one_column(const std::vector<Column>& columns, const Axi
   return angle;
 }
 
+// A column of British grid references, which is both axes.
+std::optional<Angle> in_grid_references(const std::vector<Column>& columns) {
+  for (const Column& column : columns) {
+    const bool named = column.key.ends_with("NGR") || column.key.ends_with("GRIDREF") ||
+                       column.key.ends_with("GRIDREFERENCE");
+    if (!named) continue;
+    const double read = share(
+        column, [](const std::string& cell) { return static_cast<bool>(parse_os_grid(cell)); });
+    if (read < kMost) continue;
+    return Angle{.rule = {.notation = AngleNotation::os_grid, .column = column.name}};
+  }
+  return std::nullopt;
+}
+
 std::optional<Angle> find(const std::vector<Column>& columns, const AxisWords& axis,
                           bool decimal_comma) {
   if (auto angle = separate(columns, axis)) return angle;
-  return in_one_column(columns, axis, decimal_comma);
+  if (auto angle = in_one_column(columns, axis, decimal_comma)) return angle;
+  return in_grid_references(columns);
 }
 
 std::string by_name(const std::vector<Column>& columns, const AxisWords& axis) {

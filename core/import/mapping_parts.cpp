@@ -18,6 +18,7 @@ constexpr std::array kUsual{"network",     "name", "city",        "state",
 constexpr const char* kDecimal = "decimal";
 constexpr const char* kPacked = "DDMMSS";
 constexpr const char* kSeparate = "in several columns";
+constexpr const char* kOsGrid = "British grid";
 constexpr const char* kLetterInCell = "by a letter in the cell";
 constexpr const char* kLetterInColumn = "by a letter in a column";
 constexpr const char* kNotKnown = "not known";
@@ -50,6 +51,7 @@ PartName parted(std::string_view name) {
 std::string notation_of(const AngleRule& rule) {
   return rule.notation == AngleNotation::decimal      ? kDecimal
          : rule.notation == AngleNotation::packed_dms ? kPacked
+         : rule.notation == AngleNotation::os_grid    ? kOsGrid
                                                       : kSeparate;
 }
 
@@ -103,7 +105,8 @@ void Lister::angle(const std::string& name, const AngleRule& rule, bool latitude
     parts.push_back({.name = name + ".minutes", .value = rule.minutes_column});
     parts.push_back({.name = name + ".seconds", .value = rule.seconds_column});
   }
-  reading(name + ".notation", notation_of(rule), {kDecimal, kPacked, kSeparate});
+  reading(name + ".notation", notation_of(rule), {kDecimal, kPacked, kSeparate, kOsGrid});
+  if (rule.notation == AngleNotation::os_grid) return;
   const auto [plain, other] = ways(latitude);
   reading(name + ".sign", sign_of(rule, latitude), {plain, other, kLetterInCell, kLetterInColumn});
   if (!rule.letter_column.empty()) {
@@ -174,8 +177,8 @@ void correct_sign(AngleRule& rule, const std::string& value, bool latitude, cons
 }
 
 void correct_notation(AngleRule& rule, const std::string& value) {
-  for (const AngleNotation notation :
-       {AngleNotation::decimal, AngleNotation::packed_dms, AngleNotation::separate}) {
+  for (const AngleNotation notation : {AngleNotation::decimal, AngleNotation::packed_dms,
+                                       AngleNotation::separate, AngleNotation::os_grid}) {
     AngleRule read = rule;
     read.notation = notation;
     if (notation_of(read) == value) rule.notation = notation;

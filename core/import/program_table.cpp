@@ -11,6 +11,11 @@
 namespace mastwise {
 namespace {
 
+// A table with more is refused, so that reading any takes less than 200 MB: all the world's
+// television stations have fewer programs [own estimate].
+constexpr std::size_t kMostPrograms = 200'000;
+constexpr std::size_t kMostRejectedPrograms = 50'000;
+
 struct Columns {
   std::optional<std::size_t> call_sign, facility_id, rf_channel, virtual_channel, name, network,
       language;
@@ -115,6 +120,15 @@ Result<ProgramTable> read_program_csv(std::string_view text, const Source& sourc
       table.programs.push_back(std::move(read).value());
     } else {
       table.rejected.push_back({row->line, read.error().message()});
+    }
+    if (table.programs.size() > kMostPrograms) {
+      return Error{.what = fmt::format("the table has more than {} programs", kMostPrograms),
+                   .remedy = "split it and import the parts you need"};
+    }
+    if (table.rejected.size() > kMostRejectedPrograms) {
+      return Error{.what = fmt::format("more than {} rows cannot be read", kMostRejectedPrograms),
+                   .where = fmt::format("line {}", table.rejected.front().line),
+                   .remedy = "the first one: " + table.rejected.front().reason};
     }
   }
   return table;

@@ -41,6 +41,11 @@ Result<RowReader> RowReader::bind(const TableMapping& mapping, TableHeader heade
   auto shift = DatumShift::to_wgs84(mapping.datum);
   if (!shift) return shift.error();
   RowReader reader(mapping, std::move(header), std::move(shift).value(), decimal_comma);
+  if (mapping.latitude.notation == AngleNotation::os_grid) {
+    auto grid = OsGrid::open();
+    if (!grid) return grid.error();
+    reader.grid_ = std::move(grid).value();
+  }
   for (const auto& [name, rule] : mapping.fields) {
     BoundField field{name, &rule, reader.header_.place(rule.column)};
     const bool needed = (name == "raster" && !mapping.raster) || name == "call_sign" ||
@@ -127,6 +132,11 @@ Result<double> RowReader::read_degrees(const BoundAngle& angle, const Cells& cel
 }
 
 Result<Position> RowReader::read_position(const Cells& cells) {
+  if (grid_) {
+    const auto square = parse_os_grid(cell_at(cells, latitude_.whole));
+    if (!square) return in_column(latitude_.rule->column, square.error());
+    return grid_->position(*square);
+  }
   const auto latitude = read_degrees(latitude_, cells);
   if (!latitude) return latitude.error();
   const auto longitude = read_degrees(longitude_, cells);

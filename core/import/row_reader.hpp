@@ -1,5 +1,6 @@
 #pragma once
 
+#include "core/geo/os_grid.hpp"
 #include "core/import/table_angle.hpp"
 #include "core/import/table_datum.hpp"
 #include "core/import/table_header.hpp"
@@ -81,6 +82,7 @@ class RowReader {
   const TableMapping* mapping_;
   TableHeader header_;
   DatumShift shift_;
+  std::optional<OsGrid> grid_ = {};  // if the positions are grid references
   bool decimal_comma_;
   std::vector<BoundField> fields_ = {};
   std::vector<BoundFilter> filters_ = {};

@@ -111,7 +111,7 @@ Result<Parts> read_parts(const AngleRule& rule, const AngleCells& cells, bool de
   return Parts{.degrees = *degrees};
 }
 
-Result<ReadAngle> joined(const Parts& parts, bool sixty_seconds_carry) {
+Result<ReadAngle> joined_parts(const Parts& parts, bool sixty_seconds_carry) {
   const bool carried = sixty_seconds_carry && parts.seconds == 60.0;
   if (parts.minutes >= 60.0) {
     return Error{.what = fmt::format("{} minutes: an angle has less than 60", parts.minutes)};
@@ -151,7 +151,7 @@ Result<ReadAngle> read_angle(Axis axis, const AngleRule& rule, AngleCells cells,
 
   const auto parts = read_parts(rule, cells, decimal_comma);
   if (!parts) return parts.error();
-  auto angle = joined(*parts, rule.sixty_seconds_carry);
+  auto angle = joined_parts(*parts, rule.sixty_seconds_carry);
   if (angle && negative) angle->degrees = -angle->degrees;
   return angle;
 }

@@ -37,8 +37,9 @@ AngleNotation read_notation(const json& object, const std::string& where) {
   if (text == "decimal") return AngleNotation::decimal;
   if (text == "DDMMSS" || text == "DDDMMSS") return AngleNotation::packed_dms;
   if (text == "separate") return AngleNotation::separate;
+  if (text == "OS grid") return AngleNotation::os_grid;
   fail(where, fmt::format("the notation \"{}\" is not known", text),
-       "choose one of: decimal, DDMMSS, DDDMMSS, separate");
+       "choose one of: decimal, DDMMSS, DDDMMSS, separate, OS grid");
 }
 
 void read_sign(const json& object, const std::string& where, AngleRule& rule) {
@@ -71,6 +72,7 @@ AngleRule read_angle_rule(const json& root, const std::string& where) {
   if (!separate && !(rule.minutes_column.empty() && rule.seconds_column.empty())) {
     fail(where, "minutes and seconds have columns only with the notation \"separate\"");
   }
+  if (rule.notation == AngleNotation::os_grid) return rule;
   read_sign(object, where, rule);
   const std::string sixty = text_at(object, "sixty_seconds", where);
   if (!sixty.empty() && sixty != "carry" && sixty != "refuse") {
@@ -196,6 +198,12 @@ TableMapping read_mapping(const json& root) {
   mapping.datum = taken(parse_datum(needed_text(root, "datum", "datum")), "datum");
   mapping.latitude = read_angle_rule(root, "latitude");
   mapping.longitude = read_angle_rule(root, "longitude");
+  const bool grid = mapping.latitude.notation == AngleNotation::os_grid;
+  if (grid != (mapping.longitude.notation == AngleNotation::os_grid) ||
+      (grid && mapping.latitude.column != mapping.longitude.column)) {
+    fail("longitude", "a grid reference gives the latitude and the longitude",
+         "name the same column and the notation \"OS grid\" for both");
+  }
   read_fields(root, mapping);
   return mapping;
 }

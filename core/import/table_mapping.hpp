@@ -50,6 +50,7 @@ enum class AngleNotation : std::uint8_t {
   packed_dms,  // DDMMSS or DDDMMSS, seconds may have a fraction: 442110, 0714413.5; or with marks
                // between: 44-21-10, 44°21'10.5"
   separate,    // degrees, minutes and seconds each in a column
+  os_grid,     // a British grid reference, the same column for both: SU 387 148 (geo/os_grid.hpp)
 };
 
 // How to find a latitude or a longitude, and its positive direction.
@@ -109,11 +110,12 @@ bool one_of(const std::vector<std::string>& filter, std::string_view cell);
 //                                                            joined_mapping.hpp; may be left out
 //    "about": "..."}                                         for the human reader
 // Notations: "decimal"; "DDMMSS" or "DDDMMSS"; "separate" with "degrees", "minutes", "seconds"
-// (columns; the last two are optional) instead of "column". "positive": north, south, east or west;
-// "letter" if the cell ends in its letter; or omit it and name a "letter_column". "values": "*"
-// matches any other cell, "" an empty one, and an empty word means "not known". "otherwise":
-// columns for an empty or unknown cell, in the same unit: one, the {"largest": [...]} of several,
-// or the
+// (columns; the last two are optional) instead of "column"; "OS grid", a British grid reference,
+// for both in one column, without "positive" and with the datum WGS84. "positive": north, south,
+// east or west; "letter" if the cell ends in its letter; or omit it and name a "letter_column".
+// "values": "*" matches any other cell, "" an empty one, and an empty word means "not known".
+// "otherwise": columns for an empty or unknown cell, in the same unit: one, the {"largest": [...]}
+// of several, or the
 // {"sum": [...]} of two numbers. "optional": the table may lack the column. "sixty_seconds":
 // "refuse" (the default) or "carry". Units: kW, W, MW,
 // dBW for erp_kw; m, ft for the heights; "center MHz", "low MHz" for rf_channel. Fields:

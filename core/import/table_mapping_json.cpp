@@ -14,6 +14,11 @@ void put(OrderedJson& object, const char* key, const std::string& text) {
 
 OrderedJson angle_json(const AngleRule& rule, bool latitude) {
   OrderedJson object;
+  if (rule.notation == AngleNotation::os_grid) {
+    object["notation"] = "OS grid";
+    object["column"] = rule.column;
+    return object;
+  }
   if (rule.notation == AngleNotation::separate) {
     object["notation"] = "separate";
     object["degrees"] = rule.column;

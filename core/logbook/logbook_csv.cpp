@@ -5,6 +5,7 @@
 #include "core/text/words.hpp"
 
 #include <algorithm>
+#include <charconv>
 #include <map>
 #include <tuple>
 #include <utility>
@@ -55,14 +56,37 @@ void add_cell(std::string& line, std::string_view cell) {
   line += '"';
 }
 
+// As many decimals as the figure means: a tenth of a meter, degree, decibel or point. The store
+// keeps them all.
+int decimals_of(std::string_view name) {
+  if (name == "latitude_deg" || name == "longitude_deg") return 6;
+  for (const char* rounded : {"rig_heading_true_deg", "heading_true_deg", "chance_percent",
+                              "margin_db", "deviation_db", "temperature_c"}) {
+    if (name == rounded) return 1;
+  }
+  return -1;
+}
+
+std::string rounded(std::string_view name, std::string cell) {
+  const int decimals = decimals_of(name);
+  double value = 0.0;
+  const auto [end, trouble] = std::from_chars(cell.data(), cell.data() + cell.size(), value);
+  if (decimals < 0 || trouble != std::errc{} || end != cell.data() + cell.size()) return cell;
+  std::string text = fmt::format("{:.{}f}", value, decimals);
+  text.erase(text.find_last_not_of('0') + 1);
+  if (text.back() == '.') text.pop_back();
+  if (text == "-0") return "0";
+  return name.ends_with("heading_true_deg") && text == "360" ? "0" : text;
+}
+
 std::string line_of(const StopRecord& stop, const OutcomeRecord* outcome) {
   std::string line;
   for (const auto& field : fields<StopRecord>()) {
-    if (field.name != kDeleted) add_cell(line, field.get(stop));
+    if (field.name != kDeleted) add_cell(line, rounded(field.name, field.get(stop)));
   }
   for (const auto& field : fields<OutcomeRecord>()) {
     if (field.name == kDeleted || field.name == kStopId) continue;
-    add_cell(line, outcome == nullptr ? std::string() : field.get(*outcome));
+    add_cell(line, outcome == nullptr ? std::string() : rounded(field.name, field.get(*outcome)));
   }
   return line + "\r\n";
 }

@@ -15,6 +15,7 @@ namespace mastwise {
 // for each outcome with the facts of its stop in the columns "stop_...", oldest stop first. A stop
 // without outcomes has one row. Sweeps and deleted records are left out; a backup has them. Times
 // are UTC by ISO 8601, directions true.
+// Figures are rounded to what they mean: positions to a tenth of a meter, the others to a tenth.
 std::string logbook_csv(const LogbookContent& content);
 
 // A table as a reader understood it.

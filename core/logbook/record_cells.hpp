@@ -67,14 +67,22 @@ Result<Record> read(std::span<const std::string> cells) {
 }
 
 // Whether this version of a record wins over another. The later one does; at the same millisecond
-// both tablets still agree on one of them.
+// both tablets still agree on one of them: the longer one, so that a table's rounded figures never
+// replace those they were rounded from.
 template <class Record>
 bool holds_over(const Record& one, const Record& other) {
   const auto order = [](const Mark& mark) {
     return std::tie(mark.changed, mark.tablet, mark.deleted);
   };
   if (order(one.mark) != order(other.mark)) return order(one.mark) > order(other.mark);
-  return cells(one) > cells(other);
+  const auto these = cells(one), those = cells(other);
+  const auto length = [](const std::vector<std::string>& texts) {
+    std::size_t sum = 0;
+    for (const std::string& text : texts) sum += text.size();
+    return sum;
+  };
+  if (length(these) != length(those)) return length(these) > length(those);
+  return these > those;
 }
 
 }  // namespace mastwise::record_cells

@@ -1,6 +1,7 @@
 #include "core/reception/link_budget.hpp"
 
 #include "core/gear/decibels.hpp"
+#include "core/gear/nulls.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -21,6 +22,11 @@ constexpr std::array kNormalNodes{
     Node{-2.8569700138728, 0.0112574113277}, Node{-1.3556261799742, 0.2220759220057},
     Node{0.0, 0.5333333333333}, Node{1.3556261799742, 0.2220759220057},
     Node{2.8569700138728, 0.0112574113277}};
+
+Receiver with_antenna_in_place(Receiver receiver) {
+  receiver.gear.antenna = gear::in_place(std::move(receiver.gear.antenna));
+  return receiver;
+}
 
 }  // namespace
 
@@ -78,7 +84,7 @@ HeadingLoss heading_loss(const gear::Pattern& pattern, Turn off, double error_de
 }
 
 LinkBudget::LinkBudget(Receiver receiver)
-    : receiver_(std::move(receiver)),
+    : receiver_(with_antenna_in_place(std::move(receiver))),
       without_amplifier_(gear::switched_off(receiver_.gear)),
       noise_(noise_sources(receiver_)),
       channel_(channel_kind(receiver_.surroundings)) {

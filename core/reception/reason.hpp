@@ -111,6 +111,7 @@ struct Noise {
   double frequency_mhz = 0.0;
   gear::NoiseEnvironment environment = {};
   bool inverter_on = false;
+  bool measured = false;  // the rig's appliances were measured in this band
   bool operator==(const Noise&) const = default;
 };
 struct HeadingError {

@@ -141,8 +141,9 @@ void Collector::stop() {
   cost(detail_.local.side_db,
        fact::OnItsSide{receiver_.ring.sides[detail_.side], !receiver_.in_leaf});
   const gear::NoiseSources noise = noise_sources(receiver_);
-  cost(detail_.external_noise_db,
-       fact::Noise{outlook_.frequency_mhz, noise.environment, noise.inverter_on});
+  const bool measured = noise.measured[static_cast<std::size_t>(outlook_.band)].has_value();
+  cost(detail_.external_noise_db, fact::Noise{outlook_.frequency_mhz, noise.environment,
+                                              noise.inverter_on && !measured, measured});
 }
 
 void Collector::gear() {

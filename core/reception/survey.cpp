@@ -25,7 +25,8 @@ double rank(const Outlook& outlook) {
 }  // namespace
 
 gear::NoiseSources noise_sources(const Receiver& receiver) {
-  return {receiver.noise.value_or(figures(receiver.surroundings).noise), receiver.inverter_on};
+  return {receiver.noise.value_or(figures(receiver.surroundings).noise), receiver.inverter_on,
+          receiver.appliances};
 }
 
 Survey::State::State(Receiver receiver, std::vector<Station> given, const Land& land_around)

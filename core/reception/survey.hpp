@@ -52,6 +52,7 @@ struct Receiver {
   std::optional<gear::NoiseEnvironment> noise = {};   // if empty, that of the surroundings
   bool inverter_on = false;
   ObstacleRing ring = {};
+  gear::NoiseRises appliances = {};  // of the rig, as measured
 };
 
 // The noise around the stop: as told, else as the surroundings have it.

@@ -50,6 +50,14 @@ class CommandLine {
     CHECK(ended.errors.back() == '\n');
     return ended.errors;
   }
+  // Wrong usage: exit status 2, nothing on standard output, the reason on standard error.
+  std::string misuse(const Arguments& arguments) const {
+    const auto ended = run(arguments);
+    INFO(ended.errors << ended.output);
+    CHECK(ended.status == 2);
+    CHECK(ended.output.empty());
+    return ended.errors;
+  }
   std::string file(const std::string& name, const std::string& text) const {
     std::ofstream(data_.file(name), std::ios::binary) << text;
     return data_.file(name);
@@ -158,8 +166,8 @@ TEST_CASE("card without a place uses the practice area and marks it") {
 TEST_CASE("card refuses targets without a heading") {
   const CommandLine program;
   CHECK(contains(program.refusal({"card", "--at", "44,-71", "--to", "44,-71"}), "same place"));
-  CHECK(contains(program.refusal({"card", "--at", "44,-71"}), "--to"));
-  CHECK(contains(program.refusal({"card", "--to", "44,-71"}), "--at"));
+  CHECK(contains(program.misuse({"card", "--at", "44,-71"}), "--to"));
+  CHECK(contains(program.misuse({"card", "--to", "44,-71"}), "--at"));
   CHECK(contains(program.refusal({"card", "--at", "44,-71", "--station", "QNONE"}), "QNONE"));
   CHECK(contains(
       program.refusal(with({"card", "--at", "44,-71", "--to", "45,-71"}, {"--date", "2026-02-30"})),
@@ -276,7 +284,7 @@ TEST_CASE("replay of a log without a fix prints an unknown position") {
   CHECK(read.at("fix").is_null());
   CHECK(read.at("sentences_good") == 1);
   CHECK(contains(program.refusal({"replay", program.path("none.log")}), "none.log"));
-  CHECK(contains(program.refusal({"replay"}), "--device"));
+  CHECK(contains(program.misuse({"replay"}), "--device"));
 }
 
 TEST_CASE("replay listens to a live serial device") {

@@ -43,7 +43,7 @@ TEST_CASE("fetch says how to get a dump by hand, and what is wrong with its opti
   CHECK(set.status == 1);
   CHECK(contains(set.errors, "choose one of: glo_90, glo_30"));
   const auto nowhere = run({"fetch", "landcover"});
-  CHECK(nowhere.status == 1);
+  CHECK(nowhere.status == 2);
   CHECK(contains(nowhere.errors, "--around PLACE"));
   const auto elsewhere =
       run({"fetch", "terrain", "--bbox", "44,-73,45,-71", "--yes", "--base", "http://192.0.2.1"});

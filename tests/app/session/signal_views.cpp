@@ -68,6 +68,33 @@ std::vector<View> signal_views() {
          press(s, act::MetersFound{{{"dvb:0.0", ""}, {"/dev/ttyQ0", "PRACTICE Q1"}}});
          press(s, act::OpenSheet{Sheet::Meter});
        }},
+      {"the hunt for noise, before it begins",
+       [](Stage& s) { press(s, act::OpenSheet{Sheet::NoiseHunt}); }},
+      {"the hunt for noise, with what it found",
+       [](Stage& s) {
+         press(s, act::OpenSheet{Sheet::NoiseHunt});
+         press(s, act::SetAppliances{{{.name = "Inverter",
+                                       .band = Band::low_vhf,
+                                       .rise = {.db = 12.3, .sigma_db = 1.2}}}});
+         press(s, act::BeginHunt{});
+         for (const char* appliance : {"Inverter", "Battery charger", "LED lights"}) {
+           press(s, act::ReadHunt{});
+           press(s, act::TurnedOff{appliance});
+           press(s, act::SetHunt{5.0});
+         }
+         press(s, act::ReadHunt{});
+       }},
+      {"an appliance's name being typed",
+       [](Stage& s) {
+         press(s, act::OpenSheet{Sheet::NoiseHunt});
+         press(s, act::BeginHunt{});
+         press(s, act::OpenKeypad{KeypadPurpose::Appliance});
+       }},
+      {"the hunt for noise without a target",
+       [](Stage& s) {
+         stand_in_the_desert(s);
+         press(s, act::OpenSheet{Sheet::NoiseHunt});
+       }},
       {"Peak without a target",
        [](Stage& s) {
          stand_in_the_desert(s);

@@ -239,6 +239,37 @@ TEST_CASE("a header that says west counts longitudes to the west") {
   CHECK(sample_stations(head, guess.mapping).at(0).position.longitude_deg() == Approx(-100.5));
 }
 
+// The tower of the Survey's guide, TG 51409 13177, is at 52 39 28.72 N 1 42 57.79 E.
+TEST_CASE("British grid references are found, and both axes come from them") {
+  const std::string table =
+      "Site,Call sign,NGR,Channel,ERP (kW)\n"
+      "PRACTICE One,QONE,TG 51409 13177,40,100\n"
+      "PRACTICE Two,QTWO,SU387148,45,20\n";
+  const GuessedMapping guess = guessed(table);
+  CHECK(guess.mapping.latitude.notation == AngleNotation::os_grid);
+  CHECK(guess.mapping.latitude.column == "NGR");
+  CHECK(guess.mapping.longitude == guess.mapping.latitude);
+  TableMapping mapping = guess.mapping;
+  mapping.raster = Raster::europe;
+  const auto again = parse_table_mapping(to_json(mapping));
+  REQUIRE(again);
+  CHECK(again->latitude == mapping.latitude);
+  const auto read = read_station_table(table, *again);
+  REQUIRE(read);
+  REQUIRE(read->stations.size() == 2);
+  CHECK(read->stations[0].position.latitude_deg() == Approx(52.657979).margin(5e-5));
+  CHECK(read->stations[0].position.longitude_deg() == Approx(1.716052).margin(8e-5));
+  const auto bad = read_station_table(
+      "Site,Call sign,NGR,Channel,ERP (kW)\nPRACTICE,QBAD,SU 387 14,40,1\n", *again);
+  REQUIRE(bad);
+  CHECK(bad->stations.empty());
+  CHECK(bad->rejected.size() == 1);
+  // The two axes cannot come from different references.
+  std::string json = to_json(mapping);
+  json.replace(json.rfind("NGR"), 3, "XGR");
+  CHECK_FALSE(parse_table_mapping(json));
+}
+
 TEST_CASE("an empty table and a lacking column have errors of their own") {
   CHECK(guess_mapping("", {"a table", ""}).error().what == "the table is empty");
   const std::string head = "Call,Lat,Lon,ERP (kW)\nQAAB,44,-100,5\n";
