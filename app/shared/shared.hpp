@@ -87,7 +87,7 @@ struct Findings {
   std::optional<double> moved_m = {};
   reception::ObstacleRing ring = {};  // what was marked around the rig where it is now
   std::optional<AimCard> card = {};
-  std::optional<Bearing<True>> facing = {};          // direction of the heading sensor
+  std::optional<Bearing<True>> facing = {};  // of a heading sensor on the antenna, not on the rig
   std::optional<DeviationCard> deviation_card = {};  // of the sensor
   std::optional<SensorDeviation> sensor_deviation =
       {};                                          // of its present reading, if the card holds
