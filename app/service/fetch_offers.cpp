@@ -140,6 +140,7 @@ Result<FetchReport> fetch_set(
     return told(doing(now), part_done(now));
   });
   if (!done) return done.error();
+  if (done->stopped) return Error{.what = "the fetch was stopped"};
   FetchReport report{.name = wish.set.name,
                      .notice = wish.set.notice,
                      .files = done->files,

@@ -329,8 +329,9 @@ Result<Done> Intaker::take(IntakeAnswer& answer, const IntakeWorker::Work& work)
                 : pack                                     ? take_pack(question, progress)
                 : question.reading->kind == Kind::Programs ? take_programs(question)
                                                            : take_stations(question, progress);
+  // A fetch that ends early keeps what came.
+  if (report || fetching) ++generation_;
   if (!report) return report.error();
-  ++generation_;
   report_ = *std::move(report);
   reported_ = question.taking;
   if (ground) answer.ground = ground_held(sources_.ground);

@@ -4,6 +4,7 @@
 #include "tests/support/tablet.hpp"
 
 #include <atomic>
+#include <thread>
 
 #include <catch2/catch.hpp>
 
@@ -18,8 +19,11 @@ class HeightServer {
  public:
   std::string base() const { return server_.base(); }
   std::size_t requests() const { return server_.requests().size(); }
-  std::atomic<int> status = 0;    // instead of files; 0: the files
-  std::atomic<bool> cut = false;  // every answer after a few bytes
+  std::size_t sent() const { return server_.sent(); }
+  static constexpr std::size_t kCutAfter = 2000;
+  std::atomic<int> status = 0;       // instead of files; 0: the files
+  std::atomic<bool> cut = false;     // every answer after a few bytes
+  std::atomic<bool> stalls = false;  // there, with the line open
 
  private:
   const std::string path_ = glo_90_path("N44", "W101");
@@ -28,7 +32,8 @@ class HeightServer {
     if (status != 0) return HttpAnswer{.status = status, .body = "<html>"};
     if (request.path != path_) return HttpAnswer{.status = 404, .body = "<Error>"};
     HttpAnswer answer = file_answer(request, bytes_, "\"one\"");
-    if (cut) answer.cut_after = 2000;
+    if (cut || stalls) answer.cut_after = kCutAfter;
+    answer.stalls = stalls;
     return answer;
   }};
 };
@@ -123,6 +128,41 @@ TEST_CASE("a fetch that fails says why, keeps what came and continues there") {
     return file.path().extension() == ".part" && file.file_size() > 0;
   }));
   server.cut = false;
+  stage.tap("fetch now");
+  REQUIRE(stage.model().data.report);
+  CHECK(stage.model().data.report->fetched->files == 1);
+}
+
+TEST_CASE("Stop ends a fetch whose server has fallen silent, and the next one continues") {
+  const Tablet tablet;
+  HeightServer server;
+  server.stalls = true;
+  Stage stage(kTablet, tablet.folder(), false, server.base());
+  open_data(stage);
+  stage.tap("get data");
+  stage.tap("offer glo_90");
+  // Not a tap, which waits until the worker is idle.
+  stage.finger(SDL_FINGERDOWN, stage.middle_of("fetch now"));
+  stage.round();
+  stage.finger(SDL_FINGERUP, stage.middle_of("fetch now"));
+  stage.round();
+  REQUIRE(stage.model().data.question.step == IntakeStep::Fetching);
+  const auto part_came = [&] {
+    std::error_code missing;
+    const auto files = std::filesystem::directory_iterator(tablet.path() / "downloads", missing);
+    return !missing && std::any_of(begin(files), end(files), [](const auto& file) {
+      return file.path().extension() == ".part" && file.file_size() > 0;
+    });
+  };
+  while (server.sent() < HeightServer::kCutAfter) std::this_thread::sleep_for(milliseconds(5));
+  stage.round();
+  stage.tap("stop taking in");
+  CHECK(stage.model().data.question.step == IntakeStep::Offers);
+  CHECK_FALSE(stage.model().data.report);
+  CHECK(stage.model().data.trouble.empty());
+  CHECK(part_came());
+
+  server.stalls = false;
   stage.tap("fetch now");
   REQUIRE(stage.model().data.report);
   CHECK(stage.model().data.report->fetched->files == 1);
