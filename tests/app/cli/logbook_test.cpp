@@ -65,7 +65,8 @@ TEST_CASE("another tablet imports an exported logbook, as a table or a backup", 
   CHECK(taken.at("outcomes").at("added") == 1);
   CHECK(taken.at("sweeps").at("added") == 0);
   taken = hand.printed({"import", "logbook", dash.path("backup")});
-  CHECK(taken.at("outcomes").at("same") == 1);
+  // The table's figures are rounded; those of the backup replace them.
+  CHECK(taken.at("outcomes").at("renewed") == 1);
   CHECK(taken.at("sweeps").at("added") == 1);
   CHECK(hand.own() == dash.own());
   const auto again = hand.run({"import", "logbook", dash.path("backup")});

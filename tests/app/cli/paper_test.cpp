@@ -105,7 +105,7 @@ TEST_CASE("card on paper: a refusal names the option and leaves no file") {
   };
   const std::string nowhere = data.file("missing/card.pdf");
   CHECK(contains(refusal({"--pdf", nowhere}, 1), nowhere));
-  CHECK(contains(refusal({"--plan"}, 1), "--pdf"));
+  CHECK(contains(refusal({"--plan"}, 2), "--pdf"));
   CHECK(contains(refusal({"--pdf", data.file("card.pdf"), "--page", "a3"}, 2), "--page"));
   CHECK(contains(refusal({"--png", data.file("card.png"), "--dpi", "5000"}, 2), "--dpi"));
   CHECK_FALSE(std::filesystem::exists(data.file("card.pdf")));

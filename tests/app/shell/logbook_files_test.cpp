@@ -79,8 +79,9 @@ TEST_CASE("a touch exports the whole logbook in each of three forms", "[logbook]
   CHECK(*backup == before);
   const auto table = read_logbook_csv(test::read_file(dash.file(kTable)));
   REQUIRE(table);
-  CHECK(table->content.stops == before.stops);
-  CHECK(table->content.outcomes == before.outcomes);
+  CHECK(test::read_file(dash.file(kTable)) == logbook_csv(before));
+  CHECK(table->content.stops.size() == before.stops.size());
+  CHECK(table->content.outcomes.size() == before.outcomes.size());
   const auto gpx = read_gpx(test::read_file(dash.file(kWaypoints)));
   REQUIRE(gpx);
   REQUIRE(gpx->waypoints.size() == 1);
