@@ -29,6 +29,7 @@ class Painter {
   void rig_ring();
   void pattern();
   void from_nose();
+  std::optional<Rect> words_box() const;
   void from_nose_words();
   void facing();
   void target();
@@ -88,6 +89,7 @@ void Painter::compass_ring() {
   canvas_.disc(center_, compass_, theme_.paper);
   canvas_.circle(center_, compass_, theme_.ink, 2.0f);
   if (!view_.declination) return;
+  const auto words = words_box();
   for (int degrees = 0; degrees < 360; degrees += 10) {
     const Bearing<True> bearing = to_true(Bearing<Magnetic>::degrees(degrees), *view_.declination);
     const double turned = degrees_up(bearing);
@@ -106,8 +108,11 @@ void Painter::compass_ring() {
                             Point{inner.x + across.x, inner.y + across.y}};
     canvas_.polyline(hollow, theme_.ink, 1.5f, true);
     if (!hour) continue;
-    canvas_.text({middle.x, middle.y + 9.0f}, std::to_string(degrees), Face::Text, theme_.ink,
-                 Align::Center);
+    const std::string numeral = std::to_string(degrees);
+    const float half = canvas_.text_width(numeral, Face::Text) / 2.0f;
+    const Rect room{middle.x - half, middle.y - 14.0f, middle.x + half, middle.y + 14.0f};
+    if (words && words->overlaps(room)) continue;
+    canvas_.text({middle.x, middle.y + 9.0f}, numeral, Face::Text, theme_.ink, Align::Center);
   }
 }
 
@@ -178,9 +183,9 @@ void Painter::from_nose() {
   }
 }
 
-// The same in words, above everything else on the dial.
-void Painter::from_nose_words() {
-  if (!view_.nose || !view_.target || view_.from_nose.empty()) return;
+// Where the same in words has its place, above everything else on the dial.
+std::optional<Rect> Painter::words_box() const {
+  if (!view_.nose || !view_.target || view_.from_nose.empty()) return std::nullopt;
   const Turn turn = *view_.target - view_.nose->nose();
   const double nose = degrees_up(view_.nose->nose());
   const bool right = turn.clockwise_deg() >= 0.0;
@@ -192,10 +197,15 @@ void Painter::from_nose_words() {
   const float away = (middle.x - center_.x) * aside.x + (middle.y - center_.y) * aside.y;
   const float needed = half * std::fabs(aside.x) + 16.0f * std::fabs(aside.y) + 6.0f;
   if (away < needed) middle = middle + aside * (needed - away);
-  canvas_.fill({middle.x - half, middle.y - 16.0f, middle.x + half, middle.y + 16.0f}, theme_.panel,
-               6.0f);
-  canvas_.text({middle.x, middle.y + 9.0f}, view_.from_nose, Face::TextBold, theme_.ink,
-               Align::Center);
+  return Rect{middle.x - half, middle.y - 16.0f, middle.x + half, middle.y + 16.0f};
+}
+
+void Painter::from_nose_words() {
+  const auto box = words_box();
+  if (!box) return;
+  canvas_.fill(*box, theme_.panel, 6.0f);
+  canvas_.text({box->center().x, box->center().y + 9.0f}, view_.from_nose, Face::TextBold,
+               theme_.ink, Align::Center);
 }
 
 // Where the antenna points now: a wedge as wide as its doubt.
