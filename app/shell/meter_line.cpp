@@ -2,7 +2,6 @@
 
 #include "app/service/meter_source.hpp"
 
-#include <deque>
 #include <vector>
 
 namespace mastwise::shell {
@@ -10,35 +9,16 @@ namespace mastwise::shell {
 void MeterLine::follow(const std::string& name) {
   if (name == name_) return;
   link_.reset();
+  news_.take();
   {
     const std::lock_guard lock(mutex_);
-    news_.take();
     name_ = name;
   }
   if (name_.empty()) return;
   link_.emplace(service::meter_source(name_), [this](platform::LinkNews news) {
-    {
-      const std::lock_guard lock(mutex_);
-      news_.add(std::move(news));
-    }
+    news_.add(std::move(news));
     wake_();
   });
-}
-
-bool MeterLine::pass_news(Session& session) {
-  std::deque<platform::LinkNews> news;
-  {
-    const std::lock_guard lock(mutex_);
-    news = news_.take();
-  }
-  for (platform::LinkNews& item : news) {
-    if (item.kind == platform::LinkNews::Kind::bytes) {
-      session.act(act::MeterBytes{item.when, std::move(item.text)});
-    } else {
-      session.act(act::MeterLinkChanged{link_after(item, name_, false)});
-    }
-  }
-  return !news.empty();
 }
 
 bool MeterLine::find_meters(Session& session) {
@@ -66,7 +46,7 @@ std::string MeterLine::in_use() {
 
 bool MeterLine::give_to(Session& session) {
   follow(session.model().settings.meter);
-  const bool any = pass_news(session);
+  const bool any = pass_news<act::MeterBytes, act::MeterLinkChanged>(news_, session, name_, false);
   return find_meters(session) || any;
 }
 

@@ -23,13 +23,12 @@ class MeterLine {
   std::string in_use();
 
  private:
-  bool pass_news(Session& session);
   bool find_meters(Session& session);
   void follow(const std::string& name);
 
   std::function<void()> wake_;
   std::optional<Monotonic> looked_;
-  std::mutex mutex_;
+  std::mutex mutex_;  // of the name
   std::string name_;  // changed on the interface thread only
   NewsQueue news_;
   std::optional<platform::DeviceLink> link_;  // last: its thread uses all the others

@@ -17,6 +17,7 @@ Link link_after(const platform::LinkNews& news, const std::string& name, bool re
 
 void NewsQueue::add(platform::LinkNews news) {
   constexpr auto kBytes = platform::LinkNews::Kind::bytes;
+  const std::lock_guard lock(mutex_);
   bytes_ += news.text.size();
   const bool follows = news.kind == kBytes && !news_.empty() && news_.back().kind == kBytes &&
                        news.when - news_.back().when < kOnePiece;
@@ -35,8 +36,19 @@ void NewsQueue::add(platform::LinkNews news) {
 }
 
 std::deque<platform::LinkNews> NewsQueue::take() {
+  const std::lock_guard lock(mutex_);
   bytes_ = 0;
   return std::exchange(news_, {});
+}
+
+std::size_t NewsQueue::bytes() const {
+  const std::lock_guard lock(mutex_);
+  return bytes_;
+}
+
+std::size_t NewsQueue::size() const {
+  const std::lock_guard lock(mutex_);
+  return news_.size();
 }
 
 namespace {
@@ -61,27 +73,12 @@ ReceiverLine::ReceiverLine(const std::optional<std::string>& device, std::functi
       wake_(std::move(wake)),
       link_(device ? service::device_source(*device) : any_receiver_but(std::move(taken)),
             [this](platform::LinkNews news) {
-              {
-                const std::lock_guard lock(mutex_);
-                news_.add(std::move(news));
-              }
+              news_.add(std::move(news));
               wake_();
             }) {}
 
 bool ReceiverLine::give_to(Session& session) {
-  std::deque<platform::LinkNews> news;
-  {
-    const std::lock_guard lock(mutex_);
-    news = news_.take();
-  }
-  for (platform::LinkNews& item : news) {
-    if (item.kind == platform::LinkNews::Kind::bytes) {
-      session.act(act::ReceiverBytes{item.when, std::move(item.text)});
-    } else {
-      session.act(act::LinkChanged{link_after(item, name_, recorded_)});
-    }
-  }
-  return !news.empty();
+  return pass_news<act::ReceiverBytes, act::LinkChanged>(news_, session, name_, recorded_);
 }
 
 }  // namespace mastwise::shell
