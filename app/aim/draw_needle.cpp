@@ -124,12 +124,7 @@ void draw_needle_sheet(Ui& ui, const Shared& shared, const AimState& aim) {
   const Rect view = draw_sheet_head(ui, say("The needle"), Sheet::Ways);
   Rect page = view;
   page.top = ui.begin_page("needle", view);
-  Rect first = page, second = page;
-  if (!ui.portrait()) {
-    constexpr float kGutter = 48.0f;
-    first.right = page.center().x - kGutter / 2.0f;
-    second.left = page.center().x + kGutter / 2.0f;
-  }
+  auto [first, second] = ui::halves(ui, page);
   Column left(ui, first);
   if (const auto& field = shared.findings.field) {
     const auto& made_for = shared.settings.needle;

@@ -140,7 +140,7 @@ void draw_catalog(Ui& ui, const Shared& shared, const Intake& data) {
                           theme.ink) -
              8.0f;
   const bool left = shared.settings.left_handed;
-  auto [first, second] = import::halves(ui, room);
+  auto [first, second] = ui::halves(ui, room);
   if (!ui.portrait()) {
     constexpr float kMap = 0.54f, kBetween = 40.0f;
     const float width = kMap * room.width();
@@ -321,16 +321,6 @@ Head draw_head(Ui& ui, const std::string& title, const std::string& act, const c
   const Rect room_below = draw_sheet_head(ui, {});
   ui.back_is(act);
   return {room_below, tapped};
-}
-
-Halves halves(const Ui& ui, Rect room) {
-  Rect first = room, second = room;
-  if (!ui.portrait()) {
-    constexpr float kBetween = 40.0f;
-    first.right = room.center().x - kBetween / 2.0f;
-    second.left = room.center().x + kBetween / 2.0f;
-  }
-  return {first, second};
 }
 
 bool row_onward(Ui& ui, const std::string& name, Rect row, const std::string& page,

@@ -17,12 +17,6 @@ struct Head {
 };
 Head draw_head(ui::Ui& ui, const std::string& title, const std::string& act, const char* label);
 
-// Two columns, or one above the other where the screen is upright.
-struct Halves {
-  ui::Rect first, second;
-};
-Halves halves(const ui::Ui& ui, ui::Rect room);
-
 // A row of a title and a line below it that leads on; true if it was touched.
 bool row_onward(ui::Ui& ui, const std::string& name, ui::Rect row, const std::string& page,
                 const std::string& title, const std::string& line);

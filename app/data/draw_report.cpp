@@ -140,7 +140,7 @@ void draw_acts(Column& column, Ui& ui, const Shared& shared, const IntakeReport&
 void draw_fetched(Ui& ui, Rect room, const Shared& shared, const IntakeReport& report) {
   const FetchReport& fetched = *report.fetched;
   const float top = ui.begin_page("report", room);
-  auto [first, second] = halves(ui, room);
+  auto [first, second] = ui::halves(ui, room);
   first.top = top;
   Column left(ui, first);
   draw_fetch_report(left, fetched);
@@ -198,7 +198,7 @@ void draw_report(Ui& ui, const Shared& shared, const Intake& data) {
   const IntakeReport& report = *data.report;
   if (report.ground) {
     const float head = ui.begin_page("report", room);
-    auto [told, acts] = halves(ui, room);
+    auto [told, acts] = ui::halves(ui, room);
     told.top = head;
     Column about(ui, told);
     draw_ground_report(about, *report.ground);
@@ -213,7 +213,7 @@ void draw_report(Ui& ui, const Shared& shared, const Intake& data) {
     return;
   }
   if (report.pack) {
-    const Halves both = halves(ui, room);
+    const ui::Halves both = ui::halves(ui, room);
     const float top = ui.begin_page("report", room);
     Rect told = both.first, listed = both.second;
     told.top = top;
@@ -228,7 +228,7 @@ void draw_report(Ui& ui, const Shared& shared, const Intake& data) {
   }
   const Source& source = report.of_programs ? report.programs.source : report.stations.source;
   const float top = ui.begin_page("report", room);
-  auto [first, second] = halves(ui, room);
+  auto [first, second] = ui::halves(ui, room);
   first.top = top;
   Column left(ui, first);
   left.plain(source.name, Face::TextBold);

@@ -223,7 +223,7 @@ void draw_table(Ui& ui, const Shared& shared, const Intake& data) {
     check.bottom = head.room.top + 0.42f * head.room.height();
     readings.top = check.bottom + Column::kGap;
   } else {
-    const Halves both = halves(ui, head.room);
+    const ui::Halves both = ui::halves(ui, head.room);
     readings = both.first;
     check = both.second;
   }

@@ -190,12 +190,7 @@ void draw_sensor_sheet(Ui& ui, const Shared& shared) {
   const Rect view = ui::draw_sheet_head(ui, say("Deviation card"), Sheet::Nose);
   Rect page = view;
   page.top = ui.begin_page("sensor", view);
-  Rect first = page, second = page;
-  if (!ui.portrait()) {
-    constexpr float kGutter = 48.0f;
-    first.right = page.center().x - kGutter / 2.0f;
-    second.left = page.center().x + kGutter / 2.0f;
-  }
+  auto [first, second] = ui::halves(ui, page);
   Column left(ui, first);
   draw_mount(left, ui, first, shared);
   draw_state(left, shared);

@@ -2,6 +2,7 @@
 #include "app/shared/actions.hpp"
 #include "app/shared/stored_names.hpp"
 #include "app/ui/choice.hpp"
+#include "app/ui/column.hpp"
 #include "app/ui/icons.hpp"
 #include "app/ui/sheet_head.hpp"
 #include "app/ui/shortened.hpp"
@@ -182,12 +183,7 @@ bool draw_settings_sheet(Ui& ui, const Shared& shared) {
   const Rect view = ui::draw_sheet_head(ui, say("Settings"), Sheet::None);
   Rect page = view;
   page.top = ui.begin_page("settings", view);
-  Rect first = page, second = page;
-  if (!ui.portrait()) {
-    constexpr float kGutter = 32.0f;
-    first.right = page.center().x - kGutter / 2.0f;
-    second.left = page.center().x + kGutter / 2.0f;
-  }
+  auto [first, second] = ui::halves(ui, page);
   Page left(ui, shared, first);
   draw_sight(left, shared);
   if (ui.portrait()) second.top = left.bottom();

@@ -7,6 +7,16 @@
 
 namespace mastwise::ui {
 
+Halves halves(const Ui& ui, Rect room) {
+  Rect first = room, second = room;
+  if (!ui.portrait()) {
+    constexpr float kBetween = 40.0f;
+    first.right = room.center().x - kBetween / 2.0f;
+    second.left = room.center().x + kBetween / 2.0f;
+  }
+  return {first, second};
+}
+
 void Column::heading(const std::string& words) {
   y_ += 24.0f;
   ui_.canvas().text({area_.left, y_}, words, Face::TextBold, theme_.second_ink);

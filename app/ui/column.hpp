@@ -6,6 +6,13 @@
 
 namespace mastwise::ui {
 
+// Two columns, or both the whole room where the screen is upright: then one is moved below the
+// other.
+struct Halves {
+  Rect first, second;
+};
+Halves halves(const Ui& ui, Rect room);
+
 // A column of facts and buttons, from the top down; keeps the next free line.
 class Column {
  public:

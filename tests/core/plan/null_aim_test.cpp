@@ -17,15 +17,6 @@ using reception::Outlook;
 using reception::Receiver;
 using reception::Survey;
 
-Station at(std::string call_sign, double distance_m, double bearing_deg, int channel,
-           double erp_kw) {
-  Station station = test::transmitter(
-      destination(test::stop_position(), Bearing<True>::degrees(bearing_deg), distance_m), channel,
-      500.0, erp_kw);
-  station.call_sign = std::move(call_sign);
-  return station;
-}
-
 // A beam of 60 degrees with a narrow null of 35 dB, 80 degrees to its right.
 constexpr double kNull_deg = 80.0;
 gear::Pattern beam_with_null() {
@@ -57,8 +48,8 @@ double phi(double deviate) {
 }
 
 // The wanted one at 30 degrees; the other, on its channel, 60 degrees to the right of it.
-const Station kWanted = at("QWNT", 25e3, 30.0, 20, 30.0);
-const Station kOther = at("QDST", 30e3, 90.0, 20, 20.0);
+const Station kWanted = test::named_station("QWNT", 25e3, 30.0, 20, 30.0);
+const Station kOther = test::named_station("QDST", 30e3, 90.0, 20, 20.0);
 
 // The chance with the axis at a heading, from the two stations' own figures without each other.
 // Every evening the wanted power must be above that of noise plus that of the other one, 15 dB
@@ -112,9 +103,9 @@ TEST_CASE("null aim: two stations on one channel, by hand") {
 TEST_CASE("null aim: what comes in straight but not at the null is lost") {
   const gear::Pattern pattern = beam_with_null();
   // Far to the right, just strong enough with the axis on 30 degrees.
-  const Survey survey = weighed(
-      with(pattern, 2.0),
-      {kWanted, kOther, at("QLSE", 40e3, 60.0, 30, 1.1), at("QBIG", 10e3, 60.0, 34, 500.0)});
+  const Survey survey = weighed(with(pattern, 2.0),
+                                {kWanted, kOther, test::named_station("QLSE", 40e3, 60.0, 30, 1.1),
+                                 test::named_station("QBIG", 10e3, 60.0, 34, 500.0)});
   const auto curves = reception::chance_curves(survey);
   const auto found = null_aim(survey, curves, 0);
   REQUIRE(found);
@@ -142,8 +133,8 @@ TEST_CASE("null aim: only with a measured pattern, and only if one can hit the n
 TEST_CASE("null aim: nothing to turn from without an interferer, or with a weak one") {
   const Survey alone = weighed(with(beam_with_null(), 2.0), {kWanted});
   CHECK_FALSE(null_aim(alone, reception::chance_curves(alone), 0));
-  const Survey weak =
-      weighed(with(beam_with_null(), 2.0), {kWanted, at("QLOW", 90e3, 90.0, 20, 0.01)});
+  const Survey weak = weighed(with(beam_with_null(), 2.0),
+                              {kWanted, test::named_station("QLOW", 90e3, 90.0, 20, 0.01)});
   CHECK_FALSE(null_aim(weak, reception::chance_curves(weak), 0));
 }
 
