@@ -196,6 +196,15 @@ void correct_angle(AngleRule& rule, const std::string& what, const std::string& 
   if (what == "seconds" && (column || value.empty())) rule.seconds_column = value;
 }
 
+// A grid reference is both axes of one column.
+void follow_grid(const AngleRule& corrected, AngleRule& other) {
+  if (corrected.notation == AngleNotation::os_grid) {
+    other = corrected;
+  } else if (other.notation == AngleNotation::os_grid) {
+    other.notation = corrected.notation;
+  }
+}
+
 void correct_unit(TableMapping& mapping, const std::string& of, const std::string& unit) {
   for (auto& [name, rule] : mapping.fields) {
     if (name != of && !(of == "heights" && is_height(name))) continue;
@@ -254,8 +263,14 @@ std::vector<MappingPart> mapping_parts(const TableMapping& mapping) {
 void correct(TableMapping& mapping, std::string_view part, const std::string& value,
              const std::vector<std::string>& columns) {
   const auto [of, what] = parted(part);
-  if (of == "latitude") return correct_angle(mapping.latitude, what, value, true, columns);
-  if (of == "longitude") return correct_angle(mapping.longitude, what, value, false, columns);
+  if (of == "latitude") {
+    correct_angle(mapping.latitude, what, value, true, columns);
+    return follow_grid(mapping.latitude, mapping.longitude);
+  }
+  if (of == "longitude") {
+    correct_angle(mapping.longitude, what, value, false, columns);
+    return follow_grid(mapping.longitude, mapping.latitude);
+  }
   if (what == "unit") return correct_unit(mapping, of, value);
   if (what == "zero") return correct_zero(mapping, of, value);
   if (!what.empty()) return;

@@ -76,6 +76,7 @@ std::string rounded(std::string_view name, std::string cell) {
   text.erase(text.find_last_not_of('0') + 1);
   if (text.back() == '.') text.pop_back();
   if (text == "-0") return "0";
+  if (name == "longitude_deg" && text == "180") return "-180";
   return name.ends_with("heading_true_deg") && text == "360" ? "0" : text;
 }
 

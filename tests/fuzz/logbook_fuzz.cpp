@@ -9,8 +9,9 @@
 #include <cstdlib>
 #include <string_view>
 
-// Any bytes as a logbook's table. An accepted table stays the same when written and read again,
-// each row is counted, and its stops are waypoints of a GPX file.
+// Any bytes as a logbook's table. An accepted table is written with rounded figures, and that stays
+// the same when read and written again; each row is counted, and its stops are waypoints of a GPX
+// file.
 namespace {
 
 void check_table(std::string_view text) {
@@ -26,8 +27,10 @@ void check_table(std::string_view text) {
   for (const auto& outcome : table->content.outcomes) {
     if (mastwise::fault(outcome)) std::abort();
   }
-  const auto again = mastwise::read_logbook_csv(mastwise::logbook_csv(table->content));
-  if (!again || !again->rejected.empty() || again->content != table->content) std::abort();
+  const std::string written = mastwise::logbook_csv(table->content);
+  const auto again = mastwise::read_logbook_csv(written);
+  if (!again || !again->rejected.empty()) std::abort();
+  if (mastwise::logbook_csv(again->content) != written) std::abort();
   // As many waypoints as stops.
   const auto places = mastwise::read_gpx(mastwise::logbook_gpx(table->content));
   if (!places || !places->remarks.empty()) std::abort();

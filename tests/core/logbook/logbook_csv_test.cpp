@@ -175,3 +175,11 @@ TEST_CASE("if rows disagree on a stop, the later entry wins", "[logbook]") {
   const std::string header = one.substr(0, one.find("\r\n") + 2);
   CHECK(read(header + row + one.substr(header.size())).content.stops == std::vector{later});
 }
+
+TEST_CASE("a stop just east of the date line is rounded onto it, and stays the same from then on") {
+  LogbookContent content = example();
+  content.stops.front().position = *Position::at_deg(-17.0, 179.99999999);
+  const std::string once = logbook_csv(content);
+  CHECK(once.find(",-180,") != std::string::npos);
+  CHECK(logbook_csv(read(once).content) == once);
+}
