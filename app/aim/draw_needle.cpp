@@ -113,8 +113,7 @@ void draw_weak_zones(Column& column, Ui& ui, Rect room, const Shared& shared, co
   column.pair(say("Horizontal field here"), words::field_strength(field->horizontal_nt));
   column.line(
       say("Filled: below 2,000 nT no compass works. Ring around it: below 6,000 nT a compass is "
-          "slow and "
-          "may be wrong."));
+          "slow and may be wrong."));
   column.line(say("Both by the World Magnetic Model 2025."), Face::Fine);
 }
 

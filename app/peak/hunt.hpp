@@ -8,7 +8,8 @@
 // The hunt for the rig's own noise: what the actions do to it.
 namespace mastwise {
 
-// What a receiver's signal to noise can be, dB: less is no picture, more is no receiver.
+// What a receiver's signal to noise can be, dB: with less there is no picture, and no receiver
+// shows more.
 inline constexpr double kLeastHunt_db = -10.0, kMostHunt_db = 60.0;
 
 // A hunt on the target; none without one.

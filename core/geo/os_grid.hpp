@@ -20,8 +20,8 @@ struct OsSquare {
 // Reads a grid reference: two letters for the square of 100 km, then as many figures for the
 // easting as for the northing, 0 to 5 each, with or without blanks, in any case: "SU 387 148",
 // "TG5140913177". The letters count from the false origin as the Ordnance Survey publishes ("A
-// guide to coordinate systems in Great Britain", section 7.3). Errors: letters that are no square
-// of the grid, an odd number of figures, anything else.
+// guide to coordinate systems in Great Britain", section 7.3). Errors: letters without a
+// square in the grid, an odd number of figures, anything else.
 Result<OsSquare> parse_os_grid(std::string_view text);
 
 // The grid on WGS84 by PROJ (EPSG:27700), offline. Without the Survey's grid of shifts, OSTN15, it

@@ -13,12 +13,6 @@ using test::View;
 
 namespace {
 
-std::string joined(const std::vector<std::string>& lines) {
-  std::string text;
-  for (const std::string& line : lines) text += "  " + line + "\n";
-  return text;
-}
-
 // Under the sanitizers a screen takes every seventeenth view; in Spanish on the larger ones, fewer.
 void check_all(const test::Screen& screen, bool left_handed, const std::string& language = "en",
                std::size_t sanitized_step = 17) {
@@ -81,7 +75,7 @@ TEST_CASE("on the roof whatever can be touched is 15 mm square and nothing is un
       view.reach(stage);
       INFO(view.name << " on " << screen.name);
       REQUIRE(stage.model().safety.roof);
-      CHECK(joined(stage.targets().problems(15.0)) == "");
+      CHECK(test::indented(stage.targets().problems(15.0)) == "");
       // Capitals and figures of B612 are 0.7 of its size high.
       const float least_px = 0.68f * 34.0f * stage.metrics().px_per_unit;
       for (const test::PictureText& text : stage.texts()) {

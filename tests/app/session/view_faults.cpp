@@ -106,11 +106,16 @@ std::string named(const char* fault, const std::string& lines) {
 
 }  // namespace
 
+std::string indented(const std::vector<std::string>& lines) {
+  std::string text;
+  for (const std::string& line : lines) text += "  " + line + "\n";
+  return text;
+}
+
 std::string view_faults(const Stage& stage, const Screen& screen) {
-  std::string targets;
-  for (const std::string& line : stage.targets().problems()) targets += "  " + line + "\n";
-  return named("targets", targets) + named("off the screen", texts_off_screen(stage, screen)) +
-         named("cut", texts_cut(stage)) + named("wider than its button", labels_too_wide(stage)) +
+  return named("targets", indented(stage.targets().problems())) +
+         named("off the screen", texts_off_screen(stage, screen)) + named("cut", texts_cut(stage)) +
+         named("wider than its button", labels_too_wide(stage)) +
          named("in fine print, to touch", fine_print_to_touch(stage)) +
          named("letters over letters", overlapping(stage));
 }

@@ -3,8 +3,12 @@
 #include "tests/support/stage.hpp"
 
 #include <string>
+#include <vector>
 
 namespace mastwise::test {
+
+// Lines of a failed check.
+std::string indented(const std::vector<std::string>& lines);
 
 // What is wrong with the last frame, one line each; empty if nothing is: targets that are too small
 // or too close, texts off the screen, cut at a side, wider than their button, in fine print where

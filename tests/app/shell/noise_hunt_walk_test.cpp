@@ -85,7 +85,7 @@ TEST_CASE("a connected meter reads by itself, once it has settled") {
   CHECK(model.peak.hunt->steps[1].readings_db.empty());
   speak(16.0, 30);
   CHECK(model.peak.hunt->steps[1].readings_db == std::vector<double>(10, 16.0));
-  // A level in dBuV is no signal to noise.
+  // A level in dBuV says nothing of the noise.
   stage.session().act(act::MeterBytes{now, "LEVEL 57.0 dBuV\n"});
   CHECK(model.peak.hunt->value_db == 16.0);
 }

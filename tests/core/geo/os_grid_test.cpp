@@ -45,7 +45,7 @@ TEST_CASE("grid references: the letters of the corners") {
   }
 }
 
-TEST_CASE("grid references: what is none is refused with a remedy") {
+TEST_CASE("anything but a grid reference is refused with a remedy") {
   for (const char* text : {"", "S", "SI 10 10", "AA 10 10", "SU 387 14", "SU 3a7 148", "438700",
                            "SU 123456 123456", "TZ 1 1", "51.5 -0.1", "SU-38-14"}) {
     INFO(text);

@@ -105,7 +105,7 @@ TEST_CASE("the stated error of a card is the error that it has", "[aim]") {
   CHECK(two < 99.5);
 }
 
-TEST_CASE("until enough of the circle is seen there is no correction", "[aim]") {
+TEST_CASE("a card corrects nothing until the sensor has seen enough of the circle", "[aim]") {
   Dice dice(3);
   const RigIron iron = RigIron::any(dice);
   const auto north = Bearing<Magnetic>::degrees(0.0);

@@ -26,14 +26,6 @@ gear::Pattern beam_with_null() {
       "330,-3\n345,-0.7\n");
 }
 
-Receiver with(gear::Pattern pattern, double heading_error_deg) {
-  Receiver receiver = test::roof_antenna();
-  receiver.gear.amplifier.reset();
-  receiver.gear.antenna.uhf = {6.0, std::move(pattern)};
-  receiver.heading_error_deg = heading_error_deg;
-  return receiver;
-}
-
 Survey weighed(const Receiver& receiver, std::vector<Station> stations) {
   static const auto tiles = test::country(1, test::flat(200.0));
   Survey survey(receiver, std::move(stations), tiles);
@@ -55,8 +47,8 @@ const Station kOther = test::named_station("QDST", 30e3, 90.0, 20, 20.0);
 // Every evening the wanted power must be above that of noise plus that of the other one, 15 dB
 // higher on the same channel [OET Bulletin 69 table 5A].
 double by_hand_percent(double heading_deg, const gear::Pattern& pattern, double deepest_db) {
-  const Survey wanted = weighed(with(pattern, 0.0), {kWanted});
-  const Survey other = weighed(with(pattern, 0.0), {kOther});
+  const Survey wanted = weighed(test::with_pattern(pattern, 0.0), {kWanted});
+  const Survey other = weighed(test::with_pattern(pattern, 0.0), {kOther});
   const Outlook& w = *wanted.outlook(0);
   const Outlook& o = *other.outlook(0);
   const auto response_db = [&](double off_deg) {
@@ -83,7 +75,7 @@ double by_hand_percent(double heading_deg, const gear::Pattern& pattern, double 
 
 TEST_CASE("null aim: two stations on one channel, by hand") {
   const gear::Pattern pattern = beam_with_null();
-  const Survey survey = weighed(with(pattern, 2.0), {kWanted, kOther});
+  const Survey survey = weighed(test::with_pattern(pattern, 2.0), {kWanted, kOther});
   const auto curves = reception::chance_curves(survey);
   const auto found = null_aim(survey, curves, 0);
   REQUIRE(found);
@@ -103,7 +95,7 @@ TEST_CASE("null aim: two stations on one channel, by hand") {
 TEST_CASE("null aim: what comes in straight but not at the null is lost") {
   const gear::Pattern pattern = beam_with_null();
   // Far to the right, just strong enough with the axis on 30 degrees.
-  const Survey survey = weighed(with(pattern, 2.0),
+  const Survey survey = weighed(test::with_pattern(pattern, 2.0),
                                 {kWanted, kOther, test::named_station("QLSE", 40e3, 60.0, 30, 1.1),
                                  test::named_station("QBIG", 10e3, 60.0, 34, 500.0)});
   const auto curves = reception::chance_curves(survey);
@@ -117,23 +109,24 @@ TEST_CASE("null aim: what comes in straight but not at the null is lost") {
 TEST_CASE("null aim: only with a measured pattern, and only if one can hit the null") {
   // The typical two-faced antenna has ends, but nobody measured them.
   const Survey typical =
-      weighed(with(gear::Pattern::bidirectional(70.0, 25.0), 4.0), {kWanted, kOther});
+      weighed(test::with_pattern(gear::Pattern::bidirectional(70.0, 25.0), 4.0), {kWanted, kOther});
   const auto of_typical = reception::chance_curves(typical);
   REQUIRE(of_typical[0]->avoided());
   CHECK_FALSE(null_aim(typical, of_typical, 0));
   // The null is about 20 degrees wide.
   for (const double error_deg : {2.0, 6.0}) {
-    const Survey survey = weighed(with(beam_with_null(), error_deg), {kWanted, kOther});
+    const Survey survey =
+        weighed(test::with_pattern(beam_with_null(), error_deg), {kWanted, kOther});
     CHECK(null_aim(survey, reception::chance_curves(survey), 0));
   }
-  const Survey wide = weighed(with(beam_with_null(), 15.0), {kWanted, kOther});
+  const Survey wide = weighed(test::with_pattern(beam_with_null(), 15.0), {kWanted, kOther});
   CHECK_FALSE(null_aim(wide, reception::chance_curves(wide), 0));
 }
 
 TEST_CASE("null aim: nothing to turn from without an interferer, or with a weak one") {
-  const Survey alone = weighed(with(beam_with_null(), 2.0), {kWanted});
+  const Survey alone = weighed(test::with_pattern(beam_with_null(), 2.0), {kWanted});
   CHECK_FALSE(null_aim(alone, reception::chance_curves(alone), 0));
-  const Survey weak = weighed(with(beam_with_null(), 2.0),
+  const Survey weak = weighed(test::with_pattern(beam_with_null(), 2.0),
                               {kWanted, test::named_station("QLOW", 90e3, 90.0, 20, 0.01)});
   CHECK_FALSE(null_aim(weak, reception::chance_curves(weak), 0));
 }

@@ -20,14 +20,6 @@ namespace {
 
 constexpr double kRadian_deg = 180.0 / std::numbers::pi;
 
-Receiver with(gear::Pattern pattern, double heading_error_deg) {
-  Receiver receiver = test::roof_antenna();
-  receiver.gear.amplifier.reset();
-  receiver.gear.antenna.uhf = {6.0, std::move(pattern)};
-  receiver.heading_error_deg = heading_error_deg;
-  return receiver;
-}
-
 Survey weighed(const Receiver& receiver, std::vector<Station> stations,
                const terrain::TileSource& tiles) {
   Survey survey(receiver, std::move(stations), tiles);
@@ -62,7 +54,7 @@ const Station& weak() {
 
 TEST_CASE("chance curve: without a heading error it equals the survey's chance on the axis") {
   const auto tiles = test::country(1, test::flat(200.0));
-  const Survey survey = weighed(with(gear::Pattern::directional(60.0, 15.0), 0.0),
+  const Survey survey = weighed(test::with_pattern(gear::Pattern::directional(60.0, 15.0), 0.0),
                                 {weak(), test::named_station("QDST", 60e3, 10.0, 20, 30.0)}, tiles);
   for (const std::size_t i : {std::size_t{0}, std::size_t{1}}) {
     const Outlook& outlook = *survey.outlook(i);
@@ -79,11 +71,11 @@ TEST_CASE("chance curve: without a heading error it equals the survey's chance o
 TEST_CASE("chance curve: it is the mean of Phi over the heading error") {
   const auto tiles = test::country(1, test::flat(200.0));
   const gear::Pattern pattern = gear::Pattern::directional(60.0, 15.0);
-  const Survey exact = weighed(with(pattern, 0.0), {weak()}, tiles);
+  const Survey exact = weighed(test::with_pattern(pattern, 0.0), {weak()}, tiles);
   const double margin_db = *exact.outlook(0)->margin_db;
   const double deviation_db = exact.outlook(0)->deviations.total_db();
   for (const double sigma_deg : {1.0, 6.0, 25.0}) {
-    const Survey survey = weighed(with(pattern, sigma_deg), {weak()}, tiles);
+    const Survey survey = weighed(test::with_pattern(pattern, sigma_deg), {weak()}, tiles);
     const auto curve = ChanceCurves(survey).curve(0);
     REQUIRE(curve);
     const double toward_deg = curve->toward().degrees();
@@ -122,7 +114,8 @@ TEST_CASE("chance curve: the loss beside the axis follows common practice") {
 // acos(10^(-L / 10 n)).
 TEST_CASE("tolerance: one station, by hand from Phi and the pattern") {
   const auto tiles = test::country(1, test::flat(200.0));
-  const Survey survey = weighed(with(gear::Pattern::directional(60.0, 25.0), 0.0), {weak()}, tiles);
+  const Survey survey =
+      weighed(test::with_pattern(gear::Pattern::directional(60.0, 25.0), 0.0), {weak()}, tiles);
   const Outlook& outlook = *survey.outlook(0);
   const double loss_db = *outlook.margin_db - 0.5244 * outlook.deviations.total_db();
   REQUIRE(loss_db > 0.5);
@@ -143,7 +136,7 @@ TEST_CASE("chance curve: an omnidirectional antenna is level, and unknown statio
   Station unknown = test::named_station("QUNK", 20e3, 0.0, 25, 10.0);
   unknown.erp_kw.reset();
   const Survey survey =
-      weighed(with(gear::Pattern::omnidirectional(), 6.0), {weak(), unknown}, tiles);
+      weighed(test::with_pattern(gear::Pattern::omnidirectional(), 6.0), {weak(), unknown}, tiles);
   const auto curves = chance_curves(survey);
   REQUIRE(curves.size() == 2);
   REQUIRE(curves[0]);
@@ -155,7 +148,7 @@ TEST_CASE("chance curve: an omnidirectional antenna is level, and unknown statio
 
 TEST_CASE("chance curve: the amplifier is off at headings that overload it") {
   const auto tiles = test::country(1, test::flat(200.0));
-  Receiver receiver = with(gear::Pattern::directional(60.0, 25.0), 0.0);
+  Receiver receiver = test::with_pattern(gear::Pattern::directional(60.0, 25.0), 0.0);
   receiver.gear.amplifier =
       gear::Amplifier{.gain_db = 16, .noise_figure_db = 3, .overload_dbm = -20};
   receiver.gear.cable.length_m = 40.0;
@@ -173,7 +166,7 @@ TEST_CASE("chance curve: the amplifier is off at headings that overload it") {
 TEST_CASE("chance curve: a null on an interferer gains more than it costs") {
   const auto tiles = test::country(1, test::flat(200.0));
   // Two beams with deep ends; the other on the same channel 60 degrees to the right.
-  const Receiver receiver = with(gear::Pattern::bidirectional(70.0, 25.0), 4.0);
+  const Receiver receiver = test::with_pattern(gear::Pattern::bidirectional(70.0, 25.0), 4.0);
   const Station wanted = test::named_station("QWNT", 25e3, 30.0, 20, 30.0);
   const Station other = test::named_station("QDST", 30e3, 90.0, 20, 10.0);
   const auto curves = chance_curves(weighed(receiver, {wanted, other}, tiles));

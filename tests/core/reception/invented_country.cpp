@@ -68,4 +68,12 @@ reception::Receiver roof_antenna() {
   return {.position = stop_position(), .gear = gear::presets().front()};
 }
 
+reception::Receiver with_pattern(gear::Pattern pattern, double heading_error_deg) {
+  reception::Receiver receiver = roof_antenna();
+  receiver.gear.amplifier.reset();
+  receiver.gear.antenna.uhf = {6.0, std::move(pattern)};
+  receiver.heading_error_deg = heading_error_deg;
+  return receiver;
+}
+
 }  // namespace mastwise::test

@@ -35,5 +35,7 @@ Station named_station(std::string call_sign, double distance_m, double bearing_d
 
 // A receiver with the gear of the first preset.
 reception::Receiver roof_antenna();
+// The same with this pattern and 6 dB for UHF, and without an amplifier.
+reception::Receiver with_pattern(gear::Pattern pattern, double heading_error_deg);
 
 }  // namespace mastwise::test
