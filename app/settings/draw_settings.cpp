@@ -198,8 +198,11 @@ bool draw_settings_sheet(Ui& ui, const Shared& shared) {
   const std::string source = no_names
                                  ? std::string(say("No place names: ")) + shared.places->trouble
                                  : std::string(words::places_source());
-  const float end = ui.paragraph({page.left, whole.bottom() + 20.0f}, page.width(), 24.0f, source,
-                                 Face::Fine, ui.theme().second_ink);
+  float end = whole.bottom() + 20.0f;
+  for (const std::string& words : {source, std::string(words::map_sources())}) {
+    end = ui.paragraph({page.left, end}, page.width(), 24.0f, words, Face::Fine,
+                       ui.theme().second_ink);
+  }
   ui.end_page("settings", page.top, end);
   return true;
 }

@@ -44,4 +44,10 @@ const char* places_source() {
   return say("Place names: GeoNames (geonames.org), CC BY 4.0");
 }
 
+const char* map_sources() {
+  return say(
+      "Map: Natural Earth, US Census Bureau; lakes: GSHHG, LGPL 3. Time zones: OpenStreetMap "
+      "contributors, ODbL 1.0");
+}
+
 }  // namespace mastwise::words

@@ -10,6 +10,9 @@ namespace mastwise::words {
 // The credit that the license of the place names requires wherever they are shown.
 const char* places_source();
 
+// Where the map's lines and the borders of time zones come from, with their licenses.
+const char* map_sources();
+
 // "Bend, OR", "Paris, France": a place and its region or country.
 std::string place(const places::Place& place);
 // A position relative to a place: "12 mi NE of Bend, OR", "near Bend, OR" within 1 mi or km.

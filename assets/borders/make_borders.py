@@ -1,27 +1,31 @@
 #!/usr/bin/env python3
-"""Packs coasts, borders of countries and of states, and lake shores into the file Mastwise reads.
+"""Packs coasts, borders of countries and of states, and the shores of lakes into the file Mastwise reads.
 
-    make_borders.py COUNTRIES-10M.JSON STATES-10M.JSON BORDERS.BIN
+    make_borders.py COUNTRIES-10M.JSON STATES-10M.JSON SHORELINES.NC BORDERS.BIN
 
 COUNTRIES-10M.JSON is from the npm package world-atlas 2.0.2, STATES-10M.JSON from us-atlas 3.0.1,
-both TopoJSON. README describes the layout of the result; the same input gives the same bytes.
+both TopoJSON; SHORELINES.NC is binned_GSHHS_i.nc of the Debian package gmt-gshhg-low, read with
+python3-netcdf4. README describes the layout of the result; the same input gives the same bytes.
 """
 
 import collections
 import json
-import math
 import pathlib
 import struct
 import sys
+
+import netCDF4
 
 MAGIC = b"MWBORDR1"
 STEPS_PER_DEGREE = 1000
 LONGEST_LINE = 96
 COAST, COUNTRY, STATE, LAKE = range(4)
-# The outer edge of the states counts as lake shore within this box and away from the border of the
-# countries: no other outer edge is there. West, south, east, north.
-GREAT_LAKES = (-92.5, 41.0, -75.8, 49.0)
-AWAY_KM = 4.0
+# Shores of lakes, of islands in lakes, and of ponds on these; 1 is the sea's, 5 and 6 Antarctica's.
+INLAND_LEVELS = (2, 3, 4)
+# The Caspian Sea, the only lake this large, is among the coasts.
+LARGEST_LAKE_KM2 = 300_000
+# Smaller ones are dots on the map.
+SMALLEST_LAKE_KM2 = 5
 
 
 def arcs_of(topology):
@@ -72,39 +76,37 @@ def split_where(points, left_out):
         yield run
 
 
-class NearLines:
-    """Tests whether a point is near any of some lines, by their points sorted into small cells."""
+def lake_shores(shorelines):
+    """Shores as lists of (longitude, latitude) in degrees, cut at the edges of the file's squares."""
+    shorelines.set_auto_mask(False)
 
-    def __init__(self, lines):
-        self.cells = collections.defaultdict(list)
-        for line in lines:
-            for a, b in zip(line, line[1:]):
-                pieces = max(1, math.ceil(math.dist(a, b) / 0.01))
-                for i in range(pieces + 1):
-                    point = (a[0] + (b[0] - a[0]) * i / pieces, a[1] + (b[1] - a[1]) * i / pieces)
-                    self.cells[math.floor(point[0] * 10), math.floor(point[1] * 10)].append(point)
+    def column(name):
+        return shorelines[name][:].tolist()
 
-    def within(self, point, distance_km):
-        column, row = math.floor(point[0] * 10), math.floor(point[1] * 10)
-        shrink = math.cos(math.radians(point[1]))
-        return any(math.hypot((x - point[0]) * shrink, y - point[1]) * 111.2 < distance_km
-                   for i in (-1, 0, 1) for j in (-1, 0, 1)
-                   for x, y in self.cells.get((column + i, row + j), ()))
-
-
-def lake_shores(edges, country_borders):
-    west, south, east, north = GREAT_LAKES
-    border = NearLines(country_borders)
-
-    def off_the_lakes(a, b):
-        x, y = (a[0] + b[0]) / 2, (a[1] + b[1]) / 2
-        return not (west < x < east and south < y < north) or border.within((x, y), AWAY_KM)
-
-    for edge in edges:
-        yield from split_where(edge, off_the_lakes)
+    square_deg = shorelines["Bin_size_in_minutes"][0] / 60
+    columns = int(shorelines["N_bins_in_360_longitude_range"][0])
+    first_segments = column("Id_of_first_segment_in_a_bin")
+    segments_in = column("N_segments_in_a_bin")
+    packed = column("Embedded_npts_levels_exit_entry_for_a_segment")
+    first_points = column("Id_of_first_point_in_a_segment")
+    polygons = column("Id_of_GSHHS_ID")
+    areas_km2 = column("The_km_squared_area_of_polygons")
+    # Stored with a sign, meant without.
+    xs, ys = ([value % 65536 / 65535 * square_deg for value in column(name)]
+              for name in ("Relative_longitude_from_SW_corner_of_bin",
+                           "Relative_latitude_from_SW_corner_of_bin"))
+    for square, (first, count) in enumerate(zip(first_segments, segments_in)):
+        west = (square % columns - (columns if square % columns >= columns // 2 else 0)) * square_deg
+        south = 90 - (square // columns + 1) * square_deg
+        for segment in range(first, first + count):
+            points, level = packed[segment] >> 9, packed[segment] >> 6 & 7
+            area_km2 = abs(areas_km2[polygons[segment]])  # below zero for a wide river
+            if level in INLAND_LEVELS and SMALLEST_LAKE_KM2 <= area_km2 < LARGEST_LAKE_KM2:
+                here = range(first_points[segment], first_points[segment] + points)
+                yield [(west + xs[i], south + ys[i]) for i in here]
 
 
-def all_lines(countries, states):
+def all_lines(countries, states, shorelines):
     """Every line as (kind, points in degrees)."""
     lines = {kind: [] for kind in range(4)}
     owners = owners_of_arcs(countries, "countries")
@@ -112,10 +114,9 @@ def all_lines(countries, states):
         kind = COAST if len(owners[index]) == 1 else COUNTRY
         lines[kind].extend(split_where(points, is_cut))
     owners = owners_of_arcs(states, "states")
-    edges = []
-    for index, points in enumerate(arcs_of(states)):
-        (lines[STATE] if len(owners[index]) > 1 else edges).append(points)
-    lines[LAKE].extend(lake_shores(edges, lines[COUNTRY]))
+    lines[STATE].extend(points for index, points in enumerate(arcs_of(states))
+                        if len(owners[index]) > 1)
+    lines[LAKE].extend(lake_shores(shorelines))
     return [(kind, points) for kind in range(4) for points in lines[kind]]
 
 
@@ -164,11 +165,12 @@ def main():
     try:
         countries, states = (json.loads(pathlib.Path(path).read_text(encoding="utf-8"))
                              for path in sys.argv[1:3])
-        data, points = pack(all_lines(countries, states))
-    except (OSError, ValueError, KeyError) as trouble:
+        with netCDF4.Dataset(sys.argv[3]) as shorelines:
+            data, points = pack(all_lines(countries, states, shorelines))
+    except (OSError, ValueError, LookupError) as trouble:
         print(f"make_borders.py: {type(trouble).__name__}: {trouble}", file=sys.stderr)
         return 1
-    pathlib.Path(sys.argv[3]).write_bytes(data)
+    pathlib.Path(sys.argv[4]).write_bytes(data)
     print(f"{points} points, {len(data)} bytes")
     return 0
 

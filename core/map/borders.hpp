@@ -28,8 +28,8 @@ struct PlaneLine {
 };
 
 // Coasts and borders of the earth at 1:10 million, the borders of the states of the USA, and the
-// shores of the Great Lakes within the USA; no other lakes or provinces. Accuracy 100 m to 1 km:
-// for display, not for surveying. A copy shares the data; any number of threads may read it.
+// shores of lakes and wide rivers; no provinces. Accuracy 100 m to 1 km, shores to 2 km: for
+// display, not for surveying. A copy shares the data; any number of threads may read it.
 class Borders {
  public:
   // Reads the bytes of borders.bin (layout: assets/borders/README); they need not outlive the call.

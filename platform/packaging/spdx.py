@@ -20,6 +20,7 @@ IN_LICENSE = [
     ("SIL Open Font License 1.1", "OFL-1.1"),
     ("Attribution 4.0", "CC-BY-4.0"),
     ("Open Database License 1.0", "ODbL-1.0"),
+    ("GNU Lesser General Public License 3 or later", "LGPL-3.0-or-later"),
     ("public domain", "LicenseRef-public-domain"),
     ("MIT", "MIT"),
 ]
@@ -28,7 +29,8 @@ TO_SPDX = {"expat": "MIT", "mit": "MIT", "bsd-3-clause": "BSD-3-Clause", "zlib":
            "bsd-2-clause": "BSD-2-Clause", "apache-2.0": "Apache-2.0", "boost-1.0": "BSL-1.0",
            "public-domain": "LicenseRef-public-domain", "isc": "ISC", "bsl-1.0": "BSL-1.0",
            "lgpl-2.1+": "LGPL-2.1-or-later", "lgpl-2+": "LGPL-2.0-or-later",
-           "gpl-2+": "GPL-2.0-or-later", "gpl-3+": "GPL-3.0-or-later"}
+           "lgpl-3+": "LGPL-3.0-or-later", "gpl-2+": "GPL-2.0-or-later",
+           "gpl-3+": "GPL-3.0-or-later"}
 
 
 def run(*command, **more):

@@ -57,14 +57,20 @@ TEST_CASE("borders are at their treaty lines", "[map]") {
 
 TEST_CASE("coasts and lake shores are where the land ends", "[map]") {
   // Positions of capes and harbors from memory, for a coast at 1:10 million: 3 km.
-  CHECK(nearest_m(LineKind::Coast, at(50.0657, -5.7148)) < 3e3);       // Land's End
-  CHECK(nearest_m(LineKind::Coast, at(-34.3568, 18.4740)) < 3e3);      // Cape of Good Hope
-  CHECK(nearest_m(LineKind::Coast, at(40.4402, -124.4096)) < 3e3);     // Cape Mendocino
-  CHECK(nearest_m(LineKind::LakeShore, at(41.8917, -87.6086)) < 5e3);  // Navy Pier, Chicago
-  CHECK(nearest_m(LineKind::LakeShore, at(46.7867, -92.0910)) < 8e3);  // Duluth's canal
+  CHECK(nearest_m(LineKind::Coast, at(50.0657, -5.7148)) < 3e3);        // Land's End
+  CHECK(nearest_m(LineKind::Coast, at(-34.3568, 18.4740)) < 3e3);       // Cape of Good Hope
+  CHECK(nearest_m(LineKind::Coast, at(40.4402, -124.4096)) < 3e3);      // Cape Mendocino
+  CHECK(nearest_m(LineKind::LakeShore, at(41.8917, -87.6086)) < 5e3);   // Navy Pier, Chicago
+  CHECK(nearest_m(LineKind::LakeShore, at(46.7867, -92.0910)) < 8e3);   // Duluth's canal
+  CHECK(nearest_m(LineKind::LakeShore, at(43.6380, -79.3790)) < 3e3);   // Toronto's harbor
+  CHECK(nearest_m(LineKind::LakeShore, at(44.4757, -73.2230)) < 3e3);   // Burlington, Vermont
+  CHECK(nearest_m(LineKind::LakeShore, at(40.7472, -112.1870)) < 4e3);  // Great Salt Lake, Saltair
+  CHECK(nearest_m(LineKind::LakeShore, at(46.2070, 6.1560)) < 3e3);     // Geneva's fountain
+  CHECK(nearest_m(LineKind::LakeShore, at(-38.6880, 176.0720)) < 3e3);  // Taupo's boat harbor
+  CHECK(nearest_m(LineKind::LakeShore, at(0.0450, 32.4720)) < 3e3);     // Entebbe's pier
   // Far inland there are none.
   CHECK(nearest_m(LineKind::Coast, at(39.0, -98.0)) > 50e3);
-  CHECK(nearest_m(LineKind::LakeShore, at(39.0, -98.0)) > 50e3);
+  CHECK(nearest_m(LineKind::LakeShore, at(37.4, -101.5)) > 50e3);  // southwest Kansas
 }
 
 TEST_CASE("no line runs along or across the antimeridian for a whole map", "[map]") {
