@@ -7,6 +7,8 @@
 
 #include <algorithm>
 #include <cmath>
+#include <mutex>
+#include <optional>
 #include <span>
 
 #include <nlohmann/json.hpp>
@@ -55,11 +57,16 @@ Result<places::Gazetteer> load_places() {
 }
 
 Result<map::Borders> load_borders() {
+  static std::mutex guard;
+  static std::optional<map::Borders> read_before;
+  const std::lock_guard lock(guard);
+  if (read_before) return *read_before;
   const std::string path = platform::assets_folder() + "/borders/borders.bin";
   const auto text = platform::read_file(path);
   if (!text) return text.error();
   auto borders = map::Borders::load(std::as_bytes(std::span(*text)));
   if (!borders) return damaged(path, borders.error().what);
+  read_before = *borders;
   return borders;
 }
 

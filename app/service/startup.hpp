@@ -17,7 +17,8 @@ namespace mastwise::service {
 // The World Magnetic Model from the assets.
 Result<MagneticModel> load_magnetic_model();
 
-// The places and the borders from the assets. Slow, so call them in a worker.
+// The places and the borders from the assets. Slow, so call them in a worker. The borders are read
+// once and shared by all who ask; any thread may.
 Result<places::Gazetteer> load_places();
 Result<map::Borders> load_borders();
 

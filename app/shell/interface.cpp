@@ -20,6 +20,10 @@ float text_factor(TextSize size) {
   return kFactors[static_cast<std::size_t>(size)];
 }
 
+ui::Metrics enlarged_for(const Session& session, const ui::Metrics& screen) {
+  return ui::enlarged(screen, text_factor(session.model().settings.text_size));
+}
+
 // After a pause the first step of a motion is that of one frame, not of the pause.
 float seconds_between(std::optional<Monotonic> before, Monotonic now) {
   constexpr float kLongestStep = 1.0f / 30.0f;
@@ -30,49 +34,44 @@ float seconds_between(std::optional<Monotonic> before, Monotonic now) {
 
 }  // namespace
 
-Interface::Interface(Session& session, const ui::Metrics& metrics)
+Interface::Interface(Session& session, const ui::Metrics& metrics, ui::LoadFonts load_fonts,
+                     std::shared_ptr<const ui::Fonts> fonts)
     : session_(session),
       screen_(metrics),
-      metrics_(metrics),
-      context_(ImGui::CreateContext()),
+      metrics_(enlarged_for(session, metrics)),
+      load_fonts_(std::move(load_fonts)),
+      fonts_(std::move(fonts)),
+      context_(ImGui::CreateContext(&fonts_->atlas())),
       recognizer_(metrics.px_per_mm),
       targets_(metrics.px_per_mm) {}
 
 Result<std::unique_ptr<Interface>> Interface::make(Session& session, const ui::Metrics& metrics,
-                                                   const std::string& fonts_folder) {
-  std::unique_ptr<Interface> made(new Interface(session, metrics));
+                                                   ui::LoadFonts load_fonts) {
+  auto fonts = load_fonts(enlarged_for(session, metrics).px_per_unit);
+  if (!fonts) return fonts.error();
+  std::unique_ptr<Interface> made(
+      new Interface(session, metrics, std::move(load_fonts), *std::move(fonts)));
   ImGuiIO& io = ImGui::GetIO();
   io.IniFilename = nullptr;
   ImGui::GetStyle().CircleTessellationMaxError = 0.1f;  // pixels: a dial is round
   io.DisplaySize = {metrics.width_px, metrics.height_px};
   io.BackendFlags |= ImGuiBackendFlags_RendererHasVtxOffset;
-  made->fonts_folder_ = fonts_folder;
   made->follow_language();
-  made->metrics_ = ui::enlarged(metrics, text_factor(session.model().settings.text_size));
-  if (const auto loaded = made->load_letters(); !loaded) return loaded.error();
   return made;
-}
-
-Result<Done> Interface::load_letters() {
-  ImFontAtlas& letters = *ImGui::GetIO().Fonts;
-  letters.Clear();
-  letters.SetTexID(nullptr);
-  auto fonts = ui::Fonts::load(letters, fonts_folder_, metrics_.px_per_unit);
-  if (!fonts) return fonts.error();
-  fonts_ = *fonts;
-  if (!letters.Build()) return Error{.what = "the fonts cannot be read", .where = fonts_folder_};
-  return Done{};
 }
 
 // The letters are drawn anew for another text size.
 void Interface::follow_text_size() {
-  const ui::Metrics wanted =
-      ui::enlarged(screen_, text_factor(session_.model().settings.text_size));
+  const ui::Metrics wanted = enlarged_for(session_, screen_);
   if (wanted == metrics_) return;
   metrics_ = wanted;
-  if (const auto loaded = load_letters(); !loaded) {
-    session_.act(act::Trouble{loaded.error().message()});
+  auto fonts = load_fonts_(metrics_.px_per_unit);
+  if (!fonts) {
+    session_.act(act::Trouble{fonts.error().message()});
+    return;
   }
+  fonts_ = *std::move(fonts);
+  ImGui::GetIO().Fonts = &fonts_->atlas();
 }
 
 // The model's words are made again in another language.
@@ -306,7 +305,7 @@ ImDrawData* Interface::frame(Monotonic now) {
     follow_text_size();
     ImGui::NewFrame();
     texts_.clear();
-    const ui::Canvas canvas(*ImGui::GetBackgroundDrawList(), fonts_, metrics_.px_per_unit, texts_);
+    const ui::Canvas canvas(*ImGui::GetBackgroundDrawList(), *fonts_, metrics_.px_per_unit, texts_);
     input.steered = keys_.steered();
     ui::Ui ui(canvas, metrics_, session_.model().findings.look, input, motion_, targets_);
     screens::draw_program(ui, session_.model());

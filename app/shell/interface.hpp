@@ -21,7 +21,7 @@ namespace mastwise::shell {
 class Interface {
  public:
   static Result<std::unique_ptr<Interface>> make(Session& session, const ui::Metrics& metrics,
-                                                 const std::string& fonts_folder);
+                                                 ui::LoadFonts load_fonts);
   ~Interface();
   Interface(const Interface&) = delete;
   Interface& operator=(const Interface&) = delete;
@@ -61,7 +61,8 @@ class Interface {
   const ui::Metrics& metrics() const { return metrics_; }
 
  private:
-  Interface(Session& session, const ui::Metrics& metrics);
+  Interface(Session& session, const ui::Metrics& metrics, ui::LoadFonts load_fonts,
+            std::shared_ptr<const ui::Fonts> fonts);
   bool hold_glide(touch::Point place_px);
   void hold_glides(std::vector<touch::Gesture>& gestures);
   ui::Ui::Input settle(std::vector<touch::Gesture> gestures, Monotonic now) const;
@@ -74,7 +75,6 @@ class Interface {
   std::optional<touch::Recognizer::Press> press_now() const;
   std::string pressed_now() const;
   bool may_type() const;
-  Result<Done> load_letters();
   void follow_text_size();
   void follow_language();
   bool began_before_prompt(Monotonic began) const;
@@ -82,9 +82,9 @@ class Interface {
   Session& session_;
   const ui::Metrics screen_;  // at the usual text size
   ui::Metrics metrics_;
-  std::string fonts_folder_;
+  ui::LoadFonts load_fonts_;
+  std::shared_ptr<const ui::Fonts> fonts_;
   ImGuiContext* context_;
-  ui::Fonts fonts_;
   touch::Recognizer recognizer_;
   touch::Keys keys_;
   touch::Targets targets_;

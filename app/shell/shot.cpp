@@ -43,7 +43,8 @@ Result<Done> draw_shot(Shot shot) {
   shot.window.offscreen = true;
   const auto window = GlWindow::open(shot.window);
   if (!window) return window.error();
-  const auto interface = Interface::make(session, (*window)->metrics(), service::fonts_folder());
+  const auto interface =
+      Interface::make(session, (*window)->metrics(), ui::fonts_of(service::fonts_folder()));
   if (!interface) return interface.error();
   const auto painter = Painter::make();
   if (!painter) return painter.error();

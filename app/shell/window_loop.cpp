@@ -73,7 +73,7 @@ class Loop {
 Result<Done> Loop::begin_interface() {
   painter_.reset();
   interface_.reset();
-  auto made = Interface::make(session_, window_.metrics(), service::fonts_folder());
+  auto made = Interface::make(session_, window_.metrics(), ui::fonts_of(service::fonts_folder()));
   if (!made) return made.error();
   interface_ = *std::move(made);
   auto painter = Painter::make();

@@ -3,6 +3,7 @@
 #include "platform/files.hpp"
 
 #include <cmath>
+#include <utility>
 
 #include <imgui.h>
 #include <imgui_freetype.h>
@@ -47,7 +48,10 @@ float em_units(Face face) {
   return kSizes[static_cast<std::size_t>(face)].units;
 }
 
-Result<Fonts> Fonts::load(ImFontAtlas& atlas, const std::string& folder, float px_per_unit) {
+Fonts::Fonts() : atlas_(std::make_unique<ImFontAtlas>()) {}
+Fonts::~Fonts() = default;
+
+Result<std::shared_ptr<const Fonts>> Fonts::load(const std::string& folder, float px_per_unit) {
   for (const char* file : {"B612-Regular.otf", "B612-Bold.otf"}) {
     const std::string path = folder + "/" + file;
     if (!platform::exists(path)) {
@@ -56,18 +60,25 @@ Result<Fonts> Fonts::load(ImFontAtlas& atlas, const std::string& folder, float p
                    .remedy = "build again, or point MASTWISE_ASSETS at Mastwise's assets"};
     }
   }
+  const std::shared_ptr<Fonts> fonts(new Fonts);
+  ImFontAtlas& atlas = fonts->atlas();
   // The fonts are OpenType with cubic outlines, which only the FreeType builder reads.
   atlas.FontBuilderIO = ImGuiFreeType::GetBuilderForFreeType();
-  Fonts fonts;
   for (std::size_t i = 0; i < kFaceCount; ++i) {
     const FaceSize& size = kSizes[i];
     // The builder takes the height of a line, which is 1.215 of the em in this typeface.
     constexpr float kLine = 1.215f;
     const std::string path = folder + (size.bold ? "/B612-Bold.otf" : "/B612-Regular.otf");
-    fonts.faces_[i] = atlas.AddFontFromFileTTF(
+    fonts->faces_[i] = atlas.AddFontFromFileTTF(
         path.c_str(), std::round(kLine * size.units * px_per_unit), nullptr, size.glyphs);
   }
-  return fonts;
+  if (!atlas.Build()) return Error{.what = "the fonts cannot be read", .where = folder};
+  return std::shared_ptr<const Fonts>(fonts);
+}
+
+LoadFonts fonts_of(std::string folder) {
+  return
+      [folder = std::move(folder)](float px_per_unit) { return Fonts::load(folder, px_per_unit); };
 }
 
 }  // namespace mastwise::ui

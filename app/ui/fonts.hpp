@@ -4,6 +4,8 @@
 
 #include <array>
 #include <cstddef>
+#include <functional>
+#include <memory>
 #include <string>
 
 struct ImFont;
@@ -31,16 +33,28 @@ constexpr std::size_t kFaceCount = 11;
 // The size of the em, in units.
 float em_units(Face face);
 
-// The open-licensed fonts of assets/fonts at the sizes of this screen.
+// The open-licensed fonts of assets/fonts at the sizes of a screen, drawn into one picture.
 class Fonts {
  public:
-  // Adds every face to the atlas. Fails if `folder` does not have the font files.
-  static Result<Fonts> load(ImFontAtlas& atlas, const std::string& folder, float px_per_unit);
+  // Draws the letters. Fails if `folder` does not have the font files.
+  static Result<std::shared_ptr<const Fonts>> load(const std::string& folder, float px_per_unit);
+  ~Fonts();
+  Fonts(const Fonts&) = delete;
+  Fonts& operator=(const Fonts&) = delete;
 
   const ImFont* font(Face face) const { return faces_[static_cast<std::size_t>(face)]; }
+  // What Dear ImGui's context draws with. It notes there where the graphics card has the picture.
+  ImFontAtlas& atlas() const { return *atlas_; }
 
  private:
+  Fonts();
+  std::unique_ptr<ImFontAtlas> atlas_;
   std::array<ImFont*, kFaceCount> faces_{};
 };
+
+// Where the letters of a scale come from.
+using LoadFonts = std::function<Result<std::shared_ptr<const Fonts>>(float px_per_unit)>;
+// Drawn anew each time, from the files of a folder.
+LoadFonts fonts_of(std::string folder);
 
 }  // namespace mastwise::ui

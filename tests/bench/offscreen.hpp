@@ -52,7 +52,7 @@ inline Offscreen start_program(const ui::Metrics& metrics, const shell::RuntimeW
   shell::Session& session = program.runtime->session();
   for (const Action& action : acts) session.act(action);
   if (settled) session.finish_errands();
-  auto made = shell::Interface::make(session, metrics, service::fonts_folder());
+  auto made = shell::Interface::make(session, metrics, ui::fonts_of(service::fonts_folder()));
   if (!made) {
     fmt::print(stderr, "{}\n", made.error().message());
     std::exit(1);

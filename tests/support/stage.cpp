@@ -4,6 +4,8 @@
 #include "app/shell/sdl_input.hpp"
 #include "tests/support/assets.hpp"
 
+#include <map>
+
 #include <catch2/catch.hpp>
 #include <imgui.h>
 
@@ -14,6 +16,18 @@ constexpr milliseconds kFrame{16};
 // The tablet's clock at the start of a stage.
 constexpr UtcTime kMachineTime{std::chrono::sys_days(std::chrono::year(2026) / 7 / 2) +
                                std::chrono::hours(18)};
+
+// Drawn once for each scale: drawing the letters takes longer than a view.
+Result<std::shared_ptr<const ui::Fonts>> fonts_for(float px_per_unit) {
+  static std::map<float, std::shared_ptr<const ui::Fonts>> drawn;
+  auto& fonts = drawn[px_per_unit];
+  if (!fonts) {
+    auto made = ui::Fonts::load(service::fonts_folder(), px_per_unit);
+    if (!made) return made;
+    fonts = *std::move(made);
+  }
+  return fonts;
+}
 
 }  // namespace
 
@@ -34,13 +48,18 @@ Stage::Stage(const Screen& screen, std::string data_folder, bool first_start,
        .built = std::chrono::floor<std::chrono::days>(kMachineTime)});
   if (!started) FAIL(started.error().message());
   runtime_ = *std::move(started);
+  now_ = began_ = model().now;
+  show_on(screen);
+  if (model().sheet == Sheet::Start && !first_start) skip_first_start();
+}
+
+void Stage::show_on(const Screen& screen) {
+  interface_.reset();
   const auto metrics = ui::metrics(screen.width_px, screen.height_px, screen.dots_per_inch);
-  auto made = shell::Interface::make(session(), metrics, service::fonts_folder());
+  auto made = shell::Interface::make(session(), metrics, fonts_for);
   if (!made) FAIL(made.error().message());
   interface_ = *std::move(made);
-  now_ = began_ = model().now;
   settle();
-  if (model().sheet == Sheet::Start && !first_start) skip_first_start();
 }
 
 void Stage::skip_first_start() {

@@ -89,6 +89,9 @@ class Stage {
   // Bytes from the receiver, now.
   void receive(std::string_view bytes);
 
+  // Goes on with another screen, as after a turn of the tablet: scrolling and fingers begin anew.
+  void show_on(const Screen& screen);
+
   // Sets the tablet's calendar, which then goes on from there.
   void set_clock(UtcTime time) { clock_ = time - (now_ - began_); }
 

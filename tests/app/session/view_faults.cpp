@@ -100,11 +100,11 @@ std::string overlapping(const Stage& stage) {
   return found;
 }
 
+}  // namespace
+
 std::string named(const char* fault, const std::string& lines) {
   return lines.empty() ? std::string() : std::string(fault) + ":\n" + lines;
 }
-
-}  // namespace
 
 std::string indented(const std::vector<std::string>& lines) {
   std::string text;

@@ -1,17 +1,8 @@
-#include "tests/app/session/views.hpp"
-#include "tests/support/sanitized.hpp"
+#include "tests/app/session/view_faults.hpp"
 
-#include <algorithm>
 #include <set>
 
-#include <catch2/catch.hpp>
-
-// Every view by keys alone: what a finger can touch has the focus sooner or later, and it is in
-// view then.
-using namespace mastwise;
-using test::Stage;
-using test::View;
-
+namespace mastwise::test {
 namespace {
 
 std::set<std::string> touchable_now(const Stage& stage) {
@@ -30,14 +21,13 @@ float share_in_view(const touch::Target& target) {
   return seen.width() * seen.height() / whole;
 }
 
-// What the focus never came to in one round, and what had it out of view.
-struct Round {
-  std::string never, out_of_view;
-};
-Round round_of(Stage& stage) {
+}  // namespace
+
+std::string focus_faults(Stage& stage) {
   constexpr int kMost = 400;
   std::set<std::string> wanted = touchable_now(stage), had;
-  Round round;
+  if (wanted.empty()) return {};
+  std::string never, out_of_view;
   stage.key(SDLK_TAB);
   const std::string first = stage.focused();
   for (int turns = 0; turns < kMost; ++turns) {
@@ -47,7 +37,7 @@ Round round_of(Stage& stage) {
     const touch::Target* target = stage.targets().find(name);
     if (target != nullptr && share_in_view(*target) < 0.95f &&
         target->rect_px.height() <= stage.metrics().height_px / 2.0f) {
-      round.out_of_view += "  \"" + name + "\"\n";
+      out_of_view += "  \"" + name + "\"\n";
     }
     if (target != nullptr) wanted.insert(name);
     stage.key(SDLK_TAB);
@@ -55,25 +45,11 @@ Round round_of(Stage& stage) {
   for (const std::string& name : wanted) {
     // An import that ends meanwhile takes its button along.
     if (!had.contains(name) && stage.targets().find(name) != nullptr)
-      round.never += "  \"" + name + "\"\n";
+      never += "  \"" + name + "\"\n";
   }
-  return round;
+  return named("without the focus", never) + named("out of view with the focus", out_of_view);
 }
 
-void check_views(const test::Screen& screen, std::size_t every, std::size_t number) {
-  for (const View& view : test::views()) {
-    if (number++ % every != 0) continue;
-    Stage stage(screen);
-    view.reach(stage);
-    INFO(view.name << " on " << screen.name);
-    if (touchable_now(stage).empty()) continue;
-    const Round round = round_of(stage);
-    CHECK(round.never == "");
-    CHECK(round.out_of_view == "");
-  }
-}
-
-// Which of a view's steps in the order of drawing go up and not to another column on the right.
 std::string steps_against_reading(const Stage& stage) {
   std::string found;
   const touch::Target* before = nullptr;
@@ -102,24 +78,4 @@ std::string steps_against_reading(const Stage& stage) {
   return found;
 }
 
-}  // namespace
-
-TEST_CASE("keys reach every target of every view, and it is in view: 1280x800") {
-  check_views(test::kTablet, test::kSanitized ? 29 : 1, 4);
-}
-TEST_CASE("keys reach every target of every view, and it is in view: 800x480") {
-  check_views(test::kHeadUnit, test::kSanitized ? 31 : 2, 9);
-}
-
-TEST_CASE("the focus goes in the order of reading on every view") {
-  std::size_t number = 3;
-  for (const test::Screen& screen : {test::kTablet, test::kHeadUnit}) {
-    for (const View& view : test::views()) {
-      if (test::kSanitized && number++ % 9 != 0) continue;
-      Stage stage(screen);
-      view.reach(stage);
-      INFO(view.name << " on " << screen.name);
-      CHECK(steps_against_reading(stage) == "");
-    }
-  }
-}
+}  // namespace mastwise::test

@@ -1,19 +1,9 @@
-#include "tests/app/session/views.hpp"
-#include "tests/support/sanitized.hpp"
+#include "tests/app/session/view_faults.hpp"
 
 #include <algorithm>
-#include <set>
-#include <string>
+#include <cstdio>
 
-#include <catch2/catch.hpp>
-
-// The texts in the pictures of all screens and covers: each has its contrast, is not cut and fits
-// its button.
-using namespace mastwise;
-using test::PictureText;
-using test::Stage;
-using test::View;
-
+namespace mastwise::test {
 namespace {
 
 std::string hex(ui::Color color) {
@@ -22,8 +12,8 @@ std::string hex(ui::Color color) {
   return text;
 }
 
-// The texts whose colors are not a pair of the theme's list, with those colors. Adds the listed
-// pairs to `seen`.
+}  // namespace
+
 std::string unlisted_colors(const Stage& stage, std::set<std::string>& seen) {
   const ui::Look look = stage.model().findings.look;
   const ui::Theme& theme = ui::theme(look);
@@ -45,7 +35,6 @@ std::string unlisted_colors(const Stage& stage, std::set<std::string>& seen) {
   return found;
 }
 
-// A finger on the first row of a list or the first field, if the screen has one.
 bool press_a_row(Stage& stage) {
   for (const touch::Target& target : stage.targets().all()) {
     if (target.joined.empty() || !target.enabled || target.visible_px().height() < 40.0f) continue;
@@ -57,28 +46,4 @@ bool press_a_row(Stage& stage) {
   return false;
 }
 
-}  // namespace
-
-TEST_CASE("every drawn text has a listed pair of colors, in every look") {
-  for (const char* look : {"day", "night", "red"}) {
-    std::set<std::string> seen;
-    int pressed = 0;
-    std::size_t number = 0;
-    for (const View& view : test::views()) {
-      if (test::kSanitized && number++ % 13 != 0) continue;
-      Stage stage;
-      stage.set(act::ChooseSetting{"look", look});
-      view.reach(stage);
-      INFO(view.name << " in the look " << look);
-      CHECK(unlisted_colors(stage, seen) == "");
-      if (!press_a_row(stage)) continue;
-      ++pressed;
-      INFO("with a finger on a row");
-      CHECK(unlisted_colors(stage, seen) == "");
-    }
-    if (test::kSanitized) return;  // they draw few of the views
-    CHECK(pressed >= 5);
-    CHECK(seen.count("ink on lobe") == 1);
-    CHECK(seen.count("second ink on panel") == 1);
-  }
-}
+}  // namespace mastwise::test
