@@ -14,8 +14,6 @@ import pathlib
 import struct
 import sys
 
-import netCDF4
-
 MAGIC = b"MWBORDR1"
 STEPS_PER_DEGREE = 1000
 LONGEST_LINE = 96
@@ -78,8 +76,6 @@ def split_where(points, left_out):
 
 def lake_shores(shorelines):
     """Shores as lists of (longitude, latitude) in degrees, cut at the edges of the file's squares."""
-    shorelines.set_auto_mask(False)
-
     def column(name):
         return shorelines[name][:].tolist()
 
@@ -165,9 +161,11 @@ def main():
     try:
         countries, states = (json.loads(pathlib.Path(path).read_text(encoding="utf-8"))
                              for path in sys.argv[1:3])
+        import netCDF4  # python3-netcdf4; the test of the lines above does without
         with netCDF4.Dataset(sys.argv[3]) as shorelines:
+            shorelines.set_auto_mask(False)
             data, points = pack(all_lines(countries, states, shorelines))
-    except (OSError, ValueError, LookupError) as trouble:
+    except (ImportError, OSError, ValueError, LookupError) as trouble:
         print(f"make_borders.py: {type(trouble).__name__}: {trouble}", file=sys.stderr)
         return 1
     pathlib.Path(sys.argv[4]).write_bytes(data)

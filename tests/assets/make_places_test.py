@@ -1,7 +1,7 @@
 #!/usr/bin/env python3
 """Checks the makers of places and borders: their output, that it repeats, and what they refuse."""
 
-import json
+import importlib.util
 import pathlib
 import struct
 import subprocess
@@ -13,6 +13,30 @@ import zipfile
 ASSETS = pathlib.Path(__file__).resolve().parents[2] / "assets"
 PLACES = ASSETS / "places" / "make_places.py"
 BORDERS = ASSETS / "borders" / "make_borders.py"
+
+spec = importlib.util.spec_from_file_location("make_borders", BORDERS)
+borders = importlib.util.module_from_spec(spec)
+spec.loader.exec_module(borders)
+
+
+class Column(list):
+    """A variable of a NetCDF file, as far as the maker looks."""
+
+    def __getitem__(self, where):
+        return Column(super().__getitem__(where)) if isinstance(where, slice) else super().__getitem__(where)
+
+    def tolist(self):
+        return list(self)
+
+
+def shorelines_of(**columns):
+    return {name: Column(values) for name, values in columns.items()}
+
+
+def topology(collection, arcs, polygons):
+    return {"transform": {"scale": [0.001, 0.001], "translate": [0, 0]}, "arcs": arcs,
+            "objects": {collection: {"geometries": [{"type": "Polygon", "arcs": [own]}
+                                                    for own in polygons]}}}
 
 
 def varint(value):
@@ -84,37 +108,41 @@ class Makers(unittest.TestCase):
             self.assertIn(told, result.stderr)
             self.assertFalse(archive.exists())
 
-    def make_borders(self, countries, states):
-        paths = [self.folder / name for name in ("countries.json", "states.json", "borders.bin")]
-        for path, arcs, collection in ((paths[0], countries, "countries"), (paths[1], states, "states")):
-            geometries = [{"type": "Polygon", "arcs": [own]} for own in arcs[1]]
-            path.write_text(json.dumps({
-                "transform": {"scale": [0.001, 0.001], "translate": [0, 0]}, "arcs": arcs[0],
-                "objects": {collection: {"geometries": geometries}}}))
-        return run(BORDERS, *paths), paths[2]
-
     def test_borders(self):
         # Arc 0 separates two countries; arc 1 is a coast that the antimeridian cuts.
-        countries = ([[[0, 0], [1000, 0]], [[179000, 0], [1000, 0], [0, 500], [-360000, 0], [900, 0]]],
-                     [[0], [-1, 1]])
-        states = ([[[-98000, 40000], [1000, 0]]], [[0], [-1]])
-        result, path = self.make_borders(countries, states)
-        self.assertEqual(result.returncode, 0, result.stderr)
-        binary = path.read_bytes()
+        countries = topology("countries", [[[0, 0], [1000, 0]],
+                                           [[179000, 0], [1000, 0], [0, 500], [-360000, 0], [900, 0]]],
+                             [[0], [-1, 1]])
+        states = topology("states", [[[-98000, 40000], [1000, 0]]], [[0], [-1]])
+        # Four squares of 90 degrees in two rows. A lake, an island in it, a coast, a pond too small
+        # and the Caspian Sea are in the last of the first row, 90 to 0 degrees west.
+        shorelines = shorelines_of(
+            Bin_size_in_minutes=[5400], N_bins_in_360_longitude_range=[4],
+            Id_of_first_segment_in_a_bin=[0, 0, 0, 0, 5, 5, 5, 5],
+            N_segments_in_a_bin=[0, 0, 0, 5, 0, 0, 0, 0],
+            Embedded_npts_levels_exit_entry_for_a_segment=[
+                2 << 9 | level << 6 | 36 for level in (2, 3, 1, 2, 2)],
+            Id_of_first_point_in_a_segment=[0, 2, 4, 6, 8], Id_of_GSHHS_ID=[0, 1, 2, 3, 4],
+            The_km_squared_area_of_polygons=[82000.0, -50.0, 1e6, 4.0, 397052.0],
+            Relative_longitude_from_SW_corner_of_bin=[0, 65535 - 65536] + [0] * 8,
+            Relative_latitude_from_SW_corner_of_bin=[0, 0, 0, 21845] + [0] * 6)
+        lines = borders.all_lines(countries, states, shorelines)
+        binary, points = borders.pack(lines)
+        self.assertEqual(points, 12)
         self.assertEqual(binary[:8], b"MWBORDR1")
         rows, steps = struct.unpack_from("<II", binary, 8)
         self.assertEqual(len(binary), 16 + 22 * rows + steps)
-        lines = [struct.unpack_from("<BBIiiii", binary, 16 + 22 * i) for i in range(rows)]
-        self.assertEqual([line[0] for line in lines], [0, 0, 1, 2])
-        self.assertEqual([line[3:] for line in lines],
+        boxes = [struct.unpack_from("<BBIiiii", binary, 16 + 22 * i) for i in range(rows)]
+        self.assertEqual([box[0] for box in boxes], [0, 0, 1, 2, 3, 3])
+        self.assertEqual([box[3:] for box in boxes],
                          [(179000, 0, 180000, 0), (-180000, 500, -179100, 500),
-                          (0, 0, 1000, 0), (-98000, 40000, -97000, 40000)])
-        result, again = self.make_borders(countries, states)
-        self.assertEqual(again.read_bytes(), binary)
+                          (0, 0, 1000, 0), (-98000, 40000, -97000, 40000),
+                          (-90000, 0, 0, 0), (-90000, 0, -90000, 30000)])
+        self.assertEqual(borders.pack(borders.all_lines(countries, states, shorelines))[0], binary)
 
     def test_borders_refused(self):
         path = self.folder / "none.json"
-        result = run(BORDERS, path, path, self.folder / "borders.bin")
+        result = run(BORDERS, path, path, path, self.folder / "borders.bin")
         self.assertEqual(result.returncode, 1)
         self.assertNotIn("Traceback", result.stderr)
 
