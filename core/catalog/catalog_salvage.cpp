@@ -53,6 +53,10 @@ Result<Done> Catalog::check(const std::string& path) {
   auto database = store::Database::open_existing(path);
   if (!database) return database.error();
   if (!*database) return Done{};
+  // Killed while it was made for the first time: nothing was in it yet.
+  if (const auto pages = (*database)->integer("PRAGMA page_count"); pages && *pages == 0) {
+    return Done{};
+  }
   auto damage = (*database)->damage();
   if (!damage && !damage.error().damaged) {
     // As on a read-only medium.

@@ -6,6 +6,7 @@
 #include "tests/support/reference.hpp"
 
 #include <filesystem>
+#include <fstream>
 #include <string>
 
 #include <catch2/catch.hpp>
@@ -207,6 +208,18 @@ TEST_CASE("a damaged catalog reports its damage and is not read") {
   }
   std::filesystem::resize_file(file.path, 100);
   CHECK_FALSE(Catalog::open(file.path));
+}
+
+// 2026-11-30: a process killed just after SQLite had made its file left one without a byte, which
+// the next start called damaged.
+TEST_CASE("2026-11-30: a catalog killed before its first page is a new one, not a damaged one") {
+  const CatalogFile file("unfinished");
+  { const std::ofstream made(file.path); }
+  REQUIRE(std::filesystem::file_size(file.path) == 0);
+  CHECK(Catalog::check(file.path));
+  auto catalog = Catalog::open(file.path);
+  REQUIRE(catalog);
+  CHECK(*catalog->count() == 0);
 }
 
 TEST_CASE("the catalog imports the regulator's whole table") {
