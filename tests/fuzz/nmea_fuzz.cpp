@@ -40,13 +40,15 @@ std::string with_checksum(std::string_view text) {
   return fmt::format("{}*{:02X}\r\n", text, sum);
 }
 
-// The lines from `$` up to a `*`, each with its right checksum: random bytes rarely have one.
+// The lines from their last `$`, where a sentence begins, up to a `*`, each with its right
+// checksum: random bytes rarely have one.
 std::vector<std::string> sentences(std::string_view stream) {
   std::vector<std::string> all;
   while (!stream.empty()) {
     const std::size_t end = std::min(stream.find_first_of("\r\n"), stream.size());
     const std::string_view line = stream.substr(0, std::min(stream.find('*'), end));
-    if (line.starts_with('$')) all.push_back(with_checksum(line));
+    const std::size_t start = line.rfind('$');
+    if (start != line.npos) all.push_back(with_checksum(line.substr(start)));
     stream.remove_prefix(std::min(end + 1, stream.size()));
   }
   return all;
