@@ -143,17 +143,11 @@ void Surveyor::add_plan(StationsAnswer& answer) const {
   }
 }
 
-// The record that stands for the pinned one, if both tables list the transmitter.
-const Station* covering(const std::vector<reception::Prospect>& prospects, const PinNote& pin) {
+// The record that stands for the pinned one, if both tables list the transmitter, perhaps under
+// another call sign.
+const Station* covering(const std::vector<reception::Prospect>& prospects, const Station& pinned) {
   for (const reception::Prospect& prospect : prospects) {
-    const Station& station = prospect.station;
-    if (!words::same_word(station.call_sign, pin.call_sign)) continue;
-    for (const Note& note : station.notes) {
-      if (note.column == kAlsoInSource &&
-          (note.text == pin.key.source || note.text.starts_with(pin.key.source + ", "))) {
-        return &station;
-      }
-    }
+    if (same_transmitter(prospect.station, pinned)) return &prospect.station;
   }
   return nullptr;
 }
@@ -172,7 +166,7 @@ Result<Done> Surveyor::add_lost_pins(StationsAnswer& answer, Country& country) c
     const auto found = country.catalog.find(pin.key.source, pin.key.id);
     if (!found) return found.error();
     if (*found) {
-      const Station* other = covering(prospects_, pin);
+      const Station* other = covering(prospects_, **found);
       if (other != nullptr) answer.lost_pins.push_back({pin, pin_note(*other)});
       continue;
     }

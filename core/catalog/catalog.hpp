@@ -107,6 +107,9 @@ using StationReader = std::function<Result<TableSummary>(StationSink& sink)>;
 // Threads: a Catalog is one connection with its prepared statements; only one thread may use it at
 // a time. Each thread that needs the catalog opens it separately. During a write, other connections
 // read the previous state (write-ahead log).
+// Whether these are two sources' records of one transmitter: no two use one channel within 500 m.
+bool same_transmitter(const Station& a, const Station& b);
+
 class Catalog {
  public:
   // Opens the catalog, or creates an empty one if the file is missing. ":memory:" keeps it in

@@ -69,14 +69,6 @@ void sort_and_cut(std::vector<Spot>& spots, std::size_t limit) {
     spots.erase(spots.begin() + static_cast<std::ptrdiff_t>(limit), spots.end());
 }
 
-// Two sources' records of one transmitter: no two use one channel at one place.
-bool same_transmitter(const Station& a, const Station& b) {
-  constexpr double kApart_m = 500.0;
-  return a.provenance.source.name != b.provenance.source.name && a.raster == b.raster &&
-         a.rf_channel == b.rf_channel &&
-         path_between(a.position, b.position).distance_m <= kApart_m;
-}
-
 // The record of the newer source, with what only the other knows, and that source as a note.
 Station merged(Station kept, Station other) {
   if (other.provenance.source.date > kept.provenance.source.date) std::swap(kept, other);
@@ -126,6 +118,13 @@ Result<std::vector<NearStation>> read_spots(const std::vector<Spot>& spots,
 }
 
 }  // namespace
+
+bool same_transmitter(const Station& a, const Station& b) {
+  constexpr double kApart_m = 500.0;
+  return a.provenance.source.name != b.provenance.source.name && a.raster == b.raster &&
+         a.rf_channel == b.rf_channel &&
+         path_between(a.position, b.position).distance_m <= kApart_m;
+}
 
 Result<std::vector<NearStation>> Catalog::nearest(const Position& from, double max_distance_m,
                                                   std::size_t limit) {

@@ -171,26 +171,27 @@ TEST_CASE("a pinned station that is gone from the tables shows at the stop and i
 TEST_CASE("a pinned station that a newer table lists too is offered from there") {
   const Tablet tablet;
   Stage stage(kTablet, tablet.folder());
-  const auto import = [&](const std::string& name, const std::string& date) {
-    tablet.table(name, kOwnHeader + "QOWN,ATSC,30,44.5,-100.2,Northlight\n");
+  const auto import = [&](const std::string& name, const std::string& date,
+                          const std::string& call_sign) {
+    tablet.table(name, kOwnHeader + call_sign + ",ATSC,30,44.5,-100.2,Northlight\n");
     pick(stage, tablet, name);
     stage.set(act::CorrectReading{"source.name", name});  // else the same columns are an update
     stage.set(act::CorrectReading{"source.date", date});
     stage.tap("take in");
     stage.tap("close sheet");
   };
-  import("older.csv", "2025-01-31");
+  import("older.csv", "2025-01-31", "QOWN");
   if (stage.model().stop.practice) stage.set(act::SwitchPractice{});
   stand_at(stage, 44.5, -100.3);
   stage.set(act::Show{Place::Stations});
   stage.tap("pin QOWN QOWN-30");
-  import("newer.csv", "2026-06-30");
-  REQUIRE(listed(stage) == std::vector<std::string>{"QOWN"});
+  import("newer.csv", "2026-06-30", "QNEW");  // the call sign has changed
+  REQUIRE(listed(stage) == std::vector<std::string>{"QNEW"});
   REQUIRE(stage.model().list.lost_pins.size() == 1);
   CHECK(stage.shows_within("Now newer.csv lists it on RF 30."));
   stage.tap("pin instead");
   CHECK(stage.model().list.lost_pins.empty());
-  CHECK(stage.model().stop.pinned == std::vector<StationKey>{{"newer.csv", "QOWN-30"}});
+  CHECK(stage.model().stop.pinned == std::vector<StationKey>{{"newer.csv", "QNEW-30"}});
 }
 
 TEST_CASE("an unreadable table shows its reason and loses no station") {
