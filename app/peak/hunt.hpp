@@ -8,8 +8,8 @@
 // The hunt for the rig's own noise: what the actions do to it.
 namespace mastwise {
 
-// What a receiver's signal to noise can be, dB: with less there is no picture, and no receiver
-// shows more.
+// The signal to noise that a person may type, dB: below the least there is no picture, and no
+// receiver shows more than the most.
 inline constexpr double kLeastHunt_db = -10.0, kMostHunt_db = 60.0;
 
 // A hunt on the target; none without one.

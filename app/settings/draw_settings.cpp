@@ -199,8 +199,8 @@ bool draw_settings_sheet(Ui& ui, const Shared& shared) {
                                  ? std::string(say("No place names: ")) + shared.places->trouble
                                  : std::string(words::places_source());
   float end = whole.bottom() + 20.0f;
-  for (const std::string& words : {source, std::string(words::map_sources())}) {
-    end = ui.paragraph({page.left, end}, page.width(), 24.0f, words, Face::Fine,
+  for (const std::string& credit : {source, std::string(words::map_sources())}) {
+    end = ui.paragraph({page.left, end}, page.width(), 24.0f, credit, Face::Fine,
                        ui.theme().second_ink);
   }
   ui.end_page("settings", page.top, end);

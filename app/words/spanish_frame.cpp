@@ -39,9 +39,8 @@ constexpr Translation kFrameInSpanish[] = {
     {"Searching places.", "Buscando lugares."},
     {"Map: Natural Earth, US Census Bureau; lakes: GSHHG, LGPL 3. Time zones: OpenStreetMap "
      "contributors, ODbL 1.0",
-     "Mapa: Natural Earth, US Census Bureau; lagos: GSHHG, LGPL 3. Husos horarios: colaboradores "
-     "de "
-     "OpenStreetMap, ODbL 1.0"},
+     "Mapa: Natural Earth, US Census Bureau; lagos: GSHHG, LGPL 3. Husos horarios: "
+     "colaboradores de OpenStreetMap, ODbL 1.0"},
     {"Place names: GeoNames (geonames.org), CC BY 4.0",
      "Nombres de lugares: GeoNames (geonames.org), CC BY 4.0"},
     {"Touch the right place.", "Toque el lugar correcto."},

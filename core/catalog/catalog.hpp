@@ -101,15 +101,15 @@ using ImportProgress = std::function<bool(std::size_t done, std::size_t all)>;
 // Reads a table into a sink.
 using StationReader = std::function<Result<TableSummary>(StationSink& sink)>;
 
+// Whether these are two sources' records of one transmitter: no two use one channel within 500 m.
+bool same_transmitter(const Station& a, const Station& b);
+
 // All known stations, in one SQLite file. The sources can always rebuild it, so a file of another
 // version is refused with advice to import again.
 //
 // Threads: a Catalog is one connection with its prepared statements; only one thread may use it at
 // a time. Each thread that needs the catalog opens it separately. During a write, other connections
 // read the previous state (write-ahead log).
-// Whether these are two sources' records of one transmitter: no two use one channel within 500 m.
-bool same_transmitter(const Station& a, const Station& b);
-
 class Catalog {
  public:
   // Opens the catalog, or creates an empty one if the file is missing. ":memory:" keeps it in

@@ -53,7 +53,7 @@ Result<Done> Catalog::check(const std::string& path) {
   auto database = store::Database::open_existing(path);
   if (!database) return database.error();
   if (!*database) return Done{};
-  // Killed while it was made for the first time: nothing was in it yet.
+  // An empty file is left if the app is killed while it makes the catalog.
   if (const auto pages = (*database)->integer("PRAGMA page_count"); pages && *pages == 0) {
     return Done{};
   }
