@@ -72,7 +72,7 @@ class KilledWorker {
 };
 
 // How much longer the work takes under the sanitizers.
-constexpr double kSlower = test::kSanitized ? 10.0 : 1.0;
+const double kSlower = test::kSanitized ? 10.0 : 1.0;
 
 // A moment to kill at; later with each kill that came before anything was done, as on a slow
 // machine.

@@ -52,7 +52,7 @@ class Road {
  private:
   void go(double knots, int seconds) {
     constexpr double kMetersPerNauticalMile = 1852.0;  // [SI brochure, table 8 of the 8th edition]
-    const int ridden = test::kSanitized && seconds > 100 ? seconds / 5 : seconds;
+    const int ridden = test::kSanitized && seconds > 100 ? seconds / 15 : seconds;
     for (int i = 0; i < ridden; ++i) {
       const auto east = Bearing<True>::degrees(eastward_ ? 90.0 : 270.0);
       place_ = destination(place_, east, knots * kMetersPerNauticalMile / 3600.0 + 1e-6);

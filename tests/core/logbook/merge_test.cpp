@@ -62,7 +62,7 @@ void do_anything(Logbook& logbook, Dice& dice, const std::string& tablet) {
 
 TEST_CASE("two tablets merged both ways have equal logbooks after any actions", "[logbook]") {
   std::size_t records = 0, contested = 0;
-  constexpr std::uint64_t kSeeds = test::kSanitized ? 10 : 40;
+  const std::uint64_t kSeeds = test::kSanitized ? 10 : 40;
   for (std::uint64_t seed = 0; seed < kSeeds; ++seed) {
     Dice dice(seed);
     Logbook dash = in_memory(), hand = in_memory();

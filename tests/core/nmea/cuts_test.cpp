@@ -23,7 +23,7 @@ Receiver hear(const std::string& bytes, std::size_t cut) {
 // Each cut reads the whole log again, so only the first part of the longest logs is used.
 TEST_CASE("a log cut anywhere gives the same receiver") {
   constexpr std::size_t kEnough = 7100;
-  constexpr std::size_t kStep = test::kSanitized ? 17 : 1;
+  const std::size_t kStep = test::kSanitized ? 17 : 1;
   for (const char* log :
        {"bu353s4", "garmin48", "gp-320fw-2019-04-07-coldboot", "hemi", "humminbird-M37", "mtk-3301",
         "nmea-fuzzy-cases", "saab-r4", "tnt-revolution", "ublox-zed-f9p-nmea"}) {

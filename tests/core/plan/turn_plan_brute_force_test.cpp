@@ -118,7 +118,7 @@ double best_pair_by_force(const Case& made, double floor) {
 TEST_CASE("turn plan: as few headings as trying every half degree finds") {
   std::mt19937 random(11);
   std::array<int, 8> met{};
-  constexpr int kCases = test::kSanitized ? 300 : 3000;
+  const int kCases = test::kSanitized ? 300 : 3000;
   for (int i = 0; i < kCases; ++i) {
     const Case made = random_case(random, 9);
     const TurnPlan plan = plan_of_all(made);

@@ -27,7 +27,7 @@ namespace {
 
 constexpr double kSpacing_m = 90.0;
 // Fewer under the sanitizers, where only the means count then.
-constexpr int kPaths = test::kSanitized ? 40 : 400;
+const int kPaths = test::kSanitized ? 40 : 400;
 
 struct CurveBand {
   std::string name;

@@ -212,7 +212,7 @@ TEST_CASE("ring: obstacles never raise a chance, not even by sheltering from int
   const auto tiles = test::country(2, test::hills());
   const std::vector<Station> stations = crowd();
   test::Dice dice(7);
-  constexpr int kRings = test::kSanitized ? 3 : 12;
+  const int kRings = test::kSanitized ? 3 : 12;
   int lower = 0, interfered = 0;
   for (const auto around : {Surroundings::open, Surroundings::forest, Surroundings::town}) {
     Receiver receiver = test::roof_antenna();

@@ -13,7 +13,7 @@ namespace mastwise::reception {
 
 namespace {
 
-constexpr int kDraws = test::kSanitized ? 100'000 : 1'000'000;
+const int kDraws = test::kSanitized ? 100'000 : 1'000'000;
 
 double mw(double db) {
   return std::pow(10.0, db / 10.0);

@@ -17,8 +17,8 @@ using namespace mastwise;
 
 namespace {
 
-constexpr std::size_t kTurns = test::kSanitized ? 20 : 250;
-constexpr double kTurnsAllowed = test::kSanitized ? 0.08 : 0.0;
+const std::size_t kTurns = test::kSanitized ? 20 : 250;
+const double kTurnsAllowed = test::kSanitized ? 0.08 : 0.0;
 
 struct Gust {
   double from_s, to_s, cost_db;

@@ -17,9 +17,9 @@ using test::kSanitized;
 
 // Ten thousand, but few under a sanitizer, which makes each ten times slower: it does not need
 // many, and the normal build counts them all.
-constexpr std::size_t kSweeps = kSanitized ? 200 : 10'000;
+const std::size_t kSweeps = kSanitized ? 200 : 10'000;
 // 200 sweeps scatter by 1.5 %, 10,000 by 0.2 %.
-constexpr double kLeastCovered = kSanitized ? 0.90 : 0.95;
+const double kLeastCovered = kSanitized ? 0.90 : 0.95;
 
 void check_coverage(const gear::Pattern& pattern, bool reflection, double noise_db,
                     double most_rms_deg) {
