@@ -229,6 +229,18 @@ void draw_explanation(Ui& ui, const Model& model) {
   ui.end_page("explanation", top, y + 16.0f);
 }
 
+// On a sheet, which leaves no foot for it: a tab that hangs from the upper edge.
+void draw_practice_tab(Ui& ui) {
+  constexpr float kHeight = 34.0f, kAside = 18.0f, kCorner = 10.0f;
+  const std::string mark = words::say("PRACTICE");
+  const float half = 0.5f * ui.canvas().text_width(mark, ui::Face::TextBold) + kAside;
+  const float middle = ui.screen().center().x;
+  // Its upper corners are beyond the edge.
+  ui.canvas().fill({middle - half, -kCorner, middle + half, kHeight}, ui.theme().warning, kCorner);
+  ui.canvas().text({middle, kHeight - 9.0f}, mark, ui::Face::TextBold, ui.theme().on_warning,
+                   ui::Align::Center);
+}
+
 // Draws the sheet that covers the rail and all places; false if none does.
 bool draw_cover(Ui& ui, const Model& model) {
   if (screens_locked(model.safety)) {
@@ -255,10 +267,7 @@ bool draw_cover(Ui& ui, const Model& model) {
   } else {
     return false;
   }
-  if (model.stop.practice) {
-    ui.canvas().text({ui.screen().center().x, 26.0f}, words::say("PRACTICE"), ui::Face::TextBold,
-                     ui.theme().warning, ui::Align::Center);
-  }
+  if (model.stop.practice) draw_practice_tab(ui);
   return true;
 }
 
