@@ -59,6 +59,12 @@ void add_stop_options(CLI::App& verb, StopOptions& options) {
   verb.add_option("--noise", options.noise,
                   "city, residential, rural or quiet rural (default: as the surroundings)");
   verb.add_flag("--inverter-on", options.inverter_on, "the rig's inverter or charger is on");
+  verb.add_option("--radio-tower", options.radio_tower,
+                  "how near an FM tower stands: none, in sight, near (5 km) or beside "
+                  "(1.6 km)");
+  verb.add_option("--cell-tower", options.cell_tower,
+                  "how near a cell tower stands: none, in sight, near (400 m) or "
+                  "beside (160 m)");
   verb.add_option("--leaves", options.leaves,
                   "trees around the stop in leaf: on, off, or by the season (default: season)");
   verb.add_option("--obstacle", options.obstacles,
@@ -93,6 +99,10 @@ Result<StopSetting> stop_setting(const StopOptions& options, bool practice) {
   }
   const auto leaves = reception::parse_leaf_choice(options.leaves);
   if (!leaves) return leaves.error();
+  const auto radio_tower = gear::parse_tower_range(options.radio_tower);
+  if (!radio_tower) return radio_tower.error();
+  const auto cell_tower = gear::parse_tower_range(options.cell_tower);
+  if (!cell_tower) return cell_tower.error();
   const auto ring = ring_of(options);
   if (!ring) return ring.error();
   const auto catalog = catalog_path(options.catalog);
@@ -114,6 +124,7 @@ Result<StopSetting> stop_setting(const StopOptions& options, bool practice) {
                                   .heading_error_deg = options.heading_error_deg,
                                   .noise = noise,
                                   .inverter_on = options.inverter_on,
+                                  .towers = {*radio_tower, *cell_tower},
                                   .ring = *ring},
                      .sources = {.catalog_path = *catalog,
                                  .terrain_folder = *terrain,

@@ -14,8 +14,8 @@ namespace mastwise::cli {
 
 // Gear, surroundings and data options of the verbs that compute reception.
 struct StopOptions {
-  std::string gear, pattern, decodes, surroundings = "open", noise, leaves = "season", terrain,
-                                      catalog;
+  std::string gear, pattern, decodes, surroundings = "open", noise, radio_tower = "none",
+                                      cell_tower = "none", leaves = "season", terrain, catalog;
   bool amplifier_off = false, inverter_on = false;
   double heading_error_deg = reception::kUsualHeadingError_deg;
   std::vector<std::string> obstacles;

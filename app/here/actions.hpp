@@ -2,6 +2,7 @@
 
 #include "app/shared/action.hpp"
 #include "app/shared/settings.hpp"
+#include "core/gear/near_towers.hpp"
 #include "core/headings/standing.hpp"
 #include "core/reception/surroundings.hpp"
 #include "core/rig/rig_heading.hpp"
@@ -35,6 +36,11 @@ struct ChooseNoise {
   static constexpr auto kFields = fields("noise", "inverter_on");
   std::optional<gear::NoiseEnvironment> noise;  // empty: that of the surroundings
   bool inverter_on;
+};
+struct ChooseTowers {
+  static constexpr std::string_view kName = "ChooseTowers";
+  static constexpr auto kFields = fields("radio", "cell");
+  gear::TowerRange radio, cell;
 };
 struct ChooseLeaves {
   static constexpr std::string_view kName = "ChooseLeaves";
@@ -104,8 +110,8 @@ namespace mastwise {
 
 using HereActions =
     ActionList<act::UseReceiver, act::UseMapPlace, act::ChooseSurroundings, act::ChooseLeaves,
-               act::ChooseNoise, act::ChooseGear, act::NoseFromCourse, act::NoseFromSensor,
-               act::NoseFromSun, act::MarkTail, act::NoseFromPoints, act::NoseReadAt,
-               act::ForgetStretches, act::StretchesBack, act::ForgetNose>;
+               act::ChooseNoise, act::ChooseTowers, act::ChooseGear, act::NoseFromCourse,
+               act::NoseFromSensor, act::NoseFromSun, act::MarkTail, act::NoseFromPoints,
+               act::NoseReadAt, act::ForgetStretches, act::StretchesBack, act::ForgetNose>;
 
 }  // namespace mastwise

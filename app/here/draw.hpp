@@ -19,6 +19,7 @@ void draw_position_sheet(Ui& ui, const Shared& shared);
 void draw_gear_sheet(Ui& ui, const Shared& shared);
 void draw_surroundings_sheet(Ui& ui, const Shared& shared);
 void draw_noise_sheet(Ui& ui, const Shared& shared);
+void draw_towers_sheet(Ui& ui, const Shared& shared);
 void draw_television_sheet(Ui& ui, const Shared& shared);
 void draw_nose_sheet(Ui& ui, const Shared& shared);
 void draw_sensor_sheet(Ui& ui, const Shared& shared);
@@ -41,6 +42,9 @@ inline bool draw_sheet(Ui& ui, const Shared& shared, const HereState& here) {
       return true;
     case Sheet::Noise:
       draw_noise_sheet(ui, shared);
+      return true;
+    case Sheet::Towers:
+      draw_towers_sheet(ui, shared);
       return true;
     case Sheet::Television:
       draw_television_sheet(ui, shared);

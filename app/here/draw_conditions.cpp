@@ -8,6 +8,8 @@
 #include "app/ui/sheet_head.hpp"
 #include "app/ui/side_marks.hpp"
 #include "app/words/language.hpp"
+#include "app/words/phrases.hpp"
+#include "app/words/units.hpp"
 
 #include <algorithm>
 #include <array>
@@ -167,6 +169,28 @@ Rect under_label(Ui& ui, Rect area, float top, const char* label, float width) {
           top + 42.0f + kChoiceHeight};
 }
 
+// "Within 3 mi".
+std::string within(double distance_m, bool miles) {
+  constexpr double kWhole_m = 1'500.0;
+  const std::string distance = distance_m > kWhole_m ? words::whole_distance(distance_m, miles)
+                                                     : words::distance(distance_m, miles);
+  return words::fill(say("Within {distance}"), {{"distance", distance}});
+}
+
+// How near a tower stands; the new choice if one was touched.
+std::optional<gear::TowerRange> draw_tower(Ui& ui, Rect row, const char* name,
+                                           gear::TowerService service, gear::TowerRange now,
+                                           bool miles) {
+  using gear::TowerRange;
+  std::vector<Option> options{{"none", say("None")}, {"in sight", say("In sight")}};
+  for (const TowerRange range : {TowerRange::near, TowerRange::beside}) {
+    options.push_back(
+        {std::string(to_text(range)), within(gear::tower_distance_m(service, range), miles)});
+  }
+  const auto touched = ui::segmented(ui, name, row, options, static_cast<std::size_t>(now));
+  return touched ? std::optional(gear::kTowerRanges[*touched]) : std::nullopt;
+}
+
 }  // namespace
 
 void draw_surroundings_sheet(Ui& ui, const Shared& shared) {
@@ -222,6 +246,33 @@ void draw_noise_sheet(Ui& ui, const Shared& shared) {
        say("Inverter, charger and lamps are often the loudest on channels 2 to 13: turn them off "
            "while you watch."));
   ui.end_page("noise", area.top, top + kApart + 100.0f);
+}
+
+void draw_towers_sheet(Ui& ui, const Shared& shared) {
+  constexpr float kWidth = 880.0f;
+  const Rect view = draw_sheet_head(ui, say("Towers nearby"), Sheet::Gear);
+  Rect area = view;
+  area.top = ui.begin_page("towers", view);
+  const gear::NearTowers& now = shared.stop.towers;
+  const bool miles = shared.settings.miles;
+  const Rect radio = under_label(ui, area, area.top, say("Radio tower"), kWidth);
+  if (const auto range =
+          draw_tower(ui, radio, "radio tower", gear::TowerService::radio, now.radio, miles)) {
+    ui.emit(act::ChooseTowers{*range, now.cell});
+  }
+  const Rect cell = under_label(ui, area, radio.bottom + kApart, say("Cell tower"), kWidth);
+  if (const auto range =
+          draw_tower(ui, cell, "cell tower", gear::TowerService::cell, now.cell, miles)) {
+    ui.emit(act::ChooseTowers{now.radio, *range});
+  }
+  const bool amplified = gear_of(shared.settings.gear).amplifier.has_value();
+  note(ui, area, cell.bottom + kApart,
+       amplified ? say("They bring no TV, but can overload the amplifier. Counted at full power, "
+                       "on the antenna's axis. If a filter before the amplifier keeps them out, "
+                       "choose None.")
+                 : say("They bring no TV, but can overload an amplifier. Your antenna has none in "
+                       "use, so they change nothing."));
+  ui.end_page("towers", area.top, cell.bottom + kApart + 132.0f);
 }
 
 void draw_television_sheet(Ui& ui, const Shared& shared) {

@@ -201,6 +201,7 @@ void draw_own(Ui& ui, Rect area, const Shared& shared, const gear::Gear& gear) {
   if (!choice.pattern_table.empty()) lines.custom_pattern();
   lines.way("surroundings", say("Around it"), around_words(shared), Sheet::Surroundings);
   lines.way("noise", say("Noise"), noise_words(shared), Sheet::Noise);
+  lines.way("towers", say("Towers nearby"), towers_words(shared), Sheet::Towers);
   lines.way("television", say("TV"), television_words(shared), Sheet::Television);
   lines.way("handle", say("Ceiling handle"), shared.settings.handle ? say("set") : say("not set"),
             Sheet::Handle);

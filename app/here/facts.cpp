@@ -184,6 +184,14 @@ std::string noise_words(const Shared& shared) {
   return words;
 }
 
+std::string towers_words(const Shared& shared) {
+  const auto& [radio, cell] = shared.stop.towers;
+  constexpr auto kNone = gear::TowerRange::none;
+  if (radio != kNone && cell != kNone) return say("radio and cell tower");
+  if (radio != kNone) return say("radio tower");
+  return cell != kNone ? say("cell tower") : say("none seen");
+}
+
 std::string television_words(const Shared& shared) {
   return to_text(decoders_here(shared));
 }

@@ -33,6 +33,8 @@ std::string around_words(const Shared& shared);
 
 // The noise around the antenna, and what the TV decodes.
 std::string noise_words(const Shared& shared);
+// "none seen", "radio tower", "radio and cell tower".
+std::string towers_words(const Shared& shared);
 std::string television_words(const Shared& shared);
 gear::DecoderSet decoders_here(const Shared& shared);
 

@@ -34,6 +34,10 @@ class HereUpdater {
     shared_.stop.noise = chosen.noise;
     shared_.stop.inverter_on = chosen.inverter_on;
   }
+  void operator()(const act::ChooseTowers& chosen) {
+    remember(shared_, "Other towers");
+    shared_.stop.towers = {chosen.radio, chosen.cell};
+  }
   void operator()(const act::ChooseGear& chosen) { use_gear(shared_.settings, chosen.gear); }
 
   void operator()(const act::NoseFromCourse& from) {

@@ -22,7 +22,8 @@ reception::Receiver receiver_of(const StationsQuestion& question) {
           .noise = question.noise,
           .inverter_on = question.inverter_on,
           .ring = question.ring,
-          .appliances = gear::rises_of(question.appliances)};
+          .appliances = gear::rises_of(question.appliances),
+          .towers = question.towers};
 }
 
 std::function<void(Station&)> completer(const StationsQuestion& question) {

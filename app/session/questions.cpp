@@ -39,6 +39,7 @@ StationsQuestion stations_question(const Model& model) {
       .gear = model.settings.gear,
       .noise = model.stop.noise,
       .inverter_on = model.stop.inverter_on,
+      .towers = model.stop.towers,
       .ring = model.findings.ring};
   if (model.stop.target) question.target = key_of(*model.stop.target);
   question.turn = model.stop.turn;

@@ -225,6 +225,7 @@ NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(ObstacleRing, first, sides)
 
 namespace mastwise::gear {
 
+NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE_WITH_DEFAULT(NearTowers, radio, cell)
 inline void to_json(nlohmann::json& out, const ApplianceNoise& noise) {
   out = {{"name", noise.name},
          {"band", noise.band},
@@ -319,11 +320,11 @@ NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(KeptSweep, station, by, band, scale, readings
 inline void to_json(nlohmann::json& nlohmann_json_j, const Stop& nlohmann_json_t) {
   NLOHMANN_JSON_EXPAND(NLOHMANN_JSON_PASTE(
       NLOHMANN_JSON_TO, practice, source, by_hand, nose, tail_mark, target, strong_stations, pinned,
-      pin_notes, surroundings, leaves, by_name, by_hand_error_m, noise, inverter_on, turn, ring,
-      ring_at, standing, sights, reciprocal))
+      pin_notes, surroundings, leaves, by_name, by_hand_error_m, noise, inverter_on, towers, turn,
+      ring, ring_at, standing, sights, reciprocal))
 }
-// Files of older versions lack the notes of pins, the leaves, the noise, the turn, what stands
-// around the stop, and where the compass is read and how it was checked.
+// Files of older versions lack the notes of pins, the leaves, the noise, the towers, the turn, what
+// stands around the stop, and where the compass is read and how it was checked.
 inline void from_json(const nlohmann::json& nlohmann_json_j, Stop& nlohmann_json_t) {
   NLOHMANN_JSON_EXPAND(NLOHMANN_JSON_PASTE(NLOHMANN_JSON_FROM, practice, source, by_hand, nose,
                                            tail_mark, target, strong_stations, pinned, surroundings,
@@ -334,6 +335,7 @@ inline void from_json(const nlohmann::json& nlohmann_json_j, Stop& nlohmann_json
   nlohmann_json_t.noise = nlohmann_json_j.value("noise", usual.noise);
   nlohmann_json_t.turn = nlohmann_json_j.value("turn", usual.turn);
   nlohmann_json_t.inverter_on = nlohmann_json_j.value("inverter_on", usual.inverter_on);
+  nlohmann_json_t.towers = nlohmann_json_j.value("towers", usual.towers);
   nlohmann_json_t.ring = nlohmann_json_j.value("ring", usual.ring);
   nlohmann_json_t.ring_at = nlohmann_json_j.value("ring_at", usual.ring_at);
   nlohmann_json_t.standing = nlohmann_json_j.value("standing", usual.standing);
@@ -345,7 +347,8 @@ NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE_WITH_DEFAULT(StationsQuestion, from, search, 
                                                 pinned, plan_for, plan_floor_percent,
                                                 heading_error_deg, learned, compare, compare_pinned,
                                                 ahead, generation, pinned_networks, ticked_networks,
-                                                noise, inverter_on, ring, pin_notes, appliances)
+                                                noise, inverter_on, towers, ring, pin_notes,
+                                                appliances)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(Program, virtual_channel, name, network, language)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(Note, column, text)
 NLOHMANN_DEFINE_TYPE_NON_INTRUSIVE(Source, name, date)

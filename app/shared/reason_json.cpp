@@ -119,6 +119,7 @@ void visit(Way& way, Fact& it) {
     way.number("beyond_amplifier", it.beyond_amplifier);
   } else if constexpr (std::is_same_v<T, fact::Overload>) {
     way.number("sum_dbm", it.sum_dbm);
+    way.flag("by_towers", it.by_towers);
   } else if constexpr (std::is_same_v<T, fact::Lesson>) {
     way.name("band", it.band, kBands);
     way.number("bias_db", it.bias_db);

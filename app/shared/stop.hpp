@@ -4,6 +4,7 @@
 #include "app/shared/plan.hpp"
 #include "core/angles/bearing.hpp"
 #include "core/channels/channels.hpp"
+#include "core/gear/near_towers.hpp"
 #include "core/geo/position.hpp"
 #include "core/headings/compass_checks.hpp"
 #include "core/headings/heading_error.hpp"
@@ -121,6 +122,7 @@ struct Stop {
   reception::Surroundings surroundings = reception::Surroundings::open;
   std::optional<gear::NoiseEnvironment> noise = {};  // empty: that of the surroundings
   bool inverter_on = false;
+  gear::NearTowers towers = {};
   reception::LeafChoice leaves = reception::LeafChoice::by_season;
   reception::ObstacleRing ring = {};     // what stands around the rig
   std::optional<Position> ring_at = {};  // where it was marked; empty: here

@@ -3,6 +3,7 @@
 #include "app/shared/names.hpp"
 #include "core/catalog/station_change.hpp"
 #include "core/channels/channels.hpp"
+#include "core/gear/near_towers.hpp"
 #include "core/gear/noise.hpp"
 #include "core/gear/television.hpp"
 #include "core/geo/notation.hpp"
@@ -60,6 +61,9 @@ inline constexpr std::array kStoredNames<Polarization> = names({"unknown", "hori
 template <>
 inline constexpr std::array kStoredNames<gear::NoiseEnvironment> = names({"city", "residential",
                                                                           "rural", "quiet_rural"});
+template <>
+inline constexpr std::array kStoredNames<gear::TowerRange> = names({"none", "in_sight", "near",
+                                                                    "beside"});
 template <>
 inline constexpr std::array kStoredNames<gear::Decoder> =
     names({"atsc1", "atsc3", "atsc3_encrypted", "dvb_t", "dvb_t2", "dvb_t2_hevc", "isdb_t"});

@@ -4,6 +4,7 @@
 #include "app/shared/plan.hpp"
 #include "app/shared/settings.hpp"
 #include "core/angles/bearing.hpp"
+#include "core/gear/near_towers.hpp"
 #include "core/geo/position.hpp"
 #include "core/plan/scan_help.hpp"
 #include "core/reception/path_picture.hpp"
@@ -46,6 +47,7 @@ struct StationsQuestion {
   std::vector<TickedNetwork> ticked_networks = {};
   std::optional<gear::NoiseEnvironment> noise = {};
   bool inverter_on = false;
+  gear::NearTowers towers = {};
   reception::ObstacleRing ring = {};  // around `from`
   std::vector<PinNote> pin_notes = {};
   std::vector<gear::ApplianceNoise> appliances = {};  // of the rig, as measured

@@ -82,6 +82,8 @@ const Phrases kEnglish{
          .too_weak_for_amplifier = "{cost} dB too weak; no amplifier can make that up",
          .overload = "strong signals add up to {sum} dBm, {cost} dB too much for the amplifier: "
                      "turn the amplifier off",
+         .overload_by_towers = "with the tower nearby, signals add up to {sum} dBm, {cost} dB too "
+                               "much for the amplifier: turn it off, or put a filter before it",
          .came_in_worse = "{band} came in {decibel} dB worse than computed at your last {where}",
          .came_in_better = "{band} came in {decibel} dB better than computed at your last {where}",
          .last_stop = "stop",

@@ -62,7 +62,7 @@ struct Phrases {
     Phrase model_spread;                      // {spread} {distance}
     Phrase pattern_known, pattern_assumed;    // {cost}
     Phrase too_weak, too_weak_for_amplifier;  // {cost}
-    Phrase overload;                          // {sum} {cost}
+    Phrase overload, overload_by_towers;      // {sum} {cost}
     Phrase came_in_worse, came_in_better;     // {band} {decibel} {where}
     Phrase last_stop, last_stops;             // {number}
     Phrase check_vhf, check_uhf;              // {lesson}

@@ -79,7 +79,8 @@ class ReasonWords {
     return cost(it.beyond_amplifier ? p_.too_weak_for_amplifier : p_.too_weak);
   }
   std::string operator()(const fact::Overload& it) const {
-    return fill(p_.overload, {{"sum", whole(it.sum_dbm)}, {"cost", whole(decibel_)}});
+    return fill(it.by_towers ? p_.overload_by_towers : p_.overload,
+                {{"sum", whole(it.sum_dbm)}, {"cost", whole(decibel_)}});
   }
   std::string operator()(const fact::Lesson& it) const;
   std::string operator()(const fact::ClearLine& it) const {

@@ -87,6 +87,8 @@ const Phrases kSpanish{
          .too_weak_for_amplifier = "le faltan {cost} dB; ningún amplificador los repone",
          .overload = "las señales fuertes suman {sum} dBm, {cost} dB de más para el amplificador: "
                      "apáguelo",
+         .overload_by_towers = "con la torre cercana, las señales suman {sum} dBm, {cost} dB de "
+                               "más para el amplificador: apáguelo o ponga un filtro antes",
          .came_in_worse = "{band} llegó {decibel} dB peor que lo calculado en {where}",
          .came_in_better = "{band} llegó {decibel} dB mejor que lo calculado en {where}",
          .last_stop = "su última parada",

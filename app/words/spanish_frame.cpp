@@ -89,6 +89,7 @@ constexpr Translation kFrameInSpanish[] = {
     {"Other surroundings", "Otro entorno"},
     {"Leaves changed", "Hojas cambiadas"},
     {"Other noise", "Otro ruido"},
+    {"Other towers", "Otras torres"},
     {"Nose from the last course", "Frente por el último tramo"},
     {"Nose from the sensor", "Frente por el sensor"},
     {"Nose by the sun", "Frente por el sol"},

@@ -78,6 +78,24 @@ constexpr Translation kHereInSpanish[] = {
     {"Cable", "Cable"},
     {"Around it", "Alrededor"},
     {"Noise", "Ruido"},
+    {"Towers nearby", "Torres cercanas"},
+    {"none seen", "no se ve ninguna"},
+    {"radio tower", "torre de radio"},
+    {"cell tower", "torre de celular"},
+    {"radio and cell tower", "torres de radio y celular"},
+    {"Radio tower", "Torre de radio"},
+    {"Cell tower", "Torre de celular"},
+    {"In sight", "A la vista"},
+    {"Within {distance}", "Hasta {distance}"},
+    {"They bring no TV, but can overload the amplifier. Counted at full power, on the antenna's "
+     "axis. If a filter before the amplifier keeps them out, choose None.",
+     "No traen TV, pero pueden saturar el amplificador. Cuentan con toda su potencia, en el eje de "
+     "la antena. Si un filtro antes del amplificador los detiene, elija Ninguno."},
+    {"They bring no TV, but can overload an amplifier. Your antenna has none in use, so they "
+     "change "
+     "nothing.",
+     "No traen TV, pero pueden saturar un amplificador. Su antena no usa ninguno, así que no "
+     "cambian nada."},
     {"TV", "TV"},
     {"Ceiling handle", "Manija interior"},
     {"set", "lista"},

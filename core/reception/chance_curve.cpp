@@ -81,7 +81,10 @@ ChanceCurves::State::State(const Survey& survey)
 }
 
 void ChanceCurves::State::find_overload() {
+  const Receiver& receiver = budget.receiver();
+  const auto towers_dbm = gear::near_towers_dbm(receiver.gear.antenna, receiver.towers);
   ChanceCurve::Values sum_mw = {};
+  if (towers_dbm) sum_mw.fill(milliwatts(*towers_dbm));
   for (const Measurement& each : measurements) {
     if (!each.heard()) continue;
     const double aimed_mw = milliwatts(exactly_aimed_dbm(each) + each.detail.local.side_db);
@@ -90,7 +93,7 @@ void ChanceCurves::State::find_overload() {
   }
   for (std::size_t h = 0; h < sum_mw.size(); ++h) {
     const std::array sum_dbm{dbm(sum_mw[h])};
-    overloaded[h] = sum_mw[h] > 0.0 && gear::overload(budget.receiver().gear, sum_dbm).has_value();
+    overloaded[h] = sum_mw[h] > 0.0 && gear::overload(receiver.gear, sum_dbm).has_value();
   }
 }
 

@@ -11,6 +11,7 @@ namespace mastwise::reception {
 namespace {
 
 constexpr double kTooWeakToOverload_db = 40.0;
+constexpr double kHalf_db = 3.01;
 // Weighted powers this far below the required level take less than 0.01 dB off the margin.
 constexpr double kNegligible_db = 27.0;
 
@@ -193,7 +194,9 @@ void FromElsewhere::put_into(Rivals& rivals) const {
 
 void Interference::find_strong(std::span<const Measurement> measurements) {
   strong_.clear();
-  const auto& amplifier = budget_.receiver().gear.amplifier;
+  const Receiver& receiver = budget_.receiver();
+  const auto& amplifier = receiver.gear.amplifier;
+  towers_dbm_ = gear::near_towers_dbm(receiver.gear.antenna, receiver.towers);
   if (!amplifier) return;
   for (std::size_t i = 0; i < measurements.size(); ++i) {
     if (measurements[i].heard() && measurements[i].detail.unsheltered_dbm() >
@@ -204,16 +207,20 @@ void Interference::find_strong(std::span<const Measurement> measurements) {
 }
 
 void Interference::check_overload(std::span<Measurement> measurements, std::size_t wanted) {
-  if (strong_.empty()) return;
+  if (strong_.empty() && !towers_dbm_) return;
   Measurement& own = measurements[wanted];
   powers_dbm_.clear();
   for (const std::size_t other : strong_) {
     powers_dbm_.push_back(measurements[other].detail.unsheltered_dbm() +
                           (other == wanted ? 0.0 : toward_db(budget_, own, measurements[other])));
   }
+  if (towers_dbm_) powers_dbm_.push_back(*towers_dbm_);
   const auto overload = gear::overload(budget_.receiver().gear, powers_dbm_);
   own.detail.overload_db = overload ? std::max(overload->excess_db(), 0.1) : 0.0;
   own.detail.overload_sum_dbm = overload ? overload->summed_dbm : 0.0;
+  // Half of the sum and more.
+  own.detail.overload_by_towers =
+      overload && towers_dbm_ && *towers_dbm_ > overload->summed_dbm - kHalf_db;
 }
 
 double Interference::helped_db(std::span<const Measurement> measurements, std::size_t wanted) {

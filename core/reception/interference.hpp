@@ -70,7 +70,8 @@ Rivals rivals_without(const LinkBudget& budget, std::span<const Station> station
 // Overload: the median powers of all stations through the antenna's pattern, summed. If they
 // overload the amplifier, the wanted station is computed without it, and the reasons advise to turn
 // it off. Stations 40 dB and more below the limit on the antenna's axis are left out: 400 of them
-// together would be 14 dB below it.
+// together would be 14 dB below it. Near towers of other services count on the antenna's axis at
+// every heading, since nobody said where they stand.
 //
 // Interference from the wanted station's own site: both signals cross the same ground and fade
 // together, so the wanted one keeps its median lead. With w the interferer's weighted share of the
@@ -101,6 +102,7 @@ class Interference {
   const LinkBudget& budget_;
   std::span<const Station> stations_;
   std::vector<std::size_t> strong_ = {};
+  std::optional<double> towers_dbm_ = {};
   std::vector<double> powers_dbm_ = {};
   std::vector<Disturbance> disturbers_ = {};
   std::vector<std::size_t> helpers_ = {};

@@ -46,7 +46,8 @@ struct Detail {
   double required_cn_db = 0.0;
   double overload_db = 0.0;  // how far strong signals exceed the amplifier's limit; 0: no overload
   double overload_sum_dbm = 0.0;
-  double helped_db = 0.0;  // by other transmitters of the same program on the channel
+  bool overload_by_towers = false;  // mostly by near towers of other services
+  double helped_db = 0.0;           // by other transmitters of the same program on the channel
   Rivals rivals = {};
   std::optional<Disturber> same_channel = {};
   std::optional<Disturber> next_channel = {};

@@ -136,7 +136,8 @@ struct Shortfall {
   bool operator==(const Shortfall&) const = default;
 };
 struct Overload {
-  double sum_dbm = 0.0;  // of all signals; the reason's decibels are above the limit
+  double sum_dbm = 0.0;    // of all signals; the reason's decibels are above the limit
+  bool by_towers = false;  // mostly near towers of other services
   bool operator==(const Overload&) const = default;
 };
 struct Lesson {

@@ -149,7 +149,8 @@ void Collector::stop() {
 void Collector::gear() {
   cost(detail_.polarization_db, fact::CrossedPolarization{receiver_.gear.antenna.horizontal});
   cost(detail_.heading_db, fact::HeadingError{receiver_.heading_error_deg});
-  cost(detail_.overload_db, fact::Overload{detail_.overload_sum_dbm}, 0.1);
+  cost(detail_.overload_db, fact::Overload{detail_.overload_sum_dbm, detail_.overload_by_towers},
+       0.1);
   cost(receiver_.gear.off_loss_db, fact::AmplifierOff{});
   const double short_db = -outlook_.margin_db.value_or(0.0);
   cost(short_db, fact::Shortfall{.beyond_amplifier = short_db > kAmplifier_db});

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "core/gear/gear.hpp"
+#include "core/gear/near_towers.hpp"
 #include "core/geo/position.hpp"
 #include "core/propagation/itm/itm.hpp"
 #include "core/propagation/p1812/p1812.hpp"
@@ -53,6 +54,7 @@ struct Receiver {
   bool inverter_on = false;
   ObstacleRing ring = {};
   gear::NoiseRises appliances = {};  // of the rig, as measured
+  gear::NearTowers towers = {};
 };
 
 // The noise around the stop: as told, else as the surroundings have it.

@@ -246,6 +246,11 @@ std::vector<View> place_views() {
          press(s, act::ChooseNoise{gear::NoiseEnvironment::quiet_rural, true});
          press(s, act::OpenSheet{Sheet::Noise});
        }},
+      {"towers",
+       [](Stage& s) {
+         press(s, act::ChooseTowers{gear::TowerRange::in_sight, gear::TowerRange::beside});
+         press(s, act::OpenSheet{Sheet::Towers});
+       }},
       {"television", [](Stage& s) { press(s, act::OpenSheet{Sheet::Television}); }},
       {"Aim at a station that the TV cannot decode",
        [](Stage& s) {

@@ -155,12 +155,19 @@ TEST_CASE("chance curve: the amplifier is off at headings that overload it") {
   const std::vector<Station> stations{weak(), test::named_station("QBIG", 2e3, 60.0, 30, 1000.0)};
   const auto amplified = chance_curves(weighed(receiver, stations, tiles));
   const auto alone = chance_curves(weighed(receiver, {weak()}, tiles));
+  Receiver by_tower = receiver;
+  by_tower.towers.cell = gear::TowerRange::beside;
+  const auto beside = chance_curves(weighed(by_tower, {weak()}, tiles));
   receiver.gear = gear::switched_off(receiver.gear);
   const auto without = chance_curves(weighed(receiver, {weak()}, tiles));
   // Straight at the strong one, and with it behind.
   CHECK(amplified[0]->percent()[60] == Approx(without[0]->percent()[60]));
   CHECK(amplified[0]->percent()[60] < alone[0]->percent()[60] - 1.0);
   CHECK(amplified[0]->percent()[250] == Approx(alone[0]->percent()[250]));
+  // A tower nearby, nobody knows where.
+  for (const std::size_t heading : {0U, 60U, 250U}) {
+    CHECK(beside[0]->percent()[heading] == Approx(without[0]->percent()[heading]));
+  }
 }
 
 TEST_CASE("chance curve: a null on an interferer gains more than it costs") {

@@ -228,6 +228,43 @@ TEST_CASE("too strong a signal advises turning the amplifier off") {
   CHECK(*overloaded.outlook.margin_db < *alone[0].outlook.margin_db - 3.0);
 }
 
+TEST_CASE("a radio or cell tower near the rig overloads the amplifier, and only that") {
+  const auto tiles = test::country(1, test::flat(200.0));
+  Receiver receiver = with_beam();
+  receiver.gear.amplifier =
+      gear::Amplifier{.gain_db = 16, .noise_figure_db = 3, .overload_dbm = -20};
+  const Station wanted = test::named_station("QWNT", 40e3, 0.0, 20, 30.0);
+  const auto alone = survey(receiver, {wanted}, tiles);
+  for (const gear::NearTowers& towers : {gear::NearTowers{.radio = gear::TowerRange::beside},
+                                         gear::NearTowers{.cell = gear::TowerRange::beside}}) {
+    Receiver beside = receiver;
+    beside.towers = towers;
+    const auto overloaded = survey(beside, {wanted}, tiles);
+    CHECK(overloaded.at(0).outlook.amplifier_off);
+    const Reason* why = reason(overloaded.at(0), ReasonKind::overload);
+    REQUIRE(why);
+    CHECK(std::get<fact::Overload>(why->fact).by_towers);
+    CHECK(std::get<fact::Overload>(why->fact).sum_dbm ==
+          Approx(*gear::near_towers_dbm(beside.gear.antenna, towers)).margin(0.5));
+    // What stays is the chance with the amplifier off.
+    Receiver off = receiver;
+    off.gear = gear::switched_off(off.gear);
+    CHECK(*overloaded.at(0).outlook.margin_db ==
+          Approx(*survey(off, {wanted}, tiles).at(0).outlook.margin_db).margin(0.01));
+    beside.gear.amplifier.reset();
+    Receiver without = receiver;
+    without.gear.amplifier.reset();
+    CHECK(*survey(beside, {wanted}, tiles).at(0).outlook.margin_db ==
+          *survey(without, {wanted}, tiles).at(0).outlook.margin_db);
+  }
+  // One that hears little of it goes on.
+  Receiver deaf = receiver;
+  deaf.gear.antenna.low_vhf.gain_dbd = -60.0;
+  deaf.towers = {.radio = gear::TowerRange::beside};
+  CHECK(*survey(deaf, {wanted}, tiles).at(0).outlook.margin_db ==
+        *survey(receiver, {wanted}, tiles).at(0).outlook.margin_db);
+}
+
 TEST_CASE("crossed polarization has the trade's loss") {
   const auto tiles = test::country(1, test::flat(200.0));
   Station level = test::named_station("QLEV", 30e3, 0.0, 20, 30.0);
