@@ -1,0 +1,176 @@
+#include "core/safety/rig_motion.hpp"
+
+#include "tests/support/dice.hpp"
+#include "tests/support/shaken_rig.hpp"
+
+#include <cmath>
+#include <string>
+
+#include <catch2/catch.hpp>
+#include <fmt/format.h>
+
+using namespace mastwise;
+using safety::ShakeWatch;
+using safety::TurnWatch;
+using test::Dice;
+
+namespace {
+
+// Seconds until the watch asks; nothing if it never does.
+std::optional<double> asked_after_s(const std::vector<double>& vertical_mps2,
+                                    double level_noise_mps2, Dice& dice) {
+  ShakeWatch watch;
+  // A reading each 0.125 s, as the tablet is polled.
+  constexpr double kStep_s = 0.125;
+  const auto every = static_cast<std::size_t>(kStep_s * test::kRoadSamples_hz + 0.5);
+  for (std::size_t i = 0; i < vertical_mps2.size(); i += every) {
+    const double at_s = static_cast<double>(i) / test::kRoadSamples_hz;
+    const motion::Sample sample{
+        .at_s = at_s,
+        .value = {level_noise_mps2 * dice.normal(), level_noise_mps2 * dice.normal(),
+                  9.81 + vertical_mps2[i] + 0.03 * dice.normal()}};
+    if (watch.add(sample)) return at_s;
+  }
+  return std::nullopt;
+}
+
+struct Count {
+  int asked = 0, runs = 0;
+  double latest_s = 0.0;
+};
+
+template <class Make>
+Count count_asked(int runs, double level_noise_mps2, std::uint64_t seed, Make make) {
+  Dice dice(seed);
+  Count counted{.runs = runs};
+  for (int i = 0; i < runs; ++i) {
+    const auto after_s = asked_after_s(make(dice), level_noise_mps2, dice);
+    counted.asked += after_s ? 1 : 0;
+    counted.latest_s = std::max(counted.latest_s, after_s.value_or(0.0));
+  }
+  return counted;
+}
+
+void print_asked(const std::string& what, const Count& counted) {
+  fmt::print("rig motion, {}: asked in {} of {}, latest after {:.0f} s\n", what, counted.asked,
+             counted.runs, counted.latest_s);
+}
+
+}  // namespace
+
+// The rigs are golden cars, the roads ISO 8608's: see tests/support/shaken_rig.hpp.
+TEST_CASE("the golden car on a road of class A shakes as published rides do", "[motion]") {
+  Dice dice(1);
+  double squares = 0.0;
+  const auto ride = test::driven(test::RoadClass::a, 80.0, 120.0, dice);
+  for (const double one : ride) squares += one * one;
+  const double rms = std::sqrt(squares / static_cast<double>(ride.size()));
+  // ISO 2631-1's "not uncomfortable" and "a little uncomfortable", up to 0.63 m/s^2 [from memory].
+  CHECK(rms > 0.2);
+  CHECK(rms < 0.63);
+}
+
+TEST_CASE("driving is noticed, also slowly over a campground's road", "[motion]") {
+  const auto on = [](test::RoadClass road, double kmh) {
+    return [=](Dice& dice) { return test::driven(road, kmh, 60.0, dice); };
+  };
+  struct Ride {
+    const char* name;
+    test::RoadClass road;
+    double kmh;
+    int least;  // of 50
+  };
+  for (const Ride& ride : {Ride{"class A, 80 km/h", test::RoadClass::a, 80.0, 50},
+                           Ride{"class A, 50 km/h", test::RoadClass::a, 50.0, 40},
+                           Ride{"class A, 20 km/h", test::RoadClass::a, 20.0, 0},
+                           Ride{"class A, 10 km/h", test::RoadClass::a, 10.0, 0},
+                           Ride{"class B, 10 km/h", test::RoadClass::b, 10.0, 0},
+                           Ride{"class B, 50 km/h", test::RoadClass::b, 50.0, 50},
+                           Ride{"class B, 20 km/h", test::RoadClass::b, 20.0, 40},
+                           Ride{"class C, 20 km/h", test::RoadClass::c, 20.0, 50},
+                           Ride{"class C, 10 km/h", test::RoadClass::c, 10.0, 40},
+                           Ride{"class D, 10 km/h", test::RoadClass::d, 10.0, 50}}) {
+    const Count counted = count_asked(50, 0.04, 11, on(ride.road, ride.kmh));
+    print_asked(ride.name, counted);
+    CHECK(counted.asked >= ride.least);
+  }
+}
+
+TEST_CASE("a rig at rest with people in it is not taken for driving", "[motion]") {
+  constexpr int kHours = 10;
+  struct Rest {
+    const char* name;
+    int people;
+    double gusts_mps2, hum_mps2;
+    int most;  // of kHours
+  };
+  for (const Rest& rest :
+       {Rest{"asleep", 0, 0.0, 0.0, 0}, Rest{"one person, an hour", 1, 0.0, 0.0, 0},
+        Rest{"three people, an hour", 3, 0.0, 0.0, 1},
+        Rest{"two people and a gale", 2, 0.06, 0.0, 1},
+        Rest{"two people and a generator", 2, 0.02, 0.08, 1}}) {
+    const Count counted = count_asked(kHours, 0.02, 12, [&](Dice& dice) {
+      return test::at_rest(
+          {.people = rest.people, .gusts_mps2 = rest.gusts_mps2, .hum_mps2 = rest.hum_mps2}, 3600.0,
+          dice);
+    });
+    print_asked(rest.name, counted);
+    CHECK(counted.asked <= rest.most);
+  }
+}
+
+TEST_CASE("a tablet in the hand tells nothing of the rig", "[motion]") {
+  Dice dice(13);
+  int asked = 0;
+  for (int run = 0; run < 50; ++run) {
+    ShakeWatch watch;
+    double tilt = 0.5;
+    bool any = false;
+    for (int i = 0; i < 8 * 120; ++i) {
+      // The hand turns it by some 15 degrees from second to second, and shakes.
+      if (i % 8 == 0) tilt += 0.35 * dice.normal();
+      const auto shaken = [&] { return 0.4 * dice.normal(); };
+      any |= watch.add({.at_s = 0.125 * i,
+                        .value = {9.81 * std::sin(tilt) + shaken(), shaken(),
+                                  9.81 * std::cos(tilt) + shaken()}});
+    }
+    asked += any ? 1 : 0;
+  }
+  fmt::print("rig motion, tablet in a restless hand for two minutes: asked in {} of 50\n", asked);
+  CHECK(asked <= 10);
+}
+
+TEST_CASE("a gap in the samples begins anew", "[motion]") {
+  ShakeWatch watch;
+  const auto shake = [&](double from_s, double to_s) {
+    for (double at = from_s; at < to_s; at += 0.125) {
+      const double sign = std::fmod(at, 0.25) < 0.125 ? 1.0 : -1.0;
+      watch.add({.at_s = at, .value = {0.0, 0.0, 9.8 + sign}});
+    }
+  };
+  shake(0.0, 7.0);
+  CHECK_FALSE(watch.shakes());
+  shake(20.0, 25.0);
+  CHECK_FALSE(watch.shakes());
+  shake(25.0, 30.0);
+  CHECK(watch.shakes());
+}
+
+TEST_CASE("a turn of the rig is noticed, a truck that passes is not", "[motion]") {
+  const auto run = [](auto heading_deg) {
+    TurnWatch watch;
+    bool any = false;
+    for (int i = 0; i < 60 * 5; ++i) {
+      any |= watch.add(fold_circle_deg(heading_deg(0.2 * i)), Monotonic(milliseconds(200 * i)));
+    }
+    return any;
+  };
+  Dice dice(14);
+  CHECK_FALSE(run([&](double) { return 359.0 + dice.normal(); }));
+  CHECK(run([&](double s) { return 350.0 + std::clamp(9.0 * (s - 30.0), 0.0, 90.0); }));
+  CHECK(run([&](double s) { return 10.0 - std::clamp(9.0 * (s - 30.0), 0.0, 30.0); }));
+  // Three seconds beside a truck.
+  CHECK_FALSE(run([&](double s) { return 100.0 + (s > 30.0 && s < 33.0 ? 40.0 : 0.0); }));
+  // A level that settles by 15 degrees.
+  CHECK_FALSE(run([&](double s) { return 100.0 + std::clamp(s - 30.0, 0.0, 15.0); }));
+}
