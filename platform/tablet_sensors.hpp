@@ -19,7 +19,8 @@ struct TabletSystem {
 // Linux kernel, ABI/testing/sysfs-bus-iio: (raw + offset) * scale is m/s^2 and gauss; the mount
 // matrix turns them into the frame of the screen. Of several accelerometers the one of the display.
 // It fails without an accelerometer whose three axes, scale and matrix can be read; a magnetometer
-// may lack, which its name says. A sensor that can no longer be read is lost.
+// may lack, which its name says. A sensor that fails four reads in
+// a row is lost.
 OpenSource tablet_sensor_source(TabletSystem system = {});
 
 }  // namespace mastwise::platform

@@ -63,6 +63,18 @@ void ask_if_still_up(SafetyState& state, Monotonic now) {
   }
 }
 
+// The sensors say that the rig moves, and no receiver says that it stands: that question comes
+// before any other. On the roof the person's steps shake the tablet.
+void ask_if_moving(SafetyState& state, const Shared& shared) {
+  constexpr milliseconds kAgain{120'000};
+  const auto& speed_kmh = shared.findings.speed_kmh;
+  const bool stands = speed_kmh && *speed_kmh < safety::kStandingKmh;
+  if (!shared.findings.rig_seems_to_move || stands || state.roof) return;
+  if (state.antenna != Antenna::Raised || state.unsaved || state.drive != Drive::Parked) return;
+  if (state.moving_asked && shared.now - *state.moving_asked < kAgain) return;
+  if (state.asking != Asking::AfterAlarm) state.asking = Asking::Moving;
+}
+
 // The alarm's screen stays until somebody says that they will lower the antenna; then comes the
 // question whether it is down.
 void follow_alarm(SafetyState& state, Drive before) {
@@ -94,6 +106,7 @@ class SafetyUpdater {
 
   void operator()(const act::RefuseAsked&) {
     if (state_.asking == Asking::StillUp) state_.asked = shared_.now;
+    if (state_.asking == Asking::Moving) state_.moving_asked = state_.asked = shared_.now;
     state_.asking = Asking::Nothing;
   }
   void operator()(const act::ConfirmAsked&);
@@ -119,6 +132,7 @@ void SafetyUpdater::operator()(const act::ConfirmAsked&) {
     case Asking::Drive:
     case Asking::AfterAlarm:
     case Asking::StillUp:
+    case Asking::Moving:
       return change(state_, shared_, Antenna::Down, statement);
     case Asking::UndoRaise:
       return change(state_, shared_, Antenna::Down, std::string(kUndo) + ": " + statement);
@@ -186,6 +200,7 @@ void derive(SafetyState& state, Shared& shared) {
   follow_passenger(state, shared.now);
   follow_drive(state, shared, before);
   ask_if_still_up(state, shared.now);
+  ask_if_moving(state, shared);
   if (state.asking != Asking::Nothing) {
     state.raised_m = gear_of(shared.settings.gear).height_m;
     state.keep_out = safety::keep_out(state.raised_m);
@@ -221,6 +236,8 @@ const safety::Prompt& prompt_of(Asking asking) {
       return safety::undo_raising();
     case Asking::StillUp:
       return safety::still_up();
+    case Asking::Moving:
+      return safety::seems_to_move();
     case Asking::MergeLogbook:
       return safety::before_merging();
     case Asking::Raise:

@@ -118,6 +118,14 @@ void find_deviation(const Shared& shared, Findings& findings) {
       deviation_at(findings.deviation_card, *read, findings.field->horizontal_nt, findings.date);
 }
 
+// By the tablet's accelerometer or a heading sensor on the rig, while they speak.
+bool seems_to_move(const Shared& shared) {
+  const auto acceleration = shared.tablet.mean(motion::Sample::Kind::acceleration, shared.now);
+  const auto sensor = shared.receiver.heading(shared.now);
+  const bool hears_sensor = sensor.true_heading || sensor.magnetic_heading;
+  return (acceleration && shared.shake.shakes()) || (hears_sensor && shared.rig_turn.turns());
+}
+
 // By the sun's height at the stop: by night from the end of civil twilight, when it is 6 degrees
 // below the horizon.
 ui::Look look_now(const Settings& settings, const Findings& findings) {
@@ -167,6 +175,7 @@ void derive(Shared& shared, const World& world) {
     }
   }
   find_deviation(shared, findings);
+  findings.rig_seems_to_move = seems_to_move(shared);
   // A sensor on the rig does not turn with the antenna, so it says nothing of where that points.
   if (shared.settings.sensor_mount != SensorMount::Rig) {
     findings.facing = sensor_says(shared.receiver.heading(shared.now), findings);

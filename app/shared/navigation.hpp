@@ -73,11 +73,12 @@ enum class Asking {
   AfterAlarm,
   UndoRaise,
   MergeLogbook,
-  StillUp
+  StillUp,
+  Moving
 };
 template <>
 inline constexpr std::array kStoredNames<Asking> = names({"nothing", "raise", "roof", "weather",
                                                           "drive", "after_alarm", "undo_raise",
-                                                          "merge_logbook", "still_up"});
+                                                          "merge_logbook", "still_up", "moving"});
 
 }  // namespace mastwise

@@ -13,9 +13,11 @@
 #include "core/headings/compass_checks.hpp"
 #include "core/headings/heading_error.hpp"
 #include "core/headings/stretch_finder.hpp"
+#include "core/motion/sensor_lines.hpp"
 #include "core/nmea/parked.hpp"
 #include "core/nmea/receiver.hpp"
 #include "core/nmea/straight_course.hpp"
+#include "core/safety/rig_motion.hpp"
 #include "core/sweep/strong_station.hpp"
 #include "core/time.hpp"
 #include "core/zones/local_zone.hpp"
@@ -88,6 +90,7 @@ struct Findings {
   reception::ObstacleRing ring = {};  // what was marked around the rig where it is now
   std::optional<AimCard> card = {};
   std::optional<Bearing<True>> facing = {};  // of a heading sensor on the antenna, not on the rig
+  bool rig_seems_to_move = false;  // by the tablet's accelerometer or a heading sensor on the rig
   std::optional<DeviationCard> deviation_card = {};  // of the sensor
   std::optional<SensorDeviation> sensor_deviation =
       {};                                          // of its present reading, if the card holds
@@ -139,7 +142,11 @@ struct Shared {
   nmea::Receiver receiver;
   nmea::ParkedAverage parked = {};
   nmea::StraightCourseFinder course = {};
-  StretchFinder stretch_finder = {};     // where the heading sensor's deviation shows
+  StretchFinder stretch_finder = {};  // where the heading sensor's deviation shows
+  Link tablet_link = {};              // to the tablet's own sensors
+  motion::SensorLines tablet = {};    // what they say
+  safety::ShakeWatch shake = {};
+  safety::TurnWatch rig_turn = {};
   std::uint64_t positions_followed = 0;  // see nmea::Fix::positions_taken
 
   Stop stop = {};

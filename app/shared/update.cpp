@@ -25,6 +25,17 @@ void learn_deviation(Shared& shared, const nmea::Fix& fix) {
   }
 }
 
+// A heading sensor turns with the rig only if it is fixed to it.
+void watch_turn(Shared& shared) {
+  if (shared.settings.sensor_mount != SensorMount::Rig) return shared.rig_turn.forget();
+  const auto sensor = shared.receiver.heading(shared.now);
+  if (sensor.true_heading) {
+    shared.rig_turn.add(sensor.true_heading->degrees(), shared.now);
+  } else if (sensor.magnetic_heading) {
+    shared.rig_turn.add(sensor.magnetic_heading->degrees(), shared.now);
+  }
+}
+
 // One position for each epoch of the receiver.
 void follow_receiver(Shared& shared) {
   const nmea::Fix fix = shared.receiver.fix(shared.now);
@@ -47,6 +58,19 @@ class SharedUpdater {
     s_.now = received.now;
     s_.receiver.feed(received.bytes, received.now);
     follow_receiver(s_);
+    watch_turn(s_);
+  }
+  void operator()(const act::TabletBytes& received) {
+    s_.now = received.now;
+    s_.tablet.feed(received.bytes, received.now, [&](const motion::Sample& sample) {
+      if (sample.kind == motion::Sample::Kind::acceleration) s_.shake.add(sample);
+    });
+  }
+  void operator()(const act::TabletLinkChanged& changed) {
+    s_.tablet_link = changed.link;
+    if (changed.link.state == Link::State::Open) return;
+    s_.tablet.forget();
+    s_.shake.forget();
   }
   void operator()(const act::BacklightFound&) { s_.backlight = true; }
   void operator()(const act::LinkChanged& changed) {

@@ -163,6 +163,7 @@ const Screens& screens() {
          {act::Show{Place::Ahead}, act::OpenField{Field::AheadPlace},
           act::KeypadType{"43.586,-119.054"}, act::KeypadAccept{}, drive()}},
         {"alarm", {act::Ask{Asking::Raise}, act::ConfirmAsked{}, drive()}},
+        {"seems-to-move", {act::Ask{Asking::Raise}, act::ConfirmAsked{}, act::Ask{Asking::Moving}}},
         {"raise", {act::Ask{Asking::Raise}}},
         {"before-roof", {act::Ask{Asking::Roof}}},
         {"weather", {act::Ask{Asking::Weather}}},

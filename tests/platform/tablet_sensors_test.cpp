@@ -125,6 +125,28 @@ TEST_CASE("a sensor that is removed while it is read is lost, and found again") 
   link.stop();
 }
 
+TEST_CASE("a sensor that fails a read or two is not lost") {
+  SensorTree tree;
+  tree.add_accelerometer("iio:device0");
+  const auto source =
+      platform::tablet_sensor_source({.root = tree.root(), .every = 1ms, .told = 1ms})();
+  REQUIRE(source);
+  std::array<char, 256> bytes{};
+  const auto next = [&] { return (*source)->read(bytes, 50ms); };
+  REQUIRE(next());
+  tree.write("iio:device0/in_accel_y_raw", "busy");
+  for (int failures = 0; failures < 3; ++failures) {
+    const auto chunk = next();
+    REQUIRE(chunk);
+    CHECK(chunk->size == 0);
+  }
+  tree.write("iio:device0/in_accel_y_raw", "0");
+  for (int i = 0; i < 3; ++i) CHECK(next()->size > 0);
+  tree.write("iio:device0/in_accel_y_raw", "busy");
+  for (int failures = 0; failures < 3; ++failures) REQUIRE(next());
+  CHECK_FALSE(next());
+}
+
 TEST_CASE("samples are told together when nobody looks at them") {
   SensorTree tree;
   tree.add_accelerometer("iio:device0");

@@ -14,8 +14,12 @@ class SensorTree {
   SensorTree() { std::filesystem::create_directories(folder_ / kDevices); }
 
   std::string root() const { return folder_.path().string(); }
+  // At once, as the kernel shows a new value: no reader sees half of it.
   void write(const std::string& file, const std::string& text) {
-    std::ofstream(folder_ / (kDevices + ("/" + file))) << text << '\n';
+    const std::filesystem::path path = folder_ / (kDevices + ("/" + file));
+    const std::filesystem::path part = folder_ / "part";
+    std::ofstream(part) << text << '\n';
+    std::filesystem::rename(part, path);
   }
   void remove(const std::string& name) {
     std::filesystem::remove_all(folder_ / (kDevices + ("/" + name)));

@@ -250,9 +250,9 @@ int storm_touches() {
 
 // Half of the touches on all screens and prompts, for one hand.
 void storm_of(bool left_handed) {
-  constexpr std::array kPrompts{Asking::Raise,  Asking::Roof,       Asking::Weather,
-                                Asking::Drive,  Asking::AfterAlarm, Asking::UndoRaise,
-                                Asking::StillUp};
+  constexpr std::array kPrompts{Asking::Raise,   Asking::Roof,       Asking::Weather,
+                                Asking::Drive,   Asking::AfterAlarm, Asking::UndoRaise,
+                                Asking::StillUp, Asking::Moving};
   const int all = storm_touches();
   const int each = all / static_cast<int>(kScreens.size() * 2 * kPrompts.size()) + 1;
   int touches = 0;

@@ -73,6 +73,11 @@ std::vector<View> safety_views() {
          raise_antenna(s);
          press(s, act::Unplugged{});
        }},
+      {"prompt for a rig that seems to move",
+       [](Stage& s) {
+         raise_antenna(s);
+         press(s, act::Ask{Asking::Moving});
+       }},
       {"prompt before merging", [](Stage& s) { press(s, act::Ask{Asking::MergeLogbook}); }},
       {"roof by compass", go_to_roof},
       {"roof by compass, nose unknown",
