@@ -100,6 +100,21 @@ void follow_drive(SafetyState& state, const Shared& shared, Drive before) {
   if (!state.departed) state.departed = shared.findings.position;
 }
 
+// On the roof one stands on the roof: there no compass answers. Down again, one stands where
+// one stood before.
+void go_up(SafetyState& state, Shared& shared) {
+  if (!state.roof) state.stood = shared.stop.standing;
+  state.roof = state.roof_agreed = true;
+  shared.stop.standing = Standing::on_roof;
+}
+
+void come_down(SafetyState& state, Shared& shared) {
+  if (!state.roof) return;
+  state.roof = false;
+  if (shared.stop.standing == Standing::on_roof) shared.stop.standing = state.stood;
+  state.stood.reset();
+}
+
 class SafetyUpdater {
  public:
   SafetyUpdater(SafetyState& state, Shared& shared) : state_(state), shared_(shared) {}
@@ -137,8 +152,7 @@ void SafetyUpdater::operator()(const act::ConfirmAsked&) {
     case Asking::UndoRaise:
       return change(state_, shared_, Antenna::Down, std::string(kUndo) + ": " + statement);
     case Asking::Roof:
-      state_.roof = state_.roof_agreed = true;
-      return;
+      return go_up(state_, shared_);
     case Asking::MergeLogbook:
       shared_.following.push_back(act::Confirmed{asked});
       return;
@@ -172,10 +186,9 @@ void SafetyUpdater::operator()(const act::AntennaWritten& written) {
 // Actions of all features that matter here too.
 void hear(SafetyState& state, Shared& shared, const Action& action) {
   if (const auto* asked = action.get_if<act::Ask>()) ask(state, asked->what);
-  if (action.is<act::LeaveRoof>()) state.roof = false;
+  if (action.is<act::LeaveRoof>()) come_down(state, shared);
   if (action.is<act::GoToRoof>()) {
-    state.roof = state.roof_agreed;
-    if (!state.roof_agreed) ask(state, Asking::Roof);
+    state.roof_agreed ? go_up(state, shared) : ask(state, Asking::Roof);
   }
   if (action.is<act::TakeBack>() && undo_is_antennas(shared)) undo_antenna(state, shared);
 }
