@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 #include <numbers>
+#include <utility>
 
 namespace mastwise::safety {
 namespace {
@@ -37,9 +38,14 @@ void ShakeWatch::close_second() {
   const motion::Vector mean = (1.0 / count) * sum;
   double squares = 0.0;
   for (const motion::Vector& value : second_) squares += dot(value - mean, value - mean);
-  const bool held = mean_ && angle_between_deg(*mean_, mean) > kInHand_deg;
   const bool shook = std::sqrt(squares / count) >= kShake_mps2;
-  seconds_ = shook && !held ? seconds_ + 1 : 0;
+  const bool steady = mean_ && angle_between_deg(*mean_, mean) <= kStill_deg;
+  seconds_still_ = steady && !shook ? seconds_still_ + 1 : 0;
+  if (seconds_still_ >= kSecondsStill) still_ = mean;
+  const bool tilted = still_ && angle_between_deg(*still_, mean) > kTakenUp_deg;
+  if (tilted && std::exchange(tilted_, tilted)) still_.reset();
+  tilted_ = tilted;
+  seconds_ = shook && still_ && !tilted ? seconds_ + 1 : 0;
   mean_ = mean;
   second_.clear();
 }

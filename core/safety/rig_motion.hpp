@@ -13,8 +13,8 @@
 namespace mastwise::safety {
 
 // By the tablet's accelerometer: driving shakes without a pause, a rig at rest does so for a few
-// steps at a time. The tablet itself must lie or hang still: if the vertical turns in it, somebody
-// holds it.
+// steps at a time. Only a tablet that has lain or hung still tells of the rig, until it is taken
+// up: a person who walks with it shakes it more than a road.
 class ShakeWatch {
  public:
   // A sample each 0.05 to 0.3 s. Returns whether the rig shakes as when driving.
@@ -28,17 +28,24 @@ class ShakeWatch {
   // calls up to 0.315 m/s^2 not uncomfortable, which a ride on a good road is [from memory].
   static constexpr int kSecondsNeeded = 8;
   static constexpr double kShake_mps2 = 0.16;
-  // In the hand: the mean of a second is this far from that of the second before. A turn of the rig
-  // or its brakes tilt the vertical, too, but for 0.2 of gravity at most.
-  static constexpr double kInHand_deg = 12.0;
+  // Still: for so many seconds in a row it does not shake, and the vertical turns in it by no more
+  // than this from one to the next. Our choices, no source.
+  static constexpr int kSecondsStill = 3;
+  static constexpr double kStill_deg = 1.0;
+  // Taken up: for two seconds in a row the vertical is this far from where it was when still. A
+  // turn of the rig or its brakes tilt it, too, but for 0.2 of gravity at most.
+  static constexpr double kTakenUp_deg = 12.0;
 
  private:
   void close_second();
 
   std::vector<motion::Vector> second_ = {};
   double began_s_ = 0.0;
-  std::optional<motion::Vector> mean_ = {};  // of the second before
-  int seconds_ = 0;                          // that shook, in a row
+  std::optional<motion::Vector> mean_ = {};   // of the second before
+  std::optional<motion::Vector> still_ = {};  // when it was last still, until it is taken up
+  int seconds_still_ = 0;                     // in a row
+  bool tilted_ = false;                       // the second before, by kTakenUp_deg
+  int seconds_ = 0;                           // that shook, in a row
 };
 
 // By a heading sensor that is fixed to the rig: all readings of the last kStays are farther than
