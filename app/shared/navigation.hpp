@@ -41,14 +41,15 @@ enum class Sheet {
   Meter,
   Needle,
   Sensor,
-  NoiseHunt
+  NoiseHunt,
+  Tablet
 };
 template <>
 inline constexpr std::array kStoredNames<Sheet> = names(
     {"none",     "gear",       "surroundings", "path",     "plan",          "scan",    "ways",
      "nose",     "paper",      "handle",       "checks",   "logbook_files", "carries", "import",
      "noise",    "television", "parking",      "antennas", "settings",      "start",   "stops",
-     "position", "meter",      "needle",       "sensor",   "noise_hunt"});
+     "position", "meter",      "needle",       "sensor",   "noise_hunt",    "tablet"});
 
 // The drawn guides: a page for each place, for the sheets that need one, and for the roof.
 enum class Guide { None, Here, Stations, Map, Aim, Plan, Path, Peak, Logbook, Ahead, Data, Roof };

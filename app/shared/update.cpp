@@ -36,6 +36,16 @@ void watch_turn(Shared& shared) {
   }
 }
 
+// While its sheet is open and its iron is not known, each new reading of the tablet counts.
+void learn_iron(Shared& shared, const motion::Vector& reading_ut) {
+  if (shared.sheet != Sheet::Tablet || !shared.settings.tablet_points.empty()) return;
+  TabletIron& iron = shared.tablet_iron;
+  if (!motion::add_point(iron.seen, reading_ut)) return;
+  iron.fitted = iron.seen;
+  iron.fit = motion::fit_iron(iron.seen);
+  if (motion::usable(iron.fit)) shared.settings.tablet_points = std::exchange(iron.seen, {});
+}
+
 // One position for each epoch of the receiver.
 void follow_receiver(Shared& shared) {
   const nmea::Fix fix = shared.receiver.fix(shared.now);
@@ -64,6 +74,7 @@ class SharedUpdater {
     s_.now = received.now;
     s_.tablet.feed(received.bytes, received.now, [&](const motion::Sample& sample) {
       if (sample.kind == motion::Sample::Kind::acceleration) s_.shake.add(sample);
+      if (sample.kind == motion::Sample::Kind::field) learn_iron(s_, sample.value);
     });
   }
   void operator()(const act::TabletLinkChanged& changed) {

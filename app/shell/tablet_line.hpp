@@ -11,7 +11,8 @@ namespace mastwise::shell {
 // What the session needs of the tablet's own sensors at the moment.
 enum class TabletNeed {
   nothing,
-  motion,  // whether the rig moves, told once a second
+  motion,   // whether the rig moves, told once a second
+  heading,  // eight times a second, with the magnetometer
 };
 TabletNeed tablet_need(const Model& model);
 

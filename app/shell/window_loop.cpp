@@ -46,7 +46,8 @@ class Loop {
     const Model& model = session_.model();
     return model.link.state == Link::State::Open ||
            model.peak.line_link.state == Link::State::Open ||
-           model.tablet_link.state == Link::State::Open || model.sheet == Sheet::Meter;
+           model.tablet_link.state == Link::State::Open || model.sheet == Sheet::Meter ||
+           model.sheet == Sheet::Tablet;
   }
   milliseconds longest_sleep(Monotonic now) const;
   bool wait(SDL_Event& event, milliseconds longest) const;

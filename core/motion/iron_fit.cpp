@@ -197,26 +197,36 @@ std::size_t patch_of(const Vector& from_middle) {
   return 4 * face + 2 * static_cast<std::size_t>(first) + static_cast<std::size_t>(second);
 }
 
-void add_point(std::vector<Vector>& points, const Vector& reading_ut) {
-  if (!is_finite(reading_ut)) return;
+bool add_point(std::vector<Vector>& points, const Vector& reading_ut) {
+  if (!is_finite(reading_ut)) return false;
   const auto near = [&](const Vector& point) { return length(point - reading_ut) < kApart_ut; };
-  if (std::any_of(points.begin(), points.end(), near)) return;
+  if (std::any_of(points.begin(), points.end(), near)) return false;
   points.push_back(reading_ut);
+  // The middle has moved, so that other patches may have one too many, too.
   const Vector middle = box_of(points).middle;
-  const std::size_t patch = patch_of(reading_ut - middle);
-  const auto same = [&](const Vector& point) { return patch_of(point - middle) == patch; };
-  if (static_cast<std::size_t>(std::count_if(points.begin(), points.end(), same)) >
-      kPointsPerPatch) {
-    points.erase(std::find_if(points.begin(), points.end(), same));
+  std::array<std::size_t, kPatches> kept{};
+  std::vector<Vector> newest;
+  for (auto point = points.rbegin(); point != points.rend(); ++point) {
+    if (kept[patch_of(*point - middle)]++ < kPointsPerPatch) newest.push_back(*point);
   }
+  points.assign(newest.rbegin(), newest.rend());
+  return true;
 }
 
 Vector IronFit::without_iron_ut(const Vector& reading_ut) const {
   return strength_ut * times(shape, reading_ut - hard_ut);
 }
 
+Vector IronFit::with_iron_ut(const Vector& field_ut) const {
+  const auto& [xx, yy, zz, xy, xz, yz] = shape;
+  const std::array<double, 6> adjugate{yy * zz - yz * yz, xx * zz - xz * xz, xx * yy - xy * xy,
+                                       xz * yz - xy * zz, xy * yz - xz * yy, xy * xz - yz * xx};
+  return hard_ut + (1.0 / (strength_ut * determinant(shape))) * times(adjugate, field_ut);
+}
+
 std::optional<IronFit> fit_iron(std::span<const Vector> points) {
   if (points.size() < kFewestPoints) return std::nullopt;
+  points = points.last(std::min(points.size(), kMostPoints));
   const Box box = box_of(points);
   if (!(box.half > 0.0) || !std::isfinite(box.half)) return std::nullopt;
   std::vector<Vector> scaled;

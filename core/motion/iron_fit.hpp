@@ -21,8 +21,11 @@ inline constexpr std::size_t kPatches = 24;
 std::size_t patch_of(const Vector& from_middle);
 
 // Adds a reading in uT; of each patch the newest kPointsPerPatch stay, at least kApart_ut apart.
-void add_point(std::vector<Vector>& points, const Vector& reading_ut);
+// Returns false if it is near another one and was left out.
+bool add_point(std::vector<Vector>& points, const Vector& reading_ut);
 inline constexpr std::size_t kPointsPerPatch = 4;  // our choice, no source, like kApart_ut
+// A fit takes the newest of so many.
+inline constexpr std::size_t kMostPoints = kPatches * kPointsPerPatch;
 inline constexpr double kApart_ut = 1.0;
 
 struct IronFit {
@@ -38,8 +41,9 @@ struct IronFit {
   std::size_t patches = 0;  // that were seen, of kPatches
   bool operator==(const IronFit&) const = default;
 
-  // The field without the tablet's iron, uT.
+  // The field without the tablet's iron, uT; and the reading that a field gives.
   Vector without_iron_ut(const Vector& reading_ut) const;
+  Vector with_iron_ut(const Vector& field_ut) const;
 };
 
 // The least-squares ellipsoid by Gauss and Newton from a sphere. Empty with fewer than

@@ -1,5 +1,7 @@
 #include "core/motion/tablet_compass.hpp"
 
+#include "core/motion/enough.hpp"
+
 #include <algorithm>
 #include <cmath>
 #include <numbers>
@@ -89,6 +91,23 @@ double fit_sigma_deg(const IronFit& fit, const Vector& acceleration, const Vecto
 
 bool usable(const std::optional<IronFit>& fit) {
   return fit && fit->patches >= kPatchesNeeded && fit->scatter <= kScatter;
+}
+
+double usual_sigma_deg(const IronFit& fit, double dip_deg) {
+  constexpr int kHeadings = 12;
+  constexpr double kTilt = 60.0 * kTabletRadian;
+  const double dip = dip_deg * kTabletRadian;
+  const Vector up{0.0, std::sin(kTilt), std::cos(kTilt)};
+  double squares = 0.0;
+  for (int i = 0; i < kHeadings; ++i) {
+    const double faces = i * 2.0 * std::numbers::pi / kHeadings;
+    const double right = -std::cos(dip) * std::sin(faces);
+    const double ahead = std::cos(dip) * std::cos(faces);
+    const Vector level{right, std::cos(kTilt) * ahead, -std::sin(kTilt) * ahead};
+    const Vector field_ut = fit.strength_ut * (level - std::sin(dip) * up);
+    squares += std::pow(fit_sigma_deg(fit, kGravity_mps2 * up, fit.with_iron_ut(field_ut)), 2);
+  }
+  return std::hypot(std::sqrt(squares / kHeadings), kLevel_deg * std::tan(dip), kHeldAlong_deg);
 }
 
 TabletReading read_tablet(const std::optional<IronFit>& fit,

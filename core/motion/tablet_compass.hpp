@@ -57,11 +57,13 @@ inline constexpr double kDip_deg = 4.0;
 inline constexpr double kStill = 0.05;  // of gravity, by which a held tablet may be off it
 
 // Whether enough of the sphere was seen, and the readings lie on an ellipsoid. At a reading the fit
-// must also be within kUsableFit_deg.
+// must also be within kUsableFit_deg (core/motion/enough.hpp).
 bool usable(const std::optional<IronFit>& fit);
-inline constexpr std::size_t kPatchesNeeded = 16;  // our choice, no source, like the next two
-inline constexpr double kScatter = 0.05;           // of the strength
-inline constexpr double kUsableFit_deg = 3.0;
+
+// One sigma of a held tablet's heading, degrees, without where one stands, where the field dips by
+// `dip_deg` (under 90 from level): the root mean square over all headings, held half upright. For
+// the budget, which must not change with every step.
+double usual_sigma_deg(const IronFit& fit, double dip_deg);
 
 // One sigma of the heading by the fit alone, degrees, at a reading.
 double fit_sigma_deg(const IronFit& fit, const Vector& acceleration, const Vector& reading_ut);
@@ -71,7 +73,5 @@ double fit_sigma_deg(const IronFit& fit, const Vector& acceleration, const Vecto
 inline constexpr double kLevel_deg = 0.6;
 // One sigma of pointing a hand-held tablet along a line. Common practice, no source.
 inline constexpr double kHeldAlong_deg = 2.0;
-
-inline constexpr std::string_view kTabletSource = "the tablet's own turn around itself";
 
 }  // namespace mastwise::motion

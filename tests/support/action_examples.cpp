@@ -218,6 +218,8 @@ std::vector<Action> every_action() {
           act::TurnedOff{"Fridge"},
           act::TabletBytes{now, "ACC 1.5 0.1 0.2 9.7\n\xff"},
           act::TabletLinkChanged{Link{Link::State::Lost, "no accelerometer"}},
+          act::ForgetTablet{},
+          act::TabletBack{{{12.5, -3.25, 40.125}}},
           act::MeterBytes{now, "SNR 21.4 dB\r\n\xff"},
           act::MeterLinkChanged{{Link::State::Lost, "pulled out"}},
           act::MetersFound{{{"dvb:0.1", ""}, {"/dev/ttyQ0", "PRACTICE meter"}}},
