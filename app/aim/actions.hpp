@@ -67,6 +67,18 @@ struct CompassIsSet {
   static constexpr std::string_view kName = "CompassIsSet";
 };
 
+// The tablet is to learn its own iron anew.
+struct ForgetTablet {
+  static constexpr std::string_view kName = "ForgetTablet";
+};
+
+// Undoes ForgetTablet.
+struct TabletBack {
+  static constexpr std::string_view kName = "TabletBack";
+  static constexpr auto kFields = fields("points");
+  std::vector<motion::Vector> points;
+};
+
 struct ForgetCorrection {
   static constexpr std::string_view kName = "ForgetCorrection";
 };
@@ -75,9 +87,9 @@ struct ForgetCorrection {
 
 namespace mastwise {
 
-using AimActions =
-    ActionList<act::TurnDial, act::ChooseDialUp, act::ChoosePointing, act::KeepHandle,
-               act::ForgetHandle, act::HandleBack, act::StandAt, act::CheckCompass,
-               act::KeepReciprocal, act::CompassIsSet, act::ForgetCorrection>;
+using AimActions = ActionList<act::TurnDial, act::ChooseDialUp, act::ChoosePointing,
+                              act::KeepHandle, act::ForgetHandle, act::HandleBack, act::StandAt,
+                              act::CheckCompass, act::KeepReciprocal, act::CompassIsSet,
+                              act::ForgetTablet, act::TabletBack, act::ForgetCorrection>;
 
 }  // namespace mastwise

@@ -18,6 +18,7 @@ void draw_ways_sheet(Ui& ui, const Shared& shared, const AimState& aim);
 void draw_handle_sheet(Ui& ui, const Shared& shared, const AimState& aim);
 void draw_checks_sheet(Ui& ui, const Shared& shared, const AimState& aim);
 void draw_needle_sheet(Ui& ui, const Shared& shared, const AimState& aim);
+void draw_tablet_sheet(Ui& ui, const Shared& shared);
 
 // Draws the open sheet if it is of this feature; false if not.
 inline bool draw_sheet(Ui& ui, const Shared& shared, const AimState& aim) {
@@ -33,6 +34,9 @@ inline bool draw_sheet(Ui& ui, const Shared& shared, const AimState& aim) {
       return true;
     case Sheet::Needle:
       draw_needle_sheet(ui, shared, aim);
+      return true;
+    case Sheet::Tablet:
+      draw_tablet_sheet(ui, shared);
       return true;
     default:
       return false;

@@ -58,7 +58,7 @@ class AnswerHalf {
   void to_turn(Rect rect);
   void hold_there(Rect rect);
   void from_nose(Rect rect);
-  void by_compass(Rect rect);
+  void without_sensor(Rect rect);
   void words(Point baseline, const char* text, float width) {
     constexpr float kSide = 12.0f;
     const Face face = largest(canvas_, text, width - 2.0f * kSide);
@@ -132,7 +132,6 @@ void AnswerHalf::hold_there(Rect rect) {
   }
 }
 
-// Without a sensor: the number to turn to on a compass in the hand.
 // On the roof a needle gives no answer: there the rig's nose is the mark.
 void AnswerHalf::from_nose(Rect rect) {
   const float middle = rect.center().x;
@@ -154,7 +153,7 @@ void AnswerHalf::from_nose(Rect rect) {
         turn_deg < 0.0 ? say("left of the nose") : say("right of the nose"), rect.width());
 }
 
-void AnswerHalf::by_compass(Rect rect) {
+void AnswerHalf::without_sensor(Rect rect) {
   const Findings& found = shared_.findings;
   const float middle = rect.center().x;
   if (!found.card) {
@@ -163,30 +162,13 @@ void AnswerHalf::by_compass(Rect rect) {
                   Face::Matter, theme_.ink, Align::Center);
     return;
   }
-  if (shared_.stop.standing && refuses_compass(*shared_.stop.standing)) return from_nose(rect);
-  constexpr float kFigure = 184.0f, kWords = 52.0f, kNorth = 44.0f;
-  const float tape = std::clamp(rect.height() - kFigure - kWords - kNorth - 80.0f, 180.0f, 230.0f);
-  draw_compass_tape(ui_, {rect.left + 24.0f, rect.top, rect.right - 24.0f, rect.top + tape},
-                    found.card->bearing_magnetic, found.slack);
-  const float gap = (rect.height() - tape - kFigure - kWords - kNorth) / 3.0f;
-  float y = rect.top + tape + gap + kWords;
-  const char* label = say("On your compass");
-  const bool big = canvas_.text_width(label, Face::Big) <= rect.width();
-  canvas_.text({middle, y}, label, big ? Face::Big : Face::Second, theme_.ink, Align::Center);
-  y += gap + kFigure;
-  const std::string figure = words::whole_degrees(found.card->bearing_magnetic);
-  canvas_.text({middle, y}, figure, Face::Roof, theme_.ink, Align::Center);
-  y += gap + kNorth;
-  const char* north = found.corrected ? say("corrected") : say("magnetic");
-  const float wide = canvas_.text_width(north, Face::Matter);
-  ui::kite(canvas_, {middle - 0.5f * wide - 16.0f, y - 15.0f}, 22.0f, theme_.ink, false);
-  canvas_.text({middle + 20.0f, y}, north, Face::Matter, theme_.ink, Align::Center);
+  from_nose(rect);
 }
 
 void AnswerHalf::draw() {
   canvas_.fill(area_, good() ? theme_.lobe : theme_.panel);
   const Rect rect = head();
-  if (!pointing_) return by_compass(rect);
+  if (!pointing_) return without_sensor(rect);
   if (pointing_->state == Aimed::State::Off) return to_turn(rect);
   hold_there(rect);
 }
@@ -253,8 +235,9 @@ float FactsHalf::from_nose() {
   if (!found_.card) return area_.top;
   if (!found_.card->rig_angle) {
     canvas_.text({area_.left, y}, say("Nose not known"), Face::Matter, theme_.ink);
-    return ui_.paragraph({area_.left, y + 52.0f}, area_.width(), 42.0f, say("Turn by the compass."),
-                         Face::Cardinal, theme_.second_ink) -
+    return ui_.paragraph({area_.left, y + 52.0f}, area_.width(), 42.0f,
+                         say("Set the rig heading, under Here."), Face::Cardinal,
+                         theme_.second_ink) -
            20.0f;
   }
   const std::string sides = words::sentence(words::rig_sides(*found_.card->rig_angle));

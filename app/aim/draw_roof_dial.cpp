@@ -199,39 +199,6 @@ void draw_tolerance_scale(Ui& ui, Rect area, const Aimed& pointing,
   canvas.polygon(pointer, theme.ink);
 }
 
-void draw_compass_tape(Ui& ui, Rect area, Bearing<Magnetic> target,
-                       const std::optional<Slack>& slack) {
-  ui::Canvas& canvas = ui.canvas();
-  const ui::Theme& theme = ui.theme();
-  constexpr double kReach_deg = 26.0;
-  constexpr float kBand = 40.0f, kWide = 24.0f;
-  const Bow bow = bow_in(area, kBow_deg, kBand + 24.0f);
-  const double middle_deg = target.degrees();
-  const auto deg = [&](double from_target) { return static_cast<float>(from_target); };
-  if (slack) {
-    canvas.arc(bow.center, bow.radius + 0.5f * kBand, deg(-std::min(kReach_deg, slack->left_deg)),
-               deg(std::min(kReach_deg, slack->right_deg)), theme.accent, kBand);
-  }
-  canvas.arc(bow.center, bow.radius, deg(-kReach_deg), deg(kReach_deg), theme.ink, 4.0f);
-  for (double number = std::ceil(middle_deg - kReach_deg); number <= middle_deg + kReach_deg;
-       number += 1.0) {
-    const auto whole = static_cast<int>(std::lround(number));
-    const double turn = number - middle_deg;
-    const float length = whole % 10 == 0 ? 40.0f : whole % 5 == 0 ? 26.0f : 14.0f;
-    canvas.line(ui::around(bow.center, bow.radius, turn),
-                ui::around(bow.center, bow.radius - length, turn), theme.ink,
-                whole % 10 == 0 ? 5.0f : 2.5f);
-    constexpr double kEdge_deg = 3.0;
-    if (whole % 10 != 0 || std::fabs(turn) > kReach_deg - kEdge_deg) continue;
-    const Point label = ui::around(bow.center, bow.radius - 66.0f, turn);
-    canvas.text({label.x, label.y + 14.0f}, fmt::format("{}", (whole + 360) % 360), Face::Cardinal,
-                theme.ink, Align::Center);
-  }
-  const Point tip = ui::around(bow.center, bow.radius + 2.0f, 0.0);
-  const std::array pointer{tip, tip + Point{-kWide, -58.0f}, tip + Point{kWide, -58.0f}};
-  canvas.polygon(pointer, theme.ink);
-}
-
 void draw_turn_arrow(Ui& ui, Rect area, bool right) {
   constexpr float kArc_deg = 32.0f, kNeck_deg = 17.0f;
   const float side = right ? 1.0f : -1.0f;

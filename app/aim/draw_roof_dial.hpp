@@ -18,10 +18,6 @@ void draw_roof_dial(ui::Ui& ui, ui::Rect area, const Shared& shared,
 void draw_tolerance_scale(ui::Ui& ui, ui::Rect area, const Aimed& pointing,
                           const std::optional<Slack>& slack);
 
-// The target's number on a compass, between its neighbors.
-void draw_compass_tape(ui::Ui& ui, ui::Rect area, Bearing<Magnetic> target,
-                       const std::optional<Slack>& slack);
-
 // Which way to turn.
 void draw_turn_arrow(ui::Ui& ui, ui::Rect area, bool right);
 

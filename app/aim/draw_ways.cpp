@@ -126,6 +126,25 @@ float draw_needle_row(Ui& ui, Rect page, float y, const Shared& shared) {
   const float below = ui.paragraph({left, y + 30.0f}, page.right - left, 28.0f, words,
                                    warns ? Face::TextBold : Face::Text,
                                    warns ? ui.theme().warning : ui.theme().ink);
+  return std::max(button.bottom, below - 20.0f) + 20.0f;
+}
+
+// The tablet's own compass, and whether it can be used.
+float draw_tablet_row(Ui& ui, Rect page, float y, const Shared& shared) {
+  const bool learned = !shared.settings.tablet_points.empty();
+  const bool in_use = shared.settings.pointing == PointingMethod::tablet_magnetometer;
+  constexpr float kWide = 280.0f, kHigh = 72.0f, kBetween = 24.0f;
+  const Rect button{page.left, y, page.left + kWide, y + kHigh};
+  if (ui.button("tablet", button, say("The tablet's compass"), ui::ButtonLook::Plain)) {
+    ui.emit(act::OpenSheet{Sheet::Tablet});
+  }
+  const float left = button.right + kBetween;
+  const char* words = in_use ? say("You point by it: hold it up before you.")
+                      : learned
+                          ? say("It knows its own iron and can point.")
+                          : say("It must first learn its own iron, if it has a magnetometer.");
+  const float below =
+      ui.paragraph({left, y + 30.0f}, page.right - left, 28.0f, words, Face::Text, ui.theme().ink);
   return std::max(button.bottom, below - 20.0f) + 8.0f;
 }
 
@@ -176,6 +195,7 @@ void draw_ways_sheet(Ui& ui, const Shared& shared, const AimState& aim) {
     y = draw_standing_row(ui, page, y, shared);
     y = draw_sight(ui, page, y, shared);
     y = draw_needle_row(ui, page, y, shared);
+    y = draw_tablet_row(ui, page, y, shared);
   }
   if (aim.mistake) {
     y = ui.paragraph({page.left, y + 30.0f}, page.width(), 28.0f,

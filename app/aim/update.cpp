@@ -33,6 +33,13 @@ class AimUpdater {
     shared_.settings.handle.reset();
   }
   void operator()(const act::HandleBack& back) { shared_.settings.handle = back.handle; }
+  void operator()(const act::ForgetTablet&) {
+    remember(shared_, "Tablet compass deleted")
+        .also.push_back(act::TabletBack{shared_.settings.tablet_points});
+    shared_.settings.tablet_points.clear();
+    shared_.tablet_iron.seen.clear();
+  }
+  void operator()(const act::TabletBack& back) { shared_.settings.tablet_points = back.points; }
   void operator()(const act::ForgetCorrection&) {
     remember(shared_, "Correction deleted");
     shared_.stop.strong_stations.clear();

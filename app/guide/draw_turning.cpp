@@ -166,28 +166,15 @@ void two_edges(Sketch& s) {
   s.arc(center, 84.0f, -42.0f, -4.0f, t.accent, 4.0f);
 }
 
-// A compass in the hand, some steps from the mast.
-void compass_in_hand(Sketch& s) {
+// The rig from above, and the way from its nose.
+void from_the_nose(Sketch& s) {
   const auto& t = s.theme();
-  s.line({-138.0f, 108.0f}, {138.0f, 108.0f}, t.ink, 4.0f);
-  s.mast({-92.0f, 108.0f}, 150.0f);
-  for (float x = -66.0f; x < 16.0f; x += 16.0f) s.disc({x, 92.0f}, 3.0f, t.accent);
-  const Point compass{70.0f, -24.0f};
-  const Point wrist{124.0f, 112.0f}, palm{92.0f, 52.0f}, fingers{48.0f, 48.0f};
-  for (const float edge : {7.0f, 0.0f}) {
-    const Color color = edge > 0.0f ? t.ink : t.paper;
-    s.line(wrist, palm, color, 30.0f + edge);
-    s.line(palm, fingers, color, 22.0f + edge);
-    s.disc(palm, 0.5f * (30.0f + edge), color);
-    s.disc(fingers, 0.5f * (22.0f + edge), color);
-  }
-  s.disc(compass, 62.0f, t.paper);
-  s.circle(compass, 62.0f, t.ink, 5.0f);
-  for (int degrees = 0; degrees < 360; degrees += 30) {
-    s.line(ui::around(compass, 52.0f, degrees), ui::around(compass, 61.0f, degrees), t.ink, 3.0f);
-  }
-  s.kite(compass, 40.0f, false, -24.0);
-  s.arrow({compass.x, compass.y - 66.0f}, {compass.x, compass.y - 104.0f}, t.accent, 7.0f);
+  const Point center{0.0f, 66.0f};
+  s.rig(center, 0.0, 96.0f);
+  s.line(ui::around(center, 62.0f, 0.0), ui::around(center, 150.0f, 0.0), t.ink, 4.0f);
+  s.arc(center, 118.0f, 0.0f, 52.0f, t.accent, 10.0f);
+  s.arrow(ui::around(center, 62.0f, 52.0), ui::around(center, 150.0f, 52.0), t.accent, 6.0f);
+  s.text({-98.0f, -52.0f}, "52°", Face::Big, t.ink);
 }
 
 // The large arrow of the roof.
@@ -244,7 +231,7 @@ GuidePictures peak_pictures() {
 }
 
 GuidePictures roof_pictures() {
-  return {compass_in_hand, turn_arrow, hold_there, beeps};
+  return {from_the_nose, turn_arrow, hold_there, beeps};
 }
 
 }  // namespace mastwise::screens

@@ -78,7 +78,7 @@ constexpr std::array kPages{
                GuideStep{"Hatched squares have no heights yet: import those next."}}},
     GuidePage{Guide::Roof,
               "Roof",
-              {GuideStep{"Hold your compass away from steel, and turn to the large number."},
+              {GuideStep{"No compass up here: count the degrees from the rig's nose."},
                GuideStep{"With a heading sensor, the arrow says how far to turn."},
                GuideStep{"Stop when the page says {a}.", {"Hold there"}},
                GuideStep{"{a} beeps faster the closer you are.", {"Tone"}}}}};

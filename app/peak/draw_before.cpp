@@ -221,7 +221,7 @@ std::string start_label(const Shared& shared, SweepBy by) {
 std::string start_note(const Shared& shared, const PeakState& peak, bool ready) {
   if (!shared.findings.position) return words::say("Set your position first, under Here.");
   if (!ready) return words::say("Pick a station first.");
-  if (peak.by == SweepBy::Sensor && !shared.findings.facing) {
+  if (peak.by == SweepBy::Sensor && (!shared.findings.facing || shared.findings.facing_by_tablet)) {
     return words::say("No heading sensor: the sweep waits for one.");
   }
   const bool speaks = peak.line.state(shared.now) == aim::MeterState::speaking;

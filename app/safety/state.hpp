@@ -2,6 +2,7 @@
 
 #include "app/shared/navigation.hpp"
 #include "core/geo/position.hpp"
+#include "core/headings/standing.hpp"
 #include "core/logbook/record.hpp"
 #include "core/safety/drive_off.hpp"
 #include "core/safety/keep_out.hpp"
@@ -27,10 +28,12 @@ struct SafetyState {
   std::optional<Undo> undo = {};  // of the last change
 
   Asking asking = Asking::Nothing;
-  double raised_m = 0.0;                // the top of the raised antenna, while a prompt is open
-  safety::KeepOut keep_out = {};        // likewise
+  double raised_m = 0.0;          // the top of the raised antenna, while a prompt is open
+  safety::KeepOut keep_out = {};  // likewise
+  std::optional<Monotonic> moving_asked = {};  // when the rig was last said to stand, in this run
   std::optional<Monotonic> asked = {};  // when a raised antenna was last confirmed, in this run
   bool roof = false;                    // the roof screen covers the places
+  std::optional<Standing> stood = {};   // before going up, if somebody had said where
   bool roof_agreed = false;             // its prompt was confirmed since the antenna was last down
 
   safety::Drive drive = safety::Drive::Parked;

@@ -63,6 +63,18 @@ void ask_if_still_up(SafetyState& state, Monotonic now) {
   }
 }
 
+// The sensors say that the rig moves, and no receiver says that it stands: that question comes
+// before any other. On the roof the person's steps shake the tablet.
+void ask_if_moving(SafetyState& state, const Shared& shared) {
+  constexpr milliseconds kAgain{120'000};
+  const auto& speed_kmh = shared.findings.speed_kmh;
+  const bool stands = speed_kmh && *speed_kmh < safety::kStandingKmh;
+  if (!shared.findings.rig_seems_to_move || stands || state.roof) return;
+  if (state.antenna != Antenna::Raised || state.unsaved || state.drive != Drive::Parked) return;
+  if (state.moving_asked && shared.now - *state.moving_asked < kAgain) return;
+  if (state.asking != Asking::AfterAlarm) state.asking = Asking::Moving;
+}
+
 // The alarm's screen stays until somebody says that they will lower the antenna; then comes the
 // question whether it is down.
 void follow_alarm(SafetyState& state, Drive before) {
@@ -88,12 +100,28 @@ void follow_drive(SafetyState& state, const Shared& shared, Drive before) {
   if (!state.departed) state.departed = shared.findings.position;
 }
 
+// On the roof one stands on the roof: there no compass answers. Down again, one stands where
+// one stood before.
+void go_up(SafetyState& state, Shared& shared) {
+  if (!state.roof) state.stood = shared.stop.standing;
+  state.roof = state.roof_agreed = true;
+  shared.stop.standing = Standing::on_roof;
+}
+
+void come_down(SafetyState& state, Shared& shared) {
+  if (!state.roof) return;
+  state.roof = false;
+  if (shared.stop.standing == Standing::on_roof) shared.stop.standing = state.stood;
+  state.stood.reset();
+}
+
 class SafetyUpdater {
  public:
   SafetyUpdater(SafetyState& state, Shared& shared) : state_(state), shared_(shared) {}
 
   void operator()(const act::RefuseAsked&) {
     if (state_.asking == Asking::StillUp) state_.asked = shared_.now;
+    if (state_.asking == Asking::Moving) state_.moving_asked = state_.asked = shared_.now;
     state_.asking = Asking::Nothing;
   }
   void operator()(const act::ConfirmAsked&);
@@ -119,12 +147,12 @@ void SafetyUpdater::operator()(const act::ConfirmAsked&) {
     case Asking::Drive:
     case Asking::AfterAlarm:
     case Asking::StillUp:
+    case Asking::Moving:
       return change(state_, shared_, Antenna::Down, statement);
     case Asking::UndoRaise:
       return change(state_, shared_, Antenna::Down, std::string(kUndo) + ": " + statement);
     case Asking::Roof:
-      state_.roof = state_.roof_agreed = true;
-      return;
+      return go_up(state_, shared_);
     case Asking::MergeLogbook:
       shared_.following.push_back(act::Confirmed{asked});
       return;
@@ -158,10 +186,9 @@ void SafetyUpdater::operator()(const act::AntennaWritten& written) {
 // Actions of all features that matter here too.
 void hear(SafetyState& state, Shared& shared, const Action& action) {
   if (const auto* asked = action.get_if<act::Ask>()) ask(state, asked->what);
-  if (action.is<act::LeaveRoof>()) state.roof = false;
+  if (action.is<act::LeaveRoof>()) come_down(state, shared);
   if (action.is<act::GoToRoof>()) {
-    state.roof = state.roof_agreed;
-    if (!state.roof_agreed) ask(state, Asking::Roof);
+    state.roof_agreed ? go_up(state, shared) : ask(state, Asking::Roof);
   }
   if (action.is<act::TakeBack>() && undo_is_antennas(shared)) undo_antenna(state, shared);
 }
@@ -186,6 +213,7 @@ void derive(SafetyState& state, Shared& shared) {
   follow_passenger(state, shared.now);
   follow_drive(state, shared, before);
   ask_if_still_up(state, shared.now);
+  ask_if_moving(state, shared);
   if (state.asking != Asking::Nothing) {
     state.raised_m = gear_of(shared.settings.gear).height_m;
     state.keep_out = safety::keep_out(state.raised_m);
@@ -221,6 +249,8 @@ const safety::Prompt& prompt_of(Asking asking) {
       return safety::undo_raising();
     case Asking::StillUp:
       return safety::still_up();
+    case Asking::Moving:
+      return safety::seems_to_move();
     case Asking::MergeLogbook:
       return safety::before_merging();
     case Asking::Raise:

@@ -38,6 +38,12 @@ void to_json(nlohmann::json& out, const ReceiverBytes& received) {
 void from_json(const nlohmann::json& in, ReceiverBytes& received) {
   read_bytes(in, received);
 }
+void to_json(nlohmann::json& out, const TabletBytes& received) {
+  out = bytes_json(received);
+}
+void from_json(const nlohmann::json& in, TabletBytes& received) {
+  read_bytes(in, received);
+}
 void to_json(nlohmann::json& out, const MeterBytes& received) {
   out = bytes_json(received);
 }

@@ -6,6 +6,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 namespace mastwise {
 namespace {
@@ -69,11 +70,14 @@ std::optional<std::string> SpokenCues::turn_words(const Model& model) {
 std::optional<std::string> SpokenCues::next(const Model& model, bool speaking) {
   const bool alarm = model.safety.drive == safety::Drive::Alarm;
   const bool turning = !alarm && model.safety.roof && model.settings.speech;
+  const bool moving = model.safety.asking == Asking::Moving;
   if (!alarm) alarmed_.reset();
+  if (!moving) asked_moving_ = false;
   if (!turning) said_.reset();
   if (speaking) quiet_since_ = model.now;
   if (speaking || model.now - quiet_since_ < kPause) return std::nullopt;
   if (alarm) return alarm_words(model);
+  if (moving && !std::exchange(asked_moving_, true)) return words::spoken_moving();
   if (turning) return turn_words(model);
   return std::nullopt;
 }

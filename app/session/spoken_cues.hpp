@@ -11,7 +11,7 @@ namespace mastwise {
 // degrees", then only what is left, "27", "12", "5", and "There". It never says an old number: it
 // decides when it is free to speak. Nothing is said twice while the antenna is still, but for one
 // reminder. The drive-off alarm is spoken whatever the setting, because the driver must look at the
-// road; not while it is quieter.
+// road; not while it is quieter. So is the question whether the rig moves, once.
 class SpokenCues {
  public:
   // The words to say now, if any. Call with every change of the model; `speaking`: the last words
@@ -31,6 +31,7 @@ class SpokenCues {
 
   std::optional<Said> said_;          // on this visit to the roof
   std::optional<Monotonic> alarmed_;  // the begin of the alarm, or its last words
+  bool asked_moving_ = false;         // that question was said
   Monotonic quiet_since_ = {};
 };
 

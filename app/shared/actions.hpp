@@ -24,6 +24,19 @@ struct ReceiverBytes {
   std::string bytes;
 };
 
+// Bytes from the tablet's own sensors, as in core/motion/sensor_lines.hpp.
+struct TabletBytes {
+  static constexpr std::string_view kName = "TabletBytes";
+  Monotonic now;
+  std::string bytes;
+};
+
+struct TabletLinkChanged {
+  static constexpr std::string_view kName = "TabletLinkChanged";
+  static constexpr auto kFields = fields("link");
+  Link link;
+};
+
 // The name and state of the receiver's connection.
 struct LinkChanged {
   static constexpr std::string_view kName = "LinkChanged";
@@ -220,13 +233,13 @@ struct TakeBack {
 namespace mastwise {
 
 using SharedActions =
-    ActionList<act::Tick, act::ReceiverBytes, act::LinkChanged, act::BacklightFound, act::Show,
-               act::SwitchMap, act::OpenSheet, act::Explain, act::OpenGuide, act::OpenKeypad,
-               act::OpenField, act::Ask, act::Confirmed, act::GoToRoof, act::LeaveRoof,
-               act::NextSetting, act::ChooseSetting, act::SetStop, act::UseEarlierStop,
-               act::NotSaved, act::SwitchPractice, act::SelectStation, act::AimTurn, act::TurnedOff,
-               act::PinStation, act::StationsFound, act::PlacesFound, act::PlaceTyped,
-               act::ShowRoutePlaces, act::PlacesFromFile, act::SweepKept, act::Trouble,
-               act::TakeBack>;
+    ActionList<act::Tick, act::ReceiverBytes, act::TabletBytes, act::TabletLinkChanged,
+               act::LinkChanged, act::BacklightFound, act::Show, act::SwitchMap, act::OpenSheet,
+               act::Explain, act::OpenGuide, act::OpenKeypad, act::OpenField, act::Ask,
+               act::Confirmed, act::GoToRoof, act::LeaveRoof, act::NextSetting, act::ChooseSetting,
+               act::SetStop, act::UseEarlierStop, act::NotSaved, act::SwitchPractice,
+               act::SelectStation, act::AimTurn, act::TurnedOff, act::PinStation,
+               act::StationsFound, act::PlacesFound, act::PlaceTyped, act::ShowRoutePlaces,
+               act::PlacesFromFile, act::SweepKept, act::Trouble, act::TakeBack>;
 
 }  // namespace mastwise

@@ -118,6 +118,44 @@ void find_deviation(const Shared& shared, Findings& findings) {
       deviation_at(findings.deviation_card, *read, findings.field->horizontal_nt, findings.date);
 }
 
+// The fit is found anew only when its points change.
+void fit_tablet(Shared& shared) {
+  TabletIron& iron = shared.tablet_iron;
+  const auto& points =
+      shared.settings.tablet_points.empty() ? iron.seen : shared.settings.tablet_points;
+  if (iron.fitted == points) return;
+  iron.fitted = points;
+  iron.fit = motion::fit_iron(points);
+}
+
+void read_own_sensors(const Shared& shared, Findings& findings) {
+  using Kind = motion::Sample::Kind;
+  if (findings.field) {
+    findings.tablet = motion::read_tablet(
+        shared.tablet_iron.fit, shared.tablet.mean(Kind::acceleration, shared.now),
+        shared.tablet.mean(Kind::field, shared.now), *findings.field);
+  }
+  const auto& standing = shared.stop.standing;
+  findings.tablet_stands_well = standing && !refuses_compass(*standing);
+}
+
+// A held tablet points only where a compass does, and only if it is the way to point.
+void face_by_tablet(const Shared& shared, Findings& findings) {
+  const auto& heading = findings.tablet.heading;
+  const bool chosen = shared.settings.pointing == PointingMethod::tablet_magnetometer;
+  if (findings.facing || !heading || !chosen || !findings.tablet_stands_well) return;
+  findings.facing = to_true(*heading, findings.field->declination);
+  findings.facing_by_tablet = true;
+}
+
+// By the tablet's accelerometer or a heading sensor on the rig, while they speak.
+bool seems_to_move(const Shared& shared) {
+  const auto acceleration = shared.tablet.mean(motion::Sample::Kind::acceleration, shared.now);
+  const auto sensor = shared.receiver.heading(shared.now);
+  const bool hears_sensor = sensor.true_heading || sensor.magnetic_heading;
+  return (acceleration && shared.shake.shakes()) || (hears_sensor && shared.rig_turn.turns());
+}
+
 // By the sun's height at the stop: by night from the end of civil twilight, when it is 6 degrees
 // below the horizon.
 ui::Look look_now(const Settings& settings, const Findings& findings) {
@@ -142,6 +180,7 @@ std::optional<Bearing<True>> sensor_says(const nmea::HeadingSensor& sensor,
 
 void derive(Shared& shared, const World& world) {
   check_earlier_stop(shared);
+  fit_tablet(shared);
   Findings findings;
   find_position(shared, findings);
   find_date(shared, findings, world);
@@ -167,6 +206,8 @@ void derive(Shared& shared, const World& world) {
     }
   }
   find_deviation(shared, findings);
+  read_own_sensors(shared, findings);
+  findings.rig_seems_to_move = seems_to_move(shared);
   // A sensor on the rig does not turn with the antenna, so it says nothing of where that points.
   if (shared.settings.sensor_mount != SensorMount::Rig) {
     findings.facing = sensor_says(shared.receiver.heading(shared.now), findings);
@@ -178,6 +219,7 @@ void derive(Shared& shared, const World& world) {
   if (shared.stations) findings.on_board = shared.stations->on_board;
   shared.findings = std::move(findings);
   derive_dial_checks(shared, shared.findings);
+  face_by_tablet(shared, shared.findings);
   if (shared.findings.facing && shared.findings.card) {
     shared.findings.turn = shared.findings.card->bearing_true - *shared.findings.facing;
   }

@@ -158,6 +158,18 @@ struct adl_serializer<mastwise::DrivenStretch> {
 };
 
 template <>
+struct adl_serializer<mastwise::motion::Vector> {
+  static void to_json(json& out, const mastwise::motion::Vector& v) { out = {v.x, v.y, v.z}; }
+  static void from_json(const json& in, mastwise::motion::Vector& v) {
+    constexpr double kMost = 10'000.0;
+    in.at(0).get_to(v.x);
+    in.at(1).get_to(v.y);
+    in.at(2).get_to(v.z);
+    if (!(length(v) <= kMost)) throw std::invalid_argument("impossible reading of a sensor");
+  }
+};
+
+template <>
 struct adl_serializer<mastwise::KeptReciprocal> {
   static void to_json(json& out, const mastwise::KeptReciprocal& r);
   static mastwise::KeptReciprocal from_json(const json& in);

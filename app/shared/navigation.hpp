@@ -42,14 +42,15 @@ enum class Sheet {
   Needle,
   Sensor,
   NoiseHunt,
-  Towers
+  Towers,
+  Tablet
 };
 template <>
 inline constexpr std::array kStoredNames<Sheet> = names(
     {"none",     "gear",       "surroundings", "path",     "plan",          "scan",    "ways",
      "nose",     "paper",      "handle",       "checks",   "logbook_files", "carries", "import",
      "noise",    "television", "parking",      "antennas", "settings",      "start",   "stops",
-     "position", "meter",      "needle",       "sensor",   "noise_hunt",    "towers"});
+     "position", "meter",      "needle",       "sensor",   "noise_hunt",    "towers",  "tablet"});
 
 // The drawn guides: a page for each place, for the sheets that need one, and for the roof.
 enum class Guide { None, Here, Stations, Map, Aim, Plan, Path, Peak, Logbook, Ahead, Data, Roof };
@@ -74,11 +75,12 @@ enum class Asking {
   AfterAlarm,
   UndoRaise,
   MergeLogbook,
-  StillUp
+  StillUp,
+  Moving
 };
 template <>
 inline constexpr std::array kStoredNames<Asking> = names({"nothing", "raise", "roof", "weather",
                                                           "drive", "after_alarm", "undo_raise",
-                                                          "merge_logbook", "still_up"});
+                                                          "merge_logbook", "still_up", "moving"});
 
 }  // namespace mastwise

@@ -83,6 +83,12 @@ HeadingContext heading_context(const Shared& shared, std::optional<Standing> sta
   context.sensor_deviation = found.sensor_deviation;
   context.standing = standing;
   set_deviation(shared, context);
+  const auto& iron = shared.tablet_iron.fit;
+  if (standing && found.field && motion::usable(iron) && !shared.settings.tablet_points.empty()) {
+    context.tablet =
+        TabletErrors{.reading_deg = motion::usual_sigma_deg(*iron, found.field->inclination_deg),
+                     .deviation_deg = deviation_sigma_deg(*standing, found.field->horizontal_nt)};
+  }
   if (shared.stop.nose) context.rig_heading_sigma_deg = nose_sigma_deg(shared, *shared.stop.nose);
   if (shared.settings.handle) {
     if (const auto handle = handle_of(*shared.settings.handle)) {

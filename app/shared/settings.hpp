@@ -10,6 +10,7 @@
 #include "core/headings/handle.hpp"
 #include "core/headings/heading_error.hpp"
 #include "core/headings/needle.hpp"
+#include "core/motion/vector.hpp"
 #include "core/rig/rig_heading.hpp"
 
 #include <array>
@@ -99,6 +100,7 @@ struct Settings {
   std::optional<NeedleZone> needle = {};             // of the compass; empty: nobody has said
   std::optional<SensorMount> sensor_mount = {};      // empty: nobody has said
   std::vector<DrivenStretch> sensor_stretches = {};  // from which its deviation is learned
+  std::vector<motion::Vector> tablet_points = {};    // uT, from which its own iron is learned
   Carrier carrier = Carrier::driven;
   std::string meter = {};   // that sends its readings, as in service::meter_source; empty: none
   std::string tablet = {};  // distinguishes this tablet's records
@@ -133,6 +135,7 @@ struct Settings {
     f("needle", self.needle);
     f("sensor_mount", self.sensor_mount);
     f("sensor_stretches", self.sensor_stretches);
+    f("tablet_points", self.tablet_points);
     f("carrier", self.carrier);
     f("meter", self.meter);
     f("tablet", self.tablet);

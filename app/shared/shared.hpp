@@ -13,9 +13,12 @@
 #include "core/headings/compass_checks.hpp"
 #include "core/headings/heading_error.hpp"
 #include "core/headings/stretch_finder.hpp"
+#include "core/motion/sensor_lines.hpp"
+#include "core/motion/tablet_compass.hpp"
 #include "core/nmea/parked.hpp"
 #include "core/nmea/receiver.hpp"
 #include "core/nmea/straight_course.hpp"
+#include "core/safety/rig_motion.hpp"
 #include "core/sweep/strong_station.hpp"
 #include "core/time.hpp"
 #include "core/zones/local_zone.hpp"
@@ -87,7 +90,13 @@ struct Findings {
   std::optional<double> moved_m = {};
   reception::ObstacleRing ring = {};  // what was marked around the rig where it is now
   std::optional<AimCard> card = {};
-  std::optional<Bearing<True>> facing = {};  // of a heading sensor on the antenna, not on the rig
+  // Of a heading sensor on the antenna, not on the rig; else of the held tablet, if that is the way
+  // to point.
+  std::optional<Bearing<True>> facing = {};
+  bool facing_by_tablet = false;
+  motion::TabletReading tablet = {};  // of its own sensors
+  bool tablet_stands_well = false;    // somebody has said where, and a compass works there
+  bool rig_seems_to_move = false;  // by the tablet's accelerometer or a heading sensor on the rig
   std::optional<DeviationCard> deviation_card = {};  // of the sensor
   std::optional<SensorDeviation> sensor_deviation =
       {};                                          // of its present reading, if the card holds
@@ -116,6 +125,14 @@ struct Findings {
   bool operator==(const Findings&) const = default;
 };
 
+// What the tablet's own iron does to its magnetometer.
+struct TabletIron {
+  std::vector<motion::Vector> seen = {};  // while it is learned
+  std::vector<motion::Vector> fitted = {};
+  std::optional<motion::IronFit> fit = {};  // of those
+  bool operator==(const TabletIron&) const = default;
+};
+
 struct Shared {
   Monotonic now = {};
   UtcTime machine_time = {};
@@ -139,7 +156,12 @@ struct Shared {
   nmea::Receiver receiver;
   nmea::ParkedAverage parked = {};
   nmea::StraightCourseFinder course = {};
-  StretchFinder stretch_finder = {};     // where the heading sensor's deviation shows
+  StretchFinder stretch_finder = {};  // where the heading sensor's deviation shows
+  Link tablet_link = {};              // to the tablet's own sensors
+  motion::SensorLines tablet = {};    // what they say
+  TabletIron tablet_iron = {};
+  safety::ShakeWatch shake = {};
+  safety::TurnWatch rig_turn = {};
   std::uint64_t positions_followed = 0;  // see nmea::Fix::positions_taken
 
   Stop stop = {};

@@ -25,6 +25,27 @@ void learn_deviation(Shared& shared, const nmea::Fix& fix) {
   }
 }
 
+// A heading sensor turns with the rig only if it is fixed to it.
+void watch_turn(Shared& shared) {
+  if (shared.settings.sensor_mount != SensorMount::Rig) return shared.rig_turn.forget();
+  const auto sensor = shared.receiver.heading(shared.now);
+  if (sensor.true_heading) {
+    shared.rig_turn.add(sensor.true_heading->degrees(), shared.now);
+  } else if (sensor.magnetic_heading) {
+    shared.rig_turn.add(sensor.magnetic_heading->degrees(), shared.now);
+  }
+}
+
+// While its sheet is open and its iron is not known, each new reading of the tablet counts.
+void learn_iron(Shared& shared, const motion::Vector& reading_ut) {
+  if (shared.sheet != Sheet::Tablet || !shared.settings.tablet_points.empty()) return;
+  TabletIron& iron = shared.tablet_iron;
+  if (!motion::add_point(iron.seen, reading_ut)) return;
+  iron.fitted = iron.seen;
+  iron.fit = motion::fit_iron(iron.seen);
+  if (motion::usable(iron.fit)) shared.settings.tablet_points = std::exchange(iron.seen, {});
+}
+
 // One position for each epoch of the receiver.
 void follow_receiver(Shared& shared) {
   const nmea::Fix fix = shared.receiver.fix(shared.now);
@@ -47,6 +68,20 @@ class SharedUpdater {
     s_.now = received.now;
     s_.receiver.feed(received.bytes, received.now);
     follow_receiver(s_);
+    watch_turn(s_);
+  }
+  void operator()(const act::TabletBytes& received) {
+    s_.now = received.now;
+    s_.tablet.feed(received.bytes, received.now, [&](const motion::Sample& sample) {
+      if (sample.kind == motion::Sample::Kind::acceleration) s_.shake.add(sample);
+      if (sample.kind == motion::Sample::Kind::field) learn_iron(s_, sample.value);
+    });
+  }
+  void operator()(const act::TabletLinkChanged& changed) {
+    s_.tablet_link = changed.link;
+    if (changed.link.state == Link::State::Open) return;
+    s_.tablet.forget();
+    s_.shake.forget();
   }
   void operator()(const act::BacklightFound&) { s_.backlight = true; }
   void operator()(const act::LinkChanged& changed) {

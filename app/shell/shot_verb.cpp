@@ -4,6 +4,7 @@
 #include "app/service/startup.hpp"
 #include "app/shell/shot.hpp"
 #include "app/shell/verbs.hpp"
+#include "core/motion/sensor_lines.hpp"
 #include "platform/clock.hpp"
 
 #include <algorithm>
@@ -107,6 +108,42 @@ std::vector<Action> deviation_card() {
   return {driven, act::ChooseSetting{"sensor_mount", "rig"}, act::OpenSheet{Sheet::Sensor}};
 }
 
+// An invented tablet that has seen so many of 200 directions, then is held toward magnetic 120
+// degrees, with the field of some steel below it.
+std::vector<Action> held_tablet(int directions, double steel_ut) {
+  using motion::Vector;
+  using Kind = motion::Sample::Kind;
+  constexpr double kRadian = std::numbers::pi / 180.0, kTotal_ut = 50.5, kDip = 65.5 * kRadian;
+  const Vector iron_ut{21.0, -13.0, 8.0};
+  std::string lines;
+  double at_s = 0.0;
+  const auto say = [&](const Vector& up, const Vector& field_ut) {
+    at_s += 0.125;
+    lines += motion::to_line({.kind = Kind::acceleration, .at_s = at_s, .value = 9.80665 * up});
+    lines += motion::to_line({.kind = Kind::field, .at_s = at_s, .value = field_ut + iron_ut});
+  };
+  for (int i = 0; i < directions; ++i) {
+    const double z = 1.0 - (2.0 * i + 1.0) / 200.0, around = 137.508 * kRadian * i;
+    const double flat = std::sqrt(1.0 - z * z);
+    say({0.0, 0.0, 1.0}, kTotal_ut * Vector{flat * std::cos(around), flat * std::sin(around), z});
+  }
+  constexpr double kTilt = 60.0 * kRadian, kFaces = 120.0 * kRadian;
+  const Vector up{0.0, std::sin(kTilt), std::cos(kTilt)};
+  const Vector ahead{0.0, std::cos(kTilt), -std::sin(kTilt)}, right{1.0, 0.0, 0.0};
+  const Vector north = std::cos(kFaces) * ahead - std::sin(kFaces) * right;
+  for (int i = 0; i < 16; ++i) {
+    say(up, kTotal_ut * std::cos(kDip) * north - (kTotal_ut * std::sin(kDip) + steel_ut) * up);
+  }
+  return {act::OpenSheet{Sheet::Tablet},
+          act::TabletLinkChanged{Link{Link::State::Open, "invented sensors"}},
+          act::TabletBytes{platform::monotonic_now(), lines}};
+}
+
+std::vector<Action> then(std::vector<Action> acts, const std::vector<Action>& more) {
+  acts.insert(acts.end(), more.begin(), more.end());
+  return acts;
+}
+
 // The screens by their command line names, and the actions that open them.
 const Screens& screens() {
   static const Screens kScreens = [] {
@@ -125,9 +162,6 @@ const Screens& screens() {
         {"best-spot", {act::Show{Place::Map}, act::SwitchArea{}}},
         {"aim", {act::Show{Place::Aim}}},
         {"aim-by-rig", {act::Show{Place::Aim}, act::StandAt{Standing::beside_rig}}},
-        {"roof-by-rig",
-         {act::Show{Place::Aim}, act::StandAt{Standing::on_roof}, act::GoToRoof{},
-          act::ConfirmAsked{}}},
         {"peak", {act::Show{Place::Peak}}},
         {"sweep",
          {act::Show{Place::Peak}, act::BeginSweep{SweepBy::Compass},
@@ -157,12 +191,20 @@ const Screens& screens() {
         {"type-heading", {act::OpenKeypad{KeypadPurpose::Nose}}},
         {"search", {act::OpenKeypad{KeypadPurpose::Search}}},
         {"sensor-card", deviation_card()},
+        {"tablet-learns", held_tablet(90, 0.0)},
+        {"tablet-points",
+         then(held_tablet(200, 0.0), {act::ChoosePointing{PointingMethod::tablet_magnetometer}})},
+        {"tablet-by-steel", held_tablet(200, 20.0)},
+        {"aim-by-tablet",
+         then(held_tablet(200, 0.0), {act::ChoosePointing{PointingMethod::tablet_magnetometer},
+                                      act::OpenSheet{Sheet::None}, act::Show{Place::Aim}})},
         {"roof-turn", on_roof("HEHDT,320.0,T")},
         {"roof-good", on_roof("HEHDT,34.0,T")},
         {"under-way",
          {act::Show{Place::Ahead}, act::OpenField{Field::AheadPlace},
           act::KeypadType{"43.586,-119.054"}, act::KeypadAccept{}, drive()}},
         {"alarm", {act::Ask{Asking::Raise}, act::ConfirmAsked{}, drive()}},
+        {"seems-to-move", {act::Ask{Asking::Raise}, act::ConfirmAsked{}, act::Ask{Asking::Moving}}},
         {"raise", {act::Ask{Asking::Raise}}},
         {"before-roof", {act::Ask{Asking::Roof}}},
         {"weather", {act::Ask{Asking::Weather}}},

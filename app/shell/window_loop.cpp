@@ -9,6 +9,7 @@
 #include "app/shell/runtime.hpp"
 #include "app/shell/sdl_input.hpp"
 #include "app/shell/sound_desk.hpp"
+#include "app/shell/tablet_line.hpp"
 #include "platform/backlight.hpp"
 #include "platform/clock.hpp"
 
@@ -44,7 +45,9 @@ class Loop {
   bool listens() const {
     const Model& model = session_.model();
     return model.link.state == Link::State::Open ||
-           model.peak.line_link.state == Link::State::Open || model.sheet == Sheet::Meter;
+           model.peak.line_link.state == Link::State::Open ||
+           model.tablet_link.state == Link::State::Open || model.sheet == Sheet::Meter ||
+           model.sheet == Sheet::Tablet;
   }
   milliseconds longest_sleep(Monotonic now) const;
   bool wait(SDL_Event& event, milliseconds longest) const;
@@ -57,6 +60,7 @@ class Loop {
   Session& session_;
   ReceiverLine& receiver_;
   MeterLine& meter_;
+  TabletLine tablet_{wake_loop};
   std::unique_ptr<Interface> interface_;
   std::unique_ptr<Painter> painter_;
   SoundDesk sound_{wake_loop};
@@ -172,6 +176,7 @@ Result<Done> Loop::run() {
     if (power_.unplugged(now)) session_.act(act::Unplugged{});
     dirty_ |= receiver_.give_to(session_);
     dirty_ |= meter_.give_to(session_);
+    dirty_ |= tablet_.give_to(session_);
     dirty_ |= session_.take_answers();
     dirty_ |= interface_->due() && now >= *interface_->due();
     dirty_ |= now - drawn_ >= longest_sleep(now);

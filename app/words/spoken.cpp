@@ -30,4 +30,8 @@ std::string spoken_alarm() {
   return say("The antenna is up. Stop.");
 }
 
+std::string spoken_moving() {
+  return say("The rig seems to move. The antenna is up.");
+}
+
 }  // namespace mastwise::words

@@ -46,12 +46,27 @@ class Collector {
     if (!context_.paper_map->local_meridian) practice(ErrorKind::map_north, kMapNorth_deg);
   }
 
+  bool beside_steel() {
+    if (!context_.standing || !refuses_compass(*context_.standing)) return false;
+    refuse("the rig's steel is too near for a compass",
+           "step 5 m, better 18 m, away from the rig, or use another way");
+    return true;
+  }
+
+  void tablet() {
+    if (!context_.tablet || !context_.standing) return needle(kTabletMagnetometer_deg);
+    if (beside_steel()) return;
+    declination();
+    given(ErrorKind::reading, context_.tablet->reading_deg, kTabletSource,
+          "the error of the tablet is not known");
+    given(ErrorKind::deviation, context_.tablet->deviation_deg, kDipoleSource,
+          "the deviation where the tablet is held is not known");
+    sight();
+  }
+
   // A compass in the hand, by which the antenna is turned from where one stands.
   void needle(double reading_deg) {
-    if (context_.standing && refuses_compass(*context_.standing)) {
-      return refuse("the rig's steel is too near for a compass",
-                    "step 5 m, better 18 m, away from the rig, or use another way");
-    }
+    if (beside_steel()) return;
     declination();
     practice(ErrorKind::reading, reading_deg);
     if (!context_.deviation_sigma_deg) {
@@ -218,7 +233,7 @@ void collect(PointingMethod method, Collector& lines) {
       lines.rounding(1.0);
       return lines.needle(kBaseplateCompass_deg);
     case PointingMethod::tablet_magnetometer:
-      return lines.needle(kTabletMagnetometer_deg);
+      return lines.tablet();
     case PointingMethod::handle:
       return lines.handle();
     case PointingMethod::rig_sides:

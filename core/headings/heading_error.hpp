@@ -58,6 +58,7 @@ std::string_view to_text(PointingMethod method);
 
 inline constexpr std::string_view kDipoleSource =
     "dipole field of the rig's steel; its moment is common practice";
+inline constexpr std::string_view kTabletSource = "the tablet's own turn around itself";
 inline constexpr std::string_view kCheckedSource = "checks of the compass at this stop";
 
 // One independent error.
@@ -67,6 +68,13 @@ struct ErrorLine {
   std::string_view source = {};
   bool common_practice = false;  // a figure of the trade, without a published source
   bool operator==(const ErrorLine&) const = default;
+};
+
+// One sigma each, degrees, of a tablet that knows its own iron.
+struct TabletErrors {
+  double reading_deg = 0.0;    // in the hand, with its fit
+  double deviation_deg = 0.0;  // where one stands; checks of another compass do not count
+  bool operator==(const TabletErrors&) const = default;
 };
 
 // The inputs of a budget. Unknown inputs are std::nullopt; a method that needs one of them is
@@ -110,6 +118,7 @@ struct HeadingContext {
   std::optional<double> walk_end_error_m = {};           // one sigma of each end
   std::optional<double> course_sigma_deg = {};           // nmea::StraightCourse::sigma_deg
   std::optional<SensorDeviation> sensor_deviation = {};  // of a sensor on the rig, by its card
+  std::optional<TabletErrors> tablet = {};               // once its iron is known
   bool operator==(const HeadingContext&) const = default;
 };
 
@@ -132,7 +141,7 @@ double root_of_squares_deg(std::span<const ErrorLine> lines);
 // a choice within the range given here.
 constexpr double kBaseplateCompass_deg = 3.0;       // 2 to 5
 constexpr double kSight_deg = 1.0;                  // a sighting compass, a shadow, a star, a mark
-constexpr double kTabletMagnetometer_deg = 7.5;     // 5 to 10, outside
+constexpr double kTabletMagnetometer_deg = 7.5;     // 5 to 10, outside, its iron not known
 constexpr double kByEye_deg = 5.0;                  // along the sides of the rig
 constexpr double kTrueHeadingSensor_deg = 1.0;      // two satellite antennas
 constexpr double kMagneticHeadingSensor_deg = 2.0;  // a mounted electronic compass

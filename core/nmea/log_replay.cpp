@@ -42,7 +42,8 @@ class LogClock {
 
 }  // namespace
 
-LogReplay replay_log(std::string_view bytes, sys_days date_floor) {
+LogReplay replay_log(std::string_view bytes, sys_days date_floor,
+                     const std::function<void(const Receiver&, Monotonic)>& hear) {
   LogReplay replay{Receiver(date_floor), {}, {}, {}, {}};
   LogClock clock;
   Monotonic now{};
@@ -51,6 +52,7 @@ LogReplay replay_log(std::string_view bytes, sys_days date_floor) {
     replay.receiver.feed(line, now);
     const Fix fix = replay.receiver.fix(now);
     if (fix.good()) replay.last_good = fix;
+    if (hear) hear(replay.receiver, now);
   };
   while (!bytes.empty()) {
     const std::size_t line_end = bytes.find('\n');

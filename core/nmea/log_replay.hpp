@@ -3,6 +3,7 @@
 #include "core/nmea/receiver.hpp"
 
 #include <cstddef>
+#include <functional>
 #include <string_view>
 
 namespace mastwise::nmea {
@@ -20,7 +21,9 @@ struct LogReplay {
 // the UTC times in the sentences and advances 10 ms for each line, so that positions age even if a
 // log repeats one time. If the time jumps back or ahead by more than an hour, the receiver's clock
 // was set; the log's clock then advances one second. `date_floor`: see repair_date. A last line
-// without an end is read as if it had one.
-LogReplay replay_log(std::string_view bytes, sys_days date_floor);
+// without an end is read as if it had one. `hear`, if given, gets the receiver after each line, and
+// the log's clock.
+LogReplay replay_log(std::string_view bytes, sys_days date_floor,
+                     const std::function<void(const Receiver&, Monotonic)>& hear = {});
 
 }  // namespace mastwise::nmea

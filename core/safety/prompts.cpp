@@ -62,6 +62,14 @@ constexpr std::array kBeforeDriving{
             "NHTSA visual-manual guidelines, 78 FR 24817"},
 };
 
+constexpr std::array kWhileMoving{
+    Caution{Mark::Passenger, "Driving? Stop first",
+            "Stop off the road. Under way let a passenger use the screen.",
+            "NHTSA visual-manual guidelines, 78 FR 24817"},
+    kBeforeDriving[0],
+    kBeforeDriving[1],
+};
+
 constexpr Prompt kRaising{
     .title = "Look up before you raise the antenna",
     .picture = PromptPicture::KeepOut,
@@ -125,6 +133,15 @@ constexpr Prompt kStillUp{
     .refuse = "It is still up",
 };
 
+constexpr Prompt kMoving{
+    .title = "The rig seems to move",
+    .picture = PromptPicture::Lowered,
+    .cautions = kWhileMoving,
+    .deference = kDriving.deference,
+    .accept = "I saw it down and latched",
+    .refuse = "It stands, antenna up",
+};
+
 constexpr std::array kBeforeMerging{
     Caution{Mark::Files, "Both logbooks are joined",
             "Where both have the same record, the later entry is kept.",
@@ -172,6 +189,10 @@ const Prompt& after_alarm() {
 
 const Prompt& still_up() {
   return kStillUp;
+}
+
+const Prompt& seems_to_move() {
+  return kMoving;
 }
 
 const Prompt& undo_raising() {

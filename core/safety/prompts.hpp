@@ -65,6 +65,9 @@ const Prompt& after_alarm();
 // When the app starts, or after a night, with the antenna marked up.
 const Prompt& still_up();
 
+// When sensors on board say that the rig moves, with the antenna marked up.
+const Prompt& seems_to_move();
+
 // Before an antenna that was marked up counts as down without having been lowered.
 const Prompt& undo_raising();
 

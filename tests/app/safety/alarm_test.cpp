@@ -155,7 +155,7 @@ TEST_CASE("nothing marks the antenna down while the rig moves") {
 
   rig.drive_knots(20.0);
   for (const Asking asking :
-       {Asking::Drive, Asking::AfterAlarm, Asking::UndoRaise, Asking::StillUp}) {
+       {Asking::Drive, Asking::AfterAlarm, Asking::UndoRaise, Asking::StillUp, Asking::Moving}) {
     stage.set(act::Ask{asking});
     stage.set(act::ConfirmAsked{});
     CHECK(stage.model().safety.antenna == Antenna::Raised);

@@ -250,9 +250,9 @@ int storm_touches() {
 
 // Half of the touches on all screens and prompts, for one hand.
 void storm_of(bool left_handed) {
-  constexpr std::array kPrompts{Asking::Raise,  Asking::Roof,       Asking::Weather,
-                                Asking::Drive,  Asking::AfterAlarm, Asking::UndoRaise,
-                                Asking::StillUp};
+  constexpr std::array kPrompts{Asking::Raise,   Asking::Roof,       Asking::Weather,
+                                Asking::Drive,   Asking::AfterAlarm, Asking::UndoRaise,
+                                Asking::StillUp, Asking::Moving};
   const int all = storm_touches();
   const int each = all / static_cast<int>(kScreens.size() * 2 * kPrompts.size()) + 1;
   int touches = 0;
@@ -295,4 +295,33 @@ TEST_CASE("random touches on all screens pass no prompt: right hand") {
 
 TEST_CASE("random touches on all screens pass no prompt: left hand") {
   storm_of(true);
+}
+
+TEST_CASE("going up says where one stands, coming down brings back what was said before") {
+  Stage stage;
+  const auto standing = [&] { return stage.model().stop.standing; };
+  const auto go_up = [&] {
+    stage.set(act::GoToRoof{});
+    if (stage.model().safety.asking == Asking::Roof) stage.confirm();
+    REQUIRE(stage.model().safety.roof);
+    CHECK(standing() == Standing::on_roof);
+  };
+  Stop stop = stage.model().stop;
+  stop.standing.reset();
+  stage.set(act::SetStop{stop});
+  go_up();
+  // A second tap on the way up changes nothing.
+  stage.set(act::GoToRoof{});
+  stage.set(act::LeaveRoof{});
+  CHECK_FALSE(standing());
+  for (const Standing before : {Standing::well_clear, Standing::picnic_table, Standing::on_roof}) {
+    stage.set(act::StandAt{before});
+    go_up();
+    stage.set(act::LeaveRoof{});
+    CHECK(standing() == before);
+    // Leaving a roof on which nobody is changes nothing.
+    stage.set(act::StandAt{Standing::beside_rig});
+    stage.set(act::LeaveRoof{});
+    CHECK(standing() == Standing::beside_rig);
+  }
 }

@@ -1,4 +1,5 @@
 #include "tests/app/session/views.hpp"
+#include "tests/support/tablet_in_hand.hpp"
 
 #include <cmath>
 #include <vector>
@@ -32,6 +33,28 @@ std::vector<View> compass_views() {
          press(s, act::StretchesBack{round});
          press(s, act::ChooseSetting{"sensor_mount", "rig"});
          press(s, act::OpenSheet{Sheet::Sensor});
+       }},
+      {"tablet without sensors",
+       [](Stage& s) {
+         press(s, act::OpenSheet{Sheet::Tablet});
+         press(s, act::TabletLinkChanged{Link{Link::State::Lost, "no accelerometer"}});
+       }},
+      {"tablet that learns",
+       [](Stage& s) {
+         press(s, act::OpenSheet{Sheet::Tablet});
+         hold_tablet(s, 0.1, {});
+       }},
+      {"tablet that points",
+       [](Stage& s) {
+         press(s, act::OpenSheet{Sheet::Tablet});
+         hold_tablet(s, 1.0, {});
+         press(s, act::ChoosePointing{PointingMethod::tablet_magnetometer});
+       }},
+      {"tablet beside steel",
+       [](Stage& s) {
+         press(s, act::StandAt{Standing::beside_rig});
+         press(s, act::OpenSheet{Sheet::Tablet});
+         hold_tablet(s, 1.0, {0.0, 9.0, -20.0});
        }},
       {"compass checks", [](Stage& s) { press(s, act::OpenSheet{Sheet::Checks}); }},
       {"compass checks used",

@@ -55,17 +55,6 @@ std::vector<View> safety_views() {
          press(s, act::Ask{Asking::Raise});
        }},
       {"roof prompt", [](Stage& s) { press(s, act::GoToRoof{}); }},
-      {"roof with steel and a nose",
-       [](Stage& s) {
-         press(s, act::StandAt{Standing::on_roof});
-         go_to_roof(s);
-       }},
-      {"roof with steel and no nose",
-       [](Stage& s) {
-         press(s, act::StandAt{Standing::on_roof});
-         press(s, act::ForgetNose{});
-         go_to_roof(s);
-       }},
       {"weather prompt", [](Stage& s) { press(s, act::Ask{Asking::Weather}); }},
       {"driving prompt", [](Stage& s) { press(s, act::Ask{Asking::Drive}); }},
       {"prompt for an antenna left up",
@@ -73,9 +62,14 @@ std::vector<View> safety_views() {
          raise_antenna(s);
          press(s, act::Unplugged{});
        }},
+      {"prompt for a rig that seems to move",
+       [](Stage& s) {
+         raise_antenna(s);
+         press(s, act::Ask{Asking::Moving});
+       }},
       {"prompt before merging", [](Stage& s) { press(s, act::Ask{Asking::MergeLogbook}); }},
-      {"roof by compass", go_to_roof},
-      {"roof by compass, nose unknown",
+      {"roof without a sensor", go_to_roof},
+      {"roof without a sensor, nose unknown",
        [](Stage& s) {
          press(s, act::ForgetNose{});
          go_to_roof(s);

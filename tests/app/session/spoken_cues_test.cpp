@@ -173,3 +173,19 @@ TEST_CASE("the alarm is spoken between its tones whatever the setting, but not w
   listener.wait(8.0);
   CHECK(listener.take().size() >= 1);
 }
+
+TEST_CASE("the question whether the rig moves is said once each time it is asked") {
+  Listener listener(5.0);
+  listener.model().safety.roof = false;
+  listener.model().settings.speech = false;
+  listener.wait(2.0);
+  CHECK(listener.take().empty());
+  for (int times = 0; times < 2; ++times) {
+    listener.model().safety.asking = Asking::Moving;
+    listener.wait(30.0);
+    CHECK(listener.take() == std::vector<std::string>{"The rig seems to move. The antenna is up."});
+    listener.model().safety.asking = Asking::Nothing;
+    listener.wait(5.0);
+    CHECK(listener.take().empty());
+  }
+}

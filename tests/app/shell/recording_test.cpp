@@ -19,18 +19,19 @@ using test::Stage;
 
 namespace {
 
-// How many members an action has: those that it names, and by hand for the three with JSON of
+// How many members an action has: those that it names, and by hand for the four with JSON of
 // their own.
 template <class T>
 constexpr std::size_t member_count() {
   if constexpr (requires { T::kFields; }) return T::kFields.size();
   if constexpr (std::is_same_v<T, act::ReceiverBytes>) return 2;
   if constexpr (std::is_same_v<T, act::MeterBytes>) return 2;
+  if constexpr (std::is_same_v<T, act::TabletBytes>) return 2;
   if constexpr (std::is_same_v<T, act::MapDrawn>) return 1;
   static_assert(
       requires { T::kFields; } || std::is_same_v<T, act::ReceiverBytes> ||
-          std::is_same_v<T, act::MeterBytes> || std::is_same_v<T, act::MapDrawn> ||
-          std::is_empty_v<T>,
+          std::is_same_v<T, act::MeterBytes> || std::is_same_v<T, act::TabletBytes> ||
+          std::is_same_v<T, act::MapDrawn> || std::is_empty_v<T>,
       "an action's members have no names");
   return 0;
 }

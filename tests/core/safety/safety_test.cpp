@@ -48,7 +48,7 @@ TEST_CASE(
 // A screen of 800 x 480 has room for four cautions of about 110 characters.
 TEST_CASE("every prompt is short, has its sources and certifies nothing", "[ways]") {
   for (const Prompt* prompt : {&before_raising(), &before_roof(), &weather(), &before_driving(),
-                               &after_alarm(), &undo_raising(), &still_up()}) {
+                               &after_alarm(), &undo_raising(), &still_up(), &seems_to_move()}) {
     INFO(prompt->title);
     CHECK(prompt->cautions.size() <= 4);
     for (const Caution& caution : prompt->cautions) {
