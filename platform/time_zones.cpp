@@ -1,6 +1,5 @@
 #include "platform/time_zones.hpp"
 
-#include <cstdlib>
 #include <utility>
 
 #include <absl/time/time.h>
@@ -31,16 +30,10 @@ TimeZone as_data(const absl::TimeZone& zone, std::string name) {
 }  // namespace
 
 std::optional<TimeZone> time_zone(const std::string& name) {
+  use_zone_tables();
   absl::TimeZone zone;
   if (name.empty() || !absl::LoadTimeZone(name, &zone)) return std::nullopt;
   return as_data(zone, name);
-}
-
-std::optional<TimeZone> tablet_zone() {
-  const char* variable = std::getenv("TZ");
-  if (variable == nullptr) return time_zone("/etc/localtime");
-  const std::string name = *variable == ':' ? variable + 1 : variable;
-  return time_zone(name.empty() ? "UTC" : name);
 }
 
 }  // namespace mastwise::platform
