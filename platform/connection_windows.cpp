@@ -1,14 +1,21 @@
 #include "platform/connection.hpp"
 
+#include <algorithm>
 #include <cstddef>
+#include <iterator>
 #include <vector>
 
 #include <winsock2.h>
 // winsock2.h comes first.
 #include <iphlpapi.h>
-#include <ipifcons.h>
 
 namespace mastwise::platform {
+namespace {
+
+// Mobile broadband of the GSM and CDMA families: ifType 243 and 244 of IANA's registry.
+constexpr ULONG kMobile[] = {243, 244};
+
+}  // namespace
 
 // By the gateways of the adapters that are up. `root` means nothing here.
 LineKind line_kind(const std::filesystem::path&) {
@@ -26,7 +33,7 @@ LineKind line_kind(const std::filesystem::path&) {
   LineKind kind = LineKind::none;
   for (const auto* adapter = first(); adapter != nullptr; adapter = adapter->Next) {
     if (adapter->OperStatus != IfOperStatusUp || adapter->FirstGatewayAddress == nullptr) continue;
-    if (adapter->IfType == IF_TYPE_WWANPP || adapter->IfType == IF_TYPE_WWANPP2) {
+    if (std::find(std::begin(kMobile), std::end(kMobile), adapter->IfType) != std::end(kMobile)) {
       return LineKind::mobile;
     }
     kind = LineKind::other;

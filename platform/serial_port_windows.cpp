@@ -22,7 +22,7 @@ Error port_error(const std::string& what, const std::string& path, DWORD number)
 bool is_gone(DWORD number) {
   constexpr DWORD kGone[] = {
       ERROR_OPERATION_ABORTED,    ERROR_GEN_FAILURE, ERROR_BAD_COMMAND,    ERROR_DEVICE_REMOVED,
-      ERROR_INVALID_HANDLE,       ERROR_NOT_READY,   ERROR_FILE_NOT_FOUND, ERROR_NO_SUCH_DEVICE,
+      ERROR_INVALID_HANDLE,       ERROR_NOT_READY,   ERROR_FILE_NOT_FOUND, ERROR_BROKEN_PIPE,
       ERROR_DEVICE_NOT_CONNECTED, ERROR_IO_DEVICE};
   return std::find(std::begin(kGone), std::end(kGone), number) != std::end(kGone);
 }

@@ -57,8 +57,8 @@ int wait_for(const Socket& socket, Wanted wanted, milliseconds timeout) {
   fd_set ready{}, failed{};
   FD_SET(socket.number(), &ready);
   FD_SET(socket.number(), &failed);
-  const timeval within{.tv_sec = static_cast<long>(timeout.count() / 1000),
-                       .tv_usec = static_cast<long>(timeout.count() % 1000 * 1000)};
+  timeval within{.tv_sec = static_cast<long>(timeout.count() / 1000),
+                 .tv_usec = static_cast<long>(timeout.count() % 1000 * 1000)};
   return wanted == Wanted::reading ? ::select(0, &ready, nullptr, &failed, &within)
                                    : ::select(0, nullptr, &ready, &failed, &within);
 }

@@ -61,6 +61,8 @@ with_cmake() {
 }
 # with_configure [ARGUMENT...]
 with_configure() {
+  # Patches made some sources newer than what they are for; nothing is to be generated again.
+  find . -exec touch -r configure {} +
   ./configure --host=$triplet "--prefix=$prefix" --disable-shared --enable-static \
     CC=$triplet-gcc-posix CXX=$triplet-g++-posix "CFLAGS=$made_of" "CXXFLAGS=$made_of" \
     "LDFLAGS=-L$prefix/lib" "$@"
@@ -106,7 +108,10 @@ make_fmtlib() { with_cmake -DFMT_TEST=OFF -DFMT_DOC=OFF; }
 make_libnova() {
   mkdir -p "$prefix/include/libnova"
   cp src/libnova/*.h "$prefix/include/libnova"
-  flags="-Isrc -D__STDC_CONSTANT_MACROS"
+  : >src/config.h
+  sed -i '/#define _USE_32BIT_TIME_T/d' src/julian_day.c
+  # Its substitutes for what the compiler has now must not take the place of that elsewhere.
+  flags="-Isrc -DHAVE_ROUND -Dgmtime_r=nova_gmtime_r -Dstrtok_r=nova_strtok_r -Dnan=nova_nan"
   as_library nova src/*.c
 }
 make_libzip() {
