@@ -1,6 +1,7 @@
 #include "platform/system_paths.hpp"
 #include "platform/system_windows.hpp"
 
+#include <cstdlib>
 #include <filesystem>
 #include <memory>
 
@@ -23,6 +24,11 @@ std::string program_folder() {
 
 std::string assets_beside(const std::string& program_folder) {
   return (std::filesystem::path(program_folder) / "assets").string();
+}
+
+std::optional<std::string> environment(const char* name) {
+  const wchar_t* text = ::_wgetenv(wide(name).c_str());
+  return text != nullptr ? std::optional(narrow(text)) : std::nullopt;
 }
 
 // The known folder for data that stays on this machine.

@@ -4,9 +4,6 @@
 
 namespace mastwise::platform {
 
-// The library finds the system's tables by itself.
-void use_zone_tables() {}
-
 std::optional<TimeZone> tablet_zone() {
   const char* variable = std::getenv("TZ");
   if (variable == nullptr) return time_zone("/etc/localtime");

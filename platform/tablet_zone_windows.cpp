@@ -1,4 +1,3 @@
-#include "platform/files.hpp"
 #include "platform/system_windows.hpp"
 #include "platform/time_zones.hpp"
 
@@ -77,14 +76,6 @@ std::optional<TimeZone> zone_of_system() {
 }
 
 }  // namespace
-
-void use_zone_tables() {
-  static const bool told = [] {
-    if (std::getenv("TZDIR") != nullptr) return true;
-    return ::_putenv_s("TZDIR", (assets_folder() + "/zoneinfo").c_str()) == 0;
-  }();
-  static_cast<void>(told);
-}
 
 std::optional<TimeZone> tablet_zone() {
   if (const char* name = std::getenv("TZ"); name != nullptr && *name != '\0') {

@@ -30,7 +30,6 @@ TimeZone as_data(const absl::TimeZone& zone, std::string name) {
 }  // namespace
 
 std::optional<TimeZone> time_zone(const std::string& name) {
-  use_zone_tables();
   absl::TimeZone zone;
   if (name.empty() || !absl::LoadTimeZone(name, &zone)) return std::nullopt;
   return as_data(zone, name);

@@ -6,7 +6,7 @@
 #include <string>
 
 // The tz database: the system's, as its package keeps it up to date, or the one in Mastwise's
-// assets where the system has none. No call opens a connection.
+// assets where the system has none (start_program). No call opens a connection.
 namespace mastwise::platform {
 
 // The clocks of a zone from 1970 to 2100 by its name, "America/Los_Angeles"; std::nullopt if the
@@ -14,10 +14,8 @@ namespace mastwise::platform {
 std::optional<TimeZone> time_zone(const std::string& name);
 
 // The zone that the tablet is set to: that of the variable TZ, else the system's setting.
-// std::nullopt if it cannot be read. Any thread, while none changes the variables.
+// std::nullopt if it cannot be read. Any thread, while none changes the variables. One source file
+// for each system.
 std::optional<TimeZone> tablet_zone();
-
-// Tells the library where the tables are: one source file for each system, as for tablet_zone.
-void use_zone_tables();
 
 }  // namespace mastwise::platform
