@@ -34,6 +34,31 @@ bool is_in_use(DWORD number) {
          number == ERROR_USER_MAPPED_FILE;
 }
 
+// Write through: it returns once the name is on the disk too. 0 or the error's number.
+DWORD move_over(const std::wstring& before, const std::wstring& after) {
+  const bool moved = ::MoveFileExW(before.c_str(), after.c_str(),
+                                   MOVEFILE_REPLACE_EXISTING | MOVEFILE_WRITE_THROUGH) != 0;
+  return moved ? 0 : ::GetLastError();
+}
+
+// A mapped file can be renamed but neither replaced nor deleted: the old one gets another name. If
+// it cannot be deleted yet, it goes when this name is replaced again.
+bool move_beside(const std::wstring& before, const std::wstring& after) {
+  constexpr int kNames = 9;
+  for (int number = 1; number <= kNames; ++number) {
+    const std::wstring aside = after + L".replaced" + std::to_wstring(number);
+    if (move_over(after, aside) != 0) continue;
+    const bool moved = move_over(before, after) == 0;
+    if (!moved) {
+      move_over(aside, after);
+    } else {
+      ::DeleteFileW(aside.c_str());
+    }
+    return moved;
+  }
+  return false;
+}
+
 }  // namespace
 
 Result<Done> write_durably(const std::filesystem::path& path, std::span<const std::byte> bytes) {
@@ -56,15 +81,13 @@ Result<Done> put_in_place(const std::filesystem::path& from, const std::filesyst
   constexpr int kTries = 20;
   constexpr DWORD kBetween_ms = 50;
   for (int tried = 1;; ++tried) {
-    // Write through: it returns once the name is on the disk too.
-    if (::MoveFileExW(before.c_str(), after.c_str(),
-                      MOVEFILE_REPLACE_EXISTING | MOVEFILE_WRITE_THROUGH) != 0) {
-      return Done{};
-    }
-    const DWORD failure = ::GetLastError();
+    const DWORD failure = move_over(before, after);
+    if (failure == 0) return Done{};
     const DWORD kind = ::GetFileAttributesW(after.c_str());
     const bool is_folder = kind != INVALID_FILE_ATTRIBUTES && (kind & FILE_ATTRIBUTE_DIRECTORY);
-    if (is_folder || !is_in_use(failure) || tried == kTries) {
+    if (is_folder || !is_in_use(failure)) return write_error(to, "replace", failure);
+    if (failure == ERROR_USER_MAPPED_FILE || tried == kTries) {
+      if (move_beside(before, after)) return Done{};
       return write_error(to, "replace", failure);
     }
     ::Sleep(kBetween_ms);

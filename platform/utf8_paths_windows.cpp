@@ -1,5 +1,6 @@
 #include "platform/system_windows.hpp"
 
+#include <cerrno>
 #include <cstdio>
 #include <cwchar>
 
@@ -46,4 +47,18 @@ extern "C" std::FILE* __wrap_fopen(const char* name, const char* mode) {
 
 extern "C" std::FILE* __wrap_fopen64(const char* name, const char* mode) {
   return __wrap_fopen(name, mode);
+}
+
+// As POSIX has it: a file of the new name is replaced.
+extern "C" int __wrap_rename(const char* from, const char* to) {
+  using namespace mastwise::platform;
+  const bool renamed = ::MoveFileExW(long_path(wide(from)).c_str(), long_path(wide(to)).c_str(),
+                                     MOVEFILE_REPLACE_EXISTING | MOVEFILE_WRITE_THROUGH) != 0;
+  if (!renamed) errno = ::GetLastError() == ERROR_FILE_NOT_FOUND ? ENOENT : EACCES;
+  return renamed ? 0 : -1;
+}
+
+extern "C" int __wrap_remove(const char* name) {
+  using namespace mastwise::platform;
+  return ::_wremove(long_path(wide(name)).c_str());
 }

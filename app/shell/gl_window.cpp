@@ -23,6 +23,7 @@ Result<std::unique_ptr<GlWindow>> GlWindow::open(const WindowWish& wish) {
   // Finger events only: SDL's mouse echo of the first finger would be a second tap.
   SDL_SetHint(SDL_HINT_TOUCH_MOUSE_EVENTS, "0");
   SDL_SetHint(SDL_HINT_VIDEO_ALLOW_SCREENSAVER, "1");
+  SDL_SetMainReady();  // `main` is ours, not SDL's
   if (SDL_Init(SDL_INIT_VIDEO) != 0) {
     return sdl_error("no screen to draw on", "use mastwise card or mastwise shot");
   }

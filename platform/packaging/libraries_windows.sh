@@ -4,7 +4,7 @@
 #   MASTWISE_CACHE=FOLDER   instead of ~/.cache/mastwise
 
 install_missing g++-mingw-w64-x86-64-posix libz-mingw-w64-dev mingw-w64-tools dpkg-dev autoconf \
-  automake libtool sqlite3
+  automake libtool sqlite3 lld llvm
 triplet=x86_64-w64-mingw32
 cache=${MASTWISE_CACHE:-$HOME/.cache/mastwise}/windows-bookworm
 prefix=$cache/prefix
@@ -24,7 +24,7 @@ list_sources() {
 }
 
 # unpack_source NAME FOLDER: the newest version that the mirror still has, with Debian's patches.
-# Where it has only the upstream archive, that one.
+# Where it has only the upstream archive, that one. Says which.
 unpack_source() {
   local name=$1 folder=$2 version versions
   list_sources
@@ -35,7 +35,7 @@ unpack_source() {
     local described="$cache/sources/${name}_${version#*:}.dsc"
     rm -rf "$folder"
     if dpkg-source --no-check -x "$described" "$folder" >>"$cache/sources/$name.log" 2>&1; then
-      echo "$version" >"$folder/debian_version"
+      settled "$name" "$folder" "$version" "$(head -1 <<<"$versions")"
       return
     fi
   done
@@ -44,11 +44,19 @@ unpack_source() {
     archive=$(ls "$cache/sources/${name}_${version%-*}.orig.tar".?z 2>/dev/null) || continue
     mkdir -p "$folder"
     tar -xf "$archive" -C "$folder" --strip-components=1
-    echo "${version%-*}" >"$folder/debian_version"
+    settled "$name" "$folder" "${version%-*}" "$(head -1 <<<"$versions")"
     return
   done
   cat "$cache/sources/$name.log" >&2
   return 1
+}
+
+settled() {
+  echo "$3" >"$2/debian_version"
+  echo "Building $1 $3 for Windows"
+  [ "$3" = "$4" ] || echo "  The mirror has no sources of $4, the newest: this one is older or lacks Debian's patches." >&2
+  # Patches made some sources newer than what they are for; nothing is to be generated again.
+  if [ -e "$2/configure" ]; then find "$2" -exec touch -r "$2/configure" {} +; fi
 }
 
 # with_cmake [ARGUMENT...]: in the library's source folder.
@@ -61,8 +69,6 @@ with_cmake() {
 }
 # with_configure [ARGUMENT...]
 with_configure() {
-  # Patches made some sources newer than what they are for; nothing is to be generated again.
-  find . -exec touch -r configure {} +
   ./configure --host=$triplet "--prefix=$prefix" --disable-shared --enable-static \
     CC=$triplet-gcc-posix CXX=$triplet-g++-posix "CFLAGS=$made_of" "CXXFLAGS=$made_of" \
     "LDFLAGS=-L$prefix/lib" "$@"
@@ -125,32 +131,36 @@ make_curl() {
   with_cmake -DCURL_USE_SCHANNEL=ON -DHTTP_ONLY=ON -DBUILD_CURL_EXE=OFF -DCURL_ZLIB=ON -DUSE_NGHTTP2=OFF \
     -DCURL_USE_LIBPSL=OFF -DCURL_USE_LIBSSH2=OFF -DCURL_BROTLI=OFF -DCURL_ZSTD=OFF -DUSE_LIBIDN2=OFF -DENABLE_UNICODE=ON
 }
-# The fewest formats: GeoTIFF, elevation files and shapefiles.
+# The fewest formats: those of kLocalFormats (platform/gdal_raster.cpp) without netCDF, and dBase.
+# Compiled with -O1, which is quicker.
 make_gdal() {
-  with_cmake -DGDAL_BUILD_OPTIONAL_DRIVERS=OFF -DOGR_BUILD_OPTIONAL_DRIVERS=OFF -DGDAL_USE_EXTERNAL_LIBS=OFF \
-    -DGDAL_USE_INTERNAL_LIBS=ON -DGDAL_USE_ZLIB_INTERNAL=OFF -DGDAL_USE_ZLIB=ON -DBUILD_APPS=OFF -DBUILD_PYTHON_BINDINGS=OFF \
-    -DBUILD_JAVA_BINDINGS=OFF -DBUILD_CSHARP_BINDINGS=OFF -DGDAL_ENABLE_DRIVER_AAIGRID=ON -DGDAL_ENABLE_DRIVER_SRTMHGT=ON \
-    -DGDAL_ENABLE_DRIVER_USGSDEM=ON -DGDAL_ENABLE_DRIVER_HFA=ON -DGDAL_ENABLE_DRIVER_RAW=ON
+  local none=() formats=() one
+  for one in JPEG JPEG12 GIF PNG QHULL LIBCSF LERC OPENCAD; do none+=("-DGDAL_USE_${one}_INTERNAL=OFF"); done
+  for one in AAIGRID DTED GSG RAW SAGA SRTMHGT USGSDEM XYZ; do
+    formats+=("-DGDAL_ENABLE_DRIVER_$one=ON")
+  done
+  with_cmake "-DCMAKE_CXX_FLAGS_RELEASE=-O1 -DNDEBUG" "-DCMAKE_C_FLAGS_RELEASE=-O1 -DNDEBUG" \
+    -DGDAL_BUILD_OPTIONAL_DRIVERS=OFF -DOGR_BUILD_OPTIONAL_DRIVERS=OFF -DGDAL_USE_EXTERNAL_LIBS=OFF \
+    -DGDAL_USE_INTERNAL_LIBS=ON -DGDAL_USE_ZLIB_INTERNAL=OFF -DGDAL_USE_ZLIB=ON "${none[@]}" "${formats[@]}" \
+    -DBUILD_APPS=OFF -DBUILD_PYTHON_BINDINGS=OFF -DBUILD_JAVA_BINDINGS=OFF -DBUILD_CSHARP_BINDINGS=OFF
 }
 make_freetype() {
-  with_cmake -DFT_DISABLE_ZLIB=ON -DFT_DISABLE_BZIP2=ON -DFT_DISABLE_PNG=ON -DFT_DISABLE_HARFBUZZ=ON -DFT_DISABLE_BROTLI=ON
+  with_cmake -DFT_REQUIRE_ZLIB=ON -DFT_DISABLE_BZIP2=ON -DFT_DISABLE_PNG=ON -DFT_DISABLE_HARFBUZZ=ON -DFT_DISABLE_BROTLI=ON
 }
 make_libstb() {
   mkdir -p "$prefix/include/stb"
   cp ./*.h "$prefix/include/stb"
   flags=
   local one
-  for one in rect_pack:STB_RECT_PACK truetype:STB_TRUETYPE sprintf:STB_SPRINTF; do
+  for one in rect_pack:STB_RECT_PACK truetype:STB_TRUETYPE sprintf:STB_SPRINTF image_write:STB_IMAGE_WRITE; do
     printf '#define %s_IMPLEMENTATION\n#include "stb_%s.h"\n' "${one#*:}" "${one%:*}" >"made_${one%:*}.c"
   done
   as_library stb made_*.c
 }
 make_imgui() {
-  mkdir -p "$prefix/include/imgui/"{backends,misc/freetype,misc/cpp}
-  cp ./*.h "$prefix/include/imgui"
+  mkdir -p "$prefix/include/imgui/backends"
+  cp ./*.h misc/freetype/*.h misc/cpp/*.h "$prefix/include/imgui"
   cp backends/imgui_impl_{sdl,opengl3}*.h "$prefix/include/imgui/backends"
-  cp misc/freetype/*.h "$prefix/include/imgui/misc/freetype"
-  cp misc/cpp/*.h "$prefix/include/imgui/misc/cpp"
   flags="-I. -Ibackends -I$prefix/include/SDL2 -I$prefix/include/freetype2 -I$prefix/include/stb -DIMGUI_ENABLE_FREETYPE"
   as_library imgui imgui.cpp imgui_draw.cpp imgui_tables.cpp imgui_widgets.cpp misc/freetype/imgui_freetype.cpp \
     misc/cpp/imgui_stdlib.cpp backends/imgui_impl_sdl.cpp backends/imgui_impl_opengl3.cpp
@@ -159,9 +169,12 @@ make_imgui() {
 make_libpng1.6() { with_cmake -DPNG_SHARED=OFF -DPNG_TESTS=OFF -DPNG_EXECUTABLES=OFF -DPNG_HARDWARE_OPTIMIZATIONS=OFF; }
 make_pixman() { with_configure --disable-gtk --disable-libpng --disable-openmp; }
 make_cairo() {
+  # Its tests do not link. What checks for overruns in its code is in another library here.
+  sed -i 's/^SUBDIRS = .*/SUBDIRS = src/' Makefile.in
   with_configure --enable-ft=yes --enable-fc=no --enable-win32=no --enable-win32-font=no --enable-xlib=no \
     --enable-xcb=no --enable-ps=no --enable-svg=no --enable-script=no --enable-interpreter=no --enable-gobject=no \
     --enable-trace=no --disable-gtk-doc
+  sed -i 's/^Libs: .*-lcairo$/& -lssp/' "$prefix/lib/pkgconfig/cairo.pc"
 }
 make_libsdl2() {
   with_cmake -DSDL_SHARED=OFF -DSDL_STATIC=ON -DSDL_TEST=OFF -DSDL_VULKAN=OFF -DSDL_RENDER_D3D=OFF
@@ -175,17 +188,31 @@ windows_libraries=(sqlite3 expat geographiclib proj fmtlib libnova libzip nettle
 copy_headers() {
   local one
   mkdir -p "$prefix/share/cmake" "$prefix/lib/cmake"
-  for one in nlohmann CLI catch2; do cp -rL "/usr/include/$one" "$prefix/include"; done
-  for one in nlohmann_json CLI11; do cp -rL "/usr/share/cmake/$one" "$prefix/share/cmake"; done
-  cp -rL /usr/lib/cmake/Catch2 "$prefix/lib/cmake"
+  for one in nlohmann CLI catch2; do cp -rLu --preserve=timestamps "/usr/include/$one" "$prefix/include"; done
+  for one in nlohmann_json CLI11; do cp -rLu --preserve=timestamps "/usr/share/cmake/$one" "$prefix/share/cmake"; done
+  # Its own description names a library for this machine.
+  rm -rf "$prefix/lib/cmake/Catch2"
+  mkdir "$prefix/lib/cmake/Catch2"
+  cp /usr/lib/cmake/Catch2/Catch2ConfigVersion.cmake "$prefix/lib/cmake/Catch2"
+  printf 'add_library(Catch2::Catch2 INTERFACE IMPORTED)\ntarget_include_directories(Catch2::Catch2 INTERFACE %s)\n' \
+    "$prefix/include" >"$prefix/lib/cmake/Catch2/Catch2Config.cmake"
+}
+
+# recipe_of NAME: the text of all that makes it.
+recipe_of() {
+  local helper
+  declare -f "make_$1"
+  for helper in with_cmake with_configure as_library; do
+    if declare -f "make_$1" | grep -q "$helper"; then declare -f "$helper"; fi
+  done
+  echo "$made_of"
 }
 
 build_windows_libraries() {
   local name recipe started log
   for name in "${windows_libraries[@]}"; do
-    recipe=$(declare -f "make_$name" with_cmake with_configure as_library; echo "$made_of")
+    recipe=$(recipe_of "$name")
     [ "$(sed 1d "$prefix/built/$name" 2>/dev/null)" = "$recipe" ] && continue
-    echo "Building $name for Windows"
     started=$SECONDS log=$cache/work/$name.log
     unpack_source "$name" "$cache/work/$name"
     # Not in a condition: there, a failed command would not end the recipe.
@@ -198,4 +225,23 @@ build_windows_libraries() {
     rm -rf "$cache/work/$name"
     echo "$name took $((SECONDS - started)) s"
   done
+  tidy_descriptions
+}
+
+# All is linked in, and without what only GNU's linker or CMake understands.
+tidy_descriptions() {
+  sed -i -E -e 's/-Wl,--push-state,--as-needed -latomic -Wl,--pop-state//' \
+    -e 's/"(advapi32|bcrypt|dbghelp)"/-l\1/g' -e 's#/usr/[^ ]*/lib(z|pthread)\.dll\.a#-l\1#g' \
+    -e 's/-mwindows|-lSDL2main|-Dmain=SDL_main//g' "$prefix"/lib/pkgconfig/*.pc
+}
+
+# license_of NAME: the licenses of a library that was built.
+license_of() {
+  local version archive
+  version=$(head -1 "$prefix/built/$1")
+  version=${version#*:}
+  archive=$cache/sources/$1_$version.debian.tar.xz
+  if [ -e "$archive" ]; then tar -xOf "$archive" debian/copyright; return; fi
+  archive=$(ls "$cache/sources/$1_${version%-*}.orig.tar".?z)
+  tar -xOf "$archive" --wildcards --no-wildcards-match-slash '*/COPYING'
 }

@@ -42,7 +42,7 @@ std::vector<std::byte> hilly_bytes(TileCell cell) {
 void write_zip(const fs::path& path,
                const std::vector<std::pair<std::string, std::vector<std::byte>>>& entries) {
   int code = 0;
-  zip_t* const archive = zip_open(path.c_str(), ZIP_CREATE | ZIP_TRUNCATE, &code);
+  zip_t* const archive = zip_open(path.string().c_str(), ZIP_CREATE | ZIP_TRUNCATE, &code);
   REQUIRE(archive != nullptr);
   for (const auto& [name, bytes] : entries) {
     zip_source_t* const source = zip_source_buffer(archive, bytes.data(), bytes.size(), 0);
