@@ -219,7 +219,8 @@ TEST_CASE("a DTED cell becomes one tile with the same posts and voids") {
   CHECK(voids > 400);
 }
 
-TEST_CASE("an existing tile keeps its heights and its spacing, and only its voids are filled") {
+TEST_CASE("an existing tile keeps its heights and its spacing, and only its voids are filled",
+          "[linux]") {
   const test::TemporaryFolder folder;
   fs::create_directory(folder / "tiles");
   const auto west_half = [](double, double longitude_deg) {

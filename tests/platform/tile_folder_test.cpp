@@ -176,7 +176,7 @@ TEST_CASE("a damaged archive is refused and reported on first use") {
   damaged_in("wrong size, 5000 bytes");
 }
 
-TEST_CASE("added, changed and removed tiles show without a restart") {
+TEST_CASE("added, changed and removed tiles show without a restart", "[linux]") {
   const test::TemporaryFolder folder;
   fs::create_directory(folder / "more");
   test::write_bytes(folder / "N45E007.hgt", flat_bytes({45, 7}, 100));
@@ -207,7 +207,7 @@ TEST_CASE("added, changed and removed tiles show without a restart") {
   CHECK(before->sample(0, 0) == 100);
 }
 
-TEST_CASE("a tile cut short during use turns into voids without a crash") {
+TEST_CASE("a tile cut short during use turns into voids without a crash", "[linux]") {
   const test::TemporaryFolder folder;
   test::write_bytes(folder / "N45E007.hgt", flat_bytes({45, 7}, 100));
   const TileFolder tiles(folder.path());
