@@ -86,8 +86,8 @@ Result<std::unique_ptr<ByteStream>> open_dbase(const fs::path& file) {
   }
   OGRRegisterAll();
   CPLPushErrorHandler(CPLQuietErrorHandler);
-  GDALDatasetUniquePtr table(
-      GDALDataset::Open(whole.c_str(), GDAL_OF_VECTOR | GDAL_OF_READONLY, kDbaseDriver.data()));
+  GDALDatasetUniquePtr table(GDALDataset::Open(
+      whole.string().c_str(), GDAL_OF_VECTOR | GDAL_OF_READONLY, kDbaseDriver.data()));
   CPLPopErrorHandler();
   OGRLayer* rows = table && table->GetLayerCount() == 1 ? table->GetLayer(0) : nullptr;
   if (rows == nullptr || rows->GetLayerDefn()->GetFieldCount() == 0) return unreadable;

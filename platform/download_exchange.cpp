@@ -123,7 +123,7 @@ bool begin_body(Exchange& exchange) {
     exchange.fault = noted.error();
     return false;
   }
-  exchange.file.reset(std::fopen(exchange.part.c_str(), exchange.from > 0 ? "ab" : "wb"));
+  exchange.file.reset(std::fopen(exchange.part.string().c_str(), exchange.from > 0 ? "ab" : "wb"));
   if (!exchange.file) exchange.fault = write_fault(exchange.part, errno);
   return exchange.file != nullptr;
 }

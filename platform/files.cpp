@@ -3,7 +3,6 @@
 #include "platform/system_paths.hpp"
 
 #include <cerrno>
-#include <cstdlib>
 #include <cstring>
 #include <filesystem>
 #include <fstream>
@@ -51,13 +50,11 @@ Result<std::string> read_file(const std::string& path) {
 }
 
 std::string assets_folder() {
-  if (const char* folder = std::getenv("MASTWISE_ASSETS")) return folder;
-  return assets_beside(program_folder());
+  return environment("MASTWISE_ASSETS").value_or(assets_beside(program_folder()));
 }
 
 Result<std::string> data_folder() {
-  const char* given = std::getenv("MASTWISE_DATA");
-  const fs::path folder = given != nullptr ? fs::path(given) : fs::path(user_data_folder());
+  const fs::path folder = environment("MASTWISE_DATA").value_or(user_data_folder());
   std::error_code trouble;
   fs::create_directories(folder, trouble);
   if (trouble) {

@@ -15,7 +15,4 @@ struct PlaceToLook {
 // The user's existing folders, then sticks and cards. One source file for each system.
 std::vector<PlaceToLook> places_to_look();
 
-// The sticks and cards in a list of mounts, in the system's format.
-std::vector<PlaceToLook> media_in(const std::string& list_of_mounts);
-
 }  // namespace mastwise::platform

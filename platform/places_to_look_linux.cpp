@@ -1,3 +1,4 @@
+#include "platform/mounts_linux.hpp"
 #include "platform/places_to_look.hpp"
 
 #include <array>

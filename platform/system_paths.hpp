@@ -1,5 +1,6 @@
 #pragma once
 
+#include <optional>
 #include <string>
 
 // File locations that differ between systems: one source file for each system.
@@ -14,5 +15,8 @@ std::string assets_beside(const std::string& program_folder);
 
 // The system's usual place for this user's application data; it may not exist yet.
 std::string user_data_folder();
+
+// A variable of the environment, in UTF-8.
+std::optional<std::string> environment(const char* name);
 
 }  // namespace mastwise::platform

@@ -20,6 +20,11 @@ std::string assets_beside(const std::string& program_folder) {
   return (is_installed ? installed : beside).string();
 }
 
+std::optional<std::string> environment(const char* name) {
+  const char* text = std::getenv(name);
+  return text != nullptr ? std::optional<std::string>(text) : std::nullopt;
+}
+
 // XDG Base Directory Specification.
 std::string user_data_folder() {
   if (const char* data = std::getenv("XDG_DATA_HOME"); data != nullptr && *data == '/') {

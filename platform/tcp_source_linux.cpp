@@ -15,26 +15,6 @@
 namespace mastwise::platform {
 namespace {
 
-constexpr milliseconds kConnectWithin{5000};
-
-struct HostAndPort {
-  std::string host;
-  std::string port;
-};
-
-HostAndPort split_address(const std::string& address, const std::string& default_port) {
-  if (address.starts_with('[')) {
-    const std::size_t close = address.find(']');
-    if (close == std::string::npos) return {};
-    const std::string host = address.substr(1, close - 1);
-    const bool has_port = address.substr(close).starts_with("]:");
-    return {host, has_port ? address.substr(close + 2) : default_port};
-  }
-  const std::size_t colon = address.find(':');
-  if (colon == std::string::npos) return {address, default_port};
-  return {address.substr(0, colon), address.substr(colon + 1)};
-}
-
 // A device that loses power does not close the connection: probe after 5 s of silence, give up
 // after 6 s more.
 void notice_dead_peer(const Descriptor& socket) {
@@ -60,9 +40,7 @@ class TcpSource : public TcpConnection {
     pollfd waiting{socket_.number(), POLLOUT, 0};
     if (::poll(&waiting, 1, static_cast<int>(timeout.count())) > 0) return finish_connecting();
     if (monotonic_now() < connect_until_) return Chunk{};
-    return Error{.what = "no answer",
-                 .where = address_,
-                 .remedy = "check the address, and that this tablet is in the device's network"};
+    return no_answer(address_);
   }
 
   bool is_connected() const override { return connected_; }
@@ -71,7 +49,7 @@ class TcpSource : public TcpConnection {
     const ssize_t sent = ::send(socket_.number(), text.data(), text.size(), MSG_NOSIGNAL);
     if (sent < 0) return system_error("cannot send", address_);
     if (static_cast<std::size_t>(sent) == text.size()) return Done{};
-    return Error{.what = "cannot send: the other side does not read", .where = address_};
+    return not_read(address_);
   }
 
  private:
@@ -104,29 +82,16 @@ Result<std::unique_ptr<TcpConnection>> connect_to(const addrinfo& peer,
 
 }  // namespace
 
-Result<std::unique_ptr<TcpConnection>> connect_tcp(const std::string& address,
-                                                   const std::string& default_port) {
-  auto [host, port] = split_address(address, default_port);
-  if (host == "localhost") host = "127.0.0.1";
+Result<std::unique_ptr<TcpConnection>> connect_to_peer(const TcpPeer& peer) {
   addrinfo wanted{};
   wanted.ai_socktype = SOCK_STREAM;
   wanted.ai_flags = AI_NUMERICHOST | AI_NUMERICSERV;
   addrinfo* found = nullptr;
-  if (::getaddrinfo(host.c_str(), port.c_str(), &wanted, &found) != 0) {
-    return Error{.what = "not a network address",
-                 .where = address,
-                 .remedy = "enter numbers and a port, as in 192.168.4.1:" + default_port};
+  if (::getaddrinfo(peer.host.c_str(), peer.port.c_str(), &wanted, &found) != 0) {
+    return not_an_address(peer);
   }
   const std::unique_ptr<addrinfo, void (*)(addrinfo*)> owner(found, ::freeaddrinfo);
-  return connect_to(*found, address);
-}
-
-OpenSource tcp_source(std::string address) {
-  return [=]() -> Result<std::unique_ptr<ByteSource>> {
-    auto connection = connect_tcp(address, "10110");
-    if (!connection) return connection.error();
-    return std::unique_ptr<ByteSource>(std::move(connection).value());
-  };
+  return connect_to(*found, peer.address);
 }
 
 }  // namespace mastwise::platform

@@ -1,6 +1,5 @@
 #include "platform/time_zones.hpp"
 
-#include <cstdlib>
 #include <utility>
 
 #include <absl/time/time.h>
@@ -34,13 +33,6 @@ std::optional<TimeZone> time_zone(const std::string& name) {
   absl::TimeZone zone;
   if (name.empty() || !absl::LoadTimeZone(name, &zone)) return std::nullopt;
   return as_data(zone, name);
-}
-
-std::optional<TimeZone> tablet_zone() {
-  const char* variable = std::getenv("TZ");
-  if (variable == nullptr) return time_zone("/etc/localtime");
-  const std::string name = *variable == ':' ? variable + 1 : variable;
-  return time_zone(name.empty() ? "UTC" : name);
 }
 
 }  // namespace mastwise::platform

@@ -14,6 +14,7 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <numbers>
 #include <string>
 #include <vector>
 
@@ -47,7 +48,7 @@ void draw_lying_rig(Canvas& canvas, Point c, float length, Color color) {
 void draw_lobe(Canvas& canvas, Point from, float length, float width, bool down, Color color) {
   std::vector<Point> lobe;
   for (int degrees = 0; degrees < 360; degrees += 10) {
-    const double angle = degrees * M_PI / 180.0;
+    const double angle = degrees * std::numbers::pi / 180.0;
     const auto across = static_cast<float>(0.5 * width * std::sin(angle));
     const auto along = static_cast<float>(0.5 * length * (1.0 - std::cos(angle)));
     lobe.push_back({from.x + across, from.y + (down ? along : -along)});

@@ -8,6 +8,7 @@
 #include <algorithm>
 #include <cctype>
 #include <cmath>
+#include <numbers>
 
 #include <fmt/format.h>
 
@@ -150,7 +151,7 @@ void MapFrame::draw_target_beyond() {
   const float part = std::min(room.width() / 2.0f / std::max(1.0f, std::fabs(way.x)),
                               room.height() / 2.0f / std::max(1.0f, std::fabs(way.y)));
   const Point tip = center + way * part;
-  const double turned = std::atan2(way.x, -way.y) * 180.0 / M_PI;
+  const double turned = std::atan2(way.x, -way.y) * 180.0 / std::numbers::pi;
   const Point foot = ui::around(tip, kLength, turned + 180.0);
   field_.block_mark(tip, kLength);
   const std::array wedge{tip, ui::around(foot, kHalf, turned + 90.0),

@@ -4,6 +4,7 @@
 
 #include <array>
 #include <cmath>
+#include <numbers>
 
 // The dial on paper: true north at the top, as on the map.
 namespace mastwise::paper {
@@ -62,7 +63,7 @@ void Dial::ring() {
 // A filled kite is true north, a hollow one magnetic north.
 void Dial::kite(double bearing_deg, bool filled, const char* label, bool to_left) {
   constexpr double kInner = 9.0, kMiddle = 14.5, kOuter = 20.0, kHalfWidth = 4.2;
-  const double across_deg = std::atan2(kHalfWidth, radius_ + kMiddle) * 180.0 / M_PI;
+  const double across_deg = std::atan2(kHalfWidth, radius_ + kMiddle) * 180.0 / std::numbers::pi;
   std::vector<Spot> corners{
       at(bearing_deg, radius_ + kInner), at(bearing_deg + across_deg, radius_ + kMiddle),
       at(bearing_deg, radius_ + kOuter), at(bearing_deg - across_deg, radius_ + kMiddle)};

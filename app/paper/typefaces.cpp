@@ -1,6 +1,7 @@
 #include "app/paper/typefaces.hpp"
 
 #include "core/text/utf8.hpp"
+#include "platform/files.hpp"
 
 #include <array>
 
@@ -31,7 +32,8 @@ Options exact_options() {
 // Data that a cairo face needs; cairo keeps it longer than we do.
 struct Held {
   Library library;
-  FT_Face face;
+  std::string bytes;  // of the file: FreeType knows no name with letters of another code page
+  FT_Face face = nullptr;
 };
 
 void let_go(void* data) {
@@ -52,10 +54,15 @@ Result<Opened> open(const Library& library, const std::string& path) {
                  .where = path,
                  .remedy = "build again, or point MASTWISE_ASSETS at Mastwise's assets"};
   };
-  FT_Face letters = nullptr;
-  if (FT_New_Face(library.get(), path.c_str(), 0, &letters) != 0) return refused();
+  auto bytes = platform::read_file(path);
+  if (!bytes) return refused();
+  auto held = std::make_unique<Held>(Held{.library = library, .bytes = *std::move(bytes)});
+  if (FT_New_Memory_Face(library.get(), reinterpret_cast<const FT_Byte*>(held->bytes.data()),
+                         static_cast<FT_Long>(held->bytes.size()), 0, &held->face) != 0) {
+    return refused();
+  }
+  const FT_Face letters = held->face;
   Face face(cairo_ft_font_face_create_for_ft_face(letters, 0), &cairo_font_face_destroy);
-  auto held = std::make_unique<Held>(Held{library, letters});
   if (cairo_font_face_set_user_data(face.get(), &kHeld, held.get(), &let_go) !=
       CAIRO_STATUS_SUCCESS) {
     face.reset();

@@ -1,6 +1,7 @@
 #include "app/shell/gl_window.hpp"
 
 #include "app/service/png.hpp"
+#include "platform/video_driver.hpp"
 
 #include <cstring>
 #include <vector>
@@ -17,10 +18,12 @@ Error sdl_error(const char* what, const char* remedy) {
 }  // namespace
 
 Result<std::unique_ptr<GlWindow>> GlWindow::open(const WindowWish& wish) {
-  if (wish.offscreen) SDL_SetHint(SDL_HINT_VIDEODRIVER, "offscreen");
+  const char* const driver = platform::offscreen_video_driver();
+  if (wish.offscreen && driver != nullptr) SDL_SetHint(SDL_HINT_VIDEODRIVER, driver);
   // Finger events only: SDL's mouse echo of the first finger would be a second tap.
   SDL_SetHint(SDL_HINT_TOUCH_MOUSE_EVENTS, "0");
   SDL_SetHint(SDL_HINT_VIDEO_ALLOW_SCREENSAVER, "1");
+  SDL_SetMainReady();  // `main` is ours, not SDL's
   if (SDL_Init(SDL_INIT_VIDEO) != 0) {
     return sdl_error("no screen to draw on", "use mastwise card or mastwise shot");
   }
@@ -34,6 +37,7 @@ Result<std::unique_ptr<GlWindow>> GlWindow::open(const WindowWish& wish) {
   result->dots_per_inch_ = wish.dots_per_inch;
   Uint32 flags = SDL_WINDOW_OPENGL | SDL_WINDOW_ALLOW_HIGHDPI | SDL_WINDOW_RESIZABLE;
   if (wish.fullscreen) flags |= SDL_WINDOW_FULLSCREEN_DESKTOP;
+  if (wish.offscreen) flags |= SDL_WINDOW_HIDDEN;
   result->window_ = SDL_CreateWindow("Mastwise", SDL_WINDOWPOS_CENTERED, SDL_WINDOWPOS_CENTERED,
                                      wish.width_px, wish.height_px, flags);
   if (result->window_ == nullptr) return sdl_error("no window", "check the display");

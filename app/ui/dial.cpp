@@ -6,6 +6,7 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <numbers>
 #include <string>
 
 namespace mastwise::ui {
@@ -159,7 +160,7 @@ void Painter::pattern() {
 }
 
 void Painter::arrow_head(double at_deg, float radius, bool clockwise, Color color) {
-  const double back = at_deg + (clockwise ? -1.0 : 1.0) * 14.0 / radius * 180.0 / M_PI;
+  const double back = at_deg + (clockwise ? -1.0 : 1.0) * 14.0 / radius * 180.0 / std::numbers::pi;
   const std::array head{around(center_, radius, at_deg), around(center_, radius + 8.0f, back),
                         around(center_, radius - 8.0f, back)};
   canvas_.polygon(head, color);
@@ -244,7 +245,7 @@ void Painter::slack(Bearing<True> target, const Slack& slack) {
   if (slack.all_round()) return;
   const auto label = [&](double degrees) {
     // Past the end of the band, clear of the ring.
-    const double beyond = std::copysign(20.0 / middle * 180.0 / M_PI, degrees);
+    const double beyond = std::copysign(20.0 / middle * 180.0 / std::numbers::pi, degrees);
     const Point place = around(center_, view_.radius + 34.0f, to_deg + degrees + beyond);
     canvas_.text({place.x, place.y + 9.0f}, std::to_string(std::lround(std::fabs(degrees))) + "°",
                  Face::TextBold, theme_.accent, Align::Center);
@@ -257,7 +258,7 @@ void Painter::target() {
   if (!view_.target) return;
   const Bearing<True> to = *view_.target;
   const float tip = inner_ - 2.0f, neck = tip - 40.0f;
-  const double half_head_deg = 16.0 / neck * 180.0 / M_PI;
+  const double half_head_deg = 16.0 / neck * 180.0 / std::numbers::pi;
   canvas_.line(center_, at(to, neck + 4.0f), theme_.ink, 9.0f);
   const std::array head{at(to, tip), at(to + Turn::clockwise_deg(half_head_deg), neck),
                         at(to - Turn::clockwise_deg(half_head_deg), neck)};
@@ -285,7 +286,7 @@ void Painter::null() {
   }
   if (view_.target && (*view_.target - aim).size_deg() < 1.0) return;
   const float tip = inner_ - 2.0f, neck = tip - 40.0f;
-  const double half_head_deg = 16.0 / neck * 180.0 / M_PI;
+  const double half_head_deg = 16.0 / neck * 180.0 / std::numbers::pi;
   const std::array head{at(aim, tip), at(aim + Turn::clockwise_deg(half_head_deg), neck),
                         at(aim - Turn::clockwise_deg(half_head_deg), neck)};
   canvas_.polyline(head, theme_.ink, 3.0f, true);

@@ -3,6 +3,9 @@
 file with its sums and license, the Debian packages whose code is compiled in, and the libraries
 that the package depends on, with the versions it was built with.
 
+spdx.py STAGE LIBRARIES LICENSE VERSION: the same of the package for Windows. LIBRARIES has a file for
+each library that is compiled in, NAME_VERSION, with its license.
+
 The licenses of assets are those of the table in LICENSE, those of Debian packages come from their
 copyright files. What cannot be read there is NOASSERTION, never a guess."""
 
@@ -50,17 +53,20 @@ def asset_licenses(text):
 
 
 def license_of_file(path, assets):
-    match = re.match(r"usr/share/mastwise/(\w+)/", path)
+    match = re.match(r"(?:usr/share/mastwise|assets)/(\w+)/", path)
     if match:
         return assets.get(match.group(1), "NOASSERTION")
-    if path == "usr/share/doc/mastwise/copyright":
+    if path in ("usr/share/doc/mastwise/copyright", "LICENSE.txt"):
         return "NOASSERTION"  # the texts of all the licenses
     return "MIT"
 
 
 def debian_license(package):
+    return license_in(pathlib.Path("/usr/share/doc", package.split(":")[0], "copyright"))
+
+
+def license_in(path):
     """The license of a Debian package's main part by its machine-readable copyright file."""
-    path = pathlib.Path("/usr/share/doc", package.split(":")[0], "copyright")
     text = path.read_text(encoding="utf-8", errors="replace") if path.exists() else ""
     match = re.search(r"^Files:\s*\*\s*\n(?:.*\n)*?License:\s*(.+)$", text, re.MULTILINE)
     return TO_SPDX.get(match.group(1).strip().lower(), "NOASSERTION") if match else "NOASSERTION"
@@ -104,12 +110,38 @@ def spdx_package(package, version, license_id, supplier="Organization: Debian"):
             "copyrightText": "NOASSERTION"}
 
 
+def add_debian_packages(build, control, packages, relate, own):
+    """What a Debian package is made of and depends on."""
+    inside, archives = compiled_in(build)
+    foreign = control["Architecture"] != run("dpkg", "--print-architecture").strip()
+    depends = {re.split(r"[ :(]", one.strip())[0] for one in control["Depends"].split(",")}
+    for name in sorted(inside):
+        package = spdx_package(name, version_of(name), debian_license(name))
+        packages.append(package)
+        kind = "STATIC_LINK" if name in archives else "DEPENDS_ON"
+        relate(own["SPDXID"], kind, package["SPDXID"])
+        if kind == "DEPENDS_ON":
+            package["comment"] = "headers, compiled in"
+    for name in sorted(depends):
+        installed = f"{name}:{control['Architecture']}" if foreign else name
+        version = version_of(installed)
+        package = spdx_package(name, version, debian_license(name))
+        package["comment"] = "loaded from the system; the version is that of the build"
+        packages.append(package)
+        relate(own["SPDXID"], "DEPENDS_ON", package["SPDXID"])
+
+
 def main():
     stage, build, license_file = map(pathlib.Path, sys.argv[1:4])
-    control = dict(re.findall(r"^(\w[\w-]*): (.*)$", (stage / "DEBIAN/control").read_text(), re.M))
+    for_windows = len(sys.argv) > 4
+    if for_windows:
+        control = {"Version": sys.argv[4], "Architecture": "windows"}
+    else:
+        control = dict(re.findall(r"^(\w[\w-]*): (.*)$", (stage / "DEBIAN/control").read_text(), re.M))
     assets = asset_licenses(license_file.read_text(encoding="utf-8"))
     files = []
-    for path in sorted(one for one in (stage / "usr").rglob("*") if one.is_file()):
+    for path in sorted(one for one in (stage if for_windows else stage / "usr").rglob("*")
+                       if one.is_file()):
         name = str(path.relative_to(stage))
         content = path.read_bytes()
         files.append({
@@ -135,23 +167,14 @@ def main():
 
     for one in files:
         relate(own["SPDXID"], "CONTAINS", one["SPDXID"])
-    inside, archives = compiled_in(build)
-    foreign = control["Architecture"] != run("dpkg", "--print-architecture").strip()
-    depends = {re.split(r"[ :(]", one.strip())[0] for one in control["Depends"].split(",")}
-    for name in sorted(inside):
-        package = spdx_package(name, version_of(name), debian_license(name))
-        packages.append(package)
-        kind = "STATIC_LINK" if name in archives else "DEPENDS_ON"
-        relate(own["SPDXID"], kind, package["SPDXID"])
-        if kind == "DEPENDS_ON":
-            package["comment"] = "headers, compiled in"
-    for name in sorted(depends):
-        installed = f"{name}:{control['Architecture']}" if foreign else name
-        version = version_of(installed)
-        package = spdx_package(name, version, debian_license(name))
-        package["comment"] = "loaded from the system; the version is that of the build"
-        packages.append(package)
-        relate(own["SPDXID"], "DEPENDS_ON", package["SPDXID"])
+    if for_windows:
+        for path in sorted(build.iterdir()):
+            name, version = path.name.rsplit("_", 1)
+            package = spdx_package(name, version, license_in(path))
+            packages.append(package)
+            relate(own["SPDXID"], "STATIC_LINK", package["SPDXID"])
+    else:
+        add_debian_packages(build, control, packages, relate, own)
     epoch = int(os.environ["SOURCE_DATE_EPOCH"])
     name = f"mastwise_{control['Version']}_{control['Architecture']}"
     print(json.dumps({

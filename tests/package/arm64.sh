@@ -30,28 +30,7 @@ configure "$root/build" -DCMAKE_BUILD_TYPE=Release -DMASTWISE_TESTS=ON
 cmake --build "$root/build" --target mastwise mastwise_tests mastwise_assets
 release_build
 
-# Every word, and every figure to seven digits: the machines' mathematical functions differ beyond.
-rounded() { sed -E 's/-?[0-9]+\.[0-9]+(e-?[0-9]+)?/\n&\n/g' | awk '/^-?[0-9]+\./ { printf "%.7g\n", $0; next } 1'; }
-for verb in card survey plan "survey --json" "plan --json"; do
-  read -ra words <<<"$verb"
-  "$root/build/mastwise" "${words[@]}" 2>&1 | rounded >"$work/here"
-  "$foreign" "${words[@]}" 2>&1 | rounded >"$work/there"
-  [ "$(wc -l <"$work/here")" -gt 5 ] || fail "mastwise $verb says nothing here"
-  diff "$work/here" "$work/there" >"$work/difference" ||
-    fail "mastwise $verb says something else: $(head -5 "$work/difference")"
-done
-passed "the same figures"
-
-tags=$(cd "$root/tests/app/cli" && printf '[#%s],' *_test.cpp | sed 's/\.cpp//g; s/,$//')
-MASTWISE_PROGRAM=$foreign "$root/build/mastwise_tests" -\# "$tags" || fail "tests of the command line"
-passed "the command line's tests"
-
-screens=$({ "$foreign" shot nowhere "$work/none.png" 2>&1 || true; } | sed -n 's/.*use one of //p' | tr -d ',')
-count=0
-for screen in $screens; do
-  [ "$screen" = table ] && continue
-  "$foreign" shot "$screen" --size 1280x800 "$work/$screen.png" || fail "no picture of $screen"
-  file "$work/$screen.png" | grep '1280 x 800' >/dev/null || fail "no picture of $screen"
-  count=$((count + 1))
-done
-passed "$count screens"
+source "$root/tests/package/same_figures.sh"
+same_figures
+same_command_line
+every_screen

@@ -1,5 +1,6 @@
 #include "platform/atomic_save.hpp"
 
+#include "platform/mapped_file.hpp"
 #include "tests/support/reference.hpp"
 #include "tests/support/temporary_folder.hpp"
 
@@ -38,6 +39,22 @@ TEST_CASE("a failed save reports the path and keeps the old content") {
   CHECK_FALSE(save_atomically(folder / "stops", bytes_of("text")));
   CHECK(std::filesystem::is_directory(folder / "stops/within"));
   CHECK_FALSE(std::filesystem::exists(folder / "stops.part"));
+}
+
+TEST_CASE("a mapped file can be replaced, and who reads it keeps the old content") {
+  const test::TemporaryFolder folder;
+  REQUIRE(save_atomically(folder / "tile", bytes_of("first")));
+  {
+    const auto mapped = MappedFile::open(folder / "tile", {});
+    REQUIRE(mapped);
+    REQUIRE(save_atomically(folder / "tile", bytes_of("second")));
+    const auto seen = mapped->bytes();
+    CHECK(std::string_view(reinterpret_cast<const char*>(seen.data()), seen.size()) == "first");
+    CHECK(test::read_file(folder / "tile") == "second");
+  }
+  REQUIRE(save_atomically(folder / "tile", bytes_of("third")));
+  CHECK(test::read_file(folder / "tile") == "third");
+  CHECK(folder.content().size() == 1);
 }
 
 }  // namespace mastwise::platform

@@ -74,7 +74,7 @@ TEST_CASE("a damaged or cut cover tile is unknown, and its problem is listed") {
   }
 }
 
-TEST_CASE("a cover tile that is cut while in use becomes unknown, never another class") {
+TEST_CASE("a cover tile that is cut while in use becomes unknown, never another class", "[linux]") {
   const test::TemporaryFolder folder;
   test::write_bytes(folder / "N45E007.cover", wooded({45, 7}));
   CoverFolder cover(folder.path());

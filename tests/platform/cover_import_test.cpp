@@ -57,7 +57,7 @@ CodesPlan small_plan() {
 // Writes a window of a raster: first column and row, columns, rows. Palette and void code stay.
 void cut_pixels(const fs::path& from, const fs::path& to, const std::array<int, 4>& window) {
   GDALAllRegister();
-  GDALDatasetH source = GDALOpen(from.c_str(), GA_ReadOnly);
+  GDALDatasetH source = GDALOpen(from.string().c_str(), GA_ReadOnly);
   REQUIRE(source != nullptr);
   std::vector<std::string> words{"-srcwin"};
   for (const int pixel : window) words.push_back(std::to_string(pixel));
@@ -65,7 +65,7 @@ void cut_pixels(const fs::path& from, const fs::path& to, const std::array<int, 
   for (std::string& word : words) arguments.push_back(word.data());
   arguments.push_back(nullptr);
   GDALTranslateOptions* const options = GDALTranslateOptionsNew(arguments.data(), nullptr);
-  GDALDatasetH written = GDALTranslate(to.c_str(), source, options, nullptr);
+  GDALDatasetH written = GDALTranslate(to.string().c_str(), source, options, nullptr);
   GDALTranslateOptionsFree(options);
   REQUIRE(written != nullptr);
   GDALClose(written);

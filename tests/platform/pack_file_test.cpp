@@ -77,7 +77,7 @@ TEST_CASE("a pack gives back what was packed, and the same parts make the same b
 }
 
 // Source: CPython's reader of zip archives, an independent one.
-TEST_CASE("another program reads a pack as an ordinary zip archive") {
+TEST_CASE("another program reads a pack as an ordinary zip archive", "[linux]") {
   test::TemporaryFolder folder;
   REQUIRE(platform::write_pack(folder.file("a.mwpack"), kHead, two_parts(folder)));
   const std::string command =

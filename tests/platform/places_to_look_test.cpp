@@ -1,5 +1,6 @@
 #include "platform/places_to_look.hpp"
 
+#include "platform/mounts_linux.hpp"
 #include "tests/support/temporary_folder.hpp"
 
 #include <algorithm>

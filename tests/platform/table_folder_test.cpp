@@ -22,7 +22,7 @@ namespace fs = std::filesystem;
 void write_zip(const fs::path& path,
                const std::vector<std::pair<std::string, std::string>>& entries) {
   int code = 0;
-  zip_t* const archive = zip_open(path.c_str(), ZIP_CREATE | ZIP_TRUNCATE, &code);
+  zip_t* const archive = zip_open(path.string().c_str(), ZIP_CREATE | ZIP_TRUNCATE, &code);
   REQUIRE(archive != nullptr);
   for (const auto& [name, text] : entries) {
     zip_source_t* const source = zip_source_buffer(archive, text.data(), text.size(), 0);

@@ -14,7 +14,8 @@ namespace mastwise::test {
 void write_codes(const std::filesystem::path& path, const CodesPlan& plan, const CodeAt& code) {
   GDALAllRegister();
   GDALDataset* const dataset = GetGDALDriverManager()->GetDriverByName("GTiff")->Create(
-      path.c_str(), plan.columns, plan.rows, 1, plan.two_bytes ? GDT_Int16 : GDT_Byte, nullptr);
+      path.string().c_str(), plan.columns, plan.rows, 1, plan.two_bytes ? GDT_Int16 : GDT_Byte,
+      nullptr);
   REQUIRE(dataset != nullptr);
   OGRSpatialReference crs;
   REQUIRE(crs.SetFromUserInput(plan.crs.c_str()) == OGRERR_NONE);

@@ -1,4 +1,5 @@
 #define CATCH_CONFIG_RUNNER
+#include "platform/start.hpp"
 #include "tests/support/reference.hpp"
 
 #include <iostream>
@@ -22,6 +23,7 @@ CATCH_REGISTER_LISTENER(TestCounter)
 // returns 77 if that test skipped a check without reference data, and ctest reports it as skipped;
 // a process of many prints the names of such tests instead.
 int main(int argc, char* argv[]) {
+  argv = mastwise::platform::start_program(argc, argv);
   // Catch returns the number of failures; 77 of them would look like a skipped test.
   if (Catch::Session().run(argc, argv) != 0) return 1;
   const auto& skipped = mastwise::test::skipped_tests();

@@ -1,11 +1,13 @@
 #include "core/nmea/framing.hpp"
 #include "platform/byte_source.hpp"
 #include "platform/clock.hpp"
-#include "platform/serial_port_linux.hpp"
+#include "platform/serial_port.hpp"
 
 #include <algorithm>
 #include <cstring>
 #include <string_view>
+
+#include <fmt/format.h>
 
 namespace mastwise::platform {
 namespace {
@@ -82,7 +84,7 @@ class SerialSource : public ByteSource {
 
 Result<std::unique_ptr<ByteSource>> open_serial(const std::string& path, milliseconds listen_for,
                                                 const std::shared_ptr<Learnt>& learnt) {
-  auto port = SerialPort::open(path);
+  auto port = open_serial_port(path);
   if (!port) return port.error();
   return std::unique_ptr<ByteSource>(
       std::make_unique<SerialSource>(std::move(port).value(), path, listen_for, learnt));
@@ -117,6 +119,12 @@ SerialLanguage nmea_language() {
 
 std::vector<int> usual_serial_speeds() {
   return {4800, 9600, 38400, 115200, 19200, 57600, 230400};
+}
+
+Error unusual_speed(int baud, const std::string& path) {
+  return {.what = fmt::format("{} baud is not a supported speed", baud),
+          .where = path,
+          .remedy = "use 4800, 9600, 19200, 38400, 57600, 115200 or 230400"};
 }
 
 OpenSource serial_source(std::string path, SerialSearch search) {

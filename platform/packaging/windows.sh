@@ -1,0 +1,64 @@
+#!/usr/bin/env bash
+# windows.sh: build/packages/mastwise_VERSION_windows.zip and the installer beside it, for Windows 10
+# and later on x86-64, with Debian's cross compiler.
+set -euo pipefail
+umask 022
+root=$(cd "$(dirname "$0")/../.." && pwd)
+source "$root/platform/packages.sh"
+here=$root/platform/packaging
+
+hold_build
+install_missing "${run_packages[@]}" catch2 git zip nsis librsvg2-bin
+build=$root/build/windows
+source "$here/windows_build.sh"
+source "$here/version.sh"
+cmake --build "$build" --target mastwise mastwise_assets
+
+stage=$build/package/Mastwise
+rm -rf "$build/package"
+mkdir -p "$stage/assets" "$root/build/packages"
+$triplet-strip -o "$stage/mastwise.exe" "$build/mastwise.exe"
+for folder in borders fonts landcover magnetic mappings places practice proj publishers zones; do
+  cp -r "$build/assets/$folder" "$stage/assets"
+done
+cp -rL "$build/assets/zoneinfo" "$stage/assets"
+find "$stage/assets" \( -name CMakeFiles -o -name '*.cmake' \) -prune -exec rm -r {} +
+licenses=$build/package/licenses
+mkdir "$licenses"
+for name in "${windows_libraries[@]}"; do
+  license_of "$name" >"$licenses/${name}_$(head -1 "$prefix/built/$name")"
+done
+# Of this machine's packages: headers, and libraries of the cross compiler's distribution.
+for name in libcli11-dev nlohmann-json3-dev libz-mingw-w64-dev mingw-w64-x86-64-dev; do
+  cp "/usr/share/doc/$name/copyright" "$licenses/${name}_$(dpkg-query -W -f='${Version}' $name)"
+done
+{
+  cat "$root/LICENSE"
+  for part in assets/fonts/OFL.txt assets/{places,borders,zones}/README; do
+    printf '\n---- %s ----\n\n' "$part"
+    cat "$root/$part"
+  done
+  printf '\n---- Libraries within the program, built from their sources by Mastwise'\''s platform/package ----\n'
+  for one in "$licenses"/*; do
+    printf '\n---- %s ----\n\n' "$(basename "$one" | tr _ ' ')"
+    cat "$one"
+  done
+} | sed 's/$/\r/' >"$stage/LICENSE.txt"
+
+# The icon: pictures in the format that Windows takes since Vista.
+for size in 32 48 256; do
+  rsvg-convert -w $size -h $size -o "$build/package/$size.png" "$here/mastwise.svg"
+done
+python3 "$here/make_icon.py" "$build/package/mastwise.ico" "$build"/package/{32,48,256}.png
+
+package=$root/build/packages/mastwise_${version}_windows
+rm -f "$root"/build/packages/mastwise_*_windows*
+find "$stage" -exec touch -d "@$SOURCE_DATE_EPOCH" {} +
+(cd "$build/package" && find Mastwise -type f | LC_ALL=C sort | TZ=UTC zip -q -X -9 "$package.zip" -@)
+size_kb=$(du -sk --apparent-size "$stage" | cut -f1)
+makensis -V2 "-DVERSION=$version" "-DSIZE_KB=$size_kb" "-DSTAGE=$stage" \
+  "-DICON=$build/package/mastwise.ico" "-DOUTPUT=${package}_setup.exe" "$here/mastwise.nsi"
+python3 "$here/spdx.py" "$stage" "$licenses" "$root/LICENSE" "$version" >"$package.spdx.json"
+release_build
+echo "$package.zip"
+echo "${package}_setup.exe"

@@ -1,0 +1,64 @@
+#!/usr/bin/env bash
+# windows.sh: make the package for Windows and try it under wine: its figures beside this machine's,
+# core's and platform's tests, the command line's tests, every screen, and the installer.
+# bash platform/test windows
+set -euo pipefail
+root=$(cd "$(dirname "$0")/../.." && pwd)
+source "$root/platform/packages.sh"
+install_missing "${run_packages[@]}" "${test_packages[@]}" file xvfb xauth unzip
+bash "$root/platform/package" windows
+here=$root/platform/packaging build=$root/build/windows
+started=$SECONDS
+
+fail() { echo "FAILED: $*" >&2; exit 1; }
+passed() { echo "passed after $((SECONDS - started)) s: $*"; }
+
+hold_build
+source "$here/windows_build.sh"
+cmake --build "$build" --target mastwise_tests
+configure "$root/build" -DCMAKE_BUILD_TYPE=Release -DMASTWISE_TESTS=ON
+cmake --build "$root/build" --target mastwise mastwise_tests mastwise_assets
+release_build
+work=$(mktemp -d)
+trap 'wineserver -k || true; rm -rf "$work"' EXIT
+(cd "$work" && unzip -q "$root"/build/packages/mastwise_*_windows.zip)
+# The folder has letters of no old code page.
+mv "$work/Mastwise" "$work/Mastwise Ω é"
+foreign=$work/mastwise
+printf '#!/bin/bash\nexec wine %q "$@"\n' "$work/Mastwise Ω é/mastwise.exe" >"$foreign"
+chmod +x "$foreign"
+# Wine takes the file system's names for what the locale says.
+export LC_ALL=C.UTF-8 MASTWISE_DATA=$work/data
+said=$("$foreign" --version)
+passed "$said"
+
+source "$root/tests/package/same_figures.sh"
+same_figures
+
+# Not those of what only Linux has: a mapped file that is cut, names that differ by case, a shell.
+wine "$build/mastwise_tests.exe" -\# "~[.]~[linux]" >"$work/tests" || fail "core's and platform's tests: $(tail -40 "$work/tests")"
+passed "$(grep -o 'All tests passed.*' "$work/tests")"
+
+same_command_line
+
+# A running wine keeps the screen that it began with.
+wineserver -k || true
+xvfb-run -a bash -c "set -euo pipefail; $(declare -f fail passed every_screen)
+  foreign=$(printf %q "$foreign") work=$work started=$started; every_screen" || fail "screens"
+wineserver -k || true
+
+# The installer, silently, and what was recorded stays.
+setup=$(ls "$root"/build/packages/mastwise_*_windows_setup.exe)
+wine "$setup" /S
+installed=$(find "$WINEPREFIX/drive_c/users" -path '*/Programs/Mastwise/mastwise.exe')
+[ -n "$installed" ] || fail "the installer installed nothing"
+MASTWISE_DATA='' wine "$installed" --version >/dev/null || fail "the installed program does not start"
+recorded=$(dirname "$(dirname "$(dirname "$installed")")")/Mastwise
+mkdir -p "$recorded"
+echo kept >"$recorded/kept"
+wine "$(dirname "$installed")/uninstall.exe" /S
+for ((tries = 0; tries < 100; ++tries)); do [ -e "$installed" ] || break; sleep 0.2; done
+[ ! -e "$(dirname "$installed")" ] || fail "the program is still there after removal"
+[ "$(cat "$recorded/kept")" = kept ] || fail "removal touched what a person recorded"
+rm -r "$recorded"
+passed "installed and removed"
