@@ -1,4 +1,5 @@
 #include "platform/byte_source.hpp"
+#include "platform/serial_name.hpp"
 
 #include <algorithm>
 #include <array>
@@ -38,6 +39,10 @@ bool is_serial_device(const fs::path& root, const std::string& name) {
 }
 
 }  // namespace
+
+bool is_serial_name(const std::string& name) {
+  return name.find('/') != std::string::npos;
+}
 
 bool same_device(const std::string& a, const std::string& b) {
   const auto real = [](const std::string& path) {

@@ -1,4 +1,5 @@
 #include "platform/byte_source.hpp"
+#include "platform/serial_name.hpp"
 #include "platform/system_windows.hpp"
 
 #include <algorithm>
@@ -26,6 +27,12 @@ std::string port_name(std::string path) {
 }
 
 }  // namespace
+
+bool is_serial_name(const std::string& name) {
+  const std::string port = port_name(name);
+  return port.size() > 3 && port.starts_with("COM") &&
+         port.find_first_not_of("0123456789", 3) == std::string::npos;
+}
 
 bool same_device(const std::string& a, const std::string& b) {
   return port_name(a) == port_name(b);

@@ -60,11 +60,22 @@ class OverlappedPort final : public SerialPort {
     return Done{};
   }
 
+  // A first byte is waited for; the others that have arrived with it are there already.
   Result<Chunk> read(std::span<char> into, milliseconds timeout) override {
-    // The driver returns with what is there, or after the timeout; it may be late, not early.
+    const auto first = read_all(into.first(1), timeout);
+    if (!first || first->size == 0) return first;
+    DWORD errors = 0;
+    COMSTAT state{};
+    if (::ClearCommError(port_.get(), &errors, &state) == 0 || state.cbInQue == 0) return first;
+    const std::size_t more = std::min<std::size_t>(into.size() - 1, state.cbInQue);
+    const auto rest = read_all(into.subspan(1, more), milliseconds(1));
+    return Chunk{1 + (rest ? rest->size : 0)};
+  }
+
+ private:
+  // Fills `into`, or returns with less after the timeout. It may be late, not early.
+  Result<Chunk> read_all(std::span<char> into, milliseconds timeout) {
     COMMTIMEOUTS times{};
-    times.ReadIntervalTimeout = MAXDWORD;
-    times.ReadTotalTimeoutMultiplier = MAXDWORD;
     times.ReadTotalTimeoutConstant = static_cast<DWORD>(std::max<std::int64_t>(1, timeout.count()));
     if (::SetCommTimeouts(port_.get(), &times) == 0) return lost(::GetLastError());
     OVERLAPPED reading{};
@@ -82,11 +93,12 @@ class OverlappedPort final : public SerialPort {
     const DWORD ended = ::GetLastError();
     DWORD errors = 0;
     const bool is_there = ::ClearCommError(port_.get(), &errors, nullptr) != 0;
-    if (ended == ERROR_OPERATION_ABORTED && is_there) return Chunk{};
+    if ((ended == ERROR_OPERATION_ABORTED || ended == ERROR_TIMEOUT) && is_there) {
+      return Chunk{size};
+    }
     return lost(ended);
   }
 
- private:
   Error lost(DWORD number) const {
     if (is_gone(number)) {
       return {.what = "the device is disconnected",

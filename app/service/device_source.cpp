@@ -1,5 +1,7 @@
 #include "app/service/device_source.hpp"
 
+#include "platform/serial_name.hpp"
+
 #include <filesystem>
 
 namespace mastwise::service {
@@ -22,8 +24,8 @@ platform::OpenSource device_source(const std::string& device) {
   constexpr std::string_view kGpsd = "gpsd://";
   if (device == "gpsd") return platform::gpsd_source("localhost");
   if (device.starts_with(kGpsd)) return platform::gpsd_source(device.substr(kGpsd.size()));
-  const bool is_path = device.find('/') != std::string::npos;
-  return is_path ? platform::serial_source(device) : platform::tcp_source(device);
+  return platform::is_serial_name(device) ? platform::serial_source(device)
+                                          : platform::tcp_source(device);
 }
 
 }  // namespace mastwise::service

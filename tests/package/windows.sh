@@ -1,6 +1,7 @@
 #!/usr/bin/env bash
 # windows.sh: make the package for Windows and try it under wine: its figures beside this machine's,
-# core's and platform's tests, the command line's tests, every screen, and the installer.
+# core's and platform's tests, the command line's tests, a receiver on COM10, every screen, and the
+# installer.
 # bash platform/test windows
 set -euo pipefail
 root=$(cd "$(dirname "$0")/../.." && pwd)
@@ -40,6 +41,9 @@ wine "$build/mastwise_tests.exe" -\# "~[.]~[linux]" >"$work/tests" || fail "core
 passed "$(grep -o 'All tests passed.*' "$work/tests")"
 
 same_command_line
+
+python3 "$root/tests/package/windows_serial.py" "$work/Mastwise Ω é/mastwise.exe" || fail "a receiver on COM10"
+passed "a receiver on COM10"
 
 # A running wine keeps the screen that it began with.
 wineserver -k || true
