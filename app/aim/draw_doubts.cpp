@@ -1,5 +1,7 @@
 #include "app/aim/draw_doubts.hpp"
 
+#include "app/aim/moved.hpp"
+#include "app/words/chances.hpp"
 #include "app/words/checks.hpp"
 #include "app/words/headings.hpp"
 #include "app/words/language.hpp"
@@ -22,6 +24,39 @@ bool points_by_needle(PointingMethod method) {
   using enum PointingMethod;
   return method == baseplate_compass || method == sighting_compass || method == set_compass ||
          method == turn_in_place;
+}
+
+std::string listed(const std::vector<std::string>& titles) {
+  constexpr std::size_t kNamed = 3;
+  std::string all;
+  for (std::size_t i = 0; i < std::min(titles.size(), kNamed); ++i) {
+    all += (i == 0 ? "" : ", ") + titles[i];
+  }
+  return titles.size() > kNamed ? all + ", ..." : all;
+}
+
+// One sentence for the stations, then one for the tolerance.
+std::vector<std::string> move_words(const MoveNote& note, bool miles) {
+  using words::fill;
+  std::vector<std::string> all;
+  const std::string distance = words::height(note.moved_m, miles);
+  if (!note.lost.empty() && !note.gained.empty()) {
+    all.push_back(fill(say("In the last {distance}, stations lost: {lost}, gained: {gained}."),
+                       {{"distance", distance},
+                        {"lost", std::to_string(note.lost.size())},
+                        {"gained", std::to_string(note.gained.size())}}));
+  } else if (!note.lost.empty()) {
+    all.push_back(fill(say("Lost in the last {distance}: {stations}."),
+                       {{"distance", distance}, {"stations", listed(note.lost)}}));
+  } else if (!note.gained.empty()) {
+    all.push_back(fill(say("Gained in the last {distance}: {stations}."),
+                       {{"distance", distance}, {"stations", listed(note.gained)}}));
+  }
+  if (note.before) {
+    all.push_back(fill(say("Tolerance {distance} back: {tolerance}."),
+                       {{"distance", distance}, {"tolerance", words::slack(note.before)}}));
+  }
+  return all;
 }
 
 // Nobody tells the app of clouds, so a way that needs the sky comes with one that does not.
@@ -66,6 +101,11 @@ std::vector<std::string> heading_doubts(const Shared& shared, const AimState& ai
   }
   if (found.moved_m)
     all.push_back(words::sentence(words::rig_moved(*found.moved_m, shared.settings.miles)));
+  if (aim.moved) {
+    for (std::string& words : move_words(*aim.moved, shared.settings.miles)) {
+      all.push_back(std::move(words));
+    }
+  }
   if (found.position_stale) {
     all.push_back(say("The receiver is silent: this uses the rig's last position."));
   }

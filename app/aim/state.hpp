@@ -2,12 +2,14 @@
 
 #include "app/shared/form.hpp"
 #include "app/shared/names.hpp"
+#include "app/shared/survey.hpp"
 #include "core/geo/weak_field.hpp"
 #include "core/headings/compass_checks.hpp"
 #include "core/headings/sayings.hpp"
 
 #include <array>
 #include <optional>
+#include <string>
 #include <vector>
 
 namespace mastwise {
@@ -43,7 +45,25 @@ struct KnownDirection {
   bool operator==(const KnownDirection&) const = default;
 };
 
+// What a complete answer said, to compare with the next one.
+struct Reached {
+  StationsQuestion question = {};
+  std::optional<Slack> slack = {};       // of the target
+  std::vector<PlanStation> brings = {};  // the headings of the plan, together
+  bool operator==(const Reached&) const = default;
+};
+
+// What the last short move has changed: among hills a few hundred meters may.
+struct MoveNote {
+  double moved_m = 0.0;
+  std::optional<Slack> before = {};  // of the target, if it was far from what it is now
+  std::vector<std::string> gained = {}, lost = {};  // stations of the plan, by their titles
+  bool operator==(const MoveNote&) const = default;
+};
+
 struct AimState {
+  std::optional<Reached> reached = {};
+  std::optional<MoveNote> moved = {};
   DialUp dial_up = DialUp::TrueNorth;
 
   // Found anew while their sheets are open.

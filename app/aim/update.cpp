@@ -2,6 +2,8 @@
 
 #include "app/aim/compass_check.hpp"
 #include "app/aim/handle.hpp"
+#include "app/aim/moved.hpp"
+#include "app/shared/actions.hpp"
 #include "app/words/checks.hpp"
 #include "core/headings/compass_checks.hpp"
 #include "core/sky/guide_bodies.hpp"
@@ -187,11 +189,15 @@ FormAnswer agreement_check(const Form& form) {
 
 void update(AimState& state, Shared& shared, const Action& action) {
   visit(action, AimActions{}, AimUpdater(state, shared));
+  if (const auto* found = action.get_if<act::StationsFound>()) follow_move(state, found->answer);
 }
 
 void derive(AimState& state, const Shared& shared, const World& world) {
-  state = AimState{
-      .dial_up = state.dial_up, .sky = std::move(state.sky), .weak = std::move(state.weak)};
+  state = AimState{.reached = std::move(state.reached),
+                   .moved = std::move(state.moved),
+                   .dial_up = state.dial_up,
+                   .sky = std::move(state.sky),
+                   .weak = std::move(state.weak)};
   const bool on_aim = shared.place == Place::Aim && shared.sheet == Sheet::None;
   if (on_aim || shared.sheet == Sheet::Ways) derive_ways(state, shared);
   state.ring_turn = ring_turn(shared);

@@ -139,6 +139,17 @@ std::vector<Action> held_tablet(int directions, double steel_ut) {
           act::TabletBytes{platform::monotonic_now(), lines}};
 }
 
+// Among the practice area's hills, 300 m that change the target's tolerance and what comes in.
+std::vector<Action> short_move() {
+  return {act::Show{Place::Aim},
+          act::OpenKeypad{KeypadPurpose::Position},
+          act::KeypadType{"42.57095,-118.85602"},
+          act::KeypadAccept{},
+          act::OpenKeypad{KeypadPurpose::Position},
+          act::KeypadType{"42.57008,-118.85256"},
+          act::KeypadAccept{}};
+}
+
 std::vector<Action> then(std::vector<Action> acts, const std::vector<Action>& more) {
   acts.insert(acts.end(), more.begin(), more.end());
   return acts;
@@ -184,6 +195,7 @@ const Screens& screens() {
          {act::Show{Place::Ahead}, act::OpenField{Field::AheadPlace},
           act::KeypadType{"43.1,-118.2"}, act::KeypadAccept{}, act::OpenField{Field::AheadPlace},
           act::KeypadType{"44.6,-119.4"}, act::KeypadAccept{}, act::OpenSheet{Sheet::Import}}},
+        {"aim-moved", short_move()},
         {"roof", {act::Show{Place::Aim}, act::GoToRoof{}, act::ConfirmAsked{}}},
         {"type-position", {act::OpenKeypad{KeypadPurpose::Position}}},
         {"type-place",

@@ -80,6 +80,13 @@ constexpr Translation kCompassInSpanish[] = {
      "Nada que mostrar aún: la tarjeta empieza con 8 tramos rectos en varias direcciones."},
     {"Iron on the rig has moved: the heading sensor's deviation is learned anew.",
      "Se movió hierro del vehículo: el desvío del sensor se aprende de nuevo."},
+    // What a short move has changed.
+    {"Tolerance {distance} back: {tolerance}.", "Tolerancia {distance} atrás: {tolerance}."},
+    {"In the last {distance}, stations lost: {lost}, gained: {gained}.",
+     "En los últimos {distance}, emisoras perdidas: {lost}, ganadas: {gained}."},
+    {"Lost in the last {distance}: {stations}.", "Perdidas en los últimos {distance}: {stations}."},
+    {"Gained in the last {distance}: {stations}.",
+     "Ganadas en los últimos {distance}: {stations}."},
     // The tablet's own compass.
     {"The tablet as a compass", "La tableta como brújula"},
     {"The tablet's compass", "Brújula de la tableta"},

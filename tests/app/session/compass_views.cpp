@@ -56,6 +56,16 @@ std::vector<View> compass_views() {
          press(s, act::OpenSheet{Sheet::Tablet});
          hold_tablet(s, 1.0, {0.0, 9.0, -20.0});
        }},
+      {"aim after a short move",
+       [](Stage& s) {
+         // Where the practice area's hills make the tolerance jump.
+         for (const char* at : {"42.57095,-118.85602", "42.57008,-118.85256"}) {
+           press(s, act::OpenKeypad{KeypadPurpose::Position});
+           press(s, act::KeypadType{at});
+           press(s, act::KeypadAccept{});
+         }
+         press(s, act::Show{Place::Aim});
+       }},
       {"compass checks", [](Stage& s) { press(s, act::OpenSheet{Sheet::Checks}); }},
       {"compass checks used",
        [](Stage& s) {
