@@ -16,9 +16,12 @@ same_figures() {
   passed "the same figures"
 }
 
+# same_command_line [NAME...]: but for the tests of these names.
 same_command_line() {
-  local tags
-  tags=$(cd "$root/tests/app/cli" && printf '[#%s],' *_test.cpp | sed 's/\.cpp//g; s/,$//')
+  local without tags
+  without=$(printf '~"%s"' "$@")
+  [ $# -gt 0 ] || without=
+  tags=$(cd "$root/tests/app/cli" && printf '[#%s]@,' *_test.cpp | sed "s/\.cpp//g; s/,\$//; s/@/$without/g")
   MASTWISE_PROGRAM=$foreign "$root/build/mastwise_tests" -\# "$tags" || fail "tests of the command line"
   passed "the command line's tests"
 }
