@@ -1,17 +1,6 @@
 #include "core/reception/protection.hpp"
 
-#include <algorithm>
-
 namespace mastwise::reception {
-
-ChannelRelation channel_relation(const ChannelSlot& wanted, const ChannelSlot& other) {
-  constexpr double kTolerance_mhz = 0.5;
-  const double shared_mhz =
-      std::min(wanted.high_mhz, other.high_mhz) - std::max(wanted.low_mhz, other.low_mhz);
-  if (shared_mhz > kTolerance_mhz) return ChannelRelation::same;
-  if (shared_mhz < -kTolerance_mhz) return ChannelRelation::apart;
-  return other.low_mhz < wanted.low_mhz ? ChannelRelation::lower_next : ChannelRelation::upper_next;
-}
 
 Protection protection(BroadcastStandard standard, double required_cn_db) {
   if (standard == BroadcastStandard::atsc1) return {15.0, -28.0, -26.0};

@@ -3,6 +3,7 @@
 #include "core/channels/channels.hpp"
 #include "core/stations/station.hpp"
 
+#include <algorithm>
 #include <cstdint>
 
 namespace mastwise::reception {
@@ -11,7 +12,15 @@ namespace mastwise::reception {
 enum class ChannelRelation : std::uint8_t { apart, same, lower_next, upper_next };
 
 // Channels that share more than 0.5 MHz are the same; those that meet within 0.5 MHz are neighbors.
-ChannelRelation channel_relation(const ChannelSlot& wanted, const ChannelSlot& other);
+// Inline, since a survey asks it of every pair of stations.
+inline ChannelRelation channel_relation(const ChannelSlot& wanted, const ChannelSlot& other) {
+  constexpr double kTolerance_mhz = 0.5;
+  const double shared_mhz =
+      std::min(wanted.high_mhz, other.high_mhz) - std::max(wanted.low_mhz, other.low_mhz);
+  if (shared_mhz > kTolerance_mhz) return ChannelRelation::same;
+  if (shared_mhz < -kTolerance_mhz) return ChannelRelation::apart;
+  return other.low_mhz < wanted.low_mhz ? ChannelRelation::lower_next : ChannelRelation::upper_next;
+}
 
 // Required level of the wanted signal over an interfering one, in dB.
 struct Protection {
