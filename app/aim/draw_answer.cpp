@@ -56,7 +56,9 @@ class Answer {
   std::string where_read() const;
   void aside();
   void live_turn();
+  void draw_mistake(float arm, bool right);
   void mistake(const NorthMistake& mistake, const AimCard& card);
+  std::string reason(const reception::Reason& why) const;
   void chance();
   void doubts();
   void rule() { canvas_.line({area_.left, y_}, {area_.right, y_}, theme_.rule, 2.0f); }
@@ -206,19 +208,21 @@ void Answer::live_turn() {
   const float beside = area_.left + std::max(150.0f, canvas_.text_width(size, Face::Big) + 16.0f);
   canvas_.text({beside, y_ + 40.0f}, words::turn(*found_.turn), Face::TextBold, theme_.ink);
   const auto facing = to_magnetic(*found_.facing, found_.field->declination);
-  canvas_.text(
-      {beside, y_ + 72.0f},
-      fitted(fill(say("now {degrees} magnetic"), {{"degrees", words::whole_degrees(facing)}}),
-             Face::Text, area_.right - beside),
-      Face::Text, theme_.second_ink);
+  const float room = area_.right - beside;
+  const std::string degrees = words::whole_degrees(facing);
+  const std::string whole = fill(say("now {degrees} magnetic"), {{"degrees", degrees}});
+  const std::string words = canvas_.text_width(whole, Face::Text) <= room
+                                ? whole
+                                : fill(say("now {degrees}"), {{"degrees", degrees}});
+  canvas_.text({beside, y_ + 72.0f}, fitted(words, Face::Text, room), Face::Text,
+               theme_.second_ink);
 }
 
-// The heading, and where the map's number leads on a plain compass.
-void Answer::mistake(const NorthMistake& mistake, const AimCard& card) {
+// The heading as an arrow of that length, and dashed where the map's number leads on a compass.
+void Answer::draw_mistake(float arm, bool right) {
   const Point pivot{area_.left + 8.0f, y_ + 48.0f};
-  const bool right = mistake.off.clockwise_deg() > 0.0;
   const float rise = right ? -14.0f : 14.0f;
-  const Point heading{pivot.x + 124.0f, pivot.y + rise}, wrong{pivot.x + 118.0f, pivot.y - rise};
+  const Point heading{pivot.x + arm, pivot.y + rise}, wrong{pivot.x + arm - 6.0f, pivot.y - rise};
   canvas_.disc(pivot, 6.0f, theme_.ink);
   canvas_.line(pivot, heading, theme_.ink, 4.0f);
   const std::array head{Point{heading.x + 12.0f, heading.y + 0.1f * rise},
@@ -231,23 +235,45 @@ void Answer::mistake(const NorthMistake& mistake, const AimCard& card) {
                  {pivot.x + to * (wrong.x - pivot.x), pivot.y + to * (wrong.y - pivot.y)},
                  theme_.warning, 3.5f);
   }
-  const float text = area_.left + 160.0f;
+}
+
+// The heading, and where the map's number leads on a plain compass. Where the column is narrow the
+// picture makes room for the words, or goes.
+void Answer::mistake(const NorthMistake& mistake, const AimCard& card) {
+  constexpr float kArm = 124.0f, kShortArm = 74.0f, kBeside = 28.0f;
+  const bool right = mistake.off.clockwise_deg() > 0.0;
+  const std::string number = words::plain_degrees(mistake.heading.degrees());
+  const auto degrees = std::to_string(std::lround(mistake.off.size_deg()));
+  const auto width_of = [&](const std::string& words) {
+    return canvas_.text_width(words, Face::Text);
+  };
+  std::string effect = fill(right ? say("{number} on a compass: {degrees}° right")
+                                  : say("{number} on a compass: {degrees}° left"),
+                            {{"number", number}, {"degrees", degrees}});
+  const float room = area_.width() - 8.0f - kBeside;
+  if (width_of(effect) > room - kArm) {
+    effect =
+        fill(right ? say("{number} aims {degrees}° right") : say("{number} aims {degrees}° left"),
+             {{"number", number}, {"degrees", degrees}});
+  }
+  const float arm = width_of(effect) > room - kArm ? kShortArm : kArm;
+  const bool drawn = width_of(effect) <= room - arm;
+  if (drawn) draw_mistake(arm, right);
+  const float text = drawn ? area_.left + 8.0f + arm + kBeside : area_.left;
   ui::kite(canvas_, {text + 11.0f, y_ + 25.0f}, 13.0f, theme_.ink, true);
   canvas_.text({text + 32.0f, y_ + 34.0f},
                words::whole_degrees(card.bearing_true) + " " + say("true"), Face::TextBold,
                theme_.ink);
-  const std::string number = words::plain_degrees(mistake.heading.degrees());
-  const auto degrees = std::to_string(std::lround(mistake.off.size_deg()));
-  const std::string effect = fill(right ? say("{number} on a compass: {degrees}° right")
-                                        : say("{number} on a compass: {degrees}° left"),
-                                  {{"number", number}, {"degrees", degrees}});
-  const float width = area_.right - text;
-  const bool fits = canvas_.text_width(effect, Face::Text) <= width;
-  const std::string words = fits ? effect
-                                 : fill(right ? say("{number} aims {degrees}° right")
-                                              : say("{number} aims {degrees}° left"),
-                                        {{"number", number}, {"degrees", degrees}});
-  canvas_.text({text, y_ + 68.0f}, fitted(words, Face::Text, width), Face::Text, theme_.warning);
+  canvas_.text({text, y_ + 68.0f}, fitted(effect, Face::Text, area_.right - text), Face::Text,
+               theme_.warning);
+}
+
+// A reason on one line. Where it is too long its cost stays.
+std::string Answer::reason(const reception::Reason& why) const {
+  const words::Brief brief = words::brief(why, miles_);
+  const std::string cost = brief.cost.empty() ? "" : " " + brief.cost;
+  const float room = area_.width() - canvas_.text_width(cost, Face::Text);
+  return fitted(brief.what, Face::Text, room) + cost;
 }
 
 // The chance and the dearest reason; a touch shows the path.
@@ -271,21 +297,15 @@ void Answer::chance() {
                          reception::chance_word(*outlook.chance_percent));
   }
   if (!found_.reasons.empty()) {
-    const words::Brief brief = words::brief(found_.reasons.front(), miles_);
-    const std::string words = brief.cost.empty() ? brief.what : brief.what + " " + brief.cost;
-    canvas_.text({area_.left, y_ + (counted ? 112.0f : 86.0f)},
-                 fitted(words, Face::Text, area_.width()), Face::Text,
-                 second_ink_on_row(theme_, lit));
+    canvas_.text({area_.left, y_ + (counted ? 112.0f : 86.0f)}, reason(found_.reasons.front()),
+                 Face::Text, second_ink_on_row(theme_, lit));
   }
   y_ += 126.0f;
   // Further reasons where there is room and nothing to warn of.
   if (!heading_doubts(shared_, aim_).empty()) return;
   for (std::size_t i = 1; i < found_.reasons.size() && y_ + 22.0f < area_.bottom; ++i) {
-    const words::Brief more = words::brief(found_.reasons[i], miles_);
-    canvas_.text({area_.left, y_ + 18.0f},
-                 fitted(more.cost.empty() ? more.what : more.what + " " + more.cost, Face::Text,
-                        area_.width()),
-                 Face::Text, theme_.second_ink);
+    canvas_.text({area_.left, y_ + 18.0f}, reason(found_.reasons[i]), Face::Text,
+                 theme_.second_ink);
     y_ += 32.0f;
   }
 }

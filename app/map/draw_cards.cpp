@@ -201,7 +201,7 @@ std::pair<std::string, std::string> area_words(const Shared& shared, const MapSt
 }
 
 void draw_area_card(Ui& ui, Rect rect, const Shared& shared, const MapState& map) {
-  constexpr float kSlip = 150.0f, kScale = 150.0f, kRoomForScale = 700.0f;
+  constexpr float kSlip = 140.0f, kScale = 134.0f, kRoomForScale = 700.0f;
   const float top = rect.center().y - kCardButton / 2.0f;
   const Rect radius{rect.right - kCardMargin - kSlip, top, rect.right - kCardMargin,
                     top + kCardButton};

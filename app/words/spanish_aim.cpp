@@ -63,6 +63,7 @@ constexpr Translation kAimInSpanish[] = {
     {"from the nose", "desde el frente"},
     {"left", "izquierda"},
     {"right", "derecha"},
+    {"now {degrees}", "ahora {degrees}"},
     {"now {degrees} magnetic", "ahora {degrees} magnético"},
     {"{number} on a compass: {degrees}° right", "{number} en brújula: {degrees}° a la derecha"},
     {"{number} on a compass: {degrees}° left", "{number} en brújula: {degrees}° a la izquierda"},
