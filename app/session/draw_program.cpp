@@ -231,13 +231,13 @@ void draw_explanation(Ui& ui, const Model& model) {
 
 // On a sheet, which leaves no foot for it: a tab that hangs from the upper edge.
 void draw_practice_tab(Ui& ui) {
-  constexpr float kHeight = 34.0f, kAside = 18.0f, kCorner = 10.0f;
+  constexpr float kHeight = 27.0f, kAside = 16.0f, kCorner = 8.0f;
   const std::string mark = words::say("PRACTICE");
   const float half = 0.5f * ui.canvas().text_width(mark, ui::Face::TextBold) + kAside;
   const float middle = ui.screen().center().x;
   // Its upper corners are beyond the edge.
   ui.canvas().fill({middle - half, -kCorner, middle + half, kHeight}, ui.theme().warning, kCorner);
-  ui.canvas().text({middle, kHeight - 9.0f}, mark, ui::Face::TextBold, ui.theme().on_warning,
+  ui.canvas().text({middle, kHeight - 6.0f}, mark, ui::Face::TextBold, ui.theme().on_warning,
                    ui::Align::Center);
 }
 
