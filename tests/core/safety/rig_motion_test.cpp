@@ -3,6 +3,7 @@
 #include "core/nmea/log_replay.hpp"
 #include "tests/support/dice.hpp"
 #include "tests/support/reference.hpp"
+#include "tests/support/sanitized.hpp"
 #include "tests/support/shaken_rig.hpp"
 
 #include <chrono>
@@ -106,7 +107,7 @@ TEST_CASE("driving is noticed, also slowly over a campground's road", "[motion]"
 }
 
 TEST_CASE("a rig at rest with people in it is not taken for driving", "[motion]") {
-  constexpr int kHours = 10;
+  const int kHours = test::kSanitized ? 1 : 10;
   struct Rest {
     const char* name;
     int people;
@@ -133,7 +134,7 @@ TEST_CASE("a person who takes the tablet up and walks away with it is not taken 
           "[motion]") {
   Dice dice(13);
   int asked = 0;
-  for (int run = 0; run < 100; ++run) {
+  for (int run = 0; run < (test::kSanitized ? 5 : 100); ++run) {
     ShakeWatch watch;
     double at_s = 0.0, tilt_deg = dice.between(0.0, 60.0);
     bool any = false;
