@@ -231,7 +231,7 @@ void draw_explanation(Ui& ui, const Model& model) {
 
 // On a sheet, which leaves no foot for it: a tab that hangs from the upper edge.
 void draw_practice_tab(Ui& ui) {
-  constexpr float kHeight = 27.0f, kAside = 16.0f, kCorner = 8.0f;
+  constexpr float kHeight = 31.0f, kAside = 16.0f, kCorner = 8.0f;
   const std::string mark = words::say("PRACTICE");
   const float half = 0.5f * ui.canvas().text_width(mark, ui::Face::TextBold) + kAside;
   const float middle = ui.screen().center().x;
