@@ -5,7 +5,7 @@
 
 namespace mastwise {
 
-// Beyond this a change of the aiming tolerance is told, degrees. Our choice, no source.
+// Aim mentions a change of the aiming tolerance beyond this, degrees. Our choice, no source.
 inline constexpr double kToldChange_deg = 10.0;
 // A move of at most this far is a short one, meters; at least kSomeSteps_m. Our choices, no source.
 inline constexpr double kShortMove_m = 1000.0;

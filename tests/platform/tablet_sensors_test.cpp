@@ -72,7 +72,7 @@ TEST_CASE("a machine without an accelerometer says so") {
   CHECK_FALSE(opened(other));
 }
 
-TEST_CASE("a sensor with a part missing is not used, and the reason is told") {
+TEST_CASE("a sensor with a missing part is not used, and the error says why") {
   SensorTree tree;
   tree.add_accelerometer("iio:device0");
   CHECK((*opened(tree))->name() == "invented-accel; no magnetometer");
@@ -147,7 +147,7 @@ TEST_CASE("a sensor that fails a read or two is not lost") {
   CHECK_FALSE(next());
 }
 
-TEST_CASE("samples are told together when nobody looks at them") {
+TEST_CASE("samples wait and come together when nobody reads them") {
   SensorTree tree;
   tree.add_accelerometer("iio:device0");
   const auto source =

@@ -45,7 +45,7 @@ double apart_deg(const Slack& one, const Slack& other) {
 
 }  // namespace
 
-TEST_CASE("a tolerance that jumps, or a station gained or lost, is told after a short move") {
+TEST_CASE("after a short move Aim mentions a tolerance that jumped and stations gained or lost") {
   Stage stage;
   stage.tap("place Aim");
   test::Dice dice(31);

@@ -174,7 +174,7 @@ TEST_CASE("the alarm is spoken between its tones whatever the setting, but not w
   CHECK(listener.take().size() >= 1);
 }
 
-TEST_CASE("the question whether the rig moves is said once each time it is asked") {
+TEST_CASE("the question about a moving rig is spoken once each time it comes up") {
   Listener listener(5.0);
   listener.model().safety.roof = false;
   listener.model().settings.speech = false;

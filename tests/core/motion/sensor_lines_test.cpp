@@ -27,7 +27,7 @@ TEST_CASE("a sample's line is read as it was written", "[motion]") {
   CHECK(*back == sample);
 }
 
-TEST_CASE("lines that are no sample are refused", "[motion]") {
+TEST_CASE("lines that are not samples are rejected", "[motion]") {
   for (const char* line :
        {"", "ACC", "ACC 1 2 3", "ACC 1 2 3 4 5", "ACC 1 2 3 x", "ACC 1 2 3 nan", "ACC 1 2 3 inf",
         "ACC -1 2 3 4", "ACC 1 2 3 201", "MAG 1 0 0 10001", "mag 1 2 3 4", "ACC 1 2 3 4x"}) {
