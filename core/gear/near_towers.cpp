@@ -1,9 +1,11 @@
 #include "core/gear/near_towers.hpp"
 
+#include "core/gear/decibels.hpp"
 #include "core/gear/receive_chain.hpp"
+#include "core/propagation/field.hpp"
+#include "core/propagation/itm/medium.hpp"
 #include "core/text/words.hpp"
 
-#include <cmath>
 #include <string>
 #include <vector>
 
@@ -12,13 +14,12 @@
 namespace mastwise::gear {
 namespace {
 
-// Of a half-wave dipole with 1 kW, at 1 km in free space, dBuV/m [ITU-R P.525].
-constexpr double kKilowattAtKilometer_dbuvm = 106.92;
 constexpr double kRadio_mhz = 98.0, kCell_mhz = 635.0;
 
 double tower_dbm(TowerService service, TowerRange range, double gain_dbd, double frequency_mhz) {
-  const double field_dbuvm = kKilowattAtKilometer_dbuvm + 10.0 * std::log10(tower_erp_kw(service)) -
-                             20.0 * std::log10(tower_distance_m(service, range) / 1'000.0);
+  const double loss_db = itm::free_space_loss_db(frequency_mhz, tower_distance_m(service, range));
+  const double field_dbuvm =
+      field_of_1kw_dbuvm(loss_db, frequency_mhz) + to_db(tower_erp_kw(service));
   return received_power_dbm(field_dbuvm, gain_dbd, frequency_mhz);
 }
 

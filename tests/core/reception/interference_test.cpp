@@ -36,6 +36,13 @@ Receiver with_beam() {
   return receiver;
 }
 
+Receiver with_amplifier() {
+  Receiver receiver = with_beam();
+  receiver.gear.amplifier =
+      gear::Amplifier{.gain_db = 16, .noise_figure_db = 3, .overload_dbm = -20};
+  return receiver;
+}
+
 }  // namespace
 
 TEST_CASE("channels are the same, adjacent or apart") {
@@ -212,9 +219,7 @@ TEST_CASE("a station listed twice does not disturb itself") {
 
 TEST_CASE("too strong a signal advises turning the amplifier off") {
   const auto tiles = test::country(1, test::flat(200.0));
-  Receiver receiver = with_beam();
-  receiver.gear.amplifier =
-      gear::Amplifier{.gain_db = 16, .noise_figure_db = 3, .overload_dbm = -20};
+  const Receiver receiver = with_amplifier();
   const Station wanted = test::named_station("QWNT", 40e3, 0.0, 20, 30.0);
   const auto alone = survey(receiver, {wanted}, tiles);
   CHECK_FALSE(alone.at(0).outlook.amplifier_off);
@@ -230,9 +235,7 @@ TEST_CASE("too strong a signal advises turning the amplifier off") {
 
 TEST_CASE("a radio or cell tower near the rig overloads the amplifier, and only that") {
   const auto tiles = test::country(1, test::flat(200.0));
-  Receiver receiver = with_beam();
-  receiver.gear.amplifier =
-      gear::Amplifier{.gain_db = 16, .noise_figure_db = 3, .overload_dbm = -20};
+  const Receiver receiver = with_amplifier();
   const Station wanted = test::named_station("QWNT", 40e3, 0.0, 20, 30.0);
   const auto alone = survey(receiver, {wanted}, tiles);
   for (const gear::NearTowers& towers : {gear::NearTowers{.radio = gear::TowerRange::beside},
