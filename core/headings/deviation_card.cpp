@@ -1,5 +1,7 @@
 #include "core/headings/deviation_card.hpp"
 
+#include "core/inverse.hpp"
+
 #include <algorithm>
 #include <cmath>
 #include <numbers>
@@ -10,7 +12,7 @@ namespace {
 
 constexpr std::size_t kTerms = DeviationCard::kTerms;
 using TermRow = std::array<double, kTerms>;
-using TermMatrix = std::array<TermRow, kTerms>;
+using TermMatrix = SquareMatrix<kTerms>;
 
 constexpr double kCardRadian = std::numbers::pi / 180.0;
 constexpr double kFullCircle_deg = 360.0;
@@ -24,31 +26,6 @@ double product(const TermRow& a, const TermRow& b) {
   double sum = 0.0;
   for (std::size_t i = 0; i < kTerms; ++i) sum += a[i] * b[i];
   return sum;
-}
-
-// The inverse of a symmetric matrix by Gauss and Jordan, without exchanging rows, which a positive
-// definite one does not need; empty if it is too close to singular.
-std::optional<TermMatrix> inverse(TermMatrix matrix) {
-  TermMatrix result{};
-  for (std::size_t i = 0; i < kTerms; ++i) result[i][i] = 1.0;
-  const double least = 1e-9 * matrix[0][0];
-  for (std::size_t column = 0; column < kTerms; ++column) {
-    const double pivot = matrix[column][column];
-    if (!(pivot > least)) return std::nullopt;
-    for (std::size_t k = 0; k < kTerms; ++k) {
-      matrix[column][k] /= pivot;
-      result[column][k] /= pivot;
-    }
-    for (std::size_t row = 0; row < kTerms; ++row) {
-      if (row == column) continue;
-      const double factor = matrix[row][column];
-      for (std::size_t k = 0; k < kTerms; ++k) {
-        matrix[row][k] -= factor * matrix[column][k];
-        result[row][k] -= factor * result[column][k];
-      }
-    }
-  }
-  return result;
 }
 
 // The circular mean, from which the deviations are counted, as a sensor may be mounted at any
@@ -79,7 +56,7 @@ std::optional<Fitted> fit_terms(const std::vector<DrivenStretch>& stretches, dou
       for (std::size_t k = 0; k < kTerms; ++k) normal[i][k] += weight * row[i] * row[k];
     }
   }
-  const auto covariance = inverse(normal);
+  const auto covariance = inverse(normal, 1e-9 * normal[0][0]);
   if (!covariance) return std::nullopt;
   Fitted fitted{.terms = {}, .covariance = *covariance};
   for (std::size_t i = 0; i < kTerms; ++i) fitted.terms[i] = product((*covariance)[i], right);

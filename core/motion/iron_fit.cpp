@@ -1,5 +1,7 @@
 #include "core/motion/iron_fit.hpp"
 
+#include "core/inverse.hpp"
+
 #include <algorithm>
 #include <cmath>
 
@@ -8,7 +10,7 @@ namespace {
 
 constexpr std::size_t kIron = IronFit::kTerms;
 using IronRow = std::array<double, kIron>;
-using IronMatrix = std::array<IronRow, kIron>;
+using IronMatrix = SquareMatrix<kIron>;
 
 // Hard iron in units of the radius, then the shape times the radius: all near one, so that the
 // equations are well scaled.
@@ -27,33 +29,11 @@ double determinant(const std::array<double, 6>& s) {
          s[4] * (s[3] * s[5] - s[1] * s[4]);
 }
 
-// Solved and inverted at once by Gauss and Jordan; a positive definite matrix needs no exchange of
-// rows.
-std::optional<IronMatrix> inverse_of(IronMatrix matrix) {
-  IronMatrix result{};
-  double largest = 0.0;
-  for (std::size_t i = 0; i < kIron; ++i) {
-    result[i][i] = 1.0;
-    largest = std::max(largest, matrix[i][i]);
-  }
+std::optional<IronMatrix> inverse_of(const IronMatrix& matrix) {
   constexpr double kSingular = 1e-10;
-  for (std::size_t column = 0; column < kIron; ++column) {
-    const double pivot = matrix[column][column];
-    if (!(pivot > kSingular * largest)) return std::nullopt;
-    for (std::size_t k = 0; k < kIron; ++k) {
-      matrix[column][k] /= pivot;
-      result[column][k] /= pivot;
-    }
-    for (std::size_t row = 0; row < kIron; ++row) {
-      if (row == column) continue;
-      const double factor = matrix[row][column];
-      for (std::size_t k = 0; k < kIron; ++k) {
-        matrix[row][k] -= factor * matrix[column][k];
-        result[row][k] -= factor * result[column][k];
-      }
-    }
-  }
-  return result;
+  double largest = 0.0;
+  for (std::size_t i = 0; i < kIron; ++i) largest = std::max(largest, matrix[i][i]);
+  return inverse(matrix, kSingular * largest);
 }
 
 // How far a point is off the unit sphere, and the derivatives of that by the terms.
