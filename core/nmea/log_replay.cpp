@@ -7,16 +7,16 @@
 namespace mastwise::nmea {
 namespace {
 
-constexpr milliseconds kLineStep{10};
+constexpr milliseconds kStep{10};
 constexpr milliseconds kClockWasSet = std::chrono::seconds(1);
 constexpr milliseconds kLongestGap = std::chrono::hours(1);
 
 // The clock of a log: see replay_log.
 class LogClock {
  public:
-  Monotonic read_line(std::string_view line) {
-    now_ += kLineStep;
-    framer_.feed(line, [&](std::string_view sentence) {
+  Monotonic read(std::string_view piece) {
+    now_ += kStep;
+    framer_.feed(piece, [&](std::string_view sentence) {
       const auto report = read_sentence(sentence);
       if (report && report->time) show(*report->time);
     });
@@ -40,6 +40,15 @@ class LogClock {
   Monotonic shown_at_{};
 };
 
+// The length up to where the first sentence ends, see Framer, so that none is heard together with
+// the one that takes it back.
+std::size_t length_of_first(std::string_view bytes) {
+  const bool begins = bytes.front() == '$' || bytes.front() == '!';
+  const std::size_t end = bytes.find_first_of("\r\n$!", begins ? 1 : 0);
+  if (end == std::string_view::npos) return bytes.size();
+  return end + (bytes.substr(end, 2) == "\r\n" ? 2 : 1);
+}
+
 }  // namespace
 
 LogReplay replay_log(std::string_view bytes, sys_days date_floor,
@@ -47,20 +56,20 @@ LogReplay replay_log(std::string_view bytes, sys_days date_floor,
   LogReplay replay{Receiver(date_floor), {}, {}, {}, {}};
   LogClock clock;
   Monotonic now{};
-  const auto play = [&](std::string_view line) {
-    now = clock.read_line(line);
-    replay.receiver.feed(line, now);
+  const auto play = [&](std::string_view piece) {
+    now = clock.read(piece);
+    replay.receiver.feed(piece, now);
     const Fix fix = replay.receiver.fix(now);
     if (fix.good()) replay.last_good = fix;
     if (hear) hear(replay.receiver, now);
   };
+  const bool ends = bytes.empty() || bytes.back() == '\n' || bytes.back() == '\r';
   while (!bytes.empty()) {
-    const std::size_t line_end = bytes.find('\n');
-    const std::size_t size = line_end == std::string_view::npos ? bytes.size() : line_end + 1;
-    play(bytes.substr(0, size));
-    bytes.remove_prefix(size);
-    if (line_end == std::string_view::npos) play("\n");
+    const std::size_t length = length_of_first(bytes);
+    play(bytes.substr(0, length));
+    bytes.remove_prefix(length);
   }
+  if (!ends) play("\n");
   replay.at_end = replay.receiver.fix(now);
   replay.heading = replay.receiver.heading(now);
   replay.duration = now.time_since_epoch();

@@ -150,3 +150,28 @@ TEST_CASE("a log replays by its timestamps") {
   const std::string unfinished = gll("120000").substr(0, gll("120000").size() - 2);
   CHECK(replay_log(unfinished, kBeforeAllLogs).last_good.good());
 }
+
+TEST_CASE("a replay hears each sentence by itself, whatever ends it") {
+  const auto rmc = [](const char* status) {
+    return test::sentence(std::string("GPRMC,120000,") + status + ",4426.0,N,07140.0,W,0,0,281126");
+  };
+  for (const std::string end : {"\r\n", "\r", "\n", ""}) {
+    std::string log;
+    for (std::string sentence : {rmc("A"), rmc("V"), rmc("V")}) {
+      sentence.resize(sentence.find('*') + 3);
+      log += sentence + end;
+    }
+    std::size_t heard = 0, good = 0;
+    const LogReplay replay =
+        replay_log(log, kBeforeAllLogs, [&](const Receiver& receiver, Monotonic now) {
+          ++heard;
+          if (receiver.fix(now).good()) ++good;
+        });
+    INFO(end);
+    CHECK(heard >= 3);
+    CHECK(good >= 1);
+    CHECK(replay.last_good.good());
+    CHECK_FALSE(replay.at_end.good());
+    CHECK(replay.receiver.counts().sentences_good == 3);
+  }
+}
