@@ -38,6 +38,7 @@ class CellFolder {
 
   std::shared_ptr<const Tile> tile(TileCell cell);
   bool refresh();
+  bool find_cut() const;
   std::vector<TileCell> cells() const;
   std::vector<Error> problems() const;
 
@@ -64,7 +65,6 @@ class CellFolder {
   }
   static Result<Loaded> load(TileCell cell, const TileFile& file);
   void take(TileIndex index);
-  bool find_cut_tiles() const;
   void drop_longest_unused();
   std::vector<std::shared_ptr<Slot>> all_slots() const;
 
@@ -159,7 +159,7 @@ void CellFolder<Kind>::drop_longest_unused() {
 template <class Kind>
 bool CellFolder<Kind>::refresh() {
   const std::lock_guard alone(refreshing_);
-  const bool cut = find_cut_tiles();
+  const bool cut = find_cut();
   {
     const std::shared_lock reading(listed_);
     if (!may_have_changed(index_)) return cut;
@@ -172,7 +172,7 @@ bool CellFolder<Kind>::refresh() {
 
 // A file that is cut short or written anew in place changes no folder.
 template <class Kind>
-bool CellFolder<Kind>::find_cut_tiles() const {
+bool CellFolder<Kind>::find_cut() const {
   bool any = false;
   for (const auto& slot : all_slots()) {
     const std::lock_guard looking(slot->busy);

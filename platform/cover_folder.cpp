@@ -40,6 +40,10 @@ bool CoverFolder::refresh() {
   return state_->refresh();
 }
 
+bool CoverFolder::find_cut() const {
+  return state_->find_cut();
+}
+
 std::vector<terrain::TileCell> CoverFolder::cells() const {
   return state_->cells();
 }

@@ -31,6 +31,7 @@ class CoverFolder : public landcover::CoverSource {
 
   // See TileFolder.
   bool refresh();
+  bool find_cut() const;
   std::vector<terrain::TileCell> cells() const;
   std::vector<Error> problems() const;
 

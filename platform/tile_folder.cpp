@@ -39,6 +39,10 @@ bool TileFolder::refresh() {
   return state_->refresh();
 }
 
+bool TileFolder::find_cut() const {
+  return state_->find_cut();
+}
+
 std::vector<terrain::TileCell> TileFolder::cells() const {
   return state_->cells();
 }

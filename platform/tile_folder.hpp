@@ -34,6 +34,10 @@ class TileFolder : public terrain::TileSource {
   // in use stay readable.
   bool refresh();
 
+  // Whether a tile in use has been cut short, told once for each. Until then the system shows zeros
+  // up to the end of the last page, so what was read since the last call may be wrong.
+  bool find_cut() const;
+
   // The cells that have a file, in order.
   std::vector<terrain::TileCell> cells() const;
 

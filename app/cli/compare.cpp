@@ -44,7 +44,7 @@ std::vector<Wish> wishes_of(const CompareOptions& options) {
 Result<std::vector<std::vector<reception::Prospect>>> survey_places(
     const StopSetting& setting, const std::vector<Position>& places) {
   StopSurveyor surveyor(setting.sources);
-  const auto visited = surveyor.country(setting.question.practice);
+  const auto visited = surveyor.countries().visit(setting.question.practice);
   if (!visited) return visited.error();
   std::vector<std::vector<reception::Prospect>> prospects;
   for (const Position place : places) {

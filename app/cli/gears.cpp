@@ -42,7 +42,7 @@ Result<std::vector<StationKey>> keys_of(const GearsOptions& options, StopSurveyo
                                         const StationsQuestion& question) {
   std::vector<StationKey> keys;
   if (options.stations.empty()) return keys;
-  const auto country = surveyor.country(question.practice);
+  const auto country = surveyor.countries().visit(question.practice);
   if (!country) return country.error();
   const auto near = country->country->catalog.nearest(*question.from, kReachM, kMostStations);
   if (!near) return near.error();

@@ -210,7 +210,7 @@ Result<Done> print_plan(const PlanOptions& options) {
   const auto magnetic = service::load_magnetic_model();
   if (!magnetic) return magnetic.error();
   StopSurveyor surveyor(place->sources);
-  const auto visited = surveyor.country(place->question.practice);
+  const auto visited = surveyor.countries().visit(place->question.practice);
   if (!visited) return visited.error();
   StationsQuestion question = place->question;
   question.month = month_of(local_day(*date, *zone.clocks));

@@ -42,30 +42,32 @@ Result<Station> station_of(const std::string& call_sign, const StopSetting& sett
 Result<reception::ChanceMap> scan_all(const reception::AreaGrid& grid, const StopSetting& setting,
                                       const std::vector<std::string>& call_signs) {
   Countries countries(setting.sources);
-  const auto visited = countries.visit(setting.question.practice);
-  if (!visited) return visited.error();
   StationsQuestion question = setting.question;
   question.from = grid.stop();
   if (const auto learned = add_lessons(question); !learned) return learned.error();
   const reception::Receiver receiver = receiver_of(question);
   Pool pool;
   AreaWork work(pool);
-  std::vector<reception::ChanceMap> maps;
-  for (const std::string& call_sign : call_signs) {
-    const auto station = station_of(call_sign, setting);
-    if (!station) return station.error();
-    auto scan = reception::AreaScan::of(grid, receiver, *station, visited->country->land());
-    if (!scan) return scan.error();
-    int told = -1;
-    work.complete(*scan, [&](double done) {
-      const int tenths = static_cast<int>(10.0 * done);
-      if (tenths != told) std::cerr << fmt::format("{}: {} %\n", station->call_sign, 10 * tenths);
-      told = tenths;
-      return true;
-    });
-    maps.push_back(reception::chances(*scan));
-  }
-  return reception::weakest(maps);
+  return countries.of_whole_land(question.practice, [&]() -> Result<reception::ChanceMap> {
+    const auto visited = countries.visit(question.practice);
+    if (!visited) return visited.error();
+    std::vector<reception::ChanceMap> maps;
+    for (const std::string& call_sign : call_signs) {
+      const auto station = station_of(call_sign, setting);
+      if (!station) return station.error();
+      auto scan = reception::AreaScan::of(grid, receiver, *station, visited->country->land());
+      if (!scan) return scan.error();
+      int told = -1;
+      work.complete(*scan, [&](double done) {
+        const int tenths = static_cast<int>(10.0 * done);
+        if (tenths != told) std::cerr << fmt::format("{}: {} %\n", station->call_sign, 10 * tenths);
+        told = tenths;
+        return true;
+      });
+      maps.push_back(reception::chances(*scan));
+    }
+    return reception::weakest(maps);
+  });
 }
 
 json chances_json(const reception::ChanceMap& chances) {

@@ -98,9 +98,11 @@ Result<Done> AreaScanner::fill(AreaSheet& sheet, const AreaWorker::Work& work) {
 }
 
 AreaSheet AreaScanner::answer(const AreaQuestion& question, const AreaWorker::Work& work) {
-  AreaSheet sheet{.question = question};
-  if (const auto filled = fill(sheet, work); !filled) sheet.trouble = filled.error().message();
-  return sheet;
+  return countries_.of_whole_land(question.here.practice, [&] {
+    AreaSheet sheet{.question = question};
+    if (const auto filled = fill(sheet, work); !filled) sheet.trouble = filled.error().message();
+    return sheet;
+  });
 }
 
 }  // namespace

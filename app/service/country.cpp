@@ -34,15 +34,23 @@ Result<std::unique_ptr<Country>> open_practice(const SurveySources& sources) {
 
 }  // namespace
 
+bool Country::find_cut() {
+  const bool tile_cut = tiles.find_cut();
+  const bool any = cover.find_cut() || tile_cut;
+  cut = cut || any;
+  return any;
+}
+
 Result<Countries::Visited> Countries::visit(bool practice) {
-  std::unique_ptr<Country>& country = practice ? practice_ : own_;
+  std::unique_ptr<Country>& country = at(practice);
   if (!country) {
     auto opened = practice ? open_practice(sources_) : open_own(sources_);
     if (!opened) return opened.error();
     country = *std::move(opened);
   }
   const bool new_tiles = country->tiles.refresh();
-  const bool changed = country->cover.refresh() || new_tiles;
+  const bool new_cover = country->cover.refresh();
+  const bool changed = std::exchange(country->cut, false) || new_tiles || new_cover;
   return Visited{.country = country.get(), .changed = changed};
 }
 

@@ -30,7 +30,12 @@ struct Country {
   platform::CoverFolder cover;
   std::optional<map::Borders> coasts;  // not of the practice area, whose land is invented
 
+  bool cut = false;  // found since the last visit
+
   reception::Land land() const { return {tiles, coasts ? &*coasts : nullptr, &cover}; }
+
+  // Whether what was made of the land since the last call may be wrong: see TileFolder::find_cut.
+  bool find_cut();
 };
 
 // The user's stations and hills, and the practice area's. The first thread that asks opens the
@@ -46,7 +51,19 @@ class Countries {
   };
   Result<Visited> visit(bool practice);
 
+  // What `make` makes of that land, anew for each tile that was cut short meanwhile.
+  template <class Make>
+  auto of_whole_land(bool practice, const Make& make) {
+    while (true) {
+      auto made = make();
+      const auto& country = at(practice);
+      if (!country || !country->find_cut()) return made;
+    }
+  }
+
  private:
+  std::unique_ptr<Country>& at(bool practice) { return practice ? practice_ : own_; }
+
   SurveySources sources_;
   std::unique_ptr<Country> own_, practice_;
 };

@@ -38,7 +38,7 @@ class GearSurveys {
 };
 
 Result<bool> GearSurveys::measure(const std::function<bool()>& stop) {
-  const auto country = surveyor_.country(question_.here.practice);
+  const auto country = surveyor_.countries().visit(question_.here.practice);
   if (!country) return country.error();
   for (std::size_t gear = 0; gear < question_.gears.size(); ++gear) {
     StationsQuestion with = question_.here;

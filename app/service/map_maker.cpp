@@ -193,9 +193,11 @@ Result<Done> MapMaker::fill(MapSheet& sheet, const MapWorker::Work& work) {
 }
 
 MapSheet MapMaker::answer(const MapQuestion& question, const MapWorker::Work& work) {
-  MapSheet sheet{.question = question};
-  if (const auto filled = fill(sheet, work); !filled) sheet.trouble = filled.error().message();
-  return sheet;
+  return countries_.of_whole_land(question.practice, [&] {
+    MapSheet sheet{.question = question};
+    if (const auto filled = fill(sheet, work); !filled) sheet.trouble = filled.error().message();
+    return sheet;
+  });
 }
 
 }  // namespace

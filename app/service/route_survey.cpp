@@ -72,7 +72,7 @@ Result<Done> Route::survey(const std::function<bool(const RouteSheet&)>& go_on) 
   const auto places = reception::sample_route(sheet_.question.points, step_km(sheet_.question));
   if (!places) return places.error();
   sheet_.length_km = places->back().at_km;
-  const auto visited = surveyor_.country(sheet_.question.here.practice);
+  const auto visited = surveyor_.countries().visit(sheet_.question.here.practice);
   if (!visited) return visited.error();
   find_terrain(*visited->country, *places);
   for (std::size_t i = 0; i < places->size(); ++i) {

@@ -22,6 +22,8 @@ class Surveyor {
   StationsAnswer answer(const StationsQuestion& question, const StationsWorker::Work& work);
 
  private:
+  StationsAnswer answer_once(const StationsQuestion& question, const StationsWorker::Work& work);
+
   using Prospects = std::vector<reception::Prospect>;
 
   Result<Country*> country(bool practice);
@@ -45,7 +47,7 @@ class Surveyor {
 };
 
 Result<Country*> Surveyor::country(bool practice) {
-  const auto visited = surveyor_.country(practice);
+  const auto visited = surveyor_.countries().visit(practice);
   if (!visited) return visited.error();
   if (visited->changed) surveyed_.reset();
   return visited->country;
@@ -276,6 +278,12 @@ Result<Done> Surveyor::add_ahead(StationsAnswer& answer, Country& country,
 
 StationsAnswer Surveyor::answer(const StationsQuestion& question,
                                 const StationsWorker::Work& work) {
+  return surveyor_.countries().of_whole_land(question.practice,
+                                             [&] { return answer_once(question, work); });
+}
+
+StationsAnswer Surveyor::answer_once(const StationsQuestion& question,
+                                     const StationsWorker::Work& work) {
   StationsAnswer answer{.question = question};
   const auto tell = [&](const Error& error) {
     answer.trouble = error.message();

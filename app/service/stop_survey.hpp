@@ -35,7 +35,7 @@ class StopSurveyor {
   explicit StopSurveyor(SurveySources sources,
                         unsigned threads = std::thread::hardware_concurrency());
 
-  Result<Countries::Visited> country(bool practice) { return countries_.visit(practice); }
+  Countries& countries() { return countries_; }
 
   // Called between two parts of the work.
   struct Between {
@@ -58,6 +58,9 @@ class StopSurveyor {
   reception::Scratch& scratch() { return scratches_.front(); }
 
  private:
+  Result<std::optional<reception::Survey>> survey_once(Country& country,
+                                                       const reception::Receiver& receiver,
+                                                       const Between& between);
   void measure(reception::Survey& survey, std::size_t first, std::size_t end);
 
   Countries countries_;

@@ -65,7 +65,7 @@ Numbers computed(const service::Practice& practice, unsigned threads) {
   StopSurveyor surveyor({.practice_stations = practice.stations,
                          .practice_terrain_folder = service::practice_folder()},
                         threads);
-  const auto visited = surveyor.country(true);
+  const auto visited = surveyor.countries().visit(true);
   REQUIRE(visited);
   // A TV that decodes all of the practice area's stations, so that each has a chance.
   const reception::Receiver receiver{

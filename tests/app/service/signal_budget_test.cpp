@@ -31,7 +31,7 @@ Budgets budgets_for(reception::Receiver receiver) {
   StopSurveyor surveyor({.practice_stations = practice->stations,
                          .practice_terrain_folder = service::practice_folder()},
                         2);
-  const auto visited = surveyor.country(true);
+  const auto visited = surveyor.countries().visit(true);
   REQUIRE(visited);
   auto survey = surveyor.survey(*visited->country, receiver, {});
   REQUIRE(survey);
