@@ -1,5 +1,7 @@
 #include "core/sweep/sweep_data.hpp"
 
+#include "core/gear/nulls.hpp"
+
 #include <algorithm>
 #include <cmath>
 
@@ -36,18 +38,21 @@ void set_arc(SweepData& data, std::span<const Reading> readings) {
   data.arc_deg = 360.0 - widest;
 }
 
-// On a scale without a lower end, "nothing" means below the lowest reading.
-double floor_of(const ScaleFigures& figures, std::span<const Reading> readings) {
-  if (std::isfinite(figures.least)) return figures.least + kEndOfScale;
-  double least = std::numeric_limits<double>::infinity();
-  for (const Reading& reading : readings) least = std::min(least, reading.value.value_or(least));
-  return least;
-}
-
 double highest(std::span<const Reading> readings) {
   double most = -std::numeric_limits<double>::infinity();
   for (const Reading& reading : readings) most = std::max(most, reading.value.value_or(most));
   return most;
+}
+
+// A reading below it, or none, says "this or less". On a scale without a lower end that is the
+// lowest reading, or the deepest null in place with two sigmas of noise: how deep a null of a table
+// really is, the fit does not know.
+double floor_of(const ScaleFigures& figures, std::span<const Reading> readings) {
+  if (std::isfinite(figures.least)) return figures.least + kEndOfScale;
+  double least = std::numeric_limits<double>::infinity();
+  for (const Reading& reading : readings) least = std::min(least, reading.value.value_or(least));
+  const double null_db = gear::deepest_in_place_db(Band::uhf);
+  return std::max(least, highest(readings) - null_db * figures.units_per_db - 2.0 * figures.noise);
 }
 
 Result<Done> check(std::span<const Reading> readings, const SweepOptions& options,
@@ -105,7 +110,7 @@ Result<SweepData> sweep_data(std::span<const Reading> readings, const SweepOptio
   for (const Reading& reading : readings) {
     const double heading_deg = reading.heading.degrees();
     const double value = reading.value.value_or(floor);
-    if (!reading.value || value < figures.least + kEndOfScale) {
+    if (!reading.value || value < floor) {
       data.censored.push_back({heading_deg, scaled(floor), SweepData::Beyond::below});
     } else if (value > figures.most - kEndOfScale) {
       const float limit = scaled(figures.most - kEndOfScale);

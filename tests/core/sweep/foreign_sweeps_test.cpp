@@ -26,7 +26,7 @@ const std::size_t kForeignSweeps = test::kSanitized ? 200 : 3'000;
 const double kAllowed = test::kSanitized ? 0.045 : 0.0;
 
 void check_foreign(const std::string& name, const gear::Pattern& nominal,
-                   std::uint64_t seed = 20'261'129, double most = 0.97) {
+                   std::uint64_t seed = 20'261'129) {
   for (const aim::Scale scale : aim::kScales) {
     const auto found = test::foreign_coverage({.nominal = nominal,
                                                .scale = scale,
@@ -43,7 +43,7 @@ void check_foreign(const std::string& name, const gear::Pattern& nominal,
                      to_text(scale), found.covered, found.rms_error_deg, found.median_stated_deg));
     CHECK(found.sweeps >= kForeignSweeps * 99 / 100);
     CHECK(found.covered >= 0.93 - kAllowed);
-    CHECK(found.covered <= most + kAllowed);
+    CHECK(found.covered <= 0.97 + kAllowed);
   }
 }
 
@@ -103,8 +103,7 @@ TEST_CASE("an uneven table: its stated error holds on foreign sweeps", "[foreign
 TEST_CASE("a table with a flat top: its stated error holds on foreign sweeps", "[foreign]") {
   check_foreign("flat top", table_of(flat_top), 90'210);
 }
-// Overcovered in decibels, 98 %: a side lobe that could be the beam is rarer than the fit allows.
 TEST_CASE("a table with nulls and side lobes: its stated error holds on foreign sweeps",
           "[foreign]") {
-  check_foreign("a row of radiators", table_of(of_row), 52'711, 0.99);
+  check_foreign("a row of radiators", table_of(of_row), 52'711);
 }
