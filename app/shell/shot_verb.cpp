@@ -150,6 +150,28 @@ std::vector<Action> short_move() {
           act::KeypadAccept{}};
 }
 
+// An invented row of radiators, 1.4 wavelengths long, at a place of the practice area where one of
+// its nulls, 48 degrees aside, belongs on what disturbs the target.
+std::vector<Action> on_null() {
+  std::string table = "angle,relative_db\n";
+  for (int degree = -180; degree < 180; degree += 3) {
+    const double x =
+        1.4 * std::numbers::pi * std::sin(std::max(std::abs(degree), 1) * std::numbers::pi / 180.0);
+    const double front = std::fabs(std::sin(x) / x);
+    const double field = std::abs(degree) <= 90 ? front : std::max(0.1 * front, 0.06);
+    table += fmt::format("{},{:.2f}\n", degree, 20.0 * std::log10(std::max(field, 1e-3)));
+  }
+  std::vector<Action> acts{act::Show{Place::Aim}, act::ChooseGear{{.pattern_table = table}},
+                           act::OpenKeypad{KeypadPurpose::Position},
+                           act::KeypadType{"42.81532,-118.15"}, act::KeypadAccept{}};
+  const auto practice = service::load_practice();
+  if (!practice) return acts;
+  if (const auto station = practice_station(practice->stations, "QWSB")) {
+    acts.push_back(act::SelectStation{key_of(*station)});
+  }
+  return acts;
+}
+
 std::vector<Action> then(std::vector<Action> acts, const std::vector<Action>& more) {
   acts.insert(acts.end(), more.begin(), more.end());
   return acts;
@@ -196,6 +218,7 @@ const Screens& screens() {
           act::KeypadType{"43.1,-118.2"}, act::KeypadAccept{}, act::OpenField{Field::AheadPlace},
           act::KeypadType{"44.6,-119.4"}, act::KeypadAccept{}, act::OpenSheet{Sheet::Import}}},
         {"aim-moved", short_move()},
+        {"aim-null", on_null()},
         {"roof", {act::Show{Place::Aim}, act::GoToRoof{}, act::ConfirmAsked{}}},
         {"type-position", {act::OpenKeypad{KeypadPurpose::Position}}},
         {"type-place",
