@@ -4,12 +4,16 @@
 #include "app/shared/stop.hpp"
 #include "core/logbook/learning.hpp"
 #include "core/logbook/logbook.hpp"
+#include "core/text/words.hpp"
 #include "platform/clock.hpp"
 #include "platform/files.hpp"
 #include "platform/time_zones.hpp"
 
 #include <algorithm>
+#include <array>
 #include <filesystem>
+
+#include <fmt/format.h>
 
 namespace mastwise::cli {
 namespace {
@@ -43,6 +47,23 @@ Result<reception::ObstacleRing> ring_of(const StopOptions& options) {
   return ring;
 }
 
+Result<std::vector<gear::ApplianceNoise>> appliances_of(const StopOptions& options) {
+  constexpr std::array kBands{Band::low_vhf, Band::high_vhf, Band::uhf};
+  constexpr double kMost_db = 60.0;
+  std::vector<gear::ApplianceNoise> appliances;
+  for (const auto& [text, rise_db] : options.appliances) {
+    const auto band = words::parse_choice(text, kBands, "a band");
+    if (!band) return band.error();
+    if (!(rise_db >= 0.0 && rise_db <= kMost_db)) {
+      return Error{.what = fmt::format("an appliance cannot raise the noise by {} dB", rise_db),
+                   .where = "--appliance",
+                   .remedy = "give 0 to 60 dB"};
+    }
+    appliances.push_back({.name = text, .band = *band, .rise = {.db = rise_db}});
+  }
+  return appliances;
+}
+
 }  // namespace
 
 void add_stop_options(CLI::App& verb, StopOptions& options) {
@@ -59,6 +80,10 @@ void add_stop_options(CLI::App& verb, StopOptions& options) {
   verb.add_option("--noise", options.noise,
                   "city, residential, rural or quiet rural (default: as the surroundings)");
   verb.add_flag("--inverter-on", options.inverter_on, "the rig's inverter or charger is on");
+  verb.add_option("--appliance", options.appliances,
+                  "how far an appliance that is on raises the noise, as the noise hunt found: band "
+                  "and decibels, UHF 3.5; may be repeated")
+      ->allow_extra_args(false);
   verb.add_option("--radio-tower", options.radio_tower,
                   "how near an FM tower stands: none, in sight, near (5 km) or beside "
                   "(1.6 km)");
@@ -103,6 +128,8 @@ Result<StopSetting> stop_setting(const StopOptions& options, bool practice) {
   if (!radio_tower) return radio_tower.error();
   const auto cell_tower = gear::parse_tower_range(options.cell_tower);
   if (!cell_tower) return cell_tower.error();
+  const auto appliances = appliances_of(options);
+  if (!appliances) return appliances.error();
   const auto ring = ring_of(options);
   if (!ring) return ring.error();
   const auto catalog = catalog_path(options.catalog);
@@ -125,7 +152,8 @@ Result<StopSetting> stop_setting(const StopOptions& options, bool practice) {
                                   .noise = noise,
                                   .inverter_on = options.inverter_on,
                                   .towers = {*radio_tower, *cell_tower},
-                                  .ring = *ring},
+                                  .ring = *ring,
+                                  .appliances = *appliances},
                      .sources = {.catalog_path = *catalog,
                                  .terrain_folder = *terrain,
                                  .practice_stations = area->stations,

@@ -6,6 +6,7 @@
 
 #include <chrono>
 #include <string>
+#include <utility>
 #include <vector>
 
 #include <CLI/CLI.hpp>
@@ -19,6 +20,7 @@ struct StopOptions {
   bool amplifier_off = false, inverter_on = false;
   double heading_error_deg = reception::kUsualHeadingError_deg;
   std::vector<std::string> obstacles;
+  std::vector<std::pair<std::string, double>> appliances;  // band, dB
 };
 
 void add_stop_options(CLI::App& verb, StopOptions& options);

@@ -3,7 +3,9 @@
 
 #include <algorithm>
 #include <cmath>
+#include <map>
 #include <string>
+#include <utility>
 #include <vector>
 
 #include <catch2/catch.hpp>
@@ -155,6 +157,33 @@ TEST_CASE("survey and plan count an obstacle on one side, and refuse an impossib
     INFO(verb);
     CHECK(said.find("trees") != std::string::npos);
   }
+}
+
+TEST_CASE("survey counts the noise of an appliance in its band, and refuses an impossible one") {
+  const auto margins = [](const Arguments& arguments) {
+    std::map<std::pair<std::string, int>, double> margins;
+    for (const json& row : printed_plan(arguments)) {
+      if (row.at("margin_db").is_null()) continue;
+      const auto channel = row.at("rf_channel").get<int>();
+      margins[{row.at("call_sign").get<std::string>(), channel}] = row.at("margin_db");
+    }
+    return margins;
+  };
+  const auto quiet = margins({"survey"});
+  const auto noisy = margins({"survey", "--appliance", "UHF", "9.5"});
+  REQUIRE(quiet.size() == noisy.size());
+  std::size_t lower = 0;
+  for (const auto& [station, margin_db] : quiet) {
+    INFO(station.first);
+    constexpr int kFirstUhf = 14;
+    const double lost_db = margin_db - noisy.at(station);
+    if (station.second < kFirstUhf) CHECK(lost_db == Approx(0.0).margin(1e-9));
+    CHECK(lost_db < 9.5 + 1e-6);
+    lower += lost_db > 1.0 ? 1 : 0;
+  }
+  CHECK(lower > 5);
+  CHECK(plan_refusal({"survey", "--appliance", "SHF", "3"}).find("high VHF") != std::string::npos);
+  CHECK(plan_refusal({"plan", "--appliance", "UHF", "-3"}).find("0 to 60 dB") != std::string::npos);
 }
 
 }  // namespace mastwise
