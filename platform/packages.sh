@@ -8,7 +8,7 @@ run_packages=(
   libgdal-dev libcurl4-gnutls-dev ca-certificates libzip-dev nettle-dev libnova-dev libcairo2-dev libabsl-dev tzdata
   libespeak-ng-dev espeak-ng-data
 )
-test_packages=(catch2 clang libclang-rt-14-dev clang-format poppler-utils strace gpsd gpsd-clients)
+test_packages=(catch2 clang lld libclang-rt-14-dev clang-format poppler-utils strace gpsd gpsd-clients)
 # For platform/package deb, and for its test.
 deb_packages=(git librsvg2-bin dpkg-dev)
 deb_test_packages=(lintian mmdebstrap appstream desktop-file-utils file man-db)
