@@ -58,7 +58,8 @@ class Answer {
   void live_turn();
   void draw_mistake(float arm, bool right);
   void mistake(const NorthMistake& mistake, const AimCard& card);
-  std::string reason(const reception::Reason& why) const;
+  std::vector<std::string> reason(const reception::Reason& why, std::size_t most) const;
+  void draw_reason(const std::vector<std::string>& lines, float baseline, ui::Color color);
   void chance();
   void doubts();
   void rule() { canvas_.line({area_.left, y_}, {area_.right, y_}, theme_.rule, 2.0f); }
@@ -268,12 +269,24 @@ void Answer::mistake(const NorthMistake& mistake, const AimCard& card) {
                theme_.warning);
 }
 
-// A reason on one line. Where it is too long its cost stays.
-std::string Answer::reason(const reception::Reason& why) const {
+constexpr float kReasonLine = 30.0f, kMoreReasons = 32.0f;
+
+// A reason in as many lines at most, else shortened on one, where its cost stays.
+std::vector<std::string> Answer::reason(const reception::Reason& why, std::size_t most) const {
   const words::Brief brief = words::brief(why, miles_);
   const std::string cost = brief.cost.empty() ? "" : " " + brief.cost;
+  const std::string whole = brief.what + cost;
+  const auto lines = ui_.wrapped(whole, area_.width(), Face::Text);
+  if (lines.size() <= most) return {lines.begin(), lines.end()};
   const float room = area_.width() - canvas_.text_width(cost, Face::Text);
-  return fitted(brief.what, Face::Text, room) + cost;
+  return {fitted(brief.what, Face::Text, room) + cost};
+}
+
+void Answer::draw_reason(const std::vector<std::string>& lines, float baseline, ui::Color color) {
+  for (const std::string& line : lines) {
+    canvas_.text({area_.left, baseline}, line, Face::Text, color);
+    baseline += kReasonLine;
+  }
 }
 
 // The chance and the dearest reason; a touch shows the path.
@@ -282,7 +295,11 @@ void Answer::chance() {
   const reception::Outlook& outlook = *found_.outlook;
   rule();
   const bool counted = outlook.chance_percent.has_value();
-  const Rect row{area_.left, y_ + 2.0f, area_.right, y_ + 118.0f};
+  const std::size_t most = y_ + 126.0f + kReasonLine <= area_.bottom ? 2 : 1;
+  const auto first =
+      found_.reasons.empty() ? std::vector<std::string>() : reason(found_.reasons.front(), most);
+  const float further = first.size() > 1 ? kReasonLine : 0.0f;
+  const Rect row{area_.left, y_ + 2.0f, area_.right, y_ + 118.0f + further};
   if (ui::onward(ui_, "why", row)) ui_.emit(act::OpenSheet{Sheet::Path});
   const bool lit = ui_.pressed("why");
   const float end = area_.right - ui::kChevron;
@@ -296,17 +313,14 @@ void Answer::chance() {
     ui::draw_chance_mark(ui_, {area_.left, y_ + 64.0f, end, y_ + 84.0f},
                          reception::chance_word(*outlook.chance_percent));
   }
-  if (!found_.reasons.empty()) {
-    canvas_.text({area_.left, y_ + (counted ? 112.0f : 86.0f)}, reason(found_.reasons.front()),
-                 Face::Text, second_ink_on_row(theme_, lit));
-  }
-  y_ += 126.0f;
+  draw_reason(first, y_ + (counted ? 112.0f : 86.0f), second_ink_on_row(theme_, lit));
+  y_ += 126.0f + further;
   // Further reasons where there is room and nothing to warn of.
   if (!heading_doubts(shared_, aim_).empty()) return;
   for (std::size_t i = 1; i < found_.reasons.size() && y_ + 22.0f < area_.bottom; ++i) {
-    canvas_.text({area_.left, y_ + 18.0f}, reason(found_.reasons[i]), Face::Text,
-                 theme_.second_ink);
-    y_ += 32.0f;
+    const auto lines = reason(found_.reasons[i], y_ + 22.0f + kReasonLine < area_.bottom ? 2 : 1);
+    draw_reason(lines, y_ + 18.0f, theme_.second_ink);
+    y_ += kMoreReasons + kReasonLine * static_cast<float>(lines.size() - 1);
   }
 }
 

@@ -96,16 +96,18 @@ Rect AnswerHalf::head() {
 
 // An arrow, the words and the figure, spread over the height.
 void AnswerHalf::to_turn(Rect rect) {
-  constexpr float kFigure = 184.0f, kWords = 92.0f;
+  constexpr float kFigure = 184.0f, kWords = 92.0f, kDescent = 30.0f, kLeastGaps = 60.0f;
   const bool right = pointing_->turn.clockwise_deg() >= 0.0;
-  const float arrow = std::min(0.34f * rect.width(), rect.height() - kFigure - kWords - 50.0f);
-  const float gap = (rect.height() - arrow - kFigure - kWords) / 3.0f;
+  const float room = rect.height() - kFigure - kWords - kDescent;
+  const float arrow = std::min(0.34f * rect.width(), room - kLeastGaps);
+  const float gap = (room - arrow) / 3.0f;
   const float middle = rect.center().x;
   draw_turn_arrow(ui_, {rect.left + 24.0f, rect.top, rect.right - 24.0f, rect.top + arrow}, right);
   const float y = rect.top + arrow + gap + kWords;
   words({middle, y}, right ? say("Turn right") : say("Turn left"), rect.width());
   const std::string figure = words::whole_degrees(pointing_->turn.size_deg());
-  canvas_.text({middle, y + gap + kFigure}, figure, Face::Roof, theme_.ink, Align::Center);
+  canvas_.text({middle, y + kDescent + gap + kFigure}, figure, Face::Roof, theme_.ink,
+               Align::Center);
 }
 
 void AnswerHalf::hold_there(Rect rect) {

@@ -200,7 +200,11 @@ void draw_tolerance_scale(Ui& ui, Rect area, const Aimed& pointing,
 }
 
 void draw_turn_arrow(Ui& ui, Rect area, bool right) {
-  constexpr float kArc_deg = 32.0f, kNeck_deg = 17.0f;
+  constexpr float kArc_deg = 32.0f, kNeck_deg = 17.0f, kWidest = 3.1f;
+  // Its ends hang lower the wider it is.
+  const float aside = std::max(0.0f, area.width() - kWidest * area.height()) / 2.0f;
+  area.left += aside;
+  area.right -= aside;
   const float side = right ? 1.0f : -1.0f;
   const float band = std::min(0.11f * area.width(), 0.42f * area.height());
   Bow bow = bow_in(area, kArc_deg, 1.1f * band);

@@ -29,7 +29,7 @@ using ui::Face;
 using words::fill;
 using words::say;
 
-constexpr float kStartAct = 76.0f, kStepText = 92.0f;
+constexpr float kStartAct = 76.0f, kStepText = 92.0f, kAdviceLine = 30.0f;
 
 // The rig from above, its nose to the right.
 void draw_lying_rig(Canvas& canvas, Point c, float length, Color color) {
@@ -58,7 +58,7 @@ void draw_lobe(Canvas& canvas, Point from, float length, float width, bool down,
 
 void two_faced(Canvas& canvas, Rect room, Color color) {
   const Point c = room.center();
-  const float reach = 0.46f * room.height();
+  const float reach = 0.46f * std::min(room.height(), 1.2f * room.width());
   draw_lobe(canvas, c, reach, 0.8f * reach, false, color);
   draw_lobe(canvas, c, reach, 0.8f * reach, true, color);
   draw_lying_rig(canvas, c, 110.0f, color);
@@ -85,11 +85,13 @@ void all_round(Canvas& canvas, Rect room, Color color) {
 }
 
 void on_a_pole(Canvas& canvas, Rect room, Color color) {
-  const Point c{room.center().x - 34.0f, room.center().y + 0.14f * room.height()};
-  draw_lying_rig(canvas, c, 100.0f, color);
-  const Point pole{room.center().x + 56.0f, c.y + 6.0f};
-  draw_lobe(canvas, {pole.x, pole.y - 12.0f}, 0.6f * room.height(), 0.42f * room.height(), false,
-            color);
+  constexpr float kWhole = 200.0f;  // rig and lobe side by side
+  const float scale = std::min(1.0f, room.width() / kWhole);
+  const Point c{room.center().x - 46.0f * scale, room.center().y + 0.14f * room.height()};
+  draw_lying_rig(canvas, c, 100.0f * scale, color);
+  const Point pole{room.center().x + 52.0f * scale, c.y + 6.0f};
+  const float reach = std::min(room.height(), 200.0f * scale);
+  draw_lobe(canvas, {pole.x, pole.y - 12.0f}, 0.6f * reach, 0.42f * reach, false, color);
   canvas.line({pole.x - 20.0f, pole.y - 10.0f}, {pole.x + 20.0f, pole.y - 10.0f}, color, 7.0f);
   canvas.circle({pole.x, pole.y + 4.0f}, 7.0f, color, 3.0f);
 }
@@ -124,8 +126,13 @@ class Start {
 
   void head(Rect page);
   void step(int number, Rect row, bool done);
+  float act_width() const { return ui_.portrait() ? 220.0f : 264.0f; }
+  std::size_t advice_lines(const std::string& advice) const;
+  float step_height(const std::string& advice) const;
   void texts(Rect row, const std::string& label, const std::string& state,
              const std::string& advice, float right);
+  std::string where_advice() const;
+  std::string stations_advice() const;
   void where(Rect row);
   void stations_step(Rect row);
   void antenna(Rect row);
@@ -167,25 +174,50 @@ void Start::texts(Rect row, const std::string& label, const std::string& state,
     canvas_.text({left, row.top + y}, ui::shortened(canvas_, words, face, room), face, color);
   };
   line(26.0f, label, Face::Text, theme_.second_ink);
-  const bool wide = canvas_.text_width(state, Face::Matter) > room;
-  line(66.0f, state, wide ? Face::Value : Face::Matter, theme_.ink);
-  line(100.0f, advice, Face::Text, theme_.ink);
+  const auto fits = [&](Face face) { return canvas_.text_width(state, face) <= room; };
+  line(66.0f, state,
+       fits(Face::Matter)  ? Face::Matter
+       : fits(Face::Value) ? Face::Value
+                           : Face::TextBold,
+       theme_.ink);
+  if (advice_lines(advice) == 1) return line(100.0f, advice, Face::Text, theme_.ink);
+  ui_.paragraph({left, row.top + 100.0f}, room, kAdviceLine, advice, Face::Text, theme_.ink);
+}
+
+// An upright screen has the height for all of it.
+std::size_t Start::advice_lines(const std::string& advice) const {
+  if (!ui_.portrait()) return 1;
+  const float room = ui_.screen().width() - 2.0f * ui::kMargin - kStepText - act_width() - 16.0f;
+  return ui_.wrapped(advice, room, Face::Text).size();
+}
+
+float Start::step_height(const std::string& advice) const {
+  constexpr float kStep = 118.0f;
+  return kStep + kAdviceLine * static_cast<float>(advice_lines(advice) - 1);
+}
+
+std::string Start::where_advice() const {
+  if (!has_position()) return say("Plug in GPS, or type the nearest town.");
+  return shared_.stop.source == PositionSource::ByHand ? say("Typed by hand") : say("By GPS");
+}
+
+std::string Start::stations_advice() const {
+  return has_stations() ? say("Old tables: headings hold, channels may not.")
+                        : say("Import a regulator's table, or practice first.");
 }
 
 // The town near the position, or how the receiver is doing.
 void Start::where(Rect row) {
   step(1, row, has_position());
-  const Rect act{row.right - 264.0f, row.top + 16.0f, row.right, row.top + 16.0f + kStartAct};
+  const Rect act{row.right - act_width(), row.top + 16.0f, row.right, row.top + 16.0f + kStartAct};
   std::string state = say("Looking for a receiver");
-  std::string advice = say("Plug in GPS, or type the nearest town.");
   if (has_position()) {
     const Position& at = *shared_.findings.position;
     const auto* near = near_place_of(shared_, at);
     state = near == nullptr ? format_position(at, shared_.settings.notation)
                             : words::sentence(words::near_place(*near, shared_.settings.miles));
-    advice = shared_.stop.source == PositionSource::ByHand ? say("Typed by hand") : say("By GPS");
   }
-  texts(row, say("Where you are"), state, advice, act.left - 16.0f);
+  texts(row, say("Where you are"), state, where_advice(), act.left - 16.0f);
   if (ui_.button("type place", act, has_position() ? say("Change") : say("Type a town"),
                  has_position() ? ui::ButtonLook::Plain : ui::ButtonLook::Filled)) {
     ui_.emit(act::OpenKeypad{KeypadPurpose::Position});
@@ -194,16 +226,14 @@ void Start::where(Rect row) {
 
 void Start::stations_step(Rect row) {
   step(2, row, has_stations());
-  const Rect act{row.right - 264.0f, row.top + 16.0f, row.right, row.top + 16.0f + kStartAct};
+  const Rect act{row.right - act_width(), row.top + 16.0f, row.right, row.top + 16.0f + kStartAct};
   const auto count = stations();
   const std::string state =
       !count        ? say("Counting")
       : *count == 0 ? say("None yet")
                     : fill(*count == 1 ? say("{number} station") : say("{number} stations"),
                            {{"number", std::to_string(*count)}});
-  const std::string advice = has_stations() ? say("Old tables: headings hold, channels may not.")
-                                            : say("Import a regulator's table, or practice first.");
-  texts(row, say("Stations on board"), state, advice, act.left - 16.0f);
+  texts(row, say("Stations on board"), state, stations_advice(), act.left - 16.0f);
   const bool next = has_position() && !has_stations();
   if (ui_.button("data", act, say("Import"),
                  next ? ui::ButtonLook::Filled : ui::ButtonLook::Plain)) {
@@ -252,16 +282,16 @@ void Start::foot(Rect row) {
 }
 
 void Start::draw() {
-  constexpr float kHead = 84.0f, kStep = 118.0f, kGap = 16.0f;
+  constexpr float kHead = 84.0f, kGap = 16.0f;
   const Rect page = ui_.screen().inset(ui::kMargin);
   head(page);
   const auto rule = [&](float y) {
     canvas_.line({page.left + kStepText, y}, {page.right, y}, theme_.rule, 2.0f);
   };
-  Rect row{page.left, page.top + kHead, page.right, page.top + kHead + kStep};
+  Rect row{page.left, page.top + kHead, page.right, page.top + kHead + step_height(where_advice())};
   where(row);
   rule(row.bottom);
-  row = {row.left, row.bottom, row.right, row.bottom + kStep};
+  row = {row.left, row.bottom, row.right, row.bottom + step_height(stations_advice())};
   stations_step(row);
   rule(row.bottom);
   const float foot_top = page.bottom - kStartAct;

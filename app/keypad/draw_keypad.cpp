@@ -8,6 +8,7 @@
 #include "app/words/language.hpp"
 #include "app/words/phrases.hpp"
 #include "app/words/places.hpp"
+#include "app/words/units.hpp"
 
 #include <algorithm>
 #include <array>
@@ -180,7 +181,7 @@ void draw_position_typed(Ui& ui, Rect area, const Shared& shared, const Keypad& 
 }
 
 // The north from which the typed heading counts.
-void draw_north(Ui& ui, Rect area, const Keypad& keypad) {
+void draw_north(Ui& ui, Rect area, const Keypad& keypad, bool miles) {
   constexpr float kWide = 420.0f;
   const auto north = [](bool filled) {
     return [filled](ui::Canvas& canvas, Rect room, ui::Color color) {
@@ -196,8 +197,11 @@ void draw_north(Ui& ui, Rect area, const Keypad& keypad) {
   const auto touched = ui::segmented(ui, "north", choice, options, chosen);
   if (touched && *touched != chosen) ui.emit(act::KeypadNorth{});
   if (!keypad.magnetic) return;
+  constexpr double kClear_m = 5.0;
   ui.paragraph({area.left, choice.bottom + 40.0f}, area.width(), 32.0f,
-               say("Stand at least 5 m from the rig and any steel, in line with its nose."),
+               words::fill(say("Stand at least {distance} from the rig and any steel, in line "
+                               "with its nose."),
+                           {{"distance", words::height(kClear_m, miles)}}),
                Face::Text, ui.theme().second_ink);
 }
 
@@ -214,7 +218,7 @@ void draw_beside(Ui& ui, Rect area, const Shared& shared, const Keypad& keypad) 
     case KeypadPurpose::Appliance:
       return;
     case KeypadPurpose::Nose:
-      draw_north(ui, area, keypad);
+      draw_north(ui, area, keypad, shared.settings.miles);
       return;
     case KeypadPurpose::Field:
       if (is_place(keypad.field)) draw_position_typed(ui, area, shared, keypad);
@@ -225,9 +229,13 @@ void draw_beside(Ui& ui, Rect area, const Shared& shared, const Keypad& keypad) 
 }  // namespace
 
 std::optional<Rect> draw_keypad(Ui& ui, const Shared& shared, const Keypad& keypad) {
-  const Rect page = ui.screen().inset(ui::kMargin);
-  ui.canvas().text({page.left, page.top + 22.0f}, title(keypad, shared.settings.miles),
-                   Face::TextBold, ui.theme().second_ink);
+  constexpr float kBelowTab = 16.0f, kHalfTab = 96.0f;
+  Rect page = ui.screen().inset(ui::kMargin);
+  const std::string asked = title(keypad, shared.settings.miles);
+  // On a narrow screen the words reach below the mark of the practice area.
+  const float end = page.left + ui.canvas().text_width(asked, Face::TextBold);
+  if (shared.stop.practice && end > page.center().x - kHalfTab) page.top += kBelowTab;
+  ui.canvas().text({page.left, page.top + 22.0f}, asked, Face::TextBold, ui.theme().second_ink);
   const Rect field{page.left, page.top + 36.0f, page.right, page.top + 36.0f + kField};
   draw_field(ui, field, keypad);
   Rect beside{page.left, field.bottom + kGap, page.right, page.bottom};

@@ -3,6 +3,7 @@
 #include "app/keypad/actions.hpp"
 #include "app/keypad/update.hpp"
 #include "app/ui/lit_row.hpp"
+#include "app/ui/shortened.hpp"
 #include "app/words/language.hpp"
 #include "app/words/phrases.hpp"
 #include "app/words/places.hpp"
@@ -53,8 +54,10 @@ void draw_row(Ui& ui, Rect row, const std::string& name, const places::FoundPlac
   const bool wide = ui.canvas().text_width(title, Face::Value) > row.width() - 2.0f * kInset;
   ui.canvas().text({row.left + kInset, row.top + 38.0f}, title, wide ? Face::TextBold : Face::Value,
                    theme.ink);
-  ui.canvas().text({row.left + kInset, row.top + 68.0f}, about(found, miles), Face::Text,
-                   second_ink_on_row(theme, lit));
+  ui.canvas().text(
+      {row.left + kInset, row.top + 68.0f},
+      ui::shortened(ui.canvas(), about(found, miles), Face::Text, row.width() - 2.0f * kInset),
+      Face::Text, second_ink_on_row(theme, lit));
   ui.canvas().line({row.left, row.bottom}, {row.right, row.bottom}, theme.rule, 1.5f);
 }
 
@@ -75,9 +78,12 @@ void draw_place_rows(Ui& ui, Rect view, const Shared& shared, const Keypad& keyp
   view.top = ui.paragraph({view.left, view.top + 20.0f}, view.width(), kLine,
                           state_words(shared, keypad), Face::Text, theme.second_ink) -
              8.0f;
-  ui.canvas().text({view.left, view.bottom - 6.0f}, words::places_source(), Face::Fine,
-                   theme.second_ink);
-  view.bottom -= kFoot;
+  const std::string source(words::places_source());
+  const float further =
+      kLine * static_cast<float>(ui.wrapped(source, view.width(), Face::Fine).size() - 1);
+  ui.paragraph({view.left, view.bottom - 6.0f - further}, view.width(), kLine, source, Face::Fine,
+               theme.second_ink);
+  view.bottom -= kFoot + further;
   ui.canvas().line({view.left, view.top}, {view.right, view.top}, theme.rule, 1.5f);
   const auto* found = places_found(keypad, shared);
   if (found == nullptr) return;

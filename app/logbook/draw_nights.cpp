@@ -75,11 +75,16 @@ void draw_night(Ui& ui, Rect row, const NightShown& night, const std::string& da
   canvas.text({row.left, baseline}, date, Face::Text, theme.ink);
   constexpr float kHeading = 72.0f;
   const float heading = row.left + dates + kHeading;
-  if (night.on_compass) {
+  // In a narrow column the outcomes take the place of the heading, which stands above.
+  const std::size_t all = night.night.outcomes.size();
+  const bool narrow =
+      heading + 16.0f + canvas.text_width(words::of_all(all, all), Face::Text) > row.right;
+  if (night.on_compass && !narrow) {
     canvas.text({heading, baseline}, words::whole_degrees(*night.on_compass), Face::TextBold,
                 theme.ink, Align::Right);
   }
-  draw_outcomes(ui, {row.right, row.center().y}, row.right - heading - 16.0f, night.night.outcomes);
+  draw_outcomes(ui, {row.right, row.center().y},
+                row.right - (narrow ? row.left + dates : heading) - 16.0f, night.night.outcomes);
 }
 
 }  // namespace

@@ -1,5 +1,7 @@
 #include "app/map/draw_labels.hpp"
 
+#include "app/touch/segments.hpp"
+
 #include <algorithm>
 #include <array>
 #include <cmath>
@@ -7,29 +9,11 @@
 namespace mastwise::screens {
 namespace {
 
+using touch::line_meets;
 using touch::Point;
 using touch::Rect;
 
 constexpr float kRoom = 3.0f;  // between words and anything else
-
-// Whether a line meets a rectangle [Liang and Barsky, A new concept and method for line clipping,
-// ACM Transactions on Graphics 3 (1984), from memory].
-bool line_meets(Point from, Point to, Rect rect) {
-  const Point way = to - from;
-  float enters = 0.0f, leaves = 1.0f;
-  const auto clip = [&](float step, float room) {
-    if (step == 0.0f) return room >= 0.0f;
-    const float at = room / step;
-    if (step < 0.0f) {
-      enters = std::max(enters, at);
-    } else {
-      leaves = std::min(leaves, at);
-    }
-    return enters <= leaves;
-  };
-  return clip(-way.x, from.x - rect.left) && clip(way.x, rect.right - from.x) &&
-         clip(-way.y, from.y - rect.top) && clip(way.y, rect.bottom - from.y);
-}
 
 // Whether a circle's line meets a rectangle.
 bool ring_crosses(Point center, float radius, Rect rect) {
@@ -61,8 +45,12 @@ bool LabelField::is_free(Rect plate, On on) const {
 }
 
 bool LabelField::leader_is_free(Segment leader) const {
-  return std::none_of(blocks_.begin(), blocks_.end(),
-                      [&](const Rect& block) { return line_meets(leader.from, leader.to, block); });
+  const auto covers = [&](const Rect& block) { return line_meets(leader.from, leader.to, block); };
+  const auto crosses = [&](const Segment& other) {
+    return touch::lines_cross(leader.from, leader.to, other.from, other.to);
+  };
+  return std::none_of(blocks_.begin(), blocks_.end(), covers) &&
+         std::none_of(leaders_.begin(), leaders_.end(), crosses);
 }
 
 std::optional<LabelField::Place> LabelField::room(Point mark, float radius, float away, Point size,
@@ -87,8 +75,9 @@ std::optional<LabelField::Place> LabelField::room(Point mark, float radius, floa
     const float top = beside ? end.y - size.y / 2.0f : way.y < 0.0f ? end.y - size.y : end.y;
     const Rect plate{left, top, left + size.x, top + size.y};
     if (!is_free(plate, on)) continue;
-    // From the corner of its own mark's block, which it may leave.
-    const float past = std::min(1.42f * radius + 1.0f, radius + away);
+    // From the edge of its own mark's block, which it may leave.
+    const float straight = std::max(std::fabs(way.x), std::fabs(way.y));
+    const float past = std::min(radius / straight + 0.5f, radius + away);
     if (leader_is_free({mark + way * past, end})) return Place{plate, end};
   }
   return std::nullopt;
@@ -109,8 +98,10 @@ std::optional<LabelField::Place> LabelField::beside(Point mark, float radius, fl
     const auto found = room(mark, radius, attempt.away, {width, height}, attempt.on);
     if (!found) continue;
     block(found->plate);
-    block_line(mark + (found->leader - mark) * (radius / touch::distance(mark, found->leader)),
-               found->leader);
+    const Point edge =
+        mark + (found->leader - mark) * (radius / touch::distance(mark, found->leader));
+    block_line(edge, found->leader);
+    leaders_.push_back({edge, found->leader});
     return found;
   }
   return std::nullopt;

@@ -36,7 +36,8 @@ class LabelField {
   };
   // The nearest room for words of this size around a mark, blocked from now on, leader included;
   // std::nullopt if there is none. `radius`: of the mark, which is blocked already. Where there is
-  // no room near it otherwise, a ring breaks. The leader crosses no mark and no words.
+  // no room near it otherwise, a ring breaks. The leader crosses no mark, no words and no other
+  // leader.
   std::optional<Place> beside(touch::Point mark, float radius, float width, float height);
 
  private:
@@ -54,7 +55,7 @@ class LabelField {
 
   touch::Rect area_;
   std::vector<touch::Rect> blocks_;
-  std::vector<Segment> lines_;
+  std::vector<Segment> lines_, leaders_;
   std::vector<Ring> rings_;
 };
 

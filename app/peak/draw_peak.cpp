@@ -25,7 +25,7 @@ using ui::ButtonLook;
 using ui::Face;
 
 constexpr float kPanel = 440.0f, kPeakAct = 72.0f, kPeakGap = 16.0f;
-constexpr float kPeakHead = 140.0f, kSentenceLine = 30.0f, kCaption = 26.0f;
+constexpr float kPeakHead = 144.0f, kSentenceLine = 30.0f, kCaption = 26.0f;
 
 std::string plus_minus(double degrees) {
   return fmt::format("± {:.0f}°", std::ceil(degrees));
@@ -35,9 +35,9 @@ std::string plus_minus(double degrees) {
 void draw_answer(Ui& ui, Rect head, const Sweep& sweep) {
   const ui::Theme& theme = ui.theme();
   ui::Canvas& canvas = ui.canvas();
-  canvas.text({head.left, head.top + 30.0f}, sweep.title, Face::Cardinal, theme.ink);
+  canvas.text({head.left, head.top + 26.0f}, sweep.title, Face::Cardinal, theme.ink);
   const auto result = result_of(sweep);
-  const float line = head.top + 130.0f;
+  const float line = head.top + 134.0f;
   std::string state;
   bool done = false;
   if (sweep.fit) {
@@ -48,7 +48,7 @@ void draw_answer(Ui& ui, Rect head, const Sweep& sweep) {
                                {{"number", std::to_string(sweep.fit->more_headings)}});
   }
   if (!state.empty()) {
-    canvas.text({head.right, head.top + 30.0f}, state, Face::TextBold,
+    canvas.text({head.right, head.top + 26.0f}, state, Face::TextBold,
                 done ? theme.accent : theme.ink, Align::Right);
   }
   if (!result) {

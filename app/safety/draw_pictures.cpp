@@ -1,5 +1,6 @@
 #include "app/safety/draw_pictures.hpp"
 
+#include "app/ui/shortened.hpp"
 #include "app/words/cautions.hpp"
 #include "app/words/language.hpp"
 #include "app/words/units.hpp"
@@ -66,7 +67,9 @@ class Picture {
 
 void Picture::ground(const char* caption) {
   canvas_.line({area_.left, ground_}, {area_.right, ground_}, theme_.ink, 4.0f);
-  canvas_.text({area_.left + 8.0f, area_.bottom - 10.0f}, caption, Face::Text, theme_.ink);
+  canvas_.text({area_.left + 8.0f, area_.bottom - 10.0f},
+               ui::shortened(canvas_, caption, Face::Text, area_.width() - 16.0f), Face::Text,
+               theme_.ink);
 }
 
 RigProfile Picture::rig_at(float left, float units_per_m) const {
@@ -143,8 +146,10 @@ void Picture::circle(Point conductor, float units_per_m) {
   }
   const char* out = say("Stay out");
   if (radius > 210.0f) {
-    canvas_.text({conductor.x - 0.38f * radius, conductor.y + 0.6f * radius}, out, Face::Matter,
-                 theme_.warning, Align::Center);
+    // Between the circle and the pole.
+    const bool wide = canvas_.text_width(out, Face::Matter) > 0.68f * radius;
+    canvas_.text({conductor.x - 0.38f * radius, conductor.y + 0.6f * radius}, out,
+                 wide ? Face::Value : Face::Matter, theme_.warning, Align::Center);
   }
 }
 

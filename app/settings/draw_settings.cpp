@@ -95,6 +95,13 @@ class Page {
     if (touched) ui_.emit(act::ChooseSetting{setting, *touched ? "on" : "off"});
   }
 
+  // To the choice above.
+  void remark(const std::string& words) {
+    constexpr float kLine = 28.0f;
+    y_ = ui_.paragraph({area_.left + kLabel, y_ + 10.0f}, area_.width() - kLabel, kLine, words,
+                       ui::Face::Text, ui_.theme().second_ink);
+  }
+
   void practice() {
     const Rect row = next(say("Practice"), kChoiceRow);
     const auto touched =
@@ -120,7 +127,11 @@ class Page {
  private:
   Rect next(const char* label, float height) {
     const Rect row{area_.left + kLabel, y_, area_.right, y_ + height};
-    ui_.canvas().text({area_.left, row.center().y + 9.0f}, label, Face::Text, ui_.theme().ink);
+    constexpr float kLine = 28.0f;
+    const float room = kLabel - 8.0f;
+    const auto further = static_cast<float>(ui_.wrapped(label, room, Face::Text).size() - 1);
+    const float baseline = row.center().y + 9.0f - 0.5f * kLine * further;
+    ui_.paragraph({area_.left, baseline}, room, kLine, label, Face::Text, ui_.theme().ink);
     y_ = row.bottom + kApart;
     return row;
   }
@@ -145,6 +156,9 @@ void draw_sight(Page& page, const Shared& shared) {
                {"larger", "", letter_tile(Face::Cardinal, 12.0f)},
                {"largest", "", letter_tile(Face::Second, 18.0f)}},
               static_cast<std::size_t>(settings.text_size));
+  if (settings.text_size != TextSize::Usual) {
+    page.remark(say("Maps, dials and plots grow only as far as the screen has room."));
+  }
   page.choice("left_handed", say("Hand"),
               {{"on", say("Left"), hand_tile(true)}, {"off", say("Right"), hand_tile(false)}},
               settings.left_handed ? 0 : 1, 96.0f);
@@ -191,7 +205,8 @@ bool draw_settings_sheet(Ui& ui, const Shared& shared) {
   draw_words(right, shared.settings);
   const float below = std::max(left.bottom(), right.bottom());
   Page whole(ui, shared, {page.left, below, page.right, below});
-  draw_notation(whole, shared, !ui.portrait());
+  constexpr float kRoomForPlace = 1040.0f;
+  draw_notation(whole, shared, page.width() >= kRoomForPlace);
   whole.practice();
   whole.undo();
   const bool no_names = shared.places && !shared.places->trouble.empty();

@@ -34,6 +34,7 @@ Result<Done> draw_shot(Shot shot) {
   };
   choose("look", shot.look);
   choose("language", shot.language);
+  choose("text_size", shot.text_size);
   session.finish_errands();
   for (const Action& action : shot.acts) {
     session.act(action);

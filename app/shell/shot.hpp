@@ -15,6 +15,7 @@ struct Shot {
   std::vector<Action> acts = {};  // that open the screen
   LookChoice look = LookChoice::Day;
   Language language = Language::English;
+  TextSize text_size = TextSize::Usual;
   ui::Eyes eyes = ui::Eyes::Usual;
   int keys = 0;  // times the focus moves on before the picture; 0: no focus
   std::string file;

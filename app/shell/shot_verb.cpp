@@ -20,7 +20,7 @@ namespace {
 
 struct ShotOptions {
   std::string screen, file, size = "1280x800", at, station, catalog, terrain, date, table,
-                            seen_by = "usual";
+                            seen_by = "usual", text_size = "usual";
   std::optional<double> nose_deg;
   std::optional<float> dots_per_inch;
   int focus = 0;
@@ -290,6 +290,9 @@ Result<Done> draw_shot(const ShotOptions& options) {
   if (options.night) shot.look = LookChoice::Night;
   if (options.red) shot.look = LookChoice::Red;
   if (options.spanish) shot.language = Language::Spanish;
+  const auto& sizes = kStoredNames<TextSize>;
+  const auto text_size = std::find(sizes.begin(), sizes.end(), options.text_size);
+  shot.text_size = static_cast<TextSize>(text_size - sizes.begin());
   const auto eyes = std::find(ui::kEyeNames.begin(), ui::kEyeNames.end(), options.seen_by);
   shot.eyes = ui::kEyes[static_cast<std::size_t>(eyes - ui::kEyeNames.begin())];
   shot.keys = options.focus;
@@ -349,6 +352,9 @@ void add_shot(CLI::App& program, Job& chosen) {
   verb->add_option("--focus", options->focus, "show the focus of keys on the target of this number")
       ->check(CLI::Range(1, 200));
   verb->add_flag("--spanish", options->spanish, "in Spanish");
+  verb->add_option("--text", options->text_size, "size of the texts")
+      ->check(CLI::IsMember(
+          std::vector<std::string>(kStoredNames<TextSize>.begin(), kStoredNames<TextSize>.end())));
   verb->add_option("--at", options->at, "position of the rig (default: the practice area)");
   verb->add_option("--station", options->station, "target station");
   verb->add_option("--nose", options->nose_deg, "true heading of the rig's nose in degrees");

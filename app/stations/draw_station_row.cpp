@@ -97,9 +97,13 @@ void draw_chance(Ui& ui, const Rect& rect, const Columns& columns,
     ui.canvas().text({x, baseline}, number, Face::Cardinal, theme.ink);
     x += ui.canvas().text_width(number, Face::Cardinal) + 12.0f;
   }
-  const std::string word =
-      shortened(ui.canvas(), words::chance_word(outlook), Face::Text, columns.reason - x);
-  ui.canvas().text({x, baseline}, word, Face::Text, theme.ink);
+  // Where the whole word has no room, the number and its segments say the same.
+  const std::string word = words::chance_word(outlook);
+  const float room = columns.reason - x;
+  if (!outlook.chance_percent || ui.canvas().text_width(word, Face::Text) <= room) {
+    ui.canvas().text({x, baseline}, shortened(ui.canvas(), word, Face::Text, room), Face::Text,
+                     theme.ink);
+  }
   if (!outlook.chance_percent) return;
   ui::draw_chance_mark(ui, {columns.chance, rect.top + 50.0f, columns.chance_end, rect.top + 66.0f},
                        reception::chance_word(*outlook.chance_percent));
@@ -170,8 +174,12 @@ void draw_station_row(Ui& ui, Rect rect, const RowView& view, const Shared& shar
               theme.ink);
   const std::string channel = virtual_channel(station);
   const bool narrow = columns.channel_end == columns.name_end;
-  const std::string sign = (narrow && !channel.empty() ? channel + " · " : std::string()) +
-                           station.call_sign + " · RF " + to_text(station.rf_channel);
+  const std::string known =
+      (narrow && !channel.empty() ? channel + " · " : std::string()) + station.call_sign;
+  const std::string with_rf = known + " · RF " + to_text(station.rf_channel);
+  // A narrow row has no room for both channels.
+  const bool both = !narrow || canvas.text_width(with_rf, Face::Text) <= room;
+  const std::string& sign = both ? with_rf : known;
   canvas.text({left, rect.top + 65.0f}, shortened(canvas, sign, Face::Text, room), Face::Text,
               second_ink_on_row(theme, lit));
   const float wide = canvas.text_width(channel, Face::Second);

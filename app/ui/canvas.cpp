@@ -15,6 +15,11 @@ ImU32 packed(Color color, float opacity = 1.0f) {
                   static_cast<unsigned char>(std::lround(255.0f * opacity)));
 }
 
+// The height of a line as it is shown; very large letters are drawn smaller (see Fonts).
+float size_px(const ImFont& font) {
+  return font.FontSize * font.Scale;
+}
+
 }  // namespace
 
 Point around(Point center, float radius, double clockwise_deg) {
@@ -30,19 +35,19 @@ void Canvas::text(Point at, std::string_view words, Face face, Color color, Alig
                                       : align == Align::Right ? width
                                                               : 0.0f);
   // Whole pixels keep the letters sharp.
-  const ImVec2 top_left(std::round(left), std::round(at.y * scale_ - font->Ascent));
-  list_.AddText(font, font->FontSize, top_left, packed(color), words.data(),
+  const ImVec2 top_left(std::round(left), std::round(at.y * scale_ - font->Ascent * font->Scale));
+  list_.AddText(font, size_px(*font), top_left, packed(color), words.data(),
                 words.data() + words.size());
   const float x = top_left.x / scale_, y = top_left.y / scale_;
   texts_.push_back(
-      {std::string(words), {x, y, x + text_width(words, face), y + font->FontSize / scale_}, face});
+      {std::string(words), {x, y, x + text_width(words, face), y + size_px(*font) / scale_}, face});
 }
 
 float Canvas::text_width(std::string_view words, Face face) const {
   if (words.empty()) return 0.0f;
   const ImFont* font = fonts_.font(face);
   const ImVec2 size =
-      font->CalcTextSizeA(font->FontSize, 1e9f, 0.0f, words.data(), words.data() + words.size());
+      font->CalcTextSizeA(size_px(*font), 1e9f, 0.0f, words.data(), words.data() + words.size());
   return size.x / scale_;
 }
 

@@ -14,6 +14,12 @@ namespace {
 
 // The rings inward from the radius.
 constexpr float kTrueRing = 40.0f, kCompassRing = 62.0f;
+// The tolerance's width.
+constexpr float kBand = 16.0f;
+
+float band_middle(const DialView& view) {
+  return view.radius + 4.0f + kBand / 2.0f;
+}
 
 class Painter {
  public:
@@ -237,21 +243,14 @@ void Painter::facing() {
 
 // The aiming tolerance as a thick band outside, with the degrees at both ends.
 void Painter::slack(Bearing<True> target, const Slack& slack) {
-  constexpr float kBand = 16.0f;
-  const float middle = view_.radius + 4.0f + kBand / 2.0f;
+  const float middle = band_middle(view_);
   const double to_deg = degrees_up(target);
   canvas_.arc(center_, middle, static_cast<float>(to_deg - slack.left_deg),
               static_cast<float>(to_deg + slack.right_deg), theme_.accent, kBand);
-  if (slack.all_round()) return;
-  const auto label = [&](double degrees) {
-    // Past the end of the band, clear of the ring.
-    const double beyond = std::copysign(20.0 / middle * 180.0 / std::numbers::pi, degrees);
-    const Point place = around(center_, view_.radius + 34.0f, to_deg + degrees + beyond);
-    canvas_.text({place.x, place.y + 9.0f}, std::to_string(std::lround(std::fabs(degrees))) + "°",
-                 Face::TextBold, theme_.accent, Align::Center);
-  };
-  label(-slack.left_deg);
-  label(slack.right_deg);
+  for (const ToleranceEnd& end : tolerance_ends(view_)) {
+    canvas_.text({end.at.x, end.at.y + 9.0f}, end.words, Face::TextBold, theme_.accent,
+                 Align::Center);
+  }
 }
 
 void Painter::target() {
@@ -294,6 +293,20 @@ void Painter::null() {
 }
 
 }  // namespace
+
+std::vector<ToleranceEnd> tolerance_ends(const DialView& view) {
+  if (!view.target || !view.slack || view.slack->all_round()) return {};
+  const double to_deg = (*view.target - view.up).clockwise_deg();
+  std::vector<ToleranceEnd> ends;
+  for (const double degrees : {-view.slack->left_deg, view.slack->right_deg}) {
+    // Past the end of the band, clear of the ring.
+    const double beyond =
+        std::copysign(20.0 / band_middle(view) * 180.0 / std::numbers::pi, degrees);
+    ends.push_back({around(view.center, view.radius + 34.0f, to_deg + degrees + beyond),
+                    std::to_string(std::lround(std::fabs(degrees))) + "°"});
+  }
+  return ends;
+}
 
 void draw_dial(Ui& ui, const DialView& view) {
   Painter painter(ui, view);

@@ -52,6 +52,14 @@ struct DialView {
 constexpr float kDialMargin = 44.0f;
 void draw_dial(Ui& ui, const DialView& view);
 
+// The degrees at an end of the tolerance, and the middle of their place.
+struct ToleranceEnd {
+  Point at;
+  std::string words;
+};
+// Both ends; none without a target or tolerance, or if it is all round.
+std::vector<ToleranceEnd> tolerance_ends(const DialView& view);
+
 // The labels of the stations at the rim, in the corners around the dial, with lines to their marks.
 void draw_dial_labels(Ui& ui, const DialView& view);
 

@@ -2,6 +2,7 @@
 
 #include "platform/files.hpp"
 
+#include <algorithm>
 #include <cmath>
 #include <utility>
 
@@ -42,6 +43,13 @@ constexpr std::array<FaceSize, kFaceCount> kSizes{{
     {true, 122.0f, kPlain},
 }};
 
+// The largest em in pixels at which letters are drawn; larger ones are scaled up from there. The
+// builder copies each letter through a buffer of 256 KB, 4 bytes a pixel, and writes beyond it
+// without a check (imgui_freetype.cpp of Dear ImGui 1.86).
+float most_em_px(const ImWchar* glyphs) {
+  return glyphs == kFigures ? 360.0f : 250.0f;
+}
+
 }  // namespace
 
 float em_units(Face face) {
@@ -69,8 +77,10 @@ Result<std::shared_ptr<const Fonts>> Fonts::load(const std::string& folder, floa
     // The builder takes the height of a line, which is 1.215 of the em in this typeface.
     constexpr float kLine = 1.215f;
     const std::string path = folder + (size.bold ? "/B612-Bold.otf" : "/B612-Regular.otf");
-    fonts->faces_[i] = atlas.AddFontFromFileTTF(
-        path.c_str(), std::round(kLine * size.units * px_per_unit), nullptr, size.glyphs);
+    const float wanted_px = std::round(kLine * size.units * px_per_unit);
+    const float drawn_px = std::min(wanted_px, std::round(kLine * most_em_px(size.glyphs)));
+    fonts->faces_[i] = atlas.AddFontFromFileTTF(path.c_str(), drawn_px, nullptr, size.glyphs);
+    fonts->faces_[i]->Scale = wanted_px / drawn_px;
   }
   if (!atlas.Build()) return Error{.what = "the fonts cannot be read", .where = folder};
   return std::shared_ptr<const Fonts>(fonts);

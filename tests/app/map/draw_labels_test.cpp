@@ -85,6 +85,53 @@ TEST_CASE("a leader goes around a mark that is in its way") {
   }
 }
 
+TEST_CASE("no leader line of the map crosses another, a mark or words") {
+  std::mt19937 random(7);
+  std::uniform_real_distribution<float> x(250.0f, 750.0f), y(150.0f, 550.0f), width(90.0f, 200.0f);
+  constexpr float kMark = 19.0f;
+  constexpr int kSteps = 200;
+  std::size_t placed = 0, wanted = 0, crossed = 0;
+  for (int round = 0; round < 60; ++round) {
+    LabelField field(kArea);
+    std::vector<Point> marks;
+    for (int i = 0; i < 18; ++i) marks.push_back({x(random), y(random)});
+    for (const Point mark : marks) field.block_mark(mark, kMark);
+    struct Placed {
+      Point mark;
+      LabelField::Place place;
+    };
+    std::vector<Placed> all;
+    for (const Point mark : marks) {
+      ++wanted;
+      if (const auto place = field.beside(mark, kMark, width(random), 34.0f)) {
+        all.push_back({mark, *place});
+      }
+    }
+    placed += all.size();
+    // On which side of the other leader both ends are.
+    const auto side = [](const Placed& line, Point point) {
+      const Point way = line.place.leader - line.mark, off = point - line.mark;
+      return way.x * off.y - way.y * off.x > 0.0f;
+    };
+    for (std::size_t i = 0; i < all.size(); ++i) {
+      for (std::size_t j = 0; j < all.size(); ++j) {
+        if (i == j) continue;
+        const Placed &one = all[i], &other = all[j];
+        const bool meets = side(one, other.mark) != side(one, other.place.leader) &&
+                           side(other, one.mark) != side(other, one.place.leader);
+        if (meets) ++crossed;
+        for (int step = 0; step <= kSteps; ++step) {
+          const Point on =
+              one.mark + (one.place.leader - one.mark) * (static_cast<float>(step) / kSteps);
+          if (other.place.plate.contains(on)) ++crossed;
+        }
+      }
+    }
+  }
+  CHECK(crossed == 0);
+  CHECK(placed > wanted * 6 / 10);
+}
+
 TEST_CASE("a mark without room has no words") {
   LabelField field(kArea);
   field.block(kArea);

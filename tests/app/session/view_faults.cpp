@@ -85,6 +85,24 @@ touch::Rect letters(const PictureText& text) {
           std::min(rect.bottom - 0.2f * height, text.clip_px.bottom)};
 }
 
+// Letters that run on to a button or row from outside.
+std::string half_on_targets(const Stage& stage) {
+  constexpr float kLeastPx = 2.0f;
+  std::string found;
+  for (const PictureText& text : stage.texts()) {
+    const touch::Rect box = letters(text);
+    if (box.empty()) continue;
+    for (const touch::Target& target : stage.targets().all()) {
+      const touch::Rect room = target.visible_px(), shared = box.intersect(room);
+      if (room.contains(box.center()) || shared.width() < kLeastPx || shared.height() < kLeastPx) {
+        continue;
+      }
+      found += "  \"" + text.text + "\" and \"" + target.name + "\"\n";
+    }
+  }
+  return found;
+}
+
 std::string overlapping(const Stage& stage) {
   std::string found;
   const auto texts = stage.texts();
@@ -117,6 +135,7 @@ std::string view_faults(const Stage& stage, const Screen& screen) {
          named("off the screen", texts_off_screen(stage, screen)) + named("cut", texts_cut(stage)) +
          named("wider than its button", labels_too_wide(stage)) +
          named("in fine print, to touch", fine_print_to_touch(stage)) +
+         named("half on what can be touched", half_on_targets(stage)) +
          named("letters over letters", overlapping(stage));
 }
 
