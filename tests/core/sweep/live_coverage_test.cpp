@@ -5,6 +5,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <cstdint>
 #include <vector>
 
 #include <catch2/catch.hpp>
@@ -68,12 +69,14 @@ void turn_once(test::Chance& chance, const aim::SweepFitter& fitter, const gear:
   };
   const double start_deg =
       made.peak.degrees() - arc_deg / 2.0 + chance.uniform(-0.3, 0.3) * beam_deg;
+  // Drawn before the others: compilers evaluate arguments in orders of their own.
+  const std::uint64_t seed = 1000 + chance.below(1'000'000);
   test::TurnedAntenna antenna(shown,
                               {.smoothing_s = chance.uniform(0.6, 1.6),
                                .noise = chance.uniform(0.3, 1.5),
                                .heading_sigma_deg = 1.0,
                                .step = 0.5},
-                              start_deg, 1000 + chance.below(1'000'000));
+                              start_deg, seed);
   antenna.turn(live, rate_dps, one_way_s);
   if (both_ways) antenna.turn(live, -rate_dps, one_way_s);
 
