@@ -66,7 +66,7 @@ double forgiven_deg(const gear::Pattern& pattern) {
 
 Result<SweepFit> SweepFitter::fit(std::span<const Reading> readings,
                                   const SweepOptions& options) const {
-  const auto data = sweep_data(readings, options);
+  const auto data = sweep_data(readings, options, pattern_);
   if (!data) return data.error();
   const SweepPosterior posterior(*this, *data);
 

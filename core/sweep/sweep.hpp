@@ -81,8 +81,9 @@ struct CurvePoint {
 // decibels and free, but positive, for quality and bars. Level, slope and noise are integrated in
 // closed form (normal-inverse-gamma prior), the reflection and the peak over a grid. Readings at
 // the end of the scale and missing ones are bounds: "this or more", or "this or less". So are
-// decibels further below the highest than any null in place. The station is ten times likelier
-// within the headings read, widened by half the beamwidth, than elsewhere.
+// decibels further below the highest than any null in place, if the pattern was measured. The
+// station is ten times likelier within the headings read, widened by half the beamwidth, than
+// elsewhere.
 // The evidence counts for 0.8 of itself, less where readings are close together, since no antenna,
 // wind or meter is quite as in the model; error95_deg covers 93 to 98 % of the probability, by its
 // size, so that it holds in 93 to 97 of 100 sweeps with other patterns, gusts, drift and coarse

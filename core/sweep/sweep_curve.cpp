@@ -45,7 +45,7 @@ double quantile(const std::vector<Weighted>& sorted, double share) {
 
 Result<std::vector<CurvePoint>> SweepFitter::curve(std::span<const Reading> readings,
                                                    const SweepOptions& options) const {
-  const auto data = sweep_data(readings, options);
+  const auto data = sweep_data(readings, options, pattern_);
   if (!data) return data.error();
   const SweepPosterior posterior(*this, *data);
   const auto samples = posterior.samples(kCurveSamples);

@@ -45,12 +45,14 @@ double highest(std::span<const Reading> readings) {
 }
 
 // A reading below it, or none, says "this or less". On a scale without a lower end that is the
-// lowest reading, or the deepest null in place with two sigmas of noise: how deep a null of a table
-// really is, the fit does not know.
-double floor_of(const ScaleFigures& figures, std::span<const Reading> readings) {
+// lowest reading, or with a measured pattern the deepest null in place and two sigmas of noise: how
+// deep a null of a table really is, the fit does not know.
+double floor_of(const ScaleFigures& figures, std::span<const Reading> readings,
+                const gear::Pattern& pattern) {
   if (std::isfinite(figures.least)) return figures.least + kEndOfScale;
   double least = std::numeric_limits<double>::infinity();
   for (const Reading& reading : readings) least = std::min(least, reading.value.value_or(least));
+  if (!pattern.from_measurement()) return least;
   const double null_db = gear::deepest_in_place_db(Band::uhf);
   return std::max(least, highest(readings) - null_db * figures.units_per_db - 2.0 * figures.noise);
 }
@@ -96,7 +98,8 @@ void set_prior(SweepData& data, const ScaleFigures& figures, const SweepOptions&
 
 }  // namespace
 
-Result<SweepData> sweep_data(std::span<const Reading> readings, const SweepOptions& options) {
+Result<SweepData> sweep_data(std::span<const Reading> readings, const SweepOptions& options,
+                             const gear::Pattern& pattern) {
   const ScaleFigures figures = scale_figures(options.scale);
   const auto checked = check(readings, options, figures);
   if (!checked) return checked.error();
@@ -106,7 +109,7 @@ Result<SweepData> sweep_data(std::span<const Reading> readings, const SweepOptio
   const auto scaled = [&](double value) {
     return static_cast<float>((value - zero) / figures.units_per_db);
   };
-  const double floor = floor_of(figures, readings);
+  const double floor = floor_of(figures, readings, pattern);
   for (const Reading& reading : readings) {
     const double heading_deg = reading.heading.degrees();
     const double value = reading.value.value_or(floor);

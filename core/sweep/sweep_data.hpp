@@ -43,7 +43,8 @@ struct SweepData {
   double arc_deg = 0.0;
 };
 
-// Errors as SweepFitter::fit().
-Result<SweepData> sweep_data(std::span<const Reading> readings, const SweepOptions& options);
+// `pattern`: of the antenna. Errors as SweepFitter::fit().
+Result<SweepData> sweep_data(std::span<const Reading> readings, const SweepOptions& options,
+                             const gear::Pattern& pattern);
 
 }  // namespace mastwise::aim

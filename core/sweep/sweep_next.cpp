@@ -40,7 +40,7 @@ double variance_left(const std::vector<Expected>& expected, double value) {
 
 Result<Bearing<Dial>> SweepFitter::next_heading(std::span<const Reading> readings,
                                                 const SweepOptions& options) const {
-  const auto data = sweep_data(readings, options);
+  const auto data = sweep_data(readings, options, pattern_);
   if (!data) return data.error();
   const SweepPosterior posterior(*this, *data);
   const auto chosen = posterior.samples(kSamples);
