@@ -34,8 +34,8 @@ class TileFolder : public terrain::TileSource {
   // in use stay readable.
   bool refresh();
 
-  // Whether a tile in use has been cut short, told once for each. Until then the system shows zeros
-  // up to the end of the last page, so what was read since the last call may be wrong.
+  // Whether a tile in use has been cut short; true once for each. Before that the system shows
+  // zeros up to the end of its last page, so heights read since the last call may be wrong.
   bool find_cut() const;
 
   // The cells that have a file, in order.

@@ -43,18 +43,22 @@ std::vector<Wish> wishes_of(const CompareOptions& options) {
 // The whole survey of each place.
 Result<std::vector<std::vector<reception::Prospect>>> survey_places(
     const StopSetting& setting, const std::vector<Position>& places) {
+  using Surveys = std::vector<std::vector<reception::Prospect>>;
   StopSurveyor surveyor(setting.sources);
-  const auto visited = surveyor.countries().visit(setting.question.practice);
-  if (!visited) return visited.error();
-  std::vector<std::vector<reception::Prospect>> prospects;
-  for (const Position place : places) {
-    StationsQuestion question = elsewhere(setting.question, place);
-    if (const auto added = add_lessons(question); !added) return added.error();
-    const auto survey = surveyor.survey(*visited->country, receiver_of(question), {});
-    if (!survey) return survey.error();
-    prospects.push_back((*survey)->prospects());
-  }
-  return prospects;
+  const bool practice = setting.question.practice;
+  return surveyor.countries().of_whole_land(practice, [&]() -> Result<Surveys> {
+    const auto visited = surveyor.countries().visit(practice);
+    if (!visited) return visited.error();
+    Surveys prospects;
+    for (const Position place : places) {
+      StationsQuestion question = elsewhere(setting.question, place);
+      if (const auto added = add_lessons(question); !added) return added.error();
+      const auto survey = surveyor.survey(*visited->country, receiver_of(question), {});
+      if (!survey) return survey.error();
+      prospects.push_back((*survey)->prospects());
+    }
+    return prospects;
+  });
 }
 
 json offer_json(const std::optional<reception::Offer>& offer,

@@ -210,12 +210,15 @@ Result<Done> print_plan(const PlanOptions& options) {
   const auto magnetic = service::load_magnetic_model();
   if (!magnetic) return magnetic.error();
   StopSurveyor surveyor(place->sources);
-  const auto visited = surveyor.countries().visit(place->question.practice);
-  if (!visited) return visited.error();
   StationsQuestion question = place->question;
   question.month = month_of(local_day(*date, *zone.clocks));
   const reception::Receiver receiver = receiver_of(question);
-  const auto survey = surveyor.survey(*visited->country, receiver, {});
+  const auto survey = surveyor.countries().of_whole_land(
+      question.practice, [&]() -> Result<std::optional<reception::Survey>> {
+        const auto visited = surveyor.countries().visit(question.practice);
+        if (!visited) return visited.error();
+        return surveyor.survey(*visited->country, receiver, {});
+      });
   if (!survey) return survey.error();
   const ChanceCurveList curves = surveyor.curves(**survey);
   const auto wishes = wishes_of(options, **survey, curves);

@@ -30,11 +30,12 @@ struct Country {
   platform::CoverFolder cover;
   std::optional<map::Borders> coasts;  // not of the practice area, whose land is invented
 
-  bool cut = false;  // found since the last visit
+  bool cut = false;  // a tile, since the last visit
 
   reception::Land land() const { return {tiles, coasts ? &*coasts : nullptr, &cover}; }
 
-  // Whether what was made of the land since the last call may be wrong: see TileFolder::find_cut.
+  // Whether a tile was cut short since the last call, so that what was computed meanwhile may be
+  // wrong.
   bool find_cut();
 };
 
@@ -51,7 +52,8 @@ class Countries {
   };
   Result<Visited> visit(bool practice);
 
-  // What `make` makes of that land, anew for each tile that was cut short meanwhile.
+  // The result of `make`, which visits that land and computes from it. It runs again for as long as
+  // a tile was cut short meanwhile, so that no result has heights that are not there.
   template <class Make>
   auto of_whole_land(bool practice, const Make& make) {
     while (true) {

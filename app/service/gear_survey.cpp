@@ -138,15 +138,17 @@ void GearSurveys::fill(GearsAnswer& answer) const {
 
 GearsAnswer compare_rig_gears(StopSurveyor& surveyor, const GearsQuestion& question,
                               const std::function<bool()>& stop) {
-  GearsAnswer answer{.question = question};
-  GearSurveys surveys(surveyor, question);
-  const auto measured = surveys.measure(stop);
-  if (!measured) {
-    answer.trouble = measured.error().message();
-  } else if (*measured) {
-    surveys.fill(answer);
-  }
-  return answer;
+  return surveyor.countries().of_whole_land(question.here.practice, [&] {
+    GearsAnswer answer{.question = question};
+    GearSurveys surveys(surveyor, question);
+    const auto measured = surveys.measure(stop);
+    if (!measured) {
+      answer.trouble = measured.error().message();
+    } else if (*measured) {
+      surveys.fill(answer);
+    }
+    return answer;
+  });
 }
 
 GearsWorker::Answerer gears_answerer(SurveySources sources) {

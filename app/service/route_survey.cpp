@@ -88,17 +88,18 @@ Result<Done> Route::survey(const std::function<bool(const RouteSheet&)>& go_on) 
 
 RouteSheet survey_route(StopSurveyor& surveyor, const RouteQuestion& question,
                         const std::function<bool(const RouteSheet&)>& go_on) {
-  RouteSheet sheet{.question = question};
   if (question.networks.empty()) {
-    sheet.trouble =
-        Error{.what = words::say("no network chosen"), .remedy = words::say("pin a network")}
-            .message();
+    const Error error{.what = words::say("no network chosen"),
+                      .remedy = words::say("pin a network")};
+    return {.question = question, .trouble = error.message()};
+  }
+  return surveyor.countries().of_whole_land(question.here.practice, [&] {
+    RouteSheet sheet{.question = question};
+    if (const auto surveyed = Route(surveyor, sheet).survey(go_on); !surveyed) {
+      sheet.trouble = surveyed.error().message();
+    }
     return sheet;
-  }
-  if (const auto surveyed = Route(surveyor, sheet).survey(go_on); !surveyed) {
-    sheet.trouble = surveyed.error().message();
-  }
-  return sheet;
+  });
 }
 
 RouteWorker::Answerer route_answerer(SurveySources sources) {

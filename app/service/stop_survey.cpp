@@ -47,14 +47,6 @@ void StopSurveyor::measure(reception::Survey& survey, std::size_t first, std::si
 Result<std::optional<reception::Survey>> StopSurveyor::survey(Country& country,
                                                               const reception::Receiver& receiver,
                                                               const Between& between) {
-  while (true) {
-    auto made = survey_once(country, receiver, between);
-    if (!country.find_cut()) return made;
-  }
-}
-
-Result<std::optional<reception::Survey>> StopSurveyor::survey_once(
-    Country& country, const reception::Receiver& receiver, const Between& between) {
   using Made = std::optional<reception::Survey>;
   const auto near = country.catalog.nearest(receiver.position, kReachM, kMostStations);
   if (!near) return near.error();

@@ -46,7 +46,7 @@ class StopSurveyor {
     std::function<Result<Done>(reception::Survey&, std::size_t measured)> look =
         [](reception::Survey&, std::size_t) { return Result<Done>(Done{}); };
   };
-  // The surveyed stations in reach; empty if stopped.
+  // The surveyed stations in reach; empty if stopped. Within Countries::of_whole_land().
   Result<std::optional<reception::Survey>> survey(Country& country,
                                                   const reception::Receiver& receiver,
                                                   const Between& between);
@@ -58,9 +58,6 @@ class StopSurveyor {
   reception::Scratch& scratch() { return scratches_.front(); }
 
  private:
-  Result<std::optional<reception::Survey>> survey_once(Country& country,
-                                                       const reception::Receiver& receiver,
-                                                       const Between& between);
   void measure(reception::Survey& survey, std::size_t first, std::size_t end);
 
   Countries countries_;
