@@ -39,6 +39,15 @@ struct HeldTablet {
     return tablet;
   }
 
+  // One of these where the earth's field is anything but weak: 30 to 60 microtesla, dip to 72
+  // degrees.
+  static HeldTablet anywhere(Dice& dice) {
+    HeldTablet tablet = any(dice);
+    tablet.strength_ut = dice.between(30.0, 60.0);
+    tablet.dip_deg = dice.between(-72.0, 72.0);
+    return tablet;
+  }
+
   struct Seen {
     motion::Vector acceleration_mps2, field_ut;
   };

@@ -160,9 +160,7 @@ TEST_CASE("the fit's stated error of a heading holds", "[motion]") {
   int within_one = 0, within_two = 0, all = 0;
   double worst_raw_deg = 0.0, squares_deg2 = 0.0;
   for (int tablets = 0; tablets < (test::kSanitized ? 4 : 150); ++tablets) {
-    HeldTablet tablet = HeldTablet::any(dice);
-    tablet.strength_ut = dice.between(30.0, 60.0);
-    tablet.dip_deg = dice.between(-72.0, 72.0);
+    const HeldTablet tablet = HeldTablet::anywhere(dice);
     const auto fit = learned(tablet, dice);
     REQUIRE(fit);
     REQUIRE(motion::usable(fit));
@@ -313,9 +311,7 @@ TEST_CASE("the whole stated error of a held tablet holds, also the usual one of 
   Dice dice(15);
   int one = 0, two = 0, usual_one = 0, usual_two = 0, all = 0;
   for (int tablets = 0; tablets < (test::kSanitized ? 4 : 300); ++tablets) {
-    HeldTablet tablet = HeldTablet::any(dice);
-    tablet.strength_ut = dice.between(30.0, 60.0);
-    tablet.dip_deg = dice.between(-72.0, 72.0);
+    const HeldTablet tablet = HeldTablet::anywhere(dice);
     const auto fit = learned(tablet, dice);
     REQUIRE(fit);
     const double usual_deg = motion::usual_sigma_deg(*fit, tablet.dip_deg);
