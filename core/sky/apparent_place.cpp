@@ -49,13 +49,20 @@ double julian_day(UtcTime time) {
 
 // Nutation at the nearest noon, at most 0.00003 degree off. The result must not depend on earlier
 // calls, but libnova repeats its last one for a tenth of a day, and adds a trace of it to the next.
-// So the day before is always computed first.
+// So the day before is always computed first. A search asks hundreds of times for the same noon.
 ln_nutation nutation_at(UtcTime time) {
+  struct Noon {
+    double day = 0.0;
+    ln_nutation nutation{};
+  };
+  thread_local Noon last;
   const double noon = std::round(terrestrial_julian_day(time));
-  ln_nutation nutation{};
-  ln_get_nutation(noon - 1.0, &nutation);
-  ln_get_nutation(noon, &nutation);
-  return nutation;
+  if (noon != last.day) {
+    last.day = noon;
+    ln_get_nutation(noon - 1.0, &last.nutation);
+    ln_get_nutation(noon, &last.nutation);
+  }
+  return last.nutation;
 }
 
 // libnova's apparent sidereal time omits the cosine of the obliquity in its nutation.
