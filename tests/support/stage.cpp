@@ -13,6 +13,8 @@ namespace mastwise::test {
 namespace {
 
 constexpr milliseconds kFrame{16};
+// While nothing moves, the window's loop draws once a second.
+constexpr milliseconds kQuietRound{250};
 // The tablet's clock at the start of a stage.
 constexpr UtcTime kMachineTime{std::chrono::sys_days(std::chrono::year(2026) / 7 / 2) +
                                std::chrono::hours(18)};
@@ -87,6 +89,12 @@ void Stage::round() {
   session().act(act::Tick{now_, clock_ + (now_ - began_)});
   session().take_answers();
   picture_ = interface_->frame(now_);
+  texts_.reset();
+}
+
+const std::vector<PictureText>& Stage::texts() const {
+  if (!texts_) texts_ = texts_of(*picture_);
+  return *texts_;
 }
 
 void Stage::settle() {
@@ -103,7 +111,9 @@ void Stage::wait(milliseconds time) {
   const Monotonic until = now_ + time;
   while (now_ < until) {
     round();
-    now_ += std::min(kFrame, until - now_);
+    milliseconds pause = moving() ? kFrame : kQuietRound;
+    if (const auto due = interface_->due()) pause = std::clamp(*due - now_, kFrame, pause);
+    now_ += std::min(pause, until - now_);
   }
   settle();
 }

@@ -105,7 +105,7 @@ class Stage {
   void late_round(milliseconds time);
 
   // The texts of the last frame in drawing order.
-  std::vector<PictureText> texts() const { return texts_of(*picture_); }
+  const std::vector<PictureText>& texts() const;
   // Whether a text equals this; equals or contains this.
   bool shows(std::string_view text) const;
   bool shows_within(std::string_view text) const;
@@ -119,6 +119,7 @@ class Stage {
   std::unique_ptr<shell::Runtime> runtime_;
   std::unique_ptr<shell::Interface> interface_;
   ImDrawData* picture_ = nullptr;
+  mutable std::optional<std::vector<PictureText>> texts_;  // of `picture_`, once someone asks
   Monotonic began_;
   UtcTime clock_;  // at `began_`
   Monotonic now_;
