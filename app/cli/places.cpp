@@ -21,7 +21,7 @@ struct PlacesOptions {
   bool json = false;
 };
 
-json place_json(const places::Place& place) {
+json place_json(const places::PopulatedPlace& place) {
   return {{"name", place.name},
           {"country", place.country},
           {"country_name", place.country_name},

@@ -44,7 +44,7 @@ struct KeypadClose {
 struct TakePlace {
   static constexpr std::string_view kName = "TakePlace";
   static constexpr auto kFields = fields("place");
-  places::Place place;
+  places::PopulatedPlace place;
 };
 
 }  // namespace mastwise::act

@@ -1,5 +1,5 @@
+#include "app/map/draw_bitmaps.hpp"
 #include "app/map/draw_frame.hpp"
-#include "app/map/draw_rasters.hpp"
 #include "app/map/update.hpp"
 #include "app/words/units.hpp"
 
@@ -14,7 +14,7 @@ using ui::Rect;
 
 namespace {
 
-// From places on the screen to the cells of a square raster around the stop.
+// From places on the screen to the cells of a square grid around the stop.
 class Cells {
  public:
   Cells(const MapView& view, Point middle, int side, double meters_per_cell)
@@ -30,7 +30,7 @@ class Cells {
             (origin.north_m - down.north_m) / meters_per_cell};
   }
 
-  // The index of the cell, or none outside the raster.
+  // The index of the cell, or none outside the grid.
   std::optional<std::size_t> at(Point place) const {
     const double right = place.x - middle_.x, down = place.y - middle_.y;
     const auto column = static_cast<int>(std::floor(column_.of(right, down)));
@@ -80,7 +80,7 @@ std::array<Point, 4> MapFrame::square(double half_m) const {
           at({-half_m, -half_m})};
 }
 
-// Each look has rasters of its own.
+// Each look has bitmaps of its own.
 std::uint64_t MapFrame::versioned(std::uint64_t serial) const {
   return ui::kLookCount * serial + static_cast<std::uint64_t>(ui_.look());
 }
@@ -89,17 +89,17 @@ void MapFrame::draw_relief() {
   const auto& sheet = map_.sheet;
   if (!sheet || !sheet->relief) return;
   const map::Relief& relief = *sheet->relief;
-  const ui::Raster& raster = ui_.raster("relief", versioned(map_.sheet_serial),
-                                        [&] { return ui::relief_raster(relief, ui_.look()); });
-  canvas_.image(raster, square(relief.grid.meters_per_cell * relief.grid.columns / 2.0));
+  const ui::Bitmap& bitmap = ui_.bitmap("relief", versioned(map_.sheet_serial),
+                                        [&] { return ui::relief_bitmap(relief, ui_.look()); });
+  canvas_.image(bitmap, square(relief.grid.meters_per_cell * relief.grid.columns / 2.0));
 }
 
 void MapFrame::draw_area_scan() {
   const auto& sheet = map_.area_sheet;
   if (!map_.area || !sheet || sheet->percent.empty() || !sheet->trouble.empty()) return;
-  const ui::Raster& raster = ui_.raster("area", versioned(map_.area_serial),
-                                        [&] { return ui::area_raster(*sheet, ui_.look()); });
-  canvas_.image(raster, square(sheet->question.radius_m));
+  const ui::Bitmap& bitmap = ui_.bitmap("area", versioned(map_.area_serial),
+                                        [&] { return ui::area_bitmap(*sheet, ui_.look()); });
+  canvas_.image(bitmap, square(sheet->question.radius_m));
   canvas_.polyline(square(sheet->question.radius_m), theme_.ink, 2.0f, true);
 }
 

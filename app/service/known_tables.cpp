@@ -135,7 +135,7 @@ CountriesNear countries_by(const places::Gazetteer& gazetteer) {
     constexpr double kNear_m = 200e3;  // no station is heard farther away; our choice
     constexpr std::size_t kMost = 30;
     std::vector<std::string> countries;
-    for (const places::Place& place : gazetteer.largest_within(position, kNear_m, kMost)) {
+    for (const places::PopulatedPlace& place : gazetteer.largest_within(position, kNear_m, kMost)) {
       if (std::find(countries.begin(), countries.end(), place.country) == countries.end()) {
         countries.push_back(place.country);
       }

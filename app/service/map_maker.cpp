@@ -113,7 +113,7 @@ Result<Done> MapMaker::add_towns(MapSheet& sheet, const map::Projection& project
   const auto gazetteer = load_places_();
   if (!gazetteer) return gazetteer.error();
   std::vector<std::string> regions;  // of the towns
-  for (const places::Place& place :
+  for (const places::PopulatedPlace& place :
        gazetteer->largest_within(sheet.question.from, sheet.question.radius_m, kMost)) {
     const auto at = projection.to_plane(place.position);
     if (!at) continue;

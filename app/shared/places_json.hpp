@@ -7,8 +7,8 @@
 NLOHMANN_JSON_NAMESPACE_BEGIN
 
 template <>
-struct adl_serializer<mastwise::places::Place> {
-  static void to_json(json& out, const mastwise::places::Place& place) {
+struct adl_serializer<mastwise::places::PopulatedPlace> {
+  static void to_json(json& out, const mastwise::places::PopulatedPlace& place) {
     out = {{"name", place.name},
            {"country", place.country},
            {"country_name", place.country_name},
@@ -17,7 +17,7 @@ struct adl_serializer<mastwise::places::Place> {
            {"population", place.population},
            {"position", place.position}};
   }
-  static mastwise::places::Place from_json(const json& in) {
+  static mastwise::places::PopulatedPlace from_json(const json& in) {
     return {.name = in.at("name").get<std::string>(),
             .country = in.at("country").get<std::string>(),
             .country_name = in.at("country_name").get<std::string>(),
@@ -34,7 +34,7 @@ struct adl_serializer<mastwise::places::NearPlace> {
     out = {{"place", near.place}, {"distance_m", near.distance_m}, {"bearing", near.bearing}};
   }
   static mastwise::places::NearPlace from_json(const json& in) {
-    return {.place = in.at("place").get<mastwise::places::Place>(),
+    return {.place = in.at("place").get<mastwise::places::PopulatedPlace>(),
             .distance_m = in.at("distance_m").get<double>(),
             .bearing = in.at("bearing").get<mastwise::Bearing<mastwise::True>>()};
   }
@@ -48,7 +48,8 @@ struct adl_serializer<mastwise::places::FoundPlace> {
     out["way"] = {found.way->distance_m, found.way->bearing, found.way->bearing_at_end};
   }
   static mastwise::places::FoundPlace from_json(const json& in) {
-    mastwise::places::FoundPlace found{.place = in.at("place").get<mastwise::places::Place>()};
+    mastwise::places::FoundPlace found{.place =
+                                           in.at("place").get<mastwise::places::PopulatedPlace>()};
     const json& way = in.at("way");
     if (way.is_null()) return found;
     using Bearing = mastwise::Bearing<mastwise::True>;

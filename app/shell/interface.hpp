@@ -43,8 +43,8 @@ class Interface {
   // The background color of the picture.
   ui::Color ground() const { return ui::theme(session_.model().findings.look).paper; }
 
-  // The rasters of the last frame's draw data, by the names in its commands.
-  const ui::Rasters& rasters() const { return motion_.rasters; }
+  // The bitmaps of the last frame's draw data, by the names in its commands.
+  const ui::Bitmaps& bitmaps() const { return motion_.bitmaps; }
 
   // Something still moves: the next frame should follow at once.
   bool moving() const { return motion_.moving || keys_.waiting(); }

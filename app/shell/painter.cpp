@@ -16,37 +16,37 @@ Result<std::unique_ptr<Painter>> Painter::make() {
 }
 
 Painter::~Painter() {
-  for (const auto& [raster, texture] : textures_) glDeleteTextures(1, &texture.name);
+  for (const auto& [bitmap, texture] : textures_) glDeleteTextures(1, &texture.name);
   ImGui_ImplOpenGL3_Shutdown();
 }
 
-void Painter::bring_up(const ui::Raster& raster) {
-  Texture& texture = textures_[&raster];
-  if (texture.version == raster.version) return;
-  texture.version = raster.version;
+void Painter::bring_up(const ui::Bitmap& bitmap) {
+  Texture& texture = textures_[&bitmap];
+  if (texture.version == bitmap.version) return;
+  texture.version = bitmap.version;
   if (texture.name == 0) glGenTextures(1, &texture.name);
   glBindTexture(GL_TEXTURE_2D, texture.name);
   glTexParameteri(GL_TEXTURE_2D, GL_TEXTURE_MIN_FILTER, GL_LINEAR);
   glTexParameteri(GL_TEXTURE_2D, GL_TEXTURE_MAG_FILTER, GL_LINEAR);
   glTexParameteri(GL_TEXTURE_2D, GL_TEXTURE_WRAP_S, GL_CLAMP_TO_EDGE);
   glTexParameteri(GL_TEXTURE_2D, GL_TEXTURE_WRAP_T, GL_CLAMP_TO_EDGE);
-  glTexImage2D(GL_TEXTURE_2D, 0, GL_RGBA8, raster.width, raster.height, 0, GL_RGBA,
-               GL_UNSIGNED_BYTE, raster.rgba.data());
+  glTexImage2D(GL_TEXTURE_2D, 0, GL_RGBA8, bitmap.width, bitmap.height, 0, GL_RGBA,
+               GL_UNSIGNED_BYTE, bitmap.rgba.data());
 }
 
-void Painter::paint(ImDrawData* data, ui::Color ground, const ui::Rasters& rasters) {
-  for (const auto& [name, raster] : rasters) bring_up(raster);
+void Painter::paint(ImDrawData* data, ui::Color ground, const ui::Bitmaps& bitmaps) {
+  for (const auto& [name, bitmap] : bitmaps) bring_up(bitmap);
   // A new text size has new letters, whose commands were made before their texture.
   const ImFontAtlas& letters = *ImGui::GetIO().Fonts;
   if (letters.TexID == nullptr) {
     ImGui_ImplOpenGL3_DestroyFontsTexture();
     ImGui_ImplOpenGL3_CreateFontsTexture();
   }
-  // Replace a raster's name in a command by its texture.
+  // Replace a bitmap's name in a command by its texture.
   for (int i = 0; i < data->CmdListsCount; ++i) {
     for (ImDrawCmd& command : data->CmdLists[i]->CmdBuffer) {
       if (command.TextureId == nullptr) command.TextureId = letters.TexID;
-      const auto found = textures_.find(static_cast<const ui::Raster*>(command.TextureId));
+      const auto found = textures_.find(static_cast<const ui::Bitmap*>(command.TextureId));
       if (found != textures_.end()) {
         command.TextureId = reinterpret_cast<ImTextureID>(std::uintptr_t{found->second.name});
       }

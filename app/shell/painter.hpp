@@ -1,7 +1,7 @@
 #pragma once
 
 #include "app/look/theme.hpp"
-#include "app/ui/raster.hpp"
+#include "app/ui/bitmap.hpp"
 #include "core/result.hpp"
 
 #include <cstdint>
@@ -21,9 +21,9 @@ class Painter {
   Painter(const Painter&) = delete;
   Painter& operator=(const Painter&) = delete;
 
-  // Clears to the background color, which is cheaper than drawing it, and draws. `rasters`: those
+  // Clears to the background color, which is cheaper than drawing it, and draws. `bitmaps`: those
   // named in the data.
-  void paint(ImDrawData* data, ui::Color ground, const ui::Rasters& rasters);
+  void paint(ImDrawData* data, ui::Color ground, const ui::Bitmaps& bitmaps);
 
  private:
   Painter() = default;
@@ -32,9 +32,9 @@ class Painter {
     unsigned name = 0;  // OpenGL's
     std::uint64_t version = 0;
   };
-  void bring_up(const ui::Raster& raster);
+  void bring_up(const ui::Bitmap& bitmap);
 
-  std::map<const ui::Raster*, Texture> textures_;
+  std::map<const ui::Bitmap*, Texture> textures_;
 };
 
 }  // namespace mastwise::shell

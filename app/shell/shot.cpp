@@ -56,7 +56,7 @@ Result<Done> draw_shot(Shot shot) {
     (*interface)->frame(now);
   }
   (*painter)->paint((*interface)->frame(now + touch::kPromptRest), (*interface)->ground(),
-                    (*interface)->rasters());
+                    (*interface)->bitmaps());
   return (*window)->save_png(shot.file, shot.eyes);
 }
 

@@ -127,7 +127,7 @@ void Loop::take(const SDL_Event& event, Monotonic now) {
 }
 
 void Loop::draw(Monotonic now) {
-  painter_->paint(interface_->frame(now), interface_->ground(), interface_->rasters());
+  painter_->paint(interface_->frame(now), interface_->ground(), interface_->bitmaps());
   window_.present();
   drawn_ = now;
   dirty_ = interface_->moving();

@@ -135,8 +135,8 @@ void Canvas::squares(std::span<const Point> middles, float side, Color color) {
   }
 }
 
-void Canvas::image(const Raster& raster, const std::array<Point, 4>& corners) {
-  const ImTextureID name = const_cast<Raster*>(&raster);
+void Canvas::image(const Bitmap& bitmap, const std::array<Point, 4>& corners) {
+  const ImTextureID name = const_cast<Bitmap*>(&bitmap);
   list_.AddImageQuad(name, px(corners[0]), px(corners[1]), px(corners[2]), px(corners[3]));
 }
 

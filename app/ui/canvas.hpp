@@ -2,8 +2,8 @@
 
 #include "app/look/theme.hpp"
 #include "app/touch/geometry.hpp"
+#include "app/ui/bitmap.hpp"
 #include "app/ui/fonts.hpp"
-#include "app/ui/raster.hpp"
 
 #include <array>
 #include <span>
@@ -58,8 +58,8 @@ class Canvas {
   void sector(Point center, float radius, float from_deg, float to_deg, Color color, float opacity);
   // Small squares of one size around their middles; cheap enough for thousands.
   void squares(std::span<const Point> middles, float side, Color color);
-  // The raster over a tetragon: its upper left corner, then clockwise.
-  void image(const Raster& raster, const std::array<Point, 4>& corners);
+  // The bitmap over a tetragon: its upper left corner, then clockwise.
+  void image(const Bitmap& bitmap, const std::array<Point, 4>& corners);
 
   void push_clip(Rect rect);
   void pop_clip();

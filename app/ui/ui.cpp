@@ -87,14 +87,14 @@ std::vector<touch::Gesture> Ui::gestures_in(Rect rect) const {
   return found;
 }
 
-const Raster& Ui::raster(const std::string& name, std::uint64_t version,
-                         const std::function<Raster()>& make) {
-  Raster& raster = motion_.rasters[name];
-  if (raster.version != version) {
-    raster = make();
-    raster.version = version;
+const Bitmap& Ui::bitmap(const std::string& name, std::uint64_t version,
+                         const std::function<Bitmap()>& make) {
+  Bitmap& bitmap = motion_.bitmaps[name];
+  if (bitmap.version != version) {
+    bitmap = make();
+    bitmap.version = version;
   }
-  return raster;
+  return bitmap;
 }
 
 float Ui::begin_scroll(const std::string& name, Rect viewport, float content_height) {

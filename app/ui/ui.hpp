@@ -36,7 +36,7 @@ struct Motion {
     bool drawn = true;  // in the last frame
   };
   std::map<std::string, Prompt> prompts;  // by name
-  Rasters rasters;                        // by name
+  Bitmaps bitmaps;                        // by name
   bool moving = false;                    // something still moves after the last frame
 };
 
@@ -114,9 +114,9 @@ class Ui {
   // The gestures that began within the rectangle, except taps on targets.
   std::vector<touch::Gesture> gestures_in(Rect rect) const;
 
-  // The raster of this name; `make` redraws it if the version has changed.
-  const Raster& raster(const std::string& name, std::uint64_t version,
-                       const std::function<Raster()>& make);
+  // The bitmap of this name; `make` redraws it if the version has changed.
+  const Bitmap& bitmap(const std::string& name, std::uint64_t version,
+                       const std::function<Bitmap()>& make);
 
   // The offset of the list in `viewport`, moved by this frame's drags, flings and wheel turns.
   // Clips all drawing at the viewport until end_scroll.

@@ -6,7 +6,7 @@
 
 namespace mastwise::words {
 
-std::string place(const places::Place& place) {
+std::string place(const places::PopulatedPlace& place) {
   return place.name + ", " + (place.region.empty() ? place.country_name : place.region);
 }
 

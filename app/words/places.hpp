@@ -14,7 +14,7 @@ const char* places_source();
 const char* map_sources();
 
 // "Bend, OR", "Paris, France": a place and its region or country.
-std::string place(const places::Place& place);
+std::string place(const places::PopulatedPlace& place);
 // A position relative to a place: "12 mi NE of Bend, OR", "near Bend, OR" within 1 mi or km.
 std::string near_place(const places::NearPlace& near, bool miles);
 // The same without the place, to be written above it: "12 mi NE of", "Near".

@@ -56,13 +56,13 @@ std::size_t Gazetteer::size() const {
   return table_->size();
 }
 
-Place Gazetteer::place(std::size_t index) const {
+PopulatedPlace Gazetteer::place(std::size_t index) const {
   const PlaceTable::Area& area = table_->area_of[table_->areas[index]];
   const AreaName* country = find(table_->countries, area, true);
   const AreaName* region = find(table_->regions, area, false);
   const std::uint32_t population = table_->populations[index];
   const std::size_t cell = table_->cell_of(index);
-  return Place{
+  return PopulatedPlace{
       .name = std::string(table_->name(index)),
       .country = area.country,
       .country_name = country ? country->name : area.country,
@@ -74,7 +74,7 @@ Place Gazetteer::place(std::size_t index) const {
           *Position::at_deg(table_->latitude_deg(index, cell), table_->longitude_deg(index, cell))};
 }
 
-std::string Gazetteer::region_name(const Place& place) const {
+std::string Gazetteer::region_name(const PopulatedPlace& place) const {
   const AreaName* region = find(table_->regions, {place.country, place.admin}, false);
   return region ? region->name : "";
 }

@@ -15,8 +15,8 @@
 
 namespace mastwise::places {
 
-// A town, village or other populated place.
-struct Place {
+// A town, village or other populated place, as GeoNames calls it.
+struct PopulatedPlace {
   std::string name;                         // UTF-8
   std::string country;                      // ISO 3166 alpha-2, "US"
   std::string country_name;                 // "United States"
@@ -24,19 +24,19 @@ struct Place {
   std::string region;                       // postal abbreviation; empty if unknown
   std::optional<std::uint32_t> population;  // std::nullopt if the source has none
   Position position;                        // of its center, to 1e-4 degree
-  bool operator==(const Place&) const = default;
+  bool operator==(const PopulatedPlace&) const = default;
 };
 
 // A place found by a search, and the path to it from the search position, if that was given.
 struct FoundPlace {
-  Place place;
+  PopulatedPlace place;
   std::optional<PathBetween> way = {};
   bool operator==(const FoundPlace&) const = default;
 };
 
 // "12 mi NE of Bend": the place, and the position's direction as seen from it.
 struct NearPlace {
-  Place place;
+  PopulatedPlace place;
   double distance_m;
   Bearing<True> bearing;  // at the place, toward the position; meaningless at distance 0
   bool operator==(const NearPlace&) const = default;
@@ -53,7 +53,7 @@ class Gazetteer {
 
   std::size_t size() const;
   // `index` below size().
-  Place place(std::size_t index) const;
+  PopulatedPlace place(std::size_t index) const;
 
   // The places whose name begins with the typed text, best first, at most `most`. Letter case,
   // diacritics and punctuation do not count; St, Mt, Ft match Saint, Mount, Fort and the reverse.
@@ -76,10 +76,11 @@ class Gazetteer {
 
   // The places within `radius_m` (0 to 20,100,000 m) of the center, to 1 %, the most populous
   // first, at most `most`. Parts of towns and abandoned places are skipped.
-  std::vector<Place> largest_within(Position center, double radius_m, std::size_t most) const;
+  std::vector<PopulatedPlace> largest_within(Position center, double radius_m,
+                                             std::size_t most) const;
 
   // The name of a place's first-order division, "Oregon"; empty if unknown.
-  std::string region_name(const Place& place) const;
+  std::string region_name(const PopulatedPlace& place) const;
 
  private:
   explicit Gazetteer(std::shared_ptr<const PlaceTable> table) : table_(std::move(table)) {}

@@ -105,8 +105,8 @@ std::optional<NearPlace> Gazetteer::nearest_place(Position position) const {
   return near;
 }
 
-std::vector<Place> Gazetteer::largest_within(Position center, double radius_m,
-                                             std::size_t most) const {
+std::vector<PopulatedPlace> Gazetteer::largest_within(Position center, double radius_m,
+                                                      std::size_t most) const {
   const EarthPoint here = earth_point(center.latitude_deg(), center.longitude_deg());
   std::vector<std::size_t> found;
   for (const Box& box : boxes_around(center, radius_m)) {
@@ -128,7 +128,7 @@ std::vector<Place> Gazetteer::largest_within(Position center, double radius_m,
   std::partial_sort(found.begin(), end, found.end(), [&](std::size_t a, std::size_t b) {
     return people(a) != people(b) ? people(a) > people(b) : a < b;
   });
-  std::vector<Place> places;
+  std::vector<PopulatedPlace> places;
   std::transform(found.begin(), end, std::back_inserter(places),
                  [&](std::size_t i) { return place(i); });
   return places;

@@ -146,7 +146,7 @@ reception::SignalBudget some_budget() {
       .margin_itm_db = 33.6};
 }
 
-places::Place some_place() {
+places::PopulatedPlace some_place() {
   return {.name = "São \"P\"",
           .country = "BR",
           .country_name = "Brazil",
@@ -158,7 +158,7 @@ places::Place some_place() {
 
 PlacesAnswer some_places() {
   const Position near = *Position::at_deg(0.1, 0.7);
-  places::Place hamlet = some_place();
+  places::PopulatedPlace hamlet = some_place();
   hamlet.population.reset();
   return {.question = {.typed = "sa", .near = near, .shown = {near}},
           .found = {{.place = some_place(), .way = path_between(near, some_place().position)},

@@ -15,7 +15,7 @@ RouteSheet some_route();
 AreaSheet some_area();
 reception::PathPicture some_picture();
 reception::SignalBudget some_budget();
-places::Place some_place();
+places::PopulatedPlace some_place();
 PlacesAnswer some_places();
 LogbookFilesAnswer some_files();
 KeptSweep some_sweep();

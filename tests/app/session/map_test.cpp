@@ -1,4 +1,4 @@
-#include "app/map/draw_rasters.hpp"
+#include "app/map/draw_bitmaps.hpp"
 #include "app/map/state.hpp"
 #include "app/session/model.hpp"
 #include "core/geo/geodesic.hpp"
@@ -96,11 +96,11 @@ TEST_CASE("a station by distance and bearing is where the projection puts its po
 TEST_CASE("unknown ground is not colored by height") {
   const map::Relief relief{.grid = {3, 1, 30.0}, .shade = {0, 181, 255}, .band = {0, 1, 13}};
   for (const ui::Look night : {ui::Look::Day, ui::Look::Night}) {
-    const ui::Raster raster = ui::relief_raster(relief, night);
-    REQUIRE(raster.rgba.size() == 3);
-    CHECK(raster.rgba[0] != raster.rgba[1]);
-    CHECK(raster.rgba[0] != raster.rgba[2]);
-    CHECK(raster.rgba[1] != raster.rgba[2]);
+    const ui::Bitmap bitmap = ui::relief_bitmap(relief, night);
+    REQUIRE(bitmap.rgba.size() == 3);
+    CHECK(bitmap.rgba[0] != bitmap.rgba[1]);
+    CHECK(bitmap.rgba[0] != bitmap.rgba[2]);
+    CHECK(bitmap.rgba[1] != bitmap.rgba[2]);
   }
 }
 
@@ -121,8 +121,8 @@ TEST_CASE("an area of unknown cells shows the ground below") {
   AreaSheet sheet;
   sheet.side = 2;
   sheet.percent = {AreaSheet::kUnknown, 0, 50, 99};
-  const ui::Raster raster = ui::area_raster(sheet, ui::Look::Day);
-  CHECK(raster.rgba[0] == 0);
-  CHECK(raster.rgba[1] >> 24 > 0);
-  CHECK(raster.rgba[1] != raster.rgba[3]);
+  const ui::Bitmap bitmap = ui::area_bitmap(sheet, ui::Look::Day);
+  CHECK(bitmap.rgba[0] == 0);
+  CHECK(bitmap.rgba[1] >> 24 > 0);
+  CHECK(bitmap.rgba[1] != bitmap.rgba[3]);
 }

@@ -118,13 +118,13 @@ TEST_CASE("a station's title and programs leave out unknown parts") {
 }
 
 TEST_CASE("a position prints by a near place", "[places]") {
-  const places::Place bend{.name = "Bend",
-                           .country = "US",
-                           .country_name = "United States",
-                           .admin = "OR",
-                           .region = "OR",
-                           .population = 87'014,
-                           .position = *Position::at_deg(44.0582, -121.3153)};
+  const places::PopulatedPlace bend{.name = "Bend",
+                                    .country = "US",
+                                    .country_name = "United States",
+                                    .admin = "OR",
+                                    .region = "OR",
+                                    .population = 87'014,
+                                    .position = *Position::at_deg(44.0582, -121.3153)};
   const auto near = [&](double distance_m, double bearing_deg) {
     return places::NearPlace{bend, distance_m, Bearing<True>::degrees(bearing_deg)};
   };
@@ -134,7 +134,7 @@ TEST_CASE("a position prints by a near place", "[places]") {
   CHECK(words::near_place(near(9.96 * 1609.344, 338.0), true) == "10 mi N of Bend, OR");
   CHECK(words::near_place(near(4'000.0, 337.0), false) == "4.0 km NW of Bend, OR");
   CHECK(words::near_place(near(900.0, 0.0), false) == "near Bend, OR");
-  places::Place paris = bend;
+  places::PopulatedPlace paris = bend;
   paris.name = "Paris";
   paris.region = "";
   paris.country_name = "France";

@@ -20,7 +20,7 @@ Position at(double latitude_deg, double longitude_deg) {
   return *Position::at_deg(latitude_deg, longitude_deg);
 }
 
-places::Place first(const std::string& typed) {
+places::PopulatedPlace first(const std::string& typed) {
   const auto found = test::gazetteer().search(typed, 1);
   INFO(typed);
   REQUIRE(found.size() == 1);
@@ -37,7 +37,7 @@ TEST_CASE("the gazetteer has every place of its source", "[places]") {
   REQUIRE(all.size() == 135'233);
   std::size_t populous = 0, unknown = 0;
   for (std::size_t i = 0; i < all.size(); ++i) {
-    const places::Place place = all.place(i);
+    const places::PopulatedPlace place = all.place(i);
     if (!place.population) ++unknown;
     if (place.population.value_or(0) >= 1000) ++populous;
     if (place.name.empty() || place.country.size() != 2 || place.country_name.size() < 3) {
@@ -60,7 +60,7 @@ TEST_CASE("known cities have their published positions", "[places]") {
                 {"Longyearbyen, SJ", 78.220000, 15.650000},
                 {"Singapore, SG", 1.283333, 103.833333}};
   for (const auto& city : cities) {
-    const places::Place place = first(city.typed);
+    const places::PopulatedPlace place = first(city.typed);
     INFO(city.typed << ": " << place.name);
     CHECK(path_between(place.position, at(city.latitude_deg, city.longitude_deg)).distance_m <
           10e3);
@@ -128,7 +128,7 @@ TEST_CASE("the nearest place is the one of least cost on the whole earth", "[pla
   const Gazetteer& all = test::gazetteer();
   // gazetteer.hpp's rule over every place, by the geodesic. The list does not show which places are
   // parts of towns, so the best of all may only be better; it must still be a real neighbor.
-  const auto cost = [](const places::Place& place, Position from) {
+  const auto cost = [](const places::PopulatedPlace& place, Position from) {
     const double people = std::clamp<double>(place.population.value_or(0), 100.0, 200'000.0);
     return (path_between(from, place.position).distance_m + 2'000.0) / std::cbrt(people);
   };
@@ -196,7 +196,7 @@ TEST_CASE("the largest towns within a circle come by population", "[places]") {
   const auto all = test::gazetteer().largest_within(bend, 200e3, 1'000'000);
   std::size_t counted = 0;
   for (std::size_t i = 0; i < test::gazetteer().size(); ++i) {
-    const places::Place place = test::gazetteer().place(i);
+    const places::PopulatedPlace place = test::gazetteer().place(i);
     if (std::fabs(place.position.latitude_deg() - bend.latitude_deg()) > 3.0) continue;
     counted += path_between(bend, place.position).distance_m <= 198e3 ? 1 : 0;
   }
@@ -210,7 +210,8 @@ TEST_CASE("the largest towns within a circle come by population", "[places]") {
 
 TEST_CASE("the largest towns around the date line are of both sides", "[places]") {
   bool west = false, east = false;
-  for (const places::Place& place : test::gazetteer().largest_within(at(-17.0, 179.9), 300e3, 50)) {
+  for (const places::PopulatedPlace& place :
+       test::gazetteer().largest_within(at(-17.0, 179.9), 300e3, 50)) {
     (place.position.longitude_deg() < 0.0 ? west : east) = true;
   }
   CHECK(west);

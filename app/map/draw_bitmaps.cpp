@@ -1,4 +1,4 @@
-#include "app/map/draw_rasters.hpp"
+#include "app/map/draw_bitmaps.hpp"
 
 #include "app/ui/chance_mark.hpp"
 
@@ -51,11 +51,11 @@ ReliefExtremes relief_extremes(Look look) {
   return {ground.shade, ground.light};
 }
 
-Raster relief_raster(const map::Relief& relief, Look look) {
+Bitmap relief_bitmap(const map::Relief& relief, Look look) {
   const Ground& ground = ground_of(look);
   const std::uint32_t paper = packed(theme(look).paper);
-  Raster raster{.width = relief.grid.columns, .height = relief.grid.rows};
-  raster.rgba.reserve(relief.shade.size());
+  Bitmap bitmap{.width = relief.grid.columns, .height = relief.grid.rows};
+  bitmap.rgba.reserve(relief.shade.size());
   // A table from two bytes to a color, computed once.
   std::array<std::array<std::uint32_t, 256>, map::Relief::kBandsFromM.size() + 2> colors{};
   for (std::size_t band = 1; band < colors.size(); ++band) {
@@ -67,20 +67,20 @@ Raster relief_raster(const map::Relief& relief, Look look) {
   for (std::size_t cell = 0; cell < relief.shade.size(); ++cell) {
     const bool known =
         relief.shade[cell] != map::Relief::kUnknown && relief.band[cell] != map::Relief::kUnknown;
-    raster.rgba.push_back(known ? colors[relief.band[cell]][relief.shade[cell]] : paper);
+    bitmap.rgba.push_back(known ? colors[relief.band[cell]][relief.shade[cell]] : paper);
   }
-  return raster;
+  return bitmap;
 }
 
-Raster area_raster(const AreaSheet& sheet, Look look) {
+Bitmap area_bitmap(const AreaSheet& sheet, Look look) {
   const std::uint8_t opacity = look == Look::Day ? 200 : 90;
-  Raster raster{.width = static_cast<int>(sheet.side), .height = static_cast<int>(sheet.side)};
-  raster.rgba.reserve(sheet.percent.size());
+  Bitmap bitmap{.width = static_cast<int>(sheet.side), .height = static_cast<int>(sheet.side)};
+  bitmap.rgba.reserve(sheet.percent.size());
   for (const std::int8_t percent : sheet.percent) {
-    raster.rgba.push_back(
+    bitmap.rgba.push_back(
         percent == AreaSheet::kUnknown ? 0u : packed(chance_shade(percent, look), opacity));
   }
-  return raster;
+  return bitmap;
 }
 
 }  // namespace mastwise::ui

@@ -2,19 +2,19 @@
 
 #include "app/look/theme.hpp"
 #include "app/map/state.hpp"
-#include "app/ui/raster.hpp"
+#include "app/ui/bitmap.hpp"
 
 namespace mastwise::ui {
 
 // Shaded ground: paper by day, dark by night; higher bands are warmer. Unknown ground is bare
 // paper.
-Raster relief_raster(const map::Relief& relief, Look look);
+Bitmap relief_bitmap(const map::Relief& relief, Look look);
 
 // The chance over the cells of an area scan, translucent over the ground; unknown cells stay empty.
 // At night it is fainter, so that a bright area does not dazzle.
-Raster area_raster(const AreaSheet& sheet, Look look);
+Bitmap area_bitmap(const AreaSheet& sheet, Look look);
 
-// The darkest and the lightest color of relief_raster() under text.
+// The darkest and the lightest color of relief_bitmap() under text.
 struct ReliefExtremes {
   Color darkest, lightest;
 };
