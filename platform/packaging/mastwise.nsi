@@ -21,12 +21,11 @@ Section
   RMDir /r "$INSTDIR\assets"
   SetOutPath "$INSTDIR"
   File /r "${STAGE}/*"
-  File "/oname=mastwise.ico" "${ICON}"
   WriteUninstaller "$INSTDIR\uninstall.exe"
-  CreateShortcut "$SMPROGRAMS\Mastwise.lnk" "$INSTDIR\mastwise.exe" "" "$INSTDIR\mastwise.ico"
+  CreateShortcut "$SMPROGRAMS\Mastwise.lnk" "$INSTDIR\mastwise-window.exe"
   WriteRegStr HKCU "${KEY}" "DisplayName" "Mastwise"
   WriteRegStr HKCU "${KEY}" "DisplayVersion" "${VERSION}"
-  WriteRegStr HKCU "${KEY}" "DisplayIcon" "$INSTDIR\mastwise.ico"
+  WriteRegStr HKCU "${KEY}" "DisplayIcon" "$INSTDIR\mastwise.exe"
   WriteRegStr HKCU "${KEY}" "InstallLocation" "$INSTDIR"
   WriteRegStr HKCU "${KEY}" "UninstallString" '"$INSTDIR\uninstall.exe"'
   WriteRegStr HKCU "${KEY}" "QuietUninstallString" '"$INSTDIR\uninstall.exe" /S'
@@ -39,7 +38,8 @@ SectionEnd
 Section "Uninstall"
   RMDir /r "$INSTDIR\assets"
   Delete "$INSTDIR\mastwise.exe"
-  Delete "$INSTDIR\mastwise.ico"
+  Delete "$INSTDIR\mastwise-window.exe"
+  Delete "$INSTDIR\mastwise.ico"  ; of earlier versions
   Delete "$INSTDIR\LICENSE.txt"
   Delete "$INSTDIR\uninstall.exe"
   RMDir "$INSTDIR"

@@ -12,12 +12,14 @@ install_missing "${run_packages[@]}" catch2 git zip nsis librsvg2-bin
 build=$root/build/windows
 source "$here/windows_build.sh"
 source "$here/version.sh"
-cmake --build "$build" --target mastwise mastwise_assets
+cmake --build "$build" --target mastwise mastwise_starter mastwise_assets
 
 stage=$build/package/Mastwise
 rm -rf "$build/package"
 mkdir -p "$stage/assets" "$root/build/packages"
-$triplet-strip -o "$stage/mastwise.exe" "$build/mastwise.exe"
+for program in mastwise mastwise-window; do
+  $triplet-strip -o "$stage/$program.exe" "$build/$program.exe"
+done
 for folder in borders fonts landcover magnetic mappings places practice proj publishers zones; do
   cp -r "$build/assets/$folder" "$stage/assets"
 done
@@ -45,19 +47,13 @@ done
   done
 } | sed 's/$/\r/' >"$stage/LICENSE.txt"
 
-# The icon: pictures in the format that Windows takes since Vista.
-for size in 32 48 256; do
-  rsvg-convert -w $size -h $size -o "$build/package/$size.png" "$here/mastwise.svg"
-done
-python3 "$here/make_icon.py" "$build/package/mastwise.ico" "$build"/package/{32,48,256}.png
-
 package=$root/build/packages/mastwise_${version}_windows
 rm -f "$root"/build/packages/mastwise_*_windows*
 find "$stage" -exec touch -d "@$SOURCE_DATE_EPOCH" {} +
 (cd "$build/package" && find Mastwise -type f | LC_ALL=C sort | TZ=UTC zip -q -X -9 "$package.zip" -@)
 size_kb=$(du -sk --apparent-size "$stage" | cut -f1)
 makensis -V2 "-DVERSION=$version" "-DSIZE_KB=$size_kb" "-DSTAGE=$stage" \
-  "-DICON=$build/package/mastwise.ico" "-DOUTPUT=${package}_setup.exe" "$here/mastwise.nsi"
+  "-DICON=$build/platform/packaging/mastwise.ico" "-DOUTPUT=${package}_setup.exe" "$here/mastwise.nsi"
 python3 "$here/spdx.py" "$stage" "$licenses" "$root/LICENSE" "$version" >"$package.spdx.json"
 release_build
 echo "$package.zip"

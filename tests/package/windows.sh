@@ -32,6 +32,8 @@ chmod +x "$foreign"
 export LC_ALL=C.UTF-8 MASTWISE_DATA=$work/data
 said=$("$foreign" --version)
 passed "$said"
+wine "$work/Mastwise Ω é/mastwise-window.exe" --version || fail "the starter for the start menu"
+passed "started without a console"
 
 source "$root/tests/package/same_figures.sh"
 same_figures
