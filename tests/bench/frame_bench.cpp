@@ -38,7 +38,7 @@ void bench_frames(shell::GlWindow& window) {
   const auto draw = [&] {
     now += milliseconds(16);
     program.painter->paint(program.interface->frame(now), program.interface->ground(),
-                           program.interface->rasters());
+                           program.interface->bitmaps());
     finish_frame(window);
   };
   const double still_ms = median_ms([&](int) { draw(); });
@@ -91,7 +91,7 @@ double first_frame_ms(bool whole_program) {
     if (whole_program) {
       Offscreen program = start_program((*window)->metrics(), kPractice, kAim, false);
       program.painter->paint(program.interface->frame(platform::monotonic_now()),
-                             program.interface->ground(), program.interface->rasters());
+                             program.interface->ground(), program.interface->bitmaps());
       finish_frame(**window);
     } else {
       draw_empty(**window);

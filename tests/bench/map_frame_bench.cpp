@@ -43,7 +43,7 @@ void bench_map(shell::GlWindow& window, const std::string& catalog) {
     const auto began = Clock::now();
     ImDrawData* picture = program.interface->frame(now);
     code_ms.push_back(ms_since(began));
-    program.painter->paint(picture, program.interface->ground(), program.interface->rasters());
+    program.painter->paint(picture, program.interface->ground(), program.interface->bitmaps());
     finish_frame(window);
   });
   fmt::print("empty frame: {:.2f} ms\n", empty_ms);
