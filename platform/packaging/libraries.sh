@@ -141,10 +141,12 @@ copy_headers() {
 
 # recipe_of NAME: the text of all that makes it.
 recipe_of() {
-  local helper
-  declare -f "make_$1"
+  local helper recipe
+  recipe=$(declare -f "make_$1")
+  echo "$recipe"
+  # No pipe: under pipefail one that ends early would leave the helper out, now and then.
   for helper in with_cmake with_configure as_library; do
-    if declare -f "make_$1" | grep -q "$helper"; then declare -f "$helper"; fi
+    if [[ $recipe == *"$helper"* ]]; then declare -f "$helper"; fi
   done
   echo "$made_of"
 }
