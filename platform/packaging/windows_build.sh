@@ -4,6 +4,7 @@ source "$here/libraries_windows.sh"
 install_missing wine wine64
 export WINEPREFIX=$cache/wine WINEDEBUG=-all
 copy_headers
-build_windows_libraries
+build_libraries "${windows_libraries[@]}"
+tidy_descriptions
 configure "$build" -DCMAKE_BUILD_TYPE=Release -DMASTWISE_TESTS=ON \
   "-DCMAKE_TOOLCHAIN_FILE=$here/cross_windows.cmake"
