@@ -1,16 +1,12 @@
-#include "core/motion/sensor_lines.hpp"
-#include "platform/clock.hpp"
-#include "platform/tablet_sensors.hpp"
+#include "platform/sensor_source.hpp"
 
 #include <algorithm>
 #include <array>
 #include <cmath>
-#include <cstring>
 #include <filesystem>
 #include <fstream>
 #include <optional>
 #include <sstream>
-#include <thread>
 #include <vector>
 
 #include <fmt/format.h>
@@ -128,6 +124,13 @@ bool in_base(const fs::path& folder) {
   return false;
 }
 
+AxisSensor as_read(Sensor sensor) {
+  return {
+      .kind = sensor.kind, .name = sensor.name, .where = sensor.folder.string(), .read = [sensor] {
+        return sensor.read();
+      }};
+}
+
 struct Found {
   std::optional<Sensor> sensor;
   std::string lacking;  // why there is none
@@ -158,62 +161,6 @@ Found find_sensor(const fs::path& devices, Sample::Kind kind) {
   return found;
 }
 
-class SensorSource : public ByteSource {
- public:
-  SensorSource(std::vector<Sensor> sensors, std::string name, TabletSystem system)
-      : sensors_(std::move(sensors)), name_(std::move(name)), system_(std::move(system)) {}
-
-  Result<Chunk> read(std::span<char> into, milliseconds timeout) override {
-    if (told_.empty()) {
-      const Monotonic until = monotonic_now() + timeout;
-      for (Monotonic now = monotonic_now(); now < next_; now = monotonic_now()) {
-        if (now >= until) return Chunk{};
-        std::this_thread::sleep_for(std::min(until, next_) - now);
-      }
-      if (const auto sampled = sample(); !sampled) return sampled.error();
-      if (told_.empty()) return Chunk{};
-    }
-    const std::size_t size = std::min(into.size(), told_.size());
-    std::memcpy(into.data(), told_.data(), size);
-    told_.erase(0, size);
-    return Chunk{size};
-  }
-  std::string name() const override { return name_; }
-
- private:
-  Result<Done> sample() {
-    const Monotonic now = monotonic_now();
-    const double at_s = std::chrono::duration<double>(now - opened_).count();
-    for (const Sensor& sensor : sensors_) {
-      const auto value = sensor.read();
-      if (!value) {
-        next_ = now + system_.every;
-        if (++failed_ < kMostFailures) return Done{};
-        return Error{.what = "the sensor can no longer be read",
-                     .where = sensor.folder.string(),
-                     .remedy = "restart the tablet if it does not come back"};
-      }
-      waiting_ += motion::to_line({.kind = sensor.kind, .at_s = at_s, .value = *value});
-    }
-    failed_ = 0;
-    next_ = now + system_.every;
-    if (now < tell_) return Done{};
-    tell_ = now + system_.told - system_.every / 2;
-    told_ = std::exchange(waiting_, {});
-    return Done{};
-  }
-
-  // A bus that is busy for a moment fails a read or two [our choice, no source].
-  static constexpr int kMostFailures = 4;
-
-  std::vector<Sensor> sensors_;
-  std::string name_;
-  TabletSystem system_;
-  Monotonic opened_ = monotonic_now(), next_{}, tell_{};
-  std::string waiting_, told_;
-  int failed_ = 0;  // reads in a row
-};
-
 }  // namespace
 
 OpenSource tablet_sensor_source(TabletSystem system) {
@@ -225,14 +172,13 @@ OpenSource tablet_sensor_source(TabletSystem system) {
           .what = level.lacking, .where = devices.string(), .remedy = "use a compass in the hand"};
     }
     std::string name = level.sensor->name;
-    std::vector<Sensor> sensors{*std::move(level.sensor)};
+    std::vector<AxisSensor> sensors{as_read(*std::move(level.sensor))};
     if (system.field_wanted) {
       Found compass = find_sensor(devices, Sample::Kind::field);
       name += compass.sensor ? ", " + compass.sensor->name : "; " + compass.lacking;
-      if (compass.sensor) sensors.push_back(*std::move(compass.sensor));
+      if (compass.sensor) sensors.push_back(as_read(*std::move(compass.sensor)));
     }
-    return std::unique_ptr<ByteSource>(
-        std::make_unique<SensorSource>(std::move(sensors), std::move(name), system));
+    return sensor_source(std::move(sensors), std::move(name), system);
   };
 }
 
