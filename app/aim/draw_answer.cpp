@@ -154,8 +154,10 @@ void Answer::said(const Saying* way, const AimCard& card) {
       x += 36.0f;
     }
     const std::string words = north + " " + error;
-    canvas_.text({x, label}, words, Face::TextBold, theme_.ink);
-    x += canvas_.text_width(words, Face::TextBold) + 16.0f;
+    const float share =
+        ui::share_of_both(canvas_, area_.right - x, {words, Face::TextBold}, {of, Face::Text});
+    canvas_.text({x, label}, words, Face::TextBold, theme_.ink, Align::Left, share);
+    x += share * canvas_.text_width(words, Face::TextBold) + 14.0f;
     ui::text_within(canvas_, {area_.right, label}, area_.right - x, of, Face::Text,
                     theme_.second_ink, Align::Right);
   };
@@ -324,8 +326,10 @@ void Answer::chance() {
   float x = area_.left;
   canvas_.text({x, y_ + 52.0f}, number, Face::Second, theme_.ink);
   if (!number.empty()) x += canvas_.text_width(number, Face::Second) + 16.0f;
-  ui::text_within(canvas_, {x, y_ + 52.0f}, end - x, words::chance_word(outlook), Face::Value,
-                  theme_.ink);
+  const std::string word = words::chance_word(outlook);
+  const float least = canvas_.usual_share(Face::Value) * canvas_.text_width(word, Face::Value);
+  ui::text_within(canvas_, {x, y_ + 52.0f}, end - x, word,
+                  least <= end - x ? Face::Value : Face::Text, theme_.ink);
   if (counted) {
     ui::draw_chance_mark(ui_, {area_.left, y_ + 64.0f, end, y_ + 84.0f},
                          reception::chance_word(*outlook.chance_percent));
