@@ -302,8 +302,12 @@ std::vector<std::string> Answer::reason(const reception::Reason& why, std::size_
 }
 
 void Answer::draw_reason(const std::vector<std::string>& lines, float baseline, ui::Color color) {
+  float share = 1.0f;  // the same for all
   for (const std::string& line : lines) {
-    ui::text_within(canvas_, {area_.left, baseline}, area_.width(), line, Face::Text, color);
+    share = std::min(share, canvas_.size_within(area_.width(), line, Face::Text));
+  }
+  for (const std::string& line : lines) {
+    canvas_.text({area_.left, baseline}, line, Face::Text, color, Align::Left, share);
     baseline += ui_.line(kReasonLine, Face::Text);
   }
 }
