@@ -94,9 +94,8 @@ void draw_missing(Ui& ui, Rect row, const Shared& shared, const AheadFound& foun
   ui::hatch(ui.canvas(), swatch, theme.ink, 8.0f);
   ui.canvas().outline(swatch, theme.ink, 2.0f);
   const float left = swatch.right + 16.0f;
-  ui.canvas().text({left, row.center().y + 9.0f},
-                   ui::shortened(ui.canvas(), words, Face::Text, row.right - ui::kChevron - left),
-                   Face::Text, theme.ink);
+  ui::text_within(ui.canvas(), {left, row.center().y + 9.0f}, row.right - ui::kChevron - left,
+                  words, Face::Text, theme.ink);
 }
 
 class Acts {
@@ -232,8 +231,7 @@ void draw_ahead(Ui& ui, Rect area, const Shared& shared, const AheadState& ahead
   draw_wants(ui, wants, found);
   const Face face =
       ui.canvas().text_width(words.answer, Face::Matter) <= room ? Face::Matter : Face::Cardinal;
-  ui.canvas().text({area.left, top + 34.0f}, ui::shortened(ui.canvas(), words.answer, face, room),
-                   face, theme.ink);
+  ui::text_within(ui.canvas(), {area.left, top + 34.0f}, room, words.answer, face, theme.ink);
   const float below = words.more.empty()
                           ? top + 48.0f
                           : ui.paragraph({area.left, top + 68.0f}, room, 30.0f, words.more,

@@ -95,8 +95,8 @@ void Way::boxes() {
 void Way::head(Rect box, const AheadColumn& column) {
   const std::string title = title_of(shared_, column);
   const float room = box.width() - 16.0f, middle = box.center().x;
-  canvas_.text({middle, box.top + 30.0f}, ui::shortened(canvas_, title, Face::TextBold, room),
-               Face::TextBold, theme_.ink, Align::Center);
+  ui::text_within(canvas_, {middle, box.top + 30.0f}, room, title, Face::TextBold, theme_.ink,
+                  Align::Center);
   const std::string count =
       column.computed ? words::of_all(column.holding, found_.rows.size()) : "...";
   const std::string at = column.place ? words::along(column.at_km, miles_) : std::string();
@@ -152,10 +152,11 @@ void Way::corner() {
   const RoutePart& first = found_.without_terrain.front();
   const Rect swatch{rect.left, rect.top + 60.0f, rect.right - ui::kChevron, rect.top + 78.0f};
   ui::hatch(canvas_, swatch, theme_.ink, 8.0f);
-  canvas_.text({rect.left, rect.top + 24.0f}, words::say("No heights"), Face::TextBold, theme_.ink);
-  canvas_.text({rect.left, rect.top + 52.0f},
-               words::stretch(first.from_km, found_.without_terrain.back().to_km, miles_),
-               Face::Text, theme_.ink);
+  ui::text_within(canvas_, {rect.left, rect.top + 24.0f}, rect.width(), words::say("No heights"),
+                  Face::TextBold, theme_.ink);
+  ui::text_within(canvas_, {rect.left, rect.top + 52.0f}, rect.width(),
+                  words::stretch(first.from_km, found_.without_terrain.back().to_km, miles_),
+                  Face::Text, theme_.ink);
 }
 
 void Way::paging() {
@@ -215,8 +216,8 @@ void Way::offer(Rect box, float baseline, const AheadColumn& column, const Ahead
   ui::kite(canvas_, {right - width - 14.0f, baseline - 9.0f}, 11.0f, theme_.ink, false);
   if (!named) return;
   const float room = right - kHeading - mark_right - 8.0f;
-  canvas_.text({mark_right + 8.0f, baseline},
-               ui::shortened(canvas_, offer.call_sign, Face::Text, room), Face::Text, theme_.ink);
+  ui::text_within(canvas_, {mark_right + 8.0f, baseline}, room, offer.call_sign, Face::Text,
+                  theme_.ink);
 }
 
 void Way::cell(Rect box, float baseline, const AheadColumn& column, std::size_t network) {
@@ -233,9 +234,8 @@ void Way::cell(Rect box, float baseline, const AheadColumn& column, std::size_t 
 void Way::row(Rect rect, std::size_t index) {
   const AheadRow& row = found_.rows[index];
   const float baseline = rect.center().y - 2.0f;
-  ui_.canvas().text({area_.left, baseline},
-                    ui::shortened(canvas_, row.network, Face::TextBold, kName - 12.0f),
-                    Face::TextBold, theme_.ink);
+  ui::text_within(ui_.canvas(), {area_.left, baseline}, kName - 12.0f, row.network, Face::TextBold,
+                  theme_.ink);
   for (std::size_t i = 0; i < columns_.boxes.size(); ++i) {
     cell(columns_.boxes[i], baseline, column(i), index);
   }

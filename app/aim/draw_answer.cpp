@@ -82,12 +82,12 @@ void Answer::title(const AimCard& card) {
   const Station& station = *shared_.stop.target;
   const std::string far = words::distance(card.distance_m, miles_);
   const float room = area_.width() - canvas_.text_width(far, Face::Text) - 16.0f;
-  canvas_.text({area_.left, y_ + 32.0f}, fitted(words::title(station), Face::Cardinal, room),
-               Face::Cardinal, theme_.ink);
+  ui::text_within(canvas_, {area_.left, y_ + 32.0f}, room, words::title(station), Face::Cardinal,
+                  theme_.ink);
   canvas_.text({area_.right, y_ + 32.0f}, far, Face::Text, theme_.ink, Align::Right);
   const std::string what = words::carries(station) + ", RF " + to_text(station.rf_channel);
-  canvas_.text({area_.left, y_ + 66.0f}, fitted(what, Face::Text, area_.width()), Face::Text,
-               theme_.second_ink);
+  ui::text_within(canvas_, {area_.left, y_ + 66.0f}, area_.width(), what, Face::Text,
+                  theme_.second_ink);
   y_ += 78.0f;
 }
 
@@ -108,31 +108,38 @@ std::string Answer::where_read() const {
 
 // Beside so much steel a needle gives no answer: where it does, and the best other way.
 void Answer::no_compass() {
-  canvas_.text({area_.left, y_ + 30.0f},
-               fitted(shared_.stop.standing == Standing::on_roof ? say("No compass on the roof")
-                                                                 : say("No compass by the rig"),
-                      Face::TextBold, area_.width()),
-               Face::TextBold, theme_.warning);
+  ui::text_within(canvas_, {area_.left, y_ + 30.0f}, area_.width(),
+                  shared_.stop.standing == Standing::on_roof ? say("No compass on the roof")
+                                                             : say("No compass by the rig"),
+                  Face::TextBold, theme_.warning);
   const Saying* best = best_way(aim_.ways, true);
-  const float below =
-      ui_.paragraph({area_.left, y_ + 66.0f}, area_.width(), 31.0f,
-                    fill(say("Walk {distance} off with it."),
-                         {{"distance", words::height(from_rig_m(Standing::well_clear), miles_)}}),
-                    Face::TextBold, theme_.ink);
+  // Up to five lines in the height of the number: these letters do not grow.
+  const float share = canvas_.usual_share(Face::Text);
+  const auto line = [&](float y, std::string_view words, Face face, float x,
+                        Align align = Align::Left) {
+    canvas_.text({x, y}, words, face, theme_.ink, align, share);
+  };
+  float below = y_ + 66.0f;
+  const std::string walk =
+      fill(say("Walk {distance} off with it."),
+           {{"distance", words::height(from_rig_m(Standing::well_clear), miles_)}});
+  for (const std::string_view words : ui_.wrapped(walk, area_.width() / share, Face::TextBold)) {
+    line(below, words, Face::TextBold, area_.left);
+    below += 31.0f;
+  }
   if (best == nullptr) return;
   // Its name, in two lines at most.
-  const float room = area_.width() - 76.0f;
+  const float room = (area_.width() - 76.0f) / share;
   const std::string title = words::way_title(best->kind);
   const std::size_t first = ui_.wrapped(title, room, Face::Text).front().size();
-  canvas_.text({area_.left, below + 6.0f}, title.substr(0, first), Face::Text, theme_.ink);
+  line(below + 6.0f, title.substr(0, first), Face::Text, area_.left);
   if (first < title.size()) {
-    canvas_.text({area_.left, below + 36.0f}, fitted(title.substr(first + 1), Face::Text, room),
-                 Face::Text, theme_.ink);
+    line(below + 36.0f, fitted(title.substr(first + 1), Face::Text, room), Face::Text, area_.left);
   }
-  canvas_.text({area_.right, below + 6.0f},
-               fill(say("± {degrees}°"),
-                    {{"degrees", std::to_string(std::lround(std::ceil(best->sigma_deg)))}}),
-               Face::TextBold, theme_.ink, Align::Right);
+  line(below + 6.0f,
+       fill(say("± {degrees}°"),
+            {{"degrees", std::to_string(std::lround(std::ceil(best->sigma_deg)))}}),
+       Face::TextBold, area_.right, Align::Right);
 }
 
 void Answer::said(const Saying* way, const AimCard& card) {
@@ -147,10 +154,12 @@ void Answer::said(const Saying* way, const AimCard& card) {
       x += 36.0f;
     }
     const std::string words = north + " " + error;
-    canvas_.text({x, label}, words, Face::TextBold, theme_.ink);
-    x += canvas_.text_width(words, Face::TextBold) + 16.0f;
-    canvas_.text({area_.right, label}, fitted(of, Face::Text, area_.right - x), Face::Text,
-                 theme_.second_ink, Align::Right);
+    const float share =
+        ui::share_of_both(canvas_, area_.right - x, {words, Face::TextBold}, {of, Face::Text});
+    canvas_.text({x, label}, words, Face::TextBold, theme_.ink, Align::Left, share);
+    x += share * canvas_.text_width(words, Face::TextBold) + 14.0f;
+    ui::text_within(canvas_, {area_.right, label}, area_.right - x, of, Face::Text,
+                    theme_.second_ink, Align::Right);
   };
   const auto big = [&](const std::string& number) {
     canvas_.text({area_.left, figure}, number, Face::Answer, theme_.ink);
@@ -176,9 +185,8 @@ void Answer::said(const Saying* way, const AimCard& card) {
     canvas_.text({beside, figure - 44.0f}, turn_deg < 0.0 ? say("left") : say("right"),
                  Face::Cardinal, theme_.ink);
     const std::string hour = words::sentence(words::rig_sides(*rig));
-    canvas_.text({beside, figure - 8.0f},
-                 fitted(hour.substr(0, hour.find(',')), Face::Text, area_.right - beside),
-                 Face::Text, theme_.ink);
+    ui::text_within(canvas_, {beside, figure - 8.0f}, area_.right - beside,
+                    hour.substr(0, hour.find(',')), Face::Text, theme_.ink);
   } else {
     line("", false, false, "");
     ui_.paragraph({area_.left, label + 34.0f}, area_.width(), 31.0f,
@@ -207,7 +215,15 @@ void Answer::live_turn() {
   const std::string size = words::whole_degrees(found_.turn->size_deg());
   canvas_.text({area_.left, y_ + 68.0f}, size, Face::Big, theme_.ink);
   const float beside = area_.left + std::max(150.0f, canvas_.text_width(size, Face::Big) + 16.0f);
-  canvas_.text({beside, y_ + 40.0f}, words::turn(*found_.turn), Face::TextBold, theme_.ink);
+  const std::string turn = words::turn(*found_.turn);
+  if (canvas_.usual_share(Face::TextBold) * canvas_.text_width(turn, Face::TextBold) >
+      area_.right - beside) {
+    ui_.paragraph({beside, y_ + 40.0f}, area_.right - beside, 30.0f, turn, Face::TextBold,
+                  theme_.ink);
+    return;
+  }
+  ui::text_within(canvas_, {beside, y_ + 40.0f}, area_.right - beside, turn, Face::TextBold,
+                  theme_.ink);
   const auto facing = to_magnetic(*found_.facing, found_.field->declination);
   const float room = area_.right - beside;
   const std::string degrees = words::whole_degrees(facing);
@@ -215,8 +231,7 @@ void Answer::live_turn() {
   const std::string words = canvas_.text_width(whole, Face::Text) <= room
                                 ? whole
                                 : fill(say("now {degrees}"), {{"degrees", degrees}});
-  canvas_.text({beside, y_ + 72.0f}, fitted(words, Face::Text, room), Face::Text,
-               theme_.second_ink);
+  ui::text_within(canvas_, {beside, y_ + 72.0f}, room, words, Face::Text, theme_.second_ink);
 }
 
 // The heading as an arrow of that length, and dashed where the map's number leads on a compass.
@@ -265,8 +280,8 @@ void Answer::mistake(const NorthMistake& mistake, const AimCard& card) {
   canvas_.text({text + 32.0f, y_ + 34.0f},
                words::whole_degrees(card.bearing_true) + " " + say("true"), Face::TextBold,
                theme_.ink);
-  canvas_.text({text, y_ + 68.0f}, fitted(effect, Face::Text, area_.right - text), Face::Text,
-               theme_.warning);
+  ui::text_within(canvas_, {text, y_ + 68.0f}, area_.right - text, effect, Face::Text,
+                  theme_.warning);
 }
 
 constexpr float kReasonLine = 30.0f, kMoreReasons = 32.0f;
@@ -276,16 +291,24 @@ std::vector<std::string> Answer::reason(const reception::Reason& why, std::size_
   const words::Brief brief = words::brief(why, miles_);
   const std::string cost = brief.cost.empty() ? "" : " " + brief.cost;
   const std::string whole = brief.what + cost;
-  const auto lines = ui_.wrapped(whole, area_.width(), Face::Text);
-  if (lines.size() <= most) return {lines.begin(), lines.end()};
-  const float room = area_.width() - canvas_.text_width(cost, Face::Text);
+  // Large letters shrink before words are cut.
+  const float widest = area_.width() / canvas_.usual_share(Face::Text);
+  for (const float width : {area_.width(), widest}) {
+    const auto lines = ui_.wrapped(whole, width, Face::Text);
+    if (lines.size() <= most) return {lines.begin(), lines.end()};
+  }
+  const float room = widest - canvas_.text_width(cost, Face::Text);
   return {fitted(brief.what, Face::Text, room) + cost};
 }
 
 void Answer::draw_reason(const std::vector<std::string>& lines, float baseline, ui::Color color) {
+  float share = 1.0f;  // the same for all
   for (const std::string& line : lines) {
-    canvas_.text({area_.left, baseline}, line, Face::Text, color);
-    baseline += kReasonLine;
+    share = std::min(share, canvas_.size_within(area_.width(), line, Face::Text));
+  }
+  for (const std::string& line : lines) {
+    canvas_.text({area_.left, baseline}, line, Face::Text, color, Align::Left, share);
+    baseline += ui_.line(kReasonLine, Face::Text);
   }
 }
 
@@ -298,7 +321,7 @@ void Answer::chance() {
   const std::size_t most = y_ + 126.0f + kReasonLine <= area_.bottom ? 2 : 1;
   const auto first =
       found_.reasons.empty() ? std::vector<std::string>() : reason(found_.reasons.front(), most);
-  const float further = first.size() > 1 ? kReasonLine : 0.0f;
+  const float further = first.size() > 1 ? ui_.line(kReasonLine, Face::Text) : 0.0f;
   const Rect row{area_.left, y_ + 2.0f, area_.right, y_ + 118.0f + further};
   if (ui::onward(ui_, "why", row)) ui_.emit(act::OpenSheet{Sheet::Path});
   const bool lit = ui_.pressed("why");
@@ -307,8 +330,10 @@ void Answer::chance() {
   float x = area_.left;
   canvas_.text({x, y_ + 52.0f}, number, Face::Second, theme_.ink);
   if (!number.empty()) x += canvas_.text_width(number, Face::Second) + 16.0f;
-  canvas_.text({x, y_ + 52.0f}, fitted(words::chance_word(outlook), Face::Value, end - x),
-               Face::Value, theme_.ink);
+  const std::string word = words::chance_word(outlook);
+  const float least = canvas_.usual_share(Face::Value) * canvas_.text_width(word, Face::Value);
+  ui::text_within(canvas_, {x, y_ + 52.0f}, end - x, word,
+                  least <= end - x ? Face::Value : Face::Text, theme_.ink);
   if (counted) {
     ui::draw_chance_mark(ui_, {area_.left, y_ + 64.0f, end, y_ + 84.0f},
                          reception::chance_word(*outlook.chance_percent));
@@ -320,7 +345,7 @@ void Answer::chance() {
   for (std::size_t i = 1; i < found_.reasons.size() && y_ + 22.0f < area_.bottom; ++i) {
     const auto lines = reason(found_.reasons[i], y_ + 22.0f + kReasonLine < area_.bottom ? 2 : 1);
     draw_reason(lines, y_ + 18.0f, theme_.second_ink);
-    y_ += kMoreReasons + kReasonLine * static_cast<float>(lines.size() - 1);
+    y_ += kMoreReasons + ui_.line(kReasonLine, Face::Text) * static_cast<float>(lines.size() - 1);
   }
 }
 
@@ -329,7 +354,8 @@ void Answer::doubts() {
   constexpr float kLine = 29.0f;
   for (const std::string& words : heading_doubts(shared_, aim_)) {
     const std::size_t lines = ui_.wrapped(words, area_.width(), Face::TextBold).size();
-    if (y_ + kLine * static_cast<float>(lines) > area_.bottom + 8.0f) return;
+    if (y_ + ui_.line(kLine, Face::TextBold) * static_cast<float>(lines) > area_.bottom + 8.0f)
+      return;
     y_ = ui_.paragraph({area_.left, y_ + 26.0f}, area_.width(), kLine, words, Face::TextBold,
                        theme_.warning) -
          22.0f;
@@ -339,14 +365,17 @@ void Answer::doubts() {
 void Answer::draw() {
   const AimCard& card = *found_.card;
   const Rect whole = area_;
-  // An upright screen has width for two columns, but not the height for one.
-  if (ui_.portrait()) area_.right = whole.center().x - ui::kMargin;
+  // An upright screen has width for two columns, but not the height for one. The first has the row
+  // of ways, whose parts must be wide enough to touch.
+  constexpr float kWays = 340.0f, kBetween = 32.0f;
+  const float first_width = std::max(kWays, 0.5f * whole.width() - ui::kMargin);
+  if (ui_.portrait()) area_.right = whole.left + first_width;
   title(card);
   draw_way_row(ui_, {area_.left, y_, area_.right, y_ + 72.0f}, shared_);
   y_ += 76.0f;
   number(card);
   if (ui_.portrait()) {
-    area_ = {whole.center().x + ui::kMargin, whole.top, whole.right, whole.bottom};
+    area_ = {area_.right + kBetween, whole.top, whole.right, whole.bottom};
     y_ = area_.top;
   }
   // Doubts of the heading come before its pictures where both do not fit.
@@ -355,23 +384,6 @@ void Answer::draw() {
   if (!doubted || found_.turn || y_ + kAside + kChance + kDoubt <= area_.bottom) aside();
   chance();
   doubts();
-}
-
-void draw_no_heading(Ui& ui, Rect area, const Shared& shared) {
-  const bool station = shared.stop.target.has_value();
-  const ui::Theme& theme = ui.theme();
-  ui.canvas().text({area.left, area.top + 38.0f},
-                   station ? say("Where is the rig?") : say("Which station?"), Face::Cardinal,
-                   theme.ink);
-  const float y = ui.paragraph({area.left, area.top + 84.0f}, area.width(), 32.0f,
-                               station ? say("Set the position to see the heading.")
-                                       : say("Pick one from the list to see its heading."),
-                               Face::Text, theme.ink);
-  const Rect act{area.left, y, area.left + 280.0f, y + 80.0f};
-  if (ui.button("find", act, station ? say("Set the position") : say("Pick a station"),
-                ui::ButtonLook::Filled)) {
-    ui.emit(act::Show{station ? Place::Here : Place::Stations});
-  }
 }
 
 }  // namespace

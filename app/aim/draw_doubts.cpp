@@ -35,11 +35,19 @@ std::string listed(const std::vector<std::string>& titles) {
   return titles.size() > kNamed ? all + ", ..." : all;
 }
 
+// Rounded to half of its first figure's step in the shown unit: 985 ft are 1000 ft.
+double roughly_m(double length_m, bool miles) {
+  const double unit_m = miles ? words::kFoot_m : 1.0;
+  const double length = std::max(1.0, length_m / unit_m);
+  const double step = std::pow(10.0, std::floor(std::log10(length))) / 2.0;
+  return step * std::round(length / step) * unit_m;
+}
+
 // One sentence for the stations, then one for the tolerance.
 std::vector<std::string> move_words(const MoveNote& note, bool miles) {
   using words::fill;
   std::vector<std::string> all;
-  const std::string distance = words::height(note.moved_m, miles);
+  const std::string distance = words::height(roughly_m(note.moved_m, miles), miles);
   if (!note.lost.empty() && !note.gained.empty()) {
     all.push_back(fill(say("In the last {distance}, stations lost: {lost}, gained: {gained}."),
                        {{"distance", distance},

@@ -268,7 +268,8 @@ bool FactsHalf::act(const std::string& name, Rect rect, const char* label, ui::B
   canvas_.fill(rect, filled ? theme_.accent : theme_.panel, 14.0f);
   if (!filled) canvas_.outline(rect.inset(1.5f), theme_.accent, 3.0f, 14.0f);
   canvas_.text({rect.center().x, rect.center().y + 12.0f}, label, Face::Cardinal,
-               filled ? theme_.on_accent : theme_.accent, Align::Center);
+               filled ? theme_.on_accent : theme_.accent, Align::Center,
+               canvas_.size_within(rect.width() - 8.0f, label, Face::Cardinal));
   return tapped;
 }
 
@@ -286,8 +287,8 @@ void FactsHalf::tone_choice(Rect rect) {
         canvas.line(cross + Point{-9.0f, -9.0f}, cross + Point{9.0f, 9.0f}, color, 5.0f);
         canvas.line(cross + Point{-9.0f, 9.0f}, cross + Point{9.0f, -9.0f}, color, 5.0f);
       }
-      canvas.text({part.center().x, part.bottom - 6.0f}, word, Face::Cardinal, color,
-                  Align::Center);
+      canvas.text({part.center().x, part.bottom - 6.0f}, word, Face::Cardinal, color, Align::Center,
+                  canvas.size_within(part.width() + 12.0f, word, Face::Cardinal));
     };
   };
   const std::array options{ui::Option{"off", "", picture(say("Quiet"), false)},

@@ -127,10 +127,8 @@ void draw_suspicion(Ui& ui, Rect rect, const Shared& shared, const TableLook& lo
     if (ui.button(name, button, words::say(act), ButtonLook::Plain, true)) {
       ui.emit(act::CorrectReading{"positions", value});
     }
-    ui.canvas().text(
-        {part.left, part.top + 28.0f},
-        ui::shortened(ui.canvas(), words::coordinate_reading(as), Face::TextBold, part.width()),
-        Face::TextBold, ui.theme().ink);
+    ui::text_within(ui.canvas(), {part.left, part.top + 28.0f}, part.width(),
+                    words::coordinate_reading(as), Face::TextBold, ui.theme().ink);
     part.top += 40.0f;
     part.bottom = button.top - Column::kGap;
     constexpr float kLeastMap = 100.0f;

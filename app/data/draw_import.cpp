@@ -257,8 +257,7 @@ void draw_entry(Ui& ui, Rect row, const IntakeEntry& entry) {
                    Align::Right);
   const float room = right - ui.canvas().text_width(kind, Face::Text) - 24.0f - row.left;
   const Face face = folder ? Face::Text : Face::TextBold;
-  ui.canvas().text({row.left + 12.0f, baseline}, ui::shortened(ui.canvas(), entry.name, face, room),
-                   face, theme.ink);
+  ui::text_within(ui.canvas(), {row.left + 12.0f, baseline}, room, entry.name, face, theme.ink);
   ui.canvas().line({row.left, row.bottom}, {row.right, row.bottom}, theme.rule, 1.5f);
 }
 
@@ -285,9 +284,8 @@ void draw_folder(Ui& ui, const Intake& data) {
     ui.emit(top ? places_of(data) : Action(act::OpenIntakeFolder{folder->parent}));
   }
   Rect view = head.room;
-  ui.canvas().text({view.left, view.top + 22.0f},
-                   ui::shortened(ui.canvas(), data.question.folder, Face::Text, view.width()),
-                   Face::Text, ui.theme().second_ink);
+  ui::text_within(ui.canvas(), {view.left, view.top + 22.0f}, view.width(), data.question.folder,
+                  Face::Text, ui.theme().second_ink);
   view.top += 36.0f;
   ui.canvas().line({view.left, view.top}, {view.right, view.top}, ui.theme().rule, 1.5f);
   const bool failed = known && !answer->trouble.empty();
@@ -315,9 +313,8 @@ Head draw_head(Ui& ui, const std::string& title, const std::string& act, const c
   const Rect beside{right - kAct, page.top, right, page.top + Column::kButton};
   const bool tapped = ui.button(act, beside, words::say(label), ButtonLook::Plain);
   const float room = beside.left - Column::kGap - page.left;
-  ui.canvas().text({page.left, page.top + 44.0f},
-                   ui::shortened(ui.canvas(), title, Face::Cardinal, room), Face::Cardinal,
-                   ui.theme().ink);
+  ui::text_within(ui.canvas(), {page.left, page.top + 44.0f}, room, title, Face::Cardinal,
+                  ui.theme().ink);
   const Rect room_below = draw_sheet_head(ui, {});
   ui.back_is(act);
   return {room_below, tapped};
@@ -328,12 +325,10 @@ bool row_onward(Ui& ui, const std::string& name, Rect row, const std::string& pa
   const ui::Theme& theme = ui.theme();
   const bool tapped = ui::onward(ui, name, row, page);
   const float room = row.width() - ui::kChevron - 16.0f;
-  ui.canvas().text({row.left + 8.0f, row.top + 36.0f},
-                   ui::shortened(ui.canvas(), title, Face::TextBold, room), Face::TextBold,
-                   theme.ink);
-  ui.canvas().text({row.left + 8.0f, row.top + 68.0f},
-                   ui::shortened(ui.canvas(), line, Face::Text, room), Face::Text,
-                   second_ink_on_row(theme, ui.pressed(name)));
+  ui::text_within(ui.canvas(), {row.left + 8.0f, row.top + 36.0f}, room, title, Face::TextBold,
+                  theme.ink);
+  ui::text_within(ui.canvas(), {row.left + 8.0f, row.top + 68.0f}, room, line, Face::Text,
+                  second_ink_on_row(theme, ui.pressed(name)));
   ui.canvas().line({row.left, row.bottom}, {row.right, row.bottom}, theme.rule, 1.5f);
   return tapped;
 }

@@ -138,12 +138,13 @@ void TimeAxis::draw_span(float top, const Span& span) {
                            : span.from         ? month_and_year(*span.from)
                            : span.name.empty() ? std::string(words::say("invented"))
                                                : std::string(words::say("no date"));
-  canvas_.text({area_.right, baseline}, date, date_face, color, Align::Right);
-  canvas_.text({area_.left, baseline}, span.count, Face::TextBold, theme_.ink);
-  const float left = area_.left + canvas_.text_width(span.count, Face::TextBold) + 12.0f;
-  const float room = area_.right - canvas_.text_width(date, date_face) - 12.0f - left;
-  canvas_.text({left, baseline}, ui::shortened(canvas_, span.name, Face::Text, room), Face::Text,
-               theme_.second_ink);
+  const float share =
+      ui::share_of_both(canvas_, area_.width(), {span.count, Face::TextBold}, {date, date_face});
+  canvas_.text({area_.right, baseline}, date, date_face, color, Align::Right, share);
+  canvas_.text({area_.left, baseline}, span.count, Face::TextBold, theme_.ink, Align::Left, share);
+  const float left = area_.left + share * canvas_.text_width(span.count, Face::TextBold) + 12.0f;
+  const float room = area_.right - share * canvas_.text_width(date, date_face) - 12.0f - left;
+  ui::text_within(canvas_, {left, baseline}, room, span.name, Face::Text, theme_.second_ink);
   const float today = at(today_);
   if (span.from) {
     const float from = at(*span.from), to = span.to ? at(*span.to) : today;

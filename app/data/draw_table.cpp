@@ -39,14 +39,13 @@ bool draw_choice(Ui& ui, Rect rect, const std::string& name, const std::string& 
   const ui::Color second = second_ink_on_row(theme, lit);
   const float left = rect.left + 8.0f, right = rect.right - 8.0f - ui::kChevron;
   const float upper = rect.top + 32.0f;
-  ui.canvas().text({left, upper}, ui::shortened(ui.canvas(), label, Face::Text, right - left),
-                   Face::Text, second);
+  ui::text_within(ui.canvas(), {left, upper}, right - left, label, Face::Text, second);
   const float said = left + ui.canvas().text_width(label, Face::Text) + 24.0f;
   const std::string example = ui::shortened(ui.canvas(), aside, Face::Text, right - said);
   ui.canvas().text({right, upper}, example, Face::Text, second, Align::Right);
   const Face face = given ? Face::TextBold : Face::Text;
-  ui.canvas().text({left, rect.top + 66.0f}, ui::shortened(ui.canvas(), value, face, right - left),
-                   face, given ? theme.ink : second);
+  ui::text_within(ui.canvas(), {left, rect.top + 66.0f}, right - left, value, face,
+                  given ? theme.ink : second);
   return tapped;
 }
 
@@ -102,9 +101,8 @@ const IntakeRow* row_of(const Intake& data, const std::string& part) {
 void draw_columns(Ui& ui, Rect view, const IntakeRow& chosen, const TableLook& look) {
   const std::string question = words::fill(words::say("Which column is it? {part}"),
                                            {{"part", words::say(chosen.label.c_str())}});
-  ui.canvas().text({view.left + 8.0f, view.top + 26.0f},
-                   ui::shortened(ui.canvas(), question, Face::TextBold, view.width() - 8.0f),
-                   Face::TextBold, ui.theme().ink);
+  ui::text_within(ui.canvas(), {view.left + 8.0f, view.top + 26.0f}, view.width() - 8.0f, question,
+                  Face::TextBold, ui.theme().ink);
   view.top += 44.0f;
   const float top = ui.begin_page("columns", view);
   float y = top;
@@ -158,8 +156,7 @@ void draw_sample(Ui& ui, Rect view, const Intake& data) {
     }
   };
   const auto line = [&](const std::string& words) {
-    ui.canvas().text({view.left, y}, ui::shortened(ui.canvas(), words, Face::Text, view.width()),
-                     Face::Text, theme.ink);
+    ui::text_within(ui.canvas(), {view.left, y}, view.width(), words, Face::Text, theme.ink);
     y += kLine;
   };
   said(words::sentence(data.trouble), theme.warning);

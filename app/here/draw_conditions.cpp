@@ -6,6 +6,7 @@
 #include "app/ui/layout.hpp"
 #include "app/ui/lit_row.hpp"
 #include "app/ui/sheet_head.hpp"
+#include "app/ui/shortened.hpp"
 #include "app/ui/side_marks.hpp"
 #include "app/words/language.hpp"
 #include "app/words/phrases.hpp"
@@ -118,8 +119,10 @@ void draw_tiles(Ui& ui, Rect area, Surroundings chosen) {
     draw_around(ui.canvas(),
                 {tile.left + 24.0f, tile.top + 14.0f, tile.right - 24.0f, tile.bottom - 44.0f},
                 around.surroundings, color);
-    ui.canvas().text({tile.center().x, tile.bottom - 18.0f}, say(around.label),
-                     filled ? Face::TextBold : Face::Text, color, Align::Center);
+    const Face face = filled ? Face::TextBold : Face::Text;
+    const char* label = say(around.label);
+    ui.canvas().text({tile.center().x, tile.bottom - 18.0f}, label, face, color, Align::Center,
+                     ui.canvas().size_within(tile.width() - 12.0f, label, Face::TextBold));
   }
 }
 
@@ -301,8 +304,8 @@ void draw_television_sheet(Ui& ui, const Shared& shared) {
     const float left = area.left + static_cast<float>(i % columns) * (width + gutter);
     const float line = first + static_cast<float>(i / columns) * (kRow + kApart);
     const Rect part{left + width - kSwitch, line, left + width, line + kRow};
-    ui.canvas().text({left, part.center().y + 9.0f}, say(std::string_view(label)), Face::Text,
-                     ui.theme().ink);
+    ui::text_within(ui.canvas(), {left, part.center().y + 9.0f}, part.left - 8.0f - left,
+                    say(std::string_view(label)), Face::Text, ui.theme().ink);
     if (const auto on =
             ui::on_off(ui, "decodes " + label, part, now.has(decoder), say("No"), say("Yes"))) {
       GearChoice other = choice;

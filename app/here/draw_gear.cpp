@@ -100,8 +100,8 @@ class GearLines {
     ui_.canvas().line({row.left, row.top}, {row.right, row.top}, ui_.theme().rule, 2.0f);
     ui_.canvas().text({row.left, baseline}, label, Face::TextBold, ui_.theme().ink);
     const float room = right - row.left - ui_.canvas().text_width(label, Face::TextBold) - 24.0f;
-    ui_.canvas().text({right, baseline}, ui::shortened(ui_.canvas(), value, Face::Text, room),
-                      Face::Text, ui::second_ink_on_row(ui_.theme(), lit), Align::Right);
+    ui::text_within(ui_.canvas(), {right, baseline}, room, value, Face::Text,
+                    ui::second_ink_on_row(ui_.theme(), lit), Align::Right);
   }
 
  private:
@@ -170,11 +170,14 @@ void draw_presets(Ui& ui, Rect area, const GearChoice& choice, const std::string
     draw_pattern(ui, {row.left + 46.0f, row.center().y}, 32.0f, preset.antenna, ink);
     const Face face = chosen ? Face::TextBold : Face::Text;
     const std::string called = say(std::string_view(preset.name));
-    const auto lines = ui.wrapped(called, row.width() - kPicture - 16.0f, face);
-    float baseline = row.center().y + 9.0f - 14.0f * static_cast<float>(lines.size() - 1);
+    const Rect room{row.left + kPicture, row.top + 2.0f, row.right - 16.0f, row.bottom - 2.0f};
+    const float share = ui.share_within(room, called, face, 0.0f);
+    const auto lines = ui.wrapped(called, room.width() / share, face);
+    const float apart = std::max(28.0f, 1.08f * share * ui.canvas().em(face));
+    float baseline = row.center().y + 9.0f - 0.5f * apart * static_cast<float>(lines.size() - 1);
     for (const std::string_view line : lines) {
-      ui.canvas().text({row.left + kPicture, baseline}, line, face, ink);
-      baseline += 28.0f;
+      ui.canvas().text({room.left, baseline}, line, face, ink, ui::Align::Left, share);
+      baseline += apart;
     }
     ui.canvas().line({row.left, row.bottom}, {row.right, row.bottom}, ui.theme().rule, 1.5f);
     top += kRow;

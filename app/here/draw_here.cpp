@@ -1,6 +1,7 @@
 #include "app/here/actions.hpp"
 #include "app/here/draw.hpp"
 #include "app/here/facts.hpp"
+#include "app/here/here_rooms.hpp"
 #include "app/shared/actions.hpp"
 #include "app/ui/kite.hpp"
 #include "app/ui/lit_row.hpp"
@@ -41,14 +42,6 @@ constexpr float kApartUnits = 15.5f;  // 2 mm between targets
 constexpr float kNarrow = 92.0f;  // the least width of the drawings
 constexpr float kSlip = 84.0f;    // of the coordinates
 
-// How much each block takes, from the top down.
-struct HereRooms {
-  float place, position, nose, antenna, settings;
-};
-constexpr HereRooms kTight{84.0f, 176.0f, 134.0f, 108.0f, 68.0f};
-constexpr HereRooms kBeside{84.0f, 176.0f, 146.0f, 108.0f, 68.0f};
-constexpr HereRooms kWide{92.0f, 214.0f, 156.0f, 152.0f, 70.0f};
-
 class Facts {
  public:
   Facts(Ui& ui, Rect area, const Shared& shared)
@@ -65,7 +58,7 @@ class Facts {
   // The next block, with a rule above it.
   Rect next(float height, bool ruled);
   void text(Point at, const std::string& words, Face face, Color color, float right) const {
-    canvas_.text(at, ui::shortened(canvas_, words, face, right - at.x), face, color);
+    ui::text_within(canvas_, at, right - at.x, words, face, color);
   }
   // The largest face of what matters in which the words fit.
   Face face_for(const std::string& words, float width) const {
@@ -86,6 +79,7 @@ class Facts {
   void scatter(Point center, float radius) const;
   void nose(Rect row);
   void nose_picture(Rect row) const;
+  float unknown_nose_height() const;
   void antenna(Rect row);
   void lobes(Point center, float radius) const;
   void settings(Rect row);
@@ -132,7 +126,8 @@ void Facts::place(Rect row) {
     }
   }
   text({row.left, row.top + 26.0f}, over, Face::Text, theme_.second_ink, right);
-  text({row.left, row.top + 72.0f}, name, face_for(name, right - row.left), theme_.ink, right);
+  text({row.left, row.top + 72.0f + 0.6f * canvas_.em_grown(Face::Text)}, name,
+       face_for(name, right - row.left), theme_.ink, right);
 }
 
 // Each dot a position of the receiver since the rig stands, around their mean; the dotted ring says
@@ -185,7 +180,7 @@ void Facts::position(Rect row) {
   text({left, y}, facts.title, Face::Cardinal, ink, right);
   for (const std::string& line : lines) {
     for (const std::string_view part : ui_.wrapped(line, right - left, Face::Text)) {
-      y += kHereLine - 3.0f;
+      y += ui_.line(kHereLine - 3.0f, Face::Text);
       if (y > known.bottom - 2.0f) break;
       canvas_.text({left, y}, part, Face::Text, line_ink);
     }
@@ -242,7 +237,7 @@ void Facts::nose(Rect row) {
     text({left, row.top + 50.0f}, say("Nose unknown"), Face::Cardinal, theme_.ink, right);
     float y = row.top + 50.0f;
     for (const std::string_view part : ui_.wrapped(facts.origin, right - left, Face::Text)) {
-      y += kHereLine - 2.0f;
+      y += ui_.line(kHereLine - 2.0f, Face::Text);
       canvas_.text({left, y}, part, Face::Text, facts.warns ? alarm("nose") : quiet("nose"));
     }
     return;
@@ -253,15 +248,22 @@ void Facts::nose(Rect row) {
   text({left + kAfter, y}, facts.true_words, face_for(facts.true_words, right - left - kAfter),
        theme_.ink, right);
   if (!facts.magnetic_words.empty()) {
-    y += 43.0f;
+    y += 43.0f + canvas_.em_grown(Face::Value);
     ui::kite(canvas_, {left + kMark, y - 10.0f}, kMark - 1.0f, theme_.ink, false);
     const bool fits =
         canvas_.text_width(facts.magnetic_words, Face::Value) <= right - left - kAfter;
     text({left + kAfter, y}, facts.magnetic_words, fits ? Face::Value : Face::TextBold, theme_.ink,
          right);
   }
-  text({left, y + 37.0f}, facts.origin, Face::Text, facts.warns ? alarm("nose") : quiet("nose"),
-       right);
+  text({left, y + 37.0f + canvas_.em_grown(Face::Text)}, facts.origin, Face::Text,
+       facts.warns ? alarm("nose") : quiet("nose"), right);
+}
+
+float Facts::unknown_nose_height() const {
+  const std::string origin = nose_facts(shared_).origin;
+  const float room = words_right(area_) - words_left(area_);
+  const auto lines = static_cast<float>(ui_.wrapped(origin, room, Face::Text).size());
+  return 50.0f + ui_.line(kHereLine - 2.0f, Face::Text) * lines + 14.0f;
 }
 
 // The antenna's pattern in UHF from above, its axis to the right.
@@ -284,8 +286,8 @@ void Facts::antenna(Rect row) {
   const float reach = std::min({58.0f, 0.42f * row.height(), 0.46f * pictures_});
   lobes({row.left + reach + 2.0f, row.center().y}, reach);
   const float left = words_left(row), right = words_right(row);
-  const bool low = row.height() < 120.0f;
-  const float line = low ? 31.0f : kHereLine - 1.0f;
+  const bool low = row.height() - 3.0f * canvas_.em_grown(Face::Text) < 120.0f;
+  const float line = ui_.line(low ? 31.0f : kHereLine - 1.0f, Face::Text);
   float y = row.top + (low ? 33.0f : 40.0f);
   text({left, y}, found_.antenna_up ? say("Antenna up") : say("Antenna down"), Face::Value,
        found_.antenna_up ? alarm("gear") : theme_.ink, right);
@@ -356,11 +358,14 @@ void Facts::draw() {
     return beside ? std::max(left, right + kCredit) : left + right;
   };
   const float room = area_.height() - (has_earlier ? kEarlier : 0.0f) - (has_lost ? kLost : 0.0f);
-  const HereRooms& rooms = room >= whole(kWide) ? kWide : beside ? kBeside : kTight;
+  const float by = canvas_.em_grown(Face::Text);
+  const HereRooms wide = grown_rooms(kHereWide, by);
+  HereRooms rooms = room >= whole(wide) ? wide : grown_rooms(beside ? kHereBeside : kHereTight, by);
   const float top = ui_.begin_page("here", area_);
   const Rect whole_area = area_;
   if (beside) area_.right = area_.center().x - 16.0f;
   if (area_.width() < 400.0f) pictures_ = area_.width() < 370.0f ? kNarrow : 126.0f;
+  if (!found_.nose) rooms.nose = std::max(rooms.nose, unknown_nose_height());
   y_ = top;
   if (has_earlier) earlier(next(kEarlier, false));
   if (has_lost) lost_pins(next(kLost, has_earlier));

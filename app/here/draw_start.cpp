@@ -146,10 +146,9 @@ class Start {
 
 void Start::head(Rect page) {
   canvas_.text({page.left, page.top + 20.0f}, "Mastwise", Face::TextBold, theme_.accent);
-  canvas_.text({page.left, page.top + 64.0f},
-               ui::shortened(canvas_, say("Three steps to your first heading"),
-                             ui_.portrait() ? Face::Cardinal : Face::Matter, page.width()),
-               ui_.portrait() ? Face::Cardinal : Face::Matter, theme_.ink);
+  ui::text_within(canvas_, {page.left, page.top + 64.0f}, page.width(),
+                  say("Three steps to your first heading"),
+                  ui_.portrait() ? Face::Cardinal : Face::Matter, theme_.ink);
 }
 
 // A number in a ring, or a check in a disc.
@@ -171,7 +170,7 @@ void Start::texts(Rect row, const std::string& label, const std::string& state,
                   const std::string& advice, float right) {
   const float left = row.left + kStepText, room = right - left;
   const auto line = [&](float y, const std::string& words, Face face, Color color) {
-    canvas_.text({left, row.top + y}, ui::shortened(canvas_, words, face, room), face, color);
+    ui::text_within(canvas_, {left, row.top + y}, room, words, face, color);
   };
   line(26.0f, label, Face::Text, theme_.second_ink);
   const auto fits = [&](Face face) { return canvas_.text_width(state, face) <= room; };
@@ -193,7 +192,7 @@ std::size_t Start::advice_lines(const std::string& advice) const {
 
 float Start::step_height(const std::string& advice) const {
   constexpr float kStep = 118.0f;
-  return kStep + kAdviceLine * static_cast<float>(advice_lines(advice) - 1);
+  return kStep + ui_.line(kAdviceLine, Face::Text) * static_cast<float>(advice_lines(advice) - 1);
 }
 
 std::string Start::where_advice() const {

@@ -5,6 +5,7 @@
 #include "app/ui/choice.hpp"
 #include "app/ui/kite.hpp"
 #include "app/ui/layout.hpp"
+#include "app/ui/shortened.hpp"
 #include "app/words/language.hpp"
 #include "app/words/phrases.hpp"
 #include "app/words/places.hpp"
@@ -161,8 +162,8 @@ void draw_echo(Ui& ui, Rect area, const Shared& shared, const Keypad& keypad) {
   }
   float y = area.top + 24.0f;
   for (const Notation notation : kNotations) {
-    ui.canvas().text({area.left, y}, format_position(*position, notation), Face::Text,
-                     ui.theme().ink);
+    ui::text_within(ui.canvas(), {area.left, y}, area.width(), format_position(*position, notation),
+                    Face::Text, ui.theme().ink);
     y += 36.0f;
   }
   const places::NearPlace* near = near_place_of(shared, *position);
@@ -233,9 +234,13 @@ std::optional<Rect> draw_keypad(Ui& ui, const Shared& shared, const Keypad& keyp
   Rect page = ui.screen().inset(ui::kMargin);
   const std::string asked = title(keypad, shared.settings.miles);
   // On a narrow screen the words reach below the mark of the practice area.
-  const float end = page.left + ui.canvas().text_width(asked, Face::TextBold);
+  const auto lines = ui.wrapped(asked, page.width(), Face::TextBold).size();
+  const float end =
+      lines > 1 ? page.right : page.left + ui.canvas().text_width(asked, Face::TextBold);
   if (shared.stop.practice && end > page.center().x - kHalfTab) page.top += kBelowTab;
-  ui.canvas().text({page.left, page.top + 22.0f}, asked, Face::TextBold, ui.theme().second_ink);
+  ui.paragraph({page.left, page.top + 22.0f}, page.width(), 29.0f, asked, Face::TextBold,
+               ui.theme().second_ink);
+  page.top += ui.line(29.0f, Face::TextBold) * static_cast<float>(lines - 1);
   const Rect field{page.left, page.top + 36.0f, page.right, page.top + 36.0f + kField};
   draw_field(ui, field, keypad);
   Rect beside{page.left, field.bottom + kGap, page.right, page.bottom};

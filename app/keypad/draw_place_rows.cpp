@@ -54,10 +54,8 @@ void draw_row(Ui& ui, Rect row, const std::string& name, const places::FoundPlac
   const bool wide = ui.canvas().text_width(title, Face::Value) > row.width() - 2.0f * kInset;
   ui.canvas().text({row.left + kInset, row.top + 38.0f}, title, wide ? Face::TextBold : Face::Value,
                    theme.ink);
-  ui.canvas().text(
-      {row.left + kInset, row.top + 68.0f},
-      ui::shortened(ui.canvas(), about(found, miles), Face::Text, row.width() - 2.0f * kInset),
-      Face::Text, second_ink_on_row(theme, lit));
+  ui::text_within(ui.canvas(), {row.left + kInset, row.top + 68.0f}, row.width() - 2.0f * kInset,
+                  about(found, miles), Face::Text, second_ink_on_row(theme, lit));
   ui.canvas().line({row.left, row.bottom}, {row.right, row.bottom}, theme.rule, 1.5f);
 }
 
@@ -79,8 +77,8 @@ void draw_place_rows(Ui& ui, Rect view, const Shared& shared, const Keypad& keyp
                           state_words(shared, keypad), Face::Text, theme.second_ink) -
              8.0f;
   const std::string source(words::places_source());
-  const float further =
-      kLine * static_cast<float>(ui.wrapped(source, view.width(), Face::Fine).size() - 1);
+  const float further = ui.line(kLine, Face::Fine) *
+                        static_cast<float>(ui.wrapped(source, view.width(), Face::Fine).size() - 1);
   ui.paragraph({view.left, view.bottom - 6.0f - further}, view.width(), kLine, source, Face::Fine,
                theme.second_ink);
   view.bottom -= kFoot + further;

@@ -90,7 +90,8 @@ void draw_export(Ui& ui, Rect view, const LogbookFiles& files) {
     const float left = act.right + ActRow::kGap;
     const std::string what = words::say(form.what);
     const auto lines = ui.wrapped(what, row.right - left, Face::Text).size();
-    ui.paragraph({left, row.center().y + 9.0f - 14.0f * static_cast<float>(lines - 1)},
+    ui.paragraph({left, row.center().y + 9.0f -
+                            0.5f * ui.line(28.0f, Face::Text) * static_cast<float>(lines - 1)},
                  row.right - left, 28.0f, what, Face::Text, ui.theme().second_ink);
   }
   draw_result(ui, page, files);
@@ -104,11 +105,9 @@ void draw_file(Ui& ui, Rect row, const std::string& target, const LogbookFile& f
   if (ui::onward(ui, target, row, "logbooks found")) ui.emit(act::AskMerge{file.path});
   const ui::Color second = second_ink_on_row(theme, ui.pressed(target));
   const float left = row.left + 8.0f, room = row.width() - 16.0f - ui::kChevron;
-  canvas.text({left, row.top + 36.0f}, ui::shortened(canvas, file.name, Face::TextBold, room),
-              Face::TextBold, theme.ink);
+  ui::text_within(canvas, {left, row.top + 36.0f}, room, file.name, Face::TextBold, theme.ink);
   const std::string about = file.folder + ", " + words::bytes(file.bytes);
-  canvas.text({left, row.top + 68.0f}, ui::shortened(canvas, about, Face::Text, room), Face::Text,
-              second);
+  ui::text_within(canvas, {left, row.top + 68.0f}, room, about, Face::Text, second);
   canvas.line({row.left, row.bottom}, {row.right, row.bottom}, theme.rule, 1.5f);
 }
 

@@ -1,5 +1,6 @@
 #include "app/logbook/draw_parts.hpp"
 #include "app/look/chance_colors.hpp"
+#include "app/ui/shortened.hpp"
 #include "app/ui/texture.hpp"
 #include "app/words/language.hpp"
 #include "app/words/records.hpp"
@@ -36,6 +37,7 @@ class Plot {
     return {frame_.left + static_cast<float>(chance / 100.0) * frame_.width(),
             frame_.bottom - static_cast<float>(share / 100.0) * frame_.height()};
   }
+  float foot_share() const;
   void mark(Point center, bool square) const;
 
   Ui& ui_;
@@ -62,7 +64,15 @@ void Plot::draw_axes() const {
     canvas.outline(segment, theme.ink, 2.0f, 4.0f);
   }
   canvas.text({frame_.right, frame_.bottom + 50.0f}, words::say("forecast"), Face::Text, theme.ink,
-              Align::Right);
+              Align::Right, foot_share());
+}
+
+// Of the letters below the frame, so that the bands and the axis's name are apart.
+float Plot::foot_share() const {
+  constexpr float kMarks = 84.0f;  // of both bands
+  const std::string bands = std::string(words::say("UHF")) + words::say("VHF");
+  return ui::share_of_both(ui_.canvas(), frame_.width() - kMarks, {bands, Face::Text},
+                           {words::say("forecast"), Face::Text});
 }
 
 void Plot::mark(Point center, bool square) const {
@@ -92,20 +102,20 @@ void Plot::draw_legend() const {
   const ui::Theme& theme = ui_.theme();
   ui::Canvas& canvas = ui_.canvas();
   constexpr float kMark = 18.0f, kApart = 14.0f;
-  const float baseline = frame_.bottom + 50.0f;
+  const float baseline = frame_.bottom + 50.0f, share = foot_share();
   float x = frame_.left + 8.0f;
   for (const bool square : {false, true}) {
     const char* const words = words::say(square ? "VHF" : "UHF");
     mark({x, baseline - 9.0f}, square);
-    canvas.text({x + kMark, baseline}, words, Face::Text, theme.ink);
-    x += kMark + canvas.text_width(words, Face::Text) + kApart;
+    canvas.text({x + kMark, baseline}, words, Face::Text, theme.ink, ui::Align::Left, share);
+    x += kMark + share * canvas.text_width(words, Face::Text) + kApart;
   }
-  const std::string share = words::say("% came in");
-  const float width = canvas.text_width(share, Face::Text);
+  const std::string came = words::say("% came in");
+  const float width = canvas.text_width(came, Face::Text);
   canvas.fill(
       {frame_.left + 6.0f, frame_.top + 4.0f, frame_.left + width + 18.0f, frame_.top + 36.0f},
       theme.panel, 4.0f);
-  canvas.text({frame_.left + 12.0f, frame_.top + 28.0f}, share, Face::Text, theme.ink);
+  canvas.text({frame_.left + 12.0f, frame_.top + 28.0f}, came, Face::Text, theme.ink);
 }
 
 std::string lesson_words(const LogbookState& logbook) {

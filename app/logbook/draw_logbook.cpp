@@ -6,6 +6,7 @@
 #include "app/ui/choice.hpp"
 #include "app/ui/layout.hpp"
 #include "app/ui/onward.hpp"
+#include "app/ui/shortened.hpp"
 #include "app/ui/slip.hpp"
 #include "app/words/language.hpp"
 #include "app/words/records.hpp"
@@ -50,7 +51,8 @@ void draw_record_acts(Ui& ui, Rect row, const Shared& shared, const LogbookState
   const bool both = ui.canvas().text_width(records, Face::Text) <= onward.width() - ui::kChevron;
   const float middle = onward.center().y + 9.0f;
   if (both) ui.canvas().text({onward.left, middle - 15.0f}, records, Face::Text, theme.ink);
-  ui.canvas().text({onward.left, both ? middle + 15.0f : middle}, stops, Face::Text, theme.ink);
+  ui::text_within(ui.canvas(), {onward.left, both ? middle + 15.0f : middle},
+                  onward.width() - ui::kChevron, stops, Face::Text, theme.ink);
 }
 
 struct Parts {

@@ -1,6 +1,7 @@
 #include "app/logbook/draw_parts.hpp"
 #include "app/ui/kite.hpp"
 #include "app/ui/mini_dial.hpp"
+#include "app/ui/shortened.hpp"
 #include "app/ui/texture.hpp"
 #include "app/words/language.hpp"
 #include "app/words/records.hpp"
@@ -129,9 +130,9 @@ float draw_outcomes(Ui& ui, Point right, float room, const std::vector<Outcome>&
 float draw_nights(Ui& ui, Rect area, const Shared& shared, const LogbookState& logbook) {
   const LogbookFound& found = logbook.found;
   const bool known = shared.findings.position.has_value();
-  ui.canvas().text({area.left, area.top + 30.0f},
-                   known ? words::nights_here(found.nights.size()) : words::say("Nights here"),
-                   Face::Value, ui.theme().ink);
+  ui::text_within(ui.canvas(), {area.left, area.top + 30.0f}, area.width(),
+                  known ? words::nights_here(found.nights.size()) : words::say("Nights here"),
+                  Face::Value, ui.theme().ink);
   float y = area.top + 48.0f;
   draw_worked(ui, {area.left, y, area.right, y + 108.0f}, shared, found);
   y += 116.0f;

@@ -35,12 +35,10 @@ void draw_stop(Ui& ui, Rect row, const Shared& shared, const LogbookState& logbo
                           : words::sentence(words::near_place(*near, shared.settings.miles));
   if (!stop.name.empty()) where += ", " + stop.name;
   const float width = left - row.left - 24.0f;
-  canvas.text({row.left, middle - 8.0f}, ui::shortened(canvas, where, Face::TextBold, width),
-              Face::TextBold, theme.ink);
+  ui::text_within(canvas, {row.left, middle - 8.0f}, width, where, Face::TextBold, theme.ink);
   std::string when = words::date(logbook.days[index]);
   if (!stop.weather.empty()) when += ", " + std::string(words::say(stop.weather.c_str()));
-  canvas.text({row.left, middle + 26.0f}, ui::shortened(canvas, when, Face::Text, width),
-              Face::Text, theme.second_ink);
+  ui::text_within(canvas, {row.left, middle + 26.0f}, width, when, Face::Text, theme.second_ink);
   canvas.line({row.left, row.bottom}, {row.right, row.bottom}, theme.rule, 1.5f);
 }
 

@@ -78,8 +78,8 @@ void draw_forecast(Ui& ui, Rect cell, float baseline, float right, const TriedRo
     const bool decodable =
         !row.station.outlook || row.station.outlook->decoding != gear::Decoding::impossible;
     const std::string words = words::say(decodable ? "unknown" : "not on this TV");
-    canvas.text({cell.left, baseline}, ui::shortened(canvas, words, Face::Text, right - cell.left),
-                Face::Text, theme.second_ink);
+    ui::text_within(canvas, {cell.left, baseline}, right - cell.left, words, Face::Text,
+                    theme.second_ink);
     return;
   }
   const std::string chance = words::chance_number(*row.forecast_percent);
@@ -109,8 +109,7 @@ void draw_name(Ui& ui, Rect cell, const TriedRow& row) {
     canvas.text({cell.right, lower}, aside, Face::Text, theme.second_ink, Align::Right);
     right = cell.right - canvas.text_width(aside, Face::Text) - 12.0f;
   }
-  canvas.text({cell.left, upper}, ui::shortened(canvas, row.name, Face::TextBold, room),
-              Face::TextBold, theme.ink);
+  ui::text_within(canvas, {cell.left, upper}, room, row.name, Face::TextBold, theme.ink);
   draw_forecast(ui, cell, lower, right, row);
 }
 
@@ -159,7 +158,8 @@ void draw_waiting(Ui& ui, Rect view, const std::string& words, double done) {
 // Why the list is empty, with the act that mends it.
 void draw_nothing(Ui& ui, Rect view, const Shared& shared) {
   const auto show = [&](const char* name, const char* label, Place place) {
-    const Rect act{view.left, view.top + 112.0f, view.left + 264.0f, view.top + 184.0f};
+    const float top = view.top + 112.0f + 3.0f * ui.canvas().em_grown(Face::TextBold);
+    const Rect act{view.left, top, view.left + 264.0f, top + 72.0f};
     if (ui.button(name, act, words::say(label), ui::ButtonLook::Filled)) ui.emit(act::Show{place});
   };
   if (!shared.findings.position) {

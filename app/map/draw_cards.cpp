@@ -46,13 +46,12 @@ void draw_with_kite(Ui& ui, Point from, float right, bool filled, const std::str
   const ui::Color color = ui.theme().second_ink;
   ui::kite(ui.canvas(), {from.x + kCardKite, from.y - 9.0f}, kCardKite, color, filled);
   const float left = from.x + 2.0f * kCardKite + 8.0f;
-  ui.canvas().text({left, from.y}, ui::shortened(ui.canvas(), words, Face::Text, right - left),
-                   Face::Text, color);
+  ui::text_within(ui.canvas(), {left, from.y}, right - left, words, Face::Text, color);
 }
 
 void draw_card_line(Ui& ui, Point from, float right, const std::string& words, Face face,
                     ui::Color color) {
-  ui.canvas().text(from, ui::shortened(ui.canvas(), words, face, right - from.x), face, color);
+  ui::text_within(ui.canvas(), from, right - from.x, words, face, color);
 }
 
 struct AnswerWords {
@@ -160,8 +159,12 @@ void draw_color_scale(Ui& ui, Rect rect) {
   }
   ui.canvas().outline({rect.left, rect.top, rect.right, rect.top + kHeight}, ui.theme().ink, 1.5f);
   const float baseline = rect.top + kHeight + 26.0f;
-  ui.canvas().text({rect.left, baseline}, "0 %", Face::Text, ui.theme().ink);
-  ui.canvas().text({rect.right, baseline}, "100 %", Face::Text, ui.theme().ink, ui::Align::Right);
+  const float share =
+      ui::share_of_both(ui.canvas(), rect.width(), {"0 %", Face::Text}, {"100 %", Face::Text});
+  ui.canvas().text({rect.left, baseline}, "0 %", Face::Text, ui.theme().ink, ui::Align::Left,
+                   share);
+  ui.canvas().text({rect.right, baseline}, "100 %", Face::Text, ui.theme().ink, ui::Align::Right,
+                   share);
 }
 
 // The scanned stations, and the result.

@@ -89,7 +89,4 @@ class MapFrame {
   std::vector<RingName> ring_names_;
 };
 
-// A chance as five segments around a middle that is filled if the station is pinned.
-void draw_chance_ring(ui::Ui& ui, ui::Point at, const std::optional<double>& percent, bool pinned);
-
 }  // namespace mastwise::screens

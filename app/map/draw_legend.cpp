@@ -2,6 +2,7 @@
 
 #include "app/map/draw_frame.hpp"
 #include "app/map/update.hpp"
+#include "app/ui/chance_mark.hpp"
 #include "app/ui/kite.hpp"
 #include "app/words/language.hpp"
 #include "app/words/phrases.hpp"
@@ -79,8 +80,10 @@ Legend::Legend(ui::Ui& ui, const Shared& shared, const MapState& map) : ui_(ui) 
   }
   const bool stations = !map.area && !shared.findings.listed.empty();
   if (stations) {
-    entries_.push_back({[this](Point at) { draw_chance_ring(ui_, at, 99.0, false); }, 40.0f,
-                        say("best chance there")});
+    entries_.push_back({[&canvas, &theme, look = ui.look()](Point at) {
+                          ui::draw_chance_ring(canvas, theme, look, at, 99.0);
+                        },
+                        40.0f, say("best chance there")});
   }
   const auto north = [&](bool filled, const char* words) {
     entries_.push_back(
@@ -92,15 +95,16 @@ Legend::Legend(ui::Ui& ui, const Shared& shared, const MapState& map) : ui_(ui) 
   if (shared.findings.field) north(false, "magnetic");
 }
 
-float Legend::width_of(const Entry& entry) const {
-  return entry.mark_width + kEntryMarkGap + ui_.canvas().text_width(entry.words, Face::Text);
+float Legend::width_of(const Entry& entry, float share) const {
+  return entry.mark_width + kEntryMarkGap +
+         share * ui_.canvas().text_width(entry.words, Face::Text);
 }
 
-std::vector<std::size_t> Legend::breaks(float width) const {
+std::vector<std::size_t> Legend::breaks(float width, float share) const {
   std::vector<std::size_t> found;
   float used = 0.0f;
   for (std::size_t i = 0; i < entries_.size(); ++i) {
-    const float entry = width_of(entries_[i]);
+    const float entry = width_of(entries_[i], share);
     if (used > 0.0f && used + kEntryGap + entry > width - 2.0f * kLegendSide) {
       found.push_back(i);
       used = 0.0f;
@@ -110,8 +114,18 @@ std::vector<std::size_t> Legend::breaks(float width) const {
   return found;
 }
 
-float Legend::height(float width, int most_lines) const {
-  const auto lines = static_cast<int>(breaks(width).size()) + 1;
+// Of the letters' size, so that the fewest entries are left out.
+float Legend::share_in(float width, std::size_t most_lines) const {
+  constexpr float kStep = 0.04f;
+  const float least = ui_.canvas().usual_share(Face::Text);
+  for (float share = 1.0f; share > least; share -= kStep) {
+    if (breaks(width, share).size() < most_lines) return share;
+  }
+  return least;
+}
+
+float Legend::height(float width, std::size_t most_lines) const {
+  const std::size_t lines = breaks(width, share_in(width, most_lines)).size() + 1;
   return kLine * static_cast<float>(std::min(lines, most_lines));
 }
 
@@ -120,7 +134,9 @@ void Legend::draw(Rect rect) const {
   const ui::Theme& theme = ui_.theme();
   canvas.fill(rect, theme.panel);
   canvas.line({rect.left, rect.top}, {rect.right, rect.top}, theme.rule, 2.0f);
-  const std::vector<std::size_t> ends = breaks(rect.width());
+  const auto lines = static_cast<std::size_t>(std::lround(rect.height() / kLine));
+  const float share = share_in(rect.width(), lines);
+  const std::vector<std::size_t> ends = breaks(rect.width(), share);
   float left = rect.left + kLegendSide, middle = rect.top + kLine / 2.0f;
   for (std::size_t i = 0; i < entries_.size(); ++i) {
     if (std::find(ends.begin(), ends.end(), i) != ends.end()) {
@@ -131,8 +147,8 @@ void Legend::draw(Rect rect) const {
     const Entry& entry = entries_[i];
     entry.mark({left + entry.mark_width / 2.0f, middle});
     canvas.text({left + entry.mark_width + kEntryMarkGap, middle + 9.0f}, entry.words, Face::Text,
-                theme.ink);
-    left += width_of(entry) + kEntryGap;
+                theme.ink, ui::Align::Left, share);
+    left += width_of(entry, share) + kEntryGap;
   }
 }
 

@@ -4,6 +4,7 @@
 #include "app/shared/shared.hpp"
 #include "app/ui/ui.hpp"
 
+#include <cstddef>
 #include <functional>
 #include <string>
 #include <vector>
@@ -19,7 +20,7 @@ class Legend {
   Legend(ui::Ui& ui, const Shared& shared, const MapState& map);
 
   // For a width, of at most so many lines.
-  float height(float width, int most_lines) const;
+  float height(float width, std::size_t most_lines) const;
   void draw(ui::Rect rect) const;
 
  private:
@@ -28,9 +29,10 @@ class Legend {
     float mark_width;
     std::string words;
   };
-  float width_of(const Entry& entry) const;
+  float width_of(const Entry& entry, float share) const;
   // The first entry of each line after the first.
-  std::vector<std::size_t> breaks(float width) const;
+  std::vector<std::size_t> breaks(float width, float share) const;
+  float share_in(float width, std::size_t most_lines) const;
 
   ui::Ui& ui_;
   std::vector<Entry> entries_;

@@ -213,8 +213,16 @@ void draw_map_up(Ui& ui, const MapPlaces& places, const Shared& shared, const Ma
   if (nose) return;
   const Rect rect = nose_reason_rect(places, ui.portrait());
   ui.canvas().fill(rect, ui.theme().panel, 8.0f);
-  ui.paragraph({rect.center().x, rect.top + 26.0f}, rect.width() - 8.0f, 28.0f,
-               say("Nose not known"), Face::Text, ui.theme().second_ink, ui::Align::Center);
+  const char* reason = say("Nose not known");
+  const float share = ui.share_within(rect, reason, Face::Text, 8.0f);
+  const auto lines = ui.wrapped(reason, (rect.width() - 8.0f) / share, Face::Text);
+  const float apart = std::max(28.0f, 1.05f * share * ui.canvas().em(Face::Text));
+  float y = rect.center().y + 8.0f - 0.5f * apart * static_cast<float>(lines.size() - 1);
+  for (const std::string_view line : lines) {
+    ui.canvas().text({rect.center().x, y}, line, Face::Text, ui.theme().second_ink,
+                     ui::Align::Center, share);
+    y += apart;
+  }
 }
 
 void draw_map_acts(Ui& ui, const MapPlaces& places, const MapState& map) {
@@ -265,7 +273,7 @@ Rect status_rect(Ui& ui, const MapPlaces& places, const std::string& words, bool
     width = std::max(width, ui.canvas().text_width(line, Face::Text));
   }
   const float top = upright ? places.map.top + kMapEdge : places.answer.bottom + 12.0f;
-  const float bottom = top + 16.0f + kLine * static_cast<float>(lines.size());
+  const float bottom = top + 16.0f + ui.line(kLine, Face::Text) * static_cast<float>(lines.size());
   if (left_handed) {
     const float right = places.map.right - kMapEdge;
     return {right - width - 24.0f, top, right, bottom};

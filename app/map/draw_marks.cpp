@@ -53,22 +53,6 @@ struct MapFrame::Label {
   bool target = false, likely = false;
 };
 
-void draw_chance_ring(ui::Ui& ui, Point at, const std::optional<double>& percent, bool pinned) {
-  constexpr float kRadius = 13.0f, kWidth = 8.0f, kSegment_deg = 72.0f, kGap_deg = 10.0f;
-  const std::size_t filled =
-      percent ? ui::kChanceSegments - static_cast<std::size_t>(reception::chance_word(*percent))
-              : 0;
-  ui::Canvas& canvas = ui.canvas();
-  canvas.disc(at, kMarkRadius, ui.theme().panel);
-  canvas.circle(at, kMarkRadius, ui.theme().ink, 1.5f);
-  for (std::size_t i = 0; i < filled; ++i) {
-    const float from = kSegment_deg * static_cast<float>(i) + kGap_deg / 2.0f;
-    canvas.arc(at, kRadius, from, from + kSegment_deg - kGap_deg, ui::chance_color(i, ui.look()),
-               kWidth);
-  }
-  if (pinned) canvas.disc(at, 6.0f, ui.theme().accent);
-}
-
 void MapFrame::draw_other_stations() {
   if (!map_.sheet) return;
   std::vector<Point> dots;
@@ -81,7 +65,8 @@ void MapFrame::draw_other_stations() {
 
 void MapFrame::draw_mark(Point at, const StationRow& row) {
   const StationKey key = key_of(row.station);
-  draw_chance_ring(ui_, at, row.outlook->chance_percent, is_pinned(shared_.stop, key));
+  ui::draw_chance_ring(canvas_, theme_, ui_.look(), at, row.outlook->chance_percent,
+                       is_pinned(shared_.stop, key));
   if (map_.selected == key) canvas_.circle(at, kMarkRadius + 7.0f, theme_.accent, 4.0f);
 }
 

@@ -178,13 +178,13 @@ constexpr float kParkHead = 136.0f;  // of the answer
 void draw_park_answer(Ui& ui, Rect area, const ParkAnswer& answer) {
   const ui::Theme& theme = ui.theme();
   Canvas& canvas = ui.canvas();
-  canvas.text({area.left, area.top + 26.0f}, answer.over, Face::Text, theme.second_ink);
+  ui::text_within(canvas, {area.left, area.top + 26.0f}, area.width(), answer.over, Face::Text,
+                  theme.second_ink);
   const Face face = title_face(canvas, answer.title, area.width());
-  canvas.text({area.left, area.top + (face == Face::Big ? 88.0f : 80.0f)},
-              ui::shortened(canvas, answer.title, face, area.width()), face, theme.ink);
-  canvas.text({area.left, area.top + 126.0f},
-              ui::shortened(canvas, answer.under, Face::Text, area.width()), Face::Text,
-              answer.warns ? theme.warning : theme.second_ink);
+  ui::text_within(canvas, {area.left, area.top + (face == Face::Big ? 88.0f : 80.0f)}, area.width(),
+                  answer.title, face, theme.ink);
+  ui::text_within(canvas, {area.left, area.top + 126.0f}, area.width(), answer.under, Face::Text,
+                  answer.warns ? theme.warning : theme.second_ink);
 }
 
 constexpr std::array kPaints{SideKind::open, SideKind::trees, SideKind::hill, SideKind::rig};
@@ -215,11 +215,15 @@ void draw_palette(Ui& ui, Rect room, const ParkingState& parking) {
 void draw_shape(Ui& ui, Rect room, const ParkingState& parking) {
   const Brush& brush = parking.brush;
   if (!brush.side().blocks() || parking.stroke.empty()) {
-    const float width = room.width();
     const std::string how =
         fill(say("Wipe a side to paint {what}."), {{"what", say(to_text(brush.kind))}});
-    const float below = ui.paragraph({room.left, room.top + 30.0f}, width, 32.0f, how, Face::Text,
-                                     ui.theme().second_ink);
+    const float share = ui.share_within(room, how, Face::Text, 0.0f);
+    float below = room.top + 30.0f;
+    for (const std::string_view line : ui.wrapped(how, room.width() / share, Face::Text)) {
+      ui.canvas().text({room.left, below}, line, Face::Text, ui.theme().second_ink, Align::Left,
+                       share);
+      below += std::max(32.0f, 1.1f * share * ui.canvas().em(Face::Text));
+    }
     if (below < room.bottom + 8.0f) {
       ui.canvas().text({room.left, below}, say("Dotted: not painted yet."), Face::Text,
                        ui.theme().second_ink);

@@ -97,14 +97,14 @@ class GearCard {
 };
 
 float GearCard::height() const {
-  const auto names =
-      static_cast<float>(ui_.wrapped(row_.name, name_width(), Face::TextBold).size());
+  const auto names = static_cast<float>(ui_.wrapped(name(), name_width(), Face::TextBold).size());
   const auto lines = static_cast<float>((row_.offers.size() + columns() - 1) / columns());
   const std::string words = only();
   const float width = area_.width() - 2.0f * kPad;
   const auto extra =
       words.empty() ? 0.0f : static_cast<float>(ui_.wrapped(words, width, Face::Text).size());
-  return std::max(head(), 54.0f + 28.0f * names) + kOfferLine * lines + 32.0f * extra + 10.0f;
+  return std::max(head(), 54.0f + ui_.line(28.0f, Face::TextBold) * names) + kOfferLine * lines +
+         ui_.line(32.0f, Face::Text) * extra + 10.0f;
 }
 
 void GearCard::count(float top) {
@@ -139,9 +139,9 @@ float GearCard::offers(float top) {
         percent && reception::chance_word(*percent) <= reception::ChanceWord::likely;
     const Face face = likely ? Face::TextBold : Face::Text;
     const ui::Color ink = likely ? theme_.ink : ui::second_ink_on_row(theme_, lit_);
-    const float room = width - kMark - kNumber - 8.0f;
-    ui_.canvas().text({left, baseline},
-                      ui::shortened(ui_.canvas(), answer_.networks[i], face, room), face, ink);
+    const float number = std::max(kNumber, ui_.canvas().text_width("100 %", Face::TextBold) + 8.0f);
+    const float room = width - kMark - number - 8.0f;
+    ui::text_within(ui_.canvas(), {left, baseline}, room, answer_.networks[i], face, ink);
     const float right = left + width;
     if (!percent) {
       ui_.canvas().text({right, baseline}, say("unknown"), Face::Text, ink, Align::Right);
@@ -176,18 +176,27 @@ float GearCard::draw() {
   return card.bottom;
 }
 
-constexpr float kNeighborsHeight = 72.0f;
+// The choice beside its label, or below it where that leaves its words no room.
+constexpr float kNeighborsHeight = 72.0f, kNeighborsLabel = 36.0f, kNeighborsBeside = 590.0f;
+
+float neighbors_height(float width) {
+  return width < kNeighborsBeside ? kNeighborsLabel + kNeighborsHeight : kNeighborsHeight;
+}
 
 // Where rigs are expected on the next sites.
 void draw_neighbors(Ui& ui, Rect row, const ParkingState& parking) {
-  ui.canvas().text({row.left, row.center().y + 9.0f}, say("Neighbors"), Face::Text, ui.theme().ink);
+  constexpr float kLabel = 150.0f;
+  const bool beside = row.height() <= kNeighborsHeight;
+  ui::text_within(ui.canvas(), {row.left, beside ? row.center().y + 9.0f : row.top + 26.0f},
+                  beside ? kLabel - 10.0f : row.width(), say("Neighbors"), Face::Text,
+                  ui.theme().ink);
+  (beside ? row.left : row.top) += beside ? kLabel : kNeighborsLabel;
   const std::array options{ui::Option{"left", say("Left")}, ui::Option{"both", say("Both")},
                            ui::Option{"right", say("Right")}, ui::Option{"none", say("None")}};
   constexpr std::array kEach{Neighbors::left, Neighbors::both, Neighbors::right, Neighbors::none};
   const auto chosen = static_cast<std::size_t>(
       std::find(kEach.begin(), kEach.end(), parking.neighbors) - kEach.begin());
-  const auto touched = ui::segmented(
-      ui, "neighbors", {row.left + 150.0f, row.top, row.right, row.bottom}, options, chosen);
+  const auto touched = ui::segmented(ui, "neighbors", row, options, chosen);
   if (touched) ui.emit(act::ChooseNeighbors{kEach[*touched]});
 }
 
@@ -268,9 +277,9 @@ void draw_parking_sheet(Ui& ui, const Shared& shared, const ParkingState& parkin
     page.left = picture.right + kBetween;
   }
   if (parking.row) {
-    draw_neighbors(ui, {picture.left, picture.top, picture.right, picture.top + kNeighborsHeight},
-                   parking);
-    picture.top += kNeighborsHeight + kPad;
+    const float height = neighbors_height(picture.width());
+    draw_neighbors(ui, {picture.left, picture.top, picture.right, picture.top + height}, parking);
+    picture.top += height + kPad;
     draw_sectors(ui, picture, shared, parking);
   }
   draw_page(ui, page, shared, parking);
@@ -299,10 +308,9 @@ void draw_antennas_sheet(Ui& ui, const Shared& shared) {
     ui.canvas().outline(box, ui.theme().ink, 3.0f, 6.0f);
     if (on_rig) ui.canvas().fill(box.inset(8.0f), ui.theme().accent, 3.0f);
     const float left = box.right + 20.0f, baseline = row.center().y + 9.0f;
-    ui.canvas().text({left, baseline},
-                     ui::shortened(ui.canvas(), say(std::string_view(preset.name)), Face::Text,
-                                   row.right - left - 120.0f),
-                     on_rig ? Face::TextBold : Face::Text, ui.theme().ink);
+    ui::text_within(ui.canvas(), {left, baseline}, row.right - left - 120.0f,
+                    say(std::string_view(preset.name)), on_rig ? Face::TextBold : Face::Text,
+                    ui.theme().ink);
     ui.canvas().text({row.right - 16.0f, baseline},
                      in_use ? say("in use") : words::height(preset.height_m, shared.settings.miles),
                      Face::Text, ui::second_ink_on_row(ui.theme(), lit), Align::Right);

@@ -67,6 +67,8 @@ class RingPainter {
   void piece(double from_deg, double to_deg, float inner, float outer, Color color) const;
   std::vector<Point> side_outline(double middle_deg) const;
   void side(std::size_t index) const;
+  // The largest upright square that stays within every side, and 9 mm at least.
+  float side_half() const { return std::max(0.19f * outer_, 0.5f * ui::kTouchUnits + 0.2f); }
   void clear_words() const;
   void expected_rig(bool right) const;
   void dotted(const std::vector<Point>& outline) const;
@@ -201,8 +203,9 @@ void RingPainter::clear_words() const {
         });
     if (!wanted) continue;
     const Point middle = at(screen_deg(ring_.middle_of(index)), 0.5f * (1.0f + kInner) * outer_);
-    canvas_.text({middle.x, middle.y + 9.0f}, words::say("clear"), Face::TextBold, theme_.ink,
-                 Align::Center);
+    const char* clear = words::say("clear");
+    canvas_.text({middle.x, middle.y + 9.0f}, clear, Face::TextBold, theme_.ink, Align::Center,
+                 canvas_.size_within(2.0f * side_half(), clear, Face::TextBold));
   }
 }
 
@@ -282,7 +285,7 @@ void RingPainter::counts() const {
     canvas_.disc(middle, kRadius, theme_.panel);
     canvas_.circle(middle, kRadius, color, 3.0f);
     canvas_.text({middle.x, middle.y + 9.0f}, std::to_string(count.number), Face::TextBold, color,
-                 Align::Center);
+                 Align::Center, canvas_.usual_share(Face::TextBold));
   }
 }
 
@@ -299,7 +302,8 @@ void RingPainter::norths() const {
     }
     const Point letter = at(deg, ring - (i == 0 ? 40.0f : 22.0f));
     canvas_.text({letter.x, letter.y + 9.0f}, words::say(kLetters[i]),
-                 i == 0 ? Face::TextBold : Face::Text, theme_.ink, Align::Center);
+                 i == 0 ? Face::TextBold : Face::Text, theme_.ink, Align::Center,
+                 canvas_.usual_share(Face::Text));
   }
 }
 
@@ -325,8 +329,7 @@ void RingPainter::paint_along(const touch::Gesture& gesture) {
 }
 
 void RingPainter::touch() {
-  // The largest upright square that stays within every side, and 9 mm at least.
-  const float half = std::max(0.19f * outer_, 0.5f * ui::kTouchUnits + 0.2f);
+  const float half = side_half();
   for (std::size_t side = 0; side < kSides; ++side) {
     const Point middle = at(screen_deg(ring_.middle_of(side)), 0.5f * (1.0f + kInner) * outer_);
     const Rect square{middle.x - half, middle.y - half, middle.x + half, middle.y + half};

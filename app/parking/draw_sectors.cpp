@@ -61,8 +61,32 @@ std::string nose_words(const Shared& shared, const ParkingState& parking) {
   return fill(say("Nose from {ranges} keeps neighbors outside."), {{"ranges", ranges}});
 }
 
+constexpr float kCaptionLine = 32.0f;
+
+const char* degrees_words(const Shared& shared) {
+  return shared.findings.field ? say("Degrees are magnetic; true north is up")
+                               : say("Degrees are true");
+}
+
+// Its letters grow as long as that leaves the ring its room.
+float caption_share(const Canvas& canvas) {
+  constexpr float kMost = 1.15f;
+  return canvas.letters() <= kMost ? 1.0f : canvas.usual_share(Face::Text);
+}
+
 // Of the room's height.
-constexpr float kCaption = 140.0f;
+float caption_height(Ui& ui, float width, const Shared& shared, const ParkingState& parking) {
+  constexpr float kLeast = 140.0f;
+  const float share = caption_share(ui.canvas());
+  float height = 44.0f;
+  const auto add = [&](std::string_view words, Face face) {
+    height += kCaptionLine * static_cast<float>(ui.wrapped(words, width / share, face).size());
+  };
+  add(say("Keep the colored sectors clear."), Face::TextBold);
+  add(nose_words(shared, parking), Face::Text);
+  add(degrees_words(shared), Face::Text);
+  return std::max(kLeast, height - kCaptionLine);
+}
 
 class SectorPainter {
  public:
@@ -70,7 +94,8 @@ class SectorPainter {
       : ui_(ui),
         canvas_(ui.canvas()),
         theme_(ui.theme()),
-        room_{room.left, room.top, room.right, room.bottom - kCaption},
+        room_{room.left, room.top, room.right,
+              room.bottom - caption_height(ui, room.width(), shared, parking)},
         shared_(shared),
         parking_(parking),
         center_(room_.center()),
@@ -114,10 +139,11 @@ void SectorPainter::ring() const {
     const float length = cardinal ? 18.0f : hour ? 12.0f : 6.0f;
     canvas_.line(at(degrees, radius_ - 2.0f - length), at(degrees, radius_ - 2.0f), theme_.ink,
                  hour ? 3.0f : 1.5f);
-    if (!cardinal) continue;
+    constexpr float kLeastForLetters = 58.0f;
+    if (!cardinal || radius_ < kLeastForLetters) continue;
     const Point middle = at(degrees, radius_ - 34.0f);
     canvas_.text({middle.x, middle.y + 8.5f}, cardinals[static_cast<std::size_t>(degrees / 90)],
-                 Face::TextBold, theme_.ink, Align::Center);
+                 Face::TextBold, theme_.ink, Align::Center, canvas_.usual_share(Face::TextBold));
   }
 }
 
@@ -229,9 +255,9 @@ void SectorPainter::write(const ArcLabel& label) const {
     const bool last = i + 1 == label.lines.size();
     const Face face = last ? Face::Text : Face::TextBold;
     const Point point{x, label.top + kLabelLine * static_cast<float>(i) + 23.0f};
-    canvas_.text(point, ui::shortened(canvas_, label.lines[i], face, width), face,
-                 last || label.free ? theme_.second_ink : theme_.ink,
-                 right ? Align::Left : Align::Right);
+    ui::text_within(canvas_, point, width, label.lines[i], face,
+                    last || label.free ? theme_.second_ink : theme_.ink,
+                    right ? Align::Left : Align::Right);
   }
 }
 
@@ -255,16 +281,17 @@ void SectorPainter::labels() const {
 
 // What the picture shows.
 void SectorPainter::caption() const {
-  constexpr float kLine = 32.0f;
-  ui_.paragraph({center_.x, room_.bottom + 30.0f}, room_.width(), kLine,
-                say("Keep the colored sectors clear."), Face::TextBold, theme_.ink, Align::Center);
-  const float y =
-      ui_.paragraph({center_.x, room_.bottom + 30.0f + kLine}, room_.width(), kLine,
-                    nose_words(shared_, parking_), Face::Text, theme_.ink, Align::Center);
-  canvas_.text({center_.x, y},
-               shared_.findings.field ? say("Degrees are magnetic; true north is up")
-                                      : say("Degrees are true"),
-               Face::Text, theme_.second_ink, Align::Center);
+  const float share = caption_share(canvas_);
+  float y = room_.bottom + 30.0f;
+  const auto write = [&](std::string_view words, Face face, Color color) {
+    for (const std::string_view line : ui_.wrapped(words, room_.width() / share, face)) {
+      canvas_.text({center_.x, y}, line, face, color, Align::Center, share);
+      y += kCaptionLine;
+    }
+  };
+  write(say("Keep the colored sectors clear."), Face::TextBold, theme_.ink);
+  write(nose_words(shared_, parking_), Face::Text, theme_.ink);
+  write(degrees_words(shared_), Face::Text, theme_.second_ink);
 }
 
 void SectorPainter::draw() {

@@ -104,9 +104,8 @@ Rect draw_head(Ui& ui, const StationRow* row) {
   ui.canvas().text({x, line}, number, Face::Matter, theme.ink, Align::Right);
   const float left_end = x - ui.canvas().text_width(number, Face::Matter) - 2.0f * kPathGap;
   const float title_end = ui.portrait() ? carries.left - kPathGap : left_end;
-  ui.canvas().text({page.left, page.top + 54.0f},
-                   ui::shortened(ui.canvas(), title, Face::Matter, title_end - page.left),
-                   Face::Matter, theme.ink);
+  ui::text_within(ui.canvas(), {page.left, page.top + 54.0f}, title_end - page.left, title,
+                  Face::Matter, theme.ink);
   const float about_left = ui.portrait()
                                ? page.left
                                : page.left + ui.canvas().text_width(title, Face::Matter) + kPathGap;
@@ -185,10 +184,11 @@ bool draw_sources_beside(Ui& ui, Rect free, const std::string& words) {
   constexpr std::size_t kMostLines = 4;
   const auto lines = ui.wrapped(words, free.width(), Face::Fine);
   if (free.width() < 280.0f || lines.size() > kMostLines) return false;
-  float y = free.bottom - kLine * static_cast<float>(lines.size() - 1) - 6.0f;
+  const float apart = ui.line(kLine, Face::Fine);
+  float y = free.bottom - apart * static_cast<float>(lines.size() - 1) - 6.0f;
   for (const std::string_view line : lines) {
     ui.canvas().text({free.right, y}, line, Face::Fine, ui.theme().second_ink, Align::Right);
-    y += kLine;
+    y += apart;
   }
   return true;
 }
@@ -252,7 +252,7 @@ void draw_path_sheet(Ui& ui, const Shared& shared) {
   const auto source_lines =
       static_cast<float>(ui.wrapped(sources, page.width(), Face::Fine).size());
   bool told = draw_sources_beside(ui, free, sources);
-  if (!told && under + source_lines * kSourceLine < below.bottom) {
+  if (!told && under + source_lines * ui.line(kSourceLine, Face::Fine) < below.bottom) {
     ui.paragraph({page.left, under}, page.width(), kSourceLine, sources, Face::Fine,
                  ui.theme().second_ink);
     told = true;

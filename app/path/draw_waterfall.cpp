@@ -131,9 +131,9 @@ void Waterfall::row(float top, const WaterfallRow& row) {
   const std::string label =
       row.step ? words::signal_step(*row.step, miles_) : std::string(words::say("All the rest"));
   const Face face = ridge ? Face::TextBold : Face::Text;
-  canvas_.text({area_.left, top + kStepBar / 2.0f + kHalfCapital},
-               ui::shortened(canvas_, label, face, bars_.left - area_.left - 12.0f), face,
-               ridge ? theme_.warning : theme_.ink);
+  ui::text_within(canvas_, {area_.left, top + kStepBar / 2.0f + kHalfCapital},
+                  bars_.left - area_.left - 12.0f, label, face,
+                  ridge ? theme_.warning : theme_.ink);
   const float zero = x(0.0), before = x(row.before_db), after = x(row.after_db);
   const float left_over = std::min(before, after);
   if (left_over > zero) canvas_.fill({zero, top, left_over, top + kStepBar}, theme_.lobe);

@@ -125,26 +125,24 @@ void draw_step(Ui& ui, Rect card, const Step& step) {
   const ui::Theme& theme = ui.theme();
   ui::Canvas& canvas = ui.canvas();
   canvas.fill(card, theme.panel, 12.0f);
-  constexpr float kWords = 84.0f;
+  const float grown = canvas.em_grown(Face::Text), below = 84.0f + grown;
   const bool beside = card.width() > 1.6f * card.height();
   Rect picture = card.inset(14.0f);
-  Point words{card.left + 22.0f, card.bottom - kWords + 44.0f};
+  Point words{card.left + 22.0f, card.bottom - below + 44.0f};
   if (beside) {
     picture.right = card.left + 0.46f * card.width();
     words = {picture.right + 24.0f, card.center().y + 6.0f};
   } else {
-    picture.bottom = card.bottom - kWords;
+    picture.bottom = card.bottom - below;
   }
   step.draw(ui, picture);
   canvas.text({words.x, words.y + 16.0f}, step.number, Face::Big, theme.accent);
   const float left = words.x + 60.0f;
   const float room = card.right - 10.0f - left;
-  canvas.text({left, words.y - 6.0f},
-              ui::shortened(canvas, words::say(step.title), Face::Value, room), Face::Value,
-              theme.ink);
-  canvas.text({left, words.y + 24.0f},
-              ui::shortened(canvas, words::say(step.about), Face::Text, room), Face::Text,
-              theme.ink);
+  ui::text_within(canvas, {left, words.y - 6.0f - 0.2f * grown}, room, words::say(step.title),
+                  Face::Value, theme.ink);
+  ui::text_within(canvas, {left, words.y + 24.0f + 0.8f * grown}, room, words::say(step.about),
+                  Face::Text, theme.ink);
 }
 
 void draw_steps(Ui& ui, Rect area) {
@@ -249,8 +247,9 @@ void draw_start(Ui& ui, Rect row, const Shared& shared, const PeakState& peak) {
     words = {act.right + kSpace, act.top, row.right, act.bottom};
   }
   const auto lines = static_cast<float>(ui.wrapped(note, words.width(), Face::Text).size());
-  ui.paragraph({words.left, words.center().y + 9.0f - 16.0f * (lines - 1.0f)}, words.width(), 32.0f,
-               note, Face::Text, ui.theme().ink);
+  ui.paragraph(
+      {words.left, words.center().y + 9.0f - 0.5f * ui.line(32.0f, Face::Text) * (lines - 1.0f)},
+      words.width(), 32.0f, note, Face::Text, ui.theme().ink);
   if (!ready) {
     const bool placed = shared.findings.position.has_value();
     if (ui.button("find", act, placed ? words::say("Pick a station") : words::say("Set position"),
@@ -282,8 +281,8 @@ void draw_before_sweep(Ui& ui, Rect area, const Shared& shared, const PeakState&
     const std::string target = words::title(*shared.stop.target);
     const Face face =
         ui.canvas().text_width(target, Face::Cardinal) <= room ? Face::Cardinal : Face::Value;
-    ui.canvas().text({right, area.top + 48.0f}, ui::shortened(ui.canvas(), target, face, room),
-                     face, theme.ink, Align::Right);
+    ui::text_within(ui.canvas(), {right, area.top + 48.0f}, room, target, face, theme.ink,
+                    Align::Right);
   }
   area.bottom -= 8.0f;
   const bool upright = ui.portrait();

@@ -3,6 +3,7 @@
 #include "app/shared/actions.hpp"
 #include "app/ui/choice.hpp"
 #include "app/ui/sheet_head.hpp"
+#include "app/ui/shortened.hpp"
 #include "app/words/language.hpp"
 #include "app/words/phrases.hpp"
 #include "app/words/units.hpp"
@@ -67,11 +68,13 @@ void draw_rate(Ui& ui, Rect rect, double rate_dps, double fastest_dps) {
                            Point{here + 13.0f, bar.top - 20.0f}};
   const bool fast = std::fabs(rate_dps) > fastest_dps;
   canvas.polygon(pointer, fast ? theme.warning : theme.accent);
-  canvas.text({rect.left, rect.top + 24.0f},
-              words::fill(words::say("{rate}° a second, at most {most}°"),
-                          {{"rate", fmt::format("{:.1f}", std::fabs(rate_dps))},
-                           {"most", fmt::format("{:.1f}", fastest_dps)}}),
-              Face::Text, fast ? theme.warning : theme.ink);
+  const std::string words = words::fill(words::say("{rate}° a second, at most {most}°"),
+                                        {{"rate", fmt::format("{:.1f}", std::fabs(rate_dps))},
+                                         {"most", fmt::format("{:.1f}", fastest_dps)}});
+  const bool wide =
+      canvas.usual_share(Face::Text) * canvas.text_width(words, Face::Text) > rect.width();
+  ui::text_within(canvas, {rect.left, rect.top + 24.0f}, rect.width(), words,
+                  wide ? Face::Fine : Face::Text, fast ? theme.warning : theme.ink);
 }
 
 std::string kind_words(const aim::MeterReading& reading) {
@@ -127,7 +130,9 @@ void draw_live_panel(Ui& ui, Rect area, const Shared& shared, const PeakState& p
   const bool large = canvas.text_width(advice.words, Face::Second) <= area.width();
   canvas.text({area.left, area.top + 48.0f}, advice.words, large ? Face::Second : Face::Cardinal,
               color);
-  canvas.text({area.left, area.top + 88.0f}, advice.under, Face::Text, color);
+  const float under = canvas.usual_share(Face::Text) * canvas.text_width(advice.under, Face::Text);
+  ui::text_within(canvas, {area.left, area.top + 88.0f}, area.width(), advice.under,
+                  under > area.width() ? Face::Fine : Face::Text, color);
 
   constexpr float kRate = 96.0f, kMeterRow = 84.0f;
   const Rect rate{area.left, area.bottom - kMeterRow - kRate, area.right, area.bottom - kMeterRow};
@@ -142,10 +147,11 @@ void draw_live_panel(Ui& ui, Rect area, const Shared& shared, const PeakState& p
   draw_rate(ui, rate, sweep.live->rate_dps(shared.now).value_or(0.0), sweep.live->fastest_dps());
 
   const float line = area.bottom - 40.0f;
-  canvas.text({area.left, line}, meter_words(peak, shared.now), Face::Cardinal, theme.ink);
-  canvas.text({area.right, line},
-              words::whole_degrees(sweep.heading.degrees()) + " " + dial_word(sweep.by),
-              Face::Value, theme.ink, Align::Right);
+  const std::string reads = meter_words(peak, shared.now), where = on_dial(sweep.by, sweep.heading);
+  const float share =
+      ui::share_of_both(canvas, area.width(), {reads, Face::Cardinal}, {where, Face::Value});
+  canvas.text({area.left, line}, reads, Face::Cardinal, theme.ink, Align::Left, share);
+  canvas.text({area.right, line}, where, Face::Value, theme.ink, Align::Right, share);
   const std::size_t gusts = sweep.live->gusts();
   if (gusts > 0) {
     canvas.text(

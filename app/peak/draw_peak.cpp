@@ -35,7 +35,6 @@ std::string plus_minus(double degrees) {
 void draw_answer(Ui& ui, Rect head, const Sweep& sweep) {
   const ui::Theme& theme = ui.theme();
   ui::Canvas& canvas = ui.canvas();
-  canvas.text({head.left, head.top + 26.0f}, sweep.title, Face::Cardinal, theme.ink);
   const auto result = result_of(sweep);
   const float line = head.top + 134.0f;
   std::string state;
@@ -47,10 +46,12 @@ void draw_answer(Ui& ui, Rect head, const Sweep& sweep) {
                                                              : words::say("{number} more readings"),
                                {{"number", std::to_string(sweep.fit->more_headings)}});
   }
-  if (!state.empty()) {
-    canvas.text({head.right, head.top + 26.0f}, state, Face::TextBold,
-                done ? theme.accent : theme.ink, Align::Right);
-  }
+  const float share = ui::share_of_both(canvas, head.width(), {sweep.title, Face::Cardinal},
+                                        {state, Face::TextBold});
+  canvas.text({head.left, head.top + 26.0f}, sweep.title, Face::Cardinal, theme.ink, Align::Left,
+              share);
+  canvas.text({head.right, head.top + 26.0f}, state, Face::TextBold,
+              done ? theme.accent : theme.ink, Align::Right, share);
   if (!result) {
     canvas.text({head.left, line}, words::say("No peak yet"), Face::Matter, theme.ink);
     return;
@@ -60,9 +61,11 @@ void draw_answer(Ui& ui, Rect head, const Sweep& sweep) {
   float x = head.left + canvas.text_width(number, Face::Answer) + 18.0f;
   if (sweep.by == SweepBy::Compass) {
     ui::kite(canvas, {x + 10.0f, line - 68.0f}, 14.0f, theme.ink, false);
-    canvas.text({x + 30.0f, line - 59.0f}, words::say("magnetic"), Face::Text, theme.ink);
+    ui::text_within(canvas, {x + 30.0f, line - 59.0f}, head.right - x - 30.0f,
+                    words::say("magnetic"), Face::Text, theme.ink);
   } else {
-    canvas.text({x, line - 59.0f}, dial_word(sweep.by), Face::Text, theme.ink);
+    ui::text_within(canvas, {x, line - 59.0f}, head.right - x, dial_word(sweep.by), Face::Text,
+                    theme.ink);
   }
   canvas.text({x, line}, plus_minus(result->error95_deg), Face::Matter, theme.ink);
 }
@@ -136,13 +139,13 @@ void draw_chart(Ui& ui, Rect chart, const PeakState& peak, const Shared& shared)
   // Two lines, so that the plot rarely changes its size.
   const std::size_t lines =
       std::max<std::size_t>(2, ui.wrapped(sentence.words, chart.width(), Face::Text).size());
-  const Rect plot{chart.left, chart.top + kPeakHead + 4.0f, chart.right,
-                  chart.bottom - kSentenceLine * static_cast<float>(lines) - kCaption};
+  const Rect plot{
+      chart.left, chart.top + kPeakHead + 4.0f, chart.right,
+      chart.bottom - ui.line(kSentenceLine, Face::Text) * static_cast<float>(lines) - kCaption};
   draw_sweep_plot(ui, plot, peak);
   const std::string caption = caption_of(sweep, shared);
-  ui.canvas().text({chart.left, plot.bottom + 22.0f},
-                   ui::shortened(ui.canvas(), caption, Face::Fine, chart.width()), Face::Fine,
-                   ui.theme().second_ink);
+  ui::text_within(ui.canvas(), {chart.left, plot.bottom + 22.0f}, chart.width(), caption,
+                  Face::Fine, ui.theme().second_ink);
   ui.paragraph({chart.left, plot.bottom + kCaption + 26.0f}, chart.width(), kSentenceLine,
                sentence.words, Face::Text, sentence.warning ? ui.theme().warning : ui.theme().ink);
 }

@@ -124,7 +124,9 @@ double SweepPlot::value_at(Bearing<Dial> heading) const {
 void SweepPlot::frame() {
   canvas_.fill(area_, theme_.panel, 12.0f);
   if (!sweep_.no_meter) {
-    const int steps = sweep_.scale == aim::Scale::bars_of_5 ? 5 : plot_.height() > 260.0f ? 4 : 2;
+    const int wished = sweep_.scale == aim::Scale::bars_of_5 ? 5 : plot_.height() > 260.0f ? 4 : 2;
+    const bool crowded = plot_.height() < canvas_.em(Face::Text) * static_cast<float>(wished);
+    const int steps = crowded ? 1 : wished;
     for (int i = 0; i <= steps; ++i) {
       const double value = least_ + (most_ - least_) * i / steps;
       const float line = y(value);
@@ -134,7 +136,10 @@ void SweepPlot::frame() {
     }
   }
   canvas_.line({plot_.left, plot_.bottom}, {plot_.right, plot_.bottom}, theme_.ink, 3.0f);
-  const int step = half_deg_ > 120.0 && plot_.width() < 560.0f ? 60 : 30;
+  // As close as the numbers leave room.
+  constexpr float kBetween = 4.0f;
+  const float apart = plot_.width() * 15.0f / static_cast<float>(half_deg_);
+  const int step = canvas_.text_width("330°", Face::Text) + kBetween > apart ? 60 : 30;
   const double from = middle_.degrees() - half_deg_, to = middle_.degrees() + half_deg_;
   for (int degrees = static_cast<int>(std::ceil(from / step)) * step; degrees <= to;
        degrees += step) {

@@ -167,7 +167,7 @@ Rect draw_plan_head(Ui& ui, const Shared& shared, const PlanState& state) {
     // Below the remark, however many lines that takes.
     const float lines =
         static_cast<float>(ui.wrapped(remark.words, page.width(), remark.face).size());
-    const float top = close.bottom + 26.0f + 30.0f * lines;
+    const float top = close.bottom + 26.0f + ui.line(30.0f, remark.face) * lines;
     choices = {page.left, top, page.right, top + kPlanAct};
   }
   draw_choices(ui, choices, state);
@@ -178,8 +178,7 @@ Rect draw_plan_head(Ui& ui, const Shared& shared, const PlanState& state) {
   const Face face = fits(Face::Matter)     ? Face::Matter
                     : fits(Face::Cardinal) ? Face::Cardinal
                                            : Face::Value;
-  ui.canvas().text({page.left, y}, ui::shortened(ui.canvas(), title, face, title_right - page.left),
-                   face, theme.ink);
+  ui::text_within(ui.canvas(), {page.left, y}, title_right - page.left, title, face, theme.ink);
   y = ui.portrait() ? close.bottom + 36.0f : page.top + 98.0f;
   const float room = page.width();
   const float bottom =

@@ -70,13 +70,10 @@ void draw_channel(Ui& ui, Rect area, float& y, const ScanLine& line) {
                 Face::Value, theme.ink, Align::Right);
   }
   const float beside = chance_right - kChance - text, whole = chance_right - text;
-  canvas.text(
-      {text, y + 44.0f},
-      ui::shortened(canvas, words::expected(line.channel), Face::Value, upright ? whole : beside),
-      Face::Value, theme.ink);
-  canvas.text({text, y + 78.0f},
-              ui::shortened(canvas, about_words(line), Face::Text, upright ? beside : whole),
-              Face::Text, theme.second_ink);
+  ui::text_within(canvas, {text, y + 44.0f}, upright ? whole : beside,
+                  words::expected(line.channel), Face::Value, theme.ink);
+  ui::text_within(canvas, {text, y + 78.0f}, upright ? beside : whole, about_words(line),
+                  Face::Text, theme.second_ink);
   draw_tick(ui, tick, line);
   y += kLine;
   canvas.line({area.left, y}, {area.right, y}, theme.rule, 1.5f);

@@ -152,9 +152,8 @@ void TableDrawing::head(std::size_t which) {
            theme_.ink, !magnetic);
   // Without room for the word the kite tells alone.
   if (narrow) return;
-  canvas_.text({right, baseline + 36.0f},
-               ui::shortened(canvas_, north, Face::Text, right - (center.x + radius + 14.0f)),
-               Face::Text, theme_.ink, Align::Right);
+  ui::text_within(canvas_, {right, baseline + 36.0f}, right - (center.x + radius + 14.0f), north,
+                  Face::Text, theme_.ink, Align::Right);
 }
 
 // Which turn is shown beside the first, where there are several.
@@ -218,10 +217,8 @@ void TableDrawing::cell(Rect rect, const PlanCell& cell) {
             rect.bottom - 8.0f};
   }
   const float channel_end = marked && !two_lines ? mark.left : number_left;
-  canvas_.text(
-      {rect.left + kSide, baseline},
-      ui::shortened(canvas_, cell.channel, Face::Value, channel_end - 12.0f - rect.left - kSide),
-      Face::Value, color);
+  ui::text_within(canvas_, {rect.left + kSide, baseline}, channel_end - 12.0f - rect.left - kSide,
+                  cell.channel, Face::Value, color);
   if (marked) ui::draw_chance_mark(ui_, mark, word);
   const std::string said = words::say(std::string(to_text(word)).c_str());
   const float room = rect.right - kSide - mark.right - 12.0f;
@@ -269,9 +266,8 @@ void TableDrawing::row(float top, const PlanRow& row) {
   const float bottom = top + cell_row_;
   canvas_.line({area_.left, top}, {area_.right, top}, theme_.rule, 1.5f);
   const Face face = row.wanted ? Face::TextBold : Face::Text;
-  canvas_.text({names_.left, top + cell_row_ / 2.0f + 9.0f},
-               ui::shortened(canvas_, row.name, face, names_.width()), face,
-               row.wanted ? theme_.ink : theme_.second_ink);
+  ui::text_within(canvas_, {names_.left, top + cell_row_ / 2.0f + 9.0f}, names_.width(), row.name,
+                  face, row.wanted ? theme_.ink : theme_.second_ink);
   for (std::size_t which = 0; which < (table_.shown > 0 ? 2u : 1u); ++which) {
     const Rect frame = column(which);
     const Rect rect{frame.left, top, frame.right, bottom};
@@ -310,8 +306,8 @@ void TableDrawing::weak_one(Rect rect, const WeakStation& weak) {
   write(weak.name, Face::Text);
   if (!weak.why) return;
   const std::string why = words::brief_reason(*weak.why, shared_.settings.miles);
-  canvas_.text({rect.left, rect.top + 56.0f}, ui::shortened(canvas_, why, Face::Text, rect.width()),
-               Face::Text, theme_.second_ink);
+  ui::text_within(canvas_, {rect.left, rect.top + 56.0f}, rect.width(), why, Face::Text,
+                  theme_.second_ink);
 }
 
 void TableDrawing::weak() {

@@ -139,7 +139,8 @@ void draw_alarm(Ui& ui, const Shared& shared, const SafetyState& state) {
   } else {
     constexpr float kOrdersWidth = 420.0f;
     draw_collision(ui, {rest.left, rest.top, rest.right - kOrdersWidth - 24.0f, rest.bottom});
-    orders({rest.right - kOrdersWidth, rest.center().y - 0.5f * kOrders});
+    const float above = std::min(rest.center().y - 0.5f * kOrders, rest.bottom - kOrders);
+    orders({rest.right - kOrdersWidth, above});
   }
 }
 

@@ -2,6 +2,7 @@
 #include "app/safety/draw_alarm.hpp"
 #include "app/safety/draw_pictures.hpp"
 #include "app/ui/layout.hpp"
+#include "app/ui/shortened.hpp"
 #include "app/words/cautions.hpp"
 #include "app/words/language.hpp"
 #include "app/words/units.hpp"
@@ -60,8 +61,16 @@ void draw_way(Ui& ui, Rect area, const std::optional<NextStop>& next) {
   const char* down = say("Antenna down");
   const float wide = canvas.text_width(down, Face::Matter);
   const bool ahead = at + half + 32.0f + wide < area.right - 40.0f;
-  canvas.text({ahead ? at + half + 32.0f : at - half - 32.0f, road - 30.0f}, down, Face::Matter,
-              theme.ink, ahead ? Align::Left : Align::Right);
+  const float room =
+      ahead ? area.right - 40.0f - (at + half + 32.0f) : at - half - 32.0f - area.left;
+  // Beside the rig, else above it.
+  if (wide <= room) {
+    canvas.text({ahead ? at + half + 32.0f : at - half - 32.0f, road - 30.0f}, down, Face::Matter,
+                theme.ink, ahead ? Align::Left : Align::Right);
+  } else {
+    ui::text_within(canvas, {area.left, area.top + 4.0f}, area.width(), down, Face::Matter,
+                    theme.ink);
+  }
 }
 
 // A passenger holds it on purpose; the ring fills.
@@ -81,8 +90,9 @@ void draw_passenger(Ui& ui, Rect rect) {
   }
   const float x = rect.left + 124.0f;
   canvas.text({x, rect.center().y - 10.0f}, say("Passenger?"), Face::Cardinal, theme.accent);
-  canvas.text({x, rect.center().y + 34.0f}, say("Hold 3 s to unlock"), Face::Cardinal,
-              theme.accent);
+  const char* how = say("Hold 3 s to unlock");
+  canvas.text({x, rect.center().y + 34.0f}, how, Face::Cardinal, theme.accent, Align::Left,
+              canvas.size_within(rect.right - 8.0f - x, how, Face::Cardinal));
 }
 
 class Underway {

@@ -67,9 +67,8 @@ class Picture {
 
 void Picture::ground(const char* caption) {
   canvas_.line({area_.left, ground_}, {area_.right, ground_}, theme_.ink, 4.0f);
-  canvas_.text({area_.left + 8.0f, area_.bottom - 10.0f},
-               ui::shortened(canvas_, caption, Face::Text, area_.width() - 16.0f), Face::Text,
-               theme_.ink);
+  ui::text_within(canvas_, {area_.left + 8.0f, area_.bottom - 10.0f}, area_.width() - 16.0f,
+                  caption, Face::Text, theme_.ink);
 }
 
 RigProfile Picture::rig_at(float left, float units_per_m) const {

@@ -20,7 +20,7 @@ using ui::Face;
 using ui::Point;
 using ui::Rect;
 
-constexpr float kHeadLine = 34.0f, kTextLine = 31.0f, kFineLine = 23.0f;
+constexpr float kHeadLine = 34.0f, kTextLine = 31.0f, kFineLine = 23.0f, kTitleLine = 46.0f;
 
 class PromptPage {
  public:
@@ -43,9 +43,10 @@ class PromptPage {
   }
   float height_of(const safety::Caution& caution, float width) const;
   float height_of_all(float width, float mark) const;
-  void cautions(Rect area);
+  // `with_foot`: who decides comes below them on their page.
+  void cautions(Rect area, bool with_foot);
   float foot_height(float width) const;
-  void foot(Rect area);
+  float foot(Rect area);
   std::string head_of(const safety::Caution& caution) const {
     return words::caution_head(caution, state_.keep_out.unknown_m, miles_);
   }
@@ -70,15 +71,16 @@ float PromptPage::title(Rect area, bool practice) {
   const bool large = canvas_.text_width(title, Face::Second) <= room;
   const Face face = large ? Face::Second : Face::Matter;
   const float below =
-      ui_.paragraph({area.left, area.top + 40.0f}, room, 46.0f, title, face, theme_.warning);
-  return below - 46.0f + 24.0f;
+      ui_.paragraph({area.left, area.top + 40.0f}, room, kTitleLine, title, face, theme_.warning);
+  return below - ui_.line(kTitleLine, face) + 24.0f;
 }
 
 constexpr float kMark = 88.0f, kSmallMark = 64.0f, kMarkGap = 20.0f, kLeastGap = 8.0f;
 
 float PromptPage::height_of(const safety::Caution& caution, float width) const {
-  return kHeadLine * lines(head_of(caution), width, Face::Value) +
-         kTextLine * lines(words::in_language(caution.text), width, Face::Text);
+  return ui_.line(kHeadLine, Face::Value) * lines(head_of(caution), width, Face::Value) +
+         ui_.line(kTextLine, Face::Text) *
+             lines(words::in_language(caution.text), width, Face::Text);
 }
 
 float PromptPage::height_of_all(float width, float mark) const {
@@ -90,36 +92,40 @@ float PromptPage::height_of_all(float width, float mark) const {
 }
 
 // Spread over the height; small marks and, if that is not enough, a page that scrolls.
-void PromptPage::cautions(Rect area) {
+void PromptPage::cautions(Rect area, bool with_foot) {
   const auto gaps = static_cast<float>(prompt_.cautions.size() - 1);
   const float mark = height_of_all(area.width(), kMark) <= area.height() ? kMark : kSmallMark;
   const float width = area.width() - mark - kMarkGap;
-  const float spare = area.height() - height_of_all(area.width(), mark);
+  const float below = with_foot ? foot_height(area.width()) + kLeastGap : 0.0f;
+  const float spare = area.height() - below - height_of_all(area.width(), mark);
   const float gap = std::clamp(kLeastGap + spare / std::max(1.0f, gaps), kLeastGap, 44.0f);
   const float top = ui_.begin_page("cautions", area);
   float y = top;
   for (const safety::Caution& caution : prompt_.cautions) {
     draw_caution_mark(ui_, {area.left, y, area.left + mark, y + mark}, caution.mark);
     const Point at{area.left + mark + kMarkGap, y + 27.0f};
-    const float below =
+    const float text =
         ui_.paragraph(at, width, kHeadLine, head_of(caution), Face::Value, theme_.ink);
-    ui_.paragraph({at.x, below}, width, kTextLine, words::in_language(caution.text), Face::Text,
+    ui_.paragraph({at.x, text}, width, kTextLine, words::in_language(caution.text), Face::Text,
                   theme_.ink);
     y += std::max(mark, height_of(caution, width)) + gap;
   }
-  ui_.end_page("cautions", top, y - gap);
+  y -= gap;
+  if (with_foot) y = foot({area.left, y + kLeastGap, area.right, y + below});
+  ui_.end_page("cautions", top, y);
 }
 
 float PromptPage::foot_height(float width) const {
-  return kTextLine * lines(words::in_language(prompt_.deference), width, Face::Text) +
-         kFineLine * lines(words::sources(prompt_), width, Face::Fine) + 6.0f;
+  return ui_.line(kTextLine, Face::Text) *
+             lines(words::in_language(prompt_.deference), width, Face::Text) +
+         ui_.line(kFineLine, Face::Fine) * lines(words::sources(prompt_), width, Face::Fine) + 6.0f;
 }
 
-void PromptPage::foot(Rect area) {
+float PromptPage::foot(Rect area) {
   const float y = ui_.paragraph({area.left, area.top + 22.0f}, area.width(), kTextLine,
                                 words::in_language(prompt_.deference), Face::Text, theme_.ink);
-  ui_.paragraph({area.left, y}, area.width(), kFineLine, words::sources(prompt_), Face::Fine,
-                theme_.second_ink);
+  return ui_.paragraph({area.left, y}, area.width(), kFineLine, words::sources(prompt_), Face::Fine,
+                       theme_.second_ink);
 }
 
 // A wide screen: the picture over who decides, and beside them the cautions.
@@ -135,28 +141,37 @@ void PromptPage::beside(Rect area) {
   Rect left = area, right = area;
   left.right = area.left + share * area.width();
   right.left = left.right + kGap;
+  // Large letters leave the picture no room above who decides.
+  constexpr float kLeastPicture = 0.4f;  // of its width
   const float foot_top = area.bottom - foot_height(left.width());
-  draw_prompt_picture(ui_, {left.left, left.top, left.right, foot_top - 12.0f}, prompt_.picture,
-                      state_, miles_);
-  foot({left.left, foot_top, left.right, left.bottom});
-  cautions(right);
+  const bool drawn = prompt_.picture != safety::PromptPicture::None;
+  const bool moved = drawn && foot_top - left.top < kLeastPicture * left.width();
+  draw_prompt_picture(ui_,
+                      {left.left, left.top, left.right, moved ? left.bottom : foot_top - 12.0f},
+                      prompt_.picture, state_, miles_);
+  if (!moved) foot({left.left, foot_top, left.right, left.bottom});
+  cautions(right, moved);
 }
 
 // An upright one: picture, cautions, who decides.
 void PromptPage::stacked(Rect area) {
-  constexpr float kGap = 12.0f, kLeastPicture = 170.0f;
+  constexpr float kGap = 12.0f, kLeastPicture = 170.0f, kMovedPicture = 0.3f;
   const bool drawn = prompt_.picture != safety::PromptPicture::None;
   const auto left_by = [&](float mark) {
     return area.height() - foot_height(area.width()) - height_of_all(area.width(), mark) -
            3.0f * kGap;
   };
   const float room = left_by(kMark) < kLeastPicture ? left_by(kSmallMark) : left_by(kMark);
-  const float picture = drawn ? std::clamp(room, 0.0f, 0.62f * area.width()) : 0.0f;
+  const bool moved = drawn && room < kLeastPicture;
+  const float picture = drawn ? std::clamp(moved ? kMovedPicture * area.height() : room,
+                                           kLeastPicture, 0.62f * area.width())
+                              : 0.0f;
   draw_prompt_picture(ui_, {area.left, area.top, area.right, area.top + picture}, prompt_.picture,
                       state_, miles_);
-  const float foot_top = area.bottom - foot_height(area.width());
-  foot({area.left, foot_top, area.right, area.bottom});
-  cautions({area.left, area.top + picture + (drawn ? kGap : 0.0f), area.right, foot_top - kGap});
+  const float top = area.top + picture + (drawn ? kGap : 0.0f);
+  const float foot_top = moved ? area.bottom + kGap : area.bottom - foot_height(area.width());
+  if (!moved) foot({area.left, foot_top, area.right, area.bottom});
+  cautions({area.left, top, area.right, foot_top - kGap}, moved);
 }
 
 void PromptPage::draw(Rect area, bool practice) {

@@ -45,9 +45,9 @@ constexpr std::array kPlaces{
 static_assert(kPlaces.size() == kPlaceCount);
 
 // The present place is filled with ink over the whole width of the rail; a touch on it opens its
-// guide.
-void draw_place(Ui& ui, const ui::Layout& layout, Rect rect, const PlaceOnRail& entry,
-                bool chosen) {
+// guide. `share` of its face's size.
+void draw_place(Ui& ui, const ui::Layout& layout, Rect rect, const PlaceOnRail& entry, bool chosen,
+                float share) {
   const std::string name = std::string("place ") + entry.label;
   if (ui.touchable(name, rect, true, layout.rail_lies ? "rail" : "")) {
     ui.emit(chosen ? Action(act::OpenGuide{guide_of(entry.place)})
@@ -64,7 +64,12 @@ void draw_place(Ui& ui, const ui::Layout& layout, Rect rect, const PlaceOnRail& 
   const ui::Color color = filled ? theme.paper : theme.ink;
   const Point center = rect.center();
   const float apart = 0.27f * std::min(rect.height(), 88.0f);
-  Point icon{center.x, center.y - 0.62f * apart};
+  using ui::Face;
+  const Face face = layout.rail_lies ? (filled ? Face::FineBold : Face::Fine)
+                                     : (filled ? Face::TextBold : Face::Text);
+  // Larger letters need more of the slot than the space between.
+  const float grown = ui.canvas().em_grown(face);
+  Point icon{center.x, center.y - 0.62f * apart - 0.5f * grown};
   if (chosen) {
     constexpr float kMark = 14.0f, kIcon = 22.0f, kEdge = 3.0f;
     const Point mark{rect.right - kEdge - kMark, icon.y - 6.0f};
@@ -72,29 +77,47 @@ void draw_place(Ui& ui, const ui::Layout& layout, Rect rect, const PlaceOnRail& 
     ui::draw_guide_mark(ui.canvas(), mark, kMark, ui::Face::TextBold, theme.paper, theme.ink);
   }
   ui::draw_place_icon(ui.canvas(), entry.place, icon, color);
-  using ui::Face;
-  const Face face = layout.rail_lies ? (filled ? Face::FineBold : Face::Fine)
-                                     : (filled ? Face::TextBold : Face::Text);
-  ui.canvas().text({center.x, center.y + 1.52f * apart}, words::say(entry.label), face, color,
-                   ui::Align::Center);
+  ui.canvas().text({center.x, center.y + 1.52f * apart + 0.1f * grown}, words::say(entry.label),
+                   face, color, ui::Align::Center, share);
 }
 
-// Two segments, the sun for day and the moon for night; each is too small to touch, so a touch
-// anywhere moves to the other.
+// Two segments, the sun for day and the moon for night, one above the other where they have no room
+// side by side; each is too small to touch, so a touch anywhere moves to the other.
 void draw_look_switch(Ui& ui, Rect rect, ui::Look look) {
-  constexpr float kHeight = 56.0f, kInset = 5.0f, kRadius = 14.0f;
+  constexpr float kHeight = 56.0f, kInset = 5.0f, kRadius = 14.0f, kBeside = 80.0f;
+  const bool stacked = rect.width() < kBeside;
   const bool day = look == ui::Look::Day;
   if (ui.touchable("look", rect)) ui.emit(act::ChooseSetting{"look", day ? "night" : "day"});
   const ui::Theme& theme = ui.theme();
   const float middle = rect.center().y;
-  const Rect frame{rect.left, middle - kHeight / 2.0f, rect.right, middle + kHeight / 2.0f};
+  const float half = 0.5f * (stacked ? rect.height() : kHeight);
+  const Rect frame{rect.left, middle - half, rect.right, middle + half};
   ui.canvas().fill(frame, theme.panel, kRadius);
   ui.canvas().outline(frame.inset(1.5f), theme.ink, 3.0f, kRadius);
-  const Rect left{frame.left, frame.top, frame.center().x, frame.bottom};
-  const Rect right{frame.center().x, frame.top, frame.right, frame.bottom};
-  ui.canvas().fill((day ? left : right).inset(kInset), theme.ink, kRadius - kInset);
-  ui::draw_sun(ui.canvas(), left.center(), day ? theme.paper : theme.accent);
-  ui::draw_moon(ui.canvas(), right.center(), day ? theme.accent : theme.paper);
+  Rect first = frame, second = frame;
+  (stacked ? first.bottom : first.right) = stacked ? middle : frame.center().x;
+  (stacked ? second.top : second.left) = stacked ? middle : frame.center().x;
+  ui.canvas().fill((day ? first : second).inset(kInset), theme.ink, kRadius - kInset);
+  ui::draw_sun(ui.canvas(), first.center(), day ? theme.paper : theme.accent);
+  ui::draw_moon(ui.canvas(), second.center(), day ? theme.accent : theme.paper);
+}
+
+// In a narrow slot of a lying rail in the small face of the places beside it.
+void draw_undo(Ui& ui, Rect rect) {
+  const std::string name = "take back";
+  const char* label = words::say("Undo");
+  if (ui.canvas().text_width(label, ui::Face::TextBold) <= rect.width() - 8.0f) {
+    if (ui.button(name, rect, label, ui::ButtonLook::Plain)) ui.emit(act::TakeBack{});
+    return;
+  }
+  if (ui.touchable(name, rect)) ui.emit(act::TakeBack{});
+  const ui::Theme& theme = ui.theme();
+  const bool filled = ui.pressed(name);
+  ui.canvas().fill(rect, filled ? theme.accent : theme.panel, 14.0f);
+  if (!filled) ui.canvas().outline(rect.inset(1.5f), theme.accent, 3.0f, 14.0f);
+  const float share = ui.canvas().size_within(rect.width() - 4.0f, label, ui::Face::FineBold);
+  ui.canvas().text({rect.center().x, rect.center().y + 7.0f}, label, ui::Face::FineBold,
+                   filled ? theme.on_accent : theme.accent, ui::Align::Center, share);
 }
 
 void draw_rail_end(Ui& ui, const ui::Layout& layout, const Model& model) {
@@ -103,14 +126,10 @@ void draw_rail_end(Ui& ui, const ui::Layout& layout, const Model& model) {
       layout.take_back.top == layout.rail_end.top && layout.take_back.left == layout.rail_end.left;
   const bool undo = model.safety.undo || (shared ? fresh : !model.undo.empty());
   if (shared && undo) {
-    if (ui.button("take back", layout.take_back, words::say("Undo"), ui::ButtonLook::Plain)) {
-      ui.emit(act::TakeBack{});
-    }
+    draw_undo(ui, layout.take_back);
     return;
   }
-  if (undo && ui.button("take back", layout.take_back, words::say("Undo"), ui::ButtonLook::Plain)) {
-    ui.emit(act::TakeBack{});
-  }
+  if (undo) draw_undo(ui, layout.take_back);
   draw_look_switch(ui, layout.rail_end, model.findings.look);
 }
 
@@ -118,8 +137,16 @@ void draw_rail(Ui& ui, const ui::Layout& layout, const Model& model) {
   ui.canvas().fill(layout.rail, ui.theme().panel);
   const auto [from, to] = layout.rail_rule;
   ui.canvas().line(from, to, ui.theme().rule, 1.5f);
+  // All words in one size.
+  const ui::Face face = layout.rail_lies ? ui::Face::FineBold : ui::Face::TextBold;
+  float share = 1.0f;
   for (std::size_t i = 0; i < kPlaces.size(); ++i) {
-    draw_place(ui, layout, layout.rail_slot(i), kPlaces[i], model.place == kPlaces[i].place);
+    const float room = layout.rail_slot(i).width() - 2.0f;
+    share = std::min(share, ui.canvas().size_within(room, words::say(kPlaces[i].label), face));
+  }
+  for (std::size_t i = 0; i < kPlaces.size(); ++i) {
+    const bool chosen = model.place == kPlaces[i].place;
+    draw_place(ui, layout, layout.rail_slot(i), kPlaces[i], chosen, share);
   }
   draw_rail_end(ui, layout, model);
 }
@@ -151,7 +178,7 @@ void draw_foot_warning(Ui& ui, const Rect& foot, float baseline, const std::stri
   constexpr float kLine = 29.0f;
   const float width = foot.right - foot.left;
   const std::size_t lines = ui.wrapped(warning, width, ui::Face::TextBold).size();
-  const float above = kLine * static_cast<float>(lines - 1);
+  const float above = ui.line(kLine, ui::Face::TextBold) * static_cast<float>(lines - 1);
   if (lines > 1)
     ui.canvas().fill({foot.left, foot.top - above, foot.right, foot.bottom}, ui.theme().panel);
   ui.paragraph({foot.left, baseline - above}, width, kLine, warning, ui::Face::TextBold,
@@ -231,14 +258,16 @@ void draw_explanation(Ui& ui, const Model& model) {
 
 // On a sheet, which leaves no foot for it: a tab that hangs from the upper edge.
 void draw_practice_tab(Ui& ui) {
+  // Between what is at the upper edge of a sheet: it does not grow.
   constexpr float kHeight = 31.0f, kAside = 16.0f, kCorner = 8.0f;
+  const float share = ui.canvas().usual_share(ui::Face::TextBold);
   const std::string mark = words::say("PRACTICE");
-  const float half = 0.5f * ui.canvas().text_width(mark, ui::Face::TextBold) + kAside;
+  const float half = 0.5f * share * ui.canvas().text_width(mark, ui::Face::TextBold) + kAside;
   const float middle = ui.screen().center().x;
   // Its upper corners are beyond the edge.
   ui.canvas().fill({middle - half, -kCorner, middle + half, kHeight}, ui.theme().warning, kCorner);
   ui.canvas().text({middle, kHeight - 6.0f}, mark, ui::Face::TextBold, ui.theme().on_warning,
-                   ui::Align::Center);
+                   ui::Align::Center, share);
 }
 
 // Draws the sheet that covers the rail and all places; false if none does.
@@ -277,7 +306,8 @@ void draw_stop(Ui& ui, const ui::Layout& layout, const Model& model) {
   constexpr float kBetween = 32.0f;
   Rect facts = layout.body, park = layout.body;
   if (ui.portrait()) {
-    const float least = park.width() >= 700.0f ? 372.0f : 0.38f * park.height();
+    // The facts scroll; the picture cannot.
+    const float least = park.width() >= 700.0f ? 372.0f : 0.32f * park.height();
     facts.top = facts.bottom - least;
     park.bottom = facts.top - kBetween / 2.0f;
   } else {
@@ -298,7 +328,8 @@ void draw_stop(Ui& ui, const ui::Layout& layout, const Model& model) {
 
 void draw_program(Ui& ui, const Model& model) {
   if (draw_cover(ui, model)) return;
-  const ui::Layout layout = ui::layout(ui.screen(), model.settings.left_handed);
+  const ui::Layout layout =
+      ui::layout(ui.screen(), model.settings.left_handed, ui.canvas().letters());
   draw_rail(ui, layout, model);
   switch (model.place) {
     case Place::Here:

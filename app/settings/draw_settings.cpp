@@ -127,11 +127,11 @@ class Page {
  private:
   Rect next(const char* label, float height) {
     const Rect row{area_.left + kLabel, y_, area_.right, y_ + height};
-    constexpr float kLine = 28.0f;
+    const float apart = ui_.line(28.0f, Face::Text);
     const float room = kLabel - 8.0f;
     const auto further = static_cast<float>(ui_.wrapped(label, room, Face::Text).size() - 1);
-    const float baseline = row.center().y + 9.0f - 0.5f * kLine * further;
-    ui_.paragraph({area_.left, baseline}, room, kLine, label, Face::Text, ui_.theme().ink);
+    const float baseline = row.center().y + 9.0f - 0.5f * apart * further;
+    ui_.paragraph({area_.left, baseline}, room, apart, label, Face::Text, ui_.theme().ink);
     y_ = row.bottom + kApart;
     return row;
   }
@@ -157,7 +157,8 @@ void draw_sight(Page& page, const Shared& shared) {
                {"largest", "", letter_tile(Face::Second, 18.0f)}},
               static_cast<std::size_t>(settings.text_size));
   if (settings.text_size != TextSize::Usual) {
-    page.remark(say("Maps, dials and plots grow only as far as the screen has room."));
+    page.remark(
+        say("Large figures, pictures and labels on narrow buttons grow only as far as they fit."));
   }
   page.choice("left_handed", say("Hand"),
               {{"on", say("Left"), hand_tile(true)}, {"off", say("Right"), hand_tile(false)}},
@@ -206,7 +207,7 @@ bool draw_settings_sheet(Ui& ui, const Shared& shared) {
   const float below = std::max(left.bottom(), right.bottom());
   Page whole(ui, shared, {page.left, below, page.right, below});
   constexpr float kRoomForPlace = 1040.0f;
-  draw_notation(whole, shared, page.width() >= kRoomForPlace);
+  draw_notation(whole, shared, page.width() >= kRoomForPlace * ui.canvas().letters());
   whole.practice();
   whole.undo();
   const bool no_names = shared.places && !shared.places->trouble.empty();

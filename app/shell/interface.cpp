@@ -47,7 +47,10 @@ Interface::Interface(Session& session, const ui::Metrics& metrics, ui::LoadFonts
 
 Result<std::unique_ptr<Interface>> Interface::make(Session& session, const ui::Metrics& metrics,
                                                    ui::LoadFonts load_fonts) {
-  auto fonts = load_fonts(enlarged_for(session, metrics).px_per_unit);
+  auto fonts = [&] {
+    const ui::Metrics larger = enlarged_for(session, metrics);
+    return load_fonts(larger.px_per_unit, larger.letters);
+  }();
   if (!fonts) return fonts.error();
   std::unique_ptr<Interface> made(
       new Interface(session, metrics, std::move(load_fonts), *std::move(fonts)));
@@ -65,7 +68,7 @@ void Interface::follow_text_size() {
   const ui::Metrics wanted = enlarged_for(session_, screen_);
   if (wanted == metrics_) return;
   metrics_ = wanted;
-  auto fonts = load_fonts_(metrics_.px_per_unit);
+  auto fonts = load_fonts_(metrics_.px_per_unit, metrics_.letters);
   if (!fonts) {
     session_.act(act::Trouble{fonts.error().message()});
     return;

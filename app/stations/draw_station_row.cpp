@@ -21,13 +21,20 @@ using ui::Color;
 using ui::Face;
 using ui::Point;
 using ui::Rect;
-using ui::shortened;
 using ui::Ui;
 
 // Where the columns of a row begin and end.
 struct Columns {
   float name_end, channel_end, chance, chance_end, reason, reason_end;
 };
+
+// The baselines of its two lines.
+float upper_line(const Rect& rect) {
+  return rect.top + 0.43f * rect.height();
+}
+float lower_line(const Rect& rect) {
+  return rect.top + 0.81f * rect.height();
+}
 
 constexpr float kPin = 76.0f, kNarrow = 500.0f;
 
@@ -91,7 +98,7 @@ void draw_chance(Ui& ui, const Rect& rect, const Columns& columns,
                  const reception::Outlook& outlook) {
   const ui::Theme& theme = ui.theme();
   const std::string number = words::chance_number(outlook);
-  const float baseline = rect.top + 38.0f;
+  const float baseline = rect.center().y - 2.0f;
   float x = columns.chance;
   if (!number.empty()) {
     ui.canvas().text({x, baseline}, number, Face::Cardinal, theme.ink);
@@ -101,12 +108,12 @@ void draw_chance(Ui& ui, const Rect& rect, const Columns& columns,
   const std::string word = words::chance_word(outlook);
   const float room = columns.reason - x;
   if (!outlook.chance_percent || ui.canvas().text_width(word, Face::Text) <= room) {
-    ui.canvas().text({x, baseline}, shortened(ui.canvas(), word, Face::Text, room), Face::Text,
-                     theme.ink);
+    ui::text_within(ui.canvas(), {x, baseline}, room, word, Face::Text, theme.ink);
   }
   if (!outlook.chance_percent) return;
-  ui::draw_chance_mark(ui, {columns.chance, rect.top + 50.0f, columns.chance_end, rect.top + 66.0f},
-                       reception::chance_word(*outlook.chance_percent));
+  ui::draw_chance_mark(
+      ui, {columns.chance, rect.center().y + 10.0f, columns.chance_end, rect.center().y + 26.0f},
+      reception::chance_word(*outlook.chance_percent));
 }
 
 // Its own heading and distance, as a compass reads it where that is known.
@@ -118,8 +125,7 @@ void draw_heading(Ui& ui, Point at, float width, const reception::Outlook& outlo
   const std::string text =
       (magnetic ? words::whole_degrees(*magnetic) : words::whole_degrees(outlook.bearing)) + ", " +
       words::whole_distance(outlook.distance_m, shared.settings.miles);
-  ui.canvas().text({at.x + 26.0f, at.y}, shortened(ui.canvas(), text, Face::Text, width - 26.0f),
-                   Face::Text, theme.ink);
+  ui::text_within(ui.canvas(), {at.x + 26.0f, at.y}, width - 26.0f, text, Face::Text, theme.ink);
 }
 
 void draw_reason(Ui& ui, const Rect& rect, const Columns& columns, const RowView& view,
@@ -128,9 +134,9 @@ void draw_reason(Ui& ui, const Rect& rect, const Columns& columns, const RowView
   if (width <= 0.0f || !view.row.outlook) return;
   Canvas& canvas = ui.canvas();
   const Color ink = ui.theme().ink;
-  const float upper = rect.top + 35.0f, lower = rect.top + 65.0f;
+  const float upper = upper_line(rect), lower = lower_line(rect);
   const auto say = [&](float y, const std::string& words) {
-    canvas.text({columns.reason, y}, shortened(canvas, words, Face::Text, width), Face::Text, ink);
+    ui::text_within(canvas, {columns.reason, y}, width, words, Face::Text, ink);
   };
   if (view.own_heading) draw_heading(ui, {columns.reason, upper}, width, *view.row.outlook, shared);
   if (view.row.reasons.empty()) return;
@@ -169,9 +175,8 @@ void draw_station_row(Ui& ui, Rect rect, const RowView& view, const Shared& shar
   }
   const Columns columns = columns_of(rect);
   const float left = rect.left + 16.0f, room = columns.name_end - left;
-  canvas.text({left, rect.top + 35.0f},
-              shortened(canvas, words::carries(station), Face::Value, room), Face::Value,
-              theme.ink);
+  ui::text_within(canvas, {left, upper_line(rect)}, room, words::carries(station), Face::Value,
+                  theme.ink);
   const std::string channel = virtual_channel(station);
   const bool narrow = columns.channel_end == columns.name_end;
   const std::string known =
@@ -180,11 +185,11 @@ void draw_station_row(Ui& ui, Rect rect, const RowView& view, const Shared& shar
   // A narrow row has no room for both channels.
   const bool both = !narrow || canvas.text_width(with_rf, Face::Text) <= room;
   const std::string& sign = both ? with_rf : known;
-  canvas.text({left, rect.top + 65.0f}, shortened(canvas, sign, Face::Text, room), Face::Text,
-              second_ink_on_row(theme, lit));
+  ui::text_within(canvas, {left, lower_line(rect)}, room, sign, Face::Text,
+                  second_ink_on_row(theme, lit));
   const float wide = canvas.text_width(channel, Face::Second);
   if (!narrow)
-    canvas.text({columns.channel_end, rect.top + 58.0f}, channel,
+    canvas.text({columns.channel_end, rect.center().y + 18.0f}, channel,
                 wide > columns.channel_end - columns.name_end ? Face::Cardinal : Face::Second,
                 theme.ink, Align::Right);
   if (view.row.outlook) draw_chance(ui, rect, columns, *view.row.outlook);

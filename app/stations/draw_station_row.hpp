@@ -7,7 +7,11 @@
 
 namespace mastwise::screens {
 
-constexpr float kStationRow = 80.0f;
+// The height of a row; larger for larger letters.
+inline float station_row(ui::Ui& ui) {
+  constexpr float kUsual = 80.0f, kLines = 1.4f;
+  return kUsual + kLines * ui.canvas().em_grown(ui::Face::Text);
+}
 
 struct RowView {
   const StationRow& row;

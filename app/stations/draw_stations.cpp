@@ -129,7 +129,7 @@ class GroupList {
 
   bool headless(const ListGroup& group) const { return !group.turn && list_.groups.size() == 1; }
   float height_of(const ListGroup& group) const {
-    const float rows = kStationRow * static_cast<float>(group.listed.size());
+    const float rows = station_row(ui_) * static_cast<float>(group.listed.size());
     return beside_ || headless(group) ? rows : rows + kHeadAbove;
   }
 
@@ -157,7 +157,7 @@ class GroupList {
   void draw_rows(const ListGroup& group, const Rect& rows) {
     float top = rows.top;
     for (const std::size_t i : group.listed) {
-      const Rect row{rows.left, top, rows.right, top + kStationRow};
+      const Rect row{rows.left, top, rows.right, top + station_row(ui_)};
       top = row.bottom;
       if (!ui_.in_reach(row.top, row.bottom)) continue;
       const StationRow& station = shared_.stations->rows[shared_.findings.listed[i]];
@@ -239,16 +239,16 @@ float draw_lost_pin(Ui& ui, Rect area, const LostPin& lost) {
                                             lost.instead ? lost.instead->channel : std::string(),
                                             lost.instead ? lost.instead->key.source : "");
   const auto lines = static_cast<float>(ui.wrapped(words, width, Face::Text).size());
-  constexpr float kLine = 30.0f;
-  const float text_height = kLine * lines + 20.0f;
+  const float line = ui.line(30.0f, Face::Text);
+  const float text_height = line * lines + 20.0f;
   const float height =
       narrow ? text_height + kBar + kPad : std::max(text_height, kBar + 2.0f * kPad);
   const Rect card{area.left, area.top, area.right, area.top + height};
   ui.canvas().fill(card, ui.theme().panel, 14.0f);
   ui.canvas().outline(card.inset(1.0f), ui.theme().warning, 2.0f, 14.0f);
   const float first_line =
-      narrow ? card.top + 34.0f : card.center().y - kLine * (lines - 1.0f) / 2.0f + 8.0f;
-  ui.paragraph({room.left, first_line}, width, kLine, words, Face::Text, ui.theme().ink);
+      narrow ? card.top + 34.0f : card.center().y - line * (lines - 1.0f) / 2.0f + 8.0f;
+  ui.paragraph({room.left, first_line}, width, line, words, Face::Text, ui.theme().ink);
   const float top = narrow ? card.bottom - kPad - kBar : card.center().y - kBar / 2.0f;
   Rect act{room.right - kAct, top, room.right, top + kBar};
   if (ui.button("drop lost pin", act, say("Unpin"), ui::ButtonLook::Plain)) {

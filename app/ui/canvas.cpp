@@ -15,9 +15,19 @@ ImU32 packed(Color color, float opacity = 1.0f) {
                   static_cast<unsigned char>(std::lround(255.0f * opacity)));
 }
 
+constexpr float kHalfCapital = 0.375f;  // of the em
+
 // The height of a line as it is shown; very large letters are drawn smaller (see Fonts).
 float size_px(const ImFont& font) {
   return font.FontSize * font.Scale;
+}
+
+// To the sides of what is clipped, which cuts no letters because they are larger than usual.
+float room_at(const ImDrawList& list, float scale, Point at, Align align) {
+  const float left = at.x - list.GetClipRectMin().x / scale;
+  const float right = list.GetClipRectMax().x / scale - at.x;
+  if (align == Align::Center) return 2.0f * std::min(left, right);
+  return align == Align::Left ? right : left;
 }
 
 }  // namespace
@@ -27,20 +37,28 @@ Point around(Point center, float radius, double clockwise_deg) {
   return {center.x + radius * std::sin(angle), center.y - radius * std::cos(angle)};
 }
 
-void Canvas::text(Point at, std::string_view words, Face face, Color color, Align align) {
+void Canvas::text(Point at, std::string_view words, Face face, Color color, Align align,
+                  float share) {
   if (words.empty()) return;  // its data may be null, which the library would read
+  share = std::min(share, size_within(room_at(list_, scale_, at, align), words, face));
   const ImFont* font = fonts_.font(face);
-  const float width = align == Align::Left ? 0.0f : text_width(words, face) * scale_;
-  const float left = at.x * scale_ - (align == Align::Center  ? width / 2.0f
-                                      : align == Align::Right ? width
-                                                              : 0.0f);
+  const float width = share * text_width(words, face), height_px = share * size_px(*font);
+  const float left = at.x * scale_ - (align == Align::Left     ? 0.0f
+                                      : align == Align::Center ? scale_ * width / 2.0f
+                                                               : scale_ * width);
+  const float baseline = at.y + kHalfCapital * (share * em(face) - em_units(face));
   // Whole pixels keep the letters sharp.
-  const ImVec2 top_left(std::round(left), std::round(at.y * scale_ - font->Ascent * font->Scale));
-  list_.AddText(font, size_px(*font), top_left, packed(color), words.data(),
+  const ImVec2 top_left(std::round(left),
+                        std::round(baseline * scale_ - share * font->Ascent * font->Scale));
+  list_.AddText(font, height_px, top_left, packed(color), words.data(),
                 words.data() + words.size());
   const float x = top_left.x / scale_, y = top_left.y / scale_;
-  texts_.push_back(
-      {std::string(words), {x, y, x + text_width(words, face), y + size_px(*font) / scale_}, face});
+  texts_.push_back({std::string(words), {x, y, x + width, y + height_px / scale_}, face});
+}
+
+float Canvas::size_within(float width, std::string_view words, Face face) const {
+  const float whole = text_width(words, face);
+  return whole <= width ? 1.0f : std::max(usual_share(face), width / whole);
 }
 
 float Canvas::text_width(std::string_view words, Face face) const {

@@ -35,10 +35,21 @@ class Canvas {
       : list_(list), fonts_(fonts), scale_(px_per_unit), texts_(texts) {}
 
   float px_per_unit() const { return scale_; }
+  // How many times larger than usual texts are, in units.
+  float letters() const { return fonts_.letters(); }
+  // The size of the em in units, by how much that is more than usual, and the usual size's share.
+  float em(Face face) const { return em_units(face, letters()); }
+  float em_grown(Face face) const { return em(face) - em_units(face); }
+  float usual_share(Face face) const { return em_units(face) / em(face); }
 
-  // `at` is the start, middle or end of the baseline.
-  void text(Point at, std::string_view words, Face face, Color color, Align align = Align::Left);
+  // `at` is the start, middle or end of the baseline of letters of the usual size; larger ones
+  // grow around the same middle.
+  // `share` of the face's size: see size_within().
+  void text(Point at, std::string_view words, Face face, Color color, Align align = Align::Left,
+            float share = 1.0f);
   float text_width(std::string_view words, Face face) const;
+  // The share of the face's size at which the words are no wider; not under the usual size.
+  float size_within(float width, std::string_view words, Face face) const;
 
   void line(Point from, Point to, Color color, float width);
   void polyline(std::span<const Point> points, Color color, float width, bool closed = false);

@@ -14,7 +14,7 @@ void draw_chance_mark(Ui& ui, Rect rect, reception::ChanceWord word) {
 }
 
 void draw_chance_ring(Canvas& canvas, const Theme& theme, Look look, Point middle,
-                      std::optional<double> chance_percent) {
+                      std::optional<double> chance_percent, bool wanted) {
   constexpr float kRadius = 13.0f, kWidth = 8.0f, kSegment_deg = 72.0f, kGap_deg = 10.0f;
   const std::size_t filled =
       chance_percent
@@ -27,6 +27,7 @@ void draw_chance_ring(Canvas& canvas, const Theme& theme, Look look, Point middl
     canvas.arc(middle, kRadius, from, from + kSegment_deg - kGap_deg, chance_color(i, look),
                kWidth);
   }
+  if (wanted) canvas.disc(middle, 6.0f, theme.accent);
 }
 
 }  // namespace mastwise::ui

@@ -9,7 +9,7 @@ namespace mastwise::ui {
 namespace {
 
 constexpr float kRadius = 14.0f, kEdge = 3.0f, kInset = 5.0f;
-constexpr float kLabelLine = 27.0f, kLabelSide = 6.0f;
+constexpr float kLabelLine = 27.0f, kLabelSides = 12.0f;
 
 Rect segment(Rect rect, std::size_t index, std::size_t count) {
   const auto at = static_cast<float>(index), of = static_cast<float>(count);
@@ -21,45 +21,56 @@ Rect segment(Rect rect, std::size_t index, std::size_t count) {
   return {rect.left, rect.top + at * height, rect.right, rect.top + (at + 1.0f) * height};
 }
 
-void draw_label(Ui& ui, Rect part, const std::string& label, Color color, bool chosen) {
+// `share` of the face's size, the same for all labels of a choice.
+void draw_label(Ui& ui, Rect part, const std::string& label, Color color, bool chosen,
+                float share) {
   const Face face = chosen ? Face::TextBold : Face::Text;
   constexpr float kCapital = 9.0f;
-  const auto lines = ui.wrapped(label, part.width() - 2.0f * kLabelSide, face);
+  const float apart = std::max(kLabelLine, 1.08f * share * ui.canvas().em(face));
+  const auto lines = ui.wrapped(label, (part.width() - kLabelSides) / share, face);
   float baseline =
-      part.center().y + kCapital - kLabelLine * (static_cast<float>(lines.size()) - 1.0f) / 2.0f;
+      part.center().y + kCapital - apart * (static_cast<float>(lines.size()) - 1.0f) / 2.0f;
   for (const std::string_view words : lines) {
-    ui.canvas().text({part.center().x, baseline}, words, face, color, Align::Center);
-    baseline += kLabelLine;
+    ui.canvas().text({part.center().x, baseline}, words, face, color, Align::Center, share);
+    baseline += apart;
   }
 }
 
-// The lines of the longest label beyond its first.
-float further_lines(const Ui& ui, std::span<const Option> options, float part_width) {
+// The lines of the longest label beyond its first, in letters of the usual size.
+float further_lines(Ui& ui, std::span<const Option> options, float part_width) {
   std::size_t most = 1;
   for (const Option& option : options) {
-    const float room = part_width - 2.0f * kLabelSide;
+    const float room = (part_width - kLabelSides) / ui.canvas().usual_share(Face::TextBold);
     most = std::max(most, ui.wrapped(option.label, room, Face::TextBold).size());
   }
-  return kLabelLine * static_cast<float>(most - 1);
+  return ui.line(kLabelLine, Face::TextBold) * static_cast<float>(most - 1);
 }
 
-// `further`: the height of labels beyond their first line.
-void draw_option(Ui& ui, Rect part, const Option& option, Color color, bool chosen, float further) {
-  if (!option.picture) return draw_label(ui, part, option.label, color, chosen);
-  constexpr float kLabel = 36.0f, kMargin = 10.0f;
+// The room for the label: below the picture if there is one. `further`: the height of labels beyond
+// their first line.
+Rect label_room(Ui& ui, Rect part, const Option& option, float further) {
+  constexpr float kLabel = 36.0f, kFoot = 4.0f;
+  if (!option.picture) return part;
+  const float height = kLabel + ui.canvas().em_grown(Face::Text) + further;
+  return {part.left, part.bottom - height - kFoot, part.right, part.bottom - kFoot};
+}
+
+void draw_option(Ui& ui, Rect part, const Option& option, Color color, bool chosen, float further,
+                 float share) {
+  const Rect label = label_room(ui, part, option, further);
+  if (!option.label.empty()) draw_label(ui, label, option.label, color, chosen, share);
+  if (!option.picture) return;
+  constexpr float kMargin = 10.0f, kAbove = 4.0f;
   Rect picture = part.inset(kMargin);
-  if (!option.label.empty()) {
-    picture.bottom = part.bottom - kLabel - further;
-    draw_label(ui, {part.left, picture.bottom - 4.0f, part.right, part.bottom - 4.0f}, option.label,
-               color, chosen);
-  }
+  if (!option.label.empty()) picture.bottom = label.top + kAbove;
   option.picture(ui.canvas(), picture, color);
 }
 
 }  // namespace
 
-float choice_height(const Ui& ui, std::span<const Option> options, float width, float one_line) {
-  return one_line + further_lines(ui, options, width / static_cast<float>(options.size()));
+float choice_height(Ui& ui, std::span<const Option> options, float width, float one_line) {
+  return one_line + ui.canvas().em_grown(Face::Text) +
+         further_lines(ui, options, width / static_cast<float>(options.size()));
 }
 
 std::optional<std::size_t> segmented(Ui& ui, const std::string& name, Rect rect,
@@ -73,6 +84,11 @@ std::optional<std::size_t> segmented(Ui& ui, const std::string& name, Rect rect,
                  enabled ? kEdge : 1.0f, kRadius);
   const bool lies = rect.width() >= rect.height();
   const float further = further_lines(ui, options, segment(rect, 0, options.size()).width());
+  float share = 1.0f;
+  for (const Option& option : options) {
+    const Rect room = label_room(ui, segment(rect, 0, options.size()), option, further);
+    share = std::min(share, ui.share_within(room, option.label, Face::TextBold, kLabelSides));
+  }
   for (std::size_t i = 0; i < options.size(); ++i) {
     const std::string target = name + " " + options[i].key;
     const Rect part = segment(rect, i, options.size());
@@ -81,7 +97,7 @@ std::optional<std::size_t> segmented(Ui& ui, const std::string& name, Rect rect,
     const bool filled = chosen == i || ui.pressed(target);
     if (filled) canvas.fill(part.inset(kInset), theme.ink, kRadius - kInset);
     const Color color = filled ? theme.paper : active ? theme.accent : theme.second_ink;
-    draw_option(ui, part, options[i], color, filled, further);
+    draw_option(ui, part, options[i], color, filled, further, share);
     const bool beside_filled = filled || (i > 0 && chosen == i - 1);
     if (i == 0 || beside_filled) continue;
     const float inset = 14.0f;
@@ -111,8 +127,8 @@ bool choice_row(Ui& ui, const std::string& name, Rect row, const std::string& la
   const float baseline = row.center().y + 9.0f;
   const Face face = filled ? Face::TextBold : Face::Text;
   const float room = row.width() - 56.0f - ui.canvas().text_width(remark, Face::Text);
-  ui.canvas().text({row.left + 18.0f, baseline}, shortened(ui.canvas(), label, face, room), face,
-                   filled ? ui.theme().paper : ui.theme().ink);
+  text_within(ui.canvas(), {row.left + 18.0f, baseline}, room, label, face,
+              filled ? ui.theme().paper : ui.theme().ink);
   ui.canvas().text({row.right - 18.0f, baseline}, remark, Face::Text,
                    filled ? ui.theme().paper : ui.theme().second_ink, Align::Right);
   ui.canvas().line({row.left, row.bottom}, {row.right, row.bottom}, ui.theme().rule, 1.5f);

@@ -21,7 +21,7 @@ struct Option {
 
 // The height of options side by side over `width`, where labels of one line need `one_line`: higher
 // if a label takes more lines.
-float choice_height(const Ui& ui, std::span<const Option> options, float width, float one_line);
+float choice_height(Ui& ui, std::span<const Option> options, float width, float one_line);
 
 // One of several, all of them visible and the present one filled with ink: a state, never an act.
 // Along the longer side of the rectangle; each option needs 9 mm. Returns the index touched.

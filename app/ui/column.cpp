@@ -18,12 +18,13 @@ Halves halves(const Ui& ui, Rect room) {
 }
 
 void Column::heading(const std::string& words) {
-  y_ += 24.0f;
-  ui_.canvas().text({area_.left, y_}, words, Face::TextBold, theme_.second_ink);
+  y_ += grown(24.0f, Face::TextBold);
+  text_within(ui_.canvas(), {area_.left, y_}, area_.width(), words, Face::TextBold,
+              theme_.second_ink);
 }
 
 void Column::figure(const std::string& words) {
-  y_ += 46.0f;
+  y_ += grown(46.0f, Face::Cardinal);
   const bool wide = ui_.canvas().text_width(words, Face::Cardinal) > area_.width();
   ui_.canvas().text({area_.left, y_}, words, wide ? Face::Value : Face::Cardinal, theme_.ink);
 }
@@ -47,9 +48,19 @@ void Column::rule() {
 }
 
 void Column::pair(const std::string& label, const std::string& value) {
-  y_ += 36.0f;
-  ui_.canvas().text({area_.left, y_}, label, Face::Text, theme_.second_ink);
-  ui_.canvas().text({area_.right, y_}, value, Face::Value, theme_.ink, Align::Right);
+  y_ += grown(36.0f, Face::Value);
+  const float share =
+      share_of_both(ui_.canvas(), area_.width(), {label, Face::Text}, {value, Face::Value});
+  const float both =
+      ui_.canvas().text_width(label, Face::Text) + ui_.canvas().text_width(value, Face::Value);
+  if (share * both > area_.width()) {
+    y_ =
+        ui_.paragraph({area_.left, y_}, area_.width(), 31.0f, label, Face::Text, theme_.second_ink);
+    ui_.canvas().text({area_.right, y_}, value, Face::Value, theme_.ink, Align::Right);
+    return;
+  }
+  ui_.canvas().text({area_.left, y_}, label, Face::Text, theme_.second_ink, Align::Left, share);
+  ui_.canvas().text({area_.right, y_}, value, Face::Value, theme_.ink, Align::Right, share);
 }
 
 bool Column::field(const std::string& name, const std::string& label, const std::string& value,
@@ -68,9 +79,9 @@ bool Column::field(const std::string& name, const std::string& label, const std:
   const auto lines = ui_.wrapped(label, room, Face::Text);
   const std::size_t count = std::min<std::size_t>(lines.size(), 2);
   for (std::size_t i = 0; i < count; ++i) {
-    const float y = count == 1 ? baseline : baseline - 15.0f + 30.0f * static_cast<float>(i);
-    ui_.canvas().text({row.left + 16.0f, y}, shortened(ui_.canvas(), lines[i], Face::Text, room),
-                      Face::Text, theme_.ink);
+    const float apart = ui_.line(30.0f, Face::Text);
+    const float y = count == 1 ? baseline : baseline + apart * (static_cast<float>(i) - 0.5f);
+    text_within(ui_.canvas(), {row.left + 16.0f, y}, room, lines[i], Face::Text, theme_.ink);
   }
   ui_.canvas().text({row.right - 16.0f, baseline}, value, face,
                     given ? theme_.ink : accent_on_row(theme_, lit), Align::Right);
@@ -90,7 +101,9 @@ bool Column::button(const std::string& name, const std::string& label, int index
 
 void Column::color_line(const std::string& words, Face face, Color color) {
   constexpr float kLine = 31.0f;
-  y_ = ui_.paragraph({area_.left, y_ + 34.0f}, area_.width(), kLine, words, face, color) - kLine;
+  y_ = ui_.paragraph({area_.left, y_ + grown(34.0f, face)}, area_.width(), kLine, words, face,
+                     color) -
+       ui_.line(kLine, face);
 }
 
 }  // namespace mastwise::ui

@@ -39,6 +39,8 @@ class Column {
               bool enabled = true, ButtonLook look = ButtonLook::Plain);
 
  private:
+  // The step down to the next baseline, larger with the letters.
+  float grown(float step, Face face) const { return step + ui_.canvas().em_grown(face); }
   void color_line(const std::string& words, Face face, Color color);
 
   Ui& ui_;

@@ -36,6 +36,10 @@ class Painter {
   void rig_ring();
   void pattern();
   void from_nose();
+  // Of their letters' size, so that they stay on their ring.
+  float words_share() const {
+    return canvas_.size_within(1.2f * inner_, view_.from_nose, Face::TextBold);
+  }
   std::optional<Rect> words_box() const;
   void from_nose_words();
   void facing();
@@ -97,6 +101,9 @@ void Painter::compass_ring() {
   canvas_.circle(center_, compass_, theme_.ink, 2.0f);
   if (!view_.declination) return;
   const auto words = words_box();
+  // Neighbors stay apart.
+  constexpr float kChord = 0.5f, kApart = 8.0f;
+  const float share = canvas_.size_within(kChord * (compass_ - 36.0f) - kApart, "330", Face::Text);
   for (int degrees = 0; degrees < 360; degrees += 10) {
     const Bearing<True> bearing = to_true(Bearing<Magnetic>::degrees(degrees), *view_.declination);
     const double turned = degrees_up(bearing);
@@ -116,10 +123,11 @@ void Painter::compass_ring() {
     canvas_.polyline(hollow, theme_.ink, 1.5f, true);
     if (!hour) continue;
     const std::string numeral = std::to_string(degrees);
-    const float half = canvas_.text_width(numeral, Face::Text) / 2.0f;
+    const float half = share * canvas_.text_width(numeral, Face::Text) / 2.0f;
     const Rect room{middle.x - half, middle.y - 14.0f, middle.x + half, middle.y + 14.0f};
     if (words && words->overlaps(room)) continue;
-    canvas_.text({middle.x, middle.y + 9.0f}, numeral, Face::Text, theme_.ink, Align::Center);
+    canvas_.text({middle.x, middle.y + 9.0f}, numeral, Face::Text, theme_.ink, Align::Center,
+                 share);
   }
 }
 
@@ -197,7 +205,8 @@ std::optional<Rect> Painter::words_box() const {
   const double nose = degrees_up(view_.nose->nose());
   const bool right = turn.clockwise_deg() >= 0.0;
   Point middle = around(center_, 0.55f * inner_, nose + 0.5 * turn.clockwise_deg());
-  const float half = canvas_.text_width(view_.from_nose, Face::TextBold) / 2.0f + 6.0f;
+  const float half =
+      words_share() * canvas_.text_width(view_.from_nose, Face::TextBold) / 2.0f + 6.0f;
   // Clear of the target's arrow, from which the words lie on the nose's side.
   const Point aside =
       around({0.0f, 0.0f}, 1.0f, nose + turn.clockwise_deg() + (right ? -90.0 : 90.0));
@@ -212,7 +221,7 @@ void Painter::from_nose_words() {
   if (!box) return;
   canvas_.fill(*box, theme_.panel, 6.0f);
   canvas_.text({box->center().x, box->center().y + 9.0f}, view_.from_nose, Face::TextBold,
-               theme_.ink, Align::Center);
+               theme_.ink, Align::Center, words_share());
 }
 
 // Where the antenna points now: a wedge as wide as its doubt.
@@ -249,7 +258,7 @@ void Painter::slack(Bearing<True> target, const Slack& slack) {
               static_cast<float>(to_deg + slack.right_deg), theme_.accent, kBand);
   for (const ToleranceEnd& end : tolerance_ends(view_)) {
     canvas_.text({end.at.x, end.at.y + 9.0f}, end.words, Face::TextBold, theme_.accent,
-                 Align::Center);
+                 Align::Center, canvas_.usual_share(Face::TextBold));
   }
 }
 

@@ -77,9 +77,7 @@ class Labels {
 
   // The list's five segments around a middle that is filled if the station is pinned.
   void draw_mark(const DialView::Mark& mark) {
-    const Point point = at(mark);
-    draw_chance_ring(canvas_, theme_, look_, point, mark.chance_percent);
-    if (mark.wanted) canvas_.disc(point, 6.0f, theme_.accent);
+    draw_chance_ring(canvas_, theme_, look_, at(mark), mark.chance_percent, mark.wanted);
   }
 
   Canvas& canvas_;

@@ -52,14 +52,19 @@ float most_em_px(const ImWchar* glyphs) {
 
 }  // namespace
 
-float em_units(Face face) {
-  return kSizes[static_cast<std::size_t>(face)].units;
+float em_units(Face face, float letters) {
+  // Text grows whole up to the first size, and from the second on not at all.
+  constexpr float kWhole = 28.0f, kNot = 52.0f;
+  const float usual = kSizes[static_cast<std::size_t>(face)].units;
+  const float share = std::clamp((kNot - usual) / (kNot - kWhole), 0.0f, 1.0f);
+  return usual * (1.0f + (letters - 1.0f) * share);
 }
 
-Fonts::Fonts() : atlas_(std::make_unique<ImFontAtlas>()) {}
+Fonts::Fonts(float letters) : letters_(letters), atlas_(std::make_unique<ImFontAtlas>()) {}
 Fonts::~Fonts() = default;
 
-Result<std::shared_ptr<const Fonts>> Fonts::load(const std::string& folder, float px_per_unit) {
+Result<std::shared_ptr<const Fonts>> Fonts::load(const std::string& folder, float px_per_unit,
+                                                 float letters) {
   for (const char* file : {"B612-Regular.otf", "B612-Bold.otf"}) {
     const std::string path = folder + "/" + file;
     if (!platform::exists(path)) {
@@ -68,7 +73,7 @@ Result<std::shared_ptr<const Fonts>> Fonts::load(const std::string& folder, floa
                    .remedy = "build again, or point MASTWISE_ASSETS at Mastwise's assets"};
     }
   }
-  const std::shared_ptr<Fonts> fonts(new Fonts);
+  const std::shared_ptr<Fonts> fonts(new Fonts(letters));
   ImFontAtlas& atlas = fonts->atlas();
   // The fonts are OpenType with cubic outlines, which only the FreeType builder reads.
   atlas.FontBuilderIO = ImGuiFreeType::GetBuilderForFreeType();
@@ -77,7 +82,8 @@ Result<std::shared_ptr<const Fonts>> Fonts::load(const std::string& folder, floa
     // The builder takes the height of a line, which is 1.215 of the em in this typeface.
     constexpr float kLine = 1.215f;
     const std::string path = folder + (size.bold ? "/B612-Bold.otf" : "/B612-Regular.otf");
-    const float wanted_px = std::round(kLine * size.units * px_per_unit);
+    const float wanted_px =
+        std::round(kLine * em_units(static_cast<Face>(i), letters) * px_per_unit);
     const float drawn_px = std::min(wanted_px, std::round(kLine * most_em_px(size.glyphs)));
     fonts->faces_[i] = atlas.AddFontFromFileTTF(path.c_str(), drawn_px, nullptr, size.glyphs);
     fonts->faces_[i]->Scale = wanted_px / drawn_px;
@@ -87,8 +93,9 @@ Result<std::shared_ptr<const Fonts>> Fonts::load(const std::string& folder, floa
 }
 
 LoadFonts fonts_of(std::string folder) {
-  return
-      [folder = std::move(folder)](float px_per_unit) { return Fonts::load(folder, px_per_unit); };
+  return [folder = std::move(folder)](float px_per_unit, float letters) {
+    return Fonts::load(folder, px_per_unit, letters);
+  };
 }
 
 }  // namespace mastwise::ui

@@ -1,6 +1,8 @@
 #include "app/ui/ui.hpp"
 #include "app/words/language.hpp"
 
+#include <algorithm>
+
 namespace mastwise::ui {
 
 std::optional<Point> Ui::begin_prompt(const std::string& name) {
@@ -38,10 +40,15 @@ void Ui::draw_hold(Rect rect, std::string_view label, const Held& held) {
   constexpr float kRadius = 14.0f, kEdge = 3.0f, kInset = 10.0f, kBar = 12.0f;
   const Color ground = held.awake ? theme_.warning : theme_.panel;
   const Color ink = held.awake ? theme_.on_warning : theme_.second_ink;
-  float width = rect.width() - 2.0f * kInset;
-  const bool large = wrapped(label, width, Face::Value).size() == 1;
+  const float room = rect.width() - 2.0f * kInset;
+  const char* how = words::say("Press and hold");
+  const bool large = wrapped(label, room, Face::Value).size() == 1;
   const Face face = large ? Face::Value : Face::TextBold;
-  const float line = large ? 34.0f : 29.0f;
+  // Above the line on how to confirm.
+  const Rect above{rect.left, rect.top, rect.right, rect.bottom - 1.1f * canvas_.em(Face::Text)};
+  const float share = share_within(above, label, face, 2.0f * kInset);
+  const float apart = std::max(large ? 34.0f : 29.0f, 1.08f * share * canvas_.em(face));
+  float width = room / share;
   const std::size_t needed = wrapped(label, width, face).size();
   constexpr float kStep = 8.0f;  // lines of about one length
   while (width > 2.0f * kStep && wrapped(label, width - kStep, face).size() == needed) {
@@ -49,11 +56,13 @@ void Ui::draw_hold(Rect rect, std::string_view label, const Held& held) {
   }
   const auto lines = static_cast<float>(needed + 1);
   canvas_.fill(rect, ground, kRadius);
-  const float first = rect.center().y - 0.5f * lines * line + 0.78f * line;
-  const float below =
-      paragraph({rect.center().x, first}, width, line, label, face, ink, Align::Center);
-  canvas_.text({rect.center().x, below - 2.0f}, words::say("Press and hold"), Face::Text, ink,
-               Align::Center);
+  float y = rect.center().y - 0.5f * lines * apart + 0.78f * apart;
+  for (const std::string_view words : wrapped(label, width, face)) {
+    canvas_.text({rect.center().x, y}, words, face, ink, Align::Center, share);
+    y += apart;
+  }
+  canvas_.text({rect.center().x, y - 2.0f}, how, Face::Text, ink, Align::Center,
+               canvas_.size_within(room, how, Face::Text));
   canvas_.outline(rect.inset(kEdge / 2.0f), held.awake ? theme_.warning : theme_.second_ink, kEdge,
                   kRadius);
   if (held.progress <= 0.0f) return;

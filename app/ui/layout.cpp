@@ -7,7 +7,7 @@
 namespace mastwise::ui {
 namespace {
 
-constexpr float kEdge = 8.0f;
+constexpr float kRail = 112.0f, kEdge = 8.0f;
 constexpr float kLeastGap = 15.0f;   // 2 mm
 constexpr float kLeastSlot = 67.5f;  // 9 mm
 
@@ -40,9 +40,9 @@ Rect slot_from_end(const Layout& layout, std::size_t index) {
   const float along =
       (layout.rail_lies ? 2.0f : kLeastGap) + static_cast<float>(index) * (slots.size + slots.gap);
   if (layout.rail_lies) {
-    // Apart from the places and the edge, which touch.
-    return {rail.right - along - slots.size + kLeastGap, rail.top + kEdge,
-            rail.right - along - kEdge, rail.bottom - kEdge};
+    // Apart from the places, which touch.
+    return {rail.right - along - slots.size + kLeastGap, rail.top + kEdge, rail.right - along,
+            rail.bottom - kEdge};
   }
   return {rail.left + kEdge, rail.bottom - along - slots.size, rail.right - kEdge,
           rail.bottom - along};
@@ -55,9 +55,12 @@ void lay_rail(Layout& layout, Rect screen) {
   layout.body = {screen.left + kMargin, screen.top + kMargin, screen.right - kMargin, top - kFoot};
 }
 
-void stand_rail(Layout& layout, Rect screen, bool left_handed) {
-  const float left = left_handed ? screen.right - kRail : screen.left;
-  layout.rail = {left, screen.top, left + kRail, screen.bottom};
+void stand_rail(Layout& layout, Rect screen, bool left_handed, float letters) {
+  // Wider for larger words, as far as the places can do without.
+  constexpr float kShare = 0.75f, kMost = 0.17f;
+  const float wide = kRail * (1.0f + std::min(kMost, kShare * (letters - 1.0f)));
+  const float left = left_handed ? screen.right - wide : screen.left;
+  layout.rail = {left, screen.top, left + wide, screen.bottom};
   const float rule = left_handed ? layout.rail.left : layout.rail.right;
   layout.rail_rule = {{rule, screen.top}, {rule, screen.bottom}};
   layout.body = {(left_handed ? screen.left : layout.rail.right) + kMargin, screen.top + kMargin,
@@ -66,13 +69,13 @@ void stand_rail(Layout& layout, Rect screen, bool left_handed) {
 
 }  // namespace
 
-Layout layout(Rect screen, bool left_handed) {
+Layout layout(Rect screen, bool left_handed, float letters) {
   Layout result;
   result.rail_lies = screen.height() > screen.width();
   if (result.rail_lies) {
     lay_rail(result, screen);
   } else {
-    stand_rail(result, screen, left_handed);
+    stand_rail(result, screen, left_handed, letters);
   }
   const float length = result.rail_lies ? result.rail.width() : result.rail.height();
   const bool share = slots_along(length, result.rail_lies).count == kPlaceCount + 1;

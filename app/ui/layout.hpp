@@ -24,8 +24,9 @@ struct Layout {
   Rect rail_slot(std::size_t index) const;  // index below kPlaceCount
 };
 
-constexpr float kRail = 112.0f, kMargin = 24.0f, kFoot = 40.0f;
+constexpr float kMargin = 24.0f, kFoot = 40.0f;
 
-Layout layout(Rect screen, bool left_handed);
+// `letters`: how many times larger than usual texts are.
+Layout layout(Rect screen, bool left_handed, float letters);
 
 }  // namespace mastwise::ui

@@ -14,6 +14,7 @@ struct Metrics {
   float width_px = 0.0f, height_px = 0.0f;
   float px_per_mm = 0.0f;
   float px_per_unit = 0.0f;
+  float letters = 1.0f;  // how many times larger than usual, in units, texts are
 
   float width() const { return width_px / px_per_unit; }
   float height() const { return height_px / px_per_unit; }
@@ -24,12 +25,19 @@ struct Metrics {
 // The shorter and the longer side of a screen that the layout needs.
 constexpr float kLeastLong = 1100.0f, kLeastShort = 676.0f;
 
-// The same screen with everything larger, as far as the layout has room.
+// How many times larger texts may be in the same layout: 1.6 times the usual size on a tablet of 8
+// inches, whose layout grows 1.16 times.
+constexpr float kMostLetters = 1.38f;
+
+// The same screen with larger texts: everything is larger as far as the layout has room, and
+// beyond that the texts alone.
 inline Metrics enlarged(Metrics metrics, float factor) {
   const float longer = std::max(metrics.width_px, metrics.height_px);
   const float shorter = std::min(metrics.width_px, metrics.height_px);
   const float most = std::min(longer / kLeastLong, shorter / kLeastShort);
-  metrics.px_per_unit = std::max(metrics.px_per_unit, std::min(factor * metrics.px_per_unit, most));
+  const float wanted = factor * metrics.px_per_unit;
+  metrics.px_per_unit = std::max(metrics.px_per_unit, std::min(wanted, most));
+  metrics.letters = std::clamp(wanted / metrics.px_per_unit, 1.0f, kMostLetters);
   return metrics;
 }
 

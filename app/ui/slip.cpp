@@ -3,6 +3,7 @@
 #include "app/ui/lit_row.hpp"
 #include "app/ui/shortened.hpp"
 
+#include <algorithm>
 #include <array>
 
 namespace mastwise::ui {
@@ -26,13 +27,19 @@ bool slip(Ui& ui, const std::string& name, Rect rect, const std::string& label,
   const float baseline = rect.center().y + 9.0f;
   float left = rect.left + kMargin;
   if (!label.empty()) {
-    const std::string fitted = shortened(canvas, label, Face::Text, rect.right - kFold - left);
-    canvas.text({left, baseline}, fitted, Face::Text, second_ink_on_row(theme, lit));
-    left += canvas.text_width(fitted, Face::Text) + kBetween;
+    // Label and value in letters of one size.
+    const float both =
+        canvas.text_width(label, Face::Text) + canvas.text_width(value, Face::TextBold);
+    const float room = rect.width() - 2.0f * kMargin - kBetween;
+    const float share = std::clamp(room / both, canvas.usual_share(Face::Text), 1.0f);
+    const float most = (rect.right - kFold - left) / share;
+    const std::string fitted = shortened(canvas, label, Face::Text, most);
+    canvas.text({left, baseline}, fitted, Face::Text, second_ink_on_row(theme, lit), Align::Left,
+                share);
+    left += share * canvas.text_width(fitted, Face::Text) + kBetween;
   }
   const float room = rect.right - kMargin - left;
-  canvas.text({left, baseline}, shortened(canvas, value, Face::TextBold, room), Face::TextBold,
-              theme.ink);
+  text_within(canvas, {left, baseline}, room, value, Face::TextBold, theme.ink);
   return touched;
 }
 

@@ -99,7 +99,7 @@ std::string standing_words(Standing standing, bool miles) {
   return {};
 }
 
-float standing_choice_height(const Ui& ui, float width, bool miles) {
+float standing_choice_height(Ui& ui, float width, bool miles) {
   return choice_height(ui, standing_options(miles), width, 118.0f);
 }
 

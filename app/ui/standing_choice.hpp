@@ -11,7 +11,7 @@ namespace mastwise::ui {
 // "By rig", "59 ft off": few words, for a label.
 std::string standing_words(Standing standing, bool miles);
 
-float standing_choice_height(const Ui& ui, float width, bool miles);
+float standing_choice_height(Ui& ui, float width, bool miles);
 
 // Where a person stands with the compass, drawn: the rig, the person, and what is between them.
 // Returns the place touched.

@@ -54,7 +54,7 @@ Ui::Steered Ui::steered(const std::string& name, Rect rect) {
 
 bool Ui::button(const std::string& name, Rect rect, std::string_view label, ButtonLook look,
                 bool enabled) {
-  constexpr float kRadius = 14.0f, kEdge = 3.0f, kCapHeight = 0.36f;
+  constexpr float kRadius = 14.0f, kEdge = 3.0f;
   const bool tapped = touchable(name, rect, enabled);
   const Color color = !enabled                      ? theme_.second_ink
                       : look == ButtonLook::Warning ? theme_.warning
@@ -63,18 +63,43 @@ bool Ui::button(const std::string& name, Rect rect, std::string_view label, Butt
   const Color on_fill = look == ButtonLook::Warning ? theme_.on_warning : theme_.on_accent;
   canvas_.fill(rect, filled ? color : theme_.panel, kRadius);
   if (!filled) canvas_.outline(rect.inset(kEdge / 2.0f), color, enabled ? kEdge : 1.0f, kRadius);
-  const float room = rect.width() - 20.0f;
+  draw_label(rect, label, filled ? on_fill : color);
+  return tapped;
+}
+
+// On one line in the larger face, else on as many as the height has room for; letters that are
+// larger than usual only as far as they fit.
+void Ui::draw_label(Rect rect, std::string_view label, Color color) {
+  constexpr float kSides = 20.0f, kCapHeight = 0.36f;
+  const float room = rect.width() - kSides;
   const bool wide = canvas_.text_width(label, Face::Value) > room;
   const Face face = wide ? Face::TextBold : Face::Value;
-  const float size = wide ? 25.0f : 28.0f, line = 1.1f * size;
-  const auto lines = wrapped(label, room, face);
-  float baseline =
-      rect.center().y + kCapHeight * size - line * static_cast<float>(lines.size() - 1) / 2.0f;
+  const float share = share_within(rect, label, face, kSides);
+  const float apart = 1.1f * share * canvas_.em(face);
+  const auto lines = wrapped(label, room / share, face);
+  float baseline = rect.center().y + kCapHeight * em_units(face) -
+                   apart * static_cast<float>(lines.size() - 1) / 2.0f;
   for (const std::string_view words : lines) {
-    canvas_.text({rect.center().x, baseline}, words, face, filled ? on_fill : color, Align::Center);
-    baseline += line;
+    canvas_.text({rect.center().x, baseline}, words, face, color, Align::Center, share);
+    baseline += apart;
   }
-  return tapped;
+}
+
+float Ui::share_within(Rect rect, std::string_view label, Face face, float sides) const {
+  constexpr float kStep = 0.04f, kLine = 1.1f;
+  const float least = canvas_.usual_share(face), room = rect.width() - sides;
+  const auto fits = [&](float share) {
+    const auto lines = wrapped(label, room / share, face);
+    const float height = kLine * share * canvas_.em(face) * static_cast<float>(lines.size());
+    const auto narrow = [&](std::string_view words) {
+      return share * canvas_.text_width(words, face) <= room;
+    };
+    return height <= rect.height() && std::all_of(lines.begin(), lines.end(), narrow);
+  };
+  for (float share = 1.0f; share > least; share -= kStep) {
+    if (fits(share)) return share;
+  }
+  return least;
 }
 
 std::vector<touch::Gesture> Ui::gestures_in(Rect rect) const {
@@ -209,9 +234,11 @@ std::vector<std::string_view> Ui::wrapped(std::string_view words, float width, F
 
 float Ui::paragraph(Point at, float width, float line_height, std::string_view words, Face face,
                     Color color, Align align) {
-  for (const std::string_view line : wrapped(words, width, face)) {
-    canvas_.text(at, line, face, color, align);
-    at.y += line_height;
+  for (const std::string_view words_of_line : wrapped(words, width, face)) {
+    // A word that is wider than the line.
+    const float share = canvas_.size_within(width, words_of_line, face);
+    canvas_.text(at, words_of_line, face, color, align, share);
+    at.y += line(line_height, face);
   }
   return at.y;
 }

@@ -10,6 +10,7 @@
 #include "app/ui/metrics.hpp"
 #include "app/ui/spring.hpp"
 
+#include <algorithm>
 #include <functional>
 #include <map>
 #include <string>
@@ -136,6 +137,14 @@ class Ui {
   // The same for degrees on a circle, the short way round.
   double smooth_angle(const std::string& name, double target_deg);
 
+  // The distance of two lines of this face: as given, or more if its letters are larger.
+  float line(float usual, Face face) const {
+    constexpr float kLeast = 1.1f;  // of the em
+    return std::max(usual, kLeast * canvas_.em(face));
+  }
+  // The share of the face's size at which the words, broken into lines, fit into the rectangle less
+  // `sides` of its width; not under the usual size.
+  float share_within(Rect rect, std::string_view label, Face face, float sides) const;
   // Words broken at spaces into lines that fit the width.
   std::vector<std::string_view> wrapped(std::string_view words, float width, Face face) const;
   // Draws them; returns the baseline below the last line.
@@ -145,6 +154,7 @@ class Ui {
  private:
   Rect to_px(Rect rect) const;
   void add_page_for_keys();
+  void draw_label(Rect rect, std::string_view label, Color color);
   void draw_hold(Rect rect, std::string_view label, const Held& held);
 
   Canvas canvas_;

@@ -130,8 +130,10 @@ void Reader::add(const Letter& letter, const ImDrawVert& upper_left, const ImDra
                  const ImVec4& clip) {
   constexpr float kRoundingPx = 0.05f;
   const ImFontGlyph& glyph = *letter.glyph;
-  const float x = upper_left.pos.x - glyph.X0, y = upper_left.pos.y - glyph.Y0;
-  const float space = letter.font->GetCharAdvance(' ');
+  // Some texts are drawn smaller than their font.
+  const float size = (lower_right.pos.x - upper_left.pos.x) / (glyph.X1 - glyph.X0);
+  const float x = upper_left.pos.x - size * glyph.X0, y = upper_left.pos.y - size * glyph.Y0;
+  const float space = size * letter.font->GetCharAdvance(' ');
   const float gap = x - next_x_;
   const bool follows = font_ == letter.font && std::fabs(y - y_) < kRoundingPx;
   const bool beside = follows && std::fabs(gap) < kRoundingPx;
@@ -150,7 +152,7 @@ void Reader::add(const Letter& letter, const ImDrawVert& upper_left, const ImDra
   text.rect_px.top = std::min(text.rect_px.top, upper_left.pos.y);
   text.rect_px.bottom = std::max(text.rect_px.bottom, lower_right.pos.y);
   font_ = letter.font;
-  next_x_ = x + glyph.AdvanceX;
+  next_x_ = x + size * glyph.AdvanceX;
   y_ = y;
 }
 

@@ -20,11 +20,11 @@ constexpr UtcTime kMachineTime{std::chrono::sys_days(std::chrono::year(2026) / 7
                                std::chrono::hours(18)};
 
 // Drawn once for each scale: drawing the letters takes longer than a view.
-Result<std::shared_ptr<const ui::Fonts>> fonts_for(float px_per_unit) {
-  static std::map<float, std::shared_ptr<const ui::Fonts>> drawn;
-  auto& fonts = drawn[px_per_unit];
+Result<std::shared_ptr<const ui::Fonts>> fonts_for(float px_per_unit, float letters) {
+  static std::map<std::pair<float, float>, std::shared_ptr<const ui::Fonts>> drawn;
+  auto& fonts = drawn[{px_per_unit, letters}];
   if (!fonts) {
-    auto made = ui::Fonts::load(service::fonts_folder(), px_per_unit);
+    auto made = ui::Fonts::load(service::fonts_folder(), px_per_unit, letters);
     if (!made) return made;
     fonts = *std::move(made);
   }

@@ -52,7 +52,7 @@ std::string labels_too_wide(const Stage& stage) {
 }
 
 bool on_rail(const touch::Target& target) {
-  return target.name.rfind("place ", 0) == 0;
+  return target.name.rfind("place ", 0) == 0 || target.name == "take back";
 }
 
 // Texts in fine print that are seen on something that can be touched. The rail of an upright

@@ -16,7 +16,7 @@ TEST_CASE("no letter is larger than the buffer it is drawn through, and each has
   constexpr float kBuffer_bytes = 256.0f * 1024.0f, kPixel_bytes = 4.0f;
   // A tablet at the usual size, a large one at the largest, and a screen of 3840 pixels.
   for (const float px_per_unit : {1.0f, 1.9f, 2.34f, 3.7f}) {
-    const auto fonts = ui::Fonts::load(service::fonts_folder(), px_per_unit);
+    const auto fonts = ui::Fonts::load(service::fonts_folder(), px_per_unit, 1.0f);
     REQUIRE(fonts);
     for (std::size_t i = 0; i < ui::kFaceCount; ++i) {
       const auto face = static_cast<ui::Face>(i);
