@@ -83,7 +83,8 @@ void draw_forecast(Ui& ui, Rect cell, float baseline, float right, const TriedRo
     return;
   }
   const std::string chance = words::chance_number(*row.forecast_percent);
-  canvas.text({cell.left, baseline}, chance, Face::TextBold, theme.ink);
+  ui::text_within(canvas, {cell.left, baseline}, right - cell.left, chance, Face::TextBold,
+                  theme.ink);
   constexpr float kChance = 76.0f, kMark = 112.0f, kLeastMark = 44.0f;
   const float left = cell.left + kChance;
   const float width = std::min(kMark, right - left);
