@@ -30,6 +30,10 @@ void Session::act(const Action& action) {
 }
 
 bool Session::take_answers() {
+  // At most one of them works between two frames, so that touches are heard meanwhile.
+  for (const auto& errand : errands_) {
+    if (errand->turn()) break;
+  }
   bool any = false;
   for (const auto& errand : errands_) {
     if (const auto answer = errand->take()) {
