@@ -61,6 +61,7 @@ class Loop {
   void take(const SDL_Event& event, Monotonic now);
   void draw(Monotonic now);
   void keep_awake();
+  void dress_surroundings();
   void dim();
 
   GlWindow& window_;
@@ -77,6 +78,8 @@ class Loop {
   bool dirty_ = true;
   bool resized_ = false;
   bool running_ = true;
+  platform::SideButtons offered_ = platform::SideButtons::none;
+  std::optional<bool> dark_around_ = {};
   Monotonic stepped_{};
   Monotonic drawn_{};
   Monotonic heard_{};  // time of the last event by a person
@@ -153,6 +156,20 @@ void Loop::keep_awake() {
   }
 }
 
+platform::SideButtons side_buttons(Sheet sheet) {
+  if (sheet == Sheet::Import || sheet == Sheet::LogbookFiles) return platform::SideButtons::files;
+  const bool receiver = sheet == Sheet::Position || sheet == Sheet::Meter;
+  return receiver ? platform::SideButtons::receiver : platform::SideButtons::none;
+}
+
+void Loop::dress_surroundings() {
+  const Model& model = session_.model();
+  const auto wanted = side_buttons(model.sheet);
+  if (std::exchange(offered_, wanted) != wanted) platform::offer(wanted);
+  const bool dark = model.findings.look != ui::Look::Day;
+  if (std::exchange(dark_around_, dark) != dark) platform::darken_surroundings(dark);
+}
+
 // So much of the backlight at most (common practice, no source).
 double most_light(ui::Look look) {
   return look == ui::Look::Night ? 0.4 : 0.1;
@@ -203,6 +220,7 @@ Result<bool> Loop::step(platform::Wait may_wait) {
   }
   sound_.follow(session_.model());
   keep_awake();
+  dress_surroundings();
   dim();
   if (dirty_) draw(now);
   return running_;
