@@ -1,6 +1,7 @@
 #include "platform/device_link.hpp"
 
 #include "platform/clock.hpp"
+#include "platform/frames.hpp"
 
 #include <algorithm>
 #include <array>
@@ -12,7 +13,7 @@ DeviceLink::DeviceLink(OpenSource open, std::function<void(LinkNews)> deliver, L
       deliver_(std::move(deliver)),
       timing_(timing),
       retry_after_(timing.first_retry),
-      thread_([this] { run(); }) {}
+      thread_(has_threads() ? std::thread([this] { run(); }) : std::thread()) {}
 
 void DeviceLink::stop() {
   {
@@ -38,24 +39,54 @@ void DeviceLink::run() {
 }
 
 DeviceLink::Outcome DeviceLink::listen(ByteSource& source) {
-  std::array<char, 4096> bytes;
-  bool found = false;
+  found_ = false;
   while (!is_stopping()) {
-    const auto chunk = source.read(bytes, timing_.read_timeout);
-    if (!chunk) {
-      lose(chunk.error());
-      return Outcome::lost;
-    }
-    if (chunk->size > 0) {
-      if (!found) tell(LinkNews::Kind::found, source.name());
-      found = true;
-      lost_because_.clear();
-      retry_after_ = timing_.first_retry;
-      tell(LinkNews::Kind::bytes, std::string(bytes.data(), chunk->size));
-    }
-    if (chunk->ended) return Outcome::ended;
+    if (const auto outcome = hear(source, timing_.read_timeout)) return *outcome;
   }
   return Outcome::stopped;
+}
+
+// One read; empty to go on.
+std::optional<DeviceLink::Outcome> DeviceLink::hear(ByteSource& source, milliseconds timeout) {
+  std::array<char, 4096> bytes;
+  const auto chunk = source.read(bytes, timeout);
+  if (!chunk) {
+    lose(chunk.error());
+    return Outcome::lost;
+  }
+  if (chunk->size > 0) {
+    if (!found_) tell(LinkNews::Kind::found, source.name());
+    found_ = true;
+    lost_because_.clear();
+    retry_after_ = timing_.first_retry;
+    tell(LinkNews::Kind::bytes, std::string(bytes.data(), chunk->size));
+  }
+  if (chunk->ended) return Outcome::ended;
+  return std::nullopt;
+}
+
+void DeviceLink::turn() {
+  const Monotonic now = monotonic_now();
+  if (thread_.joinable() || stopping_ || now < next_turn_) return;
+  std::optional<Outcome> outcome;
+  if (in_turn_) {
+    outcome = hear(*in_turn_, milliseconds(0));
+  } else if (auto source = open_()) {
+    in_turn_ = *std::move(source);
+    found_ = false;
+  } else {
+    lose(source.error());
+    outcome = Outcome::lost;
+  }
+  if (!outcome) return;
+  in_turn_.reset();
+  if (*outcome == Outcome::ended) {
+    stopping_ = true;
+    tell(LinkNews::Kind::ended, {});
+    return;
+  }
+  next_turn_ = now + retry_after_;
+  retry_after_ = std::min(2 * retry_after_, timing_.longest_retry);
 }
 
 void DeviceLink::lose(const Error& error) {

@@ -5,7 +5,9 @@
 
 #include <condition_variable>
 #include <functional>
+#include <memory>
 #include <mutex>
+#include <optional>
 #include <string>
 #include <thread>
 
@@ -30,7 +32,8 @@ struct LinkTiming {
   milliseconds read_timeout{100};    // the longest wait of a stop
 };
 
-// Keeps a device open on a separate thread, as long as this object lives.
+// Keeps a device open on a separate thread, as long as this object lives; where there are no
+// threads, in turn().
 //
 // Threads: construct, stop and destroy on one thread, which is not the link's. Only the link's
 // thread uses `open`, its sources and `deliver`; deliver passes its news to another thread, returns
@@ -45,11 +48,16 @@ class DeviceLink {
   // Waits for the thread, up to the time of a read or a delivery. May be called again.
   void stop();
 
+  // Where there are no threads: opens the device or reads what it has, without waiting. Else it
+  // does nothing.
+  void turn();
+
  private:
   enum class Outcome { lost, ended, stopped };
 
   void run();
   Outcome listen(ByteSource& source);
+  std::optional<Outcome> hear(ByteSource& source, milliseconds timeout);
   void lose(const Error& error);
   bool wait_for_retry();
   bool is_stopping();
@@ -59,7 +67,10 @@ class DeviceLink {
   std::function<void(LinkNews)> deliver_;
   LinkTiming timing_;
   milliseconds retry_after_;
-  std::string lost_because_;  // empty while it is not lost
+  std::string lost_because_;             // empty while it is not lost
+  bool found_ = false;                   // the source that is open has given bytes
+  std::unique_ptr<ByteSource> in_turn_;  // the source, without threads
+  Monotonic next_turn_{};                // not before this
   std::mutex mutex_;
   std::condition_variable stop_wanted_;
   bool stopping_ = false;

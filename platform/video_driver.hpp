@@ -6,4 +6,12 @@ namespace mastwise::platform {
 // for each system.
 const char* offscreen_video_driver();
 
+// The OpenGL that the screens are drawn with.
+struct OpenGl {
+  bool embedded = false;  // OpenGL ES
+  int major = 3, minor = 3;
+  const char* shading_language = "#version 330";
+};
+OpenGl opengl();
+
 }  // namespace mastwise::platform

@@ -28,12 +28,7 @@ constexpr float kLegend = 44.0f;
 class GroundMap {
  public:
   GroundMap(Ui& ui, Rect frame, const Shared& shared, const Intake& data)
-      : ui_(ui),
-        canvas_(ui.canvas()),
-        theme_(ui.theme()),
-        frame_(frame),
-        shared_(shared),
-        data_(data) {
+      : canvas_(ui.canvas()), theme_(ui.theme()), frame_(frame), shared_(shared), data_(data) {
     fit();
   }
   void draw();
@@ -52,7 +47,6 @@ class GroundMap {
   void label(Point at, const std::string& words, Face face);
   void scale_bar();
 
-  Ui& ui_;
   ui::Canvas& canvas_;
   const ui::Theme& theme_;
   Rect frame_;

@@ -11,6 +11,8 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <numbers>
+#include <optional>
 
 #include <fmt/format.h>
 
@@ -102,9 +104,11 @@ PositionFacts position_facts(const Shared& shared) {
     return facts;
   }
   const bool miles = shared.settings.miles;
-  facts.title = parked && parked->scatter_m
-                    ? fill(say("GPS {error}"), {{"error", give_or_take(*parked->scatter_m, miles)}})
-                    : std::string(say("GPS"));
+  // Along one axis. A receiver that repeats itself scatters less than it errs.
+  std::optional<double> error_m = parked ? parked->scatter_m : std::nullopt;
+  if (fix.error_m) error_m = std::max(error_m.value_or(0.0), *fix.error_m / std::numbers::sqrt2);
+  facts.title = error_m ? fill(say("GPS {error}"), {{"error", give_or_take(*error_m, miles)}})
+                        : std::string(say("GPS"));
   if (fix.satellites) {
     facts.lines.push_back(
         fill(say("{number} satellites"), {{"number", std::to_string(*fix.satellites)}}));

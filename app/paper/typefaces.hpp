@@ -7,7 +7,7 @@
 #include <string>
 #include <string_view>
 
-#include <cairo.h>
+struct _cairo;  // cairo's own name of cairo_t
 
 namespace mastwise::paper {
 
@@ -21,7 +21,7 @@ class Typefaces {
   // The text with a question mark for each letter missing in the fonts.
   std::string printable(std::string_view text) const;
   // Sets the face for later text.
-  void select(cairo_t* context, double size_pt, Weight weight) const;
+  void select(_cairo* context, double size_pt, Weight weight) const;
 
  private:
   struct Faces;

@@ -5,6 +5,7 @@
 #include "core/text/words.hpp"
 #include "platform/table_folder.hpp"
 #include "platform/time_zones.hpp"
+#include "platform/written_at.hpp"
 
 #include <algorithm>
 #include <array>
@@ -92,11 +93,9 @@ bool is_route(const std::string& path) {
 }
 
 std::string day_written(const std::string& path) {
-  std::error_code unknown;
-  const auto written = fs::last_write_time(path, unknown);
-  if (unknown) return {};
-  const auto time = std::chrono::floor<milliseconds>(std::chrono::file_clock::to_sys(written));
-  return iso_day(local_day(time, platform::tablet_zone().value_or(utc_zone())));
+  const auto written = platform::written_at(path);
+  if (!written) return {};
+  return iso_day(local_day(*written, platform::tablet_zone().value_or(utc_zone())));
 }
 
 Result<FolderShown> show_folder(const std::string& path) {

@@ -69,7 +69,7 @@ Result<std::string> read_some(const std::string& path, std::size_t most, bool re
                         .remedy = "divide it into smaller tables"};
   if (refuse_more && (*stream)->size() > most) return too_large;
   std::string text;
-  text.reserve(std::min<std::uint64_t>((*stream)->size(), most));
+  text.reserve(static_cast<std::size_t>(std::min<std::uint64_t>((*stream)->size(), most)));
   std::array<char, 1 << 16> piece;
   while (text.size() < most) {
     const auto got = (*stream)->read({piece.data(), std::min(piece.size(), most - text.size())});

@@ -1,5 +1,7 @@
 #pragma once
 
+#include "platform/frames.hpp"
+
 #include <condition_variable>
 #include <functional>
 #include <mutex>
@@ -10,7 +12,8 @@
 namespace mastwise {
 
 // Does work longer than a frame in its thread, on a snapshot of its inputs. A newer question
-// replaces one that has not started and drops the answer to an older one.
+// replaces one that has not started and drops the answer to an older one. Where there are no
+// threads it works in turn().
 template <class Question, class Answer>
 class Worker {
  public:
@@ -23,14 +26,16 @@ class Worker {
 
   // `answer` runs in the worker's thread, which calls `wake` when an answer is ready.
   Worker(Answerer answer, std::function<void()> wake)
-      : answer_(std::move(answer)), wake_(std::move(wake)), thread_([this] { run(); }) {}
+      : answer_(std::move(answer)),
+        wake_(std::move(wake)),
+        thread_(platform::has_threads() ? std::thread([this] { run(); }) : std::thread()) {}
   ~Worker() {
     {
       const std::lock_guard lock(mutex_);
       ending_ = true;
     }
     changed_.notify_all();
-    thread_.join();
+    if (thread_.joinable()) thread_.join();
   }
   Worker(const Worker&) = delete;
   Worker& operator=(const Worker&) = delete;
@@ -40,6 +45,7 @@ class Worker {
       const std::lock_guard lock(mutex_);
       question_ = std::move(question);
       ready_.reset();
+      drawn_ = false;
     }
     changed_.notify_all();
   }
@@ -47,8 +53,16 @@ class Worker {
     const std::lock_guard lock(mutex_);
     return std::exchange(ready_, std::nullopt);
   }
+  // Called between two frames. Where there are no threads it works on the question, if that was
+  // there before the last frame, and returns true; else it does nothing.
+  bool turn() {
+    if (thread_.joinable() || !question_ || !std::exchange(drawn_, true)) return false;
+    work_in_turn();
+    return true;
+  }
   // Waits until the worker is idle, for tests and pictures.
   void finish() {
+    if (!thread_.joinable() && question_) work_in_turn();
     std::unique_lock lock(mutex_);
     changed_.wait(lock, [this] { return !question_ && !busy_; });
   }
@@ -66,9 +80,16 @@ class Worker {
     }
     wake_();
   }
+  Work work() {
+    return {.publish = [this](Answer answer) { publish(std::move(answer)); },
+            .superseded = [this] { return superseded(); }};
+  }
+  void work_in_turn() {
+    const Question question = *std::exchange(question_, std::nullopt);
+    publish(answer_(question, work()));
+  }
   void run() {
-    const Work work{.publish = [this](Answer answer) { publish(std::move(answer)); },
-                    .superseded = [this] { return superseded(); }};
+    const Work tools = work();
     std::unique_lock lock(mutex_);
     while (true) {
       changed_.wait(lock, [this] { return ending_ || question_; });
@@ -76,7 +97,7 @@ class Worker {
       const Question question = *std::exchange(question_, std::nullopt);
       busy_ = true;
       lock.unlock();
-      publish(answer_(question, work));
+      publish(answer_(question, tools));
       lock.lock();
       busy_ = false;
       changed_.notify_all();
@@ -91,6 +112,7 @@ class Worker {
   std::optional<Answer> ready_;
   bool busy_ = false;
   bool ending_ = false;
+  bool drawn_ = false;  // a frame since the question
   std::thread thread_;
 };
 

@@ -20,6 +20,8 @@ class Errand {
 
   virtual void ask(const Model& model) = 0;
   virtual std::optional<Action> take() = 0;
+  // As Worker::turn().
+  virtual bool turn() = 0;
   // Waits until the worker is idle, for tests and pictures.
   virtual void finish() = 0;
 };
@@ -50,6 +52,7 @@ class WorkerErrand final : public Errand {
     if (!answer) return std::nullopt;
     return way_.found(*std::move(answer));
   }
+  bool turn() override { return worker_.turn(); }
   void finish() override { worker_.finish(); }
 
  private:

@@ -27,9 +27,11 @@ Result<std::unique_ptr<GlWindow>> GlWindow::open(const WindowWish& wish) {
   if (SDL_Init(SDL_INIT_VIDEO) != 0) {
     return sdl_error("no screen to draw on", "use mastwise card or mastwise shot");
   }
-  SDL_GL_SetAttribute(SDL_GL_CONTEXT_PROFILE_MASK, SDL_GL_CONTEXT_PROFILE_CORE);
-  SDL_GL_SetAttribute(SDL_GL_CONTEXT_MAJOR_VERSION, 3);
-  SDL_GL_SetAttribute(SDL_GL_CONTEXT_MINOR_VERSION, 3);
+  const platform::OpenGl opengl = platform::opengl();
+  SDL_GL_SetAttribute(SDL_GL_CONTEXT_PROFILE_MASK,
+                      opengl.embedded ? SDL_GL_CONTEXT_PROFILE_ES : SDL_GL_CONTEXT_PROFILE_CORE);
+  SDL_GL_SetAttribute(SDL_GL_CONTEXT_MAJOR_VERSION, opengl.major);
+  SDL_GL_SetAttribute(SDL_GL_CONTEXT_MINOR_VERSION, opengl.minor);
   SDL_GL_SetAttribute(SDL_GL_DOUBLEBUFFER, 1);
   SDL_GL_SetAttribute(SDL_GL_DEPTH_SIZE, 0);
 

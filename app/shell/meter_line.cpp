@@ -46,6 +46,7 @@ std::string MeterLine::in_use() {
 
 bool MeterLine::give_to(Session& session) {
   follow(session.model().settings.meter);
+  if (link_) link_->turn();
   const bool any = pass_news<act::MeterBytes, act::MeterLinkChanged>(news_, session, name_, false);
   return find_meters(session) || any;
 }

@@ -1,5 +1,7 @@
 #include "app/shell/painter.hpp"
 
+#include "platform/video_driver.hpp"
+
 #include <SDL_opengl.h>
 #include <backends/imgui_impl_opengl3.h>
 #include <imgui.h>
@@ -7,7 +9,7 @@
 namespace mastwise::shell {
 
 Result<std::unique_ptr<Painter>> Painter::make() {
-  if (!ImGui_ImplOpenGL3_Init("#version 330")) {
+  if (!ImGui_ImplOpenGL3_Init(platform::opengl().shading_language)) {
     return Error{.what = "the OpenGL library could not be loaded",
                  .remedy = "install the package libgl1"};
   }

@@ -78,6 +78,7 @@ ReceiverLine::ReceiverLine(const std::optional<std::string>& device, std::functi
             }) {}
 
 bool ReceiverLine::give_to(Session& session) {
+  link_.turn();
   return pass_news<act::ReceiverBytes, act::LinkChanged>(news_, session, name_, recorded_);
 }
 

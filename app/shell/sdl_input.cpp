@@ -17,20 +17,33 @@ void give_finger(const SDL_TouchFingerEvent& finger, Kind kind, Interface& inter
                                      .at = now});
 }
 
+// SDL gives a mouse's place in the window's points, of which one may have several pixels.
+float pixels_a_point(Uint32 window_id) {
+  SDL_Window* const window = SDL_GetWindowFromID(window_id);
+  if (window == nullptr) return 1.0f;
+  int points = 0, pixels = 0;
+  SDL_GetWindowSize(window, &points, nullptr);
+  SDL_GL_GetDrawableSize(window, &pixels, nullptr);
+  return points > 0 && pixels > 0 ? static_cast<float>(pixels) / static_cast<float>(points) : 1.0f;
+}
+
 // A real mouse; SDL's mouse echo of a finger is not one.
-bool give_mouse(Uint32 which, Kind kind, int x, int y, Interface& interface, Monotonic now) {
-  if (which == SDL_TOUCH_MOUSEID) return false;
+template <class MouseEvent>
+bool give_mouse(const MouseEvent& mouse, Kind kind, Interface& interface, Monotonic now) {
+  if (mouse.which == SDL_TOUCH_MOUSEID) return false;
+  const float scale = pixels_a_point(mouse.windowID);
   interface.feed(touch::PointerEvent{.kind = kind,
                                      .finger = touch::kMouse,
-                                     .x_px = static_cast<float>(x),
-                                     .y_px = static_cast<float>(y),
+                                     .x_px = static_cast<float>(mouse.x) * scale,
+                                     .y_px = static_cast<float>(mouse.y) * scale,
                                      .at = now});
   return true;
 }
 
 bool give_wheel(const SDL_MouseWheelEvent& wheel, Interface& interface, Monotonic now) {
-  interface.feed(touch::WheelEvent{.x_px = static_cast<float>(wheel.mouseX),
-                                   .y_px = static_cast<float>(wheel.mouseY),
+  const float scale = pixels_a_point(wheel.windowID);
+  interface.feed(touch::WheelEvent{.x_px = static_cast<float>(wheel.mouseX) * scale,
+                                   .y_px = static_cast<float>(wheel.mouseY) * scale,
                                    .notches = wheel.preciseY,
                                    .at = now});
   return true;
@@ -98,13 +111,11 @@ bool give_input(const SDL_Event& event, Interface& interface, Monotonic now) {
     case SDL_MOUSEBUTTONDOWN:
     case SDL_MOUSEBUTTONUP:
       if (event.button.button != SDL_BUTTON_LEFT) return false;
-      return give_mouse(event.button.which,
-                        event.type == SDL_MOUSEBUTTONDOWN ? Kind::Down : Kind::Up, event.button.x,
-                        event.button.y, interface, now);
+      return give_mouse(event.button, event.type == SDL_MOUSEBUTTONDOWN ? Kind::Down : Kind::Up,
+                        interface, now);
     case SDL_MOUSEMOTION:
       if ((event.motion.state & SDL_BUTTON_LMASK) == 0) return false;
-      return give_mouse(event.motion.which, Kind::Move, event.motion.x, event.motion.y, interface,
-                        now);
+      return give_mouse(event.motion, Kind::Move, interface, now);
     case SDL_MOUSEWHEEL:
       return give_wheel(event.wheel, interface, now);
     case SDL_TEXTINPUT:

@@ -2,6 +2,7 @@
 
 #include "app/safety/update.hpp"
 #include "app/session/working_state.hpp"
+#include "platform/practice_hills.hpp"
 
 #include <algorithm>
 #include <utility>
@@ -30,6 +31,12 @@ void Session::act(const Action& action) {
 }
 
 bool Session::take_answers() {
+  if (!model_.stop.practice || platform::practice_hills_ready()) {
+    // At most one of them works between two frames, so that touches are heard meanwhile.
+    for (const auto& errand : errands_) {
+      if (errand->turn()) break;
+    }
+  }
   bool any = false;
   for (const auto& errand : errands_) {
     if (const auto answer = errand->take()) {

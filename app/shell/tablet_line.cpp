@@ -29,6 +29,7 @@ void TabletLine::follow(TabletNeed need, Session& session) {
 }
 
 bool TabletLine::give_to(Session& session) {
+  if (link_) link_->turn();
   const bool any =
       pass_news<act::TabletBytes, act::TabletLinkChanged>(news_, session, "the tablet", false);
   follow(tablet_need(session.model()), session);

@@ -20,6 +20,7 @@ void Voice::say(const std::string& words) {
 
 std::optional<sound::Samples> Voice::take() {
   if (!worker_) return std::nullopt;
+  worker_->turn();
   auto sound = worker_->take();
   if (sound) busy_ = false;
   return sound;

@@ -12,8 +12,13 @@
 #include "app/shell/tablet_line.hpp"
 #include "platform/backlight.hpp"
 #include "platform/clock.hpp"
+#include "platform/frames.hpp"
+#include "platform/screen.hpp"
 
 #include <algorithm>
+#include <memory>
+#include <optional>
+#include <utility>
 
 namespace mastwise::shell {
 namespace {
@@ -38,7 +43,9 @@ class Loop {
   Loop(GlWindow& window, Session& session, ReceiverLine& receiver, MeterLine& meter)
       : window_(window), session_(session), receiver_(receiver), meter_(meter) {}
 
-  Result<Done> run();
+  Result<Done> begin();
+  // Waits for what is next if it may, and does it. False once the window has closed.
+  Result<bool> step(platform::Wait wait);
 
  private:
   Result<Done> begin_interface();
@@ -54,6 +61,7 @@ class Loop {
   void take(const SDL_Event& event, Monotonic now);
   void draw(Monotonic now);
   void keep_awake();
+  void dress_surroundings();
   void dim();
 
   GlWindow& window_;
@@ -70,6 +78,9 @@ class Loop {
   bool dirty_ = true;
   bool resized_ = false;
   bool running_ = true;
+  platform::SideButtons offered_ = platform::SideButtons::none;
+  std::optional<bool> dark_around_ = {};
+  Monotonic stepped_{};
   Monotonic drawn_{};
   Monotonic heard_{};  // time of the last event by a person
 };
@@ -137,11 +148,26 @@ void Loop::draw(Monotonic now) {
 void Loop::keep_awake() {
   const bool may_sleep = SDL_IsScreenSaverEnabled() == SDL_TRUE;
   if (session_.model().safety.roof == !may_sleep) return;
+  platform::keep_screen_awake(may_sleep);
   if (may_sleep) {
     SDL_DisableScreenSaver();
   } else {
     SDL_EnableScreenSaver();
   }
+}
+
+platform::SideButtons side_buttons(Sheet sheet) {
+  if (sheet == Sheet::Import || sheet == Sheet::LogbookFiles) return platform::SideButtons::files;
+  const bool receiver = sheet == Sheet::Position || sheet == Sheet::Meter;
+  return receiver ? platform::SideButtons::receiver : platform::SideButtons::none;
+}
+
+void Loop::dress_surroundings() {
+  const Model& model = session_.model();
+  const auto wanted = side_buttons(model.sheet);
+  if (std::exchange(offered_, wanted) != wanted) platform::offer(wanted);
+  const bool dark = model.findings.look != ui::Look::Day;
+  if (std::exchange(dark_around_, dark) != dark) platform::darken_surroundings(dark);
 }
 
 // So much of the backlight at most (common practice, no source).
@@ -161,40 +187,59 @@ void Loop::dim() {
   }
 }
 
-Result<Done> Loop::run() {
+Result<Done> Loop::begin() {
   if (light_.found()) session_.act(act::BacklightFound{});
-  if (const auto begun = begin_interface(); !begun) return begun;
-  while (running_) {
-    SDL_Event event;
-    const milliseconds longest = longest_sleep(platform::monotonic_now());
-    if (wait(event, std::min(longest, sound_.due().value_or(longest)))) {
-      do take(event, platform::monotonic_now());
-      while (SDL_PollEvent(&event) != 0);
-    }
-    const Monotonic now = platform::monotonic_now();
-    session_.act(act::Tick{now, platform::utc_now()});
-    if (power_.unplugged(now)) session_.act(act::Unplugged{});
-    dirty_ |= receiver_.give_to(session_);
-    dirty_ |= meter_.give_to(session_);
-    dirty_ |= tablet_.give_to(session_);
-    dirty_ |= session_.take_answers();
-    dirty_ |= interface_->due() && now >= *interface_->due();
-    dirty_ |= now - drawn_ >= longest_sleep(now);
-    if (resized_) {
-      if (const auto begun = begin_interface(); !begun) return begun;
-    }
-    sound_.follow(session_.model());
-    keep_awake();
-    dim();
-    if (dirty_) draw(now);
-  }
-  return Done{};
+  return begin_interface();
 }
+
+Result<bool> Loop::step(platform::Wait may_wait) {
+  SDL_Event event;
+  const milliseconds longest = longest_sleep(platform::monotonic_now());
+  const bool any = may_wait == platform::Wait::never
+                       ? SDL_PollEvent(&event) != 0
+                       : wait(event, std::min(longest, sound_.due().value_or(longest)));
+  if (any) {
+    do take(event, platform::monotonic_now());
+    while (SDL_PollEvent(&event) != 0);
+  }
+  const Monotonic now = platform::monotonic_now();
+  if (may_wait == platform::Wait::never && !any && now - stepped_ < std::min(longest, kPollEvery)) {
+    return running_;
+  }
+  stepped_ = now;
+  session_.act(act::Tick{now, platform::utc_now()});
+  if (power_.unplugged(now)) session_.act(act::Unplugged{});
+  dirty_ |= receiver_.give_to(session_);
+  dirty_ |= meter_.give_to(session_);
+  dirty_ |= tablet_.give_to(session_);
+  dirty_ |= session_.take_answers();
+  dirty_ |= interface_->due() && now >= *interface_->due();
+  dirty_ |= now - drawn_ >= longest_sleep(now);
+  if (resized_) {
+    if (const auto begun = begin_interface(); !begun) return begun.error();
+  }
+  sound_.follow(session_.model());
+  keep_awake();
+  dress_surroundings();
+  dim();
+  if (dirty_) draw(now);
+  return running_;
+}
+
+// All that the window needs while it is open, in this order: the last uses the ones before it.
+struct OpenWindow {
+  std::unique_ptr<GlWindow> window = {};
+  std::unique_ptr<Runtime> runtime = {};
+  std::optional<Recorder> recorder = {};
+  std::optional<MeterLine> meter = {};
+  std::optional<ReceiverLine> receiver = {};
+  std::optional<Loop> loop = {};
+};
 
 }  // namespace
 
 Result<Done> run_window(const WindowOptions& options) {
-  const auto window = GlWindow::open(options.window);
+  auto window = GlWindow::open(options.window);
   if (!window) return window.error();
   auto runtime = Runtime::start({.catalog_path = options.catalog_path,
                                  .terrain_folder = options.terrain_folder,
@@ -202,13 +247,16 @@ Result<Done> run_window(const WindowOptions& options) {
                                  .paper_folder = options.paper_folder,
                                  .wake = wake_loop});
   if (!runtime) return runtime.error();
-  Session& session = (*runtime)->session();
-  std::optional<Recorder> recorder;
+  const auto open = std::make_shared<OpenWindow>();
+  open->window = *std::move(window);
+  open->runtime = *std::move(runtime);
+  Session& session = open->runtime->session();
   if (options.record) {
     auto begun = Recorder::begin(*options.record);
     if (!begun) return begun.error();
-    recorder = *std::move(begun);
-    session.record_to([&recorder](const Action& action) { recorder->record(action); });
+    open->recorder = *std::move(begun);
+    session.record_to(
+        [&recorder = *open->recorder](const Action& action) { recorder.record(action); });
   }
   if (!options.pattern_table.empty()) {
     GearChoice gear = session.model().settings.gear;
@@ -218,10 +266,18 @@ Result<Done> run_window(const WindowOptions& options) {
   if (options.meter) {
     session.act(act::ConnectMeter{*options.meter == "none" ? std::string() : *options.meter});
   }
-  MeterLine meter(wake_loop);
+  MeterLine& meter = open->meter.emplace(wake_loop);
   meter.give_to(session);  // it opens its device before the receiver is searched
-  ReceiverLine receiver(options.device, wake_loop, [&meter] { return meter.in_use(); });
-  return Loop(**window, session, receiver, meter).run();
+  open->receiver.emplace(options.device, wake_loop, [&meter] { return meter.in_use(); });
+  Loop& loop = open->loop.emplace(*open->window, session, *open->receiver, meter);
+  if (const auto begun = loop.begin(); !begun) return begun;
+  const auto ended = std::make_shared<Result<Done>>(Done{});
+  platform::run_steps([open, ended](platform::Wait wait) {
+    const auto goes_on = open->loop->step(wait);
+    if (!goes_on) *ended = goes_on.error();
+    return goes_on && *goes_on;
+  });
+  return *ended;
 }
 
 }  // namespace mastwise::shell

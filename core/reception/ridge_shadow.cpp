@@ -124,7 +124,7 @@ class Sweep {
     for (auto first = seen_.begin(); first != seen_.end();) {
       const auto end = std::find_if(first, seen_.end(),
                                     [&](const Seen& seen) { return seen.line != first->line; });
-      use(std::span<const Seen>(first, end));
+      use(std::span<const Seen>(&*first, static_cast<std::size_t>(end - first)));
       first = end;
     }
   }

@@ -39,7 +39,7 @@ make_curl() {
   with_cmake -DCURL_USE_SCHANNEL=ON -DHTTP_ONLY=ON -DBUILD_CURL_EXE=OFF -DCURL_ZLIB=ON -DUSE_NGHTTP2=OFF \
     -DCURL_USE_LIBPSL=OFF -DCURL_USE_LIBSSH2=OFF -DCURL_BROTLI=OFF -DCURL_ZSTD=OFF -DUSE_LIBIDN2=OFF -DENABLE_UNICODE=ON
 }
-# The fewest formats: those of kLocalFormats (platform/gdal_raster.cpp) without netCDF, and dBase.
+# The fewest formats: those of kLocalFormats (platform/gdal_raster_native.cpp) without netCDF, and dBase.
 # Compiled with -O1, which is quicker.
 make_gdal() {
   local none=() formats=() one

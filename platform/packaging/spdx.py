@@ -3,8 +3,8 @@
 file with its sums and license, the Debian packages whose code is compiled in, and the libraries
 that the package depends on, with the versions it was built with.
 
-spdx.py STAGE LIBRARIES LICENSE VERSION: the same of the package for Windows. LIBRARIES has a file for
-each library that is compiled in, NAME_VERSION, with its license.
+spdx.py STAGE LIBRARIES LICENSE VERSION FORM: the same of the package for Windows or for browsers.
+LIBRARIES has a file for each library that is compiled in, NAME_VERSION, with its license.
 
 The licenses of assets are those of the table in LICENSE, those of Debian packages come from their
 copyright files. What cannot be read there is NOASSERTION, never a guess."""
@@ -58,6 +58,8 @@ def license_of_file(path, assets):
         return assets.get(match.group(1), "NOASSERTION")
     if path in ("usr/share/doc/mastwise/copyright", "LICENSE.txt"):
         return "NOASSERTION"  # the texts of all the licenses
+    if path == "mastwise.data.gz":  # all assets but the practice area's hills
+        return " AND ".join(sorted(set(assets.values())))
     return "MIT"
 
 
@@ -133,14 +135,14 @@ def add_debian_packages(build, control, packages, relate, own):
 
 def main():
     stage, build, license_file = map(pathlib.Path, sys.argv[1:4])
-    for_windows = len(sys.argv) > 4
-    if for_windows:
-        control = {"Version": sys.argv[4], "Architecture": "windows"}
+    cross_built = len(sys.argv) > 4
+    if cross_built:
+        control = {"Version": sys.argv[4], "Architecture": sys.argv[5]}
     else:
         control = dict(re.findall(r"^(\w[\w-]*): (.*)$", (stage / "DEBIAN/control").read_text(), re.M))
     assets = asset_licenses(license_file.read_text(encoding="utf-8"))
     files = []
-    for path in sorted(one for one in (stage if for_windows else stage / "usr").rglob("*")
+    for path in sorted(one for one in (stage if cross_built else stage / "usr").rglob("*")
                        if one.is_file()):
         name = str(path.relative_to(stage))
         content = path.read_bytes()
@@ -167,7 +169,7 @@ def main():
 
     for one in files:
         relate(own["SPDXID"], "CONTAINS", one["SPDXID"])
-    if for_windows:
+    if cross_built:
         for path in sorted(build.iterdir()):
             name, version = path.name.rsplit("_", 1)
             package = spdx_package(name, version, license_in(path))

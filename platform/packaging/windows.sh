@@ -54,7 +54,7 @@ find "$stage" -exec touch -d "@$SOURCE_DATE_EPOCH" {} +
 size_kb=$(du -sk --apparent-size "$stage" | cut -f1)
 makensis -V2 "-DVERSION=$version" "-DSIZE_KB=$size_kb" "-DSTAGE=$stage" \
   "-DICON=$build/platform/packaging/mastwise.ico" "-DOUTPUT=${package}_setup.exe" "$here/mastwise.nsi"
-python3 "$here/spdx.py" "$stage" "$licenses" "$root/LICENSE" "$version" >"$package.spdx.json"
+python3 "$here/spdx.py" "$stage" "$licenses" "$root/LICENSE" "$version" windows >"$package.spdx.json"
 release_build
 echo "$package.zip"
 echo "${package}_setup.exe"

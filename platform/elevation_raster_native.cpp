@@ -1,5 +1,4 @@
 #include "platform/elevation_raster.hpp"
-
 #include "platform/gdal_raster.hpp"
 
 #include <algorithm>

@@ -1,6 +1,5 @@
-#include "platform/download.hpp"
-
 #include "platform/atomic_save.hpp"
+#include "platform/download.hpp"
 #include "platform/download_exchange.hpp"
 #include "platform/download_version.hpp"
 #include "platform/pack_file.hpp"

@@ -1,6 +1,5 @@
-#include "platform/cover_raster.hpp"
-
 #include "core/landcover/cover_tile.hpp"
+#include "platform/cover_raster.hpp"
 #include "platform/gdal_raster.hpp"
 
 #include <algorithm>

@@ -1,6 +1,5 @@
-#include "platform/download_version.hpp"
-
 #include "platform/atomic_save.hpp"
+#include "platform/download_version.hpp"
 #include "platform/files.hpp"
 
 #include <charconv>

@@ -1,6 +1,5 @@
-#include "platform/dbase_table.hpp"
-
 #include "core/text/words.hpp"
+#include "platform/dbase_table.hpp"
 
 #include <algorithm>
 #include <array>

@@ -1,0 +1,59 @@
+#include "platform/mapped_file.hpp"
+
+#include <cerrno>
+#include <cstring>
+#include <fstream>
+#include <memory>
+#include <system_error>
+#include <utility>
+
+namespace mastwise::platform {
+
+// A browser maps no files: the bytes are read as a whole.
+struct MappedFile::Guard {
+  std::unique_ptr<std::byte[]> bytes;
+};
+
+Result<MappedFile> MappedFile::open(const std::filesystem::path& path, Lost) {
+  const auto failed = [&](const std::string& why) {
+    return Error{.what = "cannot read: " + why, .where = path.string()};
+  };
+  std::error_code trouble;
+  const auto size = static_cast<std::size_t>(std::filesystem::file_size(path, trouble));
+  if (trouble) return failed(trouble.message());
+  if (size == 0) return MappedFile(nullptr, 0, nullptr);
+  std::ifstream file(path, std::ios::binary);
+  auto guard = std::make_unique<Guard>(Guard{std::make_unique<std::byte[]>(size)});
+  file.read(reinterpret_cast<char*>(guard->bytes.get()), static_cast<std::streamsize>(size));
+  if (!file) return failed(std::strerror(errno));
+  const std::byte* const start = guard->bytes.get();
+  return MappedFile(start, size, guard.release());
+}
+
+MappedFile::MappedFile(MappedFile&& other) noexcept
+    : start_(std::exchange(other.start_, nullptr)),
+      size_(std::exchange(other.size_, 0)),
+      guard_(std::exchange(other.guard_, nullptr)) {}
+
+MappedFile& MappedFile::operator=(MappedFile&& other) noexcept {
+  std::swap(start_, other.start_);
+  std::swap(size_, other.size_);
+  std::swap(guard_, other.guard_);
+  return *this;
+}
+
+MappedFile::~MappedFile() {
+  delete guard_;
+}
+
+bool MappedFile::lost_bytes() const {
+  return false;
+}
+
+bool MappedFile::cut(std::size_t) const {
+  return false;
+}
+
+void MappedFile::forget() const {}
+
+}  // namespace mastwise::platform

@@ -1,0 +1,9 @@
+#include "platform/video_driver.hpp"
+
+namespace mastwise::platform {
+
+OpenGl opengl() {
+  return {};
+}
+
+}  // namespace mastwise::platform
