@@ -178,17 +178,17 @@ void Facts::position(Rect row) {
   const Color line_ink = warnings.empty() ? quiet("position") : alarm("position");
   float y = known.top + (known.height() < 110.0f ? 32.0f : 42.0f);
   text({left, y}, facts.title, Face::Cardinal, ink, right);
-  const float step = ui_.line(kHereLine - 3.0f, Face::Text);
+  const float step = ui_.line(kHereLine - 3.0f, Face::Text), lowest = known.bottom - 2.0f;
   for (const std::string& line : lines) {
     const auto parts = ui_.wrapped(line, right - left, Face::Text);
-    // Where not all of it has room it is one line, with smaller letters.
-    const bool fits = y + step * static_cast<float>(parts.size()) <= known.bottom - 2.0f;
-    if (fits) {
-      for (const std::string_view part : parts) {
-        canvas_.text({left, y += step}, part, Face::Text, line_ink);
-      }
-    } else if (y + step <= known.bottom - 2.0f) {
-      text({left, y += step}, line, Face::Text, line_ink, right);
+    for (std::size_t i = 0; i < parts.size() && y + step <= lowest; ++i) {
+      y += step;
+      // The last row that has room takes the rest, in smaller letters or with an ellipsis.
+      const bool rest = y + step > lowest && i + 1 < parts.size();
+      const std::string_view words = rest ? std::string_view(line).substr(static_cast<std::size_t>(
+                                                parts[i].data() - line.data()))
+                                          : parts[i];
+      text({left, y}, std::string(words), Face::Text, line_ink, right);
     }
   }
   coordinates({row.left, row.bottom - kSlip, row.right, row.bottom - kApartUnits});
