@@ -6,7 +6,6 @@
 #include <mutex>
 #include <string>
 #include <system_error>
-#include <utility>
 
 #include <fcntl.h>
 #include <signal.h>
@@ -123,18 +122,6 @@ Result<MappedFile> MappedFile::open(const std::filesystem::path& path, Lost in_p
   if (start == MAP_FAILED) return mapping_error(path, "map", failure);
   return MappedFile(static_cast<const std::byte*>(start), size,
                     guard_mapping(start, size, in_place_of_lost));
-}
-
-MappedFile::MappedFile(MappedFile&& other) noexcept
-    : start_(std::exchange(other.start_, nullptr)),
-      size_(std::exchange(other.size_, 0)),
-      guard_(std::exchange(other.guard_, nullptr)) {}
-
-MappedFile& MappedFile::operator=(MappedFile&& other) noexcept {
-  std::swap(start_, other.start_);
-  std::swap(size_, other.size_);
-  std::swap(guard_, other.guard_);
-  return *this;
 }
 
 MappedFile::~MappedFile() {

@@ -5,7 +5,6 @@
 #include <fstream>
 #include <memory>
 #include <system_error>
-#include <utility>
 
 namespace mastwise::platform {
 
@@ -28,18 +27,6 @@ Result<MappedFile> MappedFile::open(const std::filesystem::path& path, Lost) {
   if (!file) return failed(std::strerror(errno));
   const std::byte* const start = guard->bytes.get();
   return MappedFile(start, size, guard.release());
-}
-
-MappedFile::MappedFile(MappedFile&& other) noexcept
-    : start_(std::exchange(other.start_, nullptr)),
-      size_(std::exchange(other.size_, 0)),
-      guard_(std::exchange(other.guard_, nullptr)) {}
-
-MappedFile& MappedFile::operator=(MappedFile&& other) noexcept {
-  std::swap(start_, other.start_);
-  std::swap(size_, other.size_);
-  std::swap(guard_, other.guard_);
-  return *this;
 }
 
 MappedFile::~MappedFile() {

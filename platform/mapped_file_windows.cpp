@@ -170,18 +170,6 @@ Result<MappedFile> MappedFile::open(const std::filesystem::path& path, Lost in_p
                     guard_mapping(start, size, std::move(section), in_place_of_lost));
 }
 
-MappedFile::MappedFile(MappedFile&& other) noexcept
-    : start_(std::exchange(other.start_, nullptr)),
-      size_(std::exchange(other.size_, 0)),
-      guard_(std::exchange(other.guard_, nullptr)) {}
-
-MappedFile& MappedFile::operator=(MappedFile&& other) noexcept {
-  std::swap(start_, other.start_);
-  std::swap(size_, other.size_);
-  std::swap(guard_, other.guard_);
-  return *this;
-}
-
 MappedFile::~MappedFile() {
   if (guard_ == nullptr) return;
   unmap(reinterpret_cast<std::uintptr_t>(start_), size_, guard_->in_steps);
