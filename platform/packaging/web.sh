@@ -12,6 +12,7 @@ install_missing "${run_packages[@]}" git zip librsvg2-bin
 build=$root/build/web
 source "$here/web_build.sh"
 source "$here/version.sh"
+source "$here/licenses.sh"
 nice cmake --build "$build" --target mastwise -- -j2
 
 package=$root/build/packages/mastwise_${version}_web
@@ -25,26 +26,9 @@ done
 
 licenses=$build/licenses
 rm -rf "$licenses"
-mkdir "$licenses"
-for name in "${web_libraries[@]}"; do
-  license_of "$name" >"$licenses/${name}_$(head -1 "$prefix/built/$name")"
-done
 # Of this machine's packages: headers, the C and C++ libraries, and data.
-for name in libcli11-dev nlohmann-json3-dev emscripten proj-data tzdata; do
-  cp "/usr/share/doc/$name/copyright" "$licenses/${name}_$(dpkg-query -W -f='${Version}' $name)"
-done
-{
-  cat "$root/LICENSE"
-  for part in assets/fonts/OFL.txt assets/{places,borders,zones}/README; do
-    printf '\n---- %s ----\n\n' "$part"
-    cat "$root/$part"
-  done
-  printf '\n---- Libraries within the program, built from their sources by Mastwise'\''s platform/package ----\n'
-  for one in "$licenses"/*; do
-    printf '\n---- %s ----\n\n' "$(basename "$one" | tr _ ' ')"
-    cat "$one"
-  done
-} >"$package/LICENSE.txt"
+gather_licenses "$licenses" "${web_libraries[@]}" -- libcli11-dev nlohmann-json3-dev emscripten proj-data tzdata
+all_licenses "$licenses" >"$package/LICENSE.txt"
 
 # The service worker keeps these, under a name that changes with their bytes.
 files=$(cd "$package" && printf '"%s",' ./ *.html *.js *.gz *.webmanifest *.png)

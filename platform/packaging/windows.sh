@@ -12,6 +12,7 @@ install_missing "${run_packages[@]}" catch2 git zip nsis librsvg2-bin
 build=$root/build/windows
 source "$here/windows_build.sh"
 source "$here/version.sh"
+source "$here/licenses.sh"
 cmake --build "$build" --target mastwise mastwise_starter mastwise_assets
 
 stage=$build/package/Mastwise
@@ -26,26 +27,9 @@ done
 cp -rL "$build/assets/zoneinfo" "$stage/assets"
 find "$stage/assets" \( -name CMakeFiles -o -name '*.cmake' \) -prune -exec rm -r {} +
 licenses=$build/package/licenses
-mkdir "$licenses"
-for name in "${windows_libraries[@]}"; do
-  license_of "$name" >"$licenses/${name}_$(head -1 "$prefix/built/$name")"
-done
 # Of this machine's packages: headers, and libraries of the cross compiler's distribution.
-for name in libcli11-dev nlohmann-json3-dev libz-mingw-w64-dev mingw-w64-x86-64-dev; do
-  cp "/usr/share/doc/$name/copyright" "$licenses/${name}_$(dpkg-query -W -f='${Version}' $name)"
-done
-{
-  cat "$root/LICENSE"
-  for part in assets/fonts/OFL.txt assets/{places,borders,zones}/README; do
-    printf '\n---- %s ----\n\n' "$part"
-    cat "$root/$part"
-  done
-  printf '\n---- Libraries within the program, built from their sources by Mastwise'\''s platform/package ----\n'
-  for one in "$licenses"/*; do
-    printf '\n---- %s ----\n\n' "$(basename "$one" | tr _ ' ')"
-    cat "$one"
-  done
-} | sed 's/$/\r/' >"$stage/LICENSE.txt"
+gather_licenses "$licenses" "${windows_libraries[@]}" -- libcli11-dev nlohmann-json3-dev libz-mingw-w64-dev mingw-w64-x86-64-dev
+all_licenses "$licenses" | sed 's/$/\r/' >"$stage/LICENSE.txt"
 
 package=$root/build/packages/mastwise_${version}_windows
 rm -f "$root"/build/packages/mastwise_*_windows*

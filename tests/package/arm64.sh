@@ -10,8 +10,7 @@ package=$(ls "$root"/build/packages/mastwise_*_arm64.deb)
 sysroot=${MASTWISE_CACHE:-$HOME/.cache/mastwise}/arm64-bookworm
 started=$SECONDS
 
-fail() { echo "FAILED: $*" >&2; exit 1; }
-passed() { echo "passed after $((SECONDS - started)) s: $*"; }
+source "$root/tests/package/report.sh"
 
 work=$(mktemp -d)
 trap 'rm -rf "$work"' EXIT

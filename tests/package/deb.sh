@@ -12,8 +12,7 @@ package=$(ls "$root"/build/packages/mastwise_*_"$(dpkg --print-architecture)".de
 version=$(dpkg-deb --field "$package" Version)
 started=$SECONDS
 
-fail() { echo "FAILED: $*" >&2; exit 1; }
-passed() { echo "passed after $((SECONDS - started)) s: $*"; }
+source "$root/tests/package/report.sh"
 
 lintian --fail-on error --tag-display-limit 0 "$package" || fail "lintian has errors"
 passed "lintian without errors"

@@ -10,8 +10,7 @@ bash "$root/platform/package" web
 here=$root/platform/packaging build=$root/build/web
 started=$SECONDS
 
-fail() { echo "FAILED: $*" >&2; exit 1; }
-passed() { echo "passed after $((SECONDS - started)) s: $*"; }
+source "$root/tests/package/report.sh"
 
 hold_build
 source "$here/web_build.sh"

@@ -11,8 +11,7 @@ bash "$root/platform/package" windows
 here=$root/platform/packaging build=$root/build/windows
 started=$SECONDS
 
-fail() { echo "FAILED: $*" >&2; exit 1; }
-passed() { echo "passed after $((SECONDS - started)) s: $*"; }
+source "$root/tests/package/report.sh"
 
 hold_build
 source "$here/windows_build.sh"
