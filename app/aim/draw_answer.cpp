@@ -119,14 +119,11 @@ void Answer::no_compass() {
                         Align align = Align::Left) {
     canvas_.text({x, y}, words, face, theme_.ink, align, share);
   };
-  float below = y_ + 66.0f;
-  const std::string walk =
-      fill(say("Walk {distance} off with it."),
-           {{"distance", words::height(from_rig_m(Standing::well_clear), miles_)}});
-  for (const std::string_view words : ui_.wrapped(walk, area_.width() / share, Face::TextBold)) {
-    line(below, words, Face::TextBold, area_.left);
-    below += 31.0f;
-  }
+  const float below =
+      ui_.paragraph({area_.left, y_ + 66.0f}, area_.width(), 31.0f,
+                    fill(say("Walk {distance} off with it."),
+                         {{"distance", words::height(from_rig_m(Standing::well_clear), miles_)}}),
+                    Face::TextBold, theme_.ink, Align::Left, share);
   if (best == nullptr) return;
   // Its name, in two lines at most.
   const float room = (area_.width() - 76.0f) / share;

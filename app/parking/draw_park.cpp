@@ -218,12 +218,8 @@ void draw_shape(Ui& ui, Rect room, const ParkingState& parking) {
     const std::string how =
         fill(say("Wipe a side to paint {what}."), {{"what", say(to_text(brush.kind))}});
     const float share = ui.share_within(room, how, Face::Text, 0.0f);
-    float below = room.top + 30.0f;
-    for (const std::string_view line : ui.wrapped(how, room.width() / share, Face::Text)) {
-      ui.canvas().text({room.left, below}, line, Face::Text, ui.theme().second_ink, Align::Left,
-                       share);
-      below += std::max(32.0f, 1.1f * share * ui.canvas().em(Face::Text));
-    }
+    const float below = ui.paragraph({room.left, room.top + 30.0f}, room.width(), 32.0f, how,
+                                     Face::Text, ui.theme().second_ink, Align::Left, share);
     if (below < room.bottom + 8.0f) {
       ui.canvas().text({room.left, below}, say("Dotted: not painted yet."), Face::Text,
                        ui.theme().second_ink);

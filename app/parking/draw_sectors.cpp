@@ -80,7 +80,8 @@ float caption_height(Ui& ui, float width, const Shared& shared, const ParkingSta
   const float share = caption_share(ui.canvas());
   float height = 44.0f;
   const auto add = [&](std::string_view words, Face face) {
-    height += kCaptionLine * static_cast<float>(ui.wrapped(words, width / share, face).size());
+    height += ui.line(kCaptionLine, face, share) *
+              static_cast<float>(ui.wrapped(words, width / share, face).size());
   };
   add(say("Keep the colored sectors clear."), Face::TextBold);
   add(nose_words(shared, parking), Face::Text);
@@ -284,10 +285,8 @@ void SectorPainter::caption() const {
   const float share = caption_share(canvas_);
   float y = room_.bottom + 30.0f;
   const auto write = [&](std::string_view words, Face face, Color color) {
-    for (const std::string_view line : ui_.wrapped(words, room_.width() / share, face)) {
-      canvas_.text({center_.x, y}, line, face, color, Align::Center, share);
-      y += kCaptionLine;
-    }
+    y = ui_.paragraph({center_.x, y}, room_.width(), kCaptionLine, words, face, color,
+                      Align::Center, share);
   };
   write(say("Keep the colored sectors clear."), Face::TextBold, theme_.ink);
   write(nose_words(shared_, parking_), Face::Text, theme_.ink);

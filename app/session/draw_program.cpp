@@ -125,12 +125,8 @@ void draw_rail_end(Ui& ui, const ui::Layout& layout, const Model& model) {
   const bool shared =
       layout.take_back.top == layout.rail_end.top && layout.take_back.left == layout.rail_end.left;
   const bool undo = model.safety.undo || (shared ? fresh : !model.undo.empty());
-  if (shared && undo) {
-    draw_undo(ui, layout.take_back);
-    return;
-  }
   if (undo) draw_undo(ui, layout.take_back);
-  draw_look_switch(ui, layout.rail_end, model.findings.look);
+  if (!(undo && shared)) draw_look_switch(ui, layout.rail_end, model.findings.look);
 }
 
 void draw_rail(Ui& ui, const ui::Layout& layout, const Model& model) {
@@ -258,7 +254,7 @@ void draw_explanation(Ui& ui, const Model& model) {
 
 // On a sheet, which leaves no foot for it: a tab that hangs from the upper edge.
 void draw_practice_tab(Ui& ui) {
-  // Between what is at the upper edge of a sheet: it does not grow.
+  // It hangs between the title and the button of a sheet, so it does not grow.
   constexpr float kHeight = 31.0f, kAside = 16.0f, kCorner = 8.0f;
   const float share = ui.canvas().usual_share(ui::Face::TextBold);
   const std::string mark = words::say("PRACTICE");

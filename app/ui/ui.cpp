@@ -233,12 +233,12 @@ std::vector<std::string_view> Ui::wrapped(std::string_view words, float width, F
 }
 
 float Ui::paragraph(Point at, float width, float line_height, std::string_view words, Face face,
-                    Color color, Align align) {
-  for (const std::string_view words_of_line : wrapped(words, width, face)) {
+                    Color color, Align align, float share) {
+  for (const std::string_view words_of_line : wrapped(words, width / share, face)) {
     // A word that is wider than the line.
-    const float share = canvas_.size_within(width, words_of_line, face);
-    canvas_.text(at, words_of_line, face, color, align, share);
-    at.y += line(line_height, face);
+    const float own = std::min(share, canvas_.size_within(width, words_of_line, face));
+    canvas_.text(at, words_of_line, face, color, align, own);
+    at.y += line(line_height, face, share);
   }
   return at.y;
 }

@@ -138,18 +138,18 @@ class Ui {
   double smooth_angle(const std::string& name, double target_deg);
 
   // The distance of two lines of this face: as given, or more if its letters are larger.
-  float line(float usual, Face face) const {
+  float line(float usual, Face face, float share = 1.0f) const {
     constexpr float kLeast = 1.1f;  // of the em
-    return std::max(usual, kLeast * canvas_.em(face));
+    return std::max(usual, kLeast * share * canvas_.em(face));
   }
   // The share of the face's size at which the words, broken into lines, fit into the rectangle less
   // `sides` of its width; not under the usual size.
   float share_within(Rect rect, std::string_view label, Face face, float sides) const;
   // Words broken at spaces into lines that fit the width.
   std::vector<std::string_view> wrapped(std::string_view words, float width, Face face) const;
-  // Draws them; returns the baseline below the last line.
+  // Draws them, at most in this share of the face's size; returns the baseline below the last line.
   float paragraph(Point at, float width, float line_height, std::string_view words, Face face,
-                  Color color, Align align = Align::Left);
+                  Color color, Align align = Align::Left, float share = 1.0f);
 
  private:
   Rect to_px(Rect rect) const;
