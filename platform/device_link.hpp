@@ -48,8 +48,8 @@ class DeviceLink {
   // Waits for the thread, up to the time of a read or a delivery. May be called again.
   void stop();
 
-  // Where there are no threads: opens the device or reads what it has, without waiting. Else it
-  // does nothing.
+  // Without threads it opens the device, or reads what has arrived, and never waits. With threads
+  // it does nothing.
   void turn();
 
  private:

@@ -53,8 +53,8 @@ class Worker {
     const std::lock_guard lock(mutex_);
     return std::exchange(ready_, std::nullopt);
   }
-  // Called between two frames. Where there are no threads it works on the question, if that was
-  // there before the last frame, and returns true; else it does nothing.
+  // Call it between two frames. Without threads it answers a question that was asked before the
+  // last frame, and returns true. With threads it does nothing.
   bool turn() {
     if (thread_.joinable() || !question_ || !std::exchange(drawn_, true)) return false;
     work_in_turn();

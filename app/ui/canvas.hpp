@@ -48,7 +48,7 @@ class Canvas {
   void text(Point at, std::string_view words, Face face, Color color, Align align = Align::Left,
             float share = 1.0f);
   float text_width(std::string_view words, Face face) const;
-  // The share of the face's size at which the words are no wider; not under the usual size.
+  // The share of the face's size at which the words fit the width, but never below the usual size.
   float size_within(float width, std::string_view words, Face face) const;
 
   void line(Point from, Point to, Color color, float width);
