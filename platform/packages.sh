@@ -29,9 +29,10 @@ install_missing() {
     sudo=(sudo)
   fi
   echo "Installing ${missing[*]}"
-  "${sudo[@]}" apt-get update -qq
-  DEBIAN_FRONTEND=noninteractive "${sudo[@]}" \
-    apt-get install -y -qq --no-install-recommends "${missing[@]}" >/dev/null
+  # Another clone, or the system's own updates, may be at it too.
+  local apt=("${sudo[@]}" apt-get -qq -o DPkg::Lock::Timeout=600)
+  "${apt[@]}" update
+  DEBIAN_FRONTEND=noninteractive "${apt[@]}" install -y --no-install-recommends "${missing[@]}" >/dev/null
 }
 
 # Lets another clone of the same sources reuse this clone's compiled files.

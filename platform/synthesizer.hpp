@@ -8,8 +8,9 @@
 
 namespace mastwise::platform {
 
-// The system's speech synthesizer, eSpeak NG, loaded at run time: without it everything else works.
-// The library has one state for the whole process, so there is one at a time, used by one thread.
+// The system's speech synthesizer: eSpeak NG, loaded at run time, or the voices of Windows. Without
+// it everything else works. eSpeak NG has one state for the whole process, so there is one
+// synthesizer at a time, used by one thread.
 class Synthesizer {
  public:
   virtual ~Synthesizer() = default;
@@ -19,7 +20,7 @@ class Synthesizer {
   virtual Result<std::vector<float>> speak(const std::string& text, const std::string& voice) = 0;
 };
 
-// The error says which library or data is missing and which package has it.
+// The error says what is missing and how to get it. Only Linux loads a library.
 Result<std::unique_ptr<Synthesizer>> load_synthesizer(
     const std::string& library = "libespeak-ng.so.1");
 

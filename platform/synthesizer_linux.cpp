@@ -1,4 +1,5 @@
 #include "core/sound/tone.hpp"
+#include "core/sound/wav.hpp"
 #include "platform/synthesizer.hpp"
 
 #include <map>
@@ -76,11 +77,7 @@ class ESpeak final : public Synthesizer {
         functions_.finish() != EE_OK) {
       return Error{.what = "the speech synthesizer could not speak", .remedy = kRemedy};
     }
-    constexpr float kFullScale = 32'768.0F;
-    std::vector<float> samples;
-    samples.reserve(heard().size());
-    for (const short sample : heard()) samples.push_back(static_cast<float>(sample) / kFullScale);
-    return samples;
+    return sound::from_pcm(heard());
   }
 
  private:

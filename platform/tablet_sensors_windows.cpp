@@ -1,13 +1,12 @@
+#include "platform/objects_windows.hpp"
 #include "platform/sensor_source.hpp"
 #include "platform/system_windows.hpp"
 
 #include <array>
 #include <utility>
 
-#include <windows.h>
-// windows.h comes first; the keys and classes of the others are defined here.
+// objects_windows.hpp comes first; the keys and classes of the others are defined here.
 #include <initguid.h>
-#include <objbase.h>
 #include <oleauto.h>
 #include <propidl.h>
 #include <propkeydef.h>
@@ -19,27 +18,6 @@ namespace {
 
 using motion::Sample;
 using motion::Vector;
-
-struct Release {
-  void operator()(IUnknown* object) const { object->Release(); }
-};
-template <class Interface>
-using Owned = std::unique_ptr<Interface, Release>;
-
-// Lets every thread use the system's objects.
-class ObjectUse {
- public:
-  ObjectUse() : begun_(SUCCEEDED(::CoIncrementMTAUsage(&cookie_))) {}
-  ObjectUse(const ObjectUse&) = delete;
-  ObjectUse& operator=(const ObjectUse&) = delete;
-  ~ObjectUse() {
-    if (begun_) ::CoDecrementMTAUsage(cookie_);
-  }
-
- private:
-  CO_MTA_USAGE_COOKIE cookie_ = nullptr;
-  bool begun_;
-};
 
 // Members go from the last to the first.
 struct OpenSensor {

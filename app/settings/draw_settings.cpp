@@ -165,12 +165,16 @@ void draw_sight(Page& page, const Shared& shared) {
               settings.left_handed ? 0 : 1, 96.0f);
 }
 
-void draw_words(Page& page, const Settings& settings) {
+void draw_words(Page& page, const Shared& shared) {
+  const Settings& settings = shared.settings;
   page.choice("miles", say("Distance"), {{"on", say("Miles")}, {"off", say("Kilometers")}},
               settings.miles ? 0 : 1);
   page.choice("language", say("Language"), {{"en", "English"}, {"es", "Español"}},
               static_cast<std::size_t>(settings.language));
   page.on_off("speech", say("Speech"), settings.speech);
+  if (shared.voiceless) {
+    page.remark(say("This device has no voice for this language. Aim by the tone."));
+  }
   page.on_off("tone", say("Tone"), settings.tone);
 }
 
@@ -203,7 +207,7 @@ bool draw_settings_sheet(Ui& ui, const Shared& shared) {
   draw_sight(left, shared);
   if (ui.portrait()) second.top = left.bottom();
   Page right(ui, shared, second);
-  draw_words(right, shared.settings);
+  draw_words(right, shared);
   const float below = std::max(left.bottom(), right.bottom());
   Page whole(ui, shared, {page.left, below, page.right, below});
   constexpr float kRoomForPlace = 1040.0f;

@@ -153,6 +153,7 @@ struct Shared {
 
   Link link = {};
   bool backlight = false;  // of the screen can be set
+  bool voiceless = false;  // the last words had no voice
   nmea::Receiver receiver;
   nmea::ParkedAverage parked = {};
   nmea::StraightCourseFinder course = {};

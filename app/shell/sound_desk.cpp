@@ -13,8 +13,9 @@ SoundDesk::Scene SoundDesk::scene_of(const Model& model) {
 void SoundDesk::speak(const Model& model) {
   if (scene_ != scene_of(model)) speaker_.drop();
   scene_ = scene_of(model);
-  if (auto words = voice_.take(); words && asked_in_ == scene_) {
-    speaker_.insert(*std::move(words));
+  if (auto words = voice_.take()) {
+    voiceless_ = words->empty();
+    if (asked_in_ == scene_) speaker_.insert(*std::move(words));
   }
   const bool speaking = voice_.busy() || speaker_.inserting();
   if (const auto words = cues_.next(model, speaking)) {

@@ -20,6 +20,8 @@ class SoundDesk {
   void follow(const Model& model);
   // How long the loop may sleep without a sound coming late; empty while all is silent.
   std::optional<milliseconds> due() const;
+  // Whether the last words had no voice.
+  bool voiceless() const { return voiceless_; }
 
  private:
   // What the words are about: when it changes, the old ones are cut off.
@@ -34,6 +36,7 @@ class SoundDesk {
   Scene scene_ = Scene::Quiet, asked_in_ = Scene::Quiet;
   std::optional<safety::Antenna> antenna_;  // last heard
   bool passenger_ = false;
+  bool voiceless_ = false;
 };
 
 }  // namespace mastwise::shell

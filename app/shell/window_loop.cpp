@@ -219,6 +219,10 @@ Result<bool> Loop::step(platform::Wait may_wait) {
     if (const auto begun = begin_interface(); !begun) return begun.error();
   }
   sound_.follow(session_.model());
+  if (sound_.voiceless() != session_.model().voiceless) {
+    session_.act(act::VoiceAnswered{!sound_.voiceless()});
+    dirty_ = true;
+  }
   keep_awake();
   dress_surroundings();
   dim();

@@ -20,6 +20,8 @@ constexpr Translation kFrameInSpanish[] = {
     {"Language", "Idioma"},
     {"Dim at night", "Atenuar"},
     {"Speech", "Voz"},
+    {"This device has no voice for this language. Aim by the tone.",
+     "Este aparato no tiene voz para este idioma. Apunte por el tono."},
     {"Tone", "Tono"},
     // Keypad and forms.
     {"Erase", "Borrar"},

@@ -44,6 +44,15 @@ std::string wav_bytes(std::span<const float> samples) {
   return bytes;
 }
 
+std::vector<float> from_pcm(std::span<const std::int16_t> samples) {
+  constexpr float kFullScale = 32'768.0F;
+  std::vector<float> shares;
+  shares.reserve(samples.size());
+  for (const std::int16_t sample : samples)
+    shares.push_back(static_cast<float>(sample) / kFullScale);
+  return shares;
+}
+
 double peak_dbfs(std::span<const float> samples) {
   double peak = 0.0;
   for (const float sample : samples) peak = std::max(peak, std::fabs(static_cast<double>(sample)));

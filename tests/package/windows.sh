@@ -41,8 +41,14 @@ same_figures
 wine "$build/mastwise_tests.exe" -\# "~[.]~[linux]" >"$work/tests" || fail "core's and platform's tests: $(tail -40 "$work/tests")"
 passed "$(grep -o 'All tests passed.*' "$work/tests")"
 
-# These two come below, in the way of that system.
-same_command_line "replay listens to a live serial device" "shot draws every screen without a display"
+# These come below, in the way of that system.
+same_command_line "replay listens to a live serial device" "shot draws every screen without a display" \
+  "the verb sound renders a walk with words, and refuses an unknown sound"
+
+# Wine has no voices.
+said=$("$foreign" sound walk "$work/walk.wav" --speech 2>&1) && fail "words without a voice"
+[[ $said == *"Windows has no voice for en-us"* ]] || fail "why there are no words: $said"
+passed "it says that there is no voice"
 
 python3 "$root/tests/package/windows_serial.py" "$work/Mastwise Ω é/mastwise.exe" || fail "a receiver on COM10"
 passed "a receiver on COM10"

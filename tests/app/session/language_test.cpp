@@ -8,6 +8,16 @@
 // keeps; what is not a screen stays English.
 using namespace mastwise;
 
+TEST_CASE("the settings say that the last words had no voice, until some have one") {
+  test::Stage stage;
+  stage.set(act::OpenSheet{Sheet::Settings});
+  CHECK(!stage.shows_within("voice"));
+  stage.set(act::VoiceAnswered{false});
+  CHECK(stage.shows_within("voice"));
+  stage.set(act::VoiceAnswered{true});
+  CHECK(!stage.shows_within("voice"));
+}
+
 TEST_CASE("a chosen language shows at once, also in what the model had said before") {
   {
     test::Stage stage;

@@ -140,6 +140,11 @@ std::vector<View> place_views() {
          press(s, act::BacklightFound{});
          press(s, act::OpenSheet{Sheet::Settings});
        }},
+      {"settings without a voice",
+       [](Stage& s) {
+         press(s, act::VoiceAnswered{false});
+         press(s, act::OpenSheet{Sheet::Settings});
+       }},
       {"Aim in practice", [](Stage& s) { press(s, act::Show{Place::Aim}); }},
       {"Aim beside the rig",
        [](Stage& s) {

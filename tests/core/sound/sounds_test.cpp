@@ -289,3 +289,9 @@ TEST_CASE("a WAV file has its head and its samples", "[sound]") {
   CHECK(number(50, 2) == 16'384);
   CHECK(number(52, 2) == 32'767);  // cut
 }
+
+// The least 16-bit number is -1, half of it upward one half.
+TEST_CASE("16-bit samples become shares of full scale", "[sound]") {
+  const std::vector<std::int16_t> pcm{-32'768, 0, 16'384};
+  CHECK(from_pcm(pcm) == std::vector<float>{-1.0F, 0.0F, 0.5F});
+}
