@@ -152,7 +152,8 @@ struct Shared {
   Unsaved unsaved = {};
 
   Link link = {};
-  bool backlight = false;  // of the screen can be set
+  bool backlight = false;   // of the screen can be set
+  bool in_browser = false;  // which gives the position, and lets nothing be downloaded
   nmea::Receiver receiver;
   nmea::ParkedAverage parked = {};
   nmea::StraightCourseFinder course = {};

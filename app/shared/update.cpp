@@ -84,6 +84,7 @@ class SharedUpdater {
     s_.shake.forget();
   }
   void operator()(const act::BacklightFound&) { s_.backlight = true; }
+  void operator()(const act::InBrowser&) { s_.in_browser = true; }
   void operator()(const act::LinkChanged& changed) {
     // The dates of a log that is played are old, not wrong by 1,024 weeks: nothing to repair.
     if (changed.link.recorded && !s_.link.recorded) {
