@@ -13,7 +13,7 @@ DeviceLink::DeviceLink(OpenSource open, std::function<void(LinkNews)> deliver, L
       deliver_(std::move(deliver)),
       timing_(timing),
       retry_after_(timing.first_retry),
-      thread_(has_threads() ? std::thread([this] { run(); }) : std::thread()) {}
+      thread_(has_device_threads() ? std::thread([this] { run(); }) : std::thread()) {}
 
 void DeviceLink::stop() {
   {

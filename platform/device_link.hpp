@@ -32,8 +32,8 @@ struct LinkTiming {
   milliseconds read_timeout{100};    // the longest wait of a stop
 };
 
-// Keeps a device open on a separate thread, as long as this object lives; where there are no
-// threads, in turn().
+// Keeps a device open on a separate thread, as long as this object lives; where no thread can wait
+// for a device, in turn().
 //
 // Threads: construct, stop and destroy on one thread, which is not the link's. Only the link's
 // thread uses `open`, its sources and `deliver`; deliver passes its news to another thread, returns
@@ -48,7 +48,7 @@ class DeviceLink {
   // Waits for the thread, up to the time of a read or a delivery. May be called again.
   void stop();
 
-  // Without threads it opens the device, or reads what has arrived, and never waits. With threads
+  // Without that thread it opens the device, or reads what has arrived, and never waits. With it
   // it does nothing.
   void turn();
 

@@ -12,7 +12,16 @@ enum class Wait { until_due, never };
 // system.
 void run_steps(std::function<bool(Wait)> step);
 
-// Whether threads can be started; else long work is done in turns between the steps.
+bool in_browser();
+
+// Whether threads can be started; else long work is done in turns between the steps. In a browser
+// only an isolated page has them.
 bool has_threads();
+
+// How many threads to compute with, at least 1.
+unsigned computing_threads();
+
+// Whether a thread can wait for a device; else it is read in turns between the steps.
+bool has_device_threads();
 
 }  // namespace mastwise::platform

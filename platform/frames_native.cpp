@@ -1,5 +1,8 @@
 #include "platform/frames.hpp"
 
+#include <algorithm>
+#include <thread>
+
 namespace mastwise::platform {
 
 void run_steps(std::function<bool(Wait)> step) {
@@ -7,7 +10,19 @@ void run_steps(std::function<bool(Wait)> step) {
   }
 }
 
+bool in_browser() {
+  return false;
+}
+
 bool has_threads() {
+  return true;
+}
+
+unsigned computing_threads() {
+  return std::max(1U, std::thread::hardware_concurrency());
+}
+
+bool has_device_threads() {
   return true;
 }
 

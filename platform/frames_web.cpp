@@ -1,10 +1,12 @@
 #include "platform/frames.hpp"
+#include "platform/system_web.hpp"
 
+#include <algorithm>
 #include <memory>
+#include <thread>
 #include <utility>
 
 #include <emscripten.h>
-#include <emscripten/threading.h>
 
 namespace mastwise::platform {
 namespace {
@@ -24,8 +26,23 @@ void run_steps(Step step) {
   ::emscripten_set_main_loop_arg(take_step, kept.release(), 0, false);
 }
 
+bool in_browser() {
+  return true;
+}
+
 bool has_threads() {
-  return ::emscripten_has_threading_support() != 0;
+  return web_isolated() != 0;
+}
+
+// Each thread of a browser takes memory for its own program.
+unsigned computing_threads() {
+  constexpr unsigned kMost = 4;
+  return has_threads() ? std::clamp(std::thread::hardware_concurrency(), 1U, kMost) : 1;
+}
+
+// Devices belong to the page's own thread.
+bool has_device_threads() {
+  return false;
 }
 
 }  // namespace mastwise::platform

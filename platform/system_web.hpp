@@ -30,6 +30,9 @@ inline constexpr std::string_view kWebSerialName = "serial port ";
 enum class WebNews : std::int32_t { nothing, some, refused, unavailable };
 
 extern "C" {
+// Not 0 where the page is isolated: threads can be started. Any thread may ask; the rest is the
+// page's own thread's.
+int web_isolated();
 // Asks the browser for positions, and stops that.
 void web_position_begin();
 void web_position_end();

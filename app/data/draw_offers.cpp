@@ -44,7 +44,17 @@ const char* connection_words(Connection connection) {
   return say("If this connection is metered, the download counts against its plan.");
 }
 
-void draw_all_offers(Ui& ui, const Intake& data) {
+// How to get it where Mastwise cannot fetch: a browser has no GDAL for heights and land cover.
+std::string browser_words(const FetchOffer& offer) {
+  if (offer.kind == pack::PartKind::stations) {
+    return fill(say("Open {address} in another tab, save the file, and import it."),
+                {{"address", offer.first_address}});
+  }
+  return say(
+      "Fetch this with Mastwise on Debian or Windows, make a pack there, and import it here.");
+}
+
+void draw_all_offers(Ui& ui, const Shared& shared, const Intake& data) {
   const auto head = draw_head(ui, say("Get data"), "offers back", "Back");
   if (head.tapped) ui.emit(act::OpenIntakeFolder{});
   const ui::Theme& theme = ui.theme();
@@ -55,9 +65,11 @@ void draw_all_offers(Ui& ui, const Intake& data) {
     y = ui.paragraph({view.left, y + 28.0f}, view.width(), 30.0f, words, Face::Text, color) - 8.0f;
   };
   const bool known = data.answer && data.answer->question.step == IntakeStep::Offers;
-  line(
-      say("Straight from the publishers, only when you touch Fetch. Nothing is fetched by itself."),
-      theme.ink);
+  line(shared.in_browser
+           ? say("Mastwise cannot download in a browser. Touch a row to see what to do instead.")
+           : say("Straight from the publishers, only when you touch Fetch. Nothing is fetched by "
+                 "itself."),
+       theme.ink);
   if (!data.trouble.empty()) line(words::sentence(data.trouble), theme.warning);
   if (!known) line(say("Looking at the disk"), theme.ink);
   if (known && !data.answer->trouble.empty()) {
@@ -90,7 +102,9 @@ void draw_one_offer(Ui& ui, const Shared& shared, const Intake& data, const Fetc
   const float top = view.top;
   Column column(ui, view);
   column.plain(amount_words(offer), Face::TextBold);
-  if (offer.files > 0) column.warning(connection_words(data.answer->connection));
+  const bool fetches = offer.files > 0 && !shared.in_browser;
+  if (fetches) column.warning(connection_words(data.answer->connection));
+  if (offer.files > 0 && shared.in_browser) column.warning(browser_words(offer));
   column.line(fill(say("Source: {source}"), {{"source", offer.publisher}}));
   if (!offer.server.empty()) column.line(fill(say("Server: {name}"), {{"name", offer.server}}));
   column.line(fill(say("License: {license}"), {{"license", offer.license}}));
@@ -110,13 +124,14 @@ void draw_one_offer(Ui& ui, const Shared& shared, const Intake& data, const Fetc
     column.line(fill(say("{number} squares have no data there, as an earlier fetch found."),
                      {{"number", std::to_string(offer.cells_empty)}}));
   }
-  if (offer.refuses_apps) {
+  if (offer.refuses_apps && fetches) {
     column.warning(
         fill(say("This server often refuses apps. Then open {address} in a browser, save "
                  "the file, and import it."),
              {{"address", offer.first_address}}));
   }
-  column.line(say("Stop at any time: what came is kept, and fetching again continues there."));
+  if (fetches)
+    column.line(say("Stop at any time: what came is kept, and fetching again continues there."));
   if (!data.trouble.empty()) column.warning(words::sentence(data.trouble));
   ui.end_page("offer", top, column.bottom() + 16.0f);
   constexpr float kFetch = 280.0f;
@@ -125,7 +140,7 @@ void draw_one_offer(Ui& ui, const Shared& shared, const Intake& data, const Fetc
           ? std::string(say("Fetch now"))
           : fill(say("Fetch {size}"), {{"size", words::bytes(offer.usual_bytes)}});
   if (ui.button("fetch now", ui::ActRow(acts, shared.settings.left_handed).next(kFetch), label,
-                ButtonLook::Filled, offer.files > 0)) {
+                ButtonLook::Filled, fetches)) {
     ui.emit(act::FetchNow{});
   }
 }
@@ -134,7 +149,7 @@ void draw_one_offer(Ui& ui, const Shared& shared, const Intake& data, const Fetc
 
 void draw_offers(Ui& ui, const Shared& shared, const Intake& data) {
   const FetchOffer* offer = offer_shown(data);
-  if (offer == nullptr) return draw_all_offers(ui, data);
+  if (offer == nullptr) return draw_all_offers(ui, shared, data);
   draw_one_offer(ui, shared, data, *offer);
 }
 

@@ -12,7 +12,7 @@ constexpr std::array kPages{
     GuidePage{
         Guide::Here,
         "Here",
-        {GuideStep{"Plug in a GPS, or touch {a}.", {"Type position"}},
+        {GuideStep{"Let a GPS find you, or touch {a}.", {"Type position"}},
          GuideStep{"Say which way the rig's nose points."},
          GuideStep{"Choose your antenna by its picture."},
          GuideStep{"Wipe the sides where {a}, a {b} or a {c} stands.", {"Trees", "Hill", "Rig"}}}},

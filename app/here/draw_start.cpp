@@ -196,8 +196,12 @@ float Start::step_height(const std::string& advice) const {
 }
 
 std::string Start::where_advice() const {
-  if (!has_position()) return say("Plug in GPS, or type the nearest town.");
-  return shared_.stop.source == PositionSource::ByHand ? say("Typed by hand") : say("By GPS");
+  if (!has_position()) {
+    return shared_.in_browser ? say("Allow it in the browser, or type the nearest town.")
+                              : say("Plug in GPS, or type the nearest town.");
+  }
+  if (shared_.stop.source == PositionSource::ByHand) return say("Typed by hand");
+  return shared_.in_browser ? say("Found automatically") : say("By GPS");
 }
 
 std::string Start::stations_advice() const {
@@ -209,7 +213,8 @@ std::string Start::stations_advice() const {
 void Start::where(Rect row) {
   step(1, row, has_position());
   const Rect act{row.right - act_width(), row.top + 16.0f, row.right, row.top + 16.0f + kStartAct};
-  std::string state = say("Looking for a receiver");
+  std::string state =
+      shared_.in_browser ? say("Looking for your position") : say("Looking for a receiver");
   if (has_position()) {
     const Position& at = *shared_.findings.position;
     const auto* near = near_place_of(shared_, at);

@@ -1,5 +1,7 @@
 #pragma once
 
+#include "platform/frames.hpp"
+
 #include <condition_variable>
 #include <cstddef>
 #include <functional>
@@ -12,7 +14,7 @@ namespace mastwise {
 // A fixed number of threads for computing. One caller at a time.
 class Pool {
  public:
-  explicit Pool(unsigned threads = std::thread::hardware_concurrency());
+  explicit Pool(unsigned threads = platform::computing_threads());
   ~Pool();
   Pool(const Pool&) = delete;
   Pool& operator=(const Pool&) = delete;

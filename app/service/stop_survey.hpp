@@ -7,13 +7,13 @@
 #include "core/reception/chance_curve.hpp"
 #include "core/reception/survey.hpp"
 #include "core/result.hpp"
+#include "platform/frames.hpp"
 #include "platform/tile_folder.hpp"
 
 #include <functional>
 #include <memory>
 #include <optional>
 #include <string>
-#include <thread>
 #include <vector>
 
 namespace mastwise {
@@ -32,8 +32,7 @@ std::function<void(Station&)> completer(const StationsQuestion& question);
 // them.
 class StopSurveyor {
  public:
-  explicit StopSurveyor(SurveySources sources,
-                        unsigned threads = std::thread::hardware_concurrency());
+  explicit StopSurveyor(SurveySources sources, unsigned threads = platform::computing_threads());
 
   Countries& countries() { return countries_; }
 

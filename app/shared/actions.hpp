@@ -56,6 +56,11 @@ struct VoiceAnswered {
   bool heard;
 };
 
+// Mastwise is a browser's page.
+struct InBrowser {
+  static constexpr std::string_view kName = "InBrowser";
+};
+
 struct Show {
   static constexpr std::string_view kName = "Show";
   static constexpr auto kFields = fields("place");
@@ -239,13 +244,15 @@ struct TakeBack {
 
 namespace mastwise {
 
-using SharedActions = ActionList<
-    act::Tick, act::ReceiverBytes, act::TabletBytes, act::TabletLinkChanged, act::LinkChanged,
-    act::BacklightFound, act::VoiceAnswered, act::Show, act::SwitchMap, act::OpenSheet,
-    act::Explain, act::OpenGuide, act::OpenKeypad, act::OpenField, act::Ask, act::Confirmed,
-    act::GoToRoof, act::LeaveRoof, act::NextSetting, act::ChooseSetting, act::SetStop,
-    act::UseEarlierStop, act::NotSaved, act::SwitchPractice, act::SelectStation, act::AimTurn,
-    act::TurnedOff, act::PinStation, act::StationsFound, act::PlacesFound, act::PlaceTyped,
-    act::ShowRoutePlaces, act::PlacesFromFile, act::SweepKept, act::Trouble, act::TakeBack>;
+using SharedActions =
+    ActionList<act::Tick, act::ReceiverBytes, act::TabletBytes, act::TabletLinkChanged,
+               act::LinkChanged, act::BacklightFound, act::VoiceAnswered, act::InBrowser, act::Show,
+               act::SwitchMap, act::OpenSheet, act::Explain, act::OpenGuide, act::OpenKeypad,
+               act::OpenField, act::Ask, act::Confirmed, act::GoToRoof, act::LeaveRoof,
+               act::NextSetting, act::ChooseSetting, act::SetStop, act::UseEarlierStop,
+               act::NotSaved, act::SwitchPractice, act::SelectStation, act::AimTurn, act::TurnedOff,
+               act::PinStation, act::StationsFound, act::PlacesFound, act::PlaceTyped,
+               act::ShowRoutePlaces, act::PlacesFromFile, act::SweepKept, act::Trouble,
+               act::TakeBack>;
 
 }  // namespace mastwise

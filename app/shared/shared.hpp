@@ -152,8 +152,9 @@ struct Shared {
   Unsaved unsaved = {};
 
   Link link = {};
-  bool backlight = false;  // of the screen can be set
-  bool voiceless = false;  // the last words had no voice
+  bool backlight = false;   // of the screen can be set
+  bool voiceless = false;   // the last words had no voice
+  bool in_browser = false;  // which gives the position, and lets nothing be downloaded
   nmea::Receiver receiver;
   nmea::ParkedAverage parked = {};
   nmea::StraightCourseFinder course = {};

@@ -85,6 +85,7 @@ class SharedUpdater {
   }
   void operator()(const act::BacklightFound&) { s_.backlight = true; }
   void operator()(const act::VoiceAnswered& answered) { s_.voiceless = !answered.heard; }
+  void operator()(const act::InBrowser&) { s_.in_browser = true; }
   void operator()(const act::LinkChanged& changed) {
     // The dates of a log that is played are old, not wrong by 1,024 weeks: nothing to repair.
     if (changed.link.recorded && !s_.link.recorded) {

@@ -189,6 +189,7 @@ void Loop::dim() {
 
 Result<Done> Loop::begin() {
   if (light_.found()) session_.act(act::BacklightFound{});
+  if (platform::in_browser()) session_.act(act::InBrowser{});
   return begin_interface();
 }
 

@@ -4,7 +4,7 @@ namespace mastwise::words {
 namespace {
 
 constexpr Translation kGuidesInSpanish[] = {
-    {"Plug in a GPS, or touch {a}.", "Conecte un GPS o toque {a}."},
+    {"Let a GPS find you, or touch {a}.", "Deje que un GPS lo ubique o toque {a}."},
     {"Say which way the rig's nose points.", "Indique hacia dónde mira el frente."},
     {"Choose your antenna by its picture.", "Elija su antena por el dibujo."},
     {"Wipe the sides where {a}, a {b} or a {c} stands.",

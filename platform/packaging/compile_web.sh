@@ -12,6 +12,7 @@ done
 system=/usr/share/emscripten/cache/sysroot
 exec $(command -v ccache || true) $compiler -target wasm32-unknown-emscripten -DEMSCRIPTEN -D__EMSCRIPTEN_major__=3 \
   -D__EMSCRIPTEN_minor__=1 -D__EMSCRIPTEN_tiny__=6 -fvisibility=default -mllvm -combiner-global-alias-analysis=false \
-  -mllvm -wasm-enable-sjlj -mllvm -disable-lsr -D_LIBCPP_ABI_VERSION=2 -fno-threadsafe-statics -Dunix -D__unix -D__unix__ \
+  -mllvm -wasm-enable-sjlj -mllvm -disable-lsr -D_LIBCPP_ABI_VERSION=2 -Dunix -D__unix -D__unix__ \
+  -Xclang -mlink-bitcode-file -Xclang "$MASTWISE_WEB_LIBRARIES/lib/landing_pad.bc" \
   -Werror=implicit-function-declaration -Xclang -iwithsysroot/include/SDL --sysroot=$system \
   -Xclang -iwithsysroot/include/compat "$@"

@@ -10,7 +10,7 @@ set(ENV{PKG_CONFIG_LIBDIR} ${web_libraries}/lib/pkgconfig)
 # Those of emscripten look for a fetch that newer versions of node have and do not need.
 set(CMAKE_CROSSCOMPILING_EMULATOR node --no-experimental-fetch)
 # Exceptions and long jumps are WebAssembly's own, as in the libraries.
-set(web_flags "-fwasm-exceptions -sSUPPORT_LONGJMP=wasm")
+set(web_flags "-pthread -fwasm-exceptions -sSUPPORT_LONGJMP=wasm")
 set(CMAKE_C_FLAGS_INIT "${web_flags} -isystem ${web_libraries}/include")
 set(CMAKE_CXX_FLAGS_INIT "${web_flags} -isystem ${web_libraries}/include")
 set(CMAKE_EXE_LINKER_FLAGS_INIT "${web_flags} -L${web_libraries}/lib")

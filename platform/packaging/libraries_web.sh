@@ -5,11 +5,13 @@ system=web
 source "$here/libraries.sh"
 export MASTWISE_WEB_LIBRARIES=$prefix
 export PKG_CONFIG_PATH= PKG_CONFIG_LIBDIR=$prefix/lib/pkgconfig
-# emscripten's own tools need Debian's modules also with a node from elsewhere.
-export NODE_PATH=/usr/share/nodejs
+# emscripten's own tools need Debian's modules also with a node from elsewhere, and are quickest without a
+# Python that first looks for its version.
+export NODE_PATH=/usr/share/nodejs EMSDK_PYTHON=/usr/bin/python3
 # Exceptions and long jumps are WebAssembly's own: without them, each call that may throw goes through
 # JavaScript.
-web_flags="-fwasm-exceptions -sSUPPORT_LONGJMP=wasm"
+web_flags="-pthread -fwasm-exceptions -sSUPPORT_LONGJMP=wasm"
+llvm-as-14 -o "$prefix/lib/landing_pad.bc" "$here/landing_pad_web.ll"
 quickly=("-DCMAKE_CXX_FLAGS_RELEASE=-O1 -DNDEBUG" "-DCMAKE_C_FLAGS_RELEASE=-O1 -DNDEBUG")
 made_of="-O2 -g0 $web_flags -DIMGUI_IMPL_OPENGL_ES3 -I$prefix/include"
 
@@ -96,7 +98,7 @@ make_libsdl2() {
   as_library SDL2 src/*.c src/{atomic,audio,cpuinfo,dynapi,events,file,haptic,joystick,libm,locale,misc,power}/*.c \
     src/{render,sensor,stdlib,thread,timer,video}/*.c src/{audio,haptic,sensor,video}/dummy/*.c src/audio/disk/*.c \
     src/{audio,filesystem,joystick,locale,misc,power,video}/emscripten/*.c src/loadso/dlopen/*.c src/render/opengles2/*.c \
-    src/render/software/*.c src/joystick/virtual/*.c src/thread/generic/SDL_{syscond,sysmutex,syssem,systhread,systls}.c \
+    src/render/software/*.c src/joystick/virtual/*.c src/thread/pthread/SDL_{syscond,sysmutex,syssem,systhread,systls}.c \
     src/timer/unix/*.c src/video/yuv2rgb/*.c
   described sdl2 2.26.5 "-I\${prefix}/include/SDL2" -lSDL2
 }

@@ -18,7 +18,7 @@ nice cmake --build "$build" --target mastwise -- -j2
 package=$root/build/packages/mastwise_${version}_web
 rm -rf "$root"/build/packages/mastwise_*_web*
 mkdir -p "$package"
-cp "$build"/{mastwise,mastwise_hills}.js "$web"/{index.html,keeper.js,serial.js,start.js,manifest.webmanifest} "$package"
+cp "$build"/{mastwise,mastwise.worker,mastwise_hills}.js "$web"/{index.html,keeper.js,serial.js,start.js,manifest.webmanifest} "$package"
 for part in wasm data; do gzip -9 -n -c "$build/mastwise.$part" >"$package/mastwise.$part.gz"; done
 for size in 256 512; do
   rsvg-convert -w $size -h $size -o "$package/icon-$size.png" "$here/mastwise.svg"

@@ -22,10 +22,18 @@ self.addEventListener('activate', (event) => {
   })());
 });
 
+// An isolated page may start threads.
+function isolated(answer) {
+  const headers = new Headers(answer.headers);
+  headers.set('Cross-Origin-Opener-Policy', 'same-origin');
+  headers.set('Cross-Origin-Embedder-Policy', 'require-corp');
+  return new Response(answer.body, { status: answer.status, statusText: answer.statusText, headers });
+}
+
 self.addEventListener('fetch', (event) => {
   if (event.request.method !== 'GET') return;
   event.respondWith((async () => {
     const cache = await caches.open(version);
-    return await cache.match(event.request, { ignoreSearch: true }) || fetch(event.request);
+    return isolated(await cache.match(event.request, { ignoreSearch: true }) || await fetch(event.request));
   })());
 });

@@ -1,5 +1,8 @@
 // What platform/*_web.cpp ask of the browser (system_web.hpp).
 mergeInto(LibraryManager.library, {
+  web_isolated: function () {
+    return typeof crossOriginIsolated !== 'undefined' && crossOriginIsolated ? 1 : 0;
+  },
   // The kinds of news: WebNews.
   $webPosition: {
     options: { enableHighAccuracy: true, maximumAge: 0 },

@@ -33,5 +33,5 @@ source "$root/tests/package/same_figures.sh"
 same_figures
 
 python3 "$root/tests/package/web_page.py" "$root"/build/packages/mastwise_*_web "$work" \
-  "$root/assets/practice/stations.csv" || fail "the page"
+  "$root/assets/practice/stations.csv" "$root/build/mastwise" || fail "the page"
 passed "the page in Chromium"

@@ -155,6 +155,14 @@ class Page:
             self.browser.answer(touch, "Input.dispatchTouchEvent")
         self.settle(before)
 
+    def drag(self, start, end, steps):
+        """A finger from one point to the other, at about 60 steps a second."""
+        for step in range(steps + 1):
+            x, y = (a + (b - a) * step / steps for a, b in zip(start, end))
+            self.call("Input.dispatchTouchEvent", type="touchMove" if step else "touchStart", touchPoints=[{"x": x, "y": y}])
+            time.sleep(1 / 60)
+        self.call("Input.dispatchTouchEvent", type="touchEnd", touchPoints=[])
+
     def settle(self, before, seconds=30):
         """Until the page looks different from before, and then stays the same for a moment."""
         end = time.monotonic() + seconds

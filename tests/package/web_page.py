@@ -1,8 +1,9 @@
 #!/usr/bin/env python3
-"""web_page.py PACKAGE FOLDER TABLE: the page of PACKAGE in headless Chromium, by touch: from its first start to the
+"""web_page.py PACKAGE FOLDER TABLE PROGRAM: the page of PACKAGE in headless Chromium, by touch: from its first start to the
 first heading, without a network, after a killed tab, with a full disk, turned upright, with the browser's
 position, a serial receiver, and records that go to another tablet. Pictures and data go to
-FOLDER. TABLE has stations around 42.5 N, 118.5 W."""
+FOLDER. TABLE has stations around 42.5 N, 118.5 W; PROGRAM is Mastwise on this machine, whose times are printed
+beside the page's."""
 import base64
 import contextlib
 import json
@@ -11,12 +12,14 @@ import sqlite3
 import sys
 import time
 
+import web_figures
+import web_system
 from web_browser import Browser, Server
 
 # Where the buttons are: `mastwise shot SCREEN --size 1280x800 --dpi 160` shows them.
 WIDTH, HEIGHT = 1280, 800
 PRACTICE_FIRST, AIM = (138, 747), (224, 505)
-HERE, LOGBOOK = (47, 50), (47, 490)
+HERE, MAP, LOGBOOK = (47, 50), (47, 226), (47, 490)
 TO_IMPORT, STEADY, EXPORT_OR_IMPORT = (1148, 237), (519, 138), (1195, 728)
 POSITION = (330, 147)
 # With buttons of the page below.
@@ -153,6 +156,7 @@ class Trial:
     def first_use(self):
         page, started = self.open()
         print(f"first picture after {started:.1f} s")
+        assert not page.value("crossOriginIsolated"), "this server says nothing of that"
         self.picture(page, "start")
         page.tap(*PRACTICE_FIRST)
         began = time.monotonic()
@@ -177,8 +181,9 @@ class Trial:
         self.server.stop()
 
     def without_network(self, state):
-        page, started = self.open()
+        page, started = self.open(first=web_figures.FRAMES)
         print(f"picture without a network after {started:.1f} s")
+        page.wait("crossOriginIsolated && PThread.runningWorkers.length > 0", 20)
         self.place(page, "here")
         self.picture(page, "again")
         assert kept(page, self.folder)["stop"] == state["stop"], kept(page, self.folder)
@@ -246,6 +251,29 @@ class Trial:
         page.tap(*HOLD_TO_IMPORT, held_s=4)
         until("the outcome from the other tablet", lambda: outcomes(page, self.folder) == 1)
 
+    # The browser asks the person, who says no and later yes.
+    def refused(self):
+        web_system.allow_position(self.browser, "denied")
+        page, _ = self.open(first=web_system.WAKE_LOCK)
+        time.sleep(3)
+        self.picture(page, "refused")
+        assert not kept(page, self.folder).get("at"), kept(page, self.folder)
+        page.call("Emulation.setGeolocationOverride", latitude=42.5, longitude=-118.5, accuracy=12)
+        web_system.allow_position(self.browser, "granted")
+        until("the browser's position", lambda: is_at(kept(page, self.folder), 42.5, -118.5))
+        web_system.check_wake_lock(page)
+        web_system.check_safe_areas(page)
+
+    # The same survey with one thread, with threads and on this machine; the map under a finger.
+    def figures(self, program):
+        native_s = web_figures.native_survey_time(program)
+        for name, isolated in (("with one thread", "false"), ("with threads", "true")):
+            page = self.browser.open(self.server.address, first=web_figures.NO_WINDOW)
+            page.wait("navigator.serviceWorker.ready.then(() => window.Module && Module.calledRun)")
+            page.wait(f"crossOriginIsolated === {isolated}", 5)
+            web_figures.print_survey(name, web_figures.survey_times(page), native_s)
+            page.call("Page.close")
+
     # A receiver on a serial port, which a touch lets the page use.
     def serial(self):
         page, _ = self.open(first=PORT)
@@ -259,6 +287,13 @@ class Trial:
         self.picture(page, "serial")
         opened = page.value("portOfTest.opened.join()")
         assert opened == "4800,9600", opened
+
+    def panned(self, page):
+        self.to_place(page, MAP, "map")
+        page.value("window.frames_ms.length = 0")
+        page.drag((640, 400), (440, 300), steps=60)
+        web_figures.print_frames(page, "the map under a finger")
+        self.to_place(page, HERE, "here")
 
     def turned(self, page):
         for name, width, height in (("upright", HEIGHT, WIDTH), ("small", 800, 480), ("level", WIDTH, HEIGHT)):
@@ -280,14 +315,20 @@ def trial_of(package, folder, profile, disk_mb=None):
         trial.server.stop()
 
 
-def main(package, folder, table):
+def main(package, folder, table, program):
+    web_figures.print_size(package)
+    with trial_of(package, folder, "figures") as trial:
+        trial.figures(program)
     with trial_of(package, folder, "first") as trial:
         page, state = trial.first_use()
         trial.killed(page)
         page = trial.without_network(state)
+        trial.panned(page)
         trial.turned(page)
         errors = [line for line in page.console() if "rror" in line]
         assert not errors, errors
+    with trial_of(package, folder, "refused") as trial:
+        trial.refused()
     with trial_of(package, folder, "exported") as trial:
         file = trial.exported(table)
     with trial_of(package, folder, "imported") as trial:
@@ -299,4 +340,4 @@ def main(package, folder, table):
 
 
 if __name__ == "__main__":
-    main(*sys.argv[1:4])
+    main(*sys.argv[1:5])

@@ -95,6 +95,7 @@ std::vector<Action> every_action() {
           act::LinkChanged{{Link::State::Lost, "gone"}},
           act::BacklightFound{},
           act::VoiceAnswered{false},
+          act::InBrowser{},
           act::Show{Place::Aim},
           act::SetStop{stop},
           act::UseReceiver{},

@@ -179,6 +179,14 @@ std::vector<View> record_views() {
          press(s, act::PickOffer{"glo_90"});
          REQUIRE(s.targets().find("fetch now") != nullptr);
        }},
+      {"data, an offer in a browser",
+       [](Stage& s) {
+         press(s, act::InBrowser{});
+         press(s, act::OpenSheet{Sheet::Import});
+         press(s, act::ShowOffers{});
+         press(s, act::PickOffer{"us_lms"});
+         REQUIRE(s.targets().find("fetch now") != nullptr);
+       }},
       {"data, a fetch that failed",
        [](Stage& s) {
          press(s, act::OpenSheet{Sheet::Import});

@@ -76,6 +76,7 @@ bool may_be_english(const std::string& view, const std::string& text) {
                               "data, taken in",
                               "data, an update taken in",
                               "data, an offer of squares",
+                              "data, an offer in a browser",
                               "data, a fetch that failed",
                               "data, the ways in a file",
                               "ways of saying it",

@@ -145,6 +145,12 @@ std::vector<View> place_views() {
          press(s, act::VoiceAnswered{false});
          press(s, act::OpenSheet{Sheet::Settings});
        }},
+      {"first start in a browser",
+       [](Stage& s) {
+         leave_practice(s);
+         press(s, act::InBrowser{});
+         press(s, act::OpenSheet{Sheet::Start});
+       }},
       {"Aim in practice", [](Stage& s) { press(s, act::Show{Place::Aim}); }},
       {"Aim beside the rig",
        [](Stage& s) {

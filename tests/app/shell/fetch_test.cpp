@@ -105,6 +105,24 @@ TEST_CASE("missing squares are named, and one touch after reading the offer fetc
   CHECK_FALSE(stage.targets().find("fetch now")->enabled);
 }
 
+TEST_CASE("in a browser an offer says how to get the data, and nothing is fetched") {
+  const Tablet tablet;
+  Stage stage(kTablet, tablet.folder());
+  open_data(stage);
+  stage.set(act::InBrowser{});
+  stage.tap("get data");
+  CHECK(stage.shows_within("cannot download in a browser"));
+  for (const auto& [id, advice] :
+       {std::pair("glo_90", "make a pack there"), std::pair("us_lms", "in another tab")}) {
+    stage.tap(std::string("offer ") + id);
+    INFO(id);
+    CHECK(stage.shows_within(advice));
+    CHECK_FALSE(stage.shows_within("against its plan"));
+    CHECK_FALSE(stage.targets().find("fetch now")->enabled);
+    stage.tap("offer back");
+  }
+}
+
 TEST_CASE("a fetch that fails says why, keeps what came and continues there") {
   const Tablet tablet;
   HeightServer server;

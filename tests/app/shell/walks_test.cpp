@@ -42,6 +42,14 @@ touch::Point height_of(const Stage& stage, double meter) {
 
 }  // namespace
 
+TEST_CASE("first start in a browser: the position comes from there, not from a plug") {
+  Stage stage(test::kTablet, {}, true);
+  stage.set(act::InBrowser{});
+  CHECK(stage.shows_within("Looking for your position"));
+  CHECK(stage.shows_within("Allow it in the browser"));
+  CHECK_FALSE(stage.shows_within("Plug in"));
+}
+
 TEST_CASE("first start: from nothing to a practice heading in 2 taps, nothing assumed") {
   Stage stage(test::kTablet, {}, true);
   REQUIRE(stage.model().sheet == Sheet::Start);
