@@ -85,13 +85,13 @@ class SystemVoices final : public Synthesizer {
     ::CreateStreamOnHGlobal(nullptr, TRUE, &given);
     const Owned<IStream> memory(given);
     const auto output = create<ISpStream>(__uuidof(SpStream));
-    constexpr WORD kSample_bytes = sizeof(std::int16_t);
+    constexpr WORD kSampleBytes = sizeof(std::int16_t);
     const WAVEFORMATEX format{.wFormatTag = WAVE_FORMAT_PCM,
                               .nChannels = 1,
                               .nSamplesPerSec = sound::kRate_hz,
-                              .nAvgBytesPerSec = sound::kRate_hz * kSample_bytes,
-                              .nBlockAlign = kSample_bytes,
-                              .wBitsPerSample = 8 * kSample_bytes,
+                              .nAvgBytesPerSec = sound::kRate_hz * kSampleBytes,
+                              .nBlockAlign = kSampleBytes,
+                              .wBitsPerSample = 8 * kSampleBytes,
                               .cbSize = 0};
     // Of -10 to 10, each a tenth of the way to three times as slow or fast [from memory]: a little
     // slower than usual, for old ears.
