@@ -94,7 +94,7 @@ std::vector<Action> every_action() {
           act::ReceiverBytes{now, std::string("$GP\xFF\0\x80*\r\n", 10)},
           act::LinkChanged{{Link::State::Lost, "gone"}},
           act::BacklightFound{},
-          act::VoiceAnswered{false},
+          act::VoiceAnswered{true},
           act::InBrowser{},
           act::Show{Place::Aim},
           act::SetStop{stop},
