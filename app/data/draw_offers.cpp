@@ -104,7 +104,7 @@ void draw_one_offer(Ui& ui, const Shared& shared, const Intake& data, const Fetc
   column.plain(amount_words(offer), Face::TextBold);
   const bool fetches = offer.files > 0 && !shared.in_browser;
   if (fetches) column.warning(connection_words(data.answer->connection));
-  if (offer.files > 0 && shared.in_browser) column.warning(browser_words(offer));
+  if (offer.files > 0 && shared.in_browser) column.plain(browser_words(offer));
   column.line(fill(say("Source: {source}"), {{"source", offer.publisher}}));
   if (!offer.server.empty()) column.line(fill(say("Server: {name}"), {{"name", offer.server}}));
   column.line(fill(say("License: {license}"), {{"license", offer.license}}));
@@ -130,10 +130,12 @@ void draw_one_offer(Ui& ui, const Shared& shared, const Intake& data, const Fetc
                  "the file, and import it."),
              {{"address", offer.first_address}}));
   }
-  if (fetches)
+  if (fetches) {
     column.line(say("Stop at any time: what came is kept, and fetching again continues there."));
+  }
   if (!data.trouble.empty()) column.warning(words::sentence(data.trouble));
   ui.end_page("offer", top, column.bottom() + 16.0f);
+  if (shared.in_browser) return;
   constexpr float kFetch = 280.0f;
   const std::string label =
       offer.usual_bytes == 0

@@ -253,6 +253,11 @@ const Screens& screens() {
         {"fetch", {act::OpenSheet{Sheet::Import}, act::ShowOffers{}}},
         {"fetch-offer",
          {act::OpenSheet{Sheet::Import}, act::ShowOffers{}, act::PickOffer{"glo_90"}}},
+        {"fetch-in-browser", {act::InBrowser{}, act::OpenSheet{Sheet::Import}, act::ShowOffers{}}},
+        {"fetch-offer-in-browser",
+         {act::InBrowser{}, act::OpenSheet{Sheet::Import}, act::ShowOffers{},
+          act::PickOffer{"us_lms"}}},
+        {"settings-without-voice", {act::VoiceAnswered{false}, act::OpenSheet{Sheet::Settings}}},
         {"table", {act::OpenSheet{Sheet::Import}}},
     };
     add_sheets(screens);

@@ -185,7 +185,7 @@ std::vector<View> record_views() {
          press(s, act::OpenSheet{Sheet::Import});
          press(s, act::ShowOffers{});
          press(s, act::PickOffer{"us_lms"});
-         REQUIRE(s.targets().find("fetch now") != nullptr);
+         REQUIRE(s.targets().find("offer back") != nullptr);
        }},
       {"data, a fetch that failed",
        [](Stage& s) {
