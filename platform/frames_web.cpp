@@ -34,7 +34,7 @@ bool has_threads() {
   return web_isolated() != 0;
 }
 
-// Each thread of a browser takes memory for its own program.
+// In a browser each thread costs memory.
 unsigned computing_threads() {
   constexpr unsigned kMost = 4;
   return has_threads() ? std::clamp(std::thread::hardware_concurrency(), 1U, kMost) : 1;

@@ -21,7 +21,7 @@ Result<MappedFile> MappedFile::open(const std::filesystem::path& path, Lost) {
   const auto size = static_cast<std::size_t>(std::filesystem::file_size(path, trouble));
   if (trouble) return failed(trouble.message());
   if (size == 0) return MappedFile(nullptr, 0, nullptr);
-  // In one call: each takes a thread a turn of the page's.
+  // In one call: each makes a thread wait for the page.
   const std::unique_ptr<std::FILE, int (*)(std::FILE*)> file(std::fopen(path.c_str(), "rb"),
                                                              std::fclose);
   auto guard = std::make_unique<Guard>(Guard{std::make_unique<std::byte[]>(size)});

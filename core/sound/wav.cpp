@@ -46,10 +46,9 @@ std::string wav_bytes(std::span<const float> samples) {
 
 std::vector<float> from_pcm(std::span<const std::int16_t> samples) {
   constexpr float kFullScale = 32'768.0F;
-  std::vector<float> shares;
-  shares.reserve(samples.size());
-  for (const std::int16_t sample : samples)
-    shares.push_back(static_cast<float>(sample) / kFullScale);
+  std::vector<float> shares(samples.size());
+  std::transform(samples.begin(), samples.end(), shares.begin(),
+                 [](std::int16_t sample) { return static_cast<float>(sample) / kFullScale; });
   return shares;
 }
 

@@ -15,7 +15,7 @@ add_executable(mastwise_node EXCLUDE_FROM_ALL ${PROJECT_SOURCE_DIR}/tests/suppor
 target_link_libraries(mastwise_node PRIVATE mastwise_cli)
 target_link_options(mastwise_node PRIVATE
   "SHELL:${system_link} -sENVIRONMENT=node,worker -sNODERAWFS=1 -sEXIT_RUNTIME=1 --pre-js ${web}/node.js")
-set_target_properties(mastwise_node PROPERTIES LINK_DEPENDS "${web}/system.js;${web}/node.js")
+set_target_properties(mastwise_node PROPERTIES LINK_DEPENDS "${web}/system.js;${web}/memory.js;${web}/node.js")
 add_dependencies(mastwise_node mastwise_assets)
 
 # The practice area's hills are made on the tablet, with the same bytes as on any machine.

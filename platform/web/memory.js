@@ -1,5 +1,5 @@
-// Before a program: its memory is shared by threads. A page that is not isolated has such memory too, for one
-// thread, but no name for it.
+// Runs before a program, whose memory threads can share. A page that is not isolated may have such memory too,
+// but lacks the name of its type.
 if (typeof SharedArrayBuffer === 'undefined') {
   globalThis.SharedArrayBuffer = new WebAssembly.Memory({ initial: 0, maximum: 0, shared: true }).buffer.constructor;
 }

@@ -2,6 +2,7 @@
 // all, and the differences of margins from single paths at 2,000 cells.
 #include "core/geo/geodesic.hpp"
 #include "core/reception/area_scan.hpp"
+#include "platform/frames.hpp"
 #include "platform/tile_folder.hpp"
 
 #include <algorithm>
@@ -113,7 +114,7 @@ void compare_with_paths(const AreaScan& scan, const terrain::TileSource& tiles) 
 void scan(const Case& one, const terrain::TileSource& tiles, double radius_m) {
   const auto grid = AreaGrid::around(one.stop, radius_m, kSide);
   const double away_m = path_between(one.stop, one.station.position).distance_m;
-  for (const unsigned threads : {1u, std::max(1u, std::thread::hardware_concurrency())}) {
+  for (const unsigned threads : {1u, platform::computing_threads()}) {
     double least_wall_s = 1e9, least_processor_s = 1e9;
     for (int round = 0; round < kRounds; ++round) {
       auto area = AreaScan::of(*grid, receiver(one.stop), one.station, tiles);

@@ -156,7 +156,7 @@ class Trial:
     def first_use(self):
         page, started = self.open()
         print(f"first picture after {started:.1f} s")
-        assert not page.value("crossOriginIsolated"), "this server says nothing of that"
+        assert not page.value("crossOriginIsolated"), "the first page is isolated already"
         self.picture(page, "start")
         page.tap(*PRACTICE_FIRST)
         began = time.monotonic()

@@ -46,9 +46,9 @@ same_command_line "replay listens to a live serial device" "shot draws every scr
   "the verb sound renders a walk with words, and refuses an unknown sound"
 
 # Wine has no voices.
-said=$("$foreign" sound walk "$work/walk.wav" --speech 2>&1) && fail "words without a voice"
-[[ $said == *"Windows has no voice for en-us"* ]] || fail "why there are no words: $said"
-passed "it says that there is no voice"
+said=$("$foreign" sound walk "$work/walk.wav" --speech 2>&1) && fail "it spoke without a voice"
+[[ $said == *"Windows has no voice for en-us"* ]] || fail "without a voice it gave another reason: $said"
+passed "without a voice it says so"
 
 python3 "$root/tests/package/windows_serial.py" "$work/Mastwise Ω é/mastwise.exe" || fail "a receiver on COM10"
 passed "a receiver on COM10"
