@@ -152,8 +152,11 @@ recipe_of() {
 }
 
 # build_libraries NAME...: a library comes after those that it needs.
+# Another clone waits, and then finds them in the cache.
 build_libraries() {
   local name recipe started log
+  exec 8>"$cache/lock"
+  flock 8
   for name in "$@"; do
     recipe=$(recipe_of "$name")
     [ "$(sed 1d "$prefix/built/$name" 2>/dev/null)" = "$recipe" ] && continue
@@ -169,6 +172,7 @@ build_libraries() {
     rm -rf "$cache/work/$name"
     echo "$name took $((SECONDS - started)) s"
   done
+  exec 8>&-
 }
 
 # license_of NAME: the licenses of a library that was built.

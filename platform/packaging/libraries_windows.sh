@@ -5,6 +5,8 @@ system=windows
 triplet=x86_64-w64-mingw32
 source "$here/libraries.sh"
 export MASTWISE_WINDOWS_LIBRARIES=$prefix
+# A library that was stopped halfway, as GDAL's quarter of an hour invites, goes on where it was.
+export CMAKE_C_COMPILER_LAUNCHER=ccache CMAKE_CXX_COMPILER_LAUNCHER=ccache
 export PKG_CONFIG_PATH= PKG_CONFIG_LIBDIR=$prefix/lib/pkgconfig:/usr/$triplet/lib/pkgconfig
 made_of="-O2 -g0 -D_WIN32_WINNT=0x0A00 -I$prefix/include"
 
