@@ -24,7 +24,10 @@ Result<Done> DelimitedStream::fill(std::size_t least) {
   buffer_.erase(0, at_);
   at_ = 0;
   std::size_t have = buffer_.size();
-  buffer_.resize(least + kRowPiece);
+  // A small text takes a small buffer: one more byte than is left shows its end.
+  const std::uint64_t size = stream_.size();
+  const std::uint64_t left = size > bytes_read_ ? size - bytes_read_ + 1 : least + kRowPiece;
+  buffer_.resize(std::min<std::uint64_t>(have + left, least + kRowPiece));
   while (!ended_ && have < buffer_.size()) {
     const auto got = stream_.read({buffer_.data() + have, buffer_.size() - have});
     if (!got) return got.error();
