@@ -7,7 +7,6 @@
 #include <filesystem>
 #include <fstream>
 #include <system_error>
-#include <vector>
 
 #include <fmt/format.h>
 
@@ -35,12 +34,15 @@ Result<std::string> read_file(const std::string& path) {
   std::string bytes;
   const auto size = fs::file_size(path, ignored);  // unknown for a device
   bool too_large = !ignored && size > kLargestFile;
-  if (!ignored && !too_large) bytes.reserve(size);
-  std::vector<char> piece(std::size_t{1} << 16);
+  constexpr std::size_t kPiece = std::size_t{1} << 16;
+  std::size_t piece = ignored || too_large ? kPiece : size + 1;  // one more shows the end
   while (file && !too_large) {
-    file.read(piece.data(), static_cast<std::streamsize>(piece.size()));
-    bytes.append(piece.data(), static_cast<std::size_t>(file.gcount()));
+    const std::size_t have = bytes.size();
+    bytes.resize(have + piece);
+    file.read(bytes.data() + have, static_cast<std::streamsize>(piece));
+    bytes.resize(have + static_cast<std::size_t>(file.gcount()));
     too_large = bytes.size() > kLargestFile;
+    piece = kPiece;
   }
   if (too_large) {
     return failed("cannot read", path, fmt::format("larger than {} MB", kLargestFile >> 20));

@@ -4,16 +4,15 @@
 #include "platform/time_zones.hpp"
 
 #include <memory>
-#include <span>
 #include <utility>
 
 namespace mastwise::service {
 namespace {
 
 std::optional<zones::ZoneMap> load_zones() {
-  const auto text = platform::read_file(platform::assets_folder() + "/zones/zones.bin");
-  if (!text) return std::nullopt;
-  auto read = zones::ZoneMap::load(std::as_bytes(std::span(*text)));
+  auto file = platform::read_file(platform::assets_folder() + "/zones/zones.bin");
+  if (!file) return std::nullopt;
+  auto read = zones::ZoneMap::load(*std::move(file));
   if (!read) return std::nullopt;
   return *std::move(read);
 }

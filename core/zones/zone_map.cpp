@@ -20,10 +20,11 @@ Error damaged_zones(std::string what) {
           .remedy = "install Mastwise again"};
 }
 
-std::uint32_t little_endian(std::span<const std::byte> bytes, std::size_t at, std::size_t size) {
+std::uint32_t little_endian(std::string_view bytes, std::size_t at, std::size_t size) {
   std::uint32_t value = 0;
-  for (std::size_t i = 0; i < size; ++i)
-    value |= std::to_integer<std::uint32_t>(bytes[at + i]) << 8 * i;
+  for (std::size_t i = 0; i < size; ++i) {
+    value |= std::uint32_t{static_cast<std::uint8_t>(bytes[at + i])} << 8 * i;
+  }
   return value;
 }
 
@@ -39,27 +40,35 @@ struct ZoneMap::Data {
   struct Run {
     std::uint16_t end, zone;
   };
+  std::string file;                // its runs are decoded where they are needed
   std::vector<std::string> names;  // the first is of no zone
   std::vector<std::uint32_t> starts;
-  std::vector<Run> runs;
+  std::size_t runs_at = 0, runs = 0;
+
+  Run run(std::size_t number) const {
+    const std::size_t at = runs_at + kRunBytes * number;
+    return {static_cast<std::uint16_t>(little_endian(file, at, 2)),
+            static_cast<std::uint16_t>(little_endian(file, at + 2, 2))};
+  }
 
   // Whether the row's runs reach its last column, rising, with known zones.
   bool row_is_whole(std::size_t row) const {
     std::uint16_t reached = 0;
-    for (std::size_t run = starts[row]; run < runs.size(); ++run) {
-      if (runs[run].end <= reached || runs[run].zone >= names.size()) return false;
-      reached = runs[run].end;
+    for (std::size_t number = starts[row]; number < runs; ++number) {
+      const Run next = run(number);
+      if (next.end <= reached || next.zone >= names.size()) return false;
+      reached = next.end;
       if (reached >= kColumns) return reached == kColumns;
     }
     return false;
   }
 };
 
-Result<ZoneMap> ZoneMap::load(std::span<const std::byte> bytes) {
-  const auto text = [&](std::size_t at, std::size_t size) {
-    return std::string_view(reinterpret_cast<const char*>(bytes.data()) + at, size);
-  };
-  if (bytes.size() < kHeaderBytes || text(0, kMagic.size()) != kMagic) {
+Result<ZoneMap> ZoneMap::load(std::string file) {
+  auto data = std::make_shared<Data>();
+  data->file = std::move(file);
+  const std::string_view bytes = data->file;
+  if (bytes.size() < kHeaderBytes || !bytes.starts_with(kMagic)) {
     return damaged_zones("another type of file");
   }
   const std::size_t name_bytes = little_endian(bytes, 8, 4), rows = little_endian(bytes, 12, 4);
@@ -68,9 +77,8 @@ Result<ZoneMap> ZoneMap::load(std::span<const std::byte> bytes) {
   if (bytes.size() != kHeaderBytes + name_bytes + kStartBytes * rows + kRunBytes * runs) {
     return damaged_zones("another length than it says");
   }
-  auto data = std::make_shared<Data>();
   data->names.emplace_back();
-  std::string_view names = text(kHeaderBytes, name_bytes);
+  std::string_view names = bytes.substr(kHeaderBytes, name_bytes);
   while (!names.empty()) {
     const std::size_t end = names.find('\n');
     if (end == std::string_view::npos || end == 0) return damaged_zones("a name without its end");
@@ -81,11 +89,8 @@ Result<ZoneMap> ZoneMap::load(std::span<const std::byte> bytes) {
   for (std::size_t row = 0; row < rows; ++row, at += kStartBytes) {
     data->starts.push_back(little_endian(bytes, at, 4));
   }
-  data->runs.reserve(runs);
-  for (std::size_t run = 0; run < runs; ++run, at += kRunBytes) {
-    data->runs.push_back({static_cast<std::uint16_t>(little_endian(bytes, at, 2)),
-                          static_cast<std::uint16_t>(little_endian(bytes, at + 2, 2))});
-  }
+  data->runs_at = at;
+  data->runs = runs;
   for (std::size_t row = 0; row < rows; ++row) {
     // Rows that are alike share their runs.
     if (row > 0 && data->starts[row] == data->starts[row - 1]) continue;
@@ -99,8 +104,8 @@ std::string ZoneMap::zone_at(Position position) const {
   const std::size_t column = cell_of(position.longitude_deg() + 180.0, kColumns);
   // A row has 28 runs on average.
   std::size_t run = data_->starts[row];
-  while (data_->runs[run].end <= column) ++run;
-  return data_->names[data_->runs[run].zone];
+  while (data_->run(run).end <= column) ++run;
+  return data_->names[data_->run(run).zone];
 }
 
 }  // namespace mastwise::zones

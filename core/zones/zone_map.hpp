@@ -3,9 +3,7 @@
 #include "core/geo/position.hpp"
 #include "core/result.hpp"
 
-#include <cstddef>
 #include <memory>
-#include <span>
 #include <string>
 
 namespace mastwise::zones {
@@ -15,9 +13,9 @@ namespace mastwise::zones {
 // copy shares the data; any number of threads may read it.
 class ZoneMap {
  public:
-  // Reads the bytes of zones.bin (layout: assets/zones/README); they need not outlive the call.
-  // Errors: another file type, a value out of range, too few or too many bytes.
-  static Result<ZoneMap> load(std::span<const std::byte> bytes);
+  // `file`: the bytes of zones.bin (layout: assets/zones/README). Errors: another file type, a
+  // value out of range, too few or too many bytes.
+  static Result<ZoneMap> load(std::string file);
 
   // The zone's name in the tz database; empty at sea beyond the territorial waters.
   std::string zone_at(Position position) const;

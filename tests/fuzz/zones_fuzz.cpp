@@ -5,11 +5,9 @@
 #include <cstddef>
 #include <cstdint>
 #include <cstdlib>
-#include <cstring>
-#include <span>
 #include <string>
 #include <string_view>
-#include <vector>
+#include <utility>
 
 namespace {
 
@@ -17,8 +15,8 @@ using namespace mastwise;
 
 constexpr std::string_view kNames = "A\nBc\n";
 
-void use(std::span<const std::byte> bytes, bool known_names) {
-  const auto read = zones::ZoneMap::load(bytes);
+void use(std::string file, bool known_names) {
+  const auto read = zones::ZoneMap::load(std::move(file));
   if (!read) {
     if (read.error().what.empty()) std::abort();
     return;
@@ -32,8 +30,8 @@ void use(std::span<const std::byte> bytes, bool known_names) {
   }
 }
 
-void append(std::vector<std::byte>& bytes, std::uint32_t number) {
-  for (int i = 0; i < 4; ++i) bytes.push_back(std::byte(number >> 8 * i & 0xFF));
+void append(std::string& file, std::uint32_t number) {
+  for (int i = 0; i < 4; ++i) file.push_back(static_cast<char>(number >> 8 * i & 0xFF));
 }
 
 }  // namespace
@@ -41,20 +39,17 @@ void append(std::vector<std::byte>& bytes, std::uint32_t number) {
 // Reads the input as a file of zones, and as the runs after a valid beginning: rows of the south
 // start with the first run, those of the north with the run of the first byte.
 extern "C" int LLVMFuzzerTestOneInput(const uint8_t* data, std::size_t size) {
-  use(std::as_bytes(std::span(data, size)), false);
+  use({data, data + size}, false);
   if (size == 0) return 0;
   constexpr std::uint32_t kRows = 10'800;
   const std::size_t runs = (size - 1) / 4;
-  std::vector<std::byte> bytes(8);
-  std::memcpy(bytes.data(), "MWZONES1", 8);
-  append(bytes, static_cast<std::uint32_t>(kNames.size()));
-  append(bytes, kRows);
-  append(bytes, static_cast<std::uint32_t>(runs));
-  const auto names = std::as_bytes(std::span(kNames));
-  bytes.insert(bytes.end(), names.begin(), names.end());
-  for (std::uint32_t row = 0; row < kRows; ++row) append(bytes, row < kRows / 2 ? 0 : data[0]);
-  const auto input = std::as_bytes(std::span(data + 1, 4 * runs));
-  bytes.insert(bytes.end(), input.begin(), input.end());
-  use(bytes, true);
+  std::string file = "MWZONES1";
+  append(file, static_cast<std::uint32_t>(kNames.size()));
+  append(file, kRows);
+  append(file, static_cast<std::uint32_t>(runs));
+  file += kNames;
+  for (std::uint32_t row = 0; row < kRows; ++row) append(file, row < kRows / 2 ? 0 : data[0]);
+  file.append(data + 1, data + 1 + 4 * runs);
+  use(std::move(file), true);
   return 0;
 }

@@ -30,26 +30,26 @@ const places::Gazetteer& gazetteer() {
 
 namespace {
 
-std::vector<std::byte> bytes_of(const std::string& asset) {
-  const std::string text = read_file(source_folder() + "/assets/" + asset);
-  std::vector<std::byte> bytes(text.size());
-  std::memcpy(bytes.data(), text.data(), text.size());
-  return bytes;
+std::string asset(const std::string& name) {
+  return read_file(source_folder() + "/assets/" + name);
 }
 
 }  // namespace
 
 std::vector<std::byte> borders_bytes() {
-  return bytes_of("borders/borders.bin");
+  const std::string text = asset("borders/borders.bin");
+  std::vector<std::byte> bytes(text.size());
+  std::memcpy(bytes.data(), text.data(), text.size());
+  return bytes;
 }
 
-std::vector<std::byte> zones_bytes() {
-  return bytes_of("zones/zones.bin");
+std::string zones_file() {
+  return asset("zones/zones.bin");
 }
 
 const zones::ZoneMap& zone_map() {
   static const zones::ZoneMap all = [] {
-    auto read = zones::ZoneMap::load(zones_bytes());
+    auto read = zones::ZoneMap::load(zones_file());
     REQUIRE(read);
     return *std::move(read);
   }();

@@ -5,17 +5,18 @@
 #include "core/zones/zone_map.hpp"
 
 #include <cstddef>
+#include <string>
 #include <vector>
 
 namespace mastwise::test {
 
-// The bytes of the places, borders and time zones in the assets, and their parsed content. Fail the
+// The places, borders and time zones in the assets as they are in their files, and read. Fail the
 // test if they are unreadable.
 std::vector<std::byte> places_bytes();
 const places::Gazetteer& gazetteer();
 std::vector<std::byte> borders_bytes();
 const map::Borders& borders();
-std::vector<std::byte> zones_bytes();
+std::string zones_file();
 const zones::ZoneMap& zone_map();
 
 }  // namespace mastwise::test

@@ -64,8 +64,7 @@ TEST_CASE("each zone's rules are read once") {
 
 // tz data may be newer or older than the map: each zone that the map names must be known here.
 TEST_CASE("the system knows every zone of the map") {
-  const auto bytes = test::zones_bytes();
-  const std::string text(reinterpret_cast<const char*>(bytes.data()) + 20, 8'000);
+  const std::string text = test::zones_file().substr(20, 8'000);
   std::size_t at = 0;
   int known = 0;
   std::string unknown;
