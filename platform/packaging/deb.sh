@@ -60,7 +60,7 @@ folders=()
 [ "$architecture" = "$own" ] || mapfile -t folders < <(libraries_of "$stage/usr/bin/mastwise")
 libraries=$(cd "$build/shlibdeps" &&
   DEB_HOST_ARCH=$architecture dpkg-shlibdeps "${folders[@]}" -O "$stage/usr/bin/mastwise" 2>/dev/null |
-  sed -n 's/^shlibs:Depends=//p')
+  sed -n 's/^shlibs:Depends=//p' | sed 's/\blibgl1, //')  # control.in has it: some builds only load it
 [ -n "$libraries" ] || { echo "dpkg-shlibdeps found no libraries" >&2; exit 1; }
 # As Debian counts: files in KiB, rounded up, and one for each folder.
 size=$(find "$stage/usr" -printf '%y %s\n' |

@@ -6,6 +6,7 @@ set -euo pipefail
 root=$(cd "$(dirname "$0")/../.." && pwd)
 source "$root/platform/packages.sh"
 [ "$(id -u)" -eq 0 ] || { echo "SKIPPED: a chroot needs root"; exit 77; }
+unshare --mount mount -t proc proc /mnt 2>/dev/null || { echo "SKIPPED: a chroot needs a mounted /proc"; exit 77; }
 install_missing "${deb_test_packages[@]}"
 bash "$root/platform/package" deb
 package=$(ls "$root"/build/packages/mastwise_*_"$(dpkg --print-architecture)".deb)
