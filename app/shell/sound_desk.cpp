@@ -3,6 +3,8 @@
 #include "app/session/turn_tone.hpp"
 #include "core/sound/sounds.hpp"
 
+#include <utility>
+
 namespace mastwise::shell {
 
 SoundDesk::Scene SoundDesk::scene_of(const Model& model) {
@@ -11,6 +13,8 @@ SoundDesk::Scene SoundDesk::scene_of(const Model& model) {
 }
 
 void SoundDesk::speak(const Model& model) {
+  const Language language = model.settings.language;
+  if (std::exchange(language_, language) != language) voiceless_ = false;
   if (scene_ != scene_of(model)) speaker_.drop();
   scene_ = scene_of(model);
   if (auto words = voice_.take()) {

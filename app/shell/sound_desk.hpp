@@ -20,7 +20,7 @@ class SoundDesk {
   void follow(const Model& model);
   // How long the loop may sleep without a sound coming late; empty while all is silent.
   std::optional<milliseconds> due() const;
-  // Whether the last words had no voice.
+  // Whether the last words in this language had no voice.
   bool voiceless() const { return voiceless_; }
 
  private:
@@ -36,6 +36,7 @@ class SoundDesk {
   Scene scene_ = Scene::Quiet, asked_in_ = Scene::Quiet;
   std::optional<safety::Antenna> antenna_;  // last heard
   bool passenger_ = false;
+  Language language_ = Language::English;  // of the last words
   bool voiceless_ = false;
 };
 
