@@ -11,6 +11,8 @@ struct OpenGl {
   bool embedded = false;  // OpenGL ES
   int major = 3, minor = 3;
   const char* shading_language = "#version 330";
+  // Whether a texture of one channel can be read as white with that opacity.
+  bool swizzles = true;
 };
 OpenGl opengl();
 

@@ -8,7 +8,11 @@ const char* offscreen_video_driver() {
 }
 
 OpenGl opengl() {
-  return {.embedded = true, .major = 3, .minor = 0, .shading_language = "#version 300 es"};
+  return {.embedded = true,
+          .major = 3,
+          .minor = 0,
+          .shading_language = "#version 300 es",
+          .swizzles = false};
 }
 
 }  // namespace mastwise::platform

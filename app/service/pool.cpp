@@ -2,12 +2,6 @@
 
 namespace mastwise {
 
-Pool::Pool(unsigned threads) {
-  for (unsigned thread = 1; thread < threads; ++thread) {
-    workers_.emplace_back([this, thread] { work(thread); });
-  }
-}
-
 Pool::~Pool() {
   {
     const std::lock_guard lock(mutex_);
@@ -18,6 +12,9 @@ Pool::~Pool() {
 }
 
 void Pool::run(const std::function<void(std::size_t thread)>& job) {
+  while (workers_.size() + 1 < threads_) {
+    workers_.emplace_back([this, thread = workers_.size() + 1] { work(thread); });
+  }
   {
     const std::lock_guard lock(mutex_);
     job_ = &job;

@@ -11,16 +11,16 @@
 
 namespace mastwise {
 
-// A fixed number of threads for computing. One caller at a time.
+// A fixed number of threads for computing, begun with the first job. One caller at a time.
 class Pool {
  public:
-  explicit Pool(unsigned threads = platform::computing_threads());
+  // `threads`: at least one, the caller's.
+  explicit Pool(unsigned threads = platform::computing_threads()) : threads_(threads) {}
   ~Pool();
   Pool(const Pool&) = delete;
   Pool& operator=(const Pool&) = delete;
 
-  // At least one: the caller's thread.
-  std::size_t threads() const { return workers_.size() + 1; }
+  std::size_t threads() const { return threads_; }
 
   // Calls job(thread) once on every thread, `thread` within [0, threads()), and returns when all
   // are done.
@@ -29,6 +29,7 @@ class Pool {
  private:
   void work(std::size_t thread);
 
+  unsigned threads_;
   std::mutex mutex_;
   std::condition_variable changed_;
   const std::function<void(std::size_t)>* job_ = nullptr;

@@ -12,8 +12,8 @@
 namespace mastwise {
 
 // Does work longer than a frame in its thread, on a snapshot of its inputs. A newer question
-// replaces one that has not started and drops the answer to an older one. Where there are no
-// threads it works in turn().
+// replaces one that has not started and drops the answer to an older one. The thread begins with
+// the first turn(); where there are no threads it works there.
 template <class Question, class Answer>
 class Worker {
  public:
@@ -26,9 +26,7 @@ class Worker {
 
   // `answer` runs in the worker's thread, which calls `wake` when an answer is ready.
   Worker(Answerer answer, std::function<void()> wake)
-      : answer_(std::move(answer)),
-        wake_(std::move(wake)),
-        thread_(platform::has_threads() ? std::thread([this] { run(); }) : std::thread()) {}
+      : answer_(std::move(answer)), wake_(std::move(wake)) {}
   ~Worker() {
     {
       const std::lock_guard lock(mutex_);
@@ -54,14 +52,19 @@ class Worker {
     return std::exchange(ready_, std::nullopt);
   }
   // Call it between two frames. Without threads it answers a question that was asked before the
-  // last frame, and returns true. With threads it does nothing.
+  // last frame, and returns true.
   bool turn() {
-    if (thread_.joinable() || !question_ || !std::exchange(drawn_, true)) return false;
+    if (platform::has_threads()) {
+      if (!thread_.joinable()) thread_ = std::thread([this] { run(); });
+      return false;
+    }
+    if (!question_ || !std::exchange(drawn_, true)) return false;
     work_in_turn();
     return true;
   }
   // Waits until the worker is idle, for tests and pictures.
   void finish() {
+    turn();
     if (!thread_.joinable() && question_) work_in_turn();
     std::unique_lock lock(mutex_);
     changed_.wait(lock, [this] { return !question_ && !busy_; });

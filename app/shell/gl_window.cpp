@@ -15,9 +15,27 @@ Error sdl_error(const char* what, const char* remedy) {
   return Error{.what = std::string(what) + ": " + SDL_GetError(), .remedy = remedy};
 }
 
+ui::Metrics metrics_on(int display, int width_px, int height_px, std::optional<float> wished) {
+  const auto width = static_cast<float>(width_px), height = static_cast<float>(height_px);
+  float told = 0.0f;
+  // 96 is what systems say when they do not know.
+  const bool known = display >= 0 && SDL_GetDisplayDPI(display, &told, nullptr, nullptr) == 0 &&
+                     told > 100.0f && told < 600.0f;
+  const float usual = ui::usual_dots_per_inch(width, height);
+  return ui::metrics(width, height, wished.value_or(known ? told : usual));
+}
+
+ui::Metrics expected_metrics(const WindowWish& wish) {
+  SDL_DisplayMode whole{};
+  if (wish.fullscreen && SDL_GetDesktopDisplayMode(0, &whole) == 0) {
+    return metrics_on(0, whole.w, whole.h, wish.dots_per_inch);
+  }
+  return metrics_on(0, wish.width_px, wish.height_px, wish.dots_per_inch);
+}
+
 }  // namespace
 
-Result<std::unique_ptr<GlWindow>> GlWindow::open(const WindowWish& wish) {
+Result<std::unique_ptr<GlWindow>> GlWindow::open(const WindowWish& wish, const Expected& expected) {
   const char* const driver = platform::offscreen_video_driver();
   if (wish.offscreen && driver != nullptr) SDL_SetHint(SDL_HINT_VIDEODRIVER, driver);
   // Finger events only: SDL's mouse echo of the first finger would be a second tap.
@@ -27,6 +45,7 @@ Result<std::unique_ptr<GlWindow>> GlWindow::open(const WindowWish& wish) {
   if (SDL_Init(SDL_INIT_VIDEO) != 0) {
     return sdl_error("no screen to draw on", "use mastwise card or mastwise shot");
   }
+  expected(expected_metrics(wish));
   const platform::OpenGl opengl = platform::opengl();
   SDL_GL_SetAttribute(SDL_GL_CONTEXT_PROFILE_MASK,
                       opengl.embedded ? SDL_GL_CONTEXT_PROFILE_ES : SDL_GL_CONTEXT_PROFILE_CORE);
@@ -60,14 +79,7 @@ GlWindow::~GlWindow() {
 ui::Metrics GlWindow::metrics() const {
   int width = 0, height = 0;
   SDL_GL_GetDrawableSize(window_, &width, &height);
-  const auto width_px = static_cast<float>(width), height_px = static_cast<float>(height);
-  float told = 0.0f;
-  const int display = SDL_GetWindowDisplayIndex(window_);
-  // 96 is what systems say when they do not know.
-  const bool known = display >= 0 && SDL_GetDisplayDPI(display, &told, nullptr, nullptr) == 0 &&
-                     told > 100.0f && told < 600.0f;
-  const float usual = ui::usual_dots_per_inch(width_px, height_px);
-  return ui::metrics(width_px, height_px, dots_per_inch_.value_or(known ? told : usual));
+  return metrics_on(SDL_GetWindowDisplayIndex(window_), width, height, dots_per_inch_);
 }
 
 void GlWindow::present() {

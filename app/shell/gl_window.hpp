@@ -4,7 +4,9 @@
 #include "app/ui/metrics.hpp"
 #include "core/result.hpp"
 
+#include <functional>
 #include <memory>
+#include <optional>
 #include <string>
 
 #include <SDL.h>
@@ -21,7 +23,11 @@ struct WindowWish {
 // An SDL window with an OpenGL 3 context. The interface thread only.
 class GlWindow {
  public:
-  static Result<std::unique_ptr<GlWindow>> open(const WindowWish& wish);
+  // `expected` is called before the driver is loaded, which takes longest, with the metrics that
+  // the window is most likely to have; not if there is no screen.
+  using Expected = std::function<void(const ui::Metrics&)>;
+  static Result<std::unique_ptr<GlWindow>> open(
+      const WindowWish& wish, const Expected& expected = [](const auto&) {});
   ~GlWindow();
   GlWindow(const GlWindow&) = delete;
   GlWindow& operator=(const GlWindow&) = delete;

@@ -14,16 +14,6 @@
 namespace mastwise::shell {
 namespace {
 
-// How much larger than usual, as far as the screen has room.
-float text_factor(TextSize size) {
-  constexpr std::array kFactors{1.0f, 1.3f, 1.6f};
-  return kFactors[static_cast<std::size_t>(size)];
-}
-
-ui::Metrics enlarged_for(const Session& session, const ui::Metrics& screen) {
-  return ui::enlarged(screen, text_factor(session.model().settings.text_size));
-}
-
 // After a pause the first step of a motion is that of one frame, not of the pause.
 float seconds_between(std::optional<Monotonic> before, Monotonic now) {
   constexpr float kLongestStep = 1.0f / 30.0f;
@@ -34,11 +24,16 @@ float seconds_between(std::optional<Monotonic> before, Monotonic now) {
 
 }  // namespace
 
+ui::Metrics metrics_for(const Settings& settings, const ui::Metrics& screen) {
+  constexpr std::array kFactors{1.0f, 1.3f, 1.6f};
+  return ui::enlarged(screen, kFactors[static_cast<std::size_t>(settings.text_size)]);
+}
+
 Interface::Interface(Session& session, const ui::Metrics& metrics, ui::LoadFonts load_fonts,
                      std::shared_ptr<const ui::Fonts> fonts)
     : session_(session),
       screen_(metrics),
-      metrics_(enlarged_for(session, metrics)),
+      metrics_(metrics_for(session.model().settings, metrics)),
       load_fonts_(std::move(load_fonts)),
       fonts_(std::move(fonts)),
       context_(ImGui::CreateContext(&fonts_->atlas())),
@@ -48,7 +43,7 @@ Interface::Interface(Session& session, const ui::Metrics& metrics, ui::LoadFonts
 Result<std::unique_ptr<Interface>> Interface::make(Session& session, const ui::Metrics& metrics,
                                                    ui::LoadFonts load_fonts) {
   auto fonts = [&] {
-    const ui::Metrics larger = enlarged_for(session, metrics);
+    const ui::Metrics larger = metrics_for(session.model().settings, metrics);
     return load_fonts(larger.px_per_unit, larger.letters);
   }();
   if (!fonts) return fonts.error();
@@ -65,7 +60,7 @@ Result<std::unique_ptr<Interface>> Interface::make(Session& session, const ui::M
 
 // The letters are drawn anew for another text size.
 void Interface::follow_text_size() {
-  const ui::Metrics wanted = enlarged_for(session_, screen_);
+  const ui::Metrics wanted = metrics_for(session_.model().settings, screen_);
   if (wanted == metrics_) return;
   metrics_ = wanted;
   auto fonts = load_fonts_(metrics_.px_per_unit, metrics_.letters);

@@ -15,6 +15,9 @@ struct ImGuiContext;
 
 namespace mastwise::shell {
 
+// A screen with texts of the size in the settings, as far as it has room.
+ui::Metrics metrics_for(const Settings& settings, const ui::Metrics& screen);
+
 // The touch interface without a window: fingers in, pictures out. The recognizer is the only thing
 // that feeds it. The interface thread only, one at a time (Dear ImGui has one current context, and
 // the words have one language).

@@ -2,36 +2,86 @@
 
 #include "platform/video_driver.hpp"
 
+#include <array>
+#include <utility>
+
 #include <SDL_opengl.h>
 #include <backends/imgui_impl_opengl3.h>
 #include <imgui.h>
 
 namespace mastwise::shell {
+namespace {
+
+// Dear ImGui's shaders. It makes a texture of the letters with them, four times as large as needed:
+// it gets letters of one pixel instead.
+void make_shaders() {
+  ImFontAtlas one_pixel;
+  one_pixel.TexWidth = one_pixel.TexHeight = 1;
+  one_pixel.TexPixelsRGBA32 = static_cast<unsigned*>(ImGui::MemAlloc(sizeof(unsigned)));
+  *one_pixel.TexPixelsRGBA32 = 0;
+  ImFontAtlas* const letters = std::exchange(ImGui::GetIO().Fonts, &one_pixel);
+  ImGui_ImplOpenGL3_NewFrame();
+  ImGui::GetIO().Fonts = letters;
+}
+
+// A new texture, bound.
+unsigned smooth_texture() {
+  unsigned name = 0;
+  glGenTextures(1, &name);
+  glBindTexture(GL_TEXTURE_2D, name);
+  glTexParameteri(GL_TEXTURE_2D, GL_TEXTURE_MIN_FILTER, GL_LINEAR);
+  glTexParameteri(GL_TEXTURE_2D, GL_TEXTURE_MAG_FILTER, GL_LINEAR);
+  glTexParameteri(GL_TEXTURE_2D, GL_TEXTURE_WRAP_S, GL_CLAMP_TO_EDGE);
+  glTexParameteri(GL_TEXTURE_2D, GL_TEXTURE_WRAP_T, GL_CLAMP_TO_EDGE);
+  return name;
+}
+
+}  // namespace
 
 Result<std::unique_ptr<Painter>> Painter::make() {
   if (!ImGui_ImplOpenGL3_Init(platform::opengl().shading_language)) {
     return Error{.what = "the OpenGL library could not be loaded",
                  .remedy = "install the package libgl1"};
   }
-  ImGui_ImplOpenGL3_NewFrame();  // makes the font texture and the shaders
+  make_shaders();
   return std::unique_ptr<Painter>(new Painter);
 }
 
 Painter::~Painter() {
+  glDeleteTextures(1, &letters_);
   for (const auto& [bitmap, texture] : textures_) glDeleteTextures(1, &texture.name);
   ImGui_ImplOpenGL3_Shutdown();
+}
+
+// A picture of white letters is one byte a pixel, and four where OpenGL cannot add the white.
+void Painter::bring_up_letters(ImFontAtlas& letters) {
+  glDeleteTextures(1, &letters_);
+  letters_ = smooth_texture();
+  const bool opacity_only = platform::opengl().swizzles;
+  unsigned char* pixels = nullptr;
+  int width = 0, height = 0;
+  if (opacity_only) {
+    letters.GetTexDataAsAlpha8(&pixels, &width, &height);
+    constexpr std::array<GLint, 4> kWhite{GL_ONE, GL_ONE, GL_ONE, GL_RED};
+    glTexParameteriv(GL_TEXTURE_2D, GL_TEXTURE_SWIZZLE_RGBA, kWhite.data());
+    glPixelStorei(GL_UNPACK_ALIGNMENT, 1);
+  } else {
+    letters.GetTexDataAsRGBA32(&pixels, &width, &height);
+  }
+  glTexImage2D(GL_TEXTURE_2D, 0, opacity_only ? GL_R8 : GL_RGBA8, width, height, 0,
+               opacity_only ? GL_RED : GL_RGBA, GL_UNSIGNED_BYTE, pixels);
+  letters.SetTexID(reinterpret_cast<ImTextureID>(std::uintptr_t{letters_}));
 }
 
 void Painter::bring_up(const ui::Bitmap& bitmap) {
   Texture& texture = textures_[&bitmap];
   if (texture.version == bitmap.version) return;
   texture.version = bitmap.version;
-  if (texture.name == 0) glGenTextures(1, &texture.name);
-  glBindTexture(GL_TEXTURE_2D, texture.name);
-  glTexParameteri(GL_TEXTURE_2D, GL_TEXTURE_MIN_FILTER, GL_LINEAR);
-  glTexParameteri(GL_TEXTURE_2D, GL_TEXTURE_MAG_FILTER, GL_LINEAR);
-  glTexParameteri(GL_TEXTURE_2D, GL_TEXTURE_WRAP_S, GL_CLAMP_TO_EDGE);
-  glTexParameteri(GL_TEXTURE_2D, GL_TEXTURE_WRAP_T, GL_CLAMP_TO_EDGE);
+  if (texture.name == 0) {
+    texture.name = smooth_texture();
+  } else {
+    glBindTexture(GL_TEXTURE_2D, texture.name);
+  }
   glTexImage2D(GL_TEXTURE_2D, 0, GL_RGBA8, bitmap.width, bitmap.height, 0, GL_RGBA,
                GL_UNSIGNED_BYTE, bitmap.rgba.data());
 }
@@ -39,11 +89,8 @@ void Painter::bring_up(const ui::Bitmap& bitmap) {
 void Painter::paint(ImDrawData* data, ui::Color ground, const ui::Bitmaps& bitmaps) {
   for (const auto& [name, bitmap] : bitmaps) bring_up(bitmap);
   // A new text size has new letters, whose commands were made before their texture.
-  const ImFontAtlas& letters = *ImGui::GetIO().Fonts;
-  if (letters.TexID == nullptr) {
-    ImGui_ImplOpenGL3_DestroyFontsTexture();
-    ImGui_ImplOpenGL3_CreateFontsTexture();
-  }
+  ImFontAtlas& letters = *ImGui::GetIO().Fonts;
+  if (letters.TexID == nullptr) bring_up_letters(letters);
   // Replace a bitmap's name in a command by its texture.
   for (int i = 0; i < data->CmdListsCount; ++i) {
     for (ImDrawCmd& command : data->CmdLists[i]->CmdBuffer) {

@@ -9,6 +9,7 @@
 #include <memory>
 
 struct ImDrawData;
+struct ImFontAtlas;
 
 namespace mastwise::shell {
 
@@ -33,7 +34,9 @@ class Painter {
     std::uint64_t version = 0;
   };
   void bring_up(const ui::Bitmap& bitmap);
+  void bring_up_letters(ImFontAtlas& letters);
 
+  unsigned letters_ = 0;  // OpenGL's
   std::map<const ui::Bitmap*, Texture> textures_;
 };
 

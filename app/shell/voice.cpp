@@ -13,6 +13,7 @@ void Voice::say(const std::string& words) {
       return sound ? *std::move(sound) : sound::Samples();
     };
     worker_ = std::make_unique<Speaking>(speak, wake_);
+    worker_->turn();
   }
   busy_ = true;
   worker_->ask(words);

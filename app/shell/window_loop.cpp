@@ -2,11 +2,11 @@
 
 #include "app/shell/interface.hpp"
 #include "app/shell/meter_line.hpp"
+#include "app/shell/opening.hpp"
 #include "app/shell/painter.hpp"
 #include "app/shell/power_watch.hpp"
 #include "app/shell/receiver_line.hpp"
 #include "app/shell/recording.hpp"
-#include "app/shell/runtime.hpp"
 #include "app/shell/sdl_input.hpp"
 #include "app/shell/sound_desk.hpp"
 #include "app/shell/tablet_line.hpp"
@@ -40,8 +40,13 @@ constexpr milliseconds kQuietAfter{10'000};  // this long
 
 class Loop {
  public:
-  Loop(GlWindow& window, Session& session, ReceiverLine& receiver, MeterLine& meter)
-      : window_(window), session_(session), receiver_(receiver), meter_(meter) {}
+  Loop(GlWindow& window, Session& session, ui::LoadFonts load_fonts, ReceiverLine& receiver,
+       MeterLine& meter)
+      : window_(window),
+        session_(session),
+        load_fonts_(std::move(load_fonts)),
+        receiver_(receiver),
+        meter_(meter) {}
 
   Result<Done> begin();
   // Waits for what is next if it may, and does it. False once the window has closed.
@@ -66,6 +71,7 @@ class Loop {
 
   GlWindow& window_;
   Session& session_;
+  ui::LoadFonts load_fonts_;
   ReceiverLine& receiver_;
   MeterLine& meter_;
   TabletLine tablet_{wake_loop};
@@ -88,7 +94,7 @@ class Loop {
 Result<Done> Loop::begin_interface() {
   painter_.reset();
   interface_.reset();
-  auto made = Interface::make(session_, window_.metrics(), ui::fonts_of(service::fonts_folder()));
+  auto made = Interface::make(session_, window_.metrics(), load_fonts_);
   if (!made) return made.error();
   interface_ = *std::move(made);
   auto painter = Painter::make();
@@ -190,7 +196,9 @@ void Loop::dim() {
 Result<Done> Loop::begin() {
   if (light_.found()) session_.act(act::BacklightFound{});
   if (platform::in_browser()) session_.act(act::InBrowser{});
-  return begin_interface();
+  if (const auto begun = begin_interface(); !begun) return begun;
+  draw(platform::monotonic_now());  // no worker has begun yet
+  return Done{};
 }
 
 Result<bool> Loop::step(platform::Wait may_wait) {
@@ -233,8 +241,7 @@ Result<bool> Loop::step(platform::Wait may_wait) {
 
 // All that the window needs while it is open, in this order: the last uses the ones before it.
 struct OpenWindow {
-  std::unique_ptr<GlWindow> window = {};
-  std::unique_ptr<Runtime> runtime = {};
+  Opening opening = {};
   std::optional<Recorder> recorder = {};
   std::optional<MeterLine> meter = {};
   std::optional<ReceiverLine> receiver = {};
@@ -244,18 +251,15 @@ struct OpenWindow {
 }  // namespace
 
 Result<Done> run_window(const WindowOptions& options) {
-  auto window = GlWindow::open(options.window);
-  if (!window) return window.error();
-  auto runtime = Runtime::start({.catalog_path = options.catalog_path,
-                                 .terrain_folder = options.terrain_folder,
-                                 .logbook_path = options.logbook_path,
-                                 .paper_folder = options.paper_folder,
-                                 .wake = wake_loop});
-  if (!runtime) return runtime.error();
+  auto opening = open_and_start(options.window, {.catalog_path = options.catalog_path,
+                                                 .terrain_folder = options.terrain_folder,
+                                                 .logbook_path = options.logbook_path,
+                                                 .paper_folder = options.paper_folder,
+                                                 .wake = wake_loop});
+  if (!opening) return opening.error();
   const auto open = std::make_shared<OpenWindow>();
-  open->window = *std::move(window);
-  open->runtime = *std::move(runtime);
-  Session& session = open->runtime->session();
+  open->opening = *std::move(opening);
+  Session& session = open->opening.runtime->session();
   if (options.record) {
     auto begun = Recorder::begin(*options.record);
     if (!begun) return begun.error();
@@ -274,7 +278,8 @@ Result<Done> run_window(const WindowOptions& options) {
   MeterLine& meter = open->meter.emplace(wake_loop);
   meter.give_to(session);  // it opens its device before the receiver is searched
   open->receiver.emplace(options.device, wake_loop, [&meter] { return meter.in_use(); });
-  Loop& loop = open->loop.emplace(*open->window, session, *open->receiver, meter);
+  Loop& loop = open->loop.emplace(*open->opening.window, session, open->opening.load_fonts,
+                                  *open->receiver, meter);
   if (const auto begun = loop.begin(); !begun) return begun;
   const auto ended = std::make_shared<Result<Done>>(Done{});
   platform::run_steps([open, ended](platform::Wait wait) {

@@ -75,26 +75,29 @@ void bench_frames(shell::GlWindow& window) {
   fmt::print("interface code of a turning frame: {:.0f} us\n", 1000.0 * median(std::move(code_ms)));
 }
 
-Result<std::unique_ptr<shell::GlWindow>> open_window() {
-  return shell::GlWindow::open({.offscreen = true});
-}
+const shell::WindowWish kOffscreen{.offscreen = true};
 
 // From start to the first presented frame, in a separate process, because the driver loads once.
+// The workers are not waited for.
 double first_frame_ms(bool whole_program) {
   int ends[2];
   if (pipe(ends) != 0) std::exit(1);
   const auto began = Clock::now();
   const pid_t child = fork();
   if (child == 0) {
-    const auto window = open_window();
-    if (!window) _exit(1);
+    std::unique_ptr<shell::GlWindow> window;
+    Offscreen program;
     if (whole_program) {
-      Offscreen program = start_program((*window)->metrics(), kPractice, kAim, false);
+      shell::Opening opening = need(shell::open_and_start(kOffscreen, kPractice));
+      window = std::move(opening.window);
+      for (const Action& action : kAim) opening.runtime->session().act(action);
+      program = begin_interface(std::move(opening.runtime), window->metrics(), opening.load_fonts);
       program.painter->paint(program.interface->frame(platform::monotonic_now()),
                              program.interface->ground(), program.interface->bitmaps());
-      finish_frame(**window);
+      finish_frame(*window);
     } else {
-      draw_empty(**window);
+      window = need(shell::GlWindow::open(kOffscreen));
+      draw_empty(*window);
     }
     const double took_ms = ms_since(began);
     _exit(write(ends[1], &took_ms, sizeof took_ms) == sizeof took_ms ? 0 : 1);
@@ -172,11 +175,7 @@ int main(int argc, char* argv[]) {
   if (wanted("idle")) bench_idle();
   if (wanted("start")) bench_start();
   if (!wanted("frames")) return 0;
-  const auto window = open_window();
-  if (!window) {
-    fmt::print(stderr, "{}\n", window.error().message());
-    return 1;
-  }
-  bench_frames(**window);
+  const auto window = need(shell::GlWindow::open(kOffscreen));
+  bench_frames(*window);
   return 0;
 }

@@ -58,12 +58,8 @@ int main() {
   const std::string catalog =
       std::filesystem::temp_directory_path().string() + "/mastwise_map_bench_catalog";
   fill_catalog(catalog);
-  const auto window = shell::GlWindow::open({.offscreen = true});
-  if (!window) {
-    fmt::print(stderr, "{}\n", window.error().message());
-    return 1;
-  }
-  bench_map(**window, catalog);
+  const auto window = need(shell::GlWindow::open({.offscreen = true}));
+  bench_map(*window, catalog);
   std::filesystem::remove(catalog);
   return 0;
 }

@@ -1,15 +1,14 @@
 #pragma once
 
-#include "app/shell/gl_window.hpp"
 #include "app/shell/interface.hpp"
+#include "app/shell/opening.hpp"
 #include "app/shell/painter.hpp"
-#include "app/shell/runtime.hpp"
 
 #include <algorithm>
 #include <chrono>
 #include <cstdlib>
 #include <memory>
-#include <string>
+#include <utility>
 #include <vector>
 
 #include <SDL_opengl.h>
@@ -32,39 +31,34 @@ inline double median(std::vector<double> values) {
   return *middle;
 }
 
-// Mastwise without a screen. `settled`: after all workers are done; the first frame does not wait
-// for them.
+// The value, or the reason for not having it.
+template <class Value>
+Value need(Result<Value> result) {
+  if (result) return *std::move(result);
+  fmt::print(stderr, "{}\n", result.error().message());
+  std::exit(1);
+}
+
+// Mastwise without a screen.
 struct Offscreen {
   std::unique_ptr<shell::Runtime> runtime;
   std::unique_ptr<shell::Interface> interface;
   std::unique_ptr<shell::Painter> painter;
 };
 
+inline Offscreen begin_interface(std::unique_ptr<shell::Runtime> runtime,
+                                 const ui::Metrics& metrics, ui::LoadFonts load_fonts) {
+  auto interface = need(shell::Interface::make(runtime->session(), metrics, std::move(load_fonts)));
+  return {std::move(runtime), std::move(interface), need(shell::Painter::make())};
+}
+
+// After all workers are done.
 inline Offscreen start_program(const ui::Metrics& metrics, const shell::RuntimeWish& wish,
-                               const std::vector<Action>& acts, bool settled = true) {
-  Offscreen program;
-  auto runtime = shell::Runtime::start(wish);
-  if (!runtime) {
-    fmt::print(stderr, "{}\n", runtime.error().message());
-    std::exit(1);
-  }
-  program.runtime = *std::move(runtime);
-  shell::Session& session = program.runtime->session();
-  for (const Action& action : acts) session.act(action);
-  if (settled) session.finish_errands();
-  auto made = shell::Interface::make(session, metrics, ui::fonts_of(service::fonts_folder()));
-  if (!made) {
-    fmt::print(stderr, "{}\n", made.error().message());
-    std::exit(1);
-  }
-  program.interface = *std::move(made);
-  auto painter = shell::Painter::make();
-  if (!painter) {
-    fmt::print(stderr, "{}\n", painter.error().message());
-    std::exit(1);
-  }
-  program.painter = *std::move(painter);
-  return program;
+                               const std::vector<Action>& acts) {
+  auto runtime = need(shell::Runtime::start(wish));
+  for (const Action& action : acts) runtime->session().act(action);
+  runtime->session().finish_errands();
+  return begin_interface(std::move(runtime), metrics, ui::fonts_of(service::fonts_folder()));
 }
 
 inline void finish_frame(shell::GlWindow& window) {

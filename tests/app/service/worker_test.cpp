@@ -27,6 +27,7 @@ std::vector<int> doubled(const int& question, const Doubler::Work& work) {
 TEST_CASE("a worker answers the newest question, and no older answer follows it") {
   std::atomic<int> wakes = 0;
   Doubler worker(doubled, [&] { ++wakes; });
+  worker.turn();
   int newest = 0;
   for (int question = 1; question <= 2000; ++question) {
     worker.ask(question);
@@ -56,6 +57,8 @@ TEST_CASE("a worker that is ended while it works tells its answerer to stop") {
         },
         [] {});
     worker.ask(1);
+    CHECK_FALSE(began);
+    worker.turn();
     while (!began) std::this_thread::yield();
   }
   CHECK(told);
