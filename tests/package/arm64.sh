@@ -25,7 +25,7 @@ said=$("$foreign" --version)
 passed "$said"
 
 hold_build
-configure "$root/build" -DCMAKE_BUILD_TYPE=Release -DMASTWISE_TESTS=ON
+configure_tests
 cmake --build "$root/build" --target mastwise mastwise_tests mastwise_assets
 release_build
 

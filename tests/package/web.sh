@@ -5,7 +5,7 @@
 set -euo pipefail
 root=$(cd "$(dirname "$0")/../.." && pwd)
 source "$root/platform/packages.sh"
-install_missing "${run_packages[@]}" chromium
+install_missing "${run_packages[@]}" "${test_packages[@]}" chromium
 bash "$root/platform/package" web
 here=$root/platform/packaging build=$root/build/web
 started=$SECONDS
@@ -13,10 +13,11 @@ started=$SECONDS
 source "$root/tests/package/report.sh"
 
 hold_build
+# Before pkg-config is told of the other system's libraries.
+configure_tests
+cmake --build "$root/build" --target mastwise mastwise_assets
 source "$here/web_build.sh"
-nice cmake --build "$build" --target mastwise_node -- -j2
-configure "$root/build" -DCMAKE_BUILD_TYPE=Release -DMASTWISE_TESTS=ON
-nice cmake --build "$root/build" --target mastwise mastwise_assets
+cmake --build "$build" --target mastwise_node
 release_build
 work=$(mktemp -d)
 trap 'rm -rf "$work"' EXIT

@@ -14,10 +14,11 @@ started=$SECONDS
 source "$root/tests/package/report.sh"
 
 hold_build
+# Before pkg-config is told of the other system's libraries.
+configure_tests
+cmake --build "$root/build" --target mastwise mastwise_tests mastwise_assets
 source "$here/windows_build.sh"
 cmake --build "$build" --target mastwise_tests
-configure "$root/build" -DCMAKE_BUILD_TYPE=Release -DMASTWISE_TESTS=ON
-cmake --build "$root/build" --target mastwise mastwise_tests mastwise_assets
 release_build
 work=$(mktemp -d)
 trap 'wineserver -k || true; rm -rf "$work"' EXIT
