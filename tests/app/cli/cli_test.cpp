@@ -287,7 +287,7 @@ TEST_CASE("replay of a log without a fix prints an unknown position") {
   CHECK(contains(program.misuse({"replay"}), "--device"));
 }
 
-TEST_CASE("replay listens to a live serial device") {
+TEST_CASE("replay listens to a live serial device", "[linux]") {
   const CommandLine program;
   test::Pty device;
   std::string log;
@@ -324,7 +324,7 @@ TEST_CASE("replay refuses a missing device") {
   CHECK(contains(error, "no_port"));
 }
 
-TEST_CASE("shot draws every screen without a display") {
+TEST_CASE("shot draws every screen without a display", "[linux]") {
   const CommandLine program;
   const std::string file = program.path("screen.png");
   for (const std::string screen : {"here", "stations", "aim"}) {

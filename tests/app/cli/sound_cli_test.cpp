@@ -23,7 +23,7 @@ TEST_CASE("the verb sound writes what is heard and prints its level") {
   CHECK(bytes.substr(0, 4) == "RIFF");
 }
 
-TEST_CASE("the verb sound renders a walk with words, and refuses an unknown sound") {
+TEST_CASE("the verb sound renders a walk with words, and refuses an unknown sound", "[linux]") {
   const test::TemporaryFolder data;
   const auto walk = test::run_program(
       {"sound", "walk", data.file("walk.wav"), "--speech", "--left"}, data.file("data"));
