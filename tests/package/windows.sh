@@ -28,7 +28,7 @@ mv "$work/Mastwise" "$work/Mastwise Ω é"
 # A running wine keeps the screen that it began with. Its server would list what it still has.
 new_wine() {
   wineserver -k || true
-  wineserver -p 2>/dev/null
+  wineserver 2>/dev/null
 }
 new_wine
 foreign=$work/mastwise
