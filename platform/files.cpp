@@ -35,7 +35,8 @@ Result<std::string> read_file(const std::string& path) {
   const auto size = fs::file_size(path, ignored);  // unknown for a device
   bool too_large = !ignored && size > kLargestFile;
   constexpr std::size_t kPiece = std::size_t{1} << 16;
-  std::size_t piece = ignored || too_large ? kPiece : size + 1;  // one more shows the end
+  std::size_t piece =
+      ignored || too_large ? kPiece : static_cast<std::size_t>(size) + 1;  // one more shows the end
   while (file && !too_large) {
     const std::size_t have = bytes.size();
     bytes.resize(have + piece);

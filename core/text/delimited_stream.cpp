@@ -26,8 +26,9 @@ Result<Done> DelimitedStream::fill(std::size_t least) {
   std::size_t have = buffer_.size();
   // A small text takes a small buffer: one more byte than is left shows its end.
   const std::uint64_t size = stream_.size();
-  const std::uint64_t left = size > bytes_read_ ? size - bytes_read_ + 1 : least + kRowPiece;
-  buffer_.resize(std::min<std::uint64_t>(have + left, least + kRowPiece));
+  const std::size_t most = least + kRowPiece;
+  const std::uint64_t left = size > bytes_read_ ? size - bytes_read_ + 1 : most;
+  buffer_.resize(static_cast<std::size_t>(std::min<std::uint64_t>(have + left, most)));
   while (!ended_ && have < buffer_.size()) {
     const auto got = stream_.read({buffer_.data() + have, buffer_.size() - have});
     if (!got) return got.error();
