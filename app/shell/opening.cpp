@@ -40,7 +40,8 @@ ui::LoadFonts fonts_begun_with(const ui::Metrics& metrics, std::shared_ptr<const
 Result<Opening> open_and_start(const WindowWish& window_wish, const RuntimeWish& runtime_wish) {
   std::future<Started> rest;
   auto window = GlWindow::open(window_wish, [&](const ui::Metrics& expected) {
-    const auto how = platform::has_threads() ? std::launch::async : std::launch::deferred;
+    // A page must not wait for its threads: they begin only after it has come to rest.
+    const auto how = platform::in_browser() ? std::launch::deferred : std::launch::async;
     rest = std::async(how, [&runtime_wish, expected] { return start(runtime_wish, expected); });
   });
   if (!window) return window.error();

@@ -16,8 +16,8 @@ struct Opening {
   ui::LoadFonts load_fonts;  // the letters of the first picture are there already
 };
 
-// Opens the window, and while its driver loads, starts the rest in another thread where there can
-// be one. Errors are those of the window first.
+// Opens the window, and while its driver loads, starts the rest in another thread; in a browser
+// after it. Errors are those of the window first.
 Result<Opening> open_and_start(const WindowWish& window, const RuntimeWish& runtime);
 
 }  // namespace mastwise::shell
