@@ -25,10 +25,12 @@ trap 'wineserver -k || true; rm -rf "$work"' EXIT
 (cd "$work" && unzip -q "$root"/build/packages/mastwise_*_windows.zip)
 # The folder has letters of no old code page.
 mv "$work/Mastwise" "$work/Mastwise Ω é"
-# A running wine keeps the screen that it began with. Its server would list what it still has.
+# A running wine keeps the screen that it began with. One that begins with a program of ours keeps that
+# program's pipes open until it ends, and would begin anew with each. Its server lists what it still has.
 new_wine() {
   wineserver -k || true
-  wineserver 2>/dev/null
+  wineserver -p 2>/dev/null
+  wine wineboot >/dev/null 2>&1 </dev/null
 }
 new_wine
 foreign=$work/mastwise
@@ -59,9 +61,8 @@ passed "without a voice it says so"
 python3 "$root/tests/package/windows_serial.py" "$work/Mastwise Ω é/mastwise.exe" || fail "a receiver on COM10"
 passed "a receiver on COM10"
 
-new_wine
-xvfb-run -a bash -c "set -euo pipefail; $(declare -f fail passed every_screen)
-  foreign=$(printf %q "$foreign") work=$work started=$started; every_screen" || fail "screens"
+xvfb-run -a bash -c "set -euo pipefail; $(declare -f fail passed new_wine every_screen)
+  foreign=$(printf %q "$foreign") work=$work started=$started; new_wine; every_screen" || fail "screens"
 new_wine
 
 # The installer, silently, and what was recorded stays.
