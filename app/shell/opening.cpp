@@ -24,11 +24,13 @@ Started start(const RuntimeWish& wish, const ui::Metrics& screen) {
   return {std::move(runtime), metrics, fonts ? *std::move(fonts) : nullptr};
 }
 
-// Gives the letters that are there once, and draws others anew.
+// Gives the letters that are there once, to whoever asks first, since their picture belongs to one
+// painter; draws others anew.
 ui::LoadFonts fonts_begun_with(const ui::Metrics& metrics, std::shared_ptr<const ui::Fonts> first) {
-  return [=, draw = ui::fonts_of(service::fonts_folder()), first = std::move(first)](
-             float px_per_unit, float letters) mutable -> Result<std::shared_ptr<const ui::Fonts>> {
-    const auto there = std::exchange(first, nullptr);
+  auto begun = std::make_shared<std::shared_ptr<const ui::Fonts>>(std::move(first));
+  return [=, draw = ui::fonts_of(service::fonts_folder())](
+             float px_per_unit, float letters) -> Result<std::shared_ptr<const ui::Fonts>> {
+    const auto there = std::exchange(*begun, nullptr);
     const bool fit = px_per_unit == metrics.px_per_unit && letters == metrics.letters;
     if (there && fit) return there;
     return draw(px_per_unit, letters);
