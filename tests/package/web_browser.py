@@ -1,5 +1,6 @@
 """Debian's Chromium, headless, by its DevTools protocol over pipes, and a static server for a folder."""
 import base64
+import fcntl
 import functools
 import http.server
 import json
@@ -39,7 +40,7 @@ class Browser:
         from_browser, to_us = os.pipe()
 
         def as_3_and_4():
-            high = [os.dup2(from_us, 20), os.dup2(to_us, 21)]
+            high = [fcntl.fcntl(end, fcntl.F_DUPFD, 100) for end in (from_us, to_us)]  # none of them is 3 or 4
             os.dup2(high[0], 3)
             os.dup2(high[1], 4)
 
@@ -70,6 +71,7 @@ class Browser:
                     else:
                         self.news.append(one)
                 self.changed.notify_all()
+        os.close(self.read)
 
     def send(self, method, session=None, **parameters):
         """The number of the answer, for answer()."""
@@ -118,6 +120,7 @@ class Browser:
             self.process.wait(20)
         except Exception:  # it may be gone already
             self.process.kill()
+        os.close(self.write)
 
 
 class Page:
