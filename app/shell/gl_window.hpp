@@ -23,8 +23,8 @@ struct WindowWish {
 // An SDL window with an OpenGL 3 context. The interface thread only.
 class GlWindow {
  public:
-  // `expected` is called before the driver is loaded, which takes longest, with the metrics that
-  // the window is most likely to have; not if there is no screen.
+  // `expected` is called with the metrics that the window will most likely have, before the driver
+  // is loaded, which takes longest. It is not called if there is no screen.
   using Expected = std::function<void(const ui::Metrics&)>;
   static Result<std::unique_ptr<GlWindow>> open(
       const WindowWish& wish, const Expected& expected = [](const auto&) {});

@@ -24,8 +24,8 @@ Started start(const RuntimeWish& wish, const ui::Metrics& screen) {
   return {std::move(runtime), metrics, fonts ? *std::move(fonts) : nullptr};
 }
 
-// Gives the letters that are there once, to whoever asks first, since their picture belongs to one
-// painter; draws others anew.
+// Hands out the ready letters once, because their texture belongs to one painter. After that it
+// draws them anew.
 ui::LoadFonts fonts_begun_with(const ui::Metrics& metrics, std::shared_ptr<const ui::Fonts> first) {
   auto begun = std::make_shared<std::shared_ptr<const ui::Fonts>>(std::move(first));
   return [=, draw = ui::fonts_of(service::fonts_folder())](
@@ -42,7 +42,7 @@ ui::LoadFonts fonts_begun_with(const ui::Metrics& metrics, std::shared_ptr<const
 Result<Opening> open_and_start(const WindowWish& window_wish, const RuntimeWish& runtime_wish) {
   std::future<Started> rest;
   auto window = GlWindow::open(window_wish, [&](const ui::Metrics& expected) {
-    // A page must not wait for its threads: they begin only after it has come to rest.
+    // A page must not wait for its threads: they start only when the page is idle.
     const auto how = platform::in_browser() ? std::launch::deferred : std::launch::async;
     rest = std::async(how, [&runtime_wish, expected] { return start(runtime_wish, expected); });
   });

@@ -13,11 +13,11 @@ namespace mastwise::shell {
 struct Opening {
   std::unique_ptr<GlWindow> window;
   std::unique_ptr<Runtime> runtime;
-  ui::LoadFonts load_fonts;  // the letters of the first picture are there already
+  ui::LoadFonts load_fonts;  // has the first picture's letters ready
 };
 
-// Opens the window, and while its driver loads, starts the rest in another thread; in a browser
-// after it. Errors are those of the window first.
+// Opens the window. While its driver loads, another thread starts the rest; in a browser the rest
+// starts afterward. If both fail, the error is the window's.
 Result<Opening> open_and_start(const WindowWish& window, const RuntimeWish& runtime);
 
 }  // namespace mastwise::shell

@@ -12,8 +12,8 @@
 namespace mastwise::shell {
 namespace {
 
-// Dear ImGui's shaders. It makes a texture of the letters with them, four times as large as needed:
-// it gets letters of one pixel instead.
+// Makes Dear ImGui's shaders. It would also make a texture of the letters, four times as large as
+// needed, so it gets an atlas of one pixel.
 void make_shaders() {
   ImFontAtlas one_pixel;
   one_pixel.TexWidth = one_pixel.TexHeight = 1;
@@ -53,7 +53,8 @@ Painter::~Painter() {
   ImGui_ImplOpenGL3_Shutdown();
 }
 
-// A picture of white letters is one byte a pixel, and four where OpenGL cannot add the white.
+// Letters take one byte per pixel, their opacity. Where OpenGL cannot read that as white, they take
+// four.
 void Painter::bring_up_letters(ImFontAtlas& letters) {
   glDeleteTextures(1, &letters_);
   letters_ = smooth_texture();

@@ -197,7 +197,7 @@ Result<Done> Loop::begin() {
   if (light_.found()) session_.act(act::BacklightFound{});
   if (platform::in_browser()) session_.act(act::InBrowser{});
   if (const auto begun = begin_interface(); !begun) return begun;
-  draw(platform::monotonic_now());  // no worker has begun yet
+  draw(platform::monotonic_now());  // no worker has started yet
   return Done{};
 }
 
@@ -278,8 +278,8 @@ Result<Done> run_window(const WindowOptions& options) {
   MeterLine& meter = open->meter.emplace(wake_loop);
   meter.give_to(session);  // it opens its device before the receiver is searched
   open->receiver.emplace(options.device, wake_loop, [&meter] { return meter.in_use(); });
-  Loop& loop = open->loop.emplace(*open->opening.window, session, open->opening.load_fonts,
-                                  *open->receiver, meter);
+  Loop& loop = open->loop.emplace(*open->opening.window, session,
+                                  std::move(open->opening.load_fonts), *open->receiver, meter);
   if (const auto begun = loop.begin(); !begun) return begun;
   const auto ended = std::make_shared<Result<Done>>(Done{});
   platform::run_steps([open, ended](platform::Wait wait) {

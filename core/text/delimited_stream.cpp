@@ -24,7 +24,7 @@ Result<Done> DelimitedStream::fill(std::size_t least) {
   buffer_.erase(0, at_);
   at_ = 0;
   std::size_t have = buffer_.size();
-  // A small text takes a small buffer: one more byte than is left shows its end.
+  // A small text gets a small buffer. One byte more than is left shows that the text has ended.
   const std::uint64_t size = stream_.size();
   const std::size_t most = least + kRowPiece;
   const std::uint64_t left = size > bytes_read_ ? size - bytes_read_ + 1 : most;

@@ -5,7 +5,7 @@ system=windows
 triplet=x86_64-w64-mingw32
 source "$here/libraries.sh"
 export MASTWISE_WINDOWS_LIBRARIES=$prefix
-# A library that was stopped halfway, as GDAL's quarter of an hour invites, goes on where it was.
+# With ccache a library whose build was stopped resumes there. GDAL takes a quarter of an hour.
 export CMAKE_C_COMPILER_LAUNCHER=ccache CMAKE_CXX_COMPILER_LAUNCHER=ccache
 export PKG_CONFIG_PATH= PKG_CONFIG_LIBDIR=$prefix/lib/pkgconfig:/usr/$triplet/lib/pkgconfig
 made_of="-O2 -g0 -D_WIN32_WINNT=0x0A00 -I$prefix/include"
@@ -55,8 +55,8 @@ make_gdal() {
     -DBUILD_APPS=OFF -DBUILD_PYTHON_BINDINGS=OFF -DBUILD_JAVA_BINDINGS=OFF -DBUILD_CSHARP_BINDINGS=OFF
 }
 make_cairo() {
-  # Linked in, it is never told that the program starts, and would wait forever for a lock that was
-  # never made.
+  # In a static library nobody creates its locks when the program starts, and it would wait for one
+  # forever.
   echo '__attribute__ ((constructor)) static void make_locks (void) { CAIRO_MUTEX_INITIALIZE (); }' >>src/cairo-mutex.c
   # Its tests do not link. What checks for overruns in its code is in another library here.
   sed -i 's/^SUBDIRS = .*/SUBDIRS = src/' Makefile.in

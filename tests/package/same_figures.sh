@@ -24,7 +24,7 @@ same_command_line() {
     fail "tests of the command line: $(tail -40 "$work/tests")"
   passed "the command line's tests: $(all_passed)"
 }
-# What Catch2 says of tests that all passed. It would run others for a filter that it cannot read.
+# What Catch2 says when all tests passed. Given a filter that it cannot read, it runs other tests.
 all_passed() {
   ! grep 'Invalid Filter' "$work/tests" || fail "no such tests"
   grep -o 'All tests passed.*' "$work/tests"

@@ -13,7 +13,7 @@ started=$SECONDS
 source "$root/tests/package/report.sh"
 
 hold_build
-# Before pkg-config is told of the other system's libraries.
+# This comes first, because later pkg-config finds only the other system's libraries.
 configure_tests
 cmake --build "$root/build" --target mastwise mastwise_assets
 source "$here/web_build.sh"

@@ -14,7 +14,7 @@ started=$SECONDS
 source "$root/tests/package/report.sh"
 
 hold_build
-# Before pkg-config is told of the other system's libraries.
+# This comes first, because later pkg-config finds only the other system's libraries.
 configure_tests
 cmake --build "$root/build" --target mastwise mastwise_tests mastwise_assets
 source "$here/windows_build.sh"
@@ -25,8 +25,8 @@ trap 'wineserver -k || true; rm -rf "$work"' EXIT
 (cd "$work" && unzip -q "$root"/build/packages/mastwise_*_windows.zip)
 # The folder has letters of no old code page.
 mv "$work/Mastwise" "$work/Mastwise Ω é"
-# A running wine keeps the screen that it began with. One that begins with a program of ours keeps that
-# program's pipes open until it ends, and would begin anew with each. Its server lists what it still has.
+# A running wine keeps the screen that it started with. If our program starts it, wine holds that
+# program's output open until wine ends. At its end, wine's server lists all that is still open.
 new_wine() {
   wineserver -k || true
   wineserver -p 2>/dev/null
@@ -50,7 +50,7 @@ same_figures
 wine "$build/mastwise_tests.exe" -\# "~[.]~[linux]" >"$work/tests" || fail "core's and platform's tests: $(tail -40 "$work/tests")"
 passed "core's and platform's tests: $(all_passed)"
 
-# A live receiver, the screens and the lack of a voice come below, in the way of that system.
+# A live receiver, the screens and the lack of a voice are tested below, in that system's own way.
 same_command_line '~[linux]'
 
 # Wine has no voices.

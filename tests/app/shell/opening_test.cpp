@@ -41,7 +41,7 @@ TEST_CASE("the window opens, runs and closes when it is asked to") {
   CHECK(ended.errors.empty());
 }
 
-TEST_CASE("what fails behind the window ends the program with the reason") {
+TEST_CASE("a failure behind the window ends the program with the reason") {
   const test::TemporaryFolder folder;
   std::ofstream(folder.file("data")) << "a file where the folder should be";
   const auto ended = test::ChildProgram({}, folder.file("data"), {kOffscreen}).wait();
