@@ -44,16 +44,21 @@ function warn(text) {
   document.getElementById('warning').textContent = text;
 }
 
-// Files come compressed, whatever the server does. One that unpacks them itself is fine too.
-async function load(name) {
+// Files come compressed, whatever the server does. One that unpacks them itself is fine too. What comes
+// first is unpacked, and compiled, while the rest is on its way.
+async function load(name, type) {
   const answer = await fetch(name);
   if (!answer.ok) throw new Error(words.server + name);
-  const bytes = new Uint8Array(await answer.arrayBuffer());
-  const packed = bytes[0] === 0x1f && bytes[1] === 0x8b;
-  if (!packed) return bytes.buffer;
-  const unpacked = new Blob([bytes]).stream().pipeThrough(new DecompressionStream('gzip'));
-  return new Response(unpacked).arrayBuffer();
+  const [start, whole] = answer.body.tee();
+  const reader = start.getReader();
+  const { value: first } = await reader.read();
+  reader.cancel();
+  const packed = first && first[0] === 0x1f && first[1] === 0x8b;
+  return new Response(packed ? whole.pipeThrough(new DecompressionStream('gzip')) : whole,
+    { headers: { 'Content-Type': type } });
 }
+const loadAssets = async () => (await load('mastwise.data.gz', 'application/octet-stream')).arrayBuffer();
+const compile = () => WebAssembly.compileStreaming(load('mastwise.wasm.gz', 'application/wasm'));
 
 // The hills of the practice area are made here: they would double the download, and take a few
 // seconds of another processor.
@@ -155,8 +160,8 @@ async function start() {
   const noData = (error) => {
     throw new Error(words.noData + (error.message || error));
   };
-  const [wasm, assets, keeper] = await Promise.all([
-    load('mastwise.wasm.gz'), load('mastwise.data.gz'),
+  const [program, assets, keeper] = await Promise.all([
+    compile(), loadAssets(),
     Keeper.open((why) => warn(why && words.unsaved + why)).catch(noData)]);
   const canvas = document.getElementById('canvas');
   canvas.addEventListener('webglcontextlost', () => tell(words.noPicture));
@@ -166,7 +171,11 @@ async function start() {
     canvas,
     // SDL follows the canvas's size only if that differs from the wished one.
     arguments: ['--dpi', dotsPerInch(), '--size', '640x480'],
-    wasmBinary: wasm,
+    instantiateWasm: (imports, receive) => {
+      WebAssembly.instantiate(program, imports)
+        .then((instance) => receive(instance, program), (error) => tell(words.stopped + error));
+      return {};
+    },
     getPreloadedPackage: () => assets,
     printErr: (text) => {
       console.error(text);
@@ -184,6 +193,7 @@ async function start() {
       requestAnimationFrame(() => requestAnimationFrame(() => {
         if (document.getElementById('message').textContent === words.loading) tell('');
         performance.mark('mastwise started');
+        readyTheNextStart();
         if (isFirstStart) window.mastwiseHillsReady();
       }));
     },
@@ -193,6 +203,11 @@ async function start() {
   script.src = 'mastwise.js';
   script.onerror = () => tell(words.notLoaded);
   document.body.append(script);
+}
+
+// What is for the next start waits until this one is done: it loads every file once more.
+function readyTheNextStart() {
+  if ('serviceWorker' in navigator) navigator.serviceWorker.register('service_worker.js');
 }
 
 // A second page on the same data would overwrite what the first saves.
@@ -212,6 +227,5 @@ function startAlone() {
   });
 }
 
-if ('serviceWorker' in navigator) navigator.serviceWorker.register('service_worker.js');
 if (navigator.storage && navigator.storage.persist) navigator.storage.persist();
 startAlone();

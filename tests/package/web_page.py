@@ -139,7 +139,7 @@ PORT = """(() => {
 
 class Trial:
     def __init__(self, package, folder, profile, disk_mb):
-        self.folder = folder
+        self.package, self.folder = package, folder
         self.server = Server(package)
         self.browser = Browser(f"{folder}/{profile}", WIDTH, HEIGHT, disk_mb)
 
@@ -155,7 +155,7 @@ class Trial:
 
     def first_use(self):
         page, started = self.open()
-        print(f"first picture after {started:.1f} s")
+        print(f"first picture in a browser that has just started after {started:.1f} s")
         assert not page.value("crossOriginIsolated"), "the first page is isolated already"
         self.picture(page, "start")
         page.tap(*PRACTICE_FIRST)
@@ -273,6 +273,11 @@ class Trial:
             page.wait(f"crossOriginIsolated === {isolated}", 5)
             web_figures.print_survey(name, web_figures.survey_times(page), native_s)
             page.call("Page.close")
+        self.server.stop()
+        # From another port it is a page that this browser has never seen.
+        self.server = Server(self.package)
+        _, started = self.open()
+        print(f"first picture in an open browser after {started:.1f} s")
 
     # A receiver on a serial port, which a touch lets the page use.
     def serial(self):
