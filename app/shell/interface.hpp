@@ -62,6 +62,8 @@ class Interface {
   // Its texts.
   const std::vector<ui::DrawnText>& texts() const { return texts_; }
   const ui::Metrics& metrics() const { return metrics_; }
+  // The screen that it was made for.
+  const ui::Metrics& screen() const { return screen_; }
 
  private:
   Interface(Session& session, const ui::Metrics& metrics, ui::LoadFonts load_fonts,

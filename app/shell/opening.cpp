@@ -40,14 +40,16 @@ ui::LoadFonts fonts_begun_with(const ui::Metrics& metrics, std::shared_ptr<const
 }  // namespace
 
 Result<Opening> open_and_start(const WindowWish& window_wish, const RuntimeWish& runtime_wish) {
+  // A page must not wait for its threads, which start only when the page is idle.
+  const bool waits = !platform::in_browser();
   std::future<Started> rest;
   auto window = GlWindow::open(window_wish, [&](const ui::Metrics& expected) {
-    // A page must not wait for its threads: they start only when the page is idle.
-    const auto how = platform::in_browser() ? std::launch::deferred : std::launch::async;
-    rest = std::async(how, [&runtime_wish, expected] { return start(runtime_wish, expected); });
+    if (!waits) return;
+    rest = std::async(std::launch::async,
+                      [&runtime_wish, expected] { return start(runtime_wish, expected); });
   });
   if (!window) return window.error();
-  Started started = rest.get();
+  Started started = waits ? rest.get() : start(runtime_wish, (*window)->metrics());
   if (!started.runtime) return started.runtime.error();
   return Opening{*std::move(window), *std::move(started.runtime),
                  fonts_begun_with(started.metrics, std::move(started.fonts))};

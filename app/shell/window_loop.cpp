@@ -100,7 +100,6 @@ Result<Done> Loop::begin_interface() {
   auto painter = Painter::make();
   if (!painter) return painter.error();
   painter_ = *std::move(painter);
-  resized_ = false;
   dirty_ = true;
   return Done{};
 }
@@ -224,7 +223,7 @@ Result<bool> Loop::step(platform::Wait may_wait) {
   dirty_ |= session_.take_answers();
   dirty_ |= interface_->due() && now >= *interface_->due();
   dirty_ |= now - drawn_ >= longest_sleep(now);
-  if (resized_) {
+  if (std::exchange(resized_, false) && window_.metrics() != interface_->screen()) {
     if (const auto begun = begin_interface(); !begun) return begun.error();
   }
   sound_.follow(session_.model());
