@@ -152,7 +152,11 @@ std::vector<Action> short_move() {
 
 // An invented row of radiators, 1.4 wavelengths long, at a place of the practice area where one of
 // its nulls, 48 degrees aside, belongs on what disturbs the target.
-std::vector<Action> on_null() {
+Result<std::vector<Action>> on_null() {
+  const auto practice = service::load_practice();
+  if (!practice) return practice.error();
+  const auto station = practice_station(practice->stations, "QWSB");
+  if (!station) return station.error();
   std::string table = "angle,relative_db\n";
   for (int degree = -180; degree < 180; degree += 3) {
     const double x =
@@ -161,15 +165,10 @@ std::vector<Action> on_null() {
     const double field = std::abs(degree) <= 90 ? front : std::max(0.1 * front, 0.06);
     table += fmt::format("{},{:.2f}\n", degree, 20.0 * std::log10(std::max(field, 1e-3)));
   }
-  std::vector<Action> acts{act::Show{Place::Aim}, act::ChooseGear{{.pattern_table = table}},
-                           act::OpenKeypad{KeypadPurpose::Position},
-                           act::KeypadType{"42.81532,-118.15"}, act::KeypadAccept{}};
-  const auto practice = service::load_practice();
-  if (!practice) return acts;
-  if (const auto station = practice_station(practice->stations, "QWSB")) {
-    acts.push_back(act::SelectStation{key_of(*station)});
-  }
-  return acts;
+  return std::vector<Action>{act::ChooseGear{{.pattern_table = table}},
+                             act::OpenKeypad{KeypadPurpose::Position},
+                             act::KeypadType{"42.81532,-118.15"}, act::KeypadAccept{},
+                             act::SelectStation{key_of(*station)}};
 }
 
 std::vector<Action> then(std::vector<Action> acts, const std::vector<Action>& more) {
@@ -218,7 +217,7 @@ const Screens& screens() {
           act::KeypadType{"43.1,-118.2"}, act::KeypadAccept{}, act::OpenField{Field::AheadPlace},
           act::KeypadType{"44.6,-119.4"}, act::KeypadAccept{}, act::OpenSheet{Sheet::Import}}},
         {"aim-moved", short_move()},
-        {"aim-null", on_null()},
+        {"aim-null", {act::Show{Place::Aim}}},
         {"roof", {act::Show{Place::Aim}, act::GoToRoof{}, act::ConfirmAsked{}}},
         {"type-position", {act::OpenKeypad{KeypadPurpose::Position}}},
         {"type-place",
@@ -292,6 +291,11 @@ Result<Done> draw_shot(const ShotOptions& options) {
   }
   shot.acts = screen->second;
   if (options.screen == "table") shot.acts.push_back(act::PickTable{options.table});
+  if (options.screen == "aim-null") {
+    const auto acts = on_null();
+    if (!acts) return acts.error();
+    shot.acts = then(std::move(shot.acts), *acts);
+  }
   if (options.night) shot.look = LookChoice::Night;
   if (options.red) shot.look = LookChoice::Red;
   if (options.spanish) shot.language = Language::Spanish;
