@@ -4,6 +4,7 @@
 
 #include <array>
 #include <utility>
+#include <vector>
 
 #include <SDL_opengl.h>
 #include <backends/imgui_impl_opengl3.h>
@@ -54,23 +55,24 @@ Painter::~Painter() {
 }
 
 // Letters take one byte per pixel, their opacity. Where OpenGL cannot read that as white, they take
-// four.
+// a second one for the white.
 void Painter::bring_up_letters(ImFontAtlas& letters) {
   glDeleteTextures(1, &letters_);
   letters_ = smooth_texture();
-  const bool opacity_only = platform::opengl().swizzles;
-  unsigned char* pixels = nullptr;
+  unsigned char* opacity = nullptr;
   int width = 0, height = 0;
-  if (opacity_only) {
-    letters.GetTexDataAsAlpha8(&pixels, &width, &height);
+  letters.GetTexDataAsAlpha8(&opacity, &width, &height);
+  glPixelStorei(GL_UNPACK_ALIGNMENT, 1);
+  if (platform::opengl().swizzles) {
     constexpr std::array<GLint, 4> kWhite{GL_ONE, GL_ONE, GL_ONE, GL_RED};
     glTexParameteriv(GL_TEXTURE_2D, GL_TEXTURE_SWIZZLE_RGBA, kWhite.data());
-    glPixelStorei(GL_UNPACK_ALIGNMENT, 1);
+    glTexImage2D(GL_TEXTURE_2D, 0, GL_R8, width, height, 0, GL_RED, GL_UNSIGNED_BYTE, opacity);
   } else {
-    letters.GetTexDataAsRGBA32(&pixels, &width, &height);
+    std::vector<unsigned char> pairs(2 * static_cast<std::size_t>(width * height), 0xFF);
+    for (std::size_t i = 1; i < pairs.size(); i += 2) pairs[i] = *opacity++;
+    glTexImage2D(GL_TEXTURE_2D, 0, GL_LUMINANCE_ALPHA, width, height, 0, GL_LUMINANCE_ALPHA,
+                 GL_UNSIGNED_BYTE, pairs.data());
   }
-  glTexImage2D(GL_TEXTURE_2D, 0, opacity_only ? GL_R8 : GL_RGBA8, width, height, 0,
-               opacity_only ? GL_RED : GL_RGBA, GL_UNSIGNED_BYTE, pixels);
   letters.SetTexID(reinterpret_cast<ImTextureID>(std::uintptr_t{letters_}));
 }
 
