@@ -24,7 +24,8 @@ Result<MappedFile> MappedFile::open(const std::filesystem::path& path, Lost) {
   // In one call: each makes a thread wait for the page.
   const std::unique_ptr<std::FILE, int (*)(std::FILE*)> file(std::fopen(path.c_str(), "rb"),
                                                              std::fclose);
-  auto guard = std::make_unique<Guard>(Guard{std::make_unique<std::byte[]>(size)});
+  // make_unique would first write zeros, which takes a browser longer than reading.
+  auto guard = std::make_unique<Guard>(Guard{std::unique_ptr<std::byte[]>(new std::byte[size])});
   if (!file || std::fread(guard->bytes.get(), 1, size, file.get()) != size) {
     return failed(std::strerror(errno));
   }
