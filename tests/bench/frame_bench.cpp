@@ -1,4 +1,5 @@
 #include "platform/clock.hpp"
+#include "platform/start.hpp"
 #include "platform/system_paths.hpp"
 #include "tests/bench/offscreen.hpp"
 
@@ -167,6 +168,7 @@ void bench_idle() {
 }  // namespace
 
 int main(int argc, char* argv[]) {
+  argv = platform::start_program(argc, argv);
   const std::vector<std::string> chosen(argv + 1, argv + argc);
   const auto wanted = [&](const char* part) {
     return chosen.empty() || std::find(chosen.begin(), chosen.end(), part) != chosen.end();
