@@ -44,11 +44,14 @@ function warn(text) {
   document.getElementById('warning').textContent = text;
 }
 
+// What a person can read; any other error comes from the browser.
+class Told extends Error {}
+
 // Files come compressed, whatever the server does. One that unpacks them itself is fine too. What comes
 // first is unpacked, and compiled, while the rest is on its way.
 async function load(name, type) {
   const answer = await fetch(name);
-  if (!answer.ok) throw new Error(words.server + name);
+  if (!answer.ok) throw new Told(words.server + name);
   const [start, whole] = answer.body.tee();
   const reader = start.getReader();
   const { value: first } = await reader.read();
@@ -158,7 +161,7 @@ function bindButtons(fs) {
 async function start() {
   tell(words.loading);
   const noData = (error) => {
-    throw new Error(words.noData + (error.message || error));
+    throw new Told(words.noData + (error.message || error));
   };
   const [program, assets, keeper] = await Promise.all([
     compile(), loadAssets(),
@@ -212,7 +215,9 @@ function readyTheNextStart() {
 
 // A second page on the same data would overwrite what the first saves.
 function startAlone() {
-  const began = () => start().catch((error) => tell(String(error.message || error)));
+  const began = () => start().catch((error) => {
+    tell(error instanceof Told ? error.message : `${words.notLoaded} ${error.message || error}`);
+  });
   if (!navigator.locks) {
     began();
     return;

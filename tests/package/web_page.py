@@ -1,13 +1,15 @@
 #!/usr/bin/env python3
 """web_page.py PACKAGE FOLDER TABLE PROGRAM: the page of PACKAGE in headless Chromium, by touch: from its first start to the
 first heading, without a network, after a killed tab, with a full disk, turned upright, with the browser's
-position, a serial receiver, and records that go to another tablet. Pictures and data go to
+position, a serial receiver, half a program, and records that go to another tablet. Pictures and data go to
 FOLDER. TABLE has stations around 42.5 N, 118.5 W; PROGRAM is Mastwise on this machine, whose times are printed
 beside the page's."""
 import base64
 import contextlib
 import json
+import os
 import pathlib
+import shutil
 import sqlite3
 import sys
 import time
@@ -251,6 +253,17 @@ class Trial:
         page.tap(*HOLD_TO_IMPORT, held_s=4)
         until("the outcome from the other tablet", lambda: outcomes(page, self.folder) == 1)
 
+    # Half a program, and none: the page says so.
+    def incomplete(self):
+        program = pathlib.Path(self.package, "mastwise.wasm.gz")
+        said = "(document.getElementById('message')?.textContent ?? '')"
+        os.truncate(program, 1_000_000)
+        page = self.browser.open(self.server.address)
+        page.wait(f"{said}.startsWith('The program was not loaded. Reload the page.')", 30)
+        program.unlink()
+        page.call("Page.reload", ignoreCache=True)
+        page.wait(f"{said} === 'The server does not have this part of Mastwise: mastwise.wasm.gz'", 30)
+
     # The browser asks the person, who says no and later yes.
     def refused(self):
         web_system.allow_position(self.browser, "denied")
@@ -342,6 +355,8 @@ def main(package, folder, table, program):
         trial.serial()
     with trial_of(package, folder, "full", disk_mb=200) as trial:
         trial.full_disk()
+    with trial_of(shutil.copytree(package, f"{folder}/broken"), folder, "incomplete") as trial:
+        trial.incomplete()
 
 
 if __name__ == "__main__":
