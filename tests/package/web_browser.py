@@ -7,6 +7,7 @@ import json
 import os
 import pathlib
 import subprocess
+import sys
 import threading
 import time
 
@@ -16,11 +17,19 @@ class Quiet(http.server.SimpleHTTPRequestHandler):
         pass
 
 
+class Patient(http.server.ThreadingHTTPServer):
+    """A page that closes breaks off what it loads."""
+
+    def handle_error(self, request, client_address):
+        if not isinstance(sys.exc_info()[1], ConnectionError):
+            super().handle_error(request, client_address)
+
+
 class Server:
     """Serves a folder on this machine until stop()."""
 
     def __init__(self, folder, port=0):
-        self.http = http.server.ThreadingHTTPServer(
+        self.http = Patient(
             ("127.0.0.1", port), functools.partial(Quiet, directory=folder))
         self.port = self.http.server_address[1]
         self.address = f"http://127.0.0.1:{self.port}/"
