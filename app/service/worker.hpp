@@ -12,8 +12,8 @@
 namespace mastwise {
 
 // Does work longer than a frame in its thread, on a snapshot of its inputs. A newer question
-// replaces one that has not started and drops the answer to an older one. The thread starts at
-// the first turn(). Where there are no threads, turn() does the work.
+// replaces one that has not started and drops the answer to an older one. The first call
+// of turn() starts the thread. Without threads, turn() does the work itself.
 template <class Question, class Answer>
 class Worker {
  public:

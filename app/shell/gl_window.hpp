@@ -23,8 +23,8 @@ struct WindowWish {
 // An SDL window with an OpenGL 3 context. The interface thread only.
 class GlWindow {
  public:
-  // `expected` is called with the metrics that the window will most likely have, before the driver
-  // is loaded, which takes longest. It is not called if there is no screen.
+  // Calls `expected` with the metrics that the window will probably have, before it loads the
+  // driver, which takes the longest. If the system has no screen, it never calls `expected`.
   using Expected = std::function<void(const ui::Metrics&)>;
   static Result<std::unique_ptr<GlWindow>> open(
       const WindowWish& wish, const Expected& expected = [](const auto&) {});

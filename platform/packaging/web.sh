@@ -19,7 +19,7 @@ package=$root/build/packages/mastwise_${version}_web
 rm -rf "$root"/build/packages/mastwise_*_web*
 mkdir -p "$package"
 cp "$build"/{mastwise,mastwise.worker,mastwise_hills}.js "$web"/{index.html,keeper.js,serial.js,start.js,manifest.webmanifest} "$package"
-# emscripten names the data by a new random number each time, for a cache of its own that is not used.
+# emscripten gives the data a new random number each time, for a cache that this page does not use.
 sed -i -E 's/"package_uuid":"[^"]*"/"package_uuid":""/' "$package/mastwise.js"
 for part in wasm data; do gzip -9 -n -c "$build/mastwise.$part" >"$package/mastwise.$part.gz"; done
 for size in 256 512; do

@@ -44,11 +44,11 @@ function warn(text) {
   document.getElementById('warning').textContent = text;
 }
 
-// What a person can read; any other error comes from the browser.
+// An error in words for a person. Any other is the browser's own.
 class Told extends Error {}
 
-// Files come compressed, whatever the server does. One that unpacks them itself is fine too. What comes
-// first is unpacked, and compiled, while the rest is on its way.
+// Files come compressed, whatever the server does. One that unpacks them itself is fine too. Each
+// part is unpacked and compiled while the rest still loads.
 async function load(name, type) {
   const answer = await fetch(name);
   if (!answer.ok) throw new Told(words.server + name);
@@ -208,7 +208,7 @@ async function start() {
   document.body.append(script);
 }
 
-// What is for the next start waits until this one is done: it loads every file once more.
+// The service worker loads every file again, so it waits until this start is done.
 function readyTheNextStart() {
   if ('serviceWorker' in navigator) navigator.serviceWorker.register('service_worker.js');
 }

@@ -18,7 +18,7 @@ class Quiet(http.server.SimpleHTTPRequestHandler):
 
 
 class Patient(http.server.ThreadingHTTPServer):
-    """A page that closes breaks off what it loads."""
+    """Ignores a page that closes before it has loaded everything."""
 
     def handle_error(self, request, client_address):
         if not isinstance(sys.exc_info()[1], ConnectionError):

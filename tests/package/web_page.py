@@ -253,7 +253,7 @@ class Trial:
         page.tap(*HOLD_TO_IMPORT, held_s=4)
         until("the outcome from the other tablet", lambda: outcomes(page, self.folder) == 1)
 
-    # Half a program, and none: the page says so.
+    # With half of the program, and then without it, the page says so.
     def incomplete(self):
         program = pathlib.Path(self.package, "mastwise.wasm.gz")
         said = "(document.getElementById('message')?.textContent ?? '')"
